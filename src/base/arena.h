@@ -1,0 +1,52 @@
+/*
+ * An arena: memory that is handed out piece by piece and given back all at once.
+ *
+ * A plan lives in one arena and dies in one call; so does a model. Pure code (the engine) arms an
+ * escape before it starts, and an arena that cannot grow leaves through it, so that the engine
+ * reads without a test at every allocation:
+ *
+ *     jmp_buf escape;
+ *     arena->escape = &escape;
+ *     if (setjmp(escape)) { arena->escape = NULL; return FAULT_MEMORY; }
+ *
+ * Without an escape arena_alloc returns NULL, for code that holds other resources (statements,
+ * files) while it allocates.
+ */
+#ifndef BASE_ARENA_H
+#define BASE_ARENA_H
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+
+struct arena_block;
+
+struct arena {
+    struct arena_block *blocks; /* newest first */
+    jmp_buf *escape;            /* where to go when memory is out; NULL: return NULL */
+    size_t taken;               /* bytes asked of the heap, for the memory budget */
+};
+
+void arena_init(struct arena *arena);
+
+/* Gives everything back and leaves the arena as after arena_init. NULL-safe. */
+void arena_release(struct arena *arena);
+
+/* Zeroed, aligned for any type. A size of 0 gives a valid pointer. On exhaustion: see above.
+ * Amortised O(size). */
+void *arena_alloc(struct arena *arena, size_t size);
+
+/* The same for `count` items of `size` bytes; a product that overflows counts as exhaustion. */
+void *arena_array(struct arena *arena, size_t count, size_t size);
+
+/* A copy of a text (NULL gives ""), and a formatted one. */
+char *arena_text(struct arena *arena, const char *text);
+char *arena_format(struct arena *arena, const char *format, ...)
+    __attribute__((format(printf, 2, 3)));
+char *arena_format_list(struct arena *arena, const char *format, va_list arguments)
+    __attribute__((format(printf, 2, 0)));
+
+#define ARENA_NEW(arena, type) ((type *)arena_alloc((arena), sizeof(type)))
+#define ARENA_MANY(arena, type, count) ((type *)arena_array((arena), (count), sizeof(type)))
+
+#endif

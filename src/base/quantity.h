@@ -1,0 +1,90 @@
+/*
+ * Quantities: whole numbers of a small unit, entered and printed in inches or millimetres and the
+ * units that go with them.
+ *
+ * A length is an int64 count of 1/320 mm, so that 1/64 in (127) and 0.1 mm (32) are both whole and
+ * sums are exact. The inch is 25.4 mm, the pound 0.45359237 kg, the US fluid ounce 29.5735295625 mL
+ * (NIST SP 811).
+ */
+#ifndef BASE_QUANTITY_H
+#define BASE_QUANTITY_H
+
+#include "base/fault.h"
+
+#include <stddef.h>
+#include <stdint.h>
+
+#define LENGTH_MM INT64_C(320)
+#define LENGTH_INCH INT64_C(8128) /* 25.4 * 320 */
+#define LENGTH_64TH INT64_C(127)
+
+/* The largest length that is taken in: a kilometre. Products of two stay far inside int64. */
+#define LENGTH_MAX (INT64_C(1000000) * LENGTH_MM)
+
+enum units { UNITS_INCH, UNITS_MM };
+
+/* name, what one count is, unit shown in inch work, unit shown in millimetre work */
+#define QUANTITIES(Q)                         \
+    Q(LENGTH, "1/320 mm", "in", "mm")         \
+    Q(COUNT, "1", "", "")                     \
+    Q(RATIO, "1/1000000", "", "")             \
+    Q(MINUTES, "1/1000 min", "min", "min")    \
+    Q(ANGLE, "1/1000 degree", "deg", "deg")   \
+    Q(AREA, "1 mm2", "ft2", "m2")             \
+    Q(VOLUME, "1 mm3", "oz", "ml")            \
+    Q(MASS, "1 mg", "lb", "kg")               \
+    Q(DENSITY, "1 g/m3", "lb/ft3", "kg/m3")   \
+    Q(AREA_MASS, "1 mg/m2", "oz/yd2", "g/m2") \
+    Q(LINE_MASS, "1 mg/m", "lb/ft", "kg/m")
+
+enum quantity {
+#define QUANTITY_ENUM(name, base, inch, mm) QUANTITY_##name,
+    QUANTITIES(QUANTITY_ENUM)
+#undef QUANTITY_ENUM
+        QUANTITY_KINDS
+};
+
+/* The unit's short name as printed ("in", "kg/m3", "" for a plain number). */
+const char *quantity_unit(enum quantity quantity, enum units units);
+
+/*
+ * Reads what a person typed. A length takes "76 1/2", "76-1/2", "6'4-1/2\"", "6 ft 4 in", "1.94m",
+ * "194 cm", "1940 mm", "3/4"; where no unit is given, the unit of `units`. A fraction's denominator
+ * is 2, 4, 8, 16, 32 or 64. A decimal that is not a whole count is rounded half to even. A ratio
+ * takes "5 %" and "0.05". The other quantities take a decimal number and either of their units.
+ * Blanks around are ignored; a minus sign stands before the whole.
+ *
+ * Faults: SYNTAX (with the column of the first character that does not fit), UNIT, OVERFLOW (a
+ * length over LENGTH_MAX included).
+ */
+enum fault quantity_parse(enum quantity quantity, enum units units, const char *text,
+                          int64_t *ret_value, struct fault_note *note);
+
+/*
+ * Prints a value with its unit left out: lengths as "76-1/2" (nearest 1/64, reduced) or "1943.1"
+ * (nearest 0.1 mm, ".0" left out); the others as a decimal with at most three places ("0.05" for a
+ * ratio of five in a hundred), no trailing zeros. What is printed reads back (with the same units)
+ * as the same text. Returns buffer.
+ */
+#define QUANTITY_TEXT 40
+char *quantity_print(char buffer[QUANTITY_TEXT], enum quantity quantity, enum units units,
+                     int64_t value);
+
+/* The same with the unit: "76-1/2 in", "1943.1 mm". */
+char *quantity_print_unit(char buffer[QUANTITY_TEXT], enum quantity quantity, enum units units,
+                          int64_t value);
+
+/* Checked arithmetic: FAULT_OVERFLOW leaves *ret_value alone. */
+enum fault whole_add(int64_t a, int64_t b, int64_t *ret_value);
+enum fault whole_multiply(int64_t a, int64_t b, int64_t *ret_value);
+
+/* a * b / c with a wide intermediate, rounded half to even; c > 0. */
+enum fault whole_share(int64_t a, int64_t b, int64_t c, int64_t *ret_value);
+
+/* Division of whole numbers for b > 0: rounded up, down, and half to even; exact for negative a
+ * too. */
+int64_t whole_divide_up(int64_t a, int64_t b);
+int64_t whole_divide_down(int64_t a, int64_t b);
+int64_t whole_divide_even(int64_t a, int64_t b);
+
+#endif
