@@ -1,0 +1,43 @@
+#include "base/list.h"
+
+#include <assert.h>
+#include <string.h>
+
+#define ROOM_LEAST ((size_t)8)
+
+static unsigned char *element(const struct list *list, size_t index, size_t size)
+{
+    return (unsigned char *)list->at + index * size;
+}
+
+/* The old elements stay behind in the arena: together they are never larger than the new. */
+static bool grow(struct arena *arena, struct list *list, size_t size)
+{
+    size_t room = list->room ? list->room * 2 : ROOM_LEAST;
+    void *at = arena_array(arena, room, size);
+
+    if (!at)
+        return false;
+    if (list->count > 0)
+        memcpy(at, list->at, list->count * size);
+    list->at = at;
+    list->room = room;
+    return true;
+}
+
+bool list_reserve(struct arena *arena, struct list *list, size_t size)
+{
+    assert(list->count <= list->room && size > 0);
+    if (list->count == list->room)
+        return grow(arena, list, size);
+    memset(element(list, list->count, size), 0, size);
+    return true;
+}
+
+void list_remove(struct list *list, size_t index, size_t size)
+{
+    assert(index < list->count);
+    list->count--;
+    memmove(element(list, index, size), element(list, index + 1, size),
+            (list->count - index) * size);
+}
