@@ -86,6 +86,11 @@ void law_complain(struct complaints *found, const char *path, int line, const ch
         found->text[found->used] = '\0';
 }
 
+static bool starts_with(const char *text, const char *start)
+{
+    return strncmp(text, start, strlen(start)) == 0;
+}
+
 static const struct floor *floor_named(const char *name, size_t length)
 {
     for (size_t i = 0; i < LENGTH(floors); i++)
@@ -162,7 +167,7 @@ static char read_include(const char *line, char ret_name[static NAME])
     if (*at != '#')
         return '\0';
     at = skip_blanks(at + 1);
-    if (strncmp(at, "include", strlen("include")) != 0)
+    if (!starts_with(at, "include"))
         return '\0';
     at = skip_blanks(at + strlen("include"));
     if (*at != '"' && *at != '<')
@@ -176,8 +181,7 @@ static void check_library(struct complaints *found, const char *path, int line, 
 {
     const struct floor *floor = floor_of_path(path);
     for (size_t i = 0; i < LENGTH(library_headers); i++) {
-        const char *starts = library_headers[i].starts;
-        if (strncmp(name, starts, strlen(starts)) == 0 &&
+        if (starts_with(name, library_headers[i].starts) &&
             strcmp(library_headers[i].floor, floor->name) != 0)
             law_complain(found, path, line, "<%s> belongs to %s", name, library_headers[i].floor);
     }
@@ -292,11 +296,16 @@ static const char *const put_off[] = {"TO"
                                       "HA"
                                       "CK"};
 
-static void check_line(struct complaints *found, const char *path, int number, const char *line,
-                       size_t length)
+static void check_width(struct complaints *found, const char *path, int number, const char *line,
+                        size_t length)
 {
     if (characters(line, length) > COLUMNS)
         law_complain(found, path, number, "over %d columns", COLUMNS);
+}
+
+static void check_line(struct complaints *found, const char *path, int number, const char *line,
+                       size_t length)
+{
     if (memchr(line, '\t', length) != NULL)
         law_complain(found, path, number, "a tab");
     if (length > 0 && (line[length - 1] == ' ' || line[length - 1] == '\r'))
@@ -308,22 +317,27 @@ static void check_line(struct complaints *found, const char *path, int number, c
 
 void law_check_lines(struct complaints *found, const char *path, const char *text)
 {
-    int number = 1;
-    while (*text != '\0') {
+    bool is_table = false; /* laid out by hand, one row a line */
+    for (int number = 1; *text != '\0'; number++) {
         size_t length = strcspn(text, "\n");
+        if (starts_with(text, "/* clang-format off"))
+            is_table = true;
+        if (starts_with(text, "/* clang-format on"))
+            is_table = false;
+        if (!is_table)
+            check_width(found, path, number, text, length);
         check_line(found, path, number, text, length);
         if (text[length] == '\0') {
             law_complain(found, path, number, "no newline at the end of the file");
             return;
         }
         text += length + 1;
-        number++;
     }
 }
 
 void law_check_top(struct complaints *found, const char *name)
 {
-    if (name[0] == '.' || strncmp(name, "build", strlen("build")) == 0)
+    if (name[0] == '.' || starts_with(name, "build"))
         return;
     for (size_t i = 0; i < LENGTH(top_names); i++)
         if (strcmp(top_names[i], name) == 0)

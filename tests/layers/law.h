@@ -28,8 +28,8 @@ void law_complain(struct complaints *found, const char *path, int line, const ch
  */
 void law_check_floors(struct complaints *found, const char *path, const char *text);
 
-/* Lines over 100 characters, tabs, blanks at a line's end, no newline at the end of the file, and
- * notes that put work off. */
+/* Lines over 100 characters (a table that clang-format is told to leave alone may be wider), tabs,
+ * blanks at a line's end, no newline at the end of the file, and notes that put work off. */
 void law_check_lines(struct complaints *found, const char *path, const char *text);
 
 /* A name that may not stand at the top of the tree. Hidden files and build folders may. */

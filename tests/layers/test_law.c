@@ -174,6 +174,16 @@ static void a_line_has_at_most_a_hundred_characters(void **state)
     assert_int_equal(lines_found(line), 2); /* too long, and no newline */
 }
 
+static void a_table_set_by_hand_may_be_wider(void **state)
+{
+    (void)state;
+    char text[256];
+    snprintf(text, sizeof text, "/* clang-format off */\n%0120d\n/* clang-format on */\n", 1);
+    assert_int_equal(lines_found(text), 0);
+    snprintf(text, sizeof text, "/* clang-format on */\n%0120d\n", 1);
+    assert_int_equal(lines_found(text), 1);
+}
+
 static void a_line_holds_no_tab_and_no_blank_at_its_end(void **state)
 {
     (void)state;
@@ -264,6 +274,7 @@ int main(int argc, char **argv)
         cmocka_unit_test(a_complaint_names_file_line_and_reason),
         cmocka_unit_test(complaints_beyond_the_room_are_still_counted),
         cmocka_unit_test(a_line_has_at_most_a_hundred_characters),
+        cmocka_unit_test(a_table_set_by_hand_may_be_wider),
         cmocka_unit_test(a_line_holds_no_tab_and_no_blank_at_its_end),
         cmocka_unit_test(work_is_not_put_off),
         cmocka_unit_test(the_top_of_the_tree_holds_what_is_named),
