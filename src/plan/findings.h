@@ -1,0 +1,59 @@
+/*
+ * Kinds of findings: what can be wrong or worth knowing. Any pass adds one with finding_add; the
+ * sentence is a table entry, with %1 to %4 for the arguments and %e for what the entity is called.
+ * Each line: enum name, severity, sentence.
+ */
+#ifndef PLAN_FINDINGS_H
+#define PLAN_FINDINGS_H
+
+#include "plan/pass.h"
+
+#define FINDINGS(F)                                                                                \
+    F(BOX_WITHOUT_STICK, STOP, "%e names no stick: its frame cannot be worked out")                \
+    F(BOX_TOO_SMALL, STOP, "%e is too small for its frame: %1 across, sticks take %2")             \
+    F(BOX_UNCONNECTED, WARN, "%e is joined to nothing")                                            \
+    F(PANEL_TOO_LARGE, STOP, "a panel of %e, %1 x %2, comes out of no sheet on offer")             \
+    F(PANEL_SPAN, WARN, "behind a panel of %e the supports stand %1 apart, at most %2 is good")    \
+    F(SEAM_BEARING, WARN, "at a panel seam of %e only %1 of wood carries each side, %2 is wanted") \
+    F(SCREW_NONE_FITS, STOP, "no screw fits %e: it needs %1 to %2 of length")                      \
+    F(SCREW_NOT_IN_STOCK, NOTE, "screws %1 are in no shop list: they have no price")               \
+    F(SCREW_SHORT_BITE, WARN, "screws of %e bite only %1, %2 is wanted")                           \
+    F(SCREWS_MEET, STOP, "two screws of %e pass %1 apart, %2 is the least")                        \
+    F(SCREWS_NEAR, WARN, "two screws of %e pass %1 apart, %2 is better")                           \
+    F(JOIN_FACES_APART, STOP, "the faces of join %e do not meet")                                  \
+    F(JOIN_NO_WOOD, STOP, "join %e finds no place with wood on both sides")                        \
+    F(JOIN_FEW_POINTS, WARN, "join %e has room for %1 points only, %2 are wanted")                 \
+    F(JOIN_UNREACHABLE, STOP, "no driver reaches the heads of join %e: %1 in line, %2 needed")     \
+    F(JOIN_TIGHT, WARN,                                                                            \
+      "at join %e a head lies %1 from the wood beside it, the driver needs %2: use a long bit")    \
+    F(CLOTH_WIDTHS, NOTE, "the cover %e is sewn from %1 widths")                                   \
+    F(CLOTH_NO_SEAM, STOP, "the cover %e is %1 wide, the cloth %2, and no seam is allowed")        \
+    F(LANDING_THIN, WARN,                                                                          \
+      "the wood under the staples of %e is %1 thick: a leg of %2 comes through")                   \
+    F(NO_PRICE, NOTE, "%1 has no price")                                                           \
+    F(NOT_SOLD, STOP, "%1 of %2 cannot be cut from any size on offer")                             \
+    F(OVER_BUDGET, WARN, "the forecast is %1 over the budget")                                     \
+    F(HEAVY, NOTE, "%e weighs %1: two people lift it")                                             \
+    F(TOO_BIG_FOR_WAY, WARN, "%e does not pass %1")                                                \
+    F(ORDER_CIRCLE, STOP, "the steps around %e wait for each other")                               \
+    F(DONE_OTHERWISE, NOTE, "step \"%1\" was done to an older plan")                               \
+    F(VALUE_UNREADABLE, WARN, "trade value %1 cannot be read: %2")                                 \
+    F(NOTHING_TO_MAKE, NOTE, "the build has no box yet")
+
+enum finding_kind {
+#define FINDING_ENUM(name, severity, sentence) FINDING_##name,
+    FINDINGS(FINDING_ENUM)
+#undef FINDING_ENUM
+        FINDING_KINDS
+};
+
+/* Adds a finding and gives it back so that arguments can be set: argument_length(finding, 0, x). */
+struct finding *finding_add(struct planning *planning, enum finding_kind kind,
+                            enum entity_kind entity, int64_t key);
+void argument_length(struct finding *finding, int index, int64_t length);
+void argument_quantity(struct finding *finding, int index, enum quantity quantity, int64_t value);
+void argument_money(struct finding *finding, int index, int64_t money);
+void argument_text(struct finding *finding, int index,
+                   const char *text); /* not copied: arena or model text */
+
+#endif

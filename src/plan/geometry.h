@@ -1,0 +1,60 @@
+/*
+ * Boxes and faces: solids, areas, and the way from a face's u, v to a box's x, y, z.
+ */
+#ifndef PLAN_GEOMETRY_H
+#define PLAN_GEOMETRY_H
+
+#include "plan/plan.h"
+
+int64_t vector_along(struct vector vector, int axis); /* x, y or z by enum axis_word */
+void vector_set(struct vector *vector, int axis, int64_t value);
+
+bool solid_empty(const struct solid *solid);
+bool solids_meet(const struct solid *a, const struct solid *b); /* share some volume */
+int64_t solid_size(const struct solid *solid, int axis);
+struct solid solid_cut(const struct solid *a,
+                       const struct solid *b); /* intersection; may be empty */
+
+bool area_empty(const struct area *area);
+struct area area_cut(const struct area *a, const struct area *b);
+int64_t area_width(const struct area *area);
+int64_t area_height(const struct area *area);
+
+/* The axis a side's outward normal runs along, and its direction (+1 for front, right, top). */
+int side_axis(int64_t side);
+int side_sign(int64_t side);
+int64_t side_opposite(int64_t side);
+
+/* Axes of u and v on a side. */
+int side_u_axis(int64_t side);
+int side_v_axis(int64_t side);
+
+/* Outer size of a box, the size of a face across u and v, and the whole face as an area. */
+struct vector box_size(const struct box *box);
+struct area face_area(const struct box *box, int64_t side);
+
+/* The side that an edge of a face borders on: the top edge of the front face borders on the top. */
+int64_t edge_side(int64_t side, int64_t edge);
+
+/* The length of an edge of a face. */
+int64_t edge_length(const struct box *box, int64_t side, int64_t edge);
+
+/* A solid's outline on a face, and a slab of depth `from`..`to` behind (inside) a face over an
+ * area. */
+struct area solid_on_side(const struct solid *solid, int64_t side);
+struct solid solid_behind(const struct box *box, int64_t side, const struct area *area,
+                          int64_t from, int64_t to);
+
+/* A place on a face as a place in the box (on the outer surface), and back. */
+struct vector face_to_box(const struct box *box, int64_t side, int64_t u, int64_t v);
+void box_to_face(int64_t side, struct vector at, int64_t *ret_u, int64_t *ret_v);
+
+/* Through poses: from a box's axes to the room's and back. */
+struct vector pose_to_room(const struct pose *pose, const struct box *box, struct vector at);
+struct vector pose_to_box(const struct pose *pose, const struct box *box, struct vector at);
+
+/* The side of a box that looks to where `side` looks when the box is turned by `turn` quarter
+ * turns. */
+int64_t side_turned(int64_t side, int turn);
+
+#endif

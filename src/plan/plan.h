@@ -1,0 +1,458 @@
+/*
+ * The plan: everything that follows from the facts, in one arena.
+ *
+ * plan_make is pure: no clock, no file, no terminal; the same facts give the same plan to the byte.
+ * Passes fill it one after the other (pass.h), each reading only what the passes above it wrote:
+ *
+ *     resolve  panel  frame  point  access  fix  cover  buy  cost  load  order  card  finding
+ *
+ * Geometry: lengths in 1/320 mm. Each box has its own axes, x left to right, y back to front (0 at
+ * the back), z up, origin at its left, back, bottom corner *including* frame and panels, without
+ * padding. A face has axes u and v: front and back u = x, v = z; left and right u = y, v = z; top
+ * and bottom u = x, v = y. So "left" on the back face is still x = 0. A solid is half-open: x0 <= x
+ * < x1.
+ *
+ * Indices into a plan's lists are size_t; PLAN_NONE means none. Keys (int64_t) name items of the
+ * model; 0 means none.
+ */
+#ifndef PLAN_PLAN_H
+#define PLAN_PLAN_H
+
+#include "base/list.h"
+#include "model/model.h"
+#include "model/trade.h"
+
+#include <stdbool.h>
+#include <stdint.h>
+
+#define PLAN_NONE SIZE_MAX
+
+struct vector {
+    int64_t x, y, z;
+};
+
+struct solid {
+    struct vector low, high; /* half-open: low <= p < high */
+};
+
+struct area { /* on a face, half-open */
+    int64_t u0, v0, u1, v1;
+};
+
+/* ---- resolve: what stands on what, and how thick ---- */
+
+/*
+ * Where a box stands in the room: turned by quarter turns about z (counted left, seen from above),
+ * then moved so that its origin's corner of the turned outline lies at `at`. Boxes that no join
+ * reaches keep `placed` false and stand at 0.
+ */
+struct pose {
+    int64_t box;
+    int turn; /* 0..3 */
+    struct vector at;
+    bool placed;
+};
+
+/* Padding on a face: layers from the wood outward that lie there, on the face itself or wrapped on
+ * to it from another. */
+struct padding {
+    int64_t box;
+    int64_t side;  /* enum side_word */
+    int64_t pad;   /* thickness of foam and batting (as pulled) where it is thickest */
+    int64_t at[4]; /* the same at each edge (enum edge_word): where a slab stops short of the edge
+                      it counts nothing */
+    int64_t cloth; /* thickness of cloth on it, pressed, for joints */
+    bool covered;  /* some cover or lining lies on it */
+};
+
+/* ---- panel, frame: the wood ---- */
+
+struct panel {
+    char label[24]; /* "C-P1" */
+    int64_t box;
+    int64_t facing;
+    int64_t stock;
+    int64_t side;
+    struct area area; /* on its face */
+    struct solid solid;
+    int64_t thickness;
+    bool loose; /* drops on: not screwed from outside */
+};
+
+struct member {
+    char label[24]; /* "C3", or the name given by hand */
+    int64_t box;
+    int64_t by_hand; /* key of the model's member, 0 for ours */
+    int64_t kind;    /* enum member_word */
+    int64_t axis;    /* enum axis_word: along the grain */
+    int64_t stock;   /* stick; 0 when the box names none */
+    struct solid solid;
+    int64_t length;
+};
+
+/* Two members that meet: screws go through `through` into `into` (its end grain where end_grain is
+ * set). */
+struct joint {
+    int64_t box;
+    size_t through, into; /* members */
+    struct solid contact; /* where they touch, flat along one axis */
+    bool end_grain;
+    int screws;
+};
+
+/* ---- screws ---- */
+
+enum screw_use { SCREW_FRAME, SCREW_PANEL, SCREW_JOIN, SCREW_FITTING };
+
+/* A kind of screw: gauge and length, and the stock that is bought for it (0 when the workshop has
+ * none such). */
+struct screw_kind {
+    int64_t gauge;
+    int64_t length;
+    int64_t diameter;
+    int64_t pilot;     /* bit for the thread */
+    int64_t clearance; /* bit for the shank */
+    int64_t stock;
+    int64_t count;           /* needed, without reserve */
+    int64_t count_by_use[4]; /* by enum screw_use */
+};
+
+struct screw {
+    enum screw_use use;
+    size_t kind;      /* into screw_kinds */
+    int64_t box;      /* its axes are the ones of this box (of a join: the box with the heads) */
+    struct vector at; /* centre of the head, on the surface it is driven from */
+    int axis;         /* enum axis_word it is driven along */
+    int sign;         /* +1 or -1: towards larger or smaller coordinates */
+    int64_t bite;     /* in the receiving wood */
+    bool end_grain;
+    size_t of; /* FRAME: joint; PANEL: panel; JOIN: point; FITTING: index in the model's fittings */
+};
+
+/* ---- point, access: joins ---- */
+
+/* The distance of a point from a named bare edge. */
+struct from_edge {
+    int64_t edge; /* enum edge_word, on the face it is measured on */
+    int64_t distance;
+};
+
+struct point {
+    int64_t join;
+    int rank;     /* hole 1, 2, ... of the join */
+    int64_t u, v; /* on the face of box a */
+    struct vector in_a,
+        in_b; /* the same place in both boxes' axes; in_b only where the join has a second box */
+    struct from_edge edges[2];   /* on face a */
+    struct from_edge edges_b[2]; /* on face b */
+    size_t screw;                /* into screws; PLAN_NONE when no screw fits or it is a bolt */
+    size_t member_a, member_b;   /* wood on both sides; PLAN_NONE for a wall or the floor */
+    int64_t limit;               /* longest screw that stays inside */
+    bool taken;                  /* drilled, or existing, or given by hand: a fact */
+};
+
+/* One join as planned. */
+struct junction {
+    int64_t join;
+    int64_t box_a, box_b; /* box_b 0: wall, floor, object, other build */
+    struct area zone;     /* mating zone on face a */
+    struct area zone_b;   /* and on face b */
+    size_t first_point, point_count;
+    int64_t length;     /* of the run the points stand on */
+    int64_t pitch;      /* real */
+    int64_t cloth;      /* pressed cloth in the joint: thickness of the dry fit's spacer */
+    int64_t head_box;   /* box whose inside or outside the heads are on */
+    int64_t head_side;  /* face the heads are driven from when seen from outside; the inside of face
+                           a or b otherwise */
+    bool head_inside;   /* heads lie in the hollow of head_box, reached through reach_side */
+    int64_t reach_side; /* enum side_word: the open face that the hand and driver go through */
+    int64_t tool;       /* enum tool_word */
+    int64_t room_needed; /* in line with the screw */
+    int64_t room;        /* what is there; -1 when nothing is in the way */
+    bool reachable;      /* some way works */
+    int64_t
+        patch; /* diameter of the bare patch round each head, 0 where no padding is in the way */
+};
+
+/* A layer or facing that shuts the way to a join's heads, or that the join's zone covers: what must
+ * wait for what. */
+enum constraint_kind {
+    JOIN_BEFORE_LAYER,  /* the layer (or its flap) closes the way: drive first */
+    LAYER_BEFORE_JOIN,  /* an edge of the layer is trapped in the joint: staple first */
+    JOIN_BEFORE_FACING, /* the panel shuts the cell */
+    FACING_BEFORE_JOIN  /* the panel is wood that the join needs */
+};
+
+struct constraint {
+    enum constraint_kind kind;
+    int64_t join;
+    int64_t item; /* key of the layer or facing */
+    char rule[8]; /* "P51" */
+};
+
+/* ---- cover: soft goods ---- */
+
+/* One layer as cut: the sizes before it is split into widths. */
+struct cover {
+    int64_t layer;
+    int64_t box;                   /* first box where it covers a group */
+    int64_t cut_width, cut_height; /* across u and along v of its face, with landing and handle */
+    int widths;                    /* 1 when no seam is needed */
+    int64_t side_strip;            /* width as cut of the outer strips, 0 when there are none */
+    int64_t seam; /* seams stand at +- this from the centre line, 0 when there are none */
+    bool railroaded;
+    int64_t area; /* square millimetres of material as cut */
+};
+
+/* A piece that is cut from a roll, a slab or a sheet of soft goods. `width` lies across the piece's
+ * own left-right. */
+struct piece {
+    char label[24]; /* "C-L3a" */
+    char name[40];  /* "face", "side strip", "front boxing", ... */
+    int64_t layer;
+    int64_t box;
+    int64_t stock;
+    int64_t width, height; /* as cut; height is the vertical of the piece */
+    bool turned_allowed;   /* may lie either way on the roll */
+    bool across;           /* railroaded: its height lies across the roll */
+};
+
+/* One stapled edge of a layer; its intervals lie in `intervals`. */
+struct edge {
+    int64_t layer;
+    int64_t box;
+    int64_t edge; /* enum edge_word on the layer's face; -1: the whole loop, stapled on all four
+                     sides as one */
+    int64_t landing_side; /* face it lands on */
+    int64_t length;
+    int64_t pitch;
+    int64_t landing, handle;
+    int64_t leg;       /* of the staples */
+    int64_t staples;   /* along the edge, corners included */
+    int64_t corners;   /* of these, in corner folds */
+    int64_t temporary; /* placed to hold, taken out again; not in `staples` */
+    size_t first_interval, interval_count;
+};
+
+enum pass_of_staples { STAPLED_AT_BENCH, STAPLED_AFTER_JOIN, STAPLED_IN_ROOM };
+
+struct interval {
+    size_t edge;
+    int64_t from, to; /* along the edge */
+    int64_t class;    /* enum class_word, never AUTO */
+    int64_t join;     /* that it waits for, or that traps it; 0 when free */
+    enum pass_of_staples pass;
+    int64_t staples;
+};
+
+/* A bare patch on a layer round a head. */
+struct patch {
+    int64_t layer;
+    size_t point;
+    int64_t u, v; /* centre, on the layer's face */
+    int64_t diameter;
+    bool slit; /* the cloth is pierced there */
+};
+
+/* ---- buy, cost ---- */
+
+/* What has to be cut: sticks (width 0), sheets, cloth, batting, foam. */
+struct part {
+    char label[24];
+    int64_t stock;
+    int64_t box;
+    int64_t length, width; /* along and across the stick, sheet or roll; a roll part as it lies when
+                              not turned */
+    bool may_turn;
+    size_t member, panel, piece; /* what it is; the others PLAN_NONE */
+};
+
+struct placement {
+    size_t part;
+    int64_t along, across; /* near corner */
+    bool turned;
+};
+
+/* One stick, sheet, slab or length of roll with what is cut from it, in the order of cutting. */
+struct cutting {
+    int64_t stock;
+    int64_t offer;    /* bought, or */
+    int64_t leftover; /* from the shelf */
+    int64_t length, width;
+    size_t first_placement, placement_count;
+    int64_t used; /* length of stick or roll that is taken */
+    int64_t rest; /* largest piece left: its length */
+};
+
+/* One line of the shopping list. */
+struct purchase {
+    int64_t stock;
+    int64_t offer;         /* 0 when the workshop has no price for it */
+    int64_t aisle;         /* enum aisle_word */
+    int64_t need;          /* in the stock's own measure (see `measure`), reserve included */
+    int64_t used;          /* without reserve */
+    enum quantity measure; /* COUNT, LENGTH, AREA, VOLUME */
+    int64_t shelf;         /* of it, on the shelf */
+    int64_t packs;         /* to buy: sticks, sheets, packs, cans; 1 for a length of roll */
+    int64_t length;        /* of roll to buy, 0 otherwise */
+    int64_t price;         /* of the line */
+    int64_t value;         /* of it, what is used up (pro rata) */
+    bool priced;
+    char what[64]; /* what it is called where it is no stock of the workshop: "screws #8 x 3 in" */
+};
+
+struct cost {
+    int64_t bought; /* sum of the lines */
+    int64_t used;   /* pro rata */
+    int64_t tax;
+    int64_t estimate; /* bought and tax */
+    int64_t spent;    /* paid so far */
+    int64_t forecast; /* the larger of estimate and spent, aisle by aisle */
+    int64_t left;     /* of the budget after the forecast; meaningless without a budget */
+    int64_t by_aisle[AISLE_COUNT];
+    int64_t spent_by_aisle[AISLE_COUNT];
+};
+
+/* ---- load ---- */
+
+struct load {
+    int64_t box;
+    int64_t mass; /* mg */
+    int people;
+    struct vector finished; /* outer size with padding */
+};
+
+/* ---- order, card ---- */
+
+struct step_need {
+    char text[80]; /* "24 screws #8 x 3 in" */
+};
+
+struct step {
+    char name[64]; /* lasting: "frame:3" (kind and key), the same while the plan changes; ticks hold
+                      it */
+    char title[96];                   /* "Frame box C" */
+    int kind;                         /* into the table of step kinds (steps.h) */
+    int phase;                        /* 0..14, TRADE 1.1 */
+    int64_t box, join, layer, facing; /* what it is about; 0 none */
+    int64_t place;                    /* enum place_word */
+    int people;
+    int64_t minutes;      /* 1/1000 min, skill and helper counted in */
+    int session;          /* 1, 2, ... of the bench's usual length; 0 for work in the room */
+    bool hold;            /* must be ticked before what follows */
+    const char *because;  /* why now: the reason of the rule that put it here */
+    char rule[8];         /* and its number, "" when free */
+    const char *closes;   /* what it shuts for good, "" when nothing */
+    const char *caution;  /* "" when none */
+    const char **actions; /* at most seven */
+    size_t action_count;
+    struct step_need *needs;
+    size_t need_count;
+    const char **measures; /* what to measure and write down */
+    size_t measure_count;
+    uint64_t content; /* digest of what the step says */
+    bool ticked;
+    bool older; /* ticked, and the plan would now do it otherwise */
+    bool ready; /* not ticked, and all that it waits for is */
+};
+
+/* `before` must be done before `after` (indices of steps in their final order). */
+struct precedence {
+    size_t before, after;
+    char rule[8];
+    bool hard;
+};
+
+/* ---- findings ---- */
+
+enum severity { SEVERITY_STOP, SEVERITY_WARN, SEVERITY_NOTE };
+
+enum argument_type { ARGUMENT_QUANTITY, ARGUMENT_MONEY, ARGUMENT_TEXT };
+
+struct argument {
+    enum argument_type type;
+    enum quantity quantity;
+    int64_t value;
+    const char *text;
+};
+
+#define FINDING_ARGUMENTS 4
+
+struct finding {
+    int kind; /* enum finding_kind (findings.h) */
+    enum entity_kind entity;
+    int64_t key;
+    struct argument arguments[FINDING_ARGUMENTS];
+};
+
+/* ---- the whole ---- */
+
+/* What the line at the bottom of every screen shows. */
+struct tally {
+    int64_t cost;
+    int64_t sticks, sheets;
+    int64_t cloth; /* length to buy */
+    int64_t staples;
+    int64_t screws;
+    int64_t minutes;
+    int64_t stops, warns, notes;
+    int64_t steps, steps_done;
+};
+
+struct plan {
+    const struct model *facts;
+    int64_t value[TRADE_COUNT];       /* trade values that hold */
+    LIST_OF(struct pose) poses;       /* one a box, in order of keys */
+    LIST_OF(struct padding) paddings; /* six a box, in order of keys and sides */
+    LIST_OF(struct panel) panels;
+    LIST_OF(struct member) members;
+    LIST_OF(struct joint) joints;
+    LIST_OF(struct screw_kind) screw_kinds;
+    LIST_OF(struct screw) screws;
+    LIST_OF(struct junction) junctions; /* one a join, in order of keys */
+    LIST_OF(struct point) points;
+    LIST_OF(struct constraint) constraints;
+    LIST_OF(struct cover) covers;
+    LIST_OF(struct piece) pieces;
+    LIST_OF(struct edge) edges;
+    LIST_OF(struct interval) intervals;
+    LIST_OF(struct patch) patches;
+    LIST_OF(struct part) parts;
+    LIST_OF(struct placement) placements;
+    LIST_OF(struct cutting) cuttings;
+    LIST_OF(struct purchase) purchases;
+    LIST_OF(struct load) loads;
+    LIST_OF(struct step) steps; /* in the order they are done */
+    LIST_OF(struct precedence) precedences;
+    LIST_OF(struct finding) findings; /* stops first */
+    struct cost cost;
+    struct tally tally;
+};
+
+/*
+ * Makes the plan of a model that passed model_check. The plan lives in `arena` (which must be empty
+ * of other escapes) and points into `facts`: it dies with either. FAULT_MEMORY is the only fault;
+ * the arena is then to be released.
+ */
+enum fault plan_make(const struct model *facts, struct arena *arena, const struct plan **ret_plan);
+
+/* By key; NULL when there is none. */
+const struct pose *plan_pose(const struct plan *plan, int64_t box);
+const struct padding *plan_padding(const struct plan *plan, int64_t box, int64_t side);
+const struct junction *plan_junction(const struct plan *plan, int64_t join);
+const struct load *plan_load(const struct plan *plan, int64_t box);
+const struct step *plan_step(const struct plan *plan, const char *name);
+
+/* ---- words for people: safe to show, in the build's units ---- */
+
+/* "#10 x 3 in", "5 x 80 mm". */
+void plan_screw_text(const struct plan *plan, const struct screw_kind *kind, struct text *out);
+
+/* One sentence for a finding, and its severity. */
+void plan_finding_text(const struct plan *plan, const struct finding *finding, struct text *out);
+enum severity plan_finding_severity(const struct finding *finding);
+
+/* What a stock is called, "stock 4" when it has gone. Never NULL. */
+const char *plan_stock_name(const struct plan *plan, int64_t stock);
+
+#endif
