@@ -79,7 +79,7 @@ struct panel {
     bool loose; /* drops on: not screwed from outside */
 };
 
-struct member {
+struct plan_member {
     char label[24]; /* "C3", or the name given by hand */
     int64_t box;
     int64_t by_hand; /* key of the model's member, 0 for ours */
@@ -137,7 +137,7 @@ struct from_edge {
     int64_t distance;
 };
 
-struct point {
+struct plan_point {
     int64_t join;
     int rank;     /* hole 1, 2, ... of the join */
     int64_t u, v; /* on the face of box a */
@@ -405,12 +405,12 @@ struct plan {
     LIST_OF(struct pose) poses;       /* one a box, in order of keys */
     LIST_OF(struct padding) paddings; /* six a box, in order of keys and sides */
     LIST_OF(struct panel) panels;
-    LIST_OF(struct member) members;
+    LIST_OF(struct plan_member) members;
     LIST_OF(struct joint) joints;
     LIST_OF(struct screw_kind) screw_kinds;
     LIST_OF(struct screw) screws;
     LIST_OF(struct junction) junctions; /* one a join, in order of keys */
-    LIST_OF(struct point) points;
+    LIST_OF(struct plan_point) points;
     LIST_OF(struct constraint) constraints;
     LIST_OF(struct cover) covers;
     LIST_OF(struct piece) pieces;
