@@ -290,7 +290,7 @@
       "on the first face, from its left to where the second box begins")                \
     F(LENGTH, offset_v, 0, -FIELDS_MM(6000), FIELDS_MM(6000), none,                     \
       "on the first face, from its bottom or back to where the second box begins")      \
-    F(CHOICE, fastener, 0, 0, 0, fastener, "screws or bolts")                           \
+    F(CHOICE, fastener, 0, 0, 0, fastener, "what holds it")                             \
     F(REF, stock, 0, 0, 0, stock, "which; nothing lets the program choose")             \
     F(CHOICE, head, 0, 0, 0, head, "where the heads are")                               \
     F(CHOICE, place, 0, 0, 0, place, "bench or room")                                   \

@@ -133,9 +133,10 @@ int words_find(const struct words *words, const char *name);
     W(P, FLOOR, floor, "the floor")             \
     W(P, OBJECT, object, "a given object")      \
     W(P, OTHER_BUILD, other_build, "a box of another build of the set")
-#define WORDS_OF_fastener(W, P)       \
-    W(P, SCREW, screw, "wood screws") \
-    W(P, BOLT, bolt, "bolts with T-nuts")
+#define WORDS_OF_fastener(W, P)           \
+    W(P, SCREW, screw, "wood screws")     \
+    W(P, BOLT, bolt, "bolts with T-nuts") \
+    W(P, REST, rest, "laid or hung on: blocks, cleats, its own weight")
 #define WORDS_OF_head(W, P)                           \
     W(P, FREE, free, "whichever side can be reached") \
     W(P, A, a, "heads in the first box")              \
