@@ -15,8 +15,8 @@ struct currency {
     int digits;
 };
 
-/* Reads "412.60", "-3", "1234". At most `digits` decimals; no thousands separators. Faults: SYNTAX
- * with column, OVERFLOW. */
+/* Reads "412.60", "-3", "1234", blanks around ignored. At most `digits` decimals (0 to 6); no
+ * thousands separators. Faults: SYNTAX with column, OVERFLOW. */
 enum fault money_parse(struct currency currency, const char *text, int64_t *ret_money,
                        struct fault_note *note);
 

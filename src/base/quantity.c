@@ -67,8 +67,8 @@ static const struct unit unit_rows[] = {
     {QUANTITY_MASS, "oz", POUND_HUNDREDTHS, 1600},
     {QUANTITY_MASS, "kg", 1000000, 1},
     {QUANTITY_MASS, "g", 1000, 1},
-    /* (453.59237 g) / (0.3048 m)^3, both sides divided by 2^9 */
-    {QUANTITY_DENSITY, "lb/ft3", POUND_HUNDREDTHS * 19531250, 55306341},
+    /* (453.59237 g) / (0.3048 m)^3, both sides divided by 2^7 */
+    {QUANTITY_DENSITY, "lb/ft3", POUND_HUNDREDTHS * 78125, 221225364},
     {QUANTITY_DENSITY, "kg/m3", 1000, 1},
     /* (453592.37 mg / 16) / (0.9144 m)^2 */
     {QUANTITY_AREA_MASS, "oz/yd2", POUND_HUNDREDTHS * 15625, 20903184},
@@ -460,6 +460,46 @@ char *quantity_print_unit(char buffer[QUANTITY_TEXT], enum quantity quantity, en
     char number[QUANTITY_TEXT];
 
     quantity_print(number, quantity, units, value);
-    snprintf(buffer, QUANTITY_TEXT, "%.30s%s%s", number, unit[0] ? " " : "", unit);
+    snprintf(buffer, QUANTITY_TEXT, "%.30s%s%.8s", number, unit[0] ? " " : "", unit);
+    return buffer;
+}
+
+/* One count of 1/320 mm is 3125 millionths. The whole and the rest are set apart, so that no length
+ * overflows. */
+static void print_millionths(char *buffer, int64_t value)
+{
+    int64_t whole = value / LENGTH_MM;
+    int64_t rest = value % LENGTH_MM * 3125;
+    char decimals[SCAN_TEXT];
+
+    print_scaled(decimals, rest < 0 ? -rest : rest, 6);
+    snprintf(buffer, QUANTITY_TEXT, "%s%" PRId64 "%.7s", value < 0 ? "-" : "",
+             whole < 0 ? -whole : whole, decimals + 1);
+}
+
+/* Metric units other than the millimetre are a power of ten of counts, at most a million. */
+static void print_power(char *buffer, const struct unit *unit, int64_t value)
+{
+    int places = 0;
+
+    while (scan_power_of_ten(places) < unit->counts)
+        places++;
+    assert(scan_power_of_ten(places) == unit->counts && unit->parts == 1);
+    print_scaled(buffer, value, places);
+}
+
+char *quantity_print_exact(char buffer[QUANTITY_TEXT], enum quantity quantity, enum units units,
+                           int64_t value)
+{
+    const char *unit = quantity_unit(quantity, UNITS_MM);
+    char number[QUANTITY_TEXT];
+
+    if (quantity == QUANTITY_LENGTH && units == UNITS_INCH && value % LENGTH_64TH == 0)
+        return quantity_print_unit(buffer, quantity, units, value);
+    if (quantity == QUANTITY_LENGTH)
+        print_millionths(number, value);
+    else
+        print_power(number, shown_unit(quantity, UNITS_MM), value);
+    snprintf(buffer, QUANTITY_TEXT, "%.30s%s%.8s", number, unit[0] ? " " : "", unit);
     return buffer;
 }

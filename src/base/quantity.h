@@ -50,9 +50,11 @@ const char *quantity_unit(enum quantity quantity, enum units units);
 /*
  * Reads what a person typed. A length takes "76 1/2", "76-1/2", "6'4-1/2\"", "6 ft 4 in", "1.94m",
  * "194 cm", "1940 mm", "3/4"; where no unit is given, the unit of `units`. A fraction's denominator
- * is 2, 4, 8, 16, 32 or 64. A decimal that is not a whole count is rounded half to even. A ratio
- * takes "5 %" and "0.05". The other quantities take a decimal number and either of their units.
- * Blanks around are ignored; a minus sign stands before the whole.
+ * is 2, 4, 8, 16, 32 or 64. A decimal that is not a whole count is rounded half to even; digits
+ * after the ninth decimal are dropped. A ratio takes "5 %" and "0.05", a count no decimals. The
+ * other quantities take a decimal number and either of their units, or another that is usual for
+ * them ("1.5 h", "250 g"). Units are read in capitals too. Blanks around are ignored; a minus sign
+ * stands before the whole.
  *
  * Faults: SYNTAX (with the column of the first character that does not fit), UNIT, OVERFLOW (a
  * length over LENGTH_MAX included).
@@ -63,8 +65,8 @@ enum fault quantity_parse(enum quantity quantity, enum units units, const char *
 /*
  * Prints a value with its unit left out: lengths as "76-1/2" (nearest 1/64, reduced) or "1943.1"
  * (nearest 0.1 mm, ".0" left out); the others as a decimal with at most three places ("0.05" for a
- * ratio of five in a hundred), no trailing zeros. What is printed reads back (with the same units)
- * as the same text. Returns buffer.
+ * ratio of five in a hundred), no trailing zeros. What is printed, read (with the same units)
+ * and printed again is the same text, as far as it is in the range taken in. Returns buffer.
  */
 #define QUANTITY_TEXT 40
 char *quantity_print(char buffer[QUANTITY_TEXT], enum quantity quantity, enum units units,
@@ -73,6 +75,15 @@ char *quantity_print(char buffer[QUANTITY_TEXT], enum quantity quantity, enum un
 /* The same with the unit: "76-1/2 in", "1943.1 mm". */
 char *quantity_print_unit(char buffer[QUANTITY_TEXT], enum quantity quantity, enum units units,
                           int64_t value);
+
+/*
+ * Prints a value with its unit so that quantity_parse gives exactly that value again, for files: a
+ * length of whole 64ths in inch work as "76-1/2 in", any other length in millimetres with as many
+ * of six decimals as it needs ("2.540625 mm"), the other quantities in their metric unit. Holds for
+ * every value that quantity_parse can give. Returns buffer.
+ */
+char *quantity_print_exact(char buffer[QUANTITY_TEXT], enum quantity quantity, enum units units,
+                           int64_t value);
 
 /* Checked arithmetic: FAULT_OVERFLOW leaves *ret_value alone. */
 enum fault whole_add(int64_t a, int64_t b, int64_t *ret_value);

@@ -1,7 +1,8 @@
 /*
  * The one filter between people's text and a screen, a page or a pipe. C0 and C1 controls, DEL,
- * bidirectional overrides and isolates, zero-width characters, non-characters and broken UTF-8
- * become U+FFFD; everything else stays. A newline stays only in show_lines.
+ * bidirectional overrides and isolates, zero-width characters, line and paragraph separators, tags,
+ * non-characters and broken UTF-8 become U+FFFD; everything else stays. A newline stays only in
+ * show_lines.
  */
 #ifndef BASE_SHOW_H
 #define BASE_SHOW_H
