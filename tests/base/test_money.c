@@ -1,0 +1,151 @@
+#include "base/money.h"
+
+#include "dice.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+static const struct currency yen = {"JPY", 0};
+static const struct currency dollar = {"USD", 2};
+static const struct currency dinar = {"BHD", 3};
+
+static const struct {
+    const struct currency *currency;
+    const char *text;
+    int64_t money;
+    const char *printed;
+} amounts[] = {
+    {&dollar, "412.60", 41260, "412.60"},
+    {&dollar, "412.6", 41260, "412.60"},
+    {&dollar, "  412  ", 41200, "412.00"},
+    {&dollar, "-3", -300, "-3.00"},
+    {&dollar, "-.05", -5, "-0.05"},
+    {&dollar, "-0", 0, "0.00"},
+    {&dollar, "007.10", 710, "7.10"},
+    {&dollar, "92233720368547758.07", INT64_MAX, "92233720368547758.07"},
+    {&yen, "1234", 1234, "1234"},
+    {&yen, "-9223372036854775807", -INT64_MAX, "-9223372036854775807"},
+    {&dinar, "1.234", 1234, "1.234"},
+    {&dinar, "0.1", 100, "0.100"},
+};
+
+static void an_amount_reads_and_prints_with_its_minor_unit(void **state)
+{
+    char buffer[MONEY_TEXT];
+
+    (void)state;
+    for (size_t i = 0; i < sizeof amounts / sizeof amounts[0]; i++) {
+        int64_t money = 77;
+
+        assert_int_equal(money_parse(*amounts[i].currency, amounts[i].text, &money, NULL),
+                         FAULT_NONE);
+        assert_int_equal(money, amounts[i].money);
+        assert_string_equal(money_print(buffer, *amounts[i].currency, money), amounts[i].printed);
+    }
+}
+
+static const struct {
+    const struct currency *currency;
+    const char *text;
+    enum fault fault;
+    int column;
+} refused[] = {
+    {&dollar, "", FAULT_SYNTAX, 1},
+    {&dollar, "  ", FAULT_SYNTAX, 3},
+    {&dollar, "-", FAULT_SYNTAX, 2},
+    {&dollar, "--3", FAULT_SYNTAX, 2},
+    {&dollar, "+3", FAULT_SYNTAX, 1},
+    {&dollar, "1,50", FAULT_SYNTAX, 2},
+    {&dollar, "1,234.50", FAULT_SYNTAX, 2},
+    {&dollar, "1 234", FAULT_SYNTAX, 3},
+    {&dollar, "1.505", FAULT_SYNTAX, 5},
+    {&dollar, "5.", FAULT_SYNTAX, 2},
+    {&dollar, ".", FAULT_SYNTAX, 2},
+    {&dollar, "1.2.3", FAULT_SYNTAX, 4},
+    {&dollar, "12 USD", FAULT_SYNTAX, 4},
+    {&dollar, "$12", FAULT_SYNTAX, 1},
+    {&dollar,
+     "\xe2\x82\xac"
+     "12",
+     FAULT_SYNTAX, 1},
+    {&dollar, "12\xe2\x82\xac", FAULT_SYNTAX, 3},
+    {&dollar, "1e3", FAULT_SYNTAX, 2},
+    {&dollar, "0x10", FAULT_SYNTAX, 2},
+    {&dollar, "nan", FAULT_SYNTAX, 1},
+    {&yen, "1.0", FAULT_SYNTAX, 2},
+    {&dinar, "1.0000", FAULT_SYNTAX, 6},
+    {&dollar, " 92233720368547758.08", FAULT_OVERFLOW, 2},
+    {&dollar, "92233720368547759", FAULT_OVERFLOW, 1},
+    {&yen, "-9223372036854775808", FAULT_OVERFLOW, 2},
+    {&yen, "99999999999999999999999999", FAULT_OVERFLOW, 1},
+};
+
+static void nonsense_is_refused_with_its_column(void **state)
+{
+    (void)state;
+    for (size_t i = 0; i < sizeof refused / sizeof refused[0]; i++) {
+        struct fault_note note = {0};
+        int64_t money = 77;
+        enum fault fault = money_parse(*refused[i].currency, refused[i].text, &money, &note);
+
+        if (fault != refused[i].fault || note.column != refused[i].column)
+            fail_msg("\"%s\": fault %d at %d", refused[i].text, fault, note.column);
+        assert_int_equal(money, 77);
+        assert_int_equal(note.code, fault);
+        assert_true(note.why[0] != '\0');
+    }
+}
+
+static void the_least_number_prints_in_full(void **state)
+{
+    char buffer[MONEY_TEXT];
+
+    (void)state;
+    assert_string_equal(money_print(buffer, dollar, INT64_MIN), "-92233720368547758.08");
+    assert_string_equal(money_print_code(buffer, dollar, INT64_MIN), "-92233720368547758.08 USD");
+}
+
+static void the_code_stands_behind_the_amount(void **state)
+{
+    char buffer[MONEY_TEXT];
+
+    (void)state;
+    assert_string_equal(money_print_code(buffer, dollar, 41260), "412.60 USD");
+    assert_string_equal(money_print_code(buffer, yen, 0), "0 JPY");
+    assert_string_equal(money_print_code(buffer, dinar, -1), "-0.001 BHD");
+}
+
+static void any_amount_comes_back_from_its_print(void **state)
+{
+    struct dice dice = {5};
+
+    (void)state;
+    for (int round = 0; round < 100000; round++) {
+        struct currency currency = {"XXX", (int)dice_between(&dice, 0, 4)};
+        int64_t money = dice_any_size(&dice);
+        int64_t back;
+        char buffer[MONEY_TEXT];
+
+        money_print(buffer, currency, money);
+        assert_int_equal(money_parse(currency, buffer, &back, NULL), FAULT_NONE);
+        assert_int_equal(back, money);
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(an_amount_reads_and_prints_with_its_minor_unit),
+        cmocka_unit_test(nonsense_is_refused_with_its_column),
+        cmocka_unit_test(the_least_number_prints_in_full),
+        cmocka_unit_test(the_code_stands_behind_the_amount),
+        cmocka_unit_test(any_amount_comes_back_from_its_print),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+
+    return failed ? 1 : 0;
+}
