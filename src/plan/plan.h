@@ -254,6 +254,18 @@ struct patch {
     bool slit; /* the cloth is pierced there */
 };
 
+/* What a layer uses up that is not cut from a roll or a slab: buttons (COUNT), cord, thread, card
+ * strip and welt cord (LENGTH), the area of foam that is glued (AREA, its face counted once).
+ * `stock` is 0 where the model names none; `what` is then what it is called ("buttons", "tufting
+ * cord"). */
+struct consumable {
+    int64_t layer;
+    int64_t stock;
+    enum quantity measure;
+    int64_t amount; /* without reserve */
+    const char *what;
+};
+
 /* ---- buy, cost ---- */
 
 /* What has to be cut: sticks (width 0), sheets, cloth, batting, foam. */
@@ -417,6 +429,7 @@ struct plan {
     LIST_OF(struct edge) edges;
     LIST_OF(struct interval) intervals;
     LIST_OF(struct patch) patches;
+    LIST_OF(struct consumable) consumables;
     LIST_OF(struct part) parts;
     LIST_OF(struct placement) placements;
     LIST_OF(struct cutting) cuttings;
