@@ -178,6 +178,23 @@ static void format_makes_room_for_any_length(void **state)
     arena_release(&arena);
 }
 
+static void a_formatted_text_is_not_touched_by_the_next_piece(void **state)
+{
+    struct arena arena;
+
+    (void)state;
+    arena_init(&arena);
+    assert_string_equal(arena_format(&arena, "%s", ""), "");
+    for (int width = 1; width <= 100; width++) {
+        char *text = arena_format(&arena, "%*d", width, 7);
+
+        memset(arena_alloc(&arena, 1), 0xff, 1);
+        assert_int_equal(strlen(text), width);
+        assert_int_equal(text[width - 1], '7');
+    }
+    arena_release(&arena);
+}
+
 static void use_much(struct arena *arena)
 {
     for (int i = 0; i < 20; i++) {
@@ -282,6 +299,7 @@ int main(void)
         cmocka_unit_test(a_count_that_overflows_is_exhaustion),
         cmocka_unit_test(text_is_copied_and_nothing_is_the_empty_text),
         cmocka_unit_test(format_makes_room_for_any_length),
+        cmocka_unit_test(a_formatted_text_is_not_touched_by_the_next_piece),
         cmocka_unit_test(every_failed_request_takes_the_escape_and_leaks_nothing),
         cmocka_unit_test(without_an_escape_a_failed_request_gives_null_and_the_next_may_succeed),
         cmocka_unit_test(an_escape_is_still_armed_after_a_format_that_fits),

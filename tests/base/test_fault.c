@@ -9,7 +9,11 @@
 
 #include <cmocka.h>
 
+#include <signal.h>
+#include <stdio.h>
 #include <string.h>
+#include <sys/wait.h>
+#include <unistd.h>
 
 static void every_fault_has_words_and_an_exit_code_of_the_conventions(void **state)
 {
@@ -121,6 +125,33 @@ static void print_into_little_room_says_how_much_it_needs(void **state)
     assert_int_equal(fault_print(NULL, 0, &note), 8);
 }
 
+static void bug_says_where_on_standard_error_and_aborts(void **state)
+{
+    char said[200] = "";
+    FILE *reader;
+    pid_t child;
+    int ends[2];
+    int status;
+
+    (void)state;
+    assert_int_equal(pipe(ends), 0);
+    child = fork();
+    if (child == 0) {
+        dup2(ends[1], STDERR_FILENO);
+        BUG("two rails in one place");
+    }
+    assert_true(child > 0);
+    close(ends[1]);
+    reader = fdopen(ends[0], "r");
+    assert_non_null(reader);
+    assert_non_null(fgets(said, sizeof said, reader));
+    fclose(reader);
+    assert_int_equal(waitpid(child, &status, 0), child);
+    assert_true(WIFSIGNALED(status) && WTERMSIG(status) == SIGABRT);
+    assert_non_null(strstr(said, "test_fault.c:"));
+    assert_non_null(strstr(said, "two rails in one place"));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -132,6 +163,7 @@ int main(void)
         cmocka_unit_test(a_reason_and_a_path_are_safe_to_show),
         cmocka_unit_test(print_gives_the_parts_that_are_known),
         cmocka_unit_test(print_into_little_room_says_how_much_it_needs),
+        cmocka_unit_test(bug_says_where_on_standard_error_and_aborts),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
 

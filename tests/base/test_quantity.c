@@ -285,6 +285,8 @@ static void a_unit_that_does_not_fit_is_refused_and_those_that_do_are_named(void
         {QUANTITY_LENGTH, "5 kg", FAULT_UNIT, 3, "in, ft, yd, mm, cm or m"},
         {QUANTITY_LENGTH, "5 mmm", FAULT_UNIT, 3, "in, ft"},
         {QUANTITY_LENGTH, "5 i", FAULT_UNIT, 3, "in, ft"},
+        {QUANTITY_LENGTH, "5 A", FAULT_UNIT, 3, "in, ft"},
+        {QUANTITY_LENGTH, "5 z", FAULT_UNIT, 3, "in, ft"},
         {QUANTITY_LENGTH, "5 %", FAULT_UNIT, 3, "in, ft"},
         {QUANTITY_LENGTH, "1e3", FAULT_UNIT, 2, "in, ft"},
         {QUANTITY_LENGTH, "0x10", FAULT_UNIT, 2, "in, ft"},
@@ -425,6 +427,9 @@ static void the_exact_print_of_a_value_reads_back_as_that_value(void **state)
                         "2.540625 mm");
     assert_string_equal(quantity_print_exact(buffer, QUANTITY_LENGTH, UNITS_MM, -LENGTH_MAX),
                         "-1000000 mm");
+    assert_string_equal(quantity_print_exact(buffer, QUANTITY_LENGTH, UNITS_MM, -1),
+                        "-0.003125 mm");
+    assert_string_equal(quantity_print_exact(buffer, QUANTITY_LENGTH, UNITS_MM, 0), "0 mm");
     assert_string_equal(quantity_print_exact(buffer, QUANTITY_RATIO, UNITS_INCH, 1), "0.000001");
     for (int round = 0; round < 100000; round++) {
         enum quantity quantity = (enum quantity)(round % QUANTITY_KINDS);

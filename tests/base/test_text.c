@@ -214,6 +214,15 @@ static void one_character_is_taken_as_unicode_defines_it(void **state)
     }
 }
 
+static void a_string_is_valid_only_up_to_its_length(void **state)
+{
+    (void)state;
+    assert_true(utf8_valid("a\xe2\x82\xac", 4));
+    assert_false(utf8_valid("a\xe2\x82\xac", 3));
+    assert_true(utf8_valid("a\xe2\x82\xac\xff", 4));
+    assert_false(utf8_valid("a\xe2\x82\xac\xff", 5));
+}
+
 static void at_the_end_there_is_no_character(void **state)
 {
     unsigned code = 7;
@@ -272,6 +281,7 @@ int main(void)
         cmocka_unit_test(pad_fills_the_last_line_only_and_counts_cells),
         cmocka_unit_test(columns_are_those_of_a_terminal),
         cmocka_unit_test(one_character_is_taken_as_unicode_defines_it),
+        cmocka_unit_test(a_string_is_valid_only_up_to_its_length),
         cmocka_unit_test(at_the_end_there_is_no_character),
         cmocka_unit_test(every_code_point_comes_back_from_its_bytes),
         cmocka_unit_test(any_bytes_are_walked_through_to_the_end),
