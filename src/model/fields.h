@@ -5,13 +5,17 @@
  *
  * Each line: type, name, value of a new item, least, most, vocabulary or target, help.
  *   TEXT    text of at most `most` characters; `least` 1 when it must not be empty
- *   DATE    text "2026-11-25" or empty
- *   LENGTH, COUNT, RATIO, MINUTES, ANGLE, AREA, VOLUME, DENSITY, AREA_MASS    whole numbers as in
- * base/quantity.h MONEY   minor units of the workshop's currency FLAG    0 or 1 CHOICE  a value of
- * the vocabulary named REF     key of an item of the entity named, 0 for none; `least` 1 when it
- * must be given: the item then goes with its target when that is deleted, otherwise the reference
- * is cleared A length of 0 means "as it comes": the trade value, the whole face, the stock's own
- * size.
+ *   DATE    text "2026-11-25" or empty; `least` 1 when it must not be empty
+ *   LENGTH, COUNT, RATIO, MINUTES, ANGLE, AREA, VOLUME, DENSITY, AREA_MASS
+ *           whole numbers as in base/quantity.h
+ *   MONEY   minor units of the workshop's currency
+ *   FLAG    0 or 1
+ *   CHOICE  a value of the vocabulary named
+ *   REF     key of an item of the entity named, 0 for none. `least` 1 when it must be given.
+ *           An item hangs on the target of a reference whose `least` or `most` is 1, and goes when
+ *           the target goes; any other reference is set to 0 then.
+ * A number of 0 whose help says "nothing ..." means what the help says: the trade value, the rest
+ * of the face, the stock's own size.
  */
 #ifndef MODEL_FIELDS_H
 #define MODEL_FIELDS_H
@@ -19,6 +23,7 @@
 #define FIELDS_MM(mm) ((int64_t)((mm)*320.0))
 #define FIELDS_ROOM FIELDS_MM(20000) /* no piece and no room is larger than this */
 #define FIELDS_ANY_MONEY INT64_C(1000000000000)
+#define FIELDS_LAST_KEY INT64_C(1000000000000000) /* exact as a double, so in any JSON */
 
 /* ---- the workshop ---- */
 
@@ -31,7 +36,7 @@
     F(FLAG, helper, 0, 0, 1, none, "a second person can be had")                             \
     F(RATIO, tax, 0, 0, 1000000, none, "sales tax on what is bought")                        \
     F(MINUTES, session, 120000, 10000, 960000, none, "a usual session at the bench")         \
-    F(COUNT, next_key, 1, 1, INT64_MAX, none, "the next key to be given out")
+    F(COUNT, next_key, 1, 1, FIELDS_LAST_KEY, none, "the next key to be given out")
 
 #define FIELDS_OF_tool(F)                                                                     \
     F(TEXT, name, 0, 1, 60, none, "what the tool is called here")                             \
@@ -129,7 +134,7 @@
     F(DATE, due, 0, 0, 10, none, "when it is wanted")                       \
     F(MINUTES, week, 0, 0, 10080000, none, "bench time a week")             \
     F(REF, set, 0, 0, 0, set, "set it belongs to")                          \
-    F(COUNT, next_key, 1, 1, INT64_MAX, none, "the next key to be given out")
+    F(COUNT, next_key, 1, 1, FIELDS_LAST_KEY, none, "the next key to be given out")
 
 #define FIELDS_OF_passage(F)                                   \
     F(CHOICE, kind, 0, 0, 0, passage, "what has to be passed") \
@@ -231,8 +236,8 @@
     F(REF, box, 0, 1, 0, box, "box in it")
 
 #define FIELDS_OF_layer(F)                                                                       \
-    F(REF, box, 0, 0, 0, box, "box it lies on")                                                  \
-    F(REF, group, 0, 0, 0, group, "or the joined group")                                         \
+    F(REF, box, 0, 0, 1, box, "box it lies on")                                                  \
+    F(REF, group, 0, 0, 1, group, "or the joined group")                                         \
     F(CHOICE, kind, 0, 0, 0, layer, "what it is")                                                \
     F(CHOICE, shape, 0, 0, 0, shape, "how it is made")                                           \
     F(CHOICE, side, 0, 0, 0, side, "face it lies on")                                            \
@@ -281,9 +286,9 @@
     F(REF, box_a, 0, 1, 0, box, "first box")                                            \
     F(CHOICE, side_a, 0, 0, 0, side, "face of the first box")                           \
     F(CHOICE, target, 0, 0, 0, target, "what it is joined to")                          \
-    F(REF, box_b, 0, 0, 0, box, "second box")                                           \
+    F(REF, box_b, 0, 0, 1, box, "second box")                                           \
     F(CHOICE, side_b, 0, 0, 0, side, "face of the second box")                          \
-    F(REF, object, 0, 0, 0, object, "or the given object")                              \
+    F(REF, object, 0, 0, 1, object, "or the given object")                              \
     F(TEXT, other_build, 0, 0, 60, none, "or the other build, by name")                 \
     F(TEXT, other_box, 0, 0, 20, none, "and its box, by name")                          \
     F(LENGTH, offset_u, 0, -FIELDS_MM(6000), FIELDS_MM(6000), none,                     \
@@ -350,8 +355,8 @@
 
 #define FIELDS_OF_measure(F)                            \
     F(REF, tick, 0, 0, 0, tick, "step it was taken in") \
-    F(REF, box, 0, 0, 0, box, "box measured")           \
-    F(REF, stock, 0, 0, 0, stock, "or stock measured")  \
+    F(REF, box, 0, 0, 1, box, "box measured")           \
+    F(REF, stock, 0, 0, 1, stock, "or stock measured")  \
     F(TEXT, what, 0, 1, 40, none, "what was measured")  \
     F(LENGTH, value, 0, 0, FIELDS_ROOM, none, "the measure")
 

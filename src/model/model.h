@@ -8,12 +8,14 @@
  *
  * Invariants, checked by model_check:
  *   1  every list is sorted by key; a key is larger than 0, unique in its owner (the workshop, or
- * the build) over all entities, smaller than the owner's next_key, and never given out again 2
- * every reference is 0 or the key of an item of its target; references that must be given are not 0
- *   3  every value lies in its field's range; a choice is a word of its vocabulary
+ *      the build) over all entities, smaller than the owner's next_key, and never given out again
+ *   2  every reference is 0 or the key of an item of its target; one that must be given is not 0
+ *   3  every value lies in its field's range; a choice is a word of its vocabulary; a text is UTF-8
  *   4  names of stocks, sets and tools are unique in the workshop, names of boxes and joins in the
- * build A model read from a file or edited by hand may break 1 to 4; the engine is given only
- * models that passed.
+ *      build
+ *   5  a changed trade value is in the table of model/trade.h, in its range, and changed once
+ * A model read from a file or edited by hand may break 2 to 5 (model_add_keyed keeps 1); the engine
+ * is given only models that passed.
  */
 #ifndef MODEL_MODEL_H
 #define MODEL_MODEL_H
@@ -139,8 +141,20 @@ const struct entity *entity_of(enum entity_kind kind);
 const struct entity *entity_named(const char *name);
 const struct field *field_named(const struct entity *entity, const char *name);
 
-bool field_is_text(
-    const struct field *field); /* TEXT or DATE: a string; everything else a whole number */
+/* The entity that a field of the tables belongs to; NULL for any other. */
+const struct entity *entity_with_field(const struct field *field);
+
+/* Whether no two items of the kind may bear one name (invariant 4). */
+bool entity_has_own_names(enum entity_kind kind);
+
+/* Whether an item goes when the target of this reference goes (see model/fields.h). */
+bool field_hangs(const struct field *field);
+
+/* Whether 0 is printed as "": the help says what nothing means. */
+bool field_may_be_nothing(const struct field *field);
+
+/* TEXT or DATE: a string. Everything else is a whole number. */
+bool field_is_text(const struct field *field);
 
 /* The quantity of a numeric field that has one (LENGTH, COUNT, RATIO, ...); QUANTITY_KINDS for the
  * others. */
@@ -172,6 +186,9 @@ const struct list *model_list_const(const struct model *model, enum entity_kind 
 void *model_find(struct model *model, enum entity_kind kind, int64_t key);
 const void *model_find_const(const struct model *model, enum entity_kind kind, int64_t key);
 
+/* The index of an item in its list; the list's count when there is none. O(log n). */
+size_t model_index(const struct model *model, enum entity_kind kind, int64_t key);
+
 /* The item at an index of its list; workshop and build are lists of one. */
 size_t model_count(const struct model *model, enum entity_kind kind);
 void *model_at(struct model *model, enum entity_kind kind, size_t index);
@@ -190,19 +207,25 @@ void *model_add(struct model *model, enum entity_kind kind);
 
 /*
  * The same with a key from a file; the list stays sorted and next_key is raised where needed. NULL
- * when the key is taken (by an item of any entity of the same owner) or not larger than 0.
+ * when the key is taken (by an item of any entity of the same owner), not larger than 0, or not
+ * smaller than FIELDS_LAST_KEY.
  */
 void *model_add_keyed(struct model *model, enum entity_kind kind, int64_t key);
 
 /*
- * Takes an item out. Items that must refer to it go too, and so on; other references to it are set
- * to 0. Returns how many items went, 0 when there was none with that key. model_remove_count tells
- * without removing.
+ * Takes an item out. Items that hang on it go too, and so on; other references to it are set to 0.
+ * Returns how many items went, 0 when there was none with that key. model_remove_count tells
+ * without removing. O(items).
  */
 size_t model_remove(struct model *model, enum entity_kind kind, int64_t key);
+size_t model_remove_count(const struct model *model, enum entity_kind kind, int64_t key);
 
-/* A copy of an item of a build with all that hangs on it (a box with its facings, layers, ...)
- * under new keys; the new key. */
+/*
+ * A copy of an item with what hangs on it, and so on, under new keys; references among the copies
+ * go to copies. Not copied: what hangs on something else as well that is not copied (a join to
+ * another box), and facts (ticks, measures, holes, spend, leftovers). Where names are unique the
+ * copy of "A" is "A 2". Returns the new key, 0 when there is no such item.
+ */
 int64_t model_duplicate(struct model *model, enum entity_kind kind, int64_t key);
 
 /* What an item is called for people: its name where it has one, else "box 3". Returns buffer. */
@@ -220,23 +243,29 @@ enum units model_units(const struct model *model); /* of the build */
 
 /*
  * Reads what was typed for a field and sets it. Units as in quantity_parse (the build's where none
- * is given; money in the workshop's currency; a flag takes yes, no, true, false; a choice its word;
- * a reference a name or a key; "" is 0 or "" where that is in range). The text is copied into the
- * model's arena. On a fault the item is unchanged and the note says column and reason, with the
- * range in the maker's units.
+ * is given); money in the workshop's currency, with or without its letters; a flag takes yes, no,
+ * true, false; a choice its word; a reference a name, a key or "#" and a key; "" is 0 or "" where
+ * that is in range. The text is copied into the model's arena. On a fault the item is unchanged and
+ * the note says column and reason, with the range in the maker's units. Faults: as quantity_parse
+ * and money_parse; RANGE, MISSING, UNKNOWN (no such word), REFERENCE, DUPLICATE (a name that must
+ * be unique), MEMORY.
  */
 enum fault field_read(const struct field *field, struct model *model, void *item, const char *text,
                       struct fault_note *note);
 
-/* The value as people read it and field_read takes it, with the unit. A length that "comes as it
- * comes" (0) prints as "". */
+/*
+ * The value as people read it and field_read takes it, with the unit. A 0 whose help says what
+ * nothing means, and a reference to nothing, print as "".
+ */
 void field_write(const struct field *field, const struct model *model, const void *item,
                  struct text *out);
 
 /* ---- checking ---- */
 
-/* Every broken invariant, in order of entities, items and fields. `tell` may be NULL. Returns how
- * many there are. */
+/*
+ * Every broken invariant, in order of entities, items and fields. `tell` may be NULL. Returns how
+ * many there are. A build without a key is none: its own fields are not looked at. O(n log n).
+ */
 typedef void model_fault_fn(void *context, const struct fault_note *note);
 size_t model_check(const struct model *model, model_fault_fn *tell, void *context);
 

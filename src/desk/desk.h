@@ -1,0 +1,111 @@
+/*
+ * The desk: one workshop open at the bench, and the only way a change is made.
+ *
+ * A change is a named edit: desk_begin gives a draft (a copy of the model), the caller changes the
+ * draft, desk_commit checks it, plans it, writes it to the store as one transaction that can be
+ * undone, and only then puts it in place of the model. A refused or failed commit leaves model,
+ * plan and store as they were; the draft stays for another try until desk_abandon.
+ *
+ * Pointers to model and plan hold until the next commit, undo, redo, take-up or refresh;
+ * `desk_serial` counts those.
+ */
+#ifndef DESK_DESK_H
+#define DESK_DESK_H
+
+#include "plan/plan.h"
+#include "store/store.h"
+
+struct desk;
+
+/* Opens the workshop in a file, made when missing; no build is taken up. Faults as store_open. */
+enum fault desk_open(struct desk **ret_desk, const char *path, struct fault_note *note);
+void desk_close(struct desk *desk); /* NULL-safe; a draft is dropped */
+
+bool desk_read_only(const struct desk *desk);
+unsigned desk_serial(const struct desk *desk);
+
+/*
+ * All builds in order of keys. The list is the desk's until the next call. Estimate, progress and
+ * next step of builds that are not open come from the store's cache and are those of their last
+ * plan.
+ */
+enum fault desk_builds(struct desk *desk, const struct store_build **ret_builds, size_t *ret_count,
+                       struct fault_note *note);
+
+/* Takes up a build by key (0 puts it down: only the workshop is there), or by name; UNKNOWN when
+ * there is none. */
+enum fault desk_take_up(struct desk *desk, int64_t build, struct fault_note *note);
+enum fault desk_take_up_named(struct desk *desk, const char *name, struct fault_note *note);
+
+/* The workshop and the build that was taken up, and its plan (of an empty build when none was).
+ * Never NULL. */
+const struct model *desk_model(const struct desk *desk);
+const struct plan *desk_plan(const struct desk *desk);
+
+/* ---- edits ---- */
+
+/* The draft: made when there is none yet. NULL only when memory is out. */
+struct model *desk_begin(struct desk *desk);
+
+/* The plan that the draft would have, for the preview; the desk's until the next call. Faults: as
+ * model_check, MEMORY. */
+enum fault desk_preview(struct desk *desk, const struct plan **ret_plan, struct fault_note *note);
+
+/*
+ * Makes the draft the model. `label` names the edit for undo ("width of box C"). A draft of a build
+ * with key 0 becomes a new build. Faults: what model_check says first; CHANGED when another program
+ * wrote meanwhile (desk_refresh, then again); those of store_save.
+ */
+enum fault desk_commit(struct desk *desk, const char *label, struct fault_note *note);
+void desk_abandon(struct desk *desk);
+
+/* The usual edits, each a commit of its own. A draft that is open is an error of the caller (BUG).
+ */
+
+/* Reads `text` into a field of an item, as field_read; `kind` may be ENTITY_workshop or
+ * ENTITY_build (key ignored). */
+enum fault desk_set(struct desk *desk, enum entity_kind kind, int64_t key, const char *field,
+                    const char *text, struct fault_note *note);
+enum fault desk_delete(struct desk *desk, enum entity_kind kind, int64_t key,
+                       struct fault_note *note);
+enum fault desk_delete_build(struct desk *desk, int64_t build, struct fault_note *note);
+
+/*
+ * Ticks a step of the plan: `at` is when ("2026-11-25 14:05"), minutes in 1/1000 min, 0 when not
+ * known. What the step made is taken as a fact: holes of a drilling step, lengths of a cutting
+ * step, what a buying step bought. Faults: UNKNOWN step, REFUSED when it is ticked already or a
+ * hold point before it is not. desk_untick takes the tick and its facts away; REFUSED when a ticked
+ * step needs it.
+ */
+enum fault desk_tick(struct desk *desk, const char *step, const char *at, int64_t minutes,
+                     struct fault_note *note);
+enum fault desk_untick(struct desk *desk, const char *step, struct fault_note *note);
+
+/* A trade value for the build or the workshop, as trade_change. */
+enum fault desk_trade(struct desk *desk, enum trade_origin where, const char *key, const char *text,
+                      struct fault_note *note);
+
+/* Imports a file's bytes: a build (which is then taken up) or a workshop. Every fault found is
+ * told. */
+enum fault desk_import(struct desk *desk, const char *bytes, size_t length, model_fault_fn *tell,
+                       void *context, struct fault_note *note);
+
+/* ---- undo ---- */
+
+/* Takes back, or does again, the last edit, of whichever build; that build is taken up. The label
+ * says what it was. */
+enum fault desk_undo(struct desk *desk, char label[STORE_LABEL], struct fault_note *note);
+enum fault desk_redo(struct desk *desk, char label[STORE_LABEL], struct fault_note *note);
+
+/* What would be undone or redone; "" when nothing. */
+void desk_undo_label(struct desk *desk, char label[STORE_LABEL]);
+void desk_redo_label(struct desk *desk, char label[STORE_LABEL]);
+
+/*
+ * Looks whether another program changed the file, and if so loads it again: *ret_changed. A draft
+ * is kept: it is put on top by its commit only where that does not overwrite what the other
+ * changed.
+ */
+enum fault desk_refresh(struct desk *desk, bool *ret_changed, struct fault_note *note);
+
+#endif

@@ -1,0 +1,104 @@
+#include "exchange/complaints.h"
+
+#include <stdarg.h>
+#include <stdio.h>
+#include <stdlib.h>
+
+void complain_note(struct complaints *complaints, const struct fault_note *note)
+{
+    struct complaint *complaint;
+
+    if (complaints->all.count == COMPLAINTS_MOST) {
+        complaints->beside++;
+        return;
+    }
+    complaint = LIST_ADD(complaints->arena, &complaints->all);
+    complaint->note = *note;
+    complaint->order = complaints->all.count;
+}
+
+static void __attribute__((format(printf, 3, 0)))
+say(struct fault_note *note, enum fault code, const char *format, va_list arguments)
+{
+    char why[sizeof note->why * 2];
+
+    vsnprintf(why, sizeof why, format, arguments);
+    fault_say(note, code, 0, "%s", why);
+}
+
+static void add(struct complaints *complaints, struct fault_note *note,
+                const struct source_value *value, struct source_place place)
+{
+    char path[sizeof note->path];
+
+    fault_at(note, "%s", source_path(complaints->source, value, path, sizeof path));
+    note->line = place.line;
+    note->column = place.column;
+    complain_note(complaints, note);
+}
+
+void complain(struct complaints *complaints, const struct source_value *value, enum fault code,
+              const char *format, ...)
+{
+    struct fault_note note;
+    va_list arguments;
+
+    va_start(arguments, format);
+    say(&note, code, format, arguments);
+    va_end(arguments);
+    add(complaints, &note, value, value->place);
+}
+
+void complain_key(struct complaints *complaints, const struct source_value *member, enum fault code,
+                  const char *format, ...)
+{
+    struct fault_note note;
+    va_list arguments;
+
+    va_start(arguments, format);
+    say(&note, code, format, arguments);
+    va_end(arguments);
+    add(complaints, &note, member, member->key_place);
+}
+
+void complain_missing(struct complaints *complaints, const struct source_value *object,
+                      const char *name, const char *help)
+{
+    struct fault_note note;
+    char path[sizeof note.path];
+
+    source_path(complaints->source, object, path, sizeof path);
+    fault_say(&note, FAULT_MISSING, object->place.column, "\"%s\" is needed here: %s", name, help);
+    fault_at(&note, "%s%s%s", path, path[0] ? "." : "", name);
+    note.line = object->place.line;
+    complain_note(complaints, &note);
+}
+
+static int by_place(const void *left, const void *right)
+{
+    const struct complaint *a = left;
+    const struct complaint *b = right;
+
+    if (a->note.line != b->note.line)
+        return a->note.line < b->note.line ? -1 : 1;
+    if (a->note.column != b->note.column)
+        return a->note.column < b->note.column ? -1 : 1;
+    return a->order < b->order ? -1 : a->order > b->order;
+}
+
+enum fault complaints_tell(struct complaints *complaints, model_fault_fn *tell, void *context)
+{
+    struct fault_note rest;
+    size_t count = complaints->all.count;
+
+    if (count == 0)
+        return FAULT_NONE;
+    qsort(complaints->all.at, count, sizeof complaints->all.at[0], by_place);
+    for (size_t i = 0; tell && i < count; i++)
+        tell(context, &complaints->all.at[i].note);
+    if (tell && complaints->beside > 0) {
+        fault_say(&rest, FAULT_REFUSED, 0, "%zu more faults are not listed", complaints->beside);
+        tell(context, &rest);
+    }
+    return complaints->all.at[0].note.code;
+}

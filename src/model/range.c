@@ -1,0 +1,125 @@
+#include "model/range.h"
+
+#include "base/money.h"
+#include "base/quantity.h"
+#include "base/text.h"
+
+#include <inttypes.h>
+#include <stdio.h>
+#include <string.h>
+
+/* ---- whole numbers ---- */
+
+#define LIMIT_TEXT (QUANTITY_TEXT > MONEY_TEXT ? QUANTITY_TEXT : MONEY_TEXT)
+
+static const char *print_limit(char buffer[LIMIT_TEXT], const struct field *field,
+                               const struct model *model, int64_t value)
+{
+    if (field->type == FIELD_MONEY)
+        return money_print_code(buffer, model_currency(model), value);
+    if (field_quantity(field) != QUANTITY_KINDS)
+        return quantity_print_unit(buffer, field_quantity(field), model_units(model), value);
+    snprintf(buffer, LIMIT_TEXT, "%" PRId64, value);
+    return buffer;
+}
+
+static enum fault check_limits(const struct field *field, const struct model *model, int64_t value,
+                               struct fault_note *note)
+{
+    char least[LIMIT_TEXT];
+    char most[LIMIT_TEXT];
+
+    if (value >= field->least && value <= field->most)
+        return FAULT_NONE;
+    return fault_say(note, FAULT_RANGE, 1, "%s must be from %s to %s", field->name,
+                     print_limit(least, field, model, field->least),
+                     print_limit(most, field, model, field->most));
+}
+
+enum fault range_check_whole(const struct field *field, const struct model *model, int64_t value,
+                             struct fault_note *note)
+{
+    switch (field->type) {
+    case FIELD_CHOICE:
+        if (value >= 0 && (uint64_t)value < field->words->count)
+            return FAULT_NONE;
+        return fault_say(note, FAULT_UNKNOWN, 1, "%s has no such word", field->words->name);
+    case FIELD_REF:
+        if (value != 0 || field->least == 0)
+            return FAULT_NONE;
+        return fault_say(note, FAULT_MISSING, 1, "a %s is needed", entity_of(field->target)->name);
+    default:
+        return check_limits(field, model, value, note);
+    }
+}
+
+/* ---- texts ---- */
+
+static int days_of(int year, int month)
+{
+    static const int days[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
+    bool leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
+
+    return days[month - 1] + (month == 2 && leap);
+}
+
+static int number(const char *digits, int count)
+{
+    int value = 0;
+
+    for (int i = 0; i < count; i++)
+        value = value * 10 + (digits[i] - '0');
+    return value;
+}
+
+static enum fault check_date(const char *text, struct fault_note *note)
+{
+    static const char shape[] = "dddd-dd-dd";
+    int month;
+    int day;
+
+    for (int i = 0; i < (int)sizeof shape; i++) {
+        bool fits = shape[i] == 'd' ? text[i] >= '0' && text[i] <= '9' : text[i] == shape[i];
+
+        if (!fits)
+            return fault_say(note, FAULT_SYNTAX, i + 1,
+                             "a date is written year-month-day, as 2026-11-25");
+    }
+    month = number(text + 5, 2);
+    if (month < 1 || month > 12)
+        return fault_say(note, FAULT_SYNTAX, 6, "there are twelve months");
+    day = number(text + 8, 2);
+    if (day < 1 || day > days_of(number(text, 4), month))
+        return fault_say(note, FAULT_SYNTAX, 9, "that month has no such day");
+    return FAULT_NONE;
+}
+
+/* Counts characters; a byte that starts none is refused. */
+static enum fault check_characters(const struct field *field, const char *text,
+                                   struct fault_note *note)
+{
+    size_t length = strlen(text);
+    int64_t count = 0;
+    unsigned code;
+
+    if (!utf8_valid(text, length))
+        return fault_say(note, FAULT_SYNTAX, 0, "the text is not UTF-8");
+    for (size_t at = 0; at < length; count++)
+        at += (size_t)utf8_next(text + at, length - at, &code);
+    if (count < field->least)
+        return fault_say(note, count ? FAULT_RANGE : FAULT_MISSING, 1,
+                         "%s needs at least %" PRId64 " characters", field->name, field->least);
+    if (count > field->most)
+        return fault_say(note, FAULT_RANGE, (int)field->most + 1,
+                         "%s takes at most %" PRId64 " characters", field->name, field->most);
+    return FAULT_NONE;
+}
+
+enum fault range_check_text(const struct field *field, const char *text, struct fault_note *note)
+{
+    if (field->type == FIELD_TEXT)
+        return check_characters(field, text, note);
+    if (*text)
+        return check_date(text, note);
+    return field->least ? fault_say(note, FAULT_MISSING, 1, "a date is needed") : FAULT_NONE;
+}

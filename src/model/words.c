@@ -1,0 +1,20 @@
+#include "model/words.h"
+
+#include <string.h>
+
+#define WORD_ROW(P, NAME, word, help) {#word, (help)},
+#define WORDS_DEFINE(name, P)                                                    \
+    static const struct word rows_##name[] = {WORDS_OF_##name(WORD_ROW, P)};     \
+    _Static_assert(sizeof rows_##name / sizeof rows_##name[0] == P##_COUNT, ""); \
+    const struct words words_##name = {#name, rows_##name, P##_COUNT};
+VOCABULARIES(WORDS_DEFINE)
+#undef WORDS_DEFINE
+#undef WORD_ROW
+
+int words_find(const struct words *words, const char *name)
+{
+    for (size_t i = 0; i < words->count; i++)
+        if (strcmp(words->at[i].name, name) == 0)
+            return (int)i;
+    return -1;
+}

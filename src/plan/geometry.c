@@ -1,0 +1,243 @@
+/*
+ * A side is an axis and a direction along it, and all else follows from two small tables: the axes
+ * of u and v on a side, and the four upright sides in the order of a turn to the left. The axes
+ * (x right, y to the front, z up) are left-handed, so that a turn to the left, seen from above,
+ * takes the front to the right.
+ */
+#include "plan/geometry.h"
+
+#include <assert.h>
+
+struct side_frame {
+    int axis;
+    int sign;
+    int u, v;
+};
+
+static const struct side_frame side_frames[SIDE_COUNT] = {
+    [SIDE_FRONT] = {AXIS_Y, +1, AXIS_X, AXIS_Z}, [SIDE_BACK] = {AXIS_Y, -1, AXIS_X, AXIS_Z},
+    [SIDE_LEFT] = {AXIS_X, -1, AXIS_Y, AXIS_Z},  [SIDE_RIGHT] = {AXIS_X, +1, AXIS_Y, AXIS_Z},
+    [SIDE_TOP] = {AXIS_Z, +1, AXIS_X, AXIS_Y},   [SIDE_BOTTOM] = {AXIS_Z, -1, AXIS_X, AXIS_Y},
+};
+
+/* The sides at the low and the high end of each axis. */
+static const int64_t sides_of_axis[AXIS_COUNT][2] = {
+    [AXIS_X] = {SIDE_LEFT, SIDE_RIGHT},
+    [AXIS_Y] = {SIDE_BACK, SIDE_FRONT},
+    [AXIS_Z] = {SIDE_BOTTOM, SIDE_TOP},
+};
+
+static const int64_t sides_turning_left[4] = {SIDE_FRONT, SIDE_RIGHT, SIDE_BACK, SIDE_LEFT};
+
+static const struct side_frame *frame_of(int64_t side)
+{
+    assert(side >= 0 && side < SIDE_COUNT);
+    return &side_frames[side];
+}
+
+static int64_t smaller(int64_t a, int64_t b)
+{
+    return a < b ? a : b;
+}
+
+static int64_t larger(int64_t a, int64_t b)
+{
+    return a > b ? a : b;
+}
+
+int64_t vector_along(struct vector vector, int axis)
+{
+    assert(axis >= 0 && axis < AXIS_COUNT);
+    return axis == AXIS_X ? vector.x : axis == AXIS_Y ? vector.y : vector.z;
+}
+
+void vector_set(struct vector *vector, int axis, int64_t value)
+{
+    assert(axis >= 0 && axis < AXIS_COUNT);
+    *(axis == AXIS_X ? &vector->x : axis == AXIS_Y ? &vector->y : &vector->z) = value;
+}
+
+bool solid_empty(const struct solid *solid)
+{
+    return solid->low.x >= solid->high.x || solid->low.y >= solid->high.y ||
+           solid->low.z >= solid->high.z;
+}
+
+struct solid solid_cut(const struct solid *a, const struct solid *b)
+{
+    return (struct solid){
+        {larger(a->low.x, b->low.x), larger(a->low.y, b->low.y), larger(a->low.z, b->low.z)},
+        {smaller(a->high.x, b->high.x), smaller(a->high.y, b->high.y),
+         smaller(a->high.z, b->high.z)}};
+}
+
+bool solids_meet(const struct solid *a, const struct solid *b)
+{
+    struct solid common = solid_cut(a, b);
+
+    return !solid_empty(&common);
+}
+
+int64_t solid_size(const struct solid *solid, int axis)
+{
+    return vector_along(solid->high, axis) - vector_along(solid->low, axis);
+}
+
+bool area_empty(const struct area *area)
+{
+    return area->u0 >= area->u1 || area->v0 >= area->v1;
+}
+
+struct area area_cut(const struct area *a, const struct area *b)
+{
+    return (struct area){larger(a->u0, b->u0), larger(a->v0, b->v0), smaller(a->u1, b->u1),
+                         smaller(a->v1, b->v1)};
+}
+
+int64_t area_width(const struct area *area)
+{
+    return area->u1 - area->u0;
+}
+
+int64_t area_height(const struct area *area)
+{
+    return area->v1 - area->v0;
+}
+
+int side_axis(int64_t side)
+{
+    return frame_of(side)->axis;
+}
+
+int side_sign(int64_t side)
+{
+    return frame_of(side)->sign;
+}
+
+int64_t side_opposite(int64_t side)
+{
+    const struct side_frame *frame = frame_of(side);
+
+    return sides_of_axis[frame->axis][frame->sign < 0];
+}
+
+int side_u_axis(int64_t side)
+{
+    return frame_of(side)->u;
+}
+
+int side_v_axis(int64_t side)
+{
+    return frame_of(side)->v;
+}
+
+struct vector box_size(const struct box *box)
+{
+    return (struct vector){box->width, box->depth, box->height};
+}
+
+struct area face_area(const struct box *box, int64_t side)
+{
+    struct vector size = box_size(box);
+
+    return (struct area){0, 0, vector_along(size, side_u_axis(side)),
+                         vector_along(size, side_v_axis(side))};
+}
+
+int64_t edge_side(int64_t side, int64_t edge)
+{
+    const struct side_frame *frame = frame_of(side);
+    bool along_u = edge == EDGE_LEFT || edge == EDGE_RIGHT;
+    bool at_high = edge == EDGE_RIGHT || edge == EDGE_TOP;
+
+    return sides_of_axis[along_u ? frame->u : frame->v][at_high];
+}
+
+int64_t edge_length(const struct box *box, int64_t side, int64_t edge)
+{
+    struct area face = face_area(box, side);
+
+    return edge == EDGE_LEFT || edge == EDGE_RIGHT ? area_height(&face) : area_width(&face);
+}
+
+struct area solid_on_side(const struct solid *solid, int64_t side)
+{
+    int u = side_u_axis(side);
+    int v = side_v_axis(side);
+
+    return (struct area){vector_along(solid->low, u), vector_along(solid->low, v),
+                         vector_along(solid->high, u), vector_along(solid->high, v)};
+}
+
+struct solid solid_behind(const struct box *box, int64_t side, const struct area *area,
+                          int64_t from, int64_t to)
+{
+    const struct side_frame *frame = frame_of(side);
+    int64_t surface = vector_along(box_size(box), frame->axis);
+    struct solid slab = {0};
+
+    vector_set(&slab.low, frame->u, area->u0);
+    vector_set(&slab.high, frame->u, area->u1);
+    vector_set(&slab.low, frame->v, area->v0);
+    vector_set(&slab.high, frame->v, area->v1);
+    vector_set(&slab.low, frame->axis, frame->sign > 0 ? surface - to : from);
+    vector_set(&slab.high, frame->axis, frame->sign > 0 ? surface - from : to);
+    return slab;
+}
+
+struct vector face_to_box(const struct box *box, int64_t side, int64_t u, int64_t v)
+{
+    const struct side_frame *frame = frame_of(side);
+    struct vector at = {0};
+
+    vector_set(&at, frame->u, u);
+    vector_set(&at, frame->v, v);
+    if (frame->sign > 0)
+        vector_set(&at, frame->axis, vector_along(box_size(box), frame->axis));
+    return at;
+}
+
+void box_to_face(int64_t side, struct vector at, int64_t *ret_u, int64_t *ret_v)
+{
+    *ret_u = vector_along(at, side_u_axis(side));
+    *ret_v = vector_along(at, side_v_axis(side));
+}
+
+struct vector pose_to_room(const struct pose *pose, const struct box *box, struct vector at)
+{
+    struct vector turned = at;
+
+    assert(pose->turn >= 0 && pose->turn < 4);
+    if (pose->turn == 1)
+        turned = (struct vector){at.y, box->width - at.x, at.z};
+    else if (pose->turn == 2)
+        turned = (struct vector){box->width - at.x, box->depth - at.y, at.z};
+    else if (pose->turn == 3)
+        turned = (struct vector){box->depth - at.y, at.x, at.z};
+    return (struct vector){turned.x + pose->at.x, turned.y + pose->at.y, turned.z + pose->at.z};
+}
+
+struct vector pose_to_box(const struct pose *pose, const struct box *box, struct vector at)
+{
+    struct vector local = {at.x - pose->at.x, at.y - pose->at.y, at.z - pose->at.z};
+
+    assert(pose->turn >= 0 && pose->turn < 4);
+    if (pose->turn == 1)
+        return (struct vector){box->width - local.y, local.x, local.z};
+    if (pose->turn == 2)
+        return (struct vector){box->width - local.x, box->depth - local.y, local.z};
+    if (pose->turn == 3)
+        return (struct vector){local.y, box->depth - local.x, local.z};
+    return local;
+}
+
+int64_t side_turned(int64_t side, int turn)
+{
+    int i = 0;
+
+    if (side_axis(side) == AXIS_Z)
+        return side;
+    while (sides_turning_left[i] != side)
+        i++;
+    return sides_turning_left[(i - turn % 4 + 4) % 4];
+}

@@ -1,0 +1,195 @@
+/*
+ * Rows to items. The model is made whole in the arena before the caller's is touched; when memory
+ * runs out the arena leaves through an escape of ours, and what was open is closed here.
+ */
+#include "store/internal.h"
+
+#include <assert.h>
+#include <setjmp.h>
+
+struct load {
+    struct store *store;
+    int64_t build;
+    struct model model;
+    struct arena *arena;
+    struct fault_note *note;
+};
+
+static enum fault say_damaged(struct load *load, const struct field *field)
+{
+    return fault_say(load->note, FAULT_DAMAGED, 0, "%s is not a value that can stand there",
+                     field->name);
+}
+
+/* A word that is not known was written by a newer version, or by nobody. */
+static enum fault read_choice(struct load *load, const struct field *field, const char *word,
+                              void *item)
+{
+    int value = words_find(field->words, word);
+
+    if (value < 0)
+        return fault_say(load->note,
+                         load->store->read_only == FAULT_NEWER ? FAULT_NEWER : FAULT_DAMAGED, 0,
+                         "%s \"%s\" is not known to this version", field->name, word);
+    field_set_whole(field, item, value);
+    return FAULT_NONE;
+}
+
+static enum fault read_string(struct load *load, sqlite3_stmt *statement, int column,
+                              const struct field *field, void *item)
+{
+    const char *string;
+    enum fault fault = column_string(statement, column, &string, load->note);
+
+    if (fault)
+        return fault;
+    if (field->type == FIELD_CHOICE)
+        return read_choice(load, field, string, item);
+    field_set_string(field, item, string[0] ? arena_text(load->arena, string) : "");
+    return FAULT_NONE;
+}
+
+static enum fault read_field(struct load *load, sqlite3_stmt *statement, int column,
+                             const struct field *field, void *item)
+{
+    int type;
+
+    if (field_is_text(field) || field->type == FIELD_CHOICE)
+        return read_string(load, statement, column, field, item);
+    type = sqlite3_column_type(statement, column);
+    if (type != SQLITE_INTEGER && !(type == SQLITE_NULL && field->type == FIELD_REF))
+        return say_damaged(load, field);
+    field_set_whole(field, item, sqlite3_column_int64(statement, column));
+    return FAULT_NONE;
+}
+
+static enum fault read_item(struct load *load, sqlite3_stmt *statement,
+                            const struct entity *entity, void *item)
+{
+    enum fault fault = FAULT_NONE;
+
+    if (entity->kind != ENTITY_workshop)
+        *(int64_t *)item = sqlite3_column_int64(statement, 0);
+    for (size_t i = 0; i < entity->field_count && !fault; i++)
+        fault = read_field(load, statement, (int)i + 1, &entity->fields[i], item);
+    if (fault)
+        fault_at(load->note, "%s", entity->name);
+    return fault;
+}
+
+static enum fault read_list(struct load *load, sqlite3_stmt *statement,
+                            const struct entity *entity)
+{
+    struct list *list = model_list(&load->model, entity->kind);
+    enum fault fault;
+    bool row = false;
+
+    while (!(fault = store_step(load->store, statement, &row, load->note)) && row) {
+        list_reserve(load->arena, list, entity->size);
+        fault = read_item(load, statement, entity,
+                          (char *)list->at + list->count * entity->size);
+        if (fault)
+            break;
+        list->count++;
+    }
+    return fault;
+}
+
+static enum fault read_single(struct load *load, sqlite3_stmt *statement,
+                              const struct entity *entity)
+{
+    bool row = false;
+    enum fault fault = store_step(load->store, statement, &row, load->note);
+
+    if (fault)
+        return fault;
+    if (row)
+        return read_item(load, statement, entity, model_at(&load->model, entity->kind, 0));
+    return entity->kind == ENTITY_build
+               ? fault_say(load->note, FAULT_MISSING, 0, "this build is not there any more")
+               : fault_say(load->note, FAULT_DAMAGED, 0, "the workshop is missing in the file");
+}
+
+static enum fault read_table(struct load *load, enum entity_kind kind)
+{
+    const struct entity *entity = entity_of(kind);
+    sqlite3_stmt *statement;
+    enum fault fault =
+        row_statement(load->store, entity, ROW_SELECT, &statement, load->note);
+
+    if (fault)
+        return fault;
+    if (row_is_of_build(entity) || kind == ENTITY_build)
+        sqlite3_bind_int64(statement, 1, load->build);
+    if (kind == ENTITY_workshop)
+        sqlite3_bind_int64(statement, 1, 1);
+    fault = kind < ENTITY_COUNT ? read_list(load, statement, entity)
+                                : read_single(load, statement, entity);
+    sqlite3_reset(statement);
+    return fault;
+}
+
+static enum fault read_model(struct load *load)
+{
+    enum fault fault = read_table(load, ENTITY_workshop);
+
+    if (!fault && load->build > 0)
+        fault = read_table(load, ENTITY_build);
+    for (int kind = 0; kind < ENTITY_COUNT && !fault; kind++)
+        if (load->build > 0 || entity_of((enum entity_kind)kind)->in_shop)
+            fault = read_table(load, (enum entity_kind)kind);
+    return fault;
+}
+
+/* Nothing is held in this frame when the arena leaves through the escape. */
+static enum fault read_guarded(struct load *load)
+{
+    jmp_buf escape;
+
+    load->arena->escape = &escape;
+    if (setjmp(escape))
+        return fault_say(load->note, FAULT_MEMORY, 0, "%s", fault_words(FAULT_MEMORY));
+    model_init(&load->model, load->arena);
+    return read_model(load);
+}
+
+static void reset_selects(struct store *store)
+{
+    for (int kind = 0; kind <= ENTITY_build; kind++)
+        sqlite3_reset(store->rows[kind][ROW_SELECT]);
+}
+
+enum fault store_peek(struct store *store, int64_t build, struct model *model, struct arena *arena,
+                      struct fault_note *note)
+{
+    struct load load = {.store = store, .build = build, .arena = arena, .note = note};
+    jmp_buf *outer = arena->escape;
+    enum fault fault = store_begin(store, __func__, note);
+
+    if (fault)
+        return fault;
+    fault = read_guarded(&load);
+    arena->escape = outer;
+    reset_selects(store);
+    fault = store_end(store, fault, note);
+    if (!fault)
+        *model = load.model;
+    return fault;
+}
+
+enum fault store_load(struct store *store, int64_t build, struct model *model, struct arena *arena,
+                      struct fault_note *note)
+{
+    int64_t version = 0;
+    enum fault fault = store_begin(store, __func__, note);
+
+    if (fault)
+        return fault;
+    fault = store_peek(store, build, model, arena, note);
+    if (!fault)
+        fault = store_data_version(store, &version, note);
+    fault = store_end(store, fault, note);
+    if (!fault)
+        store->seen = version;
+    return fault;
+}

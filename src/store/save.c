@@ -1,0 +1,149 @@
+/*
+ * The difference of two models as rows. Both lists of an entity are sorted by key, so one walk
+ * along them finds what was added, changed and taken out. Foreign keys are looked at when the
+ * transaction ends; the order of the writes is free.
+ */
+#include "store/internal.h"
+
+#include <assert.h>
+#include <string.h>
+
+struct save {
+    struct store *store;
+    const struct model *before;
+    const struct model *after;
+    bool is_new; /* the build has no rows yet */
+    struct fault_note *note;
+};
+
+static bool same_item(const struct entity *entity, const void *a, const void *b)
+{
+    for (size_t i = 0; i < entity->field_count; i++) {
+        const struct field *field = &entity->fields[i];
+
+        if (field_is_text(field)) {
+            if (strcmp(field_string(field, a), field_string(field, b)) != 0)
+                return false;
+        } else if (field_whole(field, a) != field_whole(field, b)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+static enum fault write(struct save *save, const struct entity *entity, enum row_verb verb,
+                        const void *item)
+{
+    enum fault fault =
+        row_write(save->store, entity, verb, save->after->build.key, item, save->note);
+
+    if (fault)
+        fault_at(save->note, "%s", entity->name);
+    return fault;
+}
+
+/* The item at `index`, or NULL beyond the end. */
+static const void *item_at(const struct model *model, const struct entity *entity, size_t index)
+{
+    return index < model_count(model, entity->kind) ? model_at_const(model, entity->kind, index)
+                                                    : NULL;
+}
+
+static enum fault save_list(struct save *save, const struct entity *entity)
+{
+    bool none_before = save->is_new && row_is_of_build(entity);
+    size_t old_index = none_before ? model_count(save->before, entity->kind) : 0;
+    size_t new_index = 0;
+    enum fault fault = FAULT_NONE;
+
+    while (!fault) {
+        const void *old = item_at(save->before, entity, old_index);
+        const void *new = item_at(save->after, entity, new_index);
+
+        if (!old && !new)
+            break;
+        if (!new || (old && item_key(old) < item_key(new))) {
+            fault = write(save, entity, ROW_DELETE, old);
+            old_index++;
+        } else if (!old || item_key(new) < item_key(old)) {
+            fault = write(save, entity, ROW_INSERT, new);
+            new_index++;
+        } else {
+            if (!same_item(entity, old, new))
+                fault = write(save, entity, ROW_UPDATE, new);
+            old_index++;
+            new_index++;
+        }
+    }
+    return fault;
+}
+
+static enum fault save_single(struct save *save, enum entity_kind kind)
+{
+    const struct entity *entity = entity_of(kind);
+    const void *new = model_at_const(save->after, kind, 0);
+
+    if (kind == ENTITY_build && save->is_new)
+        return write(save, entity, ROW_INSERT, new);
+    if (same_item(entity, model_at_const(save->before, kind, 0), new))
+        return FAULT_NONE;
+    return write(save, entity, ROW_UPDATE, new);
+}
+
+static enum fault save_all(struct save *save)
+{
+    enum fault fault = save_single(save, ENTITY_workshop);
+
+    if (!fault && save->after->build.key > 0)
+        fault = save_single(save, ENTITY_build);
+    for (int kind = 0; kind < ENTITY_COUNT && !fault; kind++) {
+        const struct entity *entity = entity_of((enum entity_kind)kind);
+
+        if (entity->in_shop || save->after->build.key > 0)
+            fault = save_list(save, entity);
+    }
+    return fault;
+}
+
+static bool has_new_build(const struct model *after)
+{
+    return after->build.key == 0 && after->build.name[0] != '\0';
+}
+
+enum fault store_save(struct store *store, const struct model *before, struct model *after,
+                      const char *label, struct fault_note *note)
+{
+    struct save save = {.store = store,
+                        .before = before,
+                        .after = after,
+                        .is_new = has_new_build(after),
+                        .note = note};
+    enum fault fault = store_action_begin(store, __func__, note);
+
+    assert(save.is_new || before->build.key == after->build.key);
+    if (fault)
+        return fault;
+    if (save.is_new)
+        after->build.key = after->workshop.next_key++;
+    fault = save_all(&save);
+    fault = store_action_end(store, fault, after->build.key, label, note);
+    if (fault && save.is_new) {
+        after->workshop.next_key = after->build.key;
+        after->build.key = 0;
+    }
+    return fault;
+}
+
+enum fault store_delete_build(struct store *store, int64_t build, const char *label,
+                              struct fault_note *note)
+{
+    const struct build gone = {.key = build, .name = "", .note = "", .due = ""};
+    enum fault fault = store_action_begin(store, __func__, note);
+
+    if (fault)
+        return fault;
+    fault = row_write(store, entity_of(ENTITY_build), ROW_DELETE, 0, &gone, note);
+    if (fault == FAULT_CHANGED)
+        fault = fault_say(note, FAULT_MISSING, 0, "this build is not there any more");
+    return store_action_end(store, fault, build, label, note);
+}
