@@ -1,10 +1,9 @@
 /*
  * The desk: one workshop open at the bench, and the only way a change is made.
  *
- * A change is a named edit: desk_begin gives a draft (a copy of the model), the caller changes the
- * draft, desk_commit checks it, plans it, writes it to the store as one transaction that can be
- * undone, and only then puts it in place of the model. A refused or failed commit leaves model,
- * plan and store as they were; the draft stays for another try until desk_abandon.
+ * A change is a named edit. It is made on a draft, a copy of the model, which is checked, planned
+ * and written to the store as one transaction that can be undone; only then does it take the
+ * model's place. A refused or failed commit leaves model, plan and store as they were.
  *
  * Pointers to model and plan hold until the next commit, undo, redo, take-up or refresh;
  * `desk_serial` counts those.
@@ -21,7 +20,10 @@ struct desk;
 enum fault desk_open(struct desk **ret_desk, const char *path, struct fault_note *note);
 void desk_close(struct desk *desk); /* NULL-safe; a draft is dropped */
 
-bool desk_read_only(const struct desk *desk);
+/* As store_read_only: FAULT_NONE when it can be written to. */
+enum fault desk_read_only(const struct desk *desk);
+const char *desk_path(const struct desk *desk);
+
 unsigned desk_serial(const struct desk *desk);
 
 /*
@@ -44,23 +46,44 @@ const struct plan *desk_plan(const struct desk *desk);
 
 /* ---- edits ---- */
 
-/* The draft: made when there is none yet. NULL only when memory is out. */
-struct model *desk_begin(struct desk *desk);
+/* Changes a draft; allocates through its arena, whose escape is armed. A fault leaves the note
+ * filled. */
+typedef enum fault desk_change_fn(struct model *draft, void *context, struct fault_note *note);
 
-/* The plan that the draft would have, for the preview; the desk's until the next call. Faults: as
- * model_check, MEMORY. */
+/*
+ * Runs a change on the draft, which is made from the model when there is none yet. Changes add up
+ * until desk_commit or desk_abandon; a change that faults drops the draft. Faults: those of
+ * `change`, MEMORY.
+ */
+enum fault desk_change(struct desk *desk, desk_change_fn *change, void *context,
+                       struct fault_note *note);
+
+/*
+ * The plan that the draft would have, for the preview. It is the desk's until the next call here,
+ * desk_change, desk_commit or desk_abandon. Faults: what model_check says first, MEMORY; MISSING
+ * when there is no draft.
+ */
 enum fault desk_preview(struct desk *desk, const struct plan **ret_plan, struct fault_note *note);
 
 /*
  * Makes the draft the model. `label` names the edit for undo ("width of box C"). A draft of a build
- * with key 0 becomes a new build. Faults: what model_check says first; CHANGED when another program
- * wrote meanwhile (desk_refresh, then again); those of store_save.
+ * with key 0 and a name becomes a new build. Faults: what model_check says first; CHANGED when
+ * another program wrote meanwhile (desk_refresh, then again); those of store_save. The draft stays
+ * on a fault.
  */
 enum fault desk_commit(struct desk *desk, const char *label, struct fault_note *note);
-void desk_abandon(struct desk *desk);
+void desk_abandon(struct desk *desk); /* nothing when there is no draft */
 
-/* The usual edits, each a commit of its own. A draft that is open is an error of the caller (BUG).
- */
+/* The three in one: change and commit, or leave all as it was. A draft that is open is dropped. */
+enum fault desk_edit(struct desk *desk, const char *label, desk_change_fn *change, void *context,
+                     struct fault_note *note);
+
+/* Makes a new build from a change of an empty build (starter_make, exchange_build_in), and takes it
+ * up. */
+enum fault desk_new_build(struct desk *desk, const char *label, desk_change_fn *change,
+                          void *context, struct fault_note *note);
+
+/* The usual edits, each a commit of its own; an open draft is dropped. */
 
 /* Reads `text` into a field of an item, as field_read; `kind` may be ENTITY_workshop or
  * ENTITY_build (key ignored). */
@@ -102,10 +125,12 @@ void desk_undo_label(struct desk *desk, char label[STORE_LABEL]);
 void desk_redo_label(struct desk *desk, char label[STORE_LABEL]);
 
 /*
- * Looks whether another program changed the file, and if so loads it again: *ret_changed. A draft
- * is kept: it is put on top by its commit only where that does not overwrite what the other
- * changed.
+ * Looks whether another program changed the file, and if so loads it again and sets *ret_changed; a
+ * draft is dropped then, since what it was made from is gone. About 20 us when nothing changed.
  */
 enum fault desk_refresh(struct desk *desk, bool *ret_changed, struct fault_note *note);
+
+/* As store_backup. */
+enum fault desk_backup(struct desk *desk, const char *path, struct fault_note *note);
 
 #endif

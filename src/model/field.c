@@ -236,8 +236,8 @@ static void write_whole(const struct field *field, const struct model *model, in
         write_reference(field, model, value, out);
         break;
     default:
-        text_add(out, quantity_print_unit(quantity, field_quantity(field), model_units(model),
-                                          value));
+        text_add(out,
+                 quantity_print_unit(quantity, field_quantity(field), model_units(model), value));
     }
 }
 

@@ -264,7 +264,8 @@ void field_write(const struct field *field, const struct model *model, const voi
 
 /*
  * Every broken invariant, in order of entities, items and fields. `tell` may be NULL. Returns how
- * many there are. A build without a key is none: its own fields are not looked at. O(n log n).
+ * many there are. A build without a key is none: its own fields are not looked at.
+ * O(n log n), but quadratic in the items of one kind that must have unique names.
  */
 typedef void model_fault_fn(void *context, const struct fault_note *note);
 size_t model_check(const struct model *model, model_fault_fn *tell, void *context);

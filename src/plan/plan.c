@@ -1,0 +1,158 @@
+/*
+ * The engine's one door. The passes stand in a table in the order in which they run; each reads
+ * what those above it wrote and writes its own lists, so that the order here is the order of
+ * dependence and nothing is worked out twice. Memory that runs out anywhere leaves through the
+ * arena's escape, which is armed here and nowhere else.
+ */
+#include "plan/plan.h"
+
+#include "plan/pass.h"
+
+#include <assert.h>
+#include <setjmp.h>
+#include <string.h>
+
+typedef void pass_fn(struct planning *planning);
+
+static pass_fn *const passes[] = {
+    pass_resolve, pass_panel, pass_frame, pass_fix, pass_finding,
+};
+
+static void tally_findings(struct plan *plan)
+{
+    int64_t *const counts[] = {[SEVERITY_STOP] = &plan->tally.stops,
+                               [SEVERITY_WARN] = &plan->tally.warns,
+                               [SEVERITY_NOTE] = &plan->tally.notes};
+
+    for (size_t i = 0; i < plan->findings.count; i++)
+        ++*counts[plan_finding_severity(&plan->findings.at[i])];
+}
+
+static void tally_steps(struct plan *plan)
+{
+    plan->tally.steps = (int64_t)plan->steps.count;
+    for (size_t i = 0; i < plan->steps.count; i++) {
+        plan->tally.minutes += plan->steps.at[i].minutes;
+        plan->tally.steps_done += plan->steps.at[i].ticked;
+    }
+}
+
+static void tally_purchases(struct plan *plan)
+{
+    for (size_t i = 0; i < plan->purchases.count; i++) {
+        const struct purchase *line = &plan->purchases.at[i];
+        const struct stock *stock = MODEL_FIND(plan->facts, stock, line->stock);
+
+        if (!stock)
+            continue;
+        if (stock->kind == STOCK_STICK)
+            plan->tally.sticks += line->packs;
+        else if (stock->kind == STOCK_SHEET)
+            plan->tally.sheets += line->packs;
+        else if (stock->kind == STOCK_CLOTH)
+            plan->tally.cloth += line->length;
+    }
+    plan->tally.cost = plan->cost.estimate;
+}
+
+static void tally_fixings(struct plan *plan)
+{
+    for (size_t i = 0; i < plan->edges.count; i++)
+        plan->tally.staples += plan->edges.at[i].staples;
+    for (size_t i = 0; i < plan->screw_kinds.count; i++)
+        plan->tally.screws += plan->screw_kinds.at[i].count;
+}
+
+static struct plan *plan_fill(const struct model *facts, struct arena *arena)
+{
+    struct plan *plan = ARENA_NEW(arena, struct plan);
+    struct planning planning = {facts, plan, arena, plan->value};
+
+    plan->facts = facts;
+    trade_resolve(facts, plan->value);
+    for (size_t i = 0; i < sizeof passes / sizeof *passes; i++)
+        passes[i](&planning);
+    tally_purchases(plan);
+    tally_fixings(plan);
+    tally_steps(plan);
+    tally_findings(plan);
+    return plan;
+}
+
+enum fault plan_make(const struct model *facts, struct arena *arena, const struct plan **ret_plan)
+{
+    jmp_buf escape;
+
+    assert(!arena->escape);
+    arena->escape = &escape;
+    if (setjmp(escape)) {
+        arena->escape = NULL;
+        return FAULT_MEMORY;
+    }
+    *ret_plan = plan_fill(facts, arena);
+    arena->escape = NULL;
+    return FAULT_NONE;
+}
+
+const struct pose *plan_pose(const struct plan *plan, int64_t box)
+{
+    for (size_t i = 0; i < plan->poses.count; i++)
+        if (plan->poses.at[i].box == box)
+            return &plan->poses.at[i];
+    return NULL;
+}
+
+const struct padding *plan_padding(const struct plan *plan, int64_t box, int64_t side)
+{
+    for (size_t i = 0; i < plan->paddings.count; i++)
+        if (plan->paddings.at[i].box == box && plan->paddings.at[i].side == side)
+            return &plan->paddings.at[i];
+    return NULL;
+}
+
+const struct junction *plan_junction(const struct plan *plan, int64_t join)
+{
+    for (size_t i = 0; i < plan->junctions.count; i++)
+        if (plan->junctions.at[i].join == join)
+            return &plan->junctions.at[i];
+    return NULL;
+}
+
+const struct load *plan_load(const struct plan *plan, int64_t box)
+{
+    for (size_t i = 0; i < plan->loads.count; i++)
+        if (plan->loads.at[i].box == box)
+            return &plan->loads.at[i];
+    return NULL;
+}
+
+const struct step *plan_step(const struct plan *plan, const char *name)
+{
+    for (size_t i = 0; i < plan->steps.count; i++)
+        if (strcmp(plan->steps.at[i].name, name) == 0)
+            return &plan->steps.at[i];
+    return NULL;
+}
+
+/* In inch work a screw has a gauge; in millimetre work, or without a gauge, a diameter. */
+void plan_screw_text(const struct plan *plan, const struct screw_kind *kind, struct text *out)
+{
+    enum units units = model_units(plan->facts);
+    char length[QUANTITY_TEXT];
+    char diameter[QUANTITY_TEXT];
+
+    quantity_print_unit(length, QUANTITY_LENGTH, units, kind->length);
+    if (kind->gauge && units == UNITS_INCH) {
+        text_format(out, "#%lld x %s", (long long)kind->gauge, length);
+        return;
+    }
+    quantity_print(diameter, QUANTITY_LENGTH, units, kind->diameter);
+    text_format(out, "%s x %s", diameter, length);
+}
+
+const char *plan_stock_name(const struct plan *plan, int64_t stock)
+{
+    const struct stock *found = MODEL_FIND(plan->facts, stock, stock);
+
+    return found ? found->name : "stock that has gone";
+}
