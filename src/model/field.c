@@ -2,9 +2,10 @@
  * Fields as people type and read them. One reader a type; each leaves the item alone until the
  * value is known to be good. What field_write prints, field_read takes.
  */
+#include "model/model.h"
+
 #include "base/arena.h"
 #include "base/show.h"
-#include "model/model.h"
 #include "model/range.h"
 
 #include <assert.h>

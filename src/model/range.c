@@ -5,6 +5,8 @@
 #include "base/text.h"
 
 #include <inttypes.h>
+#include <stdbool.h>
+#include <stdint.h>
 #include <stdio.h>
 #include <string.h>
 
