@@ -65,8 +65,8 @@ static enum fault apply_inverted(struct store *store, const struct action *actio
     void *inverted = NULL;
     int size = 0;
     int result = sqlite3changeset_invert(action->size, action->changeset, &size, &inverted);
-    enum fault fault = result == SQLITE_OK ? apply(store, size, inverted, note)
-                                           : store_say(store, result, note);
+    enum fault fault =
+        result == SQLITE_OK ? apply(store, size, inverted, note) : store_say(store, result, note);
 
     sqlite3_free(inverted);
     return fault;

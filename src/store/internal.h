@@ -20,30 +20,32 @@
 
 /* Statements without a table of their own: name, SQL. */
 /* clang-format off: one statement a line reads as the table that it is */
-#define STATEMENTS(S) \
-    S(BEGIN, "BEGIN") \
-    S(BEGIN_WRITE, "BEGIN IMMEDIATE") \
-    S(COMMIT, "COMMIT") \
-    S(ROLLBACK, "ROLLBACK") \
-    S(DATA_VERSION, "PRAGMA data_version") \
-    S(BACKUP, "VACUUM INTO ?1") \
-    S(BUILDS, "SELECT b.key, b.name, b.state, b.units, b.due, b.budget," \
-        " (SELECT coalesce(sum(amount), 0) FROM spend WHERE build = b.key)," \
-        " s.digest, s.estimate, s.steps_done, s.steps_total, s.next_step" \
-        " FROM build b LEFT JOIN summary s ON s.build = b.key ORDER BY b.key") \
-    S(SUMMARY_PUT, "INSERT INTO summary SELECT ?1, ?2, ?3, ?4, ?5, ?6" \
-        " WHERE EXISTS (SELECT 1 FROM build WHERE key = ?1)" \
-        " ON CONFLICT (build) DO UPDATE SET digest = ?2, estimate = ?3, steps_done = ?4," \
-        " steps_total = ?5, next_step = ?6 WHERE (digest, estimate, steps_done, steps_total," \
-        " next_step) IS NOT (?2, ?3, ?4, ?5, ?6)") \
-    S(DROP_UNDONE, "DELETE FROM history WHERE undone = 1") \
-    S(RECORD, "INSERT INTO history SELECT coalesce(max(sequence), 0) + 1, 0, ?1, ?2, unixepoch(), ?3" \
-        " FROM history") \
+#define STATEMENTS(S)                                                                         \
+    S(BEGIN, "BEGIN")                                                                         \
+    S(BEGIN_WRITE, "BEGIN IMMEDIATE")                                                         \
+    S(COMMIT, "COMMIT")                                                                       \
+    S(ROLLBACK, "ROLLBACK")                                                                   \
+    S(DATA_VERSION, "PRAGMA data_version")                                                    \
+    S(BACKUP, "VACUUM INTO ?1")                                                               \
+    S(BUILDS, "SELECT b.key, b.name, b.state, b.units, b.due, b.budget,"                      \
+              " (SELECT coalesce(sum(amount), 0) FROM spend WHERE build = b.key),"            \
+              " s.digest, s.estimate, s.steps_done, s.steps_total, s.next_step"               \
+              " FROM build b LEFT JOIN summary s ON s.build = b.key ORDER BY b.key")          \
+    S(SUMMARY_PUT,                                                                            \
+      "INSERT INTO summary SELECT ?1, ?2, ?3, ?4, ?5, ?6"                                     \
+      " WHERE EXISTS (SELECT 1 FROM build WHERE key = ?1)"                                    \
+      " ON CONFLICT (build) DO UPDATE SET digest = ?2, estimate = ?3, steps_done = ?4,"       \
+      " steps_total = ?5, next_step = ?6 WHERE (digest, estimate, steps_done, steps_total,"   \
+      " next_step) IS NOT (?2, ?3, ?4, ?5, ?6)")                                              \
+    S(DROP_UNDONE, "DELETE FROM history WHERE undone = 1")                                    \
+    S(RECORD,                                                                                 \
+      "INSERT INTO history SELECT coalesce(max(sequence), 0) + 1, 0, ?1, ?2, unixepoch(), ?3" \
+      " FROM history")                                                                        \
     S(TRIM, "DELETE FROM history WHERE sequence <= (SELECT max(sequence) FROM history) - ?1") \
-    S(NEXT_UNDO, "SELECT sequence, label, build, changeset FROM history" \
-        " WHERE undone = 0 ORDER BY sequence DESC LIMIT 1") \
-    S(NEXT_REDO, "SELECT sequence, label, build, changeset FROM history" \
-        " WHERE undone = 1 ORDER BY sequence LIMIT 1") \
+    S(NEXT_UNDO, "SELECT sequence, label, build, changeset FROM history"                      \
+                 " WHERE undone = 0 ORDER BY sequence DESC LIMIT 1")                          \
+    S(NEXT_REDO, "SELECT sequence, label, build, changeset FROM history"                      \
+                 " WHERE undone = 1 ORDER BY sequence LIMIT 1")                               \
     S(MARK, "UPDATE history SET undone = ?2 WHERE sequence = ?1")
 /* clang-format on */
 
@@ -106,8 +108,9 @@ struct binder {
 
 struct binder binder_start(sqlite3_stmt *statement);
 void bind_whole(struct binder *binder, int64_t value);
-void bind_reference(struct binder *binder, int64_t key);     /* 0 is NULL */
-void bind_string(struct binder *binder, const char *string); /* not copied: it must outlive the run */
+void bind_reference(struct binder *binder, int64_t key); /* 0 is NULL */
+void bind_string(struct binder *binder,
+                 const char *string); /* not copied: it must outlive the run */
 void bind_bytes(struct binder *binder, const void *bytes, int size); /* the same */
 
 /* Runs a statement that gives no rows, and lets go of its parameters. */

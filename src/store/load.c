@@ -63,8 +63,8 @@ static enum fault read_field(struct load *load, sqlite3_stmt *statement, int col
     return FAULT_NONE;
 }
 
-static enum fault read_item(struct load *load, sqlite3_stmt *statement,
-                            const struct entity *entity, void *item)
+static enum fault read_item(struct load *load, sqlite3_stmt *statement, const struct entity *entity,
+                            void *item)
 {
     enum fault fault = FAULT_NONE;
 
@@ -77,8 +77,7 @@ static enum fault read_item(struct load *load, sqlite3_stmt *statement,
     return fault;
 }
 
-static enum fault read_list(struct load *load, sqlite3_stmt *statement,
-                            const struct entity *entity)
+static enum fault read_list(struct load *load, sqlite3_stmt *statement, const struct entity *entity)
 {
     struct list *list = model_list(&load->model, entity->kind);
     enum fault fault;
@@ -86,8 +85,7 @@ static enum fault read_list(struct load *load, sqlite3_stmt *statement,
 
     while (!(fault = store_step(load->store, statement, &row, load->note)) && row) {
         list_reserve(load->arena, list, entity->size);
-        fault = read_item(load, statement, entity,
-                          (char *)list->at + list->count * entity->size);
+        fault = read_item(load, statement, entity, (char *)list->at + list->count * entity->size);
         if (fault)
             break;
         list->count++;
@@ -114,8 +112,7 @@ static enum fault read_table(struct load *load, enum entity_kind kind)
 {
     const struct entity *entity = entity_of(kind);
     sqlite3_stmt *statement;
-    enum fault fault =
-        row_statement(load->store, entity, ROW_SELECT, &statement, load->note);
+    enum fault fault = row_statement(load->store, entity, ROW_SELECT, &statement, load->note);
 
     if (fault)
         return fault;

@@ -148,7 +148,6 @@ enum fault row_write(struct store *store, const struct entity *entity, enum row_
         bind_field(&binder, &entity->fields[i], item);
     fault = binder_run(store, &binder, note);
     if (!fault && sqlite3_changes(store->db) != 1)
-        fault = fault_say(note, FAULT_CHANGED, 0, "a %s is not in the file any more",
-                          entity->name);
+        fault = fault_say(note, FAULT_CHANGED, 0, "a %s is not in the file any more", entity->name);
     return fault;
 }

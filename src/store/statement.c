@@ -63,14 +63,12 @@ void bind_reference(struct binder *binder, int64_t key)
 void bind_string(struct binder *binder, const char *string)
 {
     assert(string);
-    keep(binder,
-         sqlite3_bind_text(binder->statement, ++binder->count, string, -1, SQLITE_STATIC));
+    keep(binder, sqlite3_bind_text(binder->statement, ++binder->count, string, -1, SQLITE_STATIC));
 }
 
 void bind_bytes(struct binder *binder, const void *bytes, int size)
 {
-    keep(binder,
-         sqlite3_bind_blob(binder->statement, ++binder->count, bytes, size, SQLITE_STATIC));
+    keep(binder, sqlite3_bind_blob(binder->statement, ++binder->count, bytes, size, SQLITE_STATIC));
 }
 
 enum fault binder_run(struct store *store, struct binder *binder, struct fault_note *note)

@@ -24,7 +24,7 @@
 
 struct store;
 
-#define STORE_LABEL 80    /* bytes of a label of the history, its NUL included */
+#define STORE_LABEL 80     /* bytes of a label of the history, its NUL included */
 #define STORE_HISTORY 1000 /* actions that can be undone */
 
 /*

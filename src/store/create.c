@@ -1,0 +1,95 @@
+/*
+ * A new file is made whole under a temporary name beside its own and then linked to it: a name
+ * never stands for half a file, and a file that another program made meanwhile is kept.
+ */
+#include "store/internal.h"
+
+#include <errno.h>
+#include <fcntl.h>
+#include <limits.h>
+#include <setjmp.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+enum fault sync_folder(const char *path, struct fault_note *note)
+{
+    char folder[PATH_MAX];
+    const char *slash = strrchr(path, '/');
+    int file;
+    int result;
+
+    snprintf(folder, sizeof folder, "%.*s", slash ? (int)(slash - path + 1) : 1,
+             slash ? path : ".");
+    file = open(folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+    result = file >= 0 ? fsync(file) : -1;
+    if (file >= 0)
+        close(file);
+    /* Some file systems cannot sync a folder, and say so with EINVAL. */
+    if (result != 0 && errno != EINVAL)
+        return fault_say(note, FAULT_IO, 0, "the folder cannot be synced: %s", strerror(errno));
+    return FAULT_NONE;
+}
+
+static enum fault write_workshop(struct store *store, struct arena *arena, struct fault_note *note)
+{
+    struct model model;
+    jmp_buf escape;
+
+    arena->escape = &escape;
+    if (setjmp(escape))
+        return fault_say(note, FAULT_MEMORY, 0, "%s", fault_words(FAULT_MEMORY));
+    model_init(&model, arena);
+    return row_write(store, entity_of(ENTITY_workshop), ROW_INSERT, 0, &model.workshop, note);
+}
+
+static enum fault fill(struct store *store, const struct store_options *options,
+                       struct fault_note *note)
+{
+    struct arena arena;
+    enum fault fault = store_begin(store, __func__, note);
+
+    if (fault)
+        return fault;
+    arena_init(&arena);
+    for (int i = 0; i < options->step_count && !fault; i++)
+        fault = store_execute(store, options->steps[i], note);
+    if (!fault)
+        fault = write_workshop(store, &arena, note);
+    arena_release(&arena);
+    return store_end(store, fault, note);
+}
+
+/* Not every file system has hard links; renaming is the next best there. */
+static enum fault give_name(const char *temporary, const char *path, struct fault_note *note)
+{
+    if (link(temporary, path) != 0 && errno != EEXIST && rename(temporary, path) != 0)
+        return fault_say(note, FAULT_IO, 0, "cannot be made: %s", strerror(errno));
+    return sync_folder(path, note);
+}
+
+enum fault create_file(const char *path, const struct store_options *options,
+                       struct fault_note *note)
+{
+    char temporary[PATH_MAX + 16];
+    struct store store = {.is_checked = true};
+    enum fault fault;
+    int file;
+
+    snprintf(temporary, sizeof temporary, "%s.new-XXXXXX", path);
+    file = mkstemp(temporary);
+    if (file < 0)
+        return fault_say(note, FAULT_IO, 0, "cannot be made: %s", strerror(errno));
+    close(file);
+    fault = open_connection(&store, temporary, options->vfs, note);
+    if (!fault)
+        fault = fill(&store, options, note);
+    for (int i = 0; i < STATEMENT_COUNT; i++)
+        sqlite3_finalize(store.statements[i]);
+    sqlite3_finalize(store.rows[ENTITY_workshop][ROW_INSERT]);
+    sqlite3_close(store.db);
+    if (!fault)
+        fault = give_name(temporary, path, note);
+    unlink(temporary);
+    return fault;
+}
