@@ -41,7 +41,7 @@ static void read_text(const struct reader *reader, const struct field *field,
     string = source_string(reader->source, value);
     count = count_characters(string);
     if (count == 0 && field->least > 0)
-        complain(reader->complaints, value, FAULT_RANGE, "the text must not be empty");
+        complain(reader->complaints, value, FAULT_MISSING, "the text must not be empty");
     else if (count > (size_t)field->most)
         complain(reader->complaints, value, FAULT_RANGE,
                  "the text has %zu characters, and at most %" PRId64 " fit", count, field->most);
