@@ -9,6 +9,8 @@
 
 #define STARTER_QUESTIONS 5
 
+struct kit;
+
 struct starter_question {
     const char *key;     /* "width": name on the command line; NULL ends the list */
     const char *text;    /* "Width between the wings" */
@@ -21,7 +23,7 @@ struct starter {
     const char *title;
     const char *help;
     struct starter_question questions[STARTER_QUESTIONS];
-    void (*make)(struct model *draft, const int64_t sizes[STARTER_QUESTIONS]);
+    void (*make)(struct kit *kit, const int64_t *sizes);
 };
 
 /* The table, ended by an entry whose name is NULL. */

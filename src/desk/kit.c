@@ -1,0 +1,195 @@
+#include "desk/kit.h"
+
+#include <string.h>
+
+/* ---- stock ---- */
+
+struct kit_entry {
+    const char *name[2]; /* by enum units */
+    enum stock_word kind;
+    bool any; /* any stock of the kind will do */
+    int64_t thickness[2];
+    int64_t width[2];
+    int64_t length[2];
+    int64_t gauge;
+};
+
+#define BOTH(inch, mm)           \
+    {                            \
+        KIT_IN(inch), KIT_MM(mm) \
+    }
+
+/* Usual sizes: common practice, no source, but for the dressed sections (American Softwood Lumber
+ * Standard, PS 20). Cloth, batting and foam differ from shop to shop: the maker measures. */
+static const struct kit_entry entries[KIT_STOCKS] = {
+    [KIT_STUD] =
+        {{"2x3 stick", "38 x 63 stick"}, STOCK_STICK, false, BOTH(1.5, 38), BOTH(2.5, 63), {0}, 0},
+    [KIT_SQUARE] =
+        {{"2x2 stick", "38 x 38 stick"}, STOCK_STICK, false, BOTH(1.5, 38), BOTH(1.5, 38), {0}, 0},
+    [KIT_THIN_PANEL] =
+        {{"Plywood 1/2 in", "Plywood 12 mm"}, STOCK_SHEET, false, BOTH(0.5, 12), {0}, {0}, 0},
+    [KIT_THICK_PANEL] =
+        {{"Plywood 3/4 in", "Plywood 18 mm"}, STOCK_SHEET, false, BOTH(0.75, 18), {0}, {0}, 0},
+    [KIT_THIN_FOAM] = {{"Foam 2 in", "Foam 50 mm"}, STOCK_FOAM, false, BOTH(2, 50), {0}, {0}, 0},
+    [KIT_THICK_FOAM] = {{"Foam 3 in", "Foam 75 mm"}, STOCK_FOAM, false, BOTH(3, 75), {0}, {0}, 0},
+    [KIT_BATTING] = {{"Batting 1/2 in", "Batting 12 mm"},
+                     STOCK_BATTING,
+                     true,
+                     BOTH(0.5, 12),
+                     BOTH(48, 1500),
+                     {0},
+                     0},
+    [KIT_COVER] = {{"Cover cloth", "Cover cloth"},
+                   STOCK_CLOTH,
+                   true,
+                   BOTH(0.05, 1.2),
+                   BOTH(54, 1400),
+                   {0},
+                   0},
+    [KIT_LINING] = {{"Lining cloth", "Lining cloth"},
+                    STOCK_CLOTH,
+                    false,
+                    BOTH(0.015, 0.4),
+                    BOTH(60, 1500),
+                    {0},
+                    0},
+    [KIT_LONG_SCREW] =
+        {{"Screws #8 x 3", "Screws 4 x 80"}, STOCK_SCREW, false, {0}, {0}, BOTH(3, 80), 8},
+    [KIT_PANEL_SCREW] =
+        {{"Screws #8 x 1-1/4", "Screws 4 x 30"}, STOCK_SCREW, false, {0}, {0}, BOTH(1.25, 30), 8},
+    [KIT_JOIN_SCREW] =
+        {{"Screws #10 x 3", "Screws 5 x 80"}, STOCK_SCREW, false, {0}, {0}, BOTH(3, 80), 10},
+    [KIT_STAPLE] =
+        {{"Staples 3/8 in", "Staples 10 mm"}, STOCK_STAPLE, true, {0}, {0}, BOTH(0.375, 10), 0},
+    [KIT_SPRAY] = {{"Spray glue", "Spray glue"}, STOCK_SPRAY, true, {0}, {0}, {0}, 0},
+    [KIT_GLUE] = {{"Wood glue", "Wood glue"}, STOCK_GLUE, true, {0}, {0}, {0}, 0},
+};
+
+#define SPRAY_COVERAGE INT64_C(1858061) /* 20 ft2 in mm2 */
+
+static bool entry_fits(const struct kit_entry *entry, enum units units, const struct stock *stock)
+{
+    if (stock->kind != (int64_t)entry->kind)
+        return false;
+    if (strcmp(stock->name, entry->name[units]) == 0)
+        return true;
+    if (entry->any)
+        return true;
+    return stock->kind != STOCK_CLOTH && stock->thickness == entry->thickness[units] &&
+           stock->length == entry->length[units] && stock->gauge == entry->gauge &&
+           (stock->kind != STOCK_STICK || stock->width == entry->width[units]);
+}
+
+static int64_t entry_find(const struct kit *kit, const struct kit_entry *entry)
+{
+    for (size_t i = 0; i < kit->draft->stocks.count; i++) {
+        if (entry_fits(entry, kit->units, &kit->draft->stocks.at[i]))
+            return kit->draft->stocks.at[i].key;
+    }
+    return 0;
+}
+
+static int64_t entry_add(struct kit *kit, const struct kit_entry *entry)
+{
+    struct stock *stock = MODEL_ADD(kit->draft, stock);
+    stock->name = entry->name[kit->units];
+    stock->kind = entry->kind;
+    stock->thickness = entry->thickness[kit->units];
+    stock->width = entry->width[kit->units];
+    stock->length = entry->length[kit->units];
+    stock->gauge = entry->gauge;
+    if (entry->kind == STOCK_SPRAY)
+        stock->coverage = SPRAY_COVERAGE;
+    return stock->key;
+}
+
+void kit_open(struct kit *kit, struct model *draft)
+{
+    kit->draft = draft;
+    kit->units = model_units(draft);
+    for (int i = 0; i < KIT_STOCKS; i++) {
+        int64_t key = entry_find(kit, &entries[i]);
+        kit->stock[i] = key ? key : entry_add(kit, &entries[i]);
+    }
+}
+
+int64_t kit_pick(const struct kit *kit, int64_t inch, int64_t mm)
+{
+    return kit->units == UNITS_INCH ? inch : mm;
+}
+
+/* ---- items ---- */
+
+struct box *kit_box(struct kit *kit, const char *name, enum frame_word frame, const int64_t size[3])
+{
+    struct box *box = MODEL_ADD(kit->draft, box);
+    box->name = name;
+    box->frame = frame;
+    box->width = size[0];
+    box->depth = size[1];
+    box->height = size[2];
+    if (frame == FRAME_CRATE)
+        box->through = THROUGH_RAILS;
+    if (frame != FRAME_BOARD)
+        box->stick = kit->stock[frame == FRAME_CRATE ? KIT_SQUARE : KIT_STUD];
+    return box;
+}
+
+struct facing *kit_facing(struct kit *kit, int64_t box, enum side_word side, enum kit_stock stock,
+                          enum use_word use)
+{
+    struct facing *facing = MODEL_ADD(kit->draft, facing);
+    facing->box = box;
+    facing->side = side;
+    facing->stock = kit->stock[stock];
+    facing->use = use;
+    return facing;
+}
+
+struct layer *kit_layer(struct kit *kit, int64_t box, enum layer_word kind, enum shape_word shape,
+                        enum side_word side)
+{
+    static const enum kit_stock stocks[LAYER_COUNT] = {
+        [LAYER_FOAM] = KIT_THIN_FOAM,    [LAYER_BATTING] = KIT_BATTING,
+        [LAYER_LINING] = KIT_LINING,     [LAYER_COVER] = KIT_COVER,
+        [LAYER_WELT] = KIT_COVER,        [LAYER_OUTSIDE_BACK] = KIT_COVER,
+        [LAYER_DUST_COVER] = KIT_LINING, [LAYER_TRIM] = KIT_COVER,
+    };
+    struct layer *layer = MODEL_ADD(kit->draft, layer);
+    layer->box = box;
+    layer->kind = kind;
+    layer->shape = shape;
+    layer->side = side;
+    layer->stock = kit->stock[stocks[kind]];
+    return layer;
+}
+
+void kit_endings(struct layer *layer, const enum ending_word endings[4])
+{
+    layer->left = endings[EDGE_LEFT];
+    layer->right = endings[EDGE_RIGHT];
+    layer->top = endings[EDGE_TOP];
+    layer->bottom = endings[EDGE_BOTTOM];
+}
+
+struct join *kit_join(struct kit *kit, const char *name, int64_t box_a, enum side_word side_a,
+                      int64_t box_b, enum side_word side_b)
+{
+    struct join *join = MODEL_ADD(kit->draft, join);
+    join->name = name;
+    join->box_a = box_a;
+    join->side_a = side_a;
+    join->box_b = box_b;
+    join->side_b = side_b;
+    return join;
+}
+
+void kit_upholster(struct kit *kit, int64_t box, enum side_word side, enum kit_stock foam)
+{
+    static const enum ending_word down[4] = {ENDING_SIDE, ENDING_SIDE, ENDING_SIDE, ENDING_SIDE};
+    kit_layer(kit, box, LAYER_FOAM, SHAPE_SLAB, side)->stock = kit->stock[foam];
+    struct layer *batting = kit_layer(kit, box, LAYER_BATTING, SHAPE_WRAPPED, side);
+    batting->rank = 2;
+    kit_endings(batting, down);
+    kit_layer(kit, box, LAYER_COVER, SHAPE_WRAPPED, side)->rank = 3;
+}
