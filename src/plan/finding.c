@@ -34,9 +34,8 @@ struct finding *finding_add(struct planning *planning, enum finding_kind kind,
     finding->kind = (int)kind;
     finding->entity = entity;
     finding->key = key;
-    for (int i = 0; i < FINDING_ARGUMENTS; i++) {
+    for (int i = 0; i < FINDING_ARGUMENTS; i++)
         argument_text(finding, i, "");
-    }
     return finding;
 }
 
@@ -87,9 +86,8 @@ static void print_argument(const struct plan *plan, const struct argument *argum
 static void print_entity(const struct plan *plan, const struct finding *finding, struct text *out)
 {
     char name[MODEL_NAME_TEXT];
-    if (finding->entity != ENTITY_none) {
+    if (finding->entity != ENTITY_none)
         show_text(out, model_item_name(name, plan->facts, finding->entity, finding->key));
-    }
 }
 
 void plan_finding_text(const struct plan *plan, const struct finding *finding, struct text *out)
@@ -126,12 +124,10 @@ static int compare_whole(int64_t a, int64_t b)
 static int compare_arguments(const struct argument *a, const struct argument *b)
 {
     int order = compare_whole(a->type, b->type);
-    if (order == 0) {
+    if (order == 0)
         order = compare_whole(a->quantity, b->quantity);
-    }
-    if (order == 0) {
+    if (order == 0)
         order = compare_whole(a->value, b->value);
-    }
     return order != 0 ? order : strcmp(a->text, b->text);
 }
 
@@ -140,33 +136,27 @@ static int compare_findings(const void *left, const void *right)
     const struct finding *a = left;
     const struct finding *b = right;
     int order = compare_whole(plan_finding_severity(a), plan_finding_severity(b));
-    if (order == 0) {
+    if (order == 0)
         order = compare_whole(a->entity, b->entity);
-    }
-    if (order == 0) {
+    if (order == 0)
         order = compare_whole(a->key, b->key);
-    }
-    if (order == 0) {
+    if (order == 0)
         order = compare_whole(a->kind, b->kind);
-    }
-    for (int i = 0; order == 0 && i < FINDING_ARGUMENTS; i++) {
+    for (int i = 0; order == 0 && i < FINDING_ARGUMENTS; i++)
         order = compare_arguments(&a->arguments[i], &b->arguments[i]);
-    }
     return order;
 }
 
 static void sort_and_thin(struct plan *plan)
 {
-    if (plan->findings.count == 0) {
+    if (plan->findings.count == 0)
         return;
-    }
     struct finding *at = plan->findings.at;
     qsort(at, plan->findings.count, sizeof *at, compare_findings);
     size_t kept = 1;
     for (size_t i = 1; i < plan->findings.count; i++) {
-        if (compare_findings(&at[kept - 1], &at[i]) != 0) {
+        if (compare_findings(&at[kept - 1], &at[i]) != 0)
             at[kept++] = at[i];
-        }
     }
     plan->findings.count = kept;
 }
@@ -177,19 +167,17 @@ static void find_over_budget(struct planning *planning)
 {
     int64_t budget = planning->model->build.budget;
     int64_t forecast = planning->plan->cost.forecast;
-    if (budget > 0 && forecast > budget) {
+    if (budget > 0 && forecast > budget)
         argument_money(finding_add(planning, FINDING_OVER_BUDGET, ENTITY_build, 0), 0,
                        forecast - budget);
-    }
 }
 
 static bool box_is_joined(const struct model *model, int64_t box)
 {
     for (size_t i = 0; i < model->joins.count; i++) {
         const struct join *join = &model->joins.at[i];
-        if (join->box_a == box || (join->target == TARGET_BOX && join->box_b == box)) {
+        if (join->box_a == box || (join->target == TARGET_BOX && join->box_b == box))
             return true;
-        }
     }
     return false;
 }
@@ -200,30 +188,16 @@ static void find_unconnected(struct planning *planning)
     const struct model *model = planning->model;
     for (size_t i = 0; model->boxes.count > 1 && i < model->boxes.count; i++) {
         const struct box *box = &model->boxes.at[i];
-        if (box->frame != FRAME_CUSHION && !box_is_joined(model, box->key)) {
+        if (box->frame != FRAME_CUSHION && !box_is_joined(model, box->key))
             finding_add(planning, FINDING_BOX_UNCONNECTED, ENTITY_box, box->key);
-        }
     }
-}
-
-static void count_by_severity(struct plan *plan)
-{
-    int64_t counts[3] = {0};
-    for (size_t i = 0; i < plan->findings.count; i++) {
-        counts[plan_finding_severity(&plan->findings.at[i])]++;
-    }
-    plan->tally.stops = counts[SEVERITY_STOP];
-    plan->tally.warns = counts[SEVERITY_WARN];
-    plan->tally.notes = counts[SEVERITY_NOTE];
 }
 
 void pass_finding(struct planning *planning)
 {
-    if (planning->model->boxes.count == 0) {
+    if (planning->model->boxes.count == 0)
         finding_add(planning, FINDING_NOTHING_TO_MAKE, ENTITY_build, 0);
-    }
     find_over_budget(planning);
     find_unconnected(planning);
     sort_and_thin(planning->plan);
-    count_by_severity(planning->plan);
 }
