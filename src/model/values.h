@@ -109,6 +109,12 @@
       VALUE_MM(5), VALUE_MM(50), VALUE_PRACTICE, "wood left under a counterbored head")            \
     V(SCREW_PILOT_SHORT, "screw.pilot.short", LENGTH, VALUE_IN(0.125), VALUE_MM(3), 0,             \
       VALUE_MM(20), VALUE_PRACTICE, "pilot hole ends this far before the screw's tip")             \
+    V(SCREW_GAUGE_FRAME, "screw.gauge.frame", COUNT, 8, 8, 2, 20, VALUE_PRACTICE,                  \
+      "gauge of screws from member to member")                                                     \
+    V(SCREW_GAUGE_PANEL, "screw.gauge.panel", COUNT, 8, 8, 2, 20, VALUE_PRACTICE,                  \
+      "gauge of screws that hold panels")                                                          \
+    V(SCREW_GAUGE_JOIN, "screw.gauge.join", COUNT, 10, 10, 2, 20, VALUE_PRACTICE,                  \
+      "gauge of screws from box to box")                                                           \
     V(SCREW_WASTE, "screw.waste", RATIO, VALUE_RATIO(0.05), VALUE_RATIO(0.05), 0, VALUE_RATIO(1),  \
       VALUE_PRACTICE, "screws bought over")                                                        \
     V(SCREW_RESERVE_LEAST, "screw.reserve.least", COUNT, 2, 2, 0, 1000, VALUE_PRACTICE,            \
@@ -162,6 +168,8 @@
       VALUE_MM(1000), VALUE_PRACTICE, "screw to screw inside a panel")                             \
     V(PANEL_CORNER_OFFSET, "panel.corner.offset", LENGTH, VALUE_IN(1), VALUE_MM(25), VALUE_MM(5),  \
       VALUE_MM(200), VALUE_PRACTICE, "screw from a panel's corner, each way")                      \
+    V(PANEL_EDGE_BAND, "panel.edge.band", LENGTH, VALUE_IN(3), VALUE_MM(75), 0, VALUE_MM(300),     \
+      VALUE_PRACTICE, "a member whose axis lies this near to a panel's edge carries the edge")     \
     V(PANEL_EDGE_MIN, "panel.edge.min", LENGTH, VALUE_IN(0.375), VALUE_MM(10), VALUE_MM(3),        \
       VALUE_MM(100), VALUE_PRACTICE, "screw's axis to the panel's edge, at least")                 \
     V(PANEL_EDGE_GOOD, "panel.edge.good", LENGTH, VALUE_IN(0.5), VALUE_MM(12), VALUE_MM(3),        \

@@ -10,12 +10,13 @@
 
 #include <assert.h>
 #include <setjmp.h>
+#include <stddef.h>
 #include <string.h>
 
 typedef void pass_fn(struct planning *planning);
 
 static pass_fn *const passes[] = {
-    pass_resolve, pass_panel, pass_frame, pass_fix, pass_finding,
+    pass_finding,
 };
 
 static void tally_findings(struct plan *plan)

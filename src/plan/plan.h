@@ -465,7 +465,7 @@ void plan_screw_text(const struct plan *plan, const struct screw_kind *kind, str
 void plan_finding_text(const struct plan *plan, const struct finding *finding, struct text *out);
 enum severity plan_finding_severity(const struct finding *finding);
 
-/* What a stock is called, "stock 4" when it has gone. Never NULL. */
+/* What a stock is called, as entered; "stock that has gone" where there is none. Never NULL. */
 const char *plan_stock_name(const struct plan *plan, int64_t stock);
 
 #endif
