@@ -217,12 +217,15 @@ struct piece {
     bool across;           /* railroaded: its height lies across the roll */
 };
 
+/* What a stapled edge is where it is no single edge of the face: the loop round all four, or the
+ * cords of a tufting field, which have no length. */
+enum { EDGE_LOOP = -1, EDGE_CORDS = -2 };
+
 /* One stapled edge of a layer; its intervals lie in `intervals`. */
 struct edge {
     int64_t layer;
     int64_t box;
-    int64_t edge; /* enum edge_word on the layer's face; -1: the whole loop, stapled on all four
-                     sides as one */
+    int64_t edge;         /* enum edge_word on the layer's face, EDGE_LOOP or EDGE_CORDS */
     int64_t landing_side; /* face it lands on */
     int64_t length;
     int64_t pitch;
@@ -254,12 +257,15 @@ struct patch {
     bool slit; /* the cloth is pierced there */
 };
 
-/* What a layer uses up that is not cut from a roll or a slab: buttons (COUNT), cord, thread, card
- * strip and welt cord (LENGTH), the area of foam that is glued (AREA, its face counted once).
- * `stock` is 0 where the model names none; `what` is then what it is called ("buttons", "tufting
- * cord"). */
+/*
+ * What a layer uses up that is not cut from a roll or a slab: buttons and nails (COUNT), cord,
+ * card strip and trim (LENGTH), area to be glued (AREA: the foam's face once, of batting the share
+ * that it takes). `kind` tells the shelf it comes from; `stock` is 0 where the model names none,
+ * `what` is then what it is called ("tufting cord").
+ */
 struct consumable {
     int64_t layer;
+    int64_t kind; /* enum stock_word */
     int64_t stock;
     enum quantity measure;
     int64_t amount; /* without reserve */
