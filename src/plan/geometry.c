@@ -35,16 +35,6 @@ static const struct side_frame *frame_of(int64_t side)
     return &side_frames[side];
 }
 
-static int64_t smaller(int64_t a, int64_t b)
-{
-    return a < b ? a : b;
-}
-
-static int64_t larger(int64_t a, int64_t b)
-{
-    return a > b ? a : b;
-}
-
 int64_t vector_along(struct vector vector, int axis)
 {
     assert(axis >= 0 && axis < AXIS_COUNT);
@@ -65,10 +55,11 @@ bool solid_empty(const struct solid *solid)
 
 struct solid solid_cut(const struct solid *a, const struct solid *b)
 {
-    return (struct solid){
-        {larger(a->low.x, b->low.x), larger(a->low.y, b->low.y), larger(a->low.z, b->low.z)},
-        {smaller(a->high.x, b->high.x), smaller(a->high.y, b->high.y),
-         smaller(a->high.z, b->high.z)}};
+    return (struct solid){{length_larger(a->low.x, b->low.x), length_larger(a->low.y, b->low.y),
+                           length_larger(a->low.z, b->low.z)},
+                          {length_smaller(a->high.x, b->high.x),
+                           length_smaller(a->high.y, b->high.y),
+                           length_smaller(a->high.z, b->high.z)}};
 }
 
 bool solids_meet(const struct solid *a, const struct solid *b)
@@ -90,8 +81,8 @@ bool area_empty(const struct area *area)
 
 struct area area_cut(const struct area *a, const struct area *b)
 {
-    return (struct area){larger(a->u0, b->u0), larger(a->v0, b->v0), smaller(a->u1, b->u1),
-                         smaller(a->v1, b->v1)};
+    return (struct area){length_larger(a->u0, b->u0), length_larger(a->v0, b->v0),
+                         length_smaller(a->u1, b->u1), length_smaller(a->v1, b->v1)};
 }
 
 int64_t area_width(const struct area *area)

@@ -6,6 +6,16 @@
 
 #include "plan/plan.h"
 
+static inline int64_t length_smaller(int64_t a, int64_t b)
+{
+    return a < b ? a : b;
+}
+
+static inline int64_t length_larger(int64_t a, int64_t b)
+{
+    return a > b ? a : b;
+}
+
 int64_t vector_along(struct vector vector, int axis); /* x, y or z by enum axis_word */
 void vector_set(struct vector *vector, int axis, int64_t value);
 

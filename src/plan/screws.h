@@ -15,6 +15,7 @@ struct screw_need {
         passed;    /* wood that the shank passes with clearance: what is only laid on counts here */
     int64_t cloth; /* pressed cloth in between */
     int64_t receiving; /* wood behind, glued facings included */
+    int64_t wood;      /* enum wood_word of what it bites in: for the pilot */
     bool end_grain;    /* the bite is in end grain */
     bool padded;       /* the far face is padded or sat on: a wider margin before the tip */
 };
