@@ -34,7 +34,7 @@ CREATE TABLE workshop (
     helper INTEGER NOT NULL CHECK (helper IN (0, 1)),
     tax INTEGER NOT NULL CHECK (tax BETWEEN 0 AND 1000000),
     session INTEGER NOT NULL CHECK (session BETWEEN 10000 AND 960000),
-    next_key INTEGER NOT NULL CHECK (next_key >= 1)
+    next_key INTEGER NOT NULL CHECK (next_key BETWEEN 1 AND 1000000000000000)
 ) STRICT;
 
 -- Tools at hand.
@@ -150,7 +150,7 @@ CREATE TABLE build (
     due TEXT NOT NULL CHECK (length(due) IN (0, 10)),
     week INTEGER NOT NULL CHECK (week BETWEEN 0 AND 10080000),
     "set" INTEGER REFERENCES "set" (key) DEFERRABLE INITIALLY DEFERRED,
-    next_key INTEGER NOT NULL CHECK (next_key >= 1)
+    next_key INTEGER NOT NULL CHECK (next_key BETWEEN 1 AND 1000000000000000)
 ) STRICT;
 
 -- Trade values of the build.
@@ -434,7 +434,7 @@ CREATE TABLE "join" (
     other_box TEXT NOT NULL CHECK (length(other_box) <= 20),
     offset_u INTEGER NOT NULL CHECK (offset_u BETWEEN -1920000 AND 1920000),
     offset_v INTEGER NOT NULL CHECK (offset_v BETWEEN -1920000 AND 1920000),
-    fastener TEXT NOT NULL CHECK (fastener IN ('screw', 'bolt')),
+    fastener TEXT NOT NULL CHECK (fastener IN ('screw', 'bolt', 'rest')),
     stock INTEGER REFERENCES stock (key) DEFERRABLE INITIALLY DEFERRED,
     head TEXT NOT NULL CHECK (head IN ('free', 'a', 'b')),
     place TEXT NOT NULL CHECK (place IN ('bench', 'site')),

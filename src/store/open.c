@@ -210,7 +210,8 @@ void store_close(struct store *store)
 {
     if (!store)
         return;
-    sqlite3session_delete(store->session);
+    if (store->session)
+        sqlite3session_delete(store->session);
     for (int i = 0; i < STATEMENT_COUNT; i++)
         sqlite3_finalize(store->statements[i]);
     for (int kind = 0; kind <= ENTITY_build; kind++)

@@ -13,7 +13,8 @@ static void write_query(struct text *sql, const struct entity *entity, const str
 
     text_format(sql, "SELECT b.name FROM \"%s\" u JOIN build b ON b.key = u.%s", entity->name,
                 is_build ? "key" : "build");
-    text_format(sql, " WHERE u.\"%s\" NOT IN (SELECT key FROM \"%s\") LIMIT 1", field->name,
+    text_format(sql, " WHERE u.\"%s\" IS NOT NULL", field->name);
+    text_format(sql, " AND u.\"%s\" NOT IN (SELECT key FROM \"%s\") LIMIT 1", field->name,
                 entity_of(field->target)->name);
 }
 
