@@ -1,0 +1,60 @@
+#include "paper/print.h"
+
+#include <stdio.h>
+
+#define LENGTH_YARD (36 * LENGTH_INCH)
+#define LENGTH_METRE (1000 * LENGTH_MM)
+
+struct printed print_quantity(const struct plan *plan, enum quantity quantity, int64_t value)
+{
+    struct printed printed;
+    quantity_print_unit(printed.at, quantity, model_units(plan->facts), value);
+    return printed;
+}
+
+struct printed print_length_unit(const struct plan *plan, int64_t length)
+{
+    return print_quantity(plan, QUANTITY_LENGTH, length);
+}
+
+struct printed print_length(const struct plan *plan, int64_t length)
+{
+    struct printed printed;
+    quantity_print(printed.at, QUANTITY_LENGTH, model_units(plan->facts), length);
+    return printed;
+}
+
+struct printed print_money(const struct plan *plan, int64_t money)
+{
+    struct printed printed;
+    money_print(printed.at, model_currency(plan->facts), money);
+    return printed;
+}
+
+struct printed print_roll(const struct plan *plan, int64_t length)
+{
+    bool inch = model_units(plan->facts) == UNITS_INCH;
+    int64_t hundredths = whole_divide_up(100 * length, inch ? LENGTH_YARD : LENGTH_METRE);
+    struct printed printed;
+    snprintf(printed.at, sizeof printed.at, "%lld.%02lld %s", (long long)(hundredths / 100),
+             (long long)(hundredths % 100), inch ? "yd" : "m");
+    return printed;
+}
+
+struct printed print_minutes(int64_t minutes)
+{
+    int64_t whole = whole_divide_even(minutes, 1000);
+    struct printed printed;
+    if (whole < 60)
+        snprintf(printed.at, sizeof printed.at, "%lld min", (long long)whole);
+    else
+        snprintf(printed.at, sizeof printed.at, "%lld h %02lld", (long long)(whole / 60),
+                 (long long)(whole % 60));
+    return printed;
+}
+
+const char *print_box(const struct plan *plan, int64_t box)
+{
+    const struct box *found = MODEL_FIND(plan->facts, box, box);
+    return found ? found->name : "";
+}

@@ -1,0 +1,32 @@
+/*
+ * A plan as text sheets, in the build's units. Each function appends one sheet with its heading, or
+ * nothing where there is nothing to tell; people's text goes through the filter on the way.
+ */
+#ifndef PAPER_SHEETS_H
+#define PAPER_SHEETS_H
+
+#include "base/text.h"
+#include "plan/plan.h"
+
+void sheet_heading(struct text *out, const struct plan *plan); /* name, state, the tally */
+void sheet_boxes(struct text *out, const struct plan *plan);   /* members and panels of each box */
+void sheet_screws(struct text *out, const struct plan *plan);
+void sheet_joins(struct text *out, const struct plan *plan); /* holes with two distances each */
+void sheet_cloth(struct text *out, const struct plan *plan);
+void sheet_staples(struct text *out, const struct plan *plan);
+void sheet_buying(struct text *out, const struct plan *plan); /* by aisle, with packs and money */
+void sheet_steps(struct text *out, const struct plan *plan);  /* in order, with reasons */
+void sheet_money(struct text *out, const struct plan *plan);  /* estimate beside spend */
+void sheet_findings(struct text *out, const struct plan *plan);
+void sheet_cautions(struct text *out, const struct plan *plan); /* those that the build calls for */
+
+/* One step whole, as it is read at the bench. */
+void sheet_step(struct text *out, const struct plan *plan, const struct step *step);
+
+/* All of them, in this order. */
+void sheet_plan(struct text *out, const struct plan *plan);
+
+/* "412.60 USD (estimate), 10 sticks, 2 sheets, 6 yd cloth, 905 staples, 194 screws, 31 h, ..." */
+void sheet_tally(struct text *out, const struct plan *plan);
+
+#endif

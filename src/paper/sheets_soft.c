@@ -1,0 +1,91 @@
+/* Cloth, padding and staples. */
+#include "paper/sheets.h"
+
+#include "base/show.h"
+#include "paper/print.h"
+#include "paper/table.h"
+
+static const struct layer *layer_of(const struct plan *plan, int64_t key)
+{
+    return MODEL_FIND(plan->facts, layer, key);
+}
+
+static void cover_sizes(struct text *out, const struct plan *plan)
+{
+    struct table table;
+    table_begin(&table, "llll");
+    for (size_t i = 0; i < plan->covers.count; i++) {
+        const struct cover *cover = &plan->covers.at[i];
+        const struct layer *layer = layer_of(plan, cover->layer);
+        table_cell(&table, "%s %s", print_box(plan, cover->box), words_layer.at[layer->kind].name);
+        table_cell(&table, "%s x %s", print_length(plan, cover->cut_width).at,
+                   print_length_unit(plan, cover->cut_height).at);
+        if (cover->widths > 1)
+            table_cell(&table, "%d widths, seams %s each side of the middle", cover->widths,
+                       print_length(plan, cover->seam).at);
+        else
+            table_cell(&table, "%s", "");
+        table_cell(&table, "%s", cover->railroaded ? "railroaded" : "");
+    }
+    table_end(&table, out);
+}
+
+static void cut_pieces(struct text *out, const struct plan *plan)
+{
+    struct table table;
+    table_begin(&table, "lllrl");
+    for (size_t i = 0; i < plan->pieces.count; i++) {
+        const struct piece *piece = &plan->pieces.at[i];
+        table_cell(&table, "%s", piece->label);
+        table_cell(&table, "%s", print_box(plan, piece->box));
+        table_cell(&table, "%s", piece->name);
+        table_cell(&table, "%s x %s", print_length(plan, piece->width).at,
+                   print_length(plan, piece->height).at);
+        table_cell(&table, "%s%s", plan_stock_name(plan, piece->stock),
+                   piece->across ? ", across the roll" : "");
+    }
+    table_end(&table, out);
+}
+
+void sheet_cloth(struct text *out, const struct plan *plan)
+{
+    if (plan->pieces.count == 0)
+        return;
+    text_add(out, "\nCLOTH AND PADDING (sizes as cut, landing and handle included)\n");
+    cover_sizes(out, plan);
+    text_add(out, "\n  Pieces\n");
+    cut_pieces(out, plan);
+}
+
+static void staple_row(struct table *table, const struct plan *plan, const struct edge *edge)
+{
+    const struct layer *layer = layer_of(plan, edge->layer);
+    table_cell(table, "%s %s", print_box(plan, edge->box), words_layer.at[layer->kind].name);
+    table_cell(table, "%s", edge->edge < 0 ? "all round" : words_edge.at[edge->edge].name);
+    table_cell(table, "%s", print_length_unit(plan, edge->length).at);
+    table_cell(table, "%lld", (long long)edge->staples);
+    table_cell(table, "every %s, leg %s", print_length_unit(plan, edge->pitch).at,
+               print_length_unit(plan, edge->leg).at);
+    int64_t later = 0;
+    for (size_t i = 0; i < edge->interval_count; i++) {
+        const struct interval *interval = &plan->intervals.at[edge->first_interval + i];
+        later += interval->pass == STAPLED_AT_BENCH ? 0 : interval->staples;
+    }
+    table_cell(table, later ? "%lld of them after a join" : "", (long long)later);
+    table_cell(table, edge->temporary ? "%lld to hold" : "", (long long)edge->temporary);
+}
+
+void sheet_staples(struct text *out, const struct plan *plan)
+{
+    if (plan->edges.count == 0)
+        return;
+    text_format(out, "\nSTAPLES: %lld\n", (long long)plan->tally.staples);
+    struct table table;
+    table_begin(&table, "llrrlll");
+    for (size_t i = 0; i < plan->edges.count; i++)
+        staple_row(&table, plan, &plan->edges.at[i]);
+    table_end(&table, out);
+    if (plan->patches.count)
+        text_format(out, "  %zu bare patches stay round the points of the joins\n",
+                    plan->patches.count);
+}

@@ -1,0 +1,166 @@
+/* Boxes, screws and joins. */
+#include "paper/sheets.h"
+
+#include "base/show.h"
+#include "paper/print.h"
+#include "paper/table.h"
+
+static void box_members(struct text *out, const struct plan *plan, int64_t box)
+{
+    struct table table;
+    table_begin(&table, "llrl");
+    for (size_t i = 0; i < plan->members.count; i++) {
+        const struct plan_member *member = &plan->members.at[i];
+        if (member->box != box)
+            continue;
+        const struct vector at = member->solid.low;
+        table_cell(&table, "%s", member->label);
+        table_cell(&table, "%s", words_member.at[member->kind].name);
+        table_cell(&table, "%s", print_length(plan, member->length).at);
+        table_cell(&table, "along %s from x %s, y %s, z %s", words_axis.at[member->axis].name,
+                   print_length(plan, at.x).at, print_length(plan, at.y).at,
+                   print_length(plan, at.z).at);
+    }
+    table_end(&table, out);
+}
+
+static void box_panels(struct text *out, const struct plan *plan, int64_t box)
+{
+    struct table table;
+    table_begin(&table, "llrl");
+    for (size_t i = 0; i < plan->panels.count; i++) {
+        const struct panel *panel = &plan->panels.at[i];
+        if (panel->box != box)
+            continue;
+        const struct area *area = &panel->area;
+        table_cell(&table, "%s", panel->label);
+        table_cell(&table, "%s", words_side.at[panel->side].name);
+        table_cell(&table, "%s x %s", print_length(plan, area->u1 - area->u0).at,
+                   print_length(plan, area->v1 - area->v0).at);
+        table_cell(&table, "%s%s", plan_stock_name(plan, panel->stock),
+                   panel->loose ? ", loose" : "");
+    }
+    table_end(&table, out);
+}
+
+void sheet_boxes(struct text *out, const struct plan *plan)
+{
+    for (size_t i = 0; i < plan->facts->boxes.count; i++) {
+        const struct box *box = &plan->facts->boxes.at[i];
+        text_add(out, i ? "" : "\nBOXES\n");
+        text_add(out, "\nBox ");
+        show_text(out, box->name);
+        text_format(out, ", %s: %s wide, %s deep, %s high", words_frame.at[box->frame].name,
+                    print_length(plan, box->width).at, print_length(plan, box->depth).at,
+                    print_length_unit(plan, box->height).at);
+        const struct load *load = plan_load(plan, box->key);
+        if (load)
+            text_format(out, "; %s", print_quantity(plan, QUANTITY_MASS, load->mass).at);
+        if (box->stick) {
+            text_add(out, "; ");
+            show_text(out, plan_stock_name(plan, box->stick));
+        }
+        text_add_char(out, '\n');
+        box_members(out, plan, box->key);
+        box_panels(out, plan, box->key);
+    }
+}
+
+void sheet_screws(struct text *out, const struct plan *plan)
+{
+    if (plan->screw_kinds.count == 0)
+        return;
+    text_add(out, "\nSCREWS\n");
+    struct table table;
+    table_begin(&table, "lrlll");
+    for (size_t i = 0; i < plan->screw_kinds.count; i++) {
+        const struct screw_kind *kind = &plan->screw_kinds.at[i];
+        struct text name;
+        text_init(&name);
+        plan_screw_text(plan, kind, &name);
+        table_cell(&table, "%s", text_string(&name));
+        text_release(&name);
+        table_cell(&table, "%lld", (long long)kind->count);
+        table_cell(&table, "pilot %s", print_length_unit(plan, kind->pilot).at);
+        table_cell(&table, "clearance %s", print_length_unit(plan, kind->clearance).at);
+        table_cell(&table, "%lld frame, %lld panel, %lld join, %lld fitting",
+                   (long long)kind->count_by_use[SCREW_FRAME],
+                   (long long)kind->count_by_use[SCREW_PANEL],
+                   (long long)kind->count_by_use[SCREW_JOIN],
+                   (long long)kind->count_by_use[SCREW_FITTING]);
+    }
+    table_end(&table, out);
+}
+
+/* ---- joins ---- */
+
+static void join_holes(struct text *out, const struct plan *plan, const struct junction *junction)
+{
+    struct table table;
+    table_begin(&table, "lrlrl");
+    for (size_t i = 0; i < junction->point_count; i++) {
+        const struct plan_point *point = &plan->points.at[junction->first_point + i];
+        table_cell(&table, "hole %d", point->rank);
+        for (int k = 0; k < 2; k++) {
+            const struct from_edge *from = &point->edges[k];
+            struct printed mm;
+            quantity_print_unit(mm.at, QUANTITY_LENGTH,
+                                model_units(plan->facts) == UNITS_INCH ? UNITS_MM : UNITS_INCH,
+                                from->distance);
+            table_cell(&table, "%s", print_length_unit(plan, from->distance).at);
+            table_cell(&table, "(%s) from the %s edge", mm.at, words_edge.at[from->edge].name);
+        }
+    }
+    table_end(&table, out);
+}
+
+static void join_heads(struct text *out, const struct plan *plan, const struct junction *junction)
+{
+    if (junction->point_count == 0)
+        return;
+    const struct plan_point *first = &plan->points.at[junction->first_point];
+    text_format(out, "  %zu points", junction->point_count);
+    if (first->screw != PLAN_NONE) {
+        const struct screw *screw = &plan->screws.at[first->screw];
+        text_add(out, ", ");
+        plan_screw_text(plan, &plan->screw_kinds.at[screw->kind], out);
+        text_format(out, ", bite %s", print_length_unit(plan, screw->bite).at);
+    }
+    if (junction->head_box) {
+        text_format(out, ", heads %s ", junction->head_inside ? "inside" : "on the outside of");
+        show_text(out, print_box(plan, junction->head_box));
+        if (junction->reachable)
+            text_format(out, ", reached by the %s with the %s",
+                        words_side.at[junction->reach_side].name,
+                        words_tool.at[junction->tool].help);
+    }
+    if (junction->cloth)
+        text_format(out, "; spacer for the dry fit %s",
+                    print_length_unit(plan, junction->cloth).at);
+    text_add_char(out, '\n');
+}
+
+void sheet_joins(struct text *out, const struct plan *plan)
+{
+    if (plan->junctions.count == 0)
+        return;
+    text_add(out, "\nJOINS\n");
+    for (size_t i = 0; i < plan->junctions.count; i++) {
+        const struct junction *junction = &plan->junctions.at[i];
+        const struct join *join = MODEL_FIND(plan->facts, join, junction->join);
+        text_add(out, "\nJoin ");
+        show_text(out, join->name);
+        text_format(out, ": %s of ", words_side.at[join->side_a].name);
+        show_text(out, print_box(plan, join->box_a));
+        if (junction->box_b) {
+            text_format(out, " to %s of ", words_side.at[join->side_b].name);
+            show_text(out, print_box(plan, junction->box_b));
+        } else {
+            text_format(out, " to %s", words_target.at[join->target].help);
+        }
+        text_format(out, ", in the %s%s\n", join->place == PLACE_SITE ? "room" : "workshop",
+                    join->fastener == FASTENER_REST ? ", laid or hung on" : "");
+        join_heads(out, plan, junction);
+        join_holes(out, plan, junction);
+    }
+}

@@ -1,0 +1,182 @@
+/* Buying, steps, money and findings. */
+#include "paper/sheets.h"
+
+#include "base/show.h"
+#include "paper/print.h"
+#include "paper/table.h"
+
+/* ---- buying ---- */
+
+static const char *offer_size(const struct plan *plan, const struct purchase *purchase,
+                              struct text *out)
+{
+    const struct offer *offer = MODEL_FIND(plan->facts, offer, purchase->offer);
+    text_clear(out);
+    if (purchase->length) {
+        text_add(out, print_roll(plan, purchase->length).at);
+    } else if (offer && offer->width) {
+        text_format(out, "%lld of %s x %s", (long long)purchase->packs,
+                    print_length(plan, offer->length).at, print_length(plan, offer->width).at);
+    } else if (offer && offer->length) {
+        text_format(out, "%lld of %s", (long long)purchase->packs,
+                    print_length(plan, offer->length).at);
+    } else if (offer && offer->pack > 1) {
+        text_format(out, "%lld x %lld", (long long)purchase->packs, (long long)offer->pack);
+    } else {
+        text_format(out, "%lld", (long long)purchase->packs);
+    }
+    return text_string(out);
+}
+
+static void purchase_row(struct table *table, const struct plan *plan,
+                         const struct purchase *purchase)
+{
+    struct text size;
+    text_init(&size);
+    table_cell(table, "%s",
+               purchase->stock ? plan_stock_name(plan, purchase->stock) : purchase->what);
+    table_cell(table, "%s", offer_size(plan, purchase, &size));
+    table_cell(table, "%s", purchase->priced ? print_money(plan, purchase->price).at : "no price");
+    table_cell(table, "need %s", print_quantity(plan, purchase->measure, purchase->need).at);
+    table_cell(table, purchase->shelf ? "%s on the shelf" : "",
+               print_quantity(plan, purchase->measure, purchase->shelf).at);
+    text_release(&size);
+}
+
+void sheet_buying(struct text *out, const struct plan *plan)
+{
+    if (plan->purchases.count == 0)
+        return;
+    text_add(out, "\nSHOPPING LIST\n");
+    for (int aisle = 0; aisle < AISLE_COUNT; aisle++) {
+        struct table table;
+        table_begin(&table, "llrll");
+        for (size_t i = 0; i < plan->purchases.count; i++) {
+            if (plan->purchases.at[i].aisle == aisle)
+                purchase_row(&table, plan, &plan->purchases.at[i]);
+        }
+        if (table.count)
+            text_format(out, " %s\n", words_aisle.at[aisle].help);
+        table_end(&table, out);
+    }
+    text_format(out, "  total %s", print_money(plan, plan->cost.bought).at);
+    if (plan->cost.tax)
+        text_format(out, ", with tax %s", print_money(plan, plan->cost.estimate).at);
+    text_format(out, "; used up of it %s\n", print_money(plan, plan->cost.used).at);
+}
+
+/* ---- steps ---- */
+
+void sheet_steps(struct text *out, const struct plan *plan)
+{
+    if (plan->steps.count == 0)
+        return;
+    text_format(out, "\nORDER OF WORK: %s\n", print_minutes(plan->tally.minutes).at);
+    struct table table;
+    table_begin(&table, "lrllrl");
+    for (size_t i = 0; i < plan->steps.count; i++) {
+        const struct step *step = &plan->steps.at[i];
+        table_cell(&table, "[%c]", step->ticked ? 'x' : ' ');
+        table_cell(&table, "%zu", i + 1);
+        table_cell(&table, "%s", step->title);
+        table_cell(&table, "%s", step->name);
+        table_cell(&table, "%s", print_minutes(step->minutes).at);
+        table_cell(&table, "%s%s%s", step->place == PLACE_SITE ? "in the room; " : "",
+                   step->people > 1 ? "two people; " : "", step->because);
+    }
+    table_end(&table, out);
+}
+
+static void step_list(struct text *out, const char *heading, const char *const *lines, size_t count)
+{
+    if (count)
+        text_format(out, "%s\n", heading);
+    for (size_t i = 0; i < count; i++) {
+        text_add(out, "  - ");
+        show_text(out, lines[i]);
+        text_add_char(out, '\n');
+    }
+}
+
+static void step_line(struct text *out, const char *heading, const char *line)
+{
+    if (!*line)
+        return;
+    text_add(out, heading);
+    show_text(out, line);
+    text_add_char(out, '\n');
+}
+
+void sheet_step(struct text *out, const struct plan *plan, const struct step *step)
+{
+    text_format(out, "Step %zu of %zu: ", (size_t)(step - plan->steps.at) + 1, plan->steps.count);
+    show_text(out, step->title);
+    text_format(out, "%s\n%s, %s, %d %s\n", step->ticked ? " (done)" : "",
+                step->place == PLACE_SITE ? "in the room" : "at the bench",
+                print_minutes(step->minutes).at, step->people,
+                step->people == 1 ? "person" : "people");
+    step_line(out, "Now, because ", step->because);
+    if (step->need_count)
+        text_add(out, "Needs\n");
+    for (size_t i = 0; i < step->need_count; i++) {
+        text_add(out, "  - ");
+        show_text(out, step->needs[i].text);
+        text_add_char(out, '\n');
+    }
+    step_list(out, "Do", step->actions, step->action_count);
+    step_list(out, "Measure and write down", step->measures, step->measure_count);
+    step_line(out, "This closes for good: ", step->closes);
+    step_line(out, "Caution: ", step->caution);
+    if (step->older)
+        text_add(out, "It was done to an older plan: the figures above are those of today.\n");
+}
+
+/* ---- money ---- */
+
+void sheet_money(struct text *out, const struct plan *plan)
+{
+    const struct cost *cost = &plan->cost;
+    text_add(out, "\nMONEY\n");
+    struct table table;
+    table_begin(&table, "lrr");
+    table_cell(&table, "%s", "");
+    table_cell(&table, "%s", "estimate");
+    table_cell(&table, "%s", "spend");
+    for (int aisle = 0; aisle < AISLE_COUNT; aisle++) {
+        if (!cost->by_aisle[aisle] && !cost->spent_by_aisle[aisle])
+            continue;
+        table_cell(&table, "%s", words_aisle.at[aisle].help);
+        table_cell(&table, "%s", print_money(plan, cost->by_aisle[aisle]).at);
+        table_cell(&table, "%s", print_money(plan, cost->spent_by_aisle[aisle]).at);
+    }
+    table_cell(&table, "%s", "tax");
+    table_cell(&table, "%s", print_money(plan, cost->tax).at);
+    table_cell(&table, "%s", "");
+    table_cell(&table, "%s", "in all");
+    table_cell(&table, "%s", print_money(plan, cost->estimate).at);
+    table_cell(&table, "%s", print_money(plan, cost->spent).at);
+    table_end(&table, out);
+    text_format(out, "  forecast %s\n", print_money(plan, cost->forecast).at);
+    const struct build *build = &plan->facts->build;
+    if (build->budget)
+        text_format(out, "  budget %s, left %s\n", print_money(plan, build->budget).at,
+                    print_money(plan, cost->left).at);
+    if (build->ready_made)
+        text_format(out, "  ready made it costs %s\n", print_money(plan, build->ready_made).at);
+}
+
+/* ---- findings ---- */
+
+void sheet_findings(struct text *out, const struct plan *plan)
+{
+    static const char *const words[] = {"stop", "warn", "note"};
+    text_add(out, "\nFINDINGS\n");
+    for (size_t i = 0; i < plan->findings.count; i++) {
+        const struct finding *finding = &plan->findings.at[i];
+        text_format(out, "  %s: ", words[plan_finding_severity(finding)]);
+        plan_finding_text(plan, finding, out);
+        text_add_char(out, '\n');
+    }
+    if (plan->findings.count == 0)
+        text_add(out, "  none\n");
+}
