@@ -21,18 +21,16 @@ static enum fault read_action(struct store *store, sqlite3_stmt *statement,
                               struct action *ret_action, struct fault_note *note)
 {
     bool row = false;
-    const char *label;
     enum fault fault = store_step(store, statement, &row, note);
 
     if (!fault && !row)
         return fault_say(note, FAULT_MISSING, 0, "there is nothing to %s",
                          statement == store->statements[STATEMENT_NEXT_UNDO] ? "undo" : "redo");
-    if (!fault)
-        fault = column_string(statement, 1, &label, note);
     if (fault)
         return fault;
     ret_action->sequence = sqlite3_column_int64(statement, 0);
-    show_into(ret_action->label, sizeof ret_action->label, label);
+    show_into(ret_action->label, sizeof ret_action->label,
+              (const char *)sqlite3_column_text(statement, 1));
     ret_action->build = sqlite3_column_int64(statement, 2);
     ret_action->changeset = sqlite3_column_blob(statement, 3);
     ret_action->size = sqlite3_column_bytes(statement, 3);
@@ -53,7 +51,7 @@ static enum fault apply(struct store *store, int size, void *changeset, struct f
 
     if (result == SQLITE_OK)
         return FAULT_NONE;
-    if ((result & 0xff) == SQLITE_ABORT)
+    if ((result & 0xff) == SQLITE_ABORT || (result & 0xff) == SQLITE_CONSTRAINT)
         return fault_say(note, FAULT_CHANGED, 0,
                          "another program changed what this action had done");
     return store_say(store, result, note);
