@@ -619,11 +619,14 @@ CREATE TABLE bought (
     build INTEGER NOT NULL REFERENCES build (key) ON DELETE CASCADE
         DEFERRABLE INITIALLY DEFERRED,
     key INTEGER NOT NULL CHECK (key > 0),
+    tick INTEGER NOT NULL,
     stock INTEGER NOT NULL REFERENCES stock (key) DEFERRABLE INITIALLY DEFERRED,
     length INTEGER NOT NULL CHECK (length BETWEEN 0 AND 32000000),
     width INTEGER NOT NULL CHECK (width BETWEEN 0 AND 3200000),
     packs INTEGER NOT NULL CHECK (packs BETWEEN 0 AND 1000000),
-    PRIMARY KEY (build, key)
+    PRIMARY KEY (build, key),
+    FOREIGN KEY (build, tick) REFERENCES tick (build, key)
+        DEFERRABLE INITIALLY DEFERRED
 ) STRICT, WITHOUT ROWID;
 
 -- Cutting layouts taken, by the digest of the cutting job they answer.

@@ -377,6 +377,7 @@
 #define FIELDS_OF_left_out(F) F(REF, join, 0, 1, 0, join, "optional join that was left out")
 
 #define FIELDS_OF_bought(F)                                           \
+    F(REF, tick, 0, 1, 0, tick, "step it was bought in")              \
     F(REF, stock, 0, 1, 0, stock, "what was bought")                  \
     F(LENGTH, length, 0, 0, FIELDS_MM(100000), none, "length of one") \
     F(LENGTH, width, 0, 0, FIELDS_MM(10000), none, "width of one")    \
