@@ -204,9 +204,9 @@ static void a_copy_has_a_free_name_that_fits(void **state)
     assert_string_equal(MODEL_FIND(model, box, copy)->name, "A 2");
     copy = model_duplicate(model, ENTITY_box, build.box_a);
     assert_string_equal(MODEL_FIND(model, box, copy)->name, "A 3");
-    model->boxes.at[1].name = "\xc3\xa4ngstlich langer Name"; /* 20 characters, 21 bytes */
+    model->boxes.at[1].name = "\xc3\xa4ngstlich langer Nam"; /* 20 characters, 21 bytes */
     copy = model_duplicate(model, ENTITY_box, build.box_b);
-    assert_string_equal(MODEL_FIND(model, box, copy)->name, "\xc3\xa4ngstlich langer Na 2");
+    assert_string_equal(MODEL_FIND(model, box, copy)->name, "\xc3\xa4ngstlich langer N 2");
     assert_int_equal(model_check(model, NULL, NULL), 0);
 }
 

@@ -1,0 +1,347 @@
+#include "fixture.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+#include <string.h>
+
+/* The first fault told, and how many there were. */
+struct told {
+    struct fault_note first;
+    size_t count;
+};
+
+static void tell(void *context, const struct fault_note *note)
+{
+    struct told *told = context;
+
+    if (told->count++ == 0)
+        told->first = *note;
+}
+
+static struct told check(const struct model *model)
+{
+    struct told told = {.count = 0};
+
+    size_t count = model_check(model, tell, &told);
+
+    assert_int_equal(told.count, count);
+    assert_int_equal(model_check(model, NULL, NULL), count);
+    return told;
+}
+
+static void assert_one_fault(const struct model *model, enum fault code, const char *path,
+                             const char *why)
+{
+    struct told told = check(model);
+
+    assert_int_equal(told.count, 1);
+    assert_int_equal(told.first.code, code);
+    assert_string_equal(told.first.path, path);
+    if (!strstr(told.first.why, why))
+        fail_msg("\"%s\" does not say \"%s\"", told.first.why, why);
+}
+
+/* ---- invariant 1: keys ---- */
+
+static void a_whole_build_has_no_fault(void **state)
+{
+    struct model *model = &((struct fixture *)*state)->model;
+
+    fixture_build(model);
+    assert_int_equal(check(model).count, 0);
+}
+
+static void a_list_out_of_order_is_told(void **state)
+{
+    struct model *model = &((struct fixture *)*state)->model;
+    struct group *group;
+
+    MODEL_ADD(model, group)->name = "one";
+    MODEL_ADD(model, group)->name = "two";
+    group = model->groups.at;
+    group[0].key = 2;
+    group[1].key = 1;
+    assert_one_fault(model, FAULT_DUPLICATE, "groups[1]", "does not follow");
+}
+
+static void a_key_twice_in_one_list_is_told(void **state)
+{
+    struct model *model = &((struct fixture *)*state)->model;
+
+    MODEL_ADD(model, group)->name = "one";
+    MODEL_ADD(model, group)->name = "two";
+    model->groups.at[1].key = 1;
+    assert_one_fault(model, FAULT_DUPLICATE, "groups[1]", "does not follow");
+}
+
+static void a_key_in_two_lists_of_a_build_is_told(void **state)
+{
+    struct model *model = &((struct fixture *)*state)->model;
+
+    MODEL_ADD(model, wall);
+    MODEL_ADD(model, group)->name = "one";
+    model->groups.at[0].key = 1;
+    assert_one_fault(model, FAULT_DUPLICATE, "groups[0]", "that of a wall");
+}
+
+static void workshop_and_build_may_use_one_key(void **state)
+{
+    struct model *model = &((struct fixture *)*state)->model;
+
+    MODEL_ADD(model, set)->name = "bed";
+    MODEL_ADD(model, group)->name = "one";
+    assert_int_equal(model->sets.at[0].key, model->groups.at[0].key);
+    assert_int_equal(check(model).count, 0);
+}
+
+static void a_key_not_given_out_yet_is_told(void **state)
+{
+    struct model *model = &((struct fixture *)*state)->model;
+
+    MODEL_ADD(model, group)->name = "one";
+    model->build.next_key = 1;
+    assert_one_fault(model, FAULT_RANGE, "groups[0]", "next key, 1");
+}
+
+static void a_key_that_is_none_is_told(void **state)
+{
+    struct model *model = &((struct fixture *)*state)->model;
+
+    MODEL_ADD(model, group)->name = "one";
+    model->groups.at[0].key = 0;
+    assert_one_fault(model, FAULT_RANGE, "groups[0]", "key 0 ");
+}
+
+/* ---- invariant 2: references ---- */
+
+static void a_reference_to_nothing_is_told(void **state)
+{
+    struct model *model = &((struct fixture *)*state)->model;
+
+    fixture_build(model);
+    model->boxes.at[1].stick = 77;
+    assert_one_fault(model, FAULT_REFERENCE, "boxes[1].stick", "no stock with key 77");
+}
+
+static void a_reference_to_another_kind_is_told(void **state)
+{
+    struct model *model = &((struct fixture *)*state)->model;
+    struct small_build build = fixture_build(model);
+
+    model->facings.at[0].box = build.layer;
+    assert_one_fault(model, FAULT_REFERENCE, "facings[0].box", "no box");
+}
+
+static void a_reference_that_must_be_given_is_told(void **state)
+{
+    struct model *model = &((struct fixture *)*state)->model;
+
+    fixture_build(model);
+    model->facings.at[0].stock = 0;
+    assert_one_fault(model, FAULT_MISSING, "facings[0].stock", "a stock is needed");
+}
+
+static void the_set_of_the_build_is_looked_for(void **state)
+{
+    struct model *model = &((struct fixture *)*state)->model;
+
+    model->build.set = 5;
+    assert_one_fault(model, FAULT_REFERENCE, "build.set", "no set");
+}
+
+/* ---- invariant 3: ranges ---- */
+
+static void a_value_out_of_range_is_told(void **state)
+{
+    struct model *model = &((struct fixture *)*state)->model;
+
+    fixture_build(model);
+    model->boxes.at[0].width = 7000 * LENGTH_MM;
+    assert_one_fault(model, FAULT_RANGE, "boxes[0].width", "width must be from");
+}
+
+static void a_value_of_the_workshop_out_of_range_is_told(void **state)
+{
+    struct model *model = &((struct fixture *)*state)->model;
+
+    model->workshop.skill = 0;
+    assert_one_fault(model, FAULT_RANGE, "workshop.skill", "skill must be from 0.1 to 10");
+}
+
+static void a_flag_that_is_neither_is_told(void **state)
+{
+    struct model *model = &((struct fixture *)*state)->model;
+
+    fixture_build(model);
+    model->facings.at[0].glued = 2;
+    assert_one_fault(model, FAULT_RANGE, "facings[0].glued", "from 0 to 1");
+}
+
+static void a_choice_that_is_no_word_is_told(void **state)
+{
+    struct model *model = &((struct fixture *)*state)->model;
+
+    fixture_build(model);
+    model->boxes.at[0].frame = FRAME_COUNT;
+    assert_one_fault(model, FAULT_UNKNOWN, "boxes[0].frame", "no such word");
+    model->boxes.at[0].frame = -1;
+    assert_one_fault(model, FAULT_UNKNOWN, "boxes[0].frame", "no such word");
+}
+
+static void a_text_too_long_or_missing_is_told(void **state)
+{
+    struct model *model = &((struct fixture *)*state)->model;
+
+    fixture_build(model);
+    model->boxes.at[0].name = "";
+    assert_one_fault(model, FAULT_MISSING, "boxes[0].name", "at least 1");
+    model->boxes.at[0].name = "a name of more than twenty";
+    assert_one_fault(model, FAULT_RANGE, "boxes[0].name", "at most 20");
+}
+
+static void a_text_that_is_not_utf8_is_told(void **state)
+{
+    struct model *model = &((struct fixture *)*state)->model;
+
+    fixture_build(model);
+    model->boxes.at[0].note = "\xc0\x80";
+    assert_one_fault(model, FAULT_SYNTAX, "boxes[0].note", "UTF-8");
+}
+
+static void a_day_that_is_none_is_told(void **state)
+{
+    struct model *model = &((struct fixture *)*state)->model;
+
+    model->build.due = "2026-02-30";
+    assert_one_fault(model, FAULT_SYNTAX, "build.due", "no such day");
+}
+
+/* ---- invariant 4: names ---- */
+
+static void a_name_given_twice_is_told(void **state)
+{
+    struct model *model = &((struct fixture *)*state)->model;
+
+    fixture_build(model);
+    model->boxes.at[1].name = "A";
+    assert_one_fault(model, FAULT_DUPLICATE, "boxes[1].name", "another box has this name");
+    model->boxes.at[1].name = "B";
+    model->joins.at[1].name = "J";
+    assert_one_fault(model, FAULT_DUPLICATE, "joins[1].name", "another join has this name");
+    model->joins.at[1].name = "W";
+    model->stocks.at[2].name = "stud";
+    assert_one_fault(model, FAULT_DUPLICATE, "stocks[2].name", "another stock has this name");
+}
+
+static void a_box_may_be_called_as_a_join_is(void **state)
+{
+    struct model *model = &((struct fixture *)*state)->model;
+
+    fixture_build(model);
+    model->joins.at[0].name = "A";
+    assert_int_equal(check(model).count, 0);
+}
+
+/* ---- invariant 5: trade values ---- */
+
+static void change(struct model *model, const char *name, const char *value)
+{
+    struct build_value *item = MODEL_ADD(model, build_value);
+
+    item->name = name;
+    item->value = value;
+}
+
+static void a_trade_value_that_is_none_is_told(void **state)
+{
+    struct model *model = &((struct fixture *)*state)->model;
+
+    change(model, "join.colour", "10 in");
+    assert_one_fault(model, FAULT_UNKNOWN, "build_values[0].value", "no such trade value");
+}
+
+static void a_trade_value_that_cannot_be_read_is_told(void **state)
+{
+    struct model *model = &((struct fixture *)*state)->model;
+
+    change(model, "join.pitch", "wide");
+    assert_int_equal(check(model).count, 1);
+    assert_string_equal(check(model).first.path, "build_values[0].value");
+}
+
+static void a_trade_value_out_of_range_is_told(void **state)
+{
+    struct model *model = &((struct fixture *)*state)->model;
+    struct shop_value *item = MODEL_ADD(model, shop_value);
+
+    item->name = "join.pitch";
+    item->value = "9000 mm";
+    assert_one_fault(model, FAULT_RANGE, "shop_values[0].value", "join.pitch must be from");
+}
+
+static void a_trade_value_changed_twice_is_told(void **state)
+{
+    struct model *model = &((struct fixture *)*state)->model;
+
+    change(model, "join.pitch", "10 in");
+    change(model, "join.pitch", "11 in");
+    assert_one_fault(model, FAULT_DUPLICATE, "build_values[1].value", "changed twice");
+}
+
+/* ---- all of them ---- */
+
+static void every_fault_is_told_in_order(void **state)
+{
+    struct model *model = &((struct fixture *)*state)->model;
+    struct told told;
+
+    fixture_build(model);
+    model->stocks.at[0].gauge = 31;
+    model->boxes.at[0].width = 0;
+    model->boxes.at[1].stick = 9;
+    model->workshop.name = "";
+    told = check(model);
+    assert_int_equal(told.count, 4);
+    assert_string_equal(told.first.path, "stocks[0].gauge");
+}
+
+#define TEST(name) cmocka_unit_test_setup_teardown(name, fixture_begin, fixture_end)
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        TEST(a_whole_build_has_no_fault),
+        TEST(a_list_out_of_order_is_told),
+        TEST(a_key_twice_in_one_list_is_told),
+        TEST(a_key_in_two_lists_of_a_build_is_told),
+        TEST(workshop_and_build_may_use_one_key),
+        TEST(a_key_not_given_out_yet_is_told),
+        TEST(a_key_that_is_none_is_told),
+        TEST(a_reference_to_nothing_is_told),
+        TEST(a_reference_to_another_kind_is_told),
+        TEST(a_reference_that_must_be_given_is_told),
+        TEST(the_set_of_the_build_is_looked_for),
+        TEST(a_value_out_of_range_is_told),
+        TEST(a_value_of_the_workshop_out_of_range_is_told),
+        TEST(a_flag_that_is_neither_is_told),
+        TEST(a_choice_that_is_no_word_is_told),
+        TEST(a_text_too_long_or_missing_is_told),
+        TEST(a_text_that_is_not_utf8_is_told),
+        TEST(a_day_that_is_none_is_told),
+        TEST(a_name_given_twice_is_told),
+        TEST(a_box_may_be_called_as_a_join_is),
+        TEST(a_trade_value_that_is_none_is_told),
+        TEST(a_trade_value_that_cannot_be_read_is_told),
+        TEST(a_trade_value_out_of_range_is_told),
+        TEST(a_trade_value_changed_twice_is_told),
+        TEST(every_fault_is_told_in_order),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+
+    return failed ? 1 : 0;
+}
