@@ -27,6 +27,9 @@
 
 #define PLAN_NONE SIZE_MAX
 
+/* Room for a part's label: a box's name (at most 20 characters), a letter, a number. */
+#define PLAN_LABEL 96
+
 struct vector {
     int64_t x, y, z;
 };
@@ -68,7 +71,7 @@ struct padding {
 /* ---- panel, frame: the wood ---- */
 
 struct panel {
-    char label[24]; /* "C-P1" */
+    char label[PLAN_LABEL]; /* "C-P1" */
     int64_t box;
     int64_t facing;
     int64_t stock;
@@ -80,7 +83,7 @@ struct panel {
 };
 
 struct plan_member {
-    char label[24]; /* "C3", or the name given by hand */
+    char label[PLAN_LABEL]; /* "C3", or the name given by hand */
     int64_t box;
     int64_t by_hand; /* key of the model's member, 0 for ours */
     int64_t kind;    /* enum member_word */
@@ -207,7 +210,7 @@ struct cover {
 /* A piece that is cut from a roll, a slab or a sheet of soft goods. `width` lies across the piece's
  * own left-right. */
 struct piece {
-    char label[24]; /* "C-L3a" */
+    char label[PLAN_LABEL]; /* "C-L3a" */
     char name[40];  /* "face", "side strip", "front boxing", ... */
     int64_t layer;
     int64_t box;
@@ -276,7 +279,7 @@ struct consumable {
 
 /* What has to be cut: sticks (width 0), sheets, cloth, batting, foam. */
 struct part {
-    char label[24];
+    char label[PLAN_LABEL];
     int64_t stock;
     int64_t box;
     int64_t length, width; /* along and across the stick, sheet or roll; a roll part as it lies when

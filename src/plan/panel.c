@@ -1,0 +1,220 @@
+/*
+ * Facings become panels.
+ *
+ * 1  Front and back facings run the full width; left and right ones fit between them; top and
+ *    bottom ones run the full width and depth, and the others stop below and above them.
+ * 2  A facing that comes out of a sheet on offer is one panel; else it is cut into the fewest equal
+ *    strips or fields that do. Every seam between them wants wood behind it, which the frame gives.
+ * 3  A loose facing lies outside of the box and takes no room from its frame.
+ */
+#include "plan/wood.h"
+
+#include "plan/findings.h"
+
+#include <assert.h>
+#include <stdio.h>
+
+/* A facing is never cut into more strips than this, each way. */
+#define STRIPS_MOST 12
+
+static bool is_fixed_panel(const struct facing *facing)
+{
+    return facing->kind == FACING_PANEL && !facing->loose;
+}
+
+/* What the fixed facings of a side take off the box. */
+static int64_t facing_depth(const struct model *model, int64_t box, int64_t side)
+{
+    int64_t depth = 0;
+
+    for (size_t i = 0; i < model->facings.count; i++) {
+        const struct facing *facing = &model->facings.at[i];
+
+        if (facing->box == box && facing->side == side && is_fixed_panel(facing))
+            depth = length_larger(depth, sheet_thickness(model, facing->stock));
+    }
+    return depth;
+}
+
+struct solid frame_space(const struct model *model, const struct box *box)
+{
+    struct solid space = {{0, 0, 0}, box_size(box)};
+
+    for (int64_t side = 0; side < SIDE_COUNT; side++) {
+        int64_t depth = facing_depth(model, box->key, side);
+        struct vector *corner = side_sign(side) > 0 ? &space.high : &space.low;
+        int axis = side_axis(side);
+
+        vector_set(corner, axis, vector_along(*corner, axis) - side_sign(side) * depth);
+    }
+    return space;
+}
+
+/* The part of a face that its fixed facings can take (invariant 1). */
+static struct area fixed_reach(const struct model *model, const struct box *box, int64_t side)
+{
+    struct area reach = face_area(box, side);
+
+    if (side == SIDE_TOP || side == SIDE_BOTTOM)
+        return reach;
+    reach.v0 += facing_depth(model, box->key, SIDE_BOTTOM);
+    reach.v1 -= facing_depth(model, box->key, SIDE_TOP);
+    if (side == SIDE_LEFT || side == SIDE_RIGHT) {
+        reach.u0 += facing_depth(model, box->key, SIDE_BACK);
+        reach.u1 -= facing_depth(model, box->key, SIDE_FRONT);
+    }
+    return reach;
+}
+
+static struct area facing_area(const struct model *model, const struct box *box,
+                               const struct facing *facing)
+{
+    struct area reach =
+        facing->loose ? face_area(box, facing->side) : fixed_reach(model, box, facing->side);
+    struct area given = {facing->u, facing->v, facing->width ? facing->u + facing->width : reach.u1,
+                         facing->height ? facing->v + facing->height : reach.v1};
+
+    return area_cut(&reach, &given);
+}
+
+/* ---- cutting to the sheets on offer ---- */
+
+static bool fits_sheet(int64_t width, int64_t height, int64_t length, int64_t across)
+{
+    return (width <= length && height <= across) || (width <= across && height <= length);
+}
+
+static bool is_offered(const struct model *model, int64_t stock)
+{
+    for (size_t i = 0; i < model->offers.count; i++)
+        if (model->offers.at[i].stock == stock && model->offers.at[i].length)
+            return true;
+    return false;
+}
+
+static bool comes_out(const struct model *model, int64_t stock, int64_t width, int64_t height)
+{
+    for (size_t i = 0; i < model->offers.count; i++) {
+        const struct offer *offer = &model->offers.at[i];
+
+        if (offer->stock == stock && fits_sheet(width, height, offer->length, offer->width))
+            return true;
+    }
+    for (size_t i = 0; i < model->leftovers.count; i++) {
+        const struct leftover *rest = &model->leftovers.at[i];
+
+        if (rest->stock == stock && rest->count &&
+            fits_sheet(width, height, rest->length, rest->width))
+            return true;
+    }
+    return false;
+}
+
+struct strips {
+    int64_t across, down; /* along u and along v */
+};
+
+/* The fewest equal fields that come out of a sheet; of as many, those with upright seams. Nothing
+ * (0 by 0) when none do. A stock without offers has no size to split for. */
+static struct strips strips_for(const struct model *model, int64_t stock, const struct area *area)
+{
+    struct strips best = {0, 0};
+
+    if (!is_offered(model, stock))
+        return (struct strips){1, 1};
+    for (int64_t down = 1; down <= STRIPS_MOST; down++)
+        for (int64_t across = 1; across <= STRIPS_MOST; across++) {
+            bool fewer = !best.across || across * down < best.across * best.down;
+
+            if (fewer && comes_out(model, stock, whole_divide_up(area_width(area), across),
+                                   whole_divide_up(area_height(area), down)))
+                best = (struct strips){across, down};
+        }
+    return best;
+}
+
+/* ---- panels ---- */
+
+static struct solid panel_solid(const struct box *box, const struct panel *panel)
+{
+    return panel->loose ? solid_behind(box, panel->side, &panel->area, -panel->thickness, 0)
+                        : solid_behind(box, panel->side, &panel->area, 0, panel->thickness);
+}
+
+static void add_panel(struct planning *planning, const struct box *box, const struct facing *facing,
+                      const struct area *area, int number)
+{
+    struct panel *panel = LIST_ADD(planning->arena, &planning->plan->panels);
+
+    snprintf(panel->label, sizeof panel->label, "%s-P%d", box->name, number);
+    panel->box = box->key;
+    panel->facing = facing->key;
+    panel->stock = facing->stock;
+    panel->side = facing->side;
+    panel->area = *area;
+    panel->thickness = sheet_thickness(planning->model, facing->stock);
+    panel->loose = facing->loose != 0;
+    panel->solid = panel_solid(box, panel);
+}
+
+static struct area field_of(const struct area *area, const struct strips *strips, int64_t column,
+                            int64_t row)
+{
+    int64_t width = area_width(area);
+    int64_t height = area_height(area);
+
+    return (struct area){area->u0 + whole_divide_even(width * column, strips->across),
+                         area->v0 + whole_divide_even(height * row, strips->down),
+                         area->u0 + whole_divide_even(width * (column + 1), strips->across),
+                         area->v0 + whole_divide_even(height * (row + 1), strips->down)};
+}
+
+static void tell_too_large(struct planning *planning, const struct facing *facing,
+                           const struct area *area)
+{
+    struct finding *finding =
+        finding_add(planning, FINDING_PANEL_TOO_LARGE, ENTITY_facing, facing->key);
+
+    argument_length(finding, 0, area_width(area));
+    argument_length(finding, 1, area_height(area));
+}
+
+/* Adds a facing's panels, numbered on from `number`; the number of the last. */
+static int cut_facing(struct planning *planning, const struct box *box, const struct facing *facing,
+                      int number)
+{
+    struct area area = facing_area(planning->model, box, facing);
+    struct strips strips;
+
+    if (area_empty(&area))
+        return number;
+    strips = strips_for(planning->model, facing->stock, &area);
+    if (!strips.across) {
+        tell_too_large(planning, facing, &area);
+        strips = (struct strips){1, 1};
+    }
+    for (int64_t row = 0; row < strips.down; row++)
+        for (int64_t column = 0; column < strips.across; column++) {
+            struct area field = field_of(&area, &strips, column, row);
+
+            add_panel(planning, box, facing, &field, ++number);
+        }
+    return number;
+}
+
+void pass_panel(struct planning *planning)
+{
+    const struct model *model = planning->model;
+
+    for (size_t i = 0; i < model->boxes.count; i++) {
+        const struct box *box = &model->boxes.at[i];
+        int number = 0;
+
+        for (size_t k = 0; k < model->facings.count; k++) {
+            const struct facing *facing = &model->facings.at[k];
+
+            if (facing->box == box->key && facing->kind == FACING_PANEL)
+                number = cut_facing(planning, box, facing, number);
+        }
+    }
+}
