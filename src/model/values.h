@@ -596,6 +596,8 @@
 
 /* mattress, lid, moving */
 #define TRADE_ROOM_VALUES(V)                                                                       \
+    V(WALL_BOARD, "wall.board", LENGTH, VALUE_IN(0.5), VALUE_MM(12.5), 0, VALUE_MM(100),           \
+      VALUE_PRACTICE, "board or plaster on a wall's studs, that a screw passes")                   \
     V(MATTRESS_CLEAR, "mattress.clear", LENGTH, VALUE_IN(0.75), VALUE_MM(19), 0, VALUE_MM(200),    \
       VALUE_PRACTICE, "mattress to a bed's rail, each way")                                        \
     V(MATTRESS_WING, "mattress.wing", LENGTH, VALUE_IN(1), VALUE_MM(25), 0, VALUE_MM(200),         \
