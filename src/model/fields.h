@@ -387,8 +387,7 @@
     F(TEXT, job, 0, 1, 16, none, "digest of the cutting job") \
     F(TEXT, content, 0, 1, 100000, none, "the layout that was taken")
 
-/* ---- the entities: struct, list, help. The order is the order of files, tables and columns. ----
- */
+/* ---- the entities: struct, list, help; in the order of files, tables and columns ---- */
 
 #define SHOP_ENTITIES(E)                                       \
     E(tool, tools, "tools at hand")                            \

@@ -139,6 +139,7 @@ size_t model_index(const struct model *model, enum entity_kind kind, int64_t key
     size_t count = model_count(model, kind);
     size_t index = find_place(model, kind, key);
 
+    assert(kind < ENTITY_COUNT);
     return index < count && item_key(model_at_const(model, kind, index)) == key ? index : count;
 }
 

@@ -59,8 +59,7 @@ struct build {
     FIELDS_OF_build(MODEL_MEMBER)
 };
 
-/* struct box { int64_t key; const char *name; int64_t frame; ... }, and so on. Texts are never
- * NULL. */
+/* struct box { int64_t key; const char *name; int64_t frame; ... }, and so on; no text is NULL. */
 #define MODEL_STRUCT(name, list, help) \
     struct name {                      \
         int64_t key;                   \
@@ -172,12 +171,17 @@ static inline int64_t item_key(const void *item)
 
 /* ---- models ---- */
 
+/*
+ * Functions that allocate do so in the model's arena. Without an escape model_add and
+ * model_add_keyed return NULL, field_read and trade_change FAULT_MEMORY, when memory is out;
+ * model_copy and model_duplicate need one.
+ */
+
 /* An empty model with every field at its standard value; the workshop is called "Workshop", its
  * currency USD. */
 void model_init(struct model *model, struct arena *arena);
 
-/* A deep copy into another arena (armed with an escape, as for every function here that allocates).
- */
+/* A deep copy into another arena, which must be armed with an escape. The copies share nothing. */
 void model_copy(struct model *copy, const struct model *model, struct arena *arena);
 
 /* The list of a kind, and an item by key (NULL when there is none). O(log n). */

@@ -28,9 +28,10 @@ enum fault trade_read(enum trade trade, enum units units, const char *text, int6
     char least[QUANTITY_TEXT];
     char most[QUANTITY_TEXT];
     int64_t value;
-    enum fault fault = quantity_parse(row->quantity, units, text, &value, note);
+    enum fault fault;
 
-    assert(trade < TRADE_COUNT);
+    assert(trade < TRADE_COUNT && text);
+    fault = quantity_parse(row->quantity, units, text, &value, note);
     if (fault)
         return fault;
     if (value < row->least || value > row->most)
