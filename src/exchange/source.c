@@ -10,43 +10,88 @@
  */
 #include "exchange/source.h"
 
-#include "base/memory.h"
-#include "base/text.h"
-
 #include <jansson.h>
 
 #include <assert.h>
+#include <setjmp.h>
 #include <stdbool.h>
 #include <stdio.h>
 #include <string.h>
 
-/* The library takes its memory where all of us do, so that a test can let it fail. */
-static void *take(size_t size)
+/* Where the library's memory comes from while it works. It does not bear a request that fails (it
+ * may call a token wrong, or stop the program), so one that would leaves through the arena's escape
+ * instead, and all that the library had goes with the arena. */
+static struct arena *lender;
+
+static void *lend(size_t size)
 {
-    return memory_resize(NULL, size);
+    return arena_alloc(lender, size);
+}
+
+static void take_back(void *block)
+{
+    (void)block;
+}
+
+/* The value, or NULL and an error. It lies in the arena, which has an escape armed. */
+static json_t *load(struct arena *arena, const char *bytes, size_t length, json_error_t *error)
+{
+    assert(arena->escape);
+    lender = arena;
+    json_set_alloc_funcs(lend, take_back);
+    return json_loadb(bytes, length, JSON_DECODE_ANY, error);
+}
+
+/* What the library says in its own terms, in ours; NULL where its words will do. */
+static const char *plain_words(enum json_error_code code)
+{
+    switch (code) {
+    case json_error_null_character:
+    case json_error_null_byte_in_key:
+        return "a text with a NUL in it is not taken";
+    case json_error_numeric_overflow:
+        return "the number is too large";
+    case json_error_stack_overflow:
+        return "lists and objects lie too deep in one another";
+    default:
+        return NULL;
+    }
 }
 
 static enum fault refuse_syntax(struct fault_note *note, const json_error_t *error)
 {
-    if (json_error_code(error) == json_error_out_of_memory)
-        return fault_say(note, FAULT_MEMORY, 0, "out of memory");
-    fault_say(note, FAULT_SYNTAX, error->column > 0 ? error->column : 1, "%s", error->text);
+    const char *words = plain_words(json_error_code(error));
+
+    fault_say(note, FAULT_SYNTAX, error->column > 0 ? error->column : 1, "%s",
+              words ? words : error->text);
     if (note)
         note->line = error->line > 0 ? error->line : 1;
     return FAULT_SYNTAX;
 }
 
-static enum fault judge(const char *bytes, size_t length, struct fault_note *note)
+static enum fault judge_in(struct arena *arena, const struct source *source,
+                           struct fault_note *note)
 {
     json_error_t error;
-    json_t *root;
+    jmp_buf escape;
 
-    json_set_alloc_funcs(take, memory_release);
-    root = json_loadb(bytes, length, JSON_DECODE_ANY, &error);
-    if (!root)
+    if (setjmp(escape))
+        return fault_say(note, FAULT_MEMORY, 0, "%s", fault_words(FAULT_MEMORY));
+    arena->escape = &escape;
+    if (!load(arena, source->bytes, source->length, &error))
         return refuse_syntax(note, &error);
-    json_decref(root);
     return FAULT_NONE;
+}
+
+static enum fault judge(const struct source *source, struct fault_note *note)
+{
+    struct arena arena;
+    enum fault fault;
+
+    arena_init(&arena);
+    fault = judge_in(&arena, source, note);
+    arena_release(&arena);
+    return fault;
 }
 
 struct scanner {
@@ -230,7 +275,7 @@ enum fault source_read(struct source *source, struct arena *arena, const char *b
     if (length > SOURCE_MOST)
         return fault_say(note, FAULT_REFUSED, 0, "the file is larger than %d MiB",
                          (int)(SOURCE_MOST >> 20));
-    fault = judge(bytes, length, note);
+    fault = judge(source, note);
     if (fault)
         return fault;
     scan_all(source);
@@ -259,19 +304,14 @@ static char *copy_bytes(struct arena *arena, const char *bytes, size_t length)
     return copy;
 }
 
-/* The library decodes; it took these bytes once, so that only memory can be missing now. Decoded
- * they are shorter, so the room is taken first and nothing is held when the arena leaves. */
+/* The library decodes; it took these bytes once, so that only memory can be missing now. */
 static const char *decode(const struct source *source, const char *quoted, size_t length)
 {
-    char *copy = arena_alloc(source->arena, length);
-    json_t *decoded = json_loadb(quoted, length, JSON_DECODE_ANY, NULL);
+    json_error_t error;
+    const json_t *decoded = load(source->arena, quoted, length, &error);
 
-    if (!decoded)
-        longjmp(*source->arena->escape, 1);
-    assert(json_string_length(decoded) < length);
-    memcpy(copy, json_string_value(decoded), json_string_length(decoded));
-    json_decref(decoded);
-    return copy;
+    assert(decoded);
+    return json_string_value(decoded);
 }
 
 static const char *unquote(const struct source *source, uint32_t at, uint32_t length)
