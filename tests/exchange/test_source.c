@@ -112,7 +112,7 @@ static void a_path_that_is_too_long_loses_its_front(void **state)
         const char *path;
     } rows[] = {{13, "abc.d\xc3\xa9\xc3\xa9[0]"},
                 {12, "...d\xc3\xa9\xc3\xa9[0]"},
-                {10, "...[0]"},
+                {10, "...\xc3\xa9[0]"},
                 {8, "...[0]"}};
     struct sample sample;
     struct source source;
