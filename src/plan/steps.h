@@ -85,7 +85,7 @@ enum step_crew { CREW_ONE, CREW_TWO, CREW_LOAD, CREW_FRAME, CREW_PANEL, CREW_CLO
 
 #define STEPS_OF_JOINING(S)                                                                      \
     S(FIND, "find", JOIN, 10, JOINED, ONE, 0, NOTHING, "awl", "Find the holes of join %j")       \
-    S(OFFER, "offer", JOIN, 10, JOINED, TWO, 0, NOTHING, "clamps", "Offer the boxes at join %j") \
+    S(OFFER, "offer", JOIN, 10, JOINED, TWO, 0, NOTHING, "drill", "Offer the boxes at join %j")  \
     S(DRIVE, "drive", JOIN, 10, JOINED, ONE, 1, NOTHING, "drill", "Drive join %j")               \
     S(FLAP, "flap", LAYER, 10, BENCH, ONE, 0, NOTHING, "stapler", "Close the %c at join %j")     \
     S(BACK, "back", LAYER, 11, BENCH, CLOTH, 0, NOTHING, "stapler", "Close with the %c")         \

@@ -1,0 +1,209 @@
+#include "plan/counted.h"
+
+#include "plan/geometry.h"
+
+#include <assert.h>
+#include <stdlib.h>
+
+/* Each array has one more at its end, for items that the model has not got. */
+#define COUNTED_FIND(model, array, name, key) (&(array)[model_index((model), ENTITY_##name, (key))])
+
+const struct box_counted *counted_box(const struct planning *planning,
+                                      const struct counted *counted, int64_t box)
+{
+    return COUNTED_FIND(planning->model, counted->boxes, box, box);
+}
+
+const struct facing_counted *counted_facing(const struct planning *planning,
+                                            const struct counted *counted, int64_t facing)
+{
+    return COUNTED_FIND(planning->model, counted->facings, facing, facing);
+}
+
+const struct join_counted *counted_join(const struct planning *planning,
+                                        const struct counted *counted, int64_t join)
+{
+    return COUNTED_FIND(planning->model, counted->joins, join, join);
+}
+
+const struct layer_counted *counted_layer(const struct planning *planning,
+                                          const struct counted *counted, int64_t layer)
+{
+    return COUNTED_FIND(planning->model, counted->layers, layer, layer);
+}
+
+const struct stock_counted *counted_stock(const struct planning *planning,
+                                          const struct counted *counted, int64_t stock)
+{
+    return COUNTED_FIND(planning->model, counted->stocks, stock, stock);
+}
+
+static int64_t larger(int64_t a, int64_t b)
+{
+    return a > b ? a : b;
+}
+
+static void count_part(const struct model *model, struct counted *counted, int64_t stock)
+{
+    COUNTED_FIND(model, counted->stocks, stock, stock)->parts++;
+    counted->parts++;
+}
+
+static void count_wood(const struct plan *plan, const struct model *model, struct counted *counted)
+{
+    for (size_t i = 0; i < plan->members.count; i++) {
+        const struct plan_member *member = &plan->members.at[i];
+
+        COUNTED_FIND(model, counted->boxes, box, member->box)->members++;
+        count_part(model, counted, member->stock);
+    }
+    for (size_t i = 0; i < plan->joints.count; i++)
+        COUNTED_FIND(model, counted->boxes, box, plan->joints.at[i].box)->joints++;
+    for (size_t i = 0; i < plan->panels.count; i++) {
+        const struct panel *panel = &plan->panels.at[i];
+        struct facing_counted *facing =
+            COUNTED_FIND(model, counted->facings, facing, panel->facing);
+
+        facing->panels++;
+        facing->longest =
+            larger(facing->longest, larger(area_width(&panel->area), area_height(&panel->area)));
+        COUNTED_FIND(model, counted->boxes, box, panel->box)->panels++;
+        count_part(model, counted, panel->stock);
+    }
+    for (size_t i = 0; i < model->boxes.count; i++) {
+        const struct box *box = &model->boxes.at[i];
+
+        counted->boxes[i].longest = larger(box->width, larger(box->depth, box->height));
+    }
+}
+
+static void count_screws(const struct plan *plan, const struct model *model,
+                         struct counted *counted)
+{
+    for (size_t i = 0; i < plan->screws.count; i++) {
+        const struct screw *screw = &plan->screws.at[i];
+
+        if (screw->use == SCREW_FRAME)
+            COUNTED_FIND(model, counted->boxes, box, screw->box)->screws++;
+        if (screw->use == SCREW_PANEL && screw->of < plan->panels.count)
+            COUNTED_FIND(model, counted->facings, facing, plan->panels.at[screw->of].facing)
+                ->screws++;
+    }
+    for (size_t i = 0; i < plan->points.count; i++)
+        COUNTED_FIND(model, counted->joins, join, plan->points.at[i].join)->points++;
+}
+
+static void count_cloth(const struct plan *plan, const struct model *model, struct counted *counted)
+{
+    for (size_t i = 0; i < plan->covers.count; i++) {
+        const struct cover *cover = &plan->covers.at[i];
+        struct layer_counted *layer = COUNTED_FIND(model, counted->layers, layer, cover->layer);
+
+        layer->area += cover->area;
+        layer->longest = larger(layer->longest, larger(cover->cut_width, cover->cut_height));
+        layer->seam += (cover->widths > 1 ? cover->widths - 1 : 0) * cover->cut_height;
+    }
+    for (size_t i = 0; i < plan->pieces.count; i++) {
+        COUNTED_FIND(model, counted->layers, layer, plan->pieces.at[i].layer)->pieces++;
+        count_part(model, counted, plan->pieces.at[i].stock);
+    }
+    for (size_t i = 0; i < plan->patches.count; i++) {
+        struct layer_counted *layer =
+            COUNTED_FIND(model, counted->layers, layer, plan->patches.at[i].layer);
+
+        layer->patches++;
+        layer->slits += plan->patches.at[i].slit;
+    }
+    for (size_t i = 0; i < plan->consumables.count; i++)
+        if (plan->consumables.at[i].measure == QUANTITY_COUNT)
+            COUNTED_FIND(model, counted->layers, layer, plan->consumables.at[i].layer)->buttons +=
+                plan->consumables.at[i].amount;
+}
+
+static void count_staples(const struct plan *plan, const struct model *model,
+                          struct counted *counted)
+{
+    for (size_t i = 0; i < plan->edges.count; i++) {
+        const struct edge *edge = &plan->edges.at[i];
+        struct layer_counted *layer = COUNTED_FIND(model, counted->layers, layer, edge->layer);
+
+        layer->edge += edge->length;
+        layer->temporary += edge->temporary;
+        layer->corners += edge->corners > 0 ? (edge->edge < 0 ? 4 : 1) : 0;
+        layer->at_bench += edge->staples;
+    }
+    for (size_t i = 0; i < plan->intervals.count; i++) {
+        const struct interval *interval = &plan->intervals.at[i];
+        struct layer_counted *layer;
+
+        assert(interval->edge < plan->edges.count);
+        layer = COUNTED_FIND(model, counted->layers, layer, plan->edges.at[interval->edge].layer);
+        if (interval->pass != STAPLED_AT_BENCH) {
+            layer->later += interval->staples;
+            layer->at_bench -= interval->staples;
+        }
+    }
+}
+
+struct counted counted_make(const struct planning *planning)
+{
+    const struct model *model = planning->model;
+    struct arena *arena = planning->arena;
+    struct counted counted = {
+        .boxes = ARENA_MANY(arena, struct box_counted, model->boxes.count + 1),
+        .facings = ARENA_MANY(arena, struct facing_counted, model->facings.count + 1),
+        .joins = ARENA_MANY(arena, struct join_counted, model->joins.count + 1),
+        .layers = ARENA_MANY(arena, struct layer_counted, model->layers.count + 1),
+        .stocks = ARENA_MANY(arena, struct stock_counted, model->stocks.count + 1),
+    };
+
+    count_wood(planning->plan, model, &counted);
+    count_screws(planning->plan, model, &counted);
+    count_cloth(planning->plan, model, &counted);
+    count_staples(planning->plan, model, &counted);
+    return counted;
+}
+
+static int compare_flaps(const void *a, const void *b)
+{
+    const struct flap *left = a;
+    const struct flap *right = b;
+
+    if (left->layer != right->layer)
+        return left->layer < right->layer ? -1 : 1;
+    return (left->join > right->join) - (left->join < right->join);
+}
+
+static size_t merge_flaps(struct flap *flaps, size_t count)
+{
+    size_t kept = 0;
+
+    for (size_t i = 0; i < count; i++) {
+        if (kept && compare_flaps(&flaps[kept - 1], &flaps[i]) == 0) {
+            flaps[kept - 1].length += flaps[i].length;
+            flaps[kept - 1].staples += flaps[i].staples;
+        } else {
+            flaps[kept++] = flaps[i];
+        }
+    }
+    return kept;
+}
+
+struct flaps flaps_make(const struct planning *planning)
+{
+    const struct plan *plan = planning->plan;
+    struct flaps flaps = {ARENA_MANY(planning->arena, struct flap, plan->intervals.count), 0};
+
+    for (size_t i = 0; i < plan->intervals.count; i++) {
+        const struct interval *interval = &plan->intervals.at[i];
+
+        if (interval->pass != STAPLED_AT_BENCH && interval->join)
+            flaps.at[flaps.count++] =
+                (struct flap){plan->edges.at[interval->edge].layer, interval->join,
+                              interval->to - interval->from, interval->staples};
+    }
+    if (flaps.count)
+        qsort(flaps.at, flaps.count, sizeof *flaps.at, compare_flaps);
+    flaps.count = merge_flaps(flaps.at, flaps.count);
+    return flaps;
+}

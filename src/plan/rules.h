@@ -1,0 +1,61 @@
+/*
+ * Precedence rules: which kind of step comes before which, and why. A rule has an id, a kind and
+ * its reason; a link applies it to two kinds of steps that something relates. The order of work is
+ * made from the links; the reasons stand on the step cards.
+ *
+ * Rules P01 to P78 are common practice of the trade, no source. Rules S01 on say what follows from
+ * the steps themselves: nothing is framed before it is cut. Rules about what is done inside one
+ * step (longest part first, centre before corners) are lines of its card and have no link; those
+ * that hang on where a screw's head lies come as constraints from the access pass and have only
+ * their reason here.
+ */
+#ifndef PLAN_RULES_H
+#define PLAN_RULES_H
+
+#include "plan/steps.h"
+
+#include <stddef.h>
+
+/* HARD: otherwise it cannot be done, or something is destroyed. QUALITY: otherwise a fault shows.
+ * SOFT: otherwise it is slower or dirtier. */
+enum rule_kind { RULE_HARD, RULE_QUALITY, RULE_SOFT };
+
+struct rule {
+    const char *id; /* "P18" */
+    enum rule_kind kind;
+    const char *reason; /* to be read after "because" */
+};
+
+/* What makes two steps of the kinds of a link belong together. */
+enum relation {
+    RELATE_BUILD, /* always; one of the two is about the whole build */
+    RELATE_BOX,   /* they touch the same box: a join touches both of its boxes */
+    RELATE_JOIN,
+    RELATE_LAYER,
+    RELATE_STOCK, /* the layer is cut from the stock */
+    RELATE_OVER,  /* the second layer lies over the first on some face */
+    RELATE_UNDER, /* the second layer lies under the first on some face */
+    RELATE_FACE,  /* the layer lies on the face of the panels or webbing */
+    RELATE_GROUP, /* the join joins two boxes that the layer covers together */
+    RELATE_WAY,   /* the heads of the join are reached through the face that the layer shuts */
+    RELATE_FLAPS, /* both flaps wait for the same join, and the second lies over the first */
+    RELATE_ROOM,  /* the second is a step of a join that is made in the room */
+    RELATE_LATE,  /* as BOX, for panels that no join holds back */
+    RELATIONS
+};
+
+struct link {
+    const char *rule; /* id */
+    int before, after;
+    enum relation relation;
+};
+
+extern const struct rule rules[];
+extern const size_t rule_count;
+extern const struct link links[];
+extern const size_t link_count;
+
+/* By id; NULL when the table has none such. */
+const struct rule *rule_find(const char *id);
+
+#endif
