@@ -1,0 +1,232 @@
+/*
+ * Options, the workshop file, and the way from a command's name to its exit code. POSIX utility
+ * syntax: options of the program before the command, options of the command after it.
+ */
+#include "cli/cli.h"
+
+#include "cli/commands.h"
+
+#include <errno.h>
+#include <getopt.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#define VERSION_TEXT "stuffover 0.1.0\n"
+
+/* ---- where the workshop lies ---- */
+
+/* Makes every folder on the way to a file, 0700, as the XDG base directory specification asks. */
+static void make_folders(char *path)
+{
+    for (char *at = path + 1; *at; at++) {
+        if (*at != '/')
+            continue;
+        *at = '\0';
+        mkdir(path, 0700); /* one that is there, or cannot be made, shows when the file is opened */
+        *at = '/';
+    }
+}
+
+static enum fault store_place(const char *option, struct text *path, struct fault_note *note)
+{
+    const char *named = option ? option : getenv("STUFFOVER_STORE");
+    if (named && *named) {
+        text_add(path, named);
+        return FAULT_NONE;
+    }
+    const char *data = getenv("XDG_DATA_HOME");
+    const char *home = getenv("HOME");
+    if (data && *data == '/')
+        text_format(path, "%s/stuffover/workshop.stuffover", data);
+    else if (home && *home)
+        text_format(path, "%s/.local/share/stuffover/workshop.stuffover", home);
+    else
+        return fault_say(note, FAULT_USAGE, 0,
+                         "HOME is not set: name the workshop file with --store");
+    if (text_failed(path))
+        return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory to begin");
+    make_folders(path->at);
+    return FAULT_NONE;
+}
+
+/* ---- options ---- */
+
+static const struct option command_options[] = {
+    {"json", no_argument, NULL, OPTION_JSON},
+    {"minutes", required_argument, NULL, OPTION_MINUTES},
+    {"back", no_argument, NULL, OPTION_BACK},
+    {"aisle", required_argument, NULL, OPTION_AISLE},
+    {"date", required_argument, NULL, OPTION_DATE},
+    {"supplier", required_argument, NULL, OPTION_SUPPLIER},
+    {"tax", required_argument, NULL, OPTION_TAX},
+    {"build", required_argument, NULL, OPTION_BUILD},
+    {"units", required_argument, NULL, OPTION_UNITS},
+    {NULL, 0, NULL, 0}};
+
+static void set_option(struct cli *cli, int option, const char *value)
+{
+    const struct {
+        int option;
+        const char **place;
+    } places[] = {{OPTION_MINUTES, &cli->minutes}, {OPTION_AISLE, &cli->aisle},
+                  {OPTION_DATE, &cli->date},       {OPTION_SUPPLIER, &cli->supplier},
+                  {OPTION_TAX, &cli->tax},         {OPTION_BUILD, &cli->build},
+                  {OPTION_UNITS, &cli->units}};
+    cli->json |= option == OPTION_JSON;
+    cli->back |= option == OPTION_BACK;
+    for (size_t i = 0; i < sizeof places / sizeof *places; i++) {
+        if (places[i].option == option)
+            *places[i].place = value;
+    }
+}
+
+/* Reads what follows the command's name. */
+static enum fault read_command_line(struct cli *cli, const struct command *command, int argc,
+                                    char **argv, struct fault_note *note)
+{
+    optind = 1;
+    opterr = 0;
+    int option;
+    while ((option = getopt_long(argc, argv, "", command_options, NULL)) != -1) {
+        if (option == '?' || !(command->options & option))
+            return fault_say(note, FAULT_USAGE, 0, "\"%s\" is no option of %s", argv[optind - 1],
+                             command->name);
+        set_option(cli, option, optarg);
+    }
+    cli->count = argc - optind;
+    cli->operands = argv + optind;
+    if (cli->count < command->least || (command->most >= 0 && cli->count > command->most))
+        return fault_say(note, FAULT_USAGE, 0, "it is: stuffover %s %s", command->name,
+                         command->operands);
+    return FAULT_NONE;
+}
+
+/* ---- help ---- */
+
+static void print_help(void)
+{
+    printf("usage: stuffover [--store FILE] [COMMAND ...]\n\n"
+           "Plans upholstered furniture made from frame boxes: members, panels, screws, cloth,\n"
+           "staples, buying, money, and an order of work that never traps a screw.\n"
+           "Without a command it opens in the terminal.\n\n");
+    for (const struct command *command = commands; command->name; command++) {
+        printf("  %s %s\n      %s\n", command->name, command->operands, command->help);
+        for (const struct option *option = command_options; option->name; option++) {
+            if (command->options & option->val)
+                printf("      --%s%s\n", option->name, option->has_arg ? " VALUE" : "");
+        }
+    }
+    printf("\nThe workshop file is --store, else STUFFOVER_STORE, else in the XDG data folder.\n"
+           "Exit codes: 0 done, 1 a negative answer or a failure, 2 usage, 3 terminal unusable,\n"
+           "4 not our file or a newer one, 5 locked.\n");
+}
+
+/* ---- running ---- */
+
+static int say_fault(const struct fault_note *note)
+{
+    char line[512];
+    fault_print(line, sizeof line, note);
+    fprintf(stderr, "stuffover: %s (%s)\n", line, fault_words(note->code));
+    return fault_exit_code(note->code);
+}
+
+/* Standard output that cannot be written is a failure like any other. */
+static int print_out(const struct text *out)
+{
+    if (text_failed(out)) {
+        fputs("stuffover: there is not enough memory for the answer\n", stderr);
+        return 1;
+    }
+    fwrite(text_string(out), 1, out->length, stdout);
+    if (fflush(stdout) || ferror(stdout)) {
+        fprintf(stderr, "stuffover: the answer cannot be written: %s\n", strerror(errno));
+        return 1;
+    }
+    return 0;
+}
+
+static const struct command *command_named(const char *name)
+{
+    for (const struct command *command = commands; command->name; command++) {
+        if (strcmp(command->name, name) == 0)
+            return command;
+    }
+    return NULL;
+}
+
+static int run_command(struct desk *desk, const struct command *command, int argc, char **argv)
+{
+    struct cli cli = {.desk = desk};
+    struct fault_note note = {0};
+    text_init(&cli.out);
+    text_init(&cli.error);
+    enum fault fault = read_command_line(&cli, command, argc, argv, &note);
+    if (!fault && command->takes_build)
+        fault = desk_take_up_named(desk, cli.operands[0], &note);
+    if (!fault)
+        fault = command->run(&cli, &note);
+    int code = print_out(&cli.out);
+    fputs(text_string(&cli.error), stderr);
+    if (fault)
+        code = say_fault(&note);
+    else if (!code)
+        code = cli.negative;
+    text_release(&cli.out);
+    text_release(&cli.error);
+    return code;
+}
+
+static int with_desk(const char *store, const struct command *command, int argc, char **argv,
+                     cli_terminal_fn *terminal)
+{
+    struct fault_note note = {0};
+    struct text path;
+    struct desk *desk = NULL;
+    text_init(&path);
+    enum fault fault = store_place(store, &path, &note);
+    if (!fault)
+        fault = desk_open(&desk, text_string(&path), &note);
+    text_release(&path);
+    if (fault)
+        return say_fault(&note);
+    int code = command ? run_command(desk, command, argc, argv) : terminal(desk);
+    desk_close(desk);
+    return code;
+}
+
+int cli_main(int argc, char **argv, cli_terminal_fn *terminal)
+{
+    static const struct option options[] = {{"store", required_argument, NULL, 's'},
+                                            {"help", no_argument, NULL, 'h'},
+                                            {"version", no_argument, NULL, 'v'},
+                                            {NULL, 0, NULL, 0}};
+    const char *store = NULL;
+    int option;
+    while ((option = getopt_long(argc, argv, "+", options, NULL)) != -1) {
+        switch (option) {
+        case 's':
+            store = optarg;
+            break;
+        case 'h':
+            print_help();
+            return 0;
+        case 'v':
+            fputs(VERSION_TEXT, stdout);
+            return 0;
+        default: /* getopt_long said what is wrong */
+            return fault_exit_code(FAULT_USAGE);
+        }
+    }
+    if (optind == argc)
+        return with_desk(store, NULL, 0, NULL, terminal);
+    const struct command *command = command_named(argv[optind]);
+    if (!command) {
+        fprintf(stderr, "stuffover: there is no command \"%s\"; --help lists them\n", argv[optind]);
+        return fault_exit_code(FAULT_USAGE);
+    }
+    return with_desk(store, command, argc - optind, argv + optind, terminal);
+}

@@ -1,0 +1,27 @@
+#include "cli/commands.h"
+
+const struct command commands[] = {
+    {"list", "", "all builds", 0, 0, OPTION_JSON, false, command_list},
+    {"show", "BUILD", "boxes, screws, joins, cloth and staples of a build", 1, 1, OPTION_JSON, true,
+     command_show},
+    {"plan", "BUILD", "the whole plan of a build", 1, 1, OPTION_JSON, true, command_plan},
+    {"steps", "BUILD [STEP]", "the order of work, or one step whole", 1, 2, OPTION_JSON, true,
+     command_steps},
+    {"tick", "BUILD STEP", "tick a step, or take the tick back", 2, 2, OPTION_MINUTES | OPTION_BACK,
+     true, command_tick},
+    {"spend", "BUILD AMOUNT WHAT", "write down what was paid", 3, 3,
+     OPTION_AISLE | OPTION_DATE | OPTION_SUPPLIER | OPTION_TAX, true, command_spend},
+    {"money", "BUILD", "shopping list, estimate beside spend", 1, 1, OPTION_JSON, true,
+     command_money},
+    {"check", "BUILD", "findings; exit code 1 when one is a stop", 1, 1, OPTION_JSON, true,
+     command_check},
+    {"trade", "[KEY [VALUE]]", "trade values, or change one (an empty value resets it)", 0, 2,
+     OPTION_JSON | OPTION_BUILD, false, command_trade},
+    {"new", "[STARTER [NAME [SIZE=VALUE ...]]]", "begin a build from a starter piece; alone: which",
+     0, -1, OPTION_UNITS, false, command_new},
+    {"import", "FILE ...", "take in builds or a workshop (stuffover-build(5)); - is standard input",
+     1, -1, 0, false, command_import},
+    {"export", "[BUILD]", "a build as a file; alone: the workshop", 0, 1, 0, false, command_export},
+    {"undo", "", "take the last edit back", 0, 0, 0, false, command_undo},
+    {"redo", "", "do it again", 0, 0, 0, false, command_redo},
+    {NULL, NULL, NULL, 0, 0, 0, false, NULL}};

@@ -1,0 +1,63 @@
+/* What the commands share. */
+#ifndef CLI_COMMANDS_H
+#define CLI_COMMANDS_H
+
+#include "base/text.h"
+#include "desk/desk.h"
+
+#include <stdbool.h>
+
+/* Options that commands take after their name. */
+enum cli_option {
+    OPTION_JSON = 1,
+    OPTION_MINUTES = 2,
+    OPTION_BACK = 4,
+    OPTION_AISLE = 8,
+    OPTION_DATE = 16,
+    OPTION_SUPPLIER = 32,
+    OPTION_TAX = 64,
+    OPTION_BUILD = 128,
+    OPTION_UNITS = 256
+};
+
+struct cli {
+    struct desk *desk;
+    struct text out;   /* printed when the command is done */
+    struct text error; /* faults of files, one a line */
+    int negative;      /* exit code of an answer that is no: `check` found a stop */
+    bool json;
+    bool back;
+    const char *minutes, *aisle, *date, *supplier, *tax, *build, *units; /* NULL: not given */
+    int count;                                                           /* operands */
+    char **operands;
+};
+
+struct command {
+    const char *name;
+    const char *operands; /* as the synopsis shows them */
+    const char *help;
+    int least, most;  /* how many operands; most -1: any number */
+    int options;      /* enum cli_option, those it takes */
+    bool takes_build; /* the first operand is a build, taken up before `run` */
+    enum fault (*run)(struct cli *cli, struct fault_note *note);
+};
+
+/* Ends with an entry whose name is NULL. */
+extern const struct command commands[];
+
+enum fault command_list(struct cli *cli, struct fault_note *note);
+enum fault command_show(struct cli *cli, struct fault_note *note);
+enum fault command_plan(struct cli *cli, struct fault_note *note);
+enum fault command_steps(struct cli *cli, struct fault_note *note);
+enum fault command_money(struct cli *cli, struct fault_note *note);
+enum fault command_check(struct cli *cli, struct fault_note *note);
+enum fault command_trade(struct cli *cli, struct fault_note *note);
+enum fault command_tick(struct cli *cli, struct fault_note *note);
+enum fault command_spend(struct cli *cli, struct fault_note *note);
+enum fault command_new(struct cli *cli, struct fault_note *note);
+enum fault command_import(struct cli *cli, struct fault_note *note);
+enum fault command_export(struct cli *cli, struct fault_note *note);
+enum fault command_undo(struct cli *cli, struct fault_note *note);
+enum fault command_redo(struct cli *cli, struct fault_note *note);
+
+#endif

@@ -1,0 +1,248 @@
+/* Commands that look: each view of the terminal has a twin here, as text and as JSON. */
+#include "cli/commands.h"
+
+#include "base/show.h"
+#include "cli/report.h"
+#include "paper/print.h"
+#include "paper/sheets.h"
+#include "paper/table.h"
+
+#include <string.h>
+
+/* ---- list ---- */
+
+static void list_json(struct text *out, struct currency currency, const struct store_build *builds,
+                      size_t count)
+{
+    struct json json;
+    json_put_start(&json, out);
+    json_put_object(&json, JSON_LINES);
+    json_put_key(&json, "builds");
+    json_put_array(&json, JSON_LINES);
+    for (size_t i = 0; i < count; i++) {
+        const struct store_build *build = &builds[i];
+        json_put_object(&json, JSON_LINE);
+        json_put_key(&json, "name");
+        json_put_string(&json, build->name);
+        json_put_key(&json, "state");
+        json_put_string(&json, words_state.at[build->state].name);
+        json_put_key(&json, "due");
+        json_put_string(&json, build->due);
+        json_put_key(&json, "budget");
+        json_put_money(&json, currency, build->budget);
+        json_put_key(&json, "estimate");
+        json_put_money(&json, currency, build->summary.estimate);
+        json_put_key(&json, "spent");
+        json_put_money(&json, currency, build->spend);
+        json_put_key(&json, "steps");
+        json_put_whole(&json, build->summary.steps_total);
+        json_put_key(&json, "steps_done");
+        json_put_whole(&json, build->summary.steps_done);
+        json_put_key(&json, "next");
+        json_put_string(&json, build->summary.next_step);
+        json_put_close(&json);
+    }
+    json_put_close(&json);
+    json_put_close(&json);
+    json_put_end(&json);
+}
+
+static void list_text(struct text *out, struct currency currency, const struct store_build *builds,
+                      size_t count)
+{
+    struct table table;
+    char money[MONEY_TEXT];
+    table_begin(&table, "llrrrl");
+    for (size_t i = 0; i < count; i++) {
+        const struct store_build *build = &builds[i];
+        table_cell(&table, "%s", build->name);
+        table_cell(&table, "%s", words_state.at[build->state].name);
+        table_cell(&table, "%lld of %lld steps", (long long)build->summary.steps_done,
+                   (long long)build->summary.steps_total);
+        table_cell(&table, "estimate %s", money_print(money, currency, build->summary.estimate));
+        table_cell(&table, "spent %s", money_print(money, currency, build->spend));
+        table_cell(&table, *build->summary.next_step ? "next: %s" : "%s", build->summary.next_step);
+    }
+    table_end(&table, out);
+    if (count == 0)
+        text_add(out, "There is no build yet: \"stuffover new\" begins one.\n");
+}
+
+enum fault command_list(struct cli *cli, struct fault_note *note)
+{
+    const struct store_build *builds;
+    size_t count;
+    enum fault fault = desk_builds(cli->desk, &builds, &count, note);
+    if (fault)
+        return fault;
+    struct currency currency = model_currency(desk_model(cli->desk));
+    (cli->json ? list_json : list_text)(&cli->out, currency, builds, count);
+    return FAULT_NONE;
+}
+
+/* ---- views of one plan ---- */
+
+typedef void sheet_fn(struct text *out, const struct plan *plan);
+typedef void report_fn(struct json *json, const struct plan *plan);
+
+/* Prints the sheets, or the reports as one object. Both lists end with NULL. */
+static enum fault view(struct cli *cli, sheet_fn *const *sheets, report_fn *const *reports)
+{
+    const struct plan *plan = desk_plan(cli->desk);
+    if (!cli->json) {
+        for (; *sheets; sheets++)
+            (*sheets)(&cli->out, plan);
+        return FAULT_NONE;
+    }
+    struct json json;
+    json_put_start(&json, &cli->out);
+    json_put_object(&json, JSON_LINES);
+    for (; *reports; reports++)
+        (*reports)(&json, plan);
+    json_put_close(&json);
+    json_put_end(&json);
+    return FAULT_NONE;
+}
+
+enum fault command_show(struct cli *cli, struct fault_note *note)
+{
+    static sheet_fn *const sheets[] = {sheet_heading, sheet_boxes,   sheet_screws, sheet_joins,
+                                       sheet_cloth,   sheet_staples, NULL};
+    static report_fn *const reports[] = {
+        report_heading, report_boxes,   report_screws, report_joins,
+        report_cloth,   report_staples, NULL};
+    (void)note;
+    return view(cli, sheets, reports);
+}
+
+enum fault command_plan(struct cli *cli, struct fault_note *note)
+{
+    static sheet_fn *const sheets[] = {sheet_plan, NULL};
+    static report_fn *const reports[] = {
+        report_heading, report_findings, report_boxes, report_screws, report_joins, report_cloth,
+        report_staples, report_buying,   report_money, report_steps,  NULL};
+    (void)note;
+    return view(cli, sheets, reports);
+}
+
+enum fault command_money(struct cli *cli, struct fault_note *note)
+{
+    static sheet_fn *const sheets[] = {sheet_buying, sheet_money, NULL};
+    static report_fn *const reports[] = {report_heading, report_buying, report_money, NULL};
+    (void)note;
+    return view(cli, sheets, reports);
+}
+
+enum fault command_check(struct cli *cli, struct fault_note *note)
+{
+    static sheet_fn *const sheets[] = {sheet_findings, NULL};
+    static report_fn *const reports[] = {report_findings, NULL};
+    (void)note;
+    cli->negative = desk_plan(cli->desk)->tally.stops > 0;
+    return view(cli, sheets, reports);
+}
+
+enum fault command_steps(struct cli *cli, struct fault_note *note)
+{
+    static sheet_fn *const sheets[] = {sheet_steps, NULL};
+    static report_fn *const reports[] = {report_steps, NULL};
+    if (cli->count < 2)
+        return view(cli, sheets, reports);
+    const struct step *step = plan_step(desk_plan(cli->desk), cli->operands[1]);
+    if (!step)
+        return fault_say(note, FAULT_UNKNOWN, 0, "the plan has no step \"%s\"", cli->operands[1]);
+    sheet_step(&cli->out, desk_plan(cli->desk), step);
+    return FAULT_NONE;
+}
+
+/* ---- trade values ---- */
+
+static const char *const origins[] = {"", "workshop", "build"};
+
+static void trade_row(struct table *table, const struct model *model, enum trade trade)
+{
+    const struct trade_value *value = &trade_values[trade];
+    char held[QUANTITY_TEXT];
+    char inch[QUANTITY_TEXT];
+    char mm[QUANTITY_TEXT];
+    enum trade_origin origin = trade_origin_of(model, trade);
+    table_cell(table, "%s", value->key);
+    table_cell(
+        table, "%s",
+        quantity_print_unit(held, value->quantity, model_units(model), trade_of(model, trade)));
+    table_cell(table, "%s", origins[origin]);
+    table_cell(table, "%s",
+               quantity_print_unit(inch, value->quantity, UNITS_INCH, value->standard[UNITS_INCH]));
+    table_cell(table, "%s",
+               quantity_print_unit(mm, value->quantity, UNITS_MM, value->standard[UNITS_MM]));
+    table_cell(table, "%s", value->source);
+    table_cell(table, "%s", value->help);
+}
+
+static void trade_object(struct json *json, const struct model *model, enum trade trade)
+{
+    const struct trade_value *value = &trade_values[trade];
+    json_put_object(json, JSON_LINE);
+    json_put_key(json, "key");
+    json_put_string(json, value->key);
+    json_put_key(json, "value");
+    json_put_quantity(json, value->quantity, model_units(model), trade_of(model, trade));
+    json_put_key(json, "origin");
+    json_put_string(json, trade_origin_of(model, trade) ? origins[trade_origin_of(model, trade)]
+                                                        : "standard");
+    json_put_key(json, "least");
+    json_put_quantity(json, value->quantity, model_units(model), value->least);
+    json_put_key(json, "most");
+    json_put_quantity(json, value->quantity, model_units(model), value->most);
+    json_put_key(json, "source");
+    json_put_string(json, value->source);
+    json_put_key(json, "help");
+    json_put_string(json, value->help);
+    json_put_close(json);
+}
+
+static void trade_print(struct cli *cli, enum trade first, enum trade end)
+{
+    const struct model *model = desk_model(cli->desk);
+    if (cli->json) {
+        struct json json;
+        json_put_start(&json, &cli->out);
+        json_put_object(&json, JSON_LINES);
+        json_put_key(&json, "values");
+        json_put_array(&json, JSON_LINES);
+        for (enum trade trade = first; trade < end; trade++)
+            trade_object(&json, model, trade);
+        json_put_close(&json);
+        json_put_close(&json);
+        json_put_end(&json);
+        return;
+    }
+    struct table table;
+    table_begin(&table, "lrlrrll");
+    for (enum trade trade = first; trade < end; trade++)
+        trade_row(&table, model, trade);
+    table_end(&table, &cli->out);
+}
+
+enum fault command_trade(struct cli *cli, struct fault_note *note)
+{
+    enum fault fault = FAULT_NONE;
+    if (cli->build)
+        fault = desk_take_up_named(cli->desk, cli->build, note);
+    if (fault)
+        return fault;
+    if (cli->count == 0) {
+        trade_print(cli, 0, TRADE_COUNT);
+        return FAULT_NONE;
+    }
+    int found = trade_find(cli->operands[0]);
+    if (found < 0)
+        return fault_say(note, FAULT_UNKNOWN, 0, "there is no trade value \"%s\"",
+                         cli->operands[0]);
+    if (cli->count == 2)
+        fault = desk_trade(cli->desk, cli->build ? TRADE_FROM_BUILD : TRADE_FROM_WORKSHOP,
+                           cli->operands[0], cli->operands[1], note);
+    if (!fault)
+        trade_print(cli, (enum trade)found, (enum trade)found + 1);
+    return fault;
+}

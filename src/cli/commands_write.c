@@ -1,0 +1,317 @@
+/* Commands that change something; each is one named edit of the desk. */
+#include "cli/commands.h"
+
+#include "base/show.h"
+#include "desk/clock.h"
+#include "desk/starters.h"
+#include "exchange/exchange.h"
+#include "paper/sheets.h"
+
+#include <errno.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+#define FILE_MOST (INT64_C(16) << 20) /* as much as exchange takes in */
+
+static void tally_line(struct cli *cli)
+{
+    show_text(&cli->out, desk_model(cli->desk)->build.name);
+    text_add(&cli->out, ": ");
+    sheet_tally(&cli->out, desk_plan(cli->desk));
+    text_add_char(&cli->out, '\n');
+}
+
+/* ---- tick ---- */
+
+enum fault command_tick(struct cli *cli, struct fault_note *note)
+{
+    const char *step = cli->operands[1];
+    int64_t minutes = 0;
+    char now[CLOCK_TEXT];
+    enum fault fault = FAULT_NONE;
+    if (cli->minutes)
+        fault = quantity_parse(QUANTITY_MINUTES, UNITS_INCH, cli->minutes, &minutes, note);
+    if (fault)
+        return fault;
+    if (cli->back)
+        fault = desk_untick(cli->desk, step, note);
+    else
+        fault = desk_tick(cli->desk, step, clock_now(now), minutes, note);
+    if (fault)
+        return fault;
+    const struct plan *plan = desk_plan(cli->desk);
+    text_format(&cli->out, "%lld of %lld steps done\n", (long long)plan->tally.steps_done,
+                (long long)plan->tally.steps);
+    for (size_t i = 0; i < plan->steps.count; i++) {
+        if (plan->steps.at[i].ready) {
+            text_format(&cli->out, "next: %s (%s)\n", plan->steps.at[i].title,
+                        plan->steps.at[i].name);
+            break;
+        }
+    }
+    return FAULT_NONE;
+}
+
+/* ---- spend ---- */
+
+/* Sets the fields of a new spend from what was typed, each under its own name. */
+static enum fault change_spend(struct model *draft, void *context, struct fault_note *note)
+{
+    const struct cli *cli = context;
+    char today[CLOCK_TEXT];
+    const struct {
+        const char *field;
+        const char *text;
+    } given[] = {
+        {"dated", cli->date ? cli->date : clock_today(today)},
+        {"amount", cli->operands[1]},
+        {"what", cli->operands[2]},
+        {"aisle", cli->aisle},
+        {"tax", cli->tax},
+        {"supplier", cli->supplier},
+    };
+    struct spend *spend = MODEL_ADD(draft, spend);
+    for (size_t i = 0; i < sizeof given / sizeof *given; i++) {
+        if (!given[i].text)
+            continue;
+        const struct field *field = field_named(entity_of(ENTITY_spend), given[i].field);
+        enum fault fault = field_read(field, draft, spend, given[i].text, note);
+        if (fault) {
+            fault_at(note, "%s", given[i].field);
+            return fault;
+        }
+    }
+    return FAULT_NONE;
+}
+
+enum fault command_spend(struct cli *cli, struct fault_note *note)
+{
+    char label[STORE_LABEL];
+    snprintf(label, sizeof label, "spend: %.60s", cli->operands[2]);
+    enum fault fault = desk_edit(cli->desk, label, change_spend, cli, note);
+    if (!fault)
+        sheet_money(&cli->out, desk_plan(cli->desk));
+    return fault;
+}
+
+/* ---- new ---- */
+
+struct new_build {
+    const struct starter *starter;
+    const char *name;
+    const char *units;
+    int64_t sizes[STARTER_QUESTIONS];
+    char **given; /* KEY=SIZE */
+    int given_count;
+    bool ask;
+};
+
+static int question_named(const struct starter *starter, const char *given, size_t length)
+{
+    for (int i = 0; i < STARTER_QUESTIONS && starter->questions[i].key; i++) {
+        const char *key = starter->questions[i].key;
+        if (strlen(key) == length && strncmp(key, given, length) == 0)
+            return i;
+    }
+    return -1;
+}
+
+static enum fault read_given(struct new_build *new_build, enum units units, struct fault_note *note)
+{
+    for (int i = 0; i < new_build->given_count; i++) {
+        const char *given = new_build->given[i];
+        const char *equals = strchr(given, '=');
+        int question =
+            equals ? question_named(new_build->starter, given, (size_t)(equals - given)) : -1;
+        if (question < 0)
+            return fault_say(note, FAULT_USAGE, 0, "\"%s\" is not one of its sizes", given);
+        enum fault fault =
+            quantity_parse(QUANTITY_LENGTH, units, equals + 1, &new_build->sizes[question], note);
+        if (fault) {
+            fault_at(note, "%s", new_build->starter->questions[question].key);
+            return fault;
+        }
+    }
+    return FAULT_NONE;
+}
+
+/* Asks for a size until it can be read; an empty line or the end of input takes the standard. */
+static void ask_size(const struct starter_question *question, enum units units, int64_t *size)
+{
+    char line[80];
+    char standard[QUANTITY_TEXT];
+    struct fault_note why;
+    quantity_print_unit(standard, QUANTITY_LENGTH, units, question->standard[units]);
+    for (;;) {
+        printf("%s (%s): ", question->text, standard);
+        fflush(stdout);
+        if (!fgets(line, sizeof line, stdin))
+            return;
+        line[strcspn(line, "\n")] = '\0';
+        if (!line[0] || !quantity_parse(QUANTITY_LENGTH, units, line, size, &why))
+            return;
+        printf("  %s\n", why.why);
+    }
+}
+
+static enum fault change_new(struct model *draft, void *context, struct fault_note *note)
+{
+    struct new_build *new_build = context;
+    const struct field *units_field = field_named(entity_of(ENTITY_build), "units");
+    draft->build.units = draft->workshop.units;
+    enum fault fault = FAULT_NONE;
+    if (new_build->units)
+        fault = field_read(units_field, draft, &draft->build, new_build->units, note);
+    enum units units = model_units(draft);
+    if (!fault)
+        fault = read_given(new_build, units, note);
+    if (fault)
+        return fault;
+    const struct starter *starter = new_build->starter;
+    for (int i = 0; new_build->ask && i < STARTER_QUESTIONS && starter->questions[i].key; i++) {
+        if (!new_build->sizes[i])
+            ask_size(&starter->questions[i], units, &new_build->sizes[i]);
+    }
+    return starter_make(starter, draft, new_build->name, new_build->sizes, note);
+}
+
+static void list_starters(struct text *out)
+{
+    for (const struct starter *starter = starters; starter->name; starter++) {
+        text_format(out, "%s: %s\n", starter->name, starter->help);
+        for (int i = 0; i < STARTER_QUESTIONS && starter->questions[i].key; i++) {
+            const struct starter_question *question = &starter->questions[i];
+            char inch[QUANTITY_TEXT];
+            char mm[QUANTITY_TEXT];
+            quantity_print_unit(inch, QUANTITY_LENGTH, UNITS_INCH, question->standard[UNITS_INCH]);
+            quantity_print_unit(mm, QUANTITY_LENGTH, UNITS_MM, question->standard[UNITS_MM]);
+            text_format(out, "  %s=%s or %s: %s\n", question->key, inch, mm, question->text);
+        }
+    }
+}
+
+enum fault command_new(struct cli *cli, struct fault_note *note)
+{
+    if (cli->count == 0) {
+        list_starters(&cli->out);
+        return FAULT_NONE;
+    }
+    const struct starter *starter = starter_named(cli->operands[0]);
+    if (!starter)
+        return fault_say(note, FAULT_UNKNOWN, 0, "there is no starter piece \"%s\"",
+                         cli->operands[0]);
+    struct new_build new_build = {
+        .starter = starter,
+        .name = cli->count > 1 ? cli->operands[1] : starter->title,
+        .units = cli->units,
+        .given = cli->operands + 2,
+        .given_count = cli->count > 2 ? cli->count - 2 : 0,
+        .ask = isatty(STDIN_FILENO) && isatty(STDOUT_FILENO),
+    };
+    char label[STORE_LABEL];
+    snprintf(label, sizeof label, "new build %.60s", new_build.name);
+    enum fault fault = desk_new_build(cli->desk, label, change_new, &new_build, note);
+    if (!fault)
+        tally_line(cli);
+    return fault;
+}
+
+/* ---- files ---- */
+
+static enum fault read_stream(FILE *stream, struct text *bytes, struct fault_note *note)
+{
+    char chunk[65536];
+    size_t got;
+    while ((got = fread(chunk, 1, sizeof chunk, stream)) > 0) {
+        text_add_bytes(bytes, chunk, got);
+        if (bytes->length > FILE_MOST)
+            return fault_say(note, FAULT_REFUSED, 0, "the file is over 16 MiB");
+    }
+    if (ferror(stream))
+        return fault_say(note, FAULT_IO, 0, "%s", strerror(errno));
+    if (text_failed(bytes))
+        return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for the file");
+    return FAULT_NONE;
+}
+
+static enum fault read_file(const char *path, struct text *bytes, struct fault_note *note)
+{
+    if (strcmp(path, "-") == 0)
+        return read_stream(stdin, bytes, note);
+    FILE *stream = fopen(path, "rb");
+    if (!stream)
+        return fault_say(note, FAULT_IO, 0, "%s", strerror(errno));
+    enum fault fault = read_stream(stream, bytes, note);
+    fclose(stream);
+    return fault;
+}
+
+struct file_faults {
+    struct cli *cli;
+    const char *path;
+};
+
+static void tell_fault(void *context, const struct fault_note *note)
+{
+    const struct file_faults *faults = context;
+    char line[512];
+    show_text(&faults->cli->error, faults->path);
+    fault_print(line, sizeof line, note);
+    text_format(&faults->cli->error, ": %s\n", line);
+}
+
+enum fault command_import(struct cli *cli, struct fault_note *note)
+{
+    for (int i = 0; i < cli->count; i++) {
+        struct file_faults faults = {cli, cli->operands[i]};
+        struct text bytes;
+        text_init(&bytes);
+        enum fault fault = read_file(cli->operands[i], &bytes, note);
+        if (!fault)
+            fault = desk_import(cli->desk, text_string(&bytes), bytes.length, tell_fault, &faults,
+                                note);
+        text_release(&bytes);
+        if (fault) {
+            fault_at(note, "%s", cli->operands[i]);
+            return fault;
+        }
+        show_text(&cli->out, cli->operands[i]);
+        text_add(&cli->out, ": taken in\n");
+    }
+    return FAULT_NONE;
+}
+
+enum fault command_export(struct cli *cli, struct fault_note *note)
+{
+    enum fault fault = FAULT_NONE;
+    if (cli->count == 0) {
+        exchange_shop_out(&cli->out, desk_model(cli->desk));
+        return FAULT_NONE;
+    }
+    fault = desk_take_up_named(cli->desk, cli->operands[0], note);
+    if (!fault)
+        exchange_build_out(&cli->out, desk_model(cli->desk));
+    return fault;
+}
+
+/* ---- undo ---- */
+
+enum fault command_undo(struct cli *cli, struct fault_note *note)
+{
+    char label[STORE_LABEL];
+    enum fault fault = desk_undo(cli->desk, label, note);
+    if (!fault)
+        text_format(&cli->out, "taken back: %s\n", label);
+    return fault;
+}
+
+enum fault command_redo(struct cli *cli, struct fault_note *note)
+{
+    char label[STORE_LABEL];
+    enum fault fault = desk_redo(cli->desk, label, note);
+    if (!fault)
+        text_format(&cli->out, "done again: %s\n", label);
+    return fault;
+}

@@ -1,0 +1,405 @@
+#include "cli/report.h"
+
+/* ---- members of an object ---- */
+
+static void put_text(struct json *json, const char *key, const char *text)
+{
+    json_put_key(json, key);
+    json_put_string(json, text);
+}
+
+static void put_whole(struct json *json, const char *key, int64_t value)
+{
+    json_put_key(json, key);
+    json_put_whole(json, value);
+}
+
+static void put_bool(struct json *json, const char *key, bool value)
+{
+    json_put_key(json, key);
+    json_put_bool(json, value);
+}
+
+static void put_quantity(struct json *json, const struct plan *plan, const char *key,
+                         enum quantity quantity, int64_t value)
+{
+    json_put_key(json, key);
+    json_put_quantity(json, quantity, model_units(plan->facts), value);
+}
+
+static void put_length(struct json *json, const struct plan *plan, const char *key, int64_t length)
+{
+    put_quantity(json, plan, key, QUANTITY_LENGTH, length);
+}
+
+static void put_money(struct json *json, const struct plan *plan, const char *key, int64_t money)
+{
+    json_put_key(json, key);
+    json_put_money(json, model_currency(plan->facts), money);
+}
+
+static void put_array(struct json *json, const char *key)
+{
+    json_put_key(json, key);
+    json_put_array(json, JSON_LINES);
+}
+
+/* ---- heading ---- */
+
+void report_heading(struct json *json, const struct plan *plan)
+{
+    const struct tally *tally = &plan->tally;
+    put_text(json, "name", plan->facts->build.name);
+    put_text(json, "state", words_state.at[plan->facts->build.state].name);
+    put_text(json, "units", words_units.at[plan->facts->build.units].name);
+    put_text(json, "currency", plan->facts->workshop.currency);
+    json_put_key(json, "tally");
+    json_put_object(json, JSON_LINES);
+    put_money(json, plan, "cost", tally->cost);
+    put_whole(json, "sticks", tally->sticks);
+    put_whole(json, "sheets", tally->sheets);
+    put_length(json, plan, "cloth", tally->cloth);
+    put_whole(json, "staples", tally->staples);
+    put_whole(json, "screws", tally->screws);
+    put_quantity(json, plan, "minutes", QUANTITY_MINUTES, tally->minutes);
+    put_whole(json, "steps", tally->steps);
+    put_whole(json, "steps_done", tally->steps_done);
+    put_whole(json, "stops", tally->stops);
+    put_whole(json, "warns", tally->warns);
+    put_whole(json, "notes", tally->notes);
+    json_put_close(json);
+}
+
+/* ---- wood ---- */
+
+static void report_members(struct json *json, const struct plan *plan, int64_t box)
+{
+    put_array(json, "members");
+    for (size_t i = 0; i < plan->members.count; i++) {
+        const struct plan_member *member = &plan->members.at[i];
+        if (member->box != box)
+            continue;
+        json_put_object(json, JSON_LINE);
+        put_text(json, "label", member->label);
+        put_text(json, "kind", words_member.at[member->kind].name);
+        put_text(json, "axis", words_axis.at[member->axis].name);
+        put_length(json, plan, "length", member->length);
+        put_length(json, plan, "x", member->solid.low.x);
+        put_length(json, plan, "y", member->solid.low.y);
+        put_length(json, plan, "z", member->solid.low.z);
+        json_put_close(json);
+    }
+    json_put_close(json);
+}
+
+static void report_panels(struct json *json, const struct plan *plan, int64_t box)
+{
+    put_array(json, "panels");
+    for (size_t i = 0; i < plan->panels.count; i++) {
+        const struct panel *panel = &plan->panels.at[i];
+        if (panel->box != box)
+            continue;
+        json_put_object(json, JSON_LINE);
+        put_text(json, "label", panel->label);
+        put_text(json, "side", words_side.at[panel->side].name);
+        put_text(json, "stock", plan_stock_name(plan, panel->stock));
+        put_length(json, plan, "u", panel->area.u0);
+        put_length(json, plan, "v", panel->area.v0);
+        put_length(json, plan, "width", panel->area.u1 - panel->area.u0);
+        put_length(json, plan, "height", panel->area.v1 - panel->area.v0);
+        put_bool(json, "loose", panel->loose);
+        json_put_close(json);
+    }
+    json_put_close(json);
+}
+
+void report_boxes(struct json *json, const struct plan *plan)
+{
+    put_array(json, "boxes");
+    for (size_t i = 0; i < plan->facts->boxes.count; i++) {
+        const struct box *box = &plan->facts->boxes.at[i];
+        json_put_object(json, JSON_LINES);
+        put_whole(json, "key", box->key);
+        put_text(json, "name", box->name);
+        put_text(json, "frame", words_frame.at[box->frame].name);
+        put_length(json, plan, "width", box->width);
+        put_length(json, plan, "depth", box->depth);
+        put_length(json, plan, "height", box->height);
+        const struct load *load = plan_load(plan, box->key);
+        if (load) {
+            put_quantity(json, plan, "mass", QUANTITY_MASS, load->mass);
+            put_whole(json, "people", load->people);
+        }
+        report_members(json, plan, box->key);
+        report_panels(json, plan, box->key);
+        json_put_close(json);
+    }
+    json_put_close(json);
+}
+
+static void put_screw(struct json *json, const struct plan *plan, const struct screw_kind *kind)
+{
+    struct text name;
+    text_init(&name);
+    plan_screw_text(plan, kind, &name);
+    put_text(json, "screw", text_string(&name));
+    text_release(&name);
+}
+
+void report_screws(struct json *json, const struct plan *plan)
+{
+    put_array(json, "screws");
+    for (size_t i = 0; i < plan->screw_kinds.count; i++) {
+        const struct screw_kind *kind = &plan->screw_kinds.at[i];
+        json_put_object(json, JSON_LINE);
+        put_screw(json, plan, kind);
+        put_whole(json, "gauge", kind->gauge);
+        put_length(json, plan, "length", kind->length);
+        put_length(json, plan, "pilot", kind->pilot);
+        put_length(json, plan, "clearance", kind->clearance);
+        put_whole(json, "count", kind->count);
+        put_whole(json, "frame", kind->count_by_use[SCREW_FRAME]);
+        put_whole(json, "panel", kind->count_by_use[SCREW_PANEL]);
+        put_whole(json, "join", kind->count_by_use[SCREW_JOIN]);
+        put_whole(json, "fitting", kind->count_by_use[SCREW_FITTING]);
+        json_put_close(json);
+    }
+    json_put_close(json);
+}
+
+static void report_points(struct json *json, const struct plan *plan,
+                          const struct junction *junction)
+{
+    put_array(json, "points");
+    for (size_t i = 0; i < junction->point_count; i++) {
+        const struct plan_point *point = &plan->points.at[junction->first_point + i];
+        json_put_object(json, JSON_LINE);
+        put_whole(json, "hole", point->rank);
+        put_length(json, plan, "u", point->u);
+        put_length(json, plan, "v", point->v);
+        put_length(json, plan, "limit", point->limit);
+        if (point->screw != PLAN_NONE) {
+            const struct screw *screw = &plan->screws.at[point->screw];
+            put_screw(json, plan, &plan->screw_kinds.at[screw->kind]);
+            put_length(json, plan, "bite", screw->bite);
+        }
+        put_bool(json, "taken", point->taken);
+        json_put_close(json);
+    }
+    json_put_close(json);
+}
+
+void report_joins(struct json *json, const struct plan *plan)
+{
+    put_array(json, "joins");
+    for (size_t i = 0; i < plan->junctions.count; i++) {
+        const struct junction *junction = &plan->junctions.at[i];
+        const struct join *join = MODEL_FIND(plan->facts, join, junction->join);
+        json_put_object(json, JSON_LINES);
+        put_whole(json, "key", join->key);
+        put_text(json, "name", join->name);
+        put_text(json, "place", words_place.at[join->place].name);
+        put_text(json, "tool", words_tool.at[junction->tool].name);
+        put_whole(json, "head_box", junction->head_box);
+        put_bool(json, "head_inside", junction->head_inside);
+        put_bool(json, "reachable", junction->reachable);
+        put_length(json, plan, "pitch", junction->pitch);
+        put_length(json, plan, "spacer", junction->cloth);
+        put_length(json, plan, "patch", junction->patch);
+        report_points(json, plan, junction);
+        json_put_close(json);
+    }
+    json_put_close(json);
+}
+
+/* ---- soft goods ---- */
+
+static void report_pieces(struct json *json, const struct plan *plan)
+{
+    put_array(json, "pieces");
+    for (size_t i = 0; i < plan->pieces.count; i++) {
+        const struct piece *piece = &plan->pieces.at[i];
+        json_put_object(json, JSON_LINE);
+        put_text(json, "label", piece->label);
+        put_text(json, "name", piece->name);
+        put_whole(json, "layer", piece->layer);
+        put_whole(json, "box", piece->box);
+        put_text(json, "stock", plan_stock_name(plan, piece->stock));
+        put_length(json, plan, "width", piece->width);
+        put_length(json, plan, "height", piece->height);
+        put_bool(json, "across", piece->across);
+        json_put_close(json);
+    }
+    json_put_close(json);
+}
+
+void report_cloth(struct json *json, const struct plan *plan)
+{
+    put_array(json, "layers");
+    for (size_t i = 0; i < plan->covers.count; i++) {
+        const struct cover *cover = &plan->covers.at[i];
+        const struct layer *layer = MODEL_FIND(plan->facts, layer, cover->layer);
+        json_put_object(json, JSON_LINE);
+        put_whole(json, "layer", cover->layer);
+        put_text(json, "kind", words_layer.at[layer->kind].name);
+        put_whole(json, "box", cover->box);
+        put_length(json, plan, "width", cover->cut_width);
+        put_length(json, plan, "height", cover->cut_height);
+        put_whole(json, "widths", cover->widths);
+        put_length(json, plan, "side_strip", cover->side_strip);
+        put_length(json, plan, "seam", cover->seam);
+        put_bool(json, "railroaded", cover->railroaded);
+        json_put_close(json);
+    }
+    json_put_close(json);
+    report_pieces(json, plan);
+}
+
+static void report_intervals(struct json *json, const struct plan *plan, const struct edge *edge)
+{
+    json_put_key(json, "intervals");
+    json_put_array(json, JSON_LINE);
+    for (size_t i = 0; i < edge->interval_count; i++) {
+        const struct interval *interval = &plan->intervals.at[edge->first_interval + i];
+        json_put_object(json, JSON_LINE);
+        put_length(json, plan, "from", interval->from);
+        put_length(json, plan, "to", interval->to);
+        put_text(json, "class", words_class.at[interval->class].name);
+        put_whole(json, "join", interval->join);
+        put_whole(json, "staples", interval->staples);
+        json_put_close(json);
+    }
+    json_put_close(json);
+}
+
+void report_staples(struct json *json, const struct plan *plan)
+{
+    put_array(json, "edges");
+    for (size_t i = 0; i < plan->edges.count; i++) {
+        const struct edge *edge = &plan->edges.at[i];
+        json_put_object(json, JSON_LINE);
+        put_whole(json, "layer", edge->layer);
+        put_whole(json, "box", edge->box);
+        put_text(json, "edge", edge->edge < 0 ? "all" : words_edge.at[edge->edge].name);
+        put_length(json, plan, "length", edge->length);
+        put_length(json, plan, "pitch", edge->pitch);
+        put_length(json, plan, "leg", edge->leg);
+        put_whole(json, "staples", edge->staples);
+        put_whole(json, "temporary", edge->temporary);
+        report_intervals(json, plan, edge);
+        json_put_close(json);
+    }
+    json_put_close(json);
+}
+
+/* ---- money and work ---- */
+
+void report_buying(struct json *json, const struct plan *plan)
+{
+    put_array(json, "purchases");
+    for (size_t i = 0; i < plan->purchases.count; i++) {
+        const struct purchase *purchase = &plan->purchases.at[i];
+        json_put_object(json, JSON_LINE);
+        put_text(json, "stock",
+                 purchase->stock ? plan_stock_name(plan, purchase->stock) : purchase->what);
+        put_text(json, "aisle", words_aisle.at[purchase->aisle].name);
+        put_quantity(json, plan, "need", purchase->measure, purchase->need);
+        put_quantity(json, plan, "shelf", purchase->measure, purchase->shelf);
+        put_whole(json, "packs", purchase->packs);
+        put_length(json, plan, "length", purchase->length);
+        put_bool(json, "priced", purchase->priced);
+        put_money(json, plan, "price", purchase->price);
+        put_money(json, plan, "value", purchase->value);
+        json_put_close(json);
+    }
+    json_put_close(json);
+}
+
+void report_money(struct json *json, const struct plan *plan)
+{
+    const struct cost *cost = &plan->cost;
+    json_put_key(json, "money");
+    json_put_object(json, JSON_LINES);
+    put_money(json, plan, "bought", cost->bought);
+    put_money(json, plan, "used", cost->used);
+    put_money(json, plan, "tax", cost->tax);
+    put_money(json, plan, "estimate", cost->estimate);
+    put_money(json, plan, "spent", cost->spent);
+    put_money(json, plan, "forecast", cost->forecast);
+    put_money(json, plan, "budget", plan->facts->build.budget);
+    put_money(json, plan, "left", cost->left);
+    put_money(json, plan, "ready_made", plan->facts->build.ready_made);
+    put_array(json, "aisles");
+    for (int aisle = 0; aisle < AISLE_COUNT; aisle++) {
+        json_put_object(json, JSON_LINE);
+        put_text(json, "aisle", words_aisle.at[aisle].name);
+        put_money(json, plan, "estimate", cost->by_aisle[aisle]);
+        put_money(json, plan, "spent", cost->spent_by_aisle[aisle]);
+        json_put_close(json);
+    }
+    json_put_close(json);
+    json_put_close(json);
+}
+
+static void report_lines(struct json *json, const char *key, const char *const *lines, size_t count)
+{
+    json_put_key(json, key);
+    json_put_array(json, JSON_LINES);
+    for (size_t i = 0; i < count; i++)
+        json_put_string(json, lines[i]);
+    json_put_close(json);
+}
+
+static void report_step(struct json *json, const struct plan *plan, const struct step *step)
+{
+    json_put_object(json, JSON_LINES);
+    put_text(json, "name", step->name);
+    put_text(json, "title", step->title);
+    put_text(json, "place", words_place.at[step->place].name);
+    put_whole(json, "people", step->people);
+    put_quantity(json, plan, "minutes", QUANTITY_MINUTES, step->minutes);
+    put_whole(json, "session", step->session);
+    put_bool(json, "hold", step->hold);
+    put_bool(json, "ticked", step->ticked);
+    put_bool(json, "ready", step->ready);
+    put_bool(json, "older", step->older);
+    put_text(json, "rule", step->rule);
+    put_text(json, "because", step->because);
+    put_text(json, "closes", step->closes);
+    put_text(json, "caution", step->caution);
+    put_array(json, "needs");
+    for (size_t i = 0; i < step->need_count; i++)
+        json_put_string(json, step->needs[i].text);
+    json_put_close(json);
+    report_lines(json, "actions", step->actions, step->action_count);
+    report_lines(json, "measures", step->measures, step->measure_count);
+    json_put_close(json);
+}
+
+void report_steps(struct json *json, const struct plan *plan)
+{
+    put_array(json, "steps");
+    for (size_t i = 0; i < plan->steps.count; i++)
+        report_step(json, plan, &plan->steps.at[i]);
+    json_put_close(json);
+}
+
+void report_findings(struct json *json, const struct plan *plan)
+{
+    static const char *const words[] = {"stop", "warn", "note"};
+    put_array(json, "findings");
+    for (size_t i = 0; i < plan->findings.count; i++) {
+        const struct finding *finding = &plan->findings.at[i];
+        struct text sentence;
+        text_init(&sentence);
+        plan_finding_text(plan, finding, &sentence);
+        json_put_object(json, JSON_LINE);
+        put_text(json, "severity", words[plan_finding_severity(finding)]);
+        put_text(json, "entity", entity_of(finding->entity)->name);
+        put_whole(json, "key", finding->key);
+        put_text(json, "text", text_string(&sentence));
+        json_put_close(json);
+        text_release(&sentence);
+    }
+    json_put_close(json);
+}

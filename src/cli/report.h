@@ -1,0 +1,23 @@
+/*
+ * A plan as JSON, for programs. Lengths, masses and minutes are strings with their unit, exact
+ * (quantity_print_exact); money is a string in the workshop's currency. Each function writes one
+ * member of the open object.
+ */
+#ifndef CLI_REPORT_H
+#define CLI_REPORT_H
+
+#include "exchange/json.h"
+#include "plan/plan.h"
+
+void report_heading(struct json *json, const struct plan *plan);
+void report_boxes(struct json *json, const struct plan *plan);
+void report_screws(struct json *json, const struct plan *plan);
+void report_joins(struct json *json, const struct plan *plan);
+void report_cloth(struct json *json, const struct plan *plan);
+void report_staples(struct json *json, const struct plan *plan);
+void report_buying(struct json *json, const struct plan *plan);
+void report_money(struct json *json, const struct plan *plan);
+void report_steps(struct json *json, const struct plan *plan);
+void report_findings(struct json *json, const struct plan *plan);
+
+#endif
