@@ -138,23 +138,13 @@ static enum fault check_may_tick(struct desk *desk, const struct step *step,
     return FAULT_NONE;
 }
 
-static enum fault find_step(struct desk *desk, const char *name, const struct step **ret_step,
-                            struct fault_note *note)
+enum fault desk_tick(struct desk *desk, const char *name, const char *at, int64_t minutes,
+                     struct fault_note *note)
 {
     const struct step *step = plan_step(desk->state->plan, name);
     if (!step)
         return fault_say(note, FAULT_UNKNOWN, 0, "the plan has no step \"%s\"", name);
-    *ret_step = step;
-    return FAULT_NONE;
-}
-
-enum fault desk_tick(struct desk *desk, const char *name, const char *at, int64_t minutes,
-                     struct fault_note *note)
-{
-    const struct step *step;
-    enum fault fault = find_step(desk, name, &step, note);
-    if (!fault)
-        fault = check_may_tick(desk, step, note);
+    enum fault fault = check_may_tick(desk, step, note);
     if (fault)
         return fault;
     char label[STORE_LABEL];
