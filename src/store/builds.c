@@ -136,6 +136,6 @@ enum fault store_summary_put(struct store *store, int64_t build,
         return FAULT_NONE;
     sqlite3_busy_timeout(store->db, 0);
     fault = put(store, build, summary, note);
-    sqlite3_busy_timeout(store->db, STORE_PATIENCE);
+    sqlite3_busy_timeout(store->db, store->patience);
     return fault == FAULT_LOCKED ? FAULT_NONE : fault;
 }

@@ -7,7 +7,13 @@
 #include <string.h>
 
 /* Where the header of a SQLite file says what (sqlite.org, "Database File Format", 1.3). */
-enum { HEADER_SIZE = 100, HEADER_VERSION = 60, HEADER_APPLICATION = 68 };
+enum {
+    HEADER_SIZE = 100,
+    HEADER_PAGE_SIZE = 16, /* two bytes; 1 stands for 65536 */
+    HEADER_FORMAT = 18,    /* 2 in WAL mode */
+    HEADER_VERSION = 60,
+    HEADER_APPLICATION = 68
+};
 
 static int64_t big_endian(const unsigned char *at)
 {
@@ -15,7 +21,7 @@ static int64_t big_endian(const unsigned char *at)
 }
 
 static enum fault read_header(struct store *store, unsigned char header[HEADER_SIZE],
-                              struct fault_note *note)
+                              int64_t *ret_size, struct fault_note *note)
 {
     sqlite3_file *file = NULL;
     sqlite3_int64 size = 0;
@@ -29,14 +35,18 @@ static enum fault read_header(struct store *store, unsigned char header[HEADER_S
         return fault_say(note, FAULT_FOREIGN, 0, "is not a workshop file of this program");
     if (result == SQLITE_OK)
         result = file->pMethods->xRead(file, header, HEADER_SIZE, 0);
-    return result == SQLITE_OK ? FAULT_NONE : store_say(store, result, note);
+    if (result != SQLITE_OK)
+        return store_say(store, result, note);
+    *ret_size = size;
+    return FAULT_NONE;
 }
 
 enum fault check_header(struct store *store, int newest, struct fault_note *note)
 {
     unsigned char header[HEADER_SIZE];
-    enum fault fault = read_header(store, header, note);
     int64_t version;
+    int64_t size;
+    enum fault fault = read_header(store, header, &size, note);
 
     if (fault)
         return fault;
@@ -49,6 +59,25 @@ enum fault check_header(struct store *store, int newest, struct fault_note *note
     if (version > newest)
         store->read_only = FAULT_NEWER;
     return FAULT_NONE;
+}
+
+/* SQLite takes a last page that was cut for a whole one. To be asked after the first read, which
+ * takes back what an interrupted write left. */
+enum fault check_size(struct store *store, struct fault_note *note)
+{
+    unsigned char header[HEADER_SIZE];
+    int64_t size;
+    enum fault fault = read_header(store, header, &size, note);
+    int64_t page_size;
+
+    if (fault || header[HEADER_FORMAT] == 2)
+        return fault;
+    page_size = (int64_t)header[HEADER_PAGE_SIZE] << 8 | (int64_t)header[HEADER_PAGE_SIZE + 1];
+    if (page_size == 1)
+        page_size = 65536;
+    return page_size > 0 && size % page_size == 0
+               ? FAULT_NONE
+               : fault_say(note, FAULT_DAMAGED, 0, "the end of the file is missing");
 }
 
 #define SCHEMA                                                                  \

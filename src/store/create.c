@@ -81,7 +81,9 @@ enum fault create_file(const char *path, const struct store_options *options,
     if (file < 0)
         return fault_say(note, FAULT_IO, 0, "cannot be made: %s", strerror(errno));
     close(file);
-    fault = open_connection(&store, temporary, options->vfs, note);
+    fault = connect_file(&store, temporary, options, note);
+    if (!fault)
+        fault = settle_connection(&store, note);
     if (!fault)
         fault = fill(&store, options, note);
     for (int i = 0; i < STATEMENT_COUNT; i++)

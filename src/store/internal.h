@@ -64,6 +64,7 @@ struct store {
     char *path;
     enum fault read_only; /* FAULT_NONE, NEWER, REFUSED or DAMAGED */
     bool is_checked;      /* looked through for damage */
+    int patience;         /* ms */
     int64_t seen;         /* data_version of what the caller knows */
     int depth;
     const char *opened_at;
@@ -75,6 +76,7 @@ struct store {
 /* How a store is opened; a test gives its own. */
 struct store_options {
     const char *vfs;          /* NULL: the system's */
+    int patience;             /* ms that another program may hold the file */
     const char *const *steps; /* SQL that leads from version i to i + 1 */
     int step_count;           /* the version that this program makes */
 };
@@ -179,8 +181,10 @@ enum fault create_file(const char *path, const struct store_options *options,
                        struct fault_note *note);
 enum fault migrate(struct store *store, const struct store_options *options,
                    struct fault_note *note);
-enum fault open_connection(struct store *store, const char *path, const char *vfs,
-                           struct fault_note *note);
+enum fault check_size(struct store *store, struct fault_note *note);
+enum fault connect_file(struct store *store, const char *path, const struct store_options *options,
+                        struct fault_note *note);
+enum fault settle_connection(struct store *store, struct fault_note *note);
 
 /* Names a build that uses what the open transaction is about to delete. */
 enum fault say_still_used(struct store *store, struct fault_note *note);

@@ -47,31 +47,31 @@ static const struct {
     {SQLITE_LIMIT_VARIABLE_NUMBER, 100},
 };
 
-static enum fault harden(struct store *store, struct fault_note *note)
+/* Nothing of the file is read yet. */
+enum fault connect_file(struct store *store, const char *path, const struct store_options *options,
+                        struct fault_note *note)
 {
-    for (size_t i = 0; i < sizeof hardening / sizeof hardening[0]; i++) {
-        int result = sqlite3_db_config(store->db, hardening[i].option, hardening[i].value, NULL);
+    int flags = SQLITE_OPEN_READWRITE | SQLITE_OPEN_NOFOLLOW | SQLITE_OPEN_NOMUTEX |
+                SQLITE_OPEN_PRIVATECACHE | SQLITE_OPEN_EXRESCODE;
+    int result = sqlite3_open_v2(path, &store->db, flags, options->vfs);
 
-        if (result != SQLITE_OK)
-            return store_say(store, result, note);
-    }
+    for (size_t i = 0; i < sizeof hardening / sizeof hardening[0] && result == SQLITE_OK; i++)
+        result = sqlite3_db_config(store->db, hardening[i].option, hardening[i].value, NULL);
+    if (result != SQLITE_OK)
+        return store_say(store, result, note);
     for (size_t i = 0; i < sizeof limits / sizeof limits[0]; i++)
         sqlite3_limit(store->db, limits[i].limit, limits[i].most);
-    sqlite3_busy_timeout(store->db, STORE_PATIENCE);
+    store->patience = options->patience;
+    sqlite3_busy_timeout(store->db, store->patience);
+    return FAULT_NONE;
+}
+
+enum fault settle_connection(struct store *store, struct fault_note *note)
+{
     return store_execute(store,
                          "PRAGMA cell_size_check = ON; PRAGMA mmap_size = 0;"
                          "PRAGMA synchronous = FULL; PRAGMA temp_store = MEMORY",
                          note);
-}
-
-enum fault open_connection(struct store *store, const char *path, const char *vfs,
-                           struct fault_note *note)
-{
-    int flags = SQLITE_OPEN_READWRITE | SQLITE_OPEN_NOFOLLOW | SQLITE_OPEN_NOMUTEX |
-                SQLITE_OPEN_PRIVATECACHE | SQLITE_OPEN_EXRESCODE;
-    int result = sqlite3_open_v2(path, &store->db, flags, vfs);
-
-    return result == SQLITE_OK ? harden(store, note) : store_say(store, result, note);
 }
 
 /* The folder's real name and the file's own, in memory of ours. */
@@ -158,8 +158,12 @@ static enum fault look_at(struct store *store, const struct store_options *optio
     enum fault fault = check_header(store, options->step_count, note);
 
     sqlite3_db_config(store->db, SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, 1, NULL);
+    if (!fault)
+        fault = settle_connection(store, note);
     if (!fault && store->read_only != FAULT_NEWER)
         fault = check_schema(store, options, note);
+    if (!fault)
+        fault = check_size(store, note);
     if (!fault)
         fault = check_small(store, note);
     if (fault || store->read_only == FAULT_NEWER)
@@ -185,7 +189,7 @@ enum fault store_open_with(struct store **ret_store, const char *path,
     if (!fault)
         fault = find_file(store->path, options, note);
     if (!fault)
-        fault = open_connection(store, store->path, options->vfs, note);
+        fault = connect_file(store, store->path, options, note);
     if (!fault)
         fault = look_at(store, options, note);
     if (!fault)
@@ -201,7 +205,8 @@ enum fault store_open_with(struct store **ret_store, const char *path,
 
 enum fault store_open(struct store **ret_store, const char *path, struct fault_note *note)
 {
-    const struct store_options options = {.steps = store_steps, .step_count = store_step_count};
+    const struct store_options options = {
+        .patience = STORE_PATIENCE, .steps = store_steps, .step_count = store_step_count};
 
     return store_open_with(ret_store, path, &options, note);
 }

@@ -1,0 +1,516 @@
+/* Files that are not what they seem: told apart, and never written to. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "fixture.h"
+
+/* Opens the file, which must give this fault and stay as it is to the byte. */
+static void expect_refused(const struct place *place, enum fault fault)
+{
+    struct store *store = NULL;
+    struct fault_note note = {.code = FAULT_NONE};
+    uint64_t digest = file_digest(place->path);
+    int files = place_files(place);
+
+    enum fault found = store_open(&store, place->path, &note);
+    if (found != fault)
+        fail_msg("%s: %s", fault_words(found), note.why);
+    assert_null(store);
+    assert_int_equal(note.code, fault);
+    assert_true(note.why[0] != '\0' && note.path[0] != '\0');
+    assert_int_equal(file_digest(place->path), digest);
+    assert_int_equal(place_files(place), files);
+}
+
+static void make(struct place *place)
+{
+    struct dice dice = {42};
+
+    place_make(place);
+    make_store(place->path, &dice);
+}
+
+/* A file in the place of a store. */
+static void refuse_bytes(const void *bytes, size_t size, enum fault fault)
+{
+    struct place place;
+
+    place_make(&place);
+    write_file(place.path, bytes, size);
+    expect_refused(&place, fault);
+    place_remove(&place);
+}
+
+static void an_empty_file_is_foreign(void **state)
+{
+    (void)state;
+    refuse_bytes("", 0, FAULT_FOREIGN);
+}
+
+static void a_text_is_foreign(void **state)
+{
+    (void)state;
+    char text[5000];
+
+    memset(text, 'x', sizeof text);
+    refuse_bytes("dear diary\n", 11, FAULT_FOREIGN);
+    refuse_bytes(text, sizeof text, FAULT_FOREIGN);
+    refuse_bytes("SQLite format 3", 16, FAULT_FOREIGN);
+}
+
+static void another_programs_database_is_foreign(void **state)
+{
+    (void)state;
+    struct place place;
+
+    place_make(&place);
+    run_sql(place.path, "CREATE TABLE note (body TEXT); PRAGMA user_version = 1");
+    expect_refused(&place, FAULT_FOREIGN);
+    place_remove(&place);
+}
+
+static void another_programs_wal_database_is_foreign_and_stays_wal(void **state)
+{
+    (void)state;
+    struct place place;
+
+    place_make(&place);
+    run_sql(place.path, "PRAGMA journal_mode = WAL; CREATE TABLE note (body TEXT)");
+    expect_refused(&place, FAULT_FOREIGN);
+    place_remove(&place);
+}
+
+static void a_folder_is_foreign(void **state)
+{
+    (void)state;
+    struct place place;
+    struct store *store = NULL;
+
+    place_make(&place);
+    assert_int_equal(store_open(&store, place.folder, NULL), FAULT_FOREIGN);
+    place_remove(&place);
+}
+
+static void a_folder_that_is_not_there_is_said(void **state)
+{
+    (void)state;
+    struct place place;
+    struct store *store = NULL;
+    struct fault_note note;
+    char path[PATH_MAX + 64];
+
+    place_make(&place);
+    snprintf(path, sizeof path, "%s/nowhere/workshop", place.folder);
+    assert_int_equal(store_open(&store, path, &note), FAULT_IO);
+    assert_non_null(strstr(note.why, "folder"));
+    place_remove(&place);
+}
+
+static void a_symbolic_link_is_refused(void **state)
+{
+    (void)state;
+    struct place place;
+    struct store *store = NULL;
+    char link_path[PATH_MAX + 16];
+
+    make(&place);
+    snprintf(link_path, sizeof link_path, "%s.link", place.path);
+    assert_int_equal(symlink(place.path, link_path), 0);
+    assert_int_equal(store_open(&store, link_path, NULL), FAULT_REFUSED);
+    assert_null(store);
+    place_remove(&place);
+}
+
+static void a_link_among_the_folders_is_followed(void **state)
+{
+    (void)state;
+    struct place place;
+    char link_path[PATH_MAX + 16];
+    char path[PATH_MAX + 64];
+
+    make(&place);
+    snprintf(link_path, sizeof link_path, "%s.link", place.folder);
+    assert_int_equal(symlink(place.folder, link_path), 0);
+    snprintf(path, sizeof path, "%s/workshop.stuffover", link_path);
+    struct store *store = open_store(path);
+    assert_null(strstr(store_path(store), ".link/"));
+    store_close(store);
+    unlink(link_path);
+    place_remove(&place);
+}
+
+static void refuse_changed(const char *sql, enum fault fault)
+{
+    struct place place;
+
+    make(&place);
+    run_sql(place.path, sql);
+    expect_refused(&place, fault);
+    place_remove(&place);
+}
+
+static void a_file_with_a_trigger_is_foreign(void **state)
+{
+    (void)state;
+    refuse_changed("CREATE TRIGGER evil AFTER INSERT ON box BEGIN DELETE FROM box; END",
+                   FAULT_FOREIGN);
+    refuse_changed("CREATE TRIGGER build AFTER UPDATE ON workshop BEGIN DELETE FROM build; END",
+                   FAULT_FOREIGN);
+}
+
+static void a_file_with_a_view_for_a_table_is_foreign(void **state)
+{
+    (void)state;
+    refuse_changed("CREATE VIEW more AS SELECT * FROM box", FAULT_FOREIGN);
+    refuse_changed("ALTER TABLE tool RENAME TO tools; CREATE VIEW tool AS SELECT * FROM tools",
+                   FAULT_FOREIGN);
+}
+
+static void a_file_with_a_table_or_an_index_more_or_less_is_foreign(void **state)
+{
+    (void)state;
+    refuse_changed("CREATE TABLE extra_table (x)", FAULT_FOREIGN);
+    refuse_changed("CREATE INDEX fast ON box (name)", FAULT_FOREIGN);
+    refuse_changed("DROP TABLE left_out", FAULT_FOREIGN);
+    refuse_changed("ALTER TABLE tool ADD COLUMN more INTEGER", FAULT_FOREIGN);
+}
+
+static void a_file_without_a_version_is_damaged(void **state)
+{
+    (void)state;
+    refuse_changed("PRAGMA user_version = 0", FAULT_DAMAGED);
+}
+
+static void a_reference_to_nothing_is_damage(void **state)
+{
+    (void)state;
+    refuse_changed("PRAGMA foreign_keys = OFF; DELETE FROM stock", FAULT_DAMAGED);
+}
+
+static void a_value_against_its_check_is_damage(void **state)
+{
+    (void)state;
+    refuse_changed("PRAGMA ignore_check_constraints = ON; UPDATE box SET frame = 'sofa'",
+                   FAULT_DAMAGED);
+}
+
+static void a_truncated_file_is_damaged_wherever_it_ends(void **state)
+{
+    (void)state;
+    struct place place;
+    unsigned char *bytes;
+    size_t size;
+
+    make(&place);
+    read_file(place.path, &bytes, &size);
+    for (size_t left = 4096; left < size; left += 4096 * 7)
+        refuse_bytes(bytes, left, FAULT_DAMAGED);
+    refuse_bytes(bytes, size - 100, FAULT_DAMAGED);
+    refuse_bytes(bytes, 1000, FAULT_DAMAGED);
+    free(bytes);
+    place_remove(&place);
+}
+
+/* Whatever it gives. */
+static void read_all(struct store *store)
+{
+    struct arena arena;
+    struct model model;
+    struct store_build *builds = NULL;
+    size_t count = 0;
+    char label[STORE_LABEL];
+
+    arena_make(&arena);
+    store_builds(store, &arena, &builds, &count, NULL);
+    for (size_t i = 0; i < count; i++)
+        store_load(store, builds[i].key, &model, &arena, NULL);
+    store_undo_label(store, label, NULL);
+    arena_release(&arena);
+}
+
+/* A flipped bit in a text is nobody's to find; but nothing crashes, and nothing is written. */
+static void a_flipped_bit_is_never_written_to(void **state)
+{
+    (void)state;
+    struct place place;
+    unsigned char *bytes;
+    size_t size;
+    int refused = 0;
+
+    make(&place);
+    read_file(place.path, &bytes, &size);
+    for (size_t at = 0; at < size; at += at % 4096 < 48 ? 7 : 509) {
+        struct store *store = NULL;
+
+        bytes[at] ^= (unsigned char)(1u << (at % 8));
+        write_file(place.path, bytes, size);
+        uint64_t digest = file_digest(place.path);
+        if (store_open(&store, place.path, NULL))
+            refused++;
+        else
+            read_all(store);
+        store_close(store);
+        assert_true(file_digest(place.path) == digest);
+        bytes[at] ^= (unsigned char)(1u << (at % 8));
+    }
+    assert_true(refused > 30);
+    free(bytes);
+    place_remove(&place);
+}
+
+static void a_broken_page_is_damage(void **state)
+{
+    (void)state;
+    struct place place;
+    unsigned char *bytes;
+    size_t size;
+
+    make(&place);
+    read_file(place.path, &bytes, &size);
+    for (size_t page = 0; page + 4096 <= size; page += 4096 * 5) {
+        unsigned char *header = bytes + page + (page == 0 ? 100 : 0);
+        unsigned char kind = header[0];
+
+        header[0] = 7;
+        refuse_bytes(bytes, size, FAULT_DAMAGED);
+        header[0] = kind;
+    }
+    free(bytes);
+    place_remove(&place);
+}
+
+/* Above a megabyte the whole is looked through before the first write. */
+static void make_large(const struct place *place)
+{
+    run_sql(place->path,
+            "WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 30)"
+            " INSERT INTO layout SELECT (SELECT min(key) FROM build), 1000 + i, 'job',"
+            " hex(randomblob(30000)) FROM n;"
+            "UPDATE build SET next_key = 2000");
+}
+
+static void a_large_damaged_file_is_read_but_never_written_to(void **state)
+{
+    (void)state;
+    struct place place;
+    struct arena arena;
+    struct model before;
+    struct model after;
+    struct fault_note note;
+
+    make(&place);
+    make_large(&place);
+    run_sql(place.path, "PRAGMA foreign_keys = OFF; DELETE FROM stock");
+    uint64_t digest = file_digest(place.path);
+    struct store *store = open_store(place.path);
+    arena_make(&arena);
+    assert_int_equal(store_load(store, 0, &before, &arena, NULL), FAULT_NONE);
+    model_copy(&after, &before, &arena);
+    after.workshop.name = "Shed";
+    assert_int_equal(store_save(store, &before, &after, "Name", &note), FAULT_DAMAGED);
+    assert_int_equal(store_read_only(store), FAULT_DAMAGED);
+    assert_int_equal(store_save(store, &before, &after, "Name", &note), FAULT_DAMAGED);
+    store_close(store);
+    assert_true(file_digest(place.path) == digest);
+    arena_release(&arena);
+    place_remove(&place);
+}
+
+static void a_large_whole_file_is_written_to(void **state)
+{
+    (void)state;
+    struct place place;
+    struct arena arena;
+    struct model before;
+    struct model after;
+
+    make(&place);
+    make_large(&place);
+    struct store *store = open_store(place.path);
+    arena_make(&arena);
+    assert_int_equal(store_load(store, 0, &before, &arena, NULL), FAULT_NONE);
+    model_copy(&after, &before, &arena);
+    after.workshop.name = "Shed";
+    assert_int_equal(store_save(store, &before, &after, "Name", NULL), FAULT_NONE);
+    store_close(store);
+    arena_release(&arena);
+    place_remove(&place);
+}
+
+static void a_newer_file_is_read_and_not_written_to(void **state)
+{
+    (void)state;
+    struct place place;
+    struct arena arena;
+    struct model before;
+    struct model after;
+    struct fault_note note;
+    char label[STORE_LABEL];
+    int64_t build;
+
+    make(&place);
+    run_sql(place.path, "ALTER TABLE workshop ADD COLUMN motto TEXT NOT NULL DEFAULT 'slow';"
+                        "CREATE TABLE later (key INTEGER PRIMARY KEY) STRICT;"
+                        "PRAGMA user_version = 99");
+    uint64_t digest = file_digest(place.path);
+    struct store *store = open_store(place.path);
+    arena_make(&arena);
+    assert_int_equal(store_read_only(store), FAULT_NEWER);
+    assert_int_equal(store_load(store, 0, &before, &arena, NULL), FAULT_NONE);
+    model_copy(&after, &before, &arena);
+    after.workshop.name = "Shed";
+    const struct store_summary summary = {.digest = 1, .next_step = ""};
+    assert_int_equal(store_save(store, &before, &after, "Name", &note), FAULT_NEWER);
+    assert_non_null(strstr(note.why, "newer version"));
+    assert_int_equal(store_undo(store, label, &build, NULL), FAULT_NEWER);
+    assert_int_equal(store_delete_build(store, 1, "Delete", NULL), FAULT_NEWER);
+    assert_int_equal(store_summary_put(store, 1, &summary, NULL), FAULT_NONE);
+    store_close(store);
+    assert_true(file_digest(place.path) == digest);
+    arena_release(&arena);
+    place_remove(&place);
+}
+
+static void a_word_of_a_newer_version_is_said_to_be_newer(void **state)
+{
+    (void)state;
+    struct place place;
+    struct arena arena;
+    struct model model;
+    struct fault_note note;
+
+    make(&place);
+    run_sql(place.path, "PRAGMA writable_schema = ON;"
+                        "UPDATE sqlite_schema SET sql = replace(sql, '''inch''', '''cubit''')"
+                        " WHERE name = 'workshop';"
+                        "PRAGMA user_version = 2");
+    run_sql(place.path, "UPDATE workshop SET units = 'cubit'");
+    struct store *store = open_store(place.path);
+    arena_make(&arena);
+    assert_int_equal(store_load(store, 0, &model, &arena, &note), FAULT_NEWER);
+    assert_string_equal(note.path, "workshop");
+    assert_non_null(strstr(note.why, "cubit"));
+    store_close(store);
+    arena_release(&arena);
+    place_remove(&place);
+}
+
+static void our_file_in_wal_mode_is_switched_back(void **state)
+{
+    (void)state;
+    struct place place;
+    unsigned char *bytes;
+    size_t size;
+
+    make(&place);
+    struct store *store = open_store(place.path);
+    uint64_t before = state_digest(store);
+    store_close(store);
+    run_sql(place.path, "PRAGMA journal_mode = WAL");
+    store = open_store(place.path);
+    assert_true(state_digest(store) == before);
+    read_file(place.path, &bytes, &size);
+    assert_int_equal(bytes[18], 1);
+    free(bytes);
+    assert_int_equal(place_files(&place), 1);
+    store_close(store);
+    place_remove(&place);
+}
+
+static void without_permission_the_file_is_read_only(void **state)
+{
+    (void)state;
+    struct place place;
+    struct arena arena;
+    struct model model;
+    uid_t user = geteuid();
+
+    make(&place);
+    /* The superuser may do everything, so another user asks; 65534 is nobody by convention. */
+    if (user == 0)
+        assert_int_equal(chown(place.path, 65534, 65534), 0);
+    assert_int_equal(chmod(place.folder, 0555), 0);
+    if (user == 0)
+        assert_int_equal(seteuid(65534), 0);
+    struct store *store = NULL;
+    enum fault fault = store_open(&store, place.path, NULL);
+    enum fault why = store ? store_read_only(store) : FAULT_NONE;
+    arena_make(&arena);
+    enum fault loaded = store ? store_load(store, 0, &model, &arena, NULL) : FAULT_MISSING;
+    enum fault saved = loaded ? loaded : store_save(store, &model, &model, "Nothing", NULL);
+    store_close(store);
+    if (user == 0)
+        assert_int_equal(seteuid(0), 0);
+    assert_int_equal(chmod(place.folder, 0700), 0);
+    assert_int_equal(fault, FAULT_NONE);
+    assert_int_equal(why, FAULT_REFUSED);
+    assert_int_equal(loaded, FAULT_NONE);
+    assert_int_equal(saved, FAULT_REFUSED);
+    arena_release(&arena);
+    place_remove(&place);
+}
+
+static void a_text_that_is_no_utf8_is_damage_at_loading(void **state)
+{
+    (void)state;
+    static const char *const broken[] = {"x'ff41'", "x'410042'"};
+
+    for (size_t i = 0; i < sizeof broken / sizeof broken[0]; i++) {
+        struct place place;
+        struct arena arena;
+        struct model model;
+        char sql[128];
+
+        make(&place);
+        snprintf(sql, sizeof sql, "UPDATE workshop SET name = CAST(%s AS TEXT)", broken[i]);
+        run_sql(place.path, sql);
+        struct store *store = open_store(place.path);
+        arena_make(&arena);
+        assert_int_equal(store_load(store, 0, &model, &arena, NULL), FAULT_DAMAGED);
+        store_close(store);
+        arena_release(&arena);
+        place_remove(&place);
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(an_empty_file_is_foreign),
+        cmocka_unit_test(a_text_is_foreign),
+        cmocka_unit_test(another_programs_database_is_foreign),
+        cmocka_unit_test(another_programs_wal_database_is_foreign_and_stays_wal),
+        cmocka_unit_test(a_folder_is_foreign),
+        cmocka_unit_test(a_folder_that_is_not_there_is_said),
+        cmocka_unit_test(a_symbolic_link_is_refused),
+        cmocka_unit_test(a_link_among_the_folders_is_followed),
+        cmocka_unit_test(a_file_with_a_trigger_is_foreign),
+        cmocka_unit_test(a_file_with_a_view_for_a_table_is_foreign),
+        cmocka_unit_test(a_file_with_a_table_or_an_index_more_or_less_is_foreign),
+        cmocka_unit_test(a_file_without_a_version_is_damaged),
+        cmocka_unit_test(a_reference_to_nothing_is_damage),
+        cmocka_unit_test(a_value_against_its_check_is_damage),
+        cmocka_unit_test(a_truncated_file_is_damaged_wherever_it_ends),
+        cmocka_unit_test(a_flipped_bit_is_never_written_to),
+        cmocka_unit_test(a_broken_page_is_damage),
+        cmocka_unit_test(a_large_damaged_file_is_read_but_never_written_to),
+        cmocka_unit_test(a_large_whole_file_is_written_to),
+        cmocka_unit_test(a_newer_file_is_read_and_not_written_to),
+        cmocka_unit_test(a_word_of_a_newer_version_is_said_to_be_newer),
+        cmocka_unit_test(our_file_in_wal_mode_is_switched_back),
+        cmocka_unit_test(without_permission_the_file_is_read_only),
+        cmocka_unit_test(a_text_that_is_no_utf8_is_damage_at_loading),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+    return failed ? 1 : 0;
+}

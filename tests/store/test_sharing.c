@@ -1,0 +1,381 @@
+/* Two programs on one file, files that move, copies, and files of older versions. */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+#include <sqlite3.h>
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include "fixture.h"
+#include "store/internal.h"
+
+struct table {
+    struct place place;
+    struct store *store;
+    struct arena arena;
+    struct model before;
+    struct model after; /* with a new name of the workshop */
+};
+
+static struct store *open_impatient(const char *path)
+{
+    const struct store_options options = {
+        .patience = 1, .steps = store_steps, .step_count = store_step_count};
+    struct store *store = NULL;
+
+    assert_int_equal(store_open_with(&store, path, &options, NULL), FAULT_NONE);
+    return store;
+}
+
+static void lay(struct table *table)
+{
+    struct dice dice = {7};
+
+    place_make(&table->place);
+    make_store(table->place.path, &dice);
+    arena_make(&table->arena);
+    table->store = open_impatient(table->place.path);
+    assert_int_equal(store_load(table->store, 0, &table->before, &table->arena, NULL), FAULT_NONE);
+    model_copy(&table->after, &table->before, &table->arena);
+    table->after.workshop.name = "Shed";
+}
+
+static void clear(struct table *table)
+{
+    store_close(table->store);
+    arena_release(&table->arena);
+    place_remove(&table->place);
+}
+
+static enum fault save(struct table *table)
+{
+    return store_save(table->store, &table->before, &table->after, "Name", NULL);
+}
+
+/* The other program's connection, in the middle of a transaction. */
+static sqlite3 *hold(const char *path, const char *sql)
+{
+    sqlite3 *db;
+
+    assert_int_equal(sqlite3_open(path, &db), SQLITE_OK);
+    assert_int_equal(sqlite3_exec(db, sql, NULL, NULL, NULL), SQLITE_OK);
+    return db;
+}
+
+static void own_writes_are_no_change(void **state)
+{
+    (void)state;
+    struct table table;
+
+    lay(&table);
+    assert_false(store_changed(table.store));
+    assert_int_equal(save(&table), FAULT_NONE);
+    assert_false(store_changed(table.store));
+    clear(&table);
+}
+
+static void a_write_of_another_program_is_noticed_and_not_overwritten(void **state)
+{
+    (void)state;
+    struct table table;
+    char label[STORE_LABEL];
+    int64_t build;
+
+    lay(&table);
+    run_sql(table.place.path, "UPDATE workshop SET tax = 50000");
+    assert_true(store_changed(table.store));
+    uint64_t digest = file_digest(table.place.path);
+    assert_int_equal(save(&table), FAULT_CHANGED);
+    assert_int_equal(store_delete_build(table.store, 1, "Delete", NULL), FAULT_CHANGED);
+    assert_int_equal(store_undo(table.store, label, &build, NULL), FAULT_CHANGED);
+    assert_int_equal(store_redo(table.store, label, &build, NULL), FAULT_CHANGED);
+    assert_true(file_digest(table.place.path) == digest);
+    assert_true(store_changed(table.store));
+    clear(&table);
+}
+
+static void loading_again_makes_it_writable_again(void **state)
+{
+    (void)state;
+    struct table table;
+
+    lay(&table);
+    run_sql(table.place.path, "UPDATE workshop SET tax = 50000");
+    assert_int_equal(store_load(table.store, 0, &table.before, &table.arena, NULL), FAULT_NONE);
+    assert_int_equal(table.before.workshop.tax, 50000);
+    assert_false(store_changed(table.store));
+    model_copy(&table.after, &table.before, &table.arena);
+    table.after.workshop.name = "Shed";
+    assert_int_equal(save(&table), FAULT_NONE);
+    clear(&table);
+}
+
+static void peeking_does_not_hide_a_change(void **state)
+{
+    (void)state;
+    struct table table;
+    struct model beside;
+
+    lay(&table);
+    run_sql(table.place.path, "UPDATE workshop SET tax = 50000");
+    assert_int_equal(store_peek(table.store, 0, &beside, &table.arena, NULL), FAULT_NONE);
+    assert_int_equal(beside.workshop.tax, 50000);
+    assert_true(store_changed(table.store));
+    assert_int_equal(save(&table), FAULT_CHANGED);
+    clear(&table);
+}
+
+static void two_stores_take_turns_and_share_the_history(void **state)
+{
+    (void)state;
+    struct table table;
+    char label[STORE_LABEL];
+    int64_t build;
+    struct model model;
+
+    lay(&table);
+    struct store *other = open_impatient(table.place.path);
+    assert_int_equal(save(&table), FAULT_NONE);
+    assert_true(store_changed(other));
+    assert_int_equal(store_load(other, 0, &model, &table.arena, NULL), FAULT_NONE);
+    assert_string_equal(model.workshop.name, "Shed");
+    assert_int_equal(store_undo(other, label, &build, NULL), FAULT_NONE);
+    assert_string_equal(label, "Name");
+    assert_true(store_changed(table.store));
+    store_close(other);
+    clear(&table);
+}
+
+static void a_summary_already_there_wakes_nobody(void **state)
+{
+    (void)state;
+    struct table table;
+    const struct store_summary summary = {.digest = 5, .next_step = "Cut"};
+
+    lay(&table);
+    int64_t build = ask_sql(table.place.path, "SELECT min(key) FROM build");
+    struct store *other = open_impatient(table.place.path);
+    assert_int_equal(store_summary_put(table.store, build, &summary, NULL), FAULT_NONE);
+    assert_int_equal(ask_sql(table.place.path, "SELECT count(*) FROM summary"), 1);
+    assert_int_equal(store_load(other, 0, &table.before, &table.arena, NULL), FAULT_NONE);
+    assert_int_equal(store_summary_put(table.store, build, &summary, NULL), FAULT_NONE);
+    assert_false(store_changed(other));
+    store_close(other);
+    clear(&table);
+}
+
+static void a_file_that_is_being_written_is_locked(void **state)
+{
+    (void)state;
+    struct table table;
+    struct model model;
+    const struct store_summary summary = {.digest = 5, .next_step = "Cut"};
+
+    lay(&table);
+    sqlite3 *other = hold(table.place.path, "BEGIN EXCLUSIVE");
+    assert_int_equal(save(&table), FAULT_LOCKED);
+    assert_int_equal(store_load(table.store, 0, &model, &table.arena, NULL), FAULT_LOCKED);
+    assert_int_equal(store_summary_put(table.store, 1, &summary, NULL), FAULT_NONE);
+    struct store *second = NULL;
+    const struct store_options options = {
+        .patience = 1, .steps = store_steps, .step_count = store_step_count};
+    assert_int_equal(store_open_with(&second, table.place.path, &options, NULL), FAULT_LOCKED);
+    assert_null(second);
+    sqlite3_close(other);
+    assert_int_equal(save(&table), FAULT_NONE);
+    clear(&table);
+}
+
+static void a_reader_that_lingers_makes_a_commit_fail_whole(void **state)
+{
+    (void)state;
+    struct table table;
+
+    lay(&table);
+    uint64_t before = state_digest(table.store);
+    sqlite3 *other = hold(table.place.path, "BEGIN; SELECT count(*) FROM box");
+    assert_int_equal(save(&table), FAULT_LOCKED);
+    sqlite3_close(other);
+    assert_true(state_digest(table.store) == before);
+    assert_int_equal(save(&table), FAULT_NONE);
+    clear(&table);
+}
+
+static void a_file_replaced_by_renaming_is_noticed_and_not_written_to(void **state)
+{
+    (void)state;
+    struct table table;
+    char copy[PATH_MAX + 16];
+    char rescue[PATH_MAX + 16];
+
+    lay(&table);
+    snprintf(copy, sizeof copy, "%s.copy", table.place.path);
+    snprintf(rescue, sizeof rescue, "%s.rescue", table.place.path);
+    assert_int_equal(store_backup(table.store, copy, NULL), FAULT_NONE);
+    assert_false(store_moved(table.store));
+    assert_int_equal(rename(copy, table.place.path), 0);
+    uint64_t digest = file_digest(table.place.path);
+    assert_true(store_moved(table.store));
+    assert_int_equal(save(&table), FAULT_CHANGED);
+    assert_true(file_digest(table.place.path) == digest);
+    uint64_t content = state_digest(table.store);
+    assert_int_equal(store_backup(table.store, rescue, NULL), FAULT_NONE);
+    struct store *rescued = open_store(rescue);
+    assert_true(state_digest(rescued) == content);
+    store_close(rescued);
+    clear(&table);
+}
+
+static void a_deleted_file_is_noticed(void **state)
+{
+    (void)state;
+    struct table table;
+
+    lay(&table);
+    assert_int_equal(unlink(table.place.path), 0);
+    assert_true(store_moved(table.store));
+    assert_int_equal(save(&table), FAULT_CHANGED);
+    clear(&table);
+}
+
+static void a_backup_holds_the_same_with_its_history_and_is_private(void **state)
+{
+    (void)state;
+    struct table table;
+    char copy[PATH_MAX + 16];
+    struct stat about;
+
+    lay(&table);
+    snprintf(copy, sizeof copy, "%s.copy", table.place.path);
+    write_file(copy, "old", 3);
+    assert_int_equal(store_backup(table.store, copy, NULL), FAULT_NONE);
+    assert_int_equal(place_files(&table.place), 2);
+    assert_int_equal(stat(copy, &about), 0);
+    assert_int_equal(about.st_mode & 0777, 0600);
+    struct store *second = open_store(copy);
+    assert_true(state_digest(second) == state_digest(table.store));
+    store_close(second);
+    clear(&table);
+}
+
+static void a_backup_into_no_folder_leaves_nothing(void **state)
+{
+    (void)state;
+    struct table table;
+    char copy[PATH_MAX + 16];
+
+    lay(&table);
+    snprintf(copy, sizeof copy, "%s/nowhere/copy", table.place.folder);
+    assert_int_equal(store_backup(table.store, copy, NULL), FAULT_IO);
+    assert_int_equal(place_files(&table.place), 1);
+    clear(&table);
+}
+
+static void a_plain_copy_of_the_open_file_is_whole(void **state)
+{
+    (void)state;
+    struct table table;
+    unsigned char *bytes;
+    size_t size;
+    char copy[PATH_MAX + 16];
+
+    lay(&table);
+    assert_int_equal(save(&table), FAULT_NONE);
+    snprintf(copy, sizeof copy, "%s.copy", table.place.path);
+    read_file(table.place.path, &bytes, &size);
+    write_file(copy, bytes, size);
+    free(bytes);
+    struct store *second = open_store(copy);
+    assert_true(state_digest(second) == state_digest(table.store));
+    store_close(second);
+    clear(&table);
+}
+
+/* ---- older versions: a made-up second step ---- */
+
+static enum fault open_with_step(struct store **ret_store, const char *path, const char *step)
+{
+    const char *steps[] = {store_steps[0], step};
+    const struct store_options options = {.patience = 1, .steps = steps, .step_count = 2};
+
+    return store_open_with(ret_store, path, &options, NULL);
+}
+
+static const char *const good_step =
+    "ALTER TABLE workshop ADD COLUMN motto TEXT NOT NULL DEFAULT 'slow';"
+    "CREATE TABLE later (key INTEGER NOT NULL PRIMARY KEY) STRICT;";
+
+static void an_older_file_is_backed_up_and_brought_up_to_date(void **state)
+{
+    (void)state;
+    struct table table;
+    char backup[PATH_MAX + 16];
+
+    lay(&table);
+    uint64_t content = state_digest(table.store);
+    store_close(table.store);
+    assert_int_equal(open_with_step(&table.store, table.place.path, good_step), FAULT_NONE);
+    assert_int_equal(store_read_only(table.store), FAULT_NONE);
+    assert_true(state_digest(table.store) == content);
+    assert_int_equal(ask_sql(table.place.path, "PRAGMA user_version"), 2);
+    assert_int_equal(ask_sql(table.place.path, "SELECT count(*) FROM later"), 0);
+    snprintf(backup, sizeof backup, "%s.before-2", table.place.path);
+    struct store *old = open_store(backup);
+    assert_true(state_digest(old) == content);
+    store_close(old);
+    store_close(table.store);
+    assert_int_equal(open_with_step(&table.store, table.place.path, good_step), FAULT_NONE);
+    assert_int_equal(place_files(&table.place), 2);
+    clear(&table);
+}
+
+static void a_step_that_fails_leaves_the_old_file(void **state)
+{
+    (void)state;
+    struct table table;
+    struct store *none = NULL;
+
+    lay(&table);
+    uint64_t content = state_digest(table.store);
+    store_close(table.store);
+    assert_int_not_equal(open_with_step(&none, table.place.path,
+                                        "CREATE TABLE later (key INTEGER PRIMARY KEY) STRICT;"
+                                        "DELETE FROM build; INSERT INTO nowhere VALUES (1);"),
+                         FAULT_NONE);
+    assert_null(none);
+    assert_int_equal(ask_sql(table.place.path, "PRAGMA user_version"), 1);
+    table.store = open_store(table.place.path);
+    assert_true(state_digest(table.store) == content);
+    clear(&table);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(own_writes_are_no_change),
+        cmocka_unit_test(a_write_of_another_program_is_noticed_and_not_overwritten),
+        cmocka_unit_test(loading_again_makes_it_writable_again),
+        cmocka_unit_test(peeking_does_not_hide_a_change),
+        cmocka_unit_test(two_stores_take_turns_and_share_the_history),
+        cmocka_unit_test(a_summary_already_there_wakes_nobody),
+        cmocka_unit_test(a_file_that_is_being_written_is_locked),
+        cmocka_unit_test(a_reader_that_lingers_makes_a_commit_fail_whole),
+        cmocka_unit_test(a_file_replaced_by_renaming_is_noticed_and_not_written_to),
+        cmocka_unit_test(a_deleted_file_is_noticed),
+        cmocka_unit_test(a_backup_holds_the_same_with_its_history_and_is_private),
+        cmocka_unit_test(a_backup_into_no_folder_leaves_nothing),
+        cmocka_unit_test(a_plain_copy_of_the_open_file_is_whole),
+        cmocka_unit_test(an_older_file_is_backed_up_and_brought_up_to_date),
+        cmocka_unit_test(a_step_that_fails_leaves_the_old_file),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+    return failed ? 1 : 0;
+}
