@@ -1,0 +1,397 @@
+/*
+ * The cover pass: soft goods, layer by layer in the order of their keys.
+ *
+ * A layer is laid out on its face once (struct spread); cutting and stapling both read that, so
+ * that a piece is as long as the rows that hold it need. Each shape cuts by its own file.
+ *
+ * 1  Every layer that lies on some box gives one line among covers and at least one piece, except a
+ *    run, which may only use something up.
+ * 2  A piece reaches from where it is held to the landing and the handle on every open edge.
+ * 3  Intervals of a stapled edge leave no gap and sum to its staples (cover_rows.c).
+ */
+#include "plan/cover.h"
+
+#include "plan/cover_sums.h"
+#include "plan/findings.h"
+#include "plan/geometry.h"
+
+#include <assert.h>
+#include <stdio.h>
+#include <string.h>
+
+/* ---- edges ---- */
+
+static const int64_t opposite_edges[EDGE_COUNT] = {
+    [EDGE_LEFT] = EDGE_RIGHT,
+    [EDGE_RIGHT] = EDGE_LEFT,
+    [EDGE_TOP] = EDGE_BOTTOM,
+    [EDGE_BOTTOM] = EDGE_TOP,
+};
+
+int64_t edge_opposite(int64_t edge)
+{
+    assert(edge >= 0 && edge < EDGE_COUNT);
+    return opposite_edges[edge];
+}
+
+bool edge_upright(int64_t edge)
+{
+    return edge == EDGE_LEFT || edge == EDGE_RIGHT;
+}
+
+void edge_neighbours(int64_t edge, int64_t ret_edges[2])
+{
+    ret_edges[0] = edge_upright(edge) ? EDGE_BOTTOM : EDGE_LEFT;
+    ret_edges[1] = edge_upright(edge) ? EDGE_TOP : EDGE_RIGHT;
+}
+
+int64_t spread_length(const struct spread *spread, int64_t edge)
+{
+    return edge_upright(edge) ? spread->height : spread->width;
+}
+
+int64_t spread_landing(const struct spread *spread, int64_t edge)
+{
+    const struct brim *brim = &spread->brims[edge];
+
+    if (brim->inside || spread->layer->shape == SHAPE_FLAT || spread->layer->shape == SHAPE_SLAB)
+        return spread->side;
+    if (spread->layer->shape != SHAPE_SEWN && brim->ending == ENDING_WRAP)
+        return side_opposite(spread->side);
+    if (spread->layer->shape == SHAPE_SEWN && brim->ending == ENDING_SEWN)
+        return side_opposite(spread->side); /* where the boxing's far edge lands */
+    return edge_side(spread->side, edge);
+}
+
+bool brim_is_open(const struct spread *spread, int64_t edge)
+{
+    int64_t ending = spread->brims[edge].ending;
+
+    if (spread->layer->shape == SHAPE_SEWN)
+        return ending != ENDING_SEWN && ending != ENDING_STOP;
+    if (spread->layer->kind == LAYER_BATTING && spread->layer->both)
+        return ending == ENDING_STOP || ending == ENDING_OPEN;
+    return ending != ENDING_STOP;
+}
+
+/* ---- laying out ---- */
+
+/* The face that a layer lies on: of one box, or of all boxes of its group as they stand. */
+struct ground {
+    const struct box *first;
+    const struct box *at[EDGE_COUNT]; /* the box that each edge belongs to */
+    struct area area;                 /* in u and v of the first box's face */
+};
+
+/* A box's face in the u and v of the first box's face; beside what there is, where poses tell
+ * nothing. */
+static struct area area_beside(const struct plan *plan, const struct ground *ground,
+                               const struct box *box, int64_t side)
+{
+    const struct pose *pose = plan_pose(plan, box->key);
+    const struct pose *first = plan_pose(plan, ground->first->key);
+    struct area area = face_area(box, side);
+
+    if (pose && first && pose->placed && first->placed && pose->turn == first->turn) {
+        struct vector room = pose_to_room(pose, box, face_to_box(box, side, 0, 0));
+        int64_t u, v;
+
+        box_to_face(side, pose_to_box(first, ground->first, room), &u, &v);
+        return (struct area){u, v, u + area.u1, v + area.v1};
+    }
+    return (struct area){ground->area.u1, 0, ground->area.u1 + area.u1, area.v1};
+}
+
+static void ground_extend(struct ground *ground, const struct box *box, struct area area)
+{
+    struct area *all = &ground->area;
+
+    if (area.u0 < all->u0) {
+        all->u0 = area.u0;
+        ground->at[EDGE_LEFT] = box;
+    }
+    if (area.u1 > all->u1) {
+        all->u1 = area.u1;
+        ground->at[EDGE_RIGHT] = box;
+    }
+    if (area.v0 < all->v0) {
+        all->v0 = area.v0;
+        ground->at[EDGE_BOTTOM] = box;
+    }
+    if (area.v1 > all->v1) {
+        all->v1 = area.v1;
+        ground->at[EDGE_TOP] = box;
+    }
+}
+
+static void ground_begin(struct ground *ground, const struct box *box, int64_t side)
+{
+    ground->first = box;
+    ground->area = face_area(box, side);
+    for (int edge = 0; edge < EDGE_COUNT; edge++)
+        ground->at[edge] = box;
+}
+
+/* False when the layer lies on nothing. */
+static bool ground_find(const struct planning *planning, const struct layer *layer,
+                        struct ground *ground)
+{
+    const struct model *model = planning->model;
+    const struct box *box = MODEL_FIND(model, box, layer->box);
+
+    ground->first = NULL;
+    if (box)
+        ground_begin(ground, box, layer->side);
+    for (size_t i = 0; !box && i < model->group_boxes.count; i++) {
+        const struct group_box *item = &model->group_boxes.at[i];
+        const struct box *next = MODEL_FIND(model, box, item->box);
+
+        if (layer->group == 0 || item->group != layer->group || !next)
+            continue;
+        if (ground->first)
+            ground_extend(ground, next, area_beside(planning->plan, ground, next, layer->side));
+        else
+            ground_begin(ground, next, layer->side);
+    }
+    return ground->first != NULL;
+}
+
+static int64_t at_edge(const struct planning *planning, const struct box *box, int64_t side,
+                       int64_t edge)
+{
+    const struct padding *padding = plan_padding(planning->plan, box->key, side);
+
+    return padding ? padding->at[edge] : 0;
+}
+
+/* Padding of the side that an edge borders on, where the two meet. */
+static int64_t padding_beside(const struct planning *planning, const struct box *box, int64_t side,
+                              int64_t edge)
+{
+    int64_t beside = edge_side(side, edge);
+
+    for (int64_t other = 0; other < EDGE_COUNT; other++)
+        if (edge_side(beside, other) == side)
+            return at_edge(planning, box, beside, other);
+    return 0;
+}
+
+static int64_t usual_landing(const struct planning *planning, const struct spread *spread,
+                             const struct brim *brim)
+{
+    bool on_side = !brim->inside && (brim->ending == ENDING_SIDE || brim->ending == ENDING_OPEN);
+
+    if (on_side && spread->depth <= planning->value[TRADE_LANDING_NARROW_EDGE])
+        return planning->value[TRADE_LANDING_NARROW];
+    return planning->value[TRADE_LANDING];
+}
+
+static void brim_by_hand(const struct planning *planning, const struct layer *layer, int64_t edge,
+                         struct brim *brim)
+{
+    const struct model *model = planning->model;
+
+    for (size_t i = 0; i < model->layer_edges.count; i++) {
+        const struct layer_edge *by_hand = &model->layer_edges.at[i];
+
+        if (by_hand->layer != layer->key || by_hand->edge != edge)
+            continue;
+        brim->by_class = by_hand->class;
+        brim->pitch = by_hand->pitch;
+        brim->landing = by_hand->landing > 0 ? by_hand->landing : brim->landing;
+        brim->handle = by_hand->handle > 0 ? by_hand->handle : brim->handle;
+    }
+}
+
+static void spread_brim(const struct planning *planning, struct spread *spread,
+                        const struct box *box, int64_t edge)
+{
+    struct brim *brim = &spread->brims[edge];
+
+    if (!brim->inside) {
+        brim->over = at_edge(planning, box, spread->side, edge);
+        brim->beside = padding_beside(planning, box, spread->side, edge);
+    }
+    brim->landing = usual_landing(planning, spread, brim);
+    brim->handle =
+        planning->value[spread->layer->kind == LAYER_LINING ? TRADE_HANDLE_MUSLIN : TRADE_HANDLE];
+    brim_by_hand(planning, spread->layer, edge, brim);
+}
+
+static int64_t least(int64_t a, int64_t b)
+{
+    return a < b ? a : b;
+}
+
+/* What of its ground a layer covers, and which of its edges stop inside. */
+static void spread_area(struct spread *spread, const struct ground *ground)
+{
+    const struct layer *layer = spread->layer;
+    int64_t width = area_width(&ground->area);
+    int64_t height = area_height(&ground->area);
+    int64_t u = least(layer->u, width);
+    int64_t v = least(layer->v, height);
+
+    spread->width = layer->width > 0 ? least(layer->width, width - u) : width - u;
+    spread->height = layer->height > 0 ? least(layer->height, height - v) : height - v;
+    spread->brims[EDGE_LEFT].inside = u > 0;
+    spread->brims[EDGE_BOTTOM].inside = v > 0;
+    spread->brims[EDGE_RIGHT].inside = u + spread->width < width;
+    spread->brims[EDGE_TOP].inside = v + spread->height < height;
+}
+
+static const struct tufting *tufting_of(const struct model *model, int64_t layer)
+{
+    for (size_t i = 0; i < model->tuftings.count; i++)
+        if (model->tuftings.at[i].layer == layer)
+            return &model->tuftings.at[i];
+    return NULL;
+}
+
+static int ordinal_of(const struct model *model, const struct layer *layer)
+{
+    int ordinal = 0;
+
+    for (size_t i = 0; i < model->layers.count && model->layers.at[i].key <= layer->key; i++)
+        if (model->layers.at[i].box == layer->box && model->layers.at[i].group == layer->group)
+            ordinal++;
+    return ordinal;
+}
+
+/* False when there is nothing to cover, or no material. */
+static bool spread_lay(const struct planning *planning, const struct layer *layer,
+                       struct spread *spread)
+{
+    const struct model *model = planning->model;
+    struct ground ground;
+
+    *spread = (struct spread){.layer = layer, .side = layer->side};
+    spread->stock = MODEL_FIND(model, stock, layer->stock);
+    if (!spread->stock || !ground_find(planning, layer, &ground))
+        return false;
+    spread->box = ground.first;
+    spread->ordinal = ordinal_of(model, layer);
+    spread->depth = layer->boxing > 0
+                        ? layer->boxing
+                        : vector_along(box_size(ground.first), side_axis(layer->side));
+    spread->tufting = tufting_of(model, layer->key);
+    spread_area(spread, &ground);
+    const int64_t endings[EDGE_COUNT] = {
+        [EDGE_LEFT] = layer->left,
+        [EDGE_RIGHT] = layer->right,
+        [EDGE_TOP] = layer->top,
+        [EDGE_BOTTOM] = layer->bottom,
+    };
+    for (int edge = 0; edge < EDGE_COUNT; edge++) {
+        spread->brims[edge].ending = layer->shape == SHAPE_SLAB ? ENDING_STOP : endings[edge];
+        spread_brim(planning, spread, ground.at[edge], edge);
+    }
+    return spread->width > 0 && spread->height > 0;
+}
+
+/* ---- what cutting adds ---- */
+
+static int64_t square_millimetres(int64_t width, int64_t height)
+{
+    return whole_divide_even(width * height, LENGTH_MM * LENGTH_MM);
+}
+
+/* "C-L3a": box, layer on it, piece of it. A long name is cut at a whole character. */
+static void piece_label(char *label, size_t size, const struct spread *spread)
+{
+    const char *name = spread->box->name;
+    int fits = (int)strlen(name);
+    int nth = spread->pieces;
+
+    while (fits > 10 || (fits > 0 && ((unsigned char)name[fits] & 0xc0) == 0x80))
+        fits--;
+    if (nth < 26)
+        snprintf(label, size, "%.*s-L%d%c", fits, name, spread->ordinal, 'a' + nth);
+    else
+        snprintf(label, size, "%.*s-L%d.%d", fits, name, spread->ordinal, nth + 1);
+}
+
+void spread_piece(struct planning *planning, struct spread *spread, const char *name, int count,
+                  int64_t width, int64_t height, bool turns)
+{
+    assert(width > 0 && height > 0);
+    for (int i = 0; i < count; i++) {
+        struct piece *piece = LIST_ADD(planning->arena, &planning->plan->pieces);
+
+        piece_label(piece->label, sizeof piece->label, spread);
+        snprintf(piece->name, sizeof piece->name, "%s", name);
+        piece->layer = spread->layer->key;
+        piece->box = spread->box->key;
+        piece->stock = spread->stock->key;
+        piece->width = width;
+        piece->height = height;
+        piece->turned_allowed = turns;
+        spread->pieces++;
+        spread->surface += square_millimetres(width, height);
+    }
+}
+
+struct cover *spread_cover(struct planning *planning, const struct spread *spread, int64_t width,
+                           int64_t height)
+{
+    struct cover *cover = LIST_ADD(planning->arena, &planning->plan->covers);
+
+    cover->layer = spread->layer->key;
+    cover->box = spread->box->key;
+    cover->cut_width = width;
+    cover->cut_height = height;
+    cover->widths = 1;
+    return cover;
+}
+
+void spread_consume(struct planning *planning, const struct spread *spread, int64_t kind,
+                    int64_t stock, enum quantity measure, int64_t amount, const char *what)
+{
+    if (amount <= 0)
+        return;
+    struct consumable *used = LIST_ADD(planning->arena, &planning->plan->consumables);
+    *used = (struct consumable){spread->layer->key, kind, stock, measure, amount, what};
+}
+
+/* ---- the pass ---- */
+
+static void cut_by_shape(struct planning *planning, struct spread *spread)
+{
+    static void (*const by_shape[SHAPE_COUNT])(struct planning *, struct spread *) = {
+        [SHAPE_SLAB] = cut_flat, [SHAPE_WRAPPED] = cut_wrapped, [SHAPE_SEWN] = cut_sewn,
+        [SHAPE_FLAT] = cut_flat, [SHAPE_RUN] = cut_run,
+    };
+
+    if (spread->layer->kind == LAYER_FOAM)
+        cut_slab(planning, spread);
+    else if (spread->layer->kind == LAYER_BATTING)
+        cut_batting(planning, spread);
+    else if (spread->layer->kind == LAYER_WELT || spread->layer->kind == LAYER_TRIM)
+        cut_run(planning, spread);
+    else
+        by_shape[spread->layer->shape](planning, spread);
+}
+
+static void cut_layer(struct planning *planning, struct spread *spread)
+{
+    size_t line = planning->plan->covers.count;
+
+    cut_by_shape(planning, spread);
+    if (planning->plan->covers.count > line)
+        planning->plan->covers.at[line].area = spread->surface;
+}
+
+void pass_cover(struct planning *planning)
+{
+    const struct model *model = planning->model;
+
+    for (size_t i = 0; i < model->layers.count; i++) {
+        struct spread spread;
+
+        if (!spread_lay(planning, &model->layers.at[i], &spread))
+            continue;
+        cut_layer(planning, &spread);
+        staple_layer(planning, &spread);
+        patch_layer(planning, &spread);
+    }
+}

@@ -1,0 +1,149 @@
+/*
+ * What the files of the cover pass share. A layer is first laid out on its face (struct spread:
+ * how wide, how it ends, what padding lies where), then cut by its shape, then stapled.
+ */
+#ifndef PLAN_COVER_H
+#define PLAN_COVER_H
+
+#include "plan/cover_sums.h"
+#include "plan/pass.h"
+
+#include <stdbool.h>
+#include <stdint.h>
+
+/* One edge of a layer on its face. */
+struct brim {
+    int64_t ending;
+    bool inside;     /* does not reach the edge of the face: lands on the face itself */
+    int64_t over;    /* padding on the face at that edge */
+    int64_t beside;  /* padding on the side it borders on */
+    int64_t landing; /* by hand, or the trade's */
+    int64_t handle;
+    int64_t pitch;    /* by hand; 0 for the trade's */
+    int64_t by_class; /* enum class_word by hand; AUTO without */
+};
+
+struct spread {
+    const struct layer *layer;
+    const struct stock *stock;
+    const struct box *box; /* the first where it covers a group */
+    int ordinal;           /* of the layer on its box, from 1: for labels */
+    int pieces;            /* labelled so far */
+    int64_t side;
+    int64_t width, height; /* of what it covers, across u and along v */
+    int64_t depth;         /* of the box behind the face; of the boxing where it is given */
+    int64_t surface;       /* square millimetres of all that was cut */
+    struct brim brims[EDGE_COUNT];
+    const struct tufting *tufting; /* NULL without */
+};
+
+/* The opposite edge of a face, and the two that meet an edge (first the left or bottom one). */
+int64_t edge_opposite(int64_t edge);
+void edge_neighbours(int64_t edge, int64_t ret_edges[2]);
+bool edge_upright(int64_t edge); /* left or right */
+
+/* Length of an edge of the layer. */
+int64_t spread_length(const struct spread *spread, int64_t edge);
+
+/* The face where an edge's staples go: the side it borders on, the face behind, or its own. */
+int64_t spread_landing(const struct spread *spread, int64_t edge);
+
+/* Does the edge hang open (to be stapled), on a layer of its shape? */
+bool brim_is_open(const struct spread *spread, int64_t edge);
+
+/*
+ * One piece, `count` times. Adds to `surface`. `turns`: it may lie either way on the roll. Name:
+ * "face", "front boxing".
+ */
+void spread_piece(struct planning *planning, struct spread *spread, const char *name, int count,
+                  int64_t width, int64_t height, bool turns);
+
+/* A piece that is sewn from widths where the cloth is too narrow, seam allowance and findings
+ * included (cover_cloth.c). Returns how its widths fall; *ret_across tells whether it is
+ * railroaded. */
+struct widths spread_cloth(struct planning *planning, struct spread *spread, const char *name,
+                           int64_t width, int64_t height, bool *ret_across);
+
+/* The same for a layer that is this one piece: its line among covers as well. */
+void cut_cloth(struct planning *planning, struct spread *spread, const char *name, int64_t width,
+               int64_t height);
+
+/* The layer's line among covers. */
+struct cover *spread_cover(struct planning *planning, const struct spread *spread, int64_t width,
+                           int64_t height);
+
+/* Something used up. `what` is kept, not copied. */
+void spread_consume(struct planning *planning, const struct spread *spread, int64_t kind,
+                    int64_t stock, enum quantity measure, int64_t amount, const char *what);
+
+/* Is the cloth plain, so that pieces nobody compares may be turned on the roll? */
+bool stock_turns(const struct stock *stock);
+
+/* ---- cutting, by shape: pieces, a line among covers, what is used up ---- */
+
+void cut_slab(struct planning *planning, struct spread *spread);    /* cover_slab.c */
+void cut_batting(struct planning *planning, struct spread *spread); /* cover_slab.c */
+void cut_wrapped(struct planning *planning, struct spread *spread); /* cover_wrapped.c */
+void cut_sewn(struct planning *planning, struct spread *spread);    /* cover_sewn.c */
+void cut_flat(struct planning *planning, struct spread *spread);    /* cover_flat.c */
+void cut_run(struct planning *planning, struct spread *spread);     /* cover_run.c */
+
+/* A sewn cover with two faces that goes all round, open above and below: a band. */
+bool spread_is_band(const struct spread *spread);
+
+/* Extra cloth of a tufting field across u and along v, and its buttons (cover_tuft.c). */
+int64_t tuft_extra(const struct planning *planning, const struct spread *spread, bool across);
+int64_t tuft_count(const struct tufting *tufting);
+void tuft_consume(struct planning *planning, struct spread *spread);
+
+/* Length that a run (welt, trim) takes along its edges, without joins; and how many corners it
+ * turns. */
+int64_t spread_run(const struct spread *spread, int *ret_corners);
+
+/* ---- stapling ---- */
+
+/* A stretch of an edge of the face within a stapled row: the edge's own length `length` lies at
+ * `from` of the row, `backward` when the row passes it from its right or top end. */
+struct stretch {
+    int64_t edge;
+    int64_t from, length;
+    bool backward;
+};
+
+#define ROW_STRETCHES 4
+#define ROW_CORNERS 4
+
+/* A row of staples before it is counted. */
+struct row {
+    int64_t edge; /* as in struct edge */
+    int64_t landing_side;
+    int64_t length;
+    int64_t pitch;
+    int64_t pitch_over; /* of a second row over it, through a card strip; 0 none */
+    bool loop;
+    bool basted;   /* held by temporary staples first */
+    int64_t extra; /* staples that stand in no row */
+    struct stretch stretches[ROW_STRETCHES];
+    int stretch_count;
+    int64_t corners[ROW_CORNERS]; /* where along the row a corner is folded */
+    int corner_count;
+};
+
+void staple_layer(struct planning *planning, const struct spread *spread); /* cover_fix.c */
+
+/* Counts a row, adds it to edges and its intervals to intervals (cover_rows.c). */
+void row_add(struct planning *planning, const struct spread *spread, const struct row *row);
+
+/* The class that holds for a whole edge of the layer; AUTO when it has intervals of several
+ * (cover_rows.c). */
+int64_t edge_whole_class(struct planning *planning, const struct spread *spread, int64_t edge);
+
+/* Leg of the staples that hold a layer, and the check of the wood under them (cover_leg.c). */
+int64_t staple_leg(const struct planning *planning, const struct spread *spread);
+void staple_wood(struct planning *planning, const struct spread *spread, const struct row *row,
+                 int64_t leg);
+
+/* Bare patches and slits of a layer (cover_patch.c). */
+void patch_layer(struct planning *planning, const struct spread *spread);
+
+#endif

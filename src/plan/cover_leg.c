@@ -1,0 +1,130 @@
+/*
+ * Legs of staples: long enough to bite below what they hold, short enough not to come through
+ * (TRADE 2.6).
+ *
+ *     leg = pressed stack + bite, the next length that is sold
+ *     leg - stack <= wood - 1/8 in
+ */
+#include "plan/cover.h"
+
+#include "plan/backing.h"
+#include "plan/cover_sums.h"
+#include "plan/drape.h"
+#include "plan/findings.h"
+#include "plan/geometry.h"
+
+#define LEGS_AT_MOST 16
+
+/* Lengths sold, where the workshop has no staples: common practice, no source. */
+static const int64_t sold_inch[] = {LENGTH_INCH / 4, LENGTH_INCH * 5 / 16, LENGTH_INCH * 3 / 8,
+                                    LENGTH_INCH / 2, LENGTH_INCH * 9 / 16, LENGTH_INCH * 5 / 8};
+static const int64_t sold_mm[] = {6 * LENGTH_MM,  8 * LENGTH_MM,  10 * LENGTH_MM,
+                                  12 * LENGTH_MM, 14 * LENGTH_MM, 16 * LENGTH_MM};
+
+static void insert_leg(int64_t legs[LEGS_AT_MOST], int *count, int64_t leg)
+{
+    int at = *count;
+
+    for (; at > 0 && legs[at - 1] > leg; at--)
+        legs[at] = legs[at - 1];
+    legs[at] = leg;
+    ++*count;
+}
+
+static int legs_on_hand(const struct planning *planning, int64_t legs[LEGS_AT_MOST])
+{
+    const struct model *model = planning->model;
+    const int64_t *sold = model_units(model) == UNITS_INCH ? sold_inch : sold_mm;
+    int count = 0;
+
+    for (size_t i = 0; i < model->stocks.count && count < LEGS_AT_MOST; i++)
+        if (model->stocks.at[i].kind == STOCK_STAPLE && model->stocks.at[i].length > 0)
+            insert_leg(legs, &count, model->stocks.at[i].length);
+    for (size_t i = 0; count == 0 && i < sizeof sold_inch / sizeof sold_inch[0]; i++)
+        legs[i] = sold[i];
+    return count > 0 ? count : (int)(sizeof sold_inch / sizeof sold_inch[0]);
+}
+
+/* Thickness under the staple's crown: welt brings its flange and lies on the cover. */
+static int64_t pressed_stack(const struct planning *planning, const struct spread *spread)
+{
+    const struct layer *layer = spread->layer;
+    int64_t usual = planning->value[layer->kind == LAYER_LINING || layer->kind == LAYER_DUST_COVER
+                                        ? TRADE_MUSLIN_THICKNESS
+                                        : TRADE_CLOTH_THICKNESS];
+    int64_t cloth = spread->stock->thickness > 0 ? spread->stock->thickness : usual;
+
+    if (layer->kind == LAYER_BATTING)
+        return planning->value[TRADE_JOINT_CLOTH_PER_FACE];
+    if (layer->kind == LAYER_WELT)
+        return 3 * cloth;
+    if (layer->fixing == FIXING_TOGETHER)
+        cloth += planning->value[TRADE_MUSLIN_THICKNESS];
+    return layer->finish == FINISH_FOLDED ? 2 * cloth : cloth;
+}
+
+static int64_t bite(const struct planning *planning, const struct spread *spread)
+{
+    const struct stock *stick = MODEL_FIND(planning->model, stock, spread->box->stick);
+
+    return planning->value[stick && stick->wood == WOOD_HARD ? TRADE_STAPLE_BITE_HARD
+                                                             : TRADE_STAPLE_BITE_SOFT];
+}
+
+int64_t staple_leg(const struct planning *planning, const struct spread *spread)
+{
+    int64_t legs[LEGS_AT_MOST];
+    int count = legs_on_hand(planning, legs);
+
+    return leg_from(legs, count, pressed_stack(planning, spread) + bite(planning, spread));
+}
+
+/* Wood behind a place of a face, panel and member together; 0 where there is none. */
+static int64_t wood_at(const struct planning *planning, const struct box *box, int64_t side,
+                       int64_t u, int64_t v)
+{
+    const struct plan *plan = planning->plan;
+    struct backings backings = backing_find(planning, box->key, side);
+    const struct backing *behind = backing_at(&backings, u, v);
+    int64_t panel = 0;
+
+    if (behind)
+        return behind->far;
+    for (size_t i = 0; i < plan->panels.count; i++) {
+        const struct area *area = &plan->panels.at[i].area;
+
+        if (plan->panels.at[i].box == box->key && plan->panels.at[i].side == side &&
+            area->u0 <= u && u < area->u1 && area->v0 <= v && v < area->v1)
+            panel = plan->panels.at[i].thickness;
+    }
+    return panel;
+}
+
+static bool checked_edge(const struct row *row, int64_t edge)
+{
+    return row->edge == EDGE_LOOP || row->edge == edge;
+}
+
+/* Looks at the middle of each landing; one finding a row is enough. */
+void staple_wood(struct planning *planning, const struct spread *spread, const struct row *row,
+                 int64_t leg)
+{
+    int64_t deep = leg - pressed_stack(planning, spread);
+
+    for (int64_t edge = 0; edge < EDGE_COUNT; edge++) {
+        struct landing landing = drape_landing(planning, spread->layer, spread->box, edge);
+        int64_t wood;
+        struct finding *finding;
+
+        if (!checked_edge(row, edge) || area_empty(&landing.area))
+            continue;
+        wood = wood_at(planning, spread->box, landing.side, (landing.area.u0 + landing.area.u1) / 2,
+                       (landing.area.v0 + landing.area.v1) / 2);
+        if (wood == 0 || deep <= wood - planning->value[TRADE_STAPLE_LEG_CLEAR])
+            continue;
+        finding = finding_add(planning, FINDING_LANDING_THIN, ENTITY_layer, spread->layer->key);
+        argument_length(finding, 0, wood);
+        argument_length(finding, 1, leg);
+        return;
+    }
+}

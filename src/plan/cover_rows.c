@@ -1,0 +1,234 @@
+/*
+ * Rows of staples and their intervals.
+ *
+ * 1  A row is counted once, on its whole length. Its intervals share its staples by where these
+ *    stand, so that they sum to the row whatever the intervals are.
+ * 2  Intervals leave no gap, do not overlap, and neighbours differ in class or join.
+ * 3  What the maker says of an edge or an opening comes before what the joins ask for.
+ */
+#include "plan/cover.h"
+
+#include "plan/cover_sums.h"
+
+#include <assert.h>
+
+/* A part of a row that is not free. */
+struct mark {
+    int64_t from, to;
+    int64_t class;
+    int64_t join;
+};
+
+struct marks {
+    LIST_OF(struct mark) of; /* by `from`, not overlapping */
+};
+
+static void mark_insert(struct planning *planning, struct marks *marks, size_t at, struct mark mark)
+{
+    LIST_ADD(planning->arena, &marks->of);
+    for (size_t i = marks->of.count - 1; i > at; i--)
+        marks->of.at[i] = marks->of.at[i - 1];
+    marks->of.at[at] = mark;
+}
+
+/* Puts in what of from..to is not marked yet. O(marks). */
+static void mark_add(struct planning *planning, struct marks *marks, int64_t from, int64_t to,
+                     int64_t class, int64_t join)
+{
+    for (size_t at = 0; from < to; at++) {
+        int64_t next = at < marks->of.count ? marks->of.at[at].from : to;
+
+        if (from < next)
+            mark_insert(planning, marks, at++,
+                        (struct mark){from, next < to ? next : to, class, join});
+        if (at >= marks->of.count)
+            break;
+        if (from < marks->of.at[at].to)
+            from = marks->of.at[at].to;
+    }
+}
+
+static int64_t within(int64_t value, int64_t least, int64_t most)
+{
+    return value < least ? least : value > most ? most : value;
+}
+
+/* Marks begin..end of an edge where a stretch of the row lies on it. */
+static void mark_stretch(struct planning *planning, struct marks *marks,
+                         const struct stretch *stretch, int64_t begin, int64_t end, int64_t class,
+                         int64_t join)
+{
+    begin = within(begin, 0, stretch->length);
+    end = within(end, begin, stretch->length);
+    if (stretch->backward)
+        mark_add(planning, marks, stretch->from + stretch->length - end,
+                 stretch->from + stretch->length - begin, class, join);
+    else
+        mark_add(planning, marks, stretch->from + begin, stretch->from + end, class, join);
+}
+
+/* ---- what the maker says ---- */
+
+static void mark_openings(struct planning *planning, const struct spread *spread,
+                          struct marks *marks, const struct stretch *stretch)
+{
+    const struct model *model = planning->model;
+
+    for (size_t i = 0; i < model->openings.count; i++) {
+        const struct opening *opening = &model->openings.at[i];
+        int64_t end = opening->length > 0 ? opening->begin + opening->length : stretch->length;
+
+        if (opening->layer == spread->layer->key && opening->edge == stretch->edge)
+            mark_stretch(planning, marks, stretch, opening->begin, end, CLASS_OPENING,
+                         opening->join);
+    }
+}
+
+static void mark_row(struct planning *planning, const struct spread *spread, const struct row *row,
+                     struct marks *marks)
+{
+    for (int i = 0; i < row->stretch_count; i++) {
+        const struct stretch *stretch = &row->stretches[i];
+        int64_t by_hand = spread->brims[stretch->edge].by_class;
+
+        mark_openings(planning, spread, marks, stretch);
+        if (by_hand == CLASS_AUTO)
+            continue;
+        if (row->stretch_count == 1)
+            mark_add(planning, marks, 0, row->length, by_hand, 0);
+        else
+            mark_stretch(planning, marks, stretch, 0, stretch->length, by_hand, 0);
+    }
+}
+
+int64_t edge_whole_class(struct planning *planning, const struct spread *spread, int64_t edge)
+{
+    struct stretch whole = {edge, 0, spread_length(spread, edge), false};
+    struct row row = {.length = whole.length, .stretches = {whole}, .stretch_count = 1};
+    struct marks marks = {.of = {{0}}};
+
+    mark_row(planning, spread, &row, &marks);
+    if (marks.of.count == 0)
+        return CLASS_FREE;
+    if (marks.of.at[0].from == 0 && marks.of.at[0].to == whole.length)
+        return marks.of.at[0].class;
+    return CLASS_AUTO;
+}
+
+/* ---- counting ---- */
+
+static enum pass_of_staples pass_of(const struct model *model, int64_t class, int64_t join)
+{
+    const struct join *waits_for = MODEL_FIND(model, join, join);
+
+    if (class == CLASS_SITE)
+        return STAPLED_IN_ROOM;
+    if (class != CLASS_OPENING)
+        return STAPLED_AT_BENCH;
+    return waits_for && waits_for->place == PLACE_SITE ? STAPLED_IN_ROOM : STAPLED_AFTER_JOIN;
+}
+
+static int64_t count_row(const struct row *row, int64_t pitch)
+{
+    if (pitch <= 0)
+        return 0;
+    return row->loop ? staples_loop(row->length, pitch) : staples_open(row->length, pitch);
+}
+
+/* Corner folds between from and to; the last interval has the one at the row's end. */
+static int64_t corners_between(const struct row *row, int64_t from, int64_t to)
+{
+    int64_t corners = 0;
+
+    for (int i = 0; i < row->corner_count; i++)
+        corners += (from <= row->corners[i] && row->corners[i] < to) ||
+                   (to == row->length && row->corners[i] == to);
+    return corners;
+}
+
+static int64_t count_between(const struct planning *planning, const struct row *row, int64_t from,
+                             int64_t to)
+{
+    int64_t each = planning->value[TRADE_STAPLE_CORNER_EACH];
+
+    return staples_between(count_row(row, row->pitch), row->length, row->loop, from, to) +
+           staples_between(count_row(row, row->pitch_over), row->length, row->loop, from, to) +
+           corners_between(row, from, to) * each + (from == 0 ? row->extra : 0);
+}
+
+static void add_interval(struct planning *planning, const struct row *row, const struct mark *part)
+{
+    struct interval *interval = LIST_ADD(planning->arena, &planning->plan->intervals);
+    struct edge *edge = &planning->plan->edges.at[planning->plan->edges.count - 1];
+
+    interval->edge = planning->plan->edges.count - 1;
+    interval->from = part->from;
+    interval->to = part->to;
+    interval->class = part->class;
+    interval->join = part->join;
+    interval->pass = pass_of(planning->model, part->class, part->join);
+    interval->staples = count_between(planning, row, part->from, part->to);
+    edge->staples += interval->staples;
+    edge->interval_count++;
+}
+
+/* Grows `part` by what comes next, or closes it as an interval and begins anew. */
+static void extend(struct planning *planning, const struct row *row, struct mark *part,
+                   const struct mark *next)
+{
+    if (next->from == next->to)
+        return;
+    if (part->from < part->to && (part->class != next->class || part->join != next->join)) {
+        add_interval(planning, row, part);
+        *part = *next;
+        return;
+    }
+    if (part->from == part->to)
+        *part = *next;
+    part->to = next->to;
+}
+
+static void add_intervals(struct planning *planning, const struct row *row,
+                          const struct marks *marks)
+{
+    struct mark part = {0, 0, CLASS_FREE, 0};
+    int64_t at = 0;
+
+    for (size_t i = 0; i < marks->of.count; i++) {
+        const struct mark *mark = &marks->of.at[i];
+        struct mark gap = {at, mark->from, CLASS_FREE, 0};
+
+        assert(at <= mark->from && mark->to <= row->length);
+        extend(planning, row, &part, &gap);
+        extend(planning, row, &part, mark);
+        at = mark->to;
+    }
+    extend(planning, row, &part, &(struct mark){at, row->length, CLASS_FREE, 0});
+    add_interval(planning, row, &part);
+}
+
+void row_add(struct planning *planning, const struct spread *spread, const struct row *row)
+{
+    struct plan *plan = planning->plan;
+    struct edge *edge = LIST_ADD(planning->arena, &plan->edges);
+    bool on_edge = row->edge >= 0;
+    int64_t leg = staple_leg(planning, spread);
+    struct marks marks = {.of = {{0}}};
+
+    edge->layer = spread->layer->key;
+    edge->box = spread->box->key;
+    edge->edge = row->edge;
+    edge->landing_side = row->landing_side;
+    edge->length = row->length;
+    edge->pitch = row->pitch;
+    edge->landing = spread->brims[on_edge ? row->edge : EDGE_LEFT].landing;
+    edge->handle = spread->brims[on_edge ? row->edge : EDGE_LEFT].handle;
+    edge->leg = leg;
+    edge->corners = row->corner_count * planning->value[TRADE_STAPLE_CORNER_EACH];
+    if (row->basted)
+        edge->temporary = count_row(row, planning->value[TRADE_STAPLE_TEMP_PITCH]);
+    edge->first_interval = plan->intervals.count;
+    mark_row(planning, spread, row, &marks);
+    add_intervals(planning, row, &marks);
+    staple_wood(planning, spread, row, leg);
+}

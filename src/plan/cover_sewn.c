@@ -1,0 +1,168 @@
+/*
+ * Sewn: face pieces and boxing strips (TRADE 2.7, a sleeve with one open side). One face, or two
+ * with `both`, a strip for each sewn edge, and landing and handle where the cover hangs open.
+ *
+ * 1  A face reaches over the padding of the side at a sewn edge and has a seam there; an open edge
+ *    has landing and handle and no padding to go over.
+ * 2  A strip is as wide as what lies between its two long edges: the box and the padding of both
+ *    faces, with two seams; or with one seam, a landing and a handle when there is no second face.
+ * 3  A strip is as long as its edge of the face, and ends with a seam where the next edge is sewn,
+ *    with a plain landing and a handle where it hangs open.
+ *
+ * A band (open above and below, sewn at both ends) has no faces of its own: it is two strips, each
+ * half of the way round.
+ */
+#include "plan/cover.h"
+
+#include "plan/geometry.h"
+
+#include "model/words.h"
+
+#include <stdio.h>
+
+static bool is_sewn(const struct spread *spread, int64_t edge)
+{
+    return spread->brims[edge].ending == ENDING_SEWN;
+}
+
+bool spread_is_band(const struct spread *spread)
+{
+    return spread->layer->shape == SHAPE_SEWN && spread->layer->both &&
+           is_sewn(spread, EDGE_LEFT) && is_sewn(spread, EDGE_RIGHT) &&
+           brim_is_open(spread, EDGE_TOP) && brim_is_open(spread, EDGE_BOTTOM);
+}
+
+static int64_t padding_behind(const struct planning *planning, const struct spread *spread,
+                              int64_t edge)
+{
+    const struct padding *padding =
+        plan_padding(planning->plan, spread->box->key, side_opposite(spread->side));
+
+    return padding ? padding->at[edge] : 0;
+}
+
+/* ---- faces ---- */
+
+static int64_t face_reach(const struct planning *planning, const struct spread *spread,
+                          int64_t edge)
+{
+    const struct brim *brim = &spread->brims[edge];
+
+    if (is_sewn(spread, edge))
+        return brim->beside + planning->value[TRADE_SEAM_ALLOWANCE];
+    return brim->ending == ENDING_STOP ? 0 : brim->landing + brim->handle;
+}
+
+static void cut_faces(struct planning *planning, struct spread *spread)
+{
+    int64_t width = spread->width + face_reach(planning, spread, EDGE_LEFT) +
+                    face_reach(planning, spread, EDGE_RIGHT) + tuft_extra(planning, spread, true);
+    int64_t height = spread->height + face_reach(planning, spread, EDGE_TOP) +
+                     face_reach(planning, spread, EDGE_BOTTOM) +
+                     tuft_extra(planning, spread, false);
+    bool across;
+
+    cut_cloth(planning, spread, "face", width, height);
+    if (spread->layer->both)
+        spread_cloth(planning, spread, "face", width, height, &across);
+    tuft_consume(planning, spread);
+}
+
+/* ---- boxing ---- */
+
+/* A strip beside a zip is wider, for the zip is sewn into it. */
+static int64_t zip_room(const struct planning *planning, const struct spread *spread, int64_t side)
+{
+    const struct model *model = planning->model;
+
+    for (size_t i = 0; i < model->fittings.count; i++) {
+        const struct fitting *fitting = &model->fittings.at[i];
+
+        if (fitting->kind == FITTING_ZIP && fitting->box == spread->box->key &&
+            fitting->side == side)
+            return planning->value[TRADE_ZIP_BOXING];
+    }
+    return 0;
+}
+
+static int64_t boxing_width(const struct planning *planning, const struct spread *spread,
+                            int64_t edge)
+{
+    const struct brim *brim = &spread->brims[edge];
+    int64_t seam = planning->value[TRADE_SEAM_ALLOWANCE];
+    int64_t width = spread->depth + brim->over + seam +
+                    zip_room(planning, spread, edge_side(spread->side, edge));
+
+    if (spread->layer->both)
+        return width + padding_behind(planning, spread, edge) + seam;
+    return width + brim->landing + brim->handle;
+}
+
+static int64_t boxing_end(const struct planning *planning, const struct spread *spread,
+                          int64_t neighbour)
+{
+    if (is_sewn(spread, neighbour))
+        return spread->brims[neighbour].beside + planning->value[TRADE_SEAM_ALLOWANCE];
+    if (spread->brims[neighbour].ending == ENDING_STOP)
+        return 0;
+    return planning->value[TRADE_LANDING] + planning->value[TRADE_HANDLE];
+}
+
+/* Does an edge run left to right on the side that it borders on? */
+static bool lies_level(const struct spread *spread, int64_t edge)
+{
+    int axis = edge_upright(edge) ? side_v_axis(spread->side) : side_u_axis(spread->side);
+
+    return side_u_axis(edge_side(spread->side, edge)) == axis;
+}
+
+static void cut_boxing(struct planning *planning, struct spread *spread, int64_t edge)
+{
+    int64_t beside[2];
+    int64_t width = boxing_width(planning, spread, edge);
+    int64_t length = spread_length(spread, edge);
+    int64_t roll = spread->stock->width;
+    bool level = lies_level(spread, edge);
+    bool turns = stock_turns(spread->stock);
+    bool across;
+    char name[40];
+
+    edge_neighbours(edge, beside);
+    length += boxing_end(planning, spread, beside[0]) + boxing_end(planning, spread, beside[1]);
+    snprintf(name, sizeof name, "%s boxing", words_side.at[edge_side(spread->side, edge)].name);
+    if (level && !turns && roll > 0 && length > roll)
+        spread_cloth(planning, spread, name, length, width, &across);
+    else
+        spread_piece(planning, spread, name, 1, level ? length : width, level ? width : length,
+                     turns);
+}
+
+/* ---- the band ---- */
+
+static void cut_band(struct planning *planning, struct spread *spread)
+{
+    const struct brim *brims = spread->brims;
+    int64_t face = spread->width + brims[EDGE_LEFT].beside + brims[EDGE_RIGHT].beside;
+    int64_t end =
+        spread->depth + brims[EDGE_RIGHT].over + padding_behind(planning, spread, EDGE_RIGHT);
+    int64_t width = face + end + 2 * planning->value[TRADE_SEAM_ALLOWANCE];
+    int64_t height = spread->height;
+    bool across;
+
+    for (int64_t edge = EDGE_TOP; edge <= EDGE_BOTTOM; edge++)
+        height += brims[edge].over + brims[edge].landing + brims[edge].handle;
+    cut_cloth(planning, spread, "band", width, height);
+    spread_cloth(planning, spread, "band", width, height, &across);
+}
+
+void cut_sewn(struct planning *planning, struct spread *spread)
+{
+    if (spread_is_band(spread)) {
+        cut_band(planning, spread);
+        return;
+    }
+    cut_faces(planning, spread);
+    for (int64_t edge = 0; edge < EDGE_COUNT; edge++)
+        if (is_sewn(spread, edge))
+            cut_boxing(planning, spread, edge);
+}

@@ -1,0 +1,164 @@
+/*
+ * Padding: foam slabs laid edge to edge, and batting butted from widths. Neither is seamed, and
+ * both may lie either way.
+ */
+#include "plan/cover.h"
+
+#include "plan/geometry.h"
+
+#include <assert.h>
+
+static const char *const foam_name = "foam";
+static const char *const batting_name = "batting";
+
+/* ---- foam ---- */
+
+/* Does a sewn cover lie over this foam? Then it is cut larger, to fill it. */
+static bool under_sewn_cover(const struct model *model, const struct layer *foam)
+{
+    for (size_t i = 0; i < model->layers.count; i++) {
+        const struct layer *over = &model->layers.at[i];
+        bool same_face =
+            over->side == foam->side || (over->both && over->side == side_opposite(foam->side));
+
+        if (over->kind == LAYER_COVER && over->shape == SHAPE_SEWN && same_face &&
+            over->box == foam->box && over->group == foam->group)
+            return true;
+    }
+    return false;
+}
+
+/* The slabs on offer that cover it with the fewest pieces; the first such offer. One piece where
+ * nothing with a size is on offer. */
+static struct slabs slabs_on_offer(const struct model *model, int64_t stock, int64_t width,
+                                   int64_t height)
+{
+    struct slabs best = {width, height, 1, 1};
+    bool found = false;
+
+    for (size_t i = 0; i < model->offers.count; i++) {
+        const struct offer *offer = &model->offers.at[i];
+        struct slabs slabs;
+
+        if (offer->stock != stock || offer->length <= 0 || offer->width <= 0)
+            continue;
+        slabs = slabs_cover(width, height, offer->length, offer->width);
+        if (!found || slabs.columns * slabs.rows < best.columns * best.rows)
+            best = slabs;
+        found = true;
+    }
+    return best;
+}
+
+static int64_t smaller(int64_t a, int64_t b)
+{
+    return a < b ? a : b;
+}
+
+/* A grid of pieces: whole ones, and what is left in the last column and row. */
+static void add_grid(struct planning *planning, struct spread *spread, const char *name,
+                     int64_t width, int64_t height, const struct slabs *slabs)
+{
+    for (int row = 0; row < slabs->rows; row++)
+        for (int column = 0; column < slabs->columns; column++)
+            spread_piece(planning, spread, name, 1,
+                         smaller(slabs->across, width - column * slabs->across),
+                         smaller(slabs->up, height - row * slabs->up), true);
+}
+
+void cut_slab(struct planning *planning, struct spread *spread)
+{
+    int64_t oversize = under_sewn_cover(planning->model, spread->layer)
+                           ? planning->value[TRADE_FOAM_OVERSIZE_COVER]
+                           : 0;
+    int64_t width = spread->width + oversize;
+    int64_t height = spread->height + oversize;
+    int faces = spread->layer->both ? 2 : 1;
+    struct slabs slabs = slabs_on_offer(planning->model, spread->stock->key, width, height);
+
+    for (int face = 0; face < faces; face++)
+        add_grid(planning, spread, foam_name, width, height, &slabs);
+    spread_cover(planning, spread, width, height);
+    spread_consume(planning, spread, STOCK_SPRAY, 0, QUANTITY_AREA, spread->surface, "spray glue");
+}
+
+/* ---- batting ---- */
+
+/* Thickness of the foam under it where it goes round an edge. */
+static int64_t foam_under(const struct planning *planning, const struct spread *spread,
+                          int64_t edge)
+{
+    const struct layer *layer = spread->layer;
+    int64_t own = layer->thickness > 0 ? layer->thickness : spread->stock->thickness;
+    int64_t pulled;
+
+    if (whole_share(own, planning->value[TRADE_BATTING_COMPRESS], 1000000, &pulled))
+        return 0;
+    return spread->brims[edge].over > pulled ? spread->brims[edge].over - pulled : 0;
+}
+
+/*
+ * What an edge of a single face adds: `wrap` goes down the side and on to the face behind (soft
+ * enough to stretch over the foam's edge), `side` down the foam and the side, flush.
+ */
+static int64_t batting_reach(const struct planning *planning, const struct spread *spread,
+                             int64_t edge)
+{
+    const struct brim *brim = &spread->brims[edge];
+
+    if (brim->inside)
+        return 0;
+    if (brim->ending == ENDING_WRAP)
+        return spread->depth + planning->value[TRADE_BATTING_OVERWRAP];
+    if (brim->ending == ENDING_SIDE)
+        return spread->depth + foam_under(planning, spread, edge);
+    return 0;
+}
+
+static bool goes_round(const struct spread *spread, int64_t edge)
+{
+    return !brim_is_open(spread, edge);
+}
+
+/* Round a box with two faces: folded over the edges where it goes round. */
+static void sleeve_size(const struct spread *spread, int64_t *ret_width, int64_t *ret_height)
+{
+    int rounds = goes_round(spread, EDGE_LEFT) + goes_round(spread, EDGE_RIGHT);
+    int ends = goes_round(spread, EDGE_TOP) + goes_round(spread, EDGE_BOTTOM);
+
+    *ret_width = 2 * spread->width + rounds * spread->depth;
+    *ret_height = spread->height + ends * spread->depth;
+}
+
+static void face_size(const struct planning *planning, const struct spread *spread,
+                      int64_t *ret_width, int64_t *ret_height)
+{
+    *ret_width = spread->width + batting_reach(planning, spread, EDGE_LEFT) +
+                 batting_reach(planning, spread, EDGE_RIGHT);
+    *ret_height = spread->height + batting_reach(planning, spread, EDGE_TOP) +
+                  batting_reach(planning, spread, EDGE_BOTTOM);
+}
+
+void cut_batting(struct planning *planning, struct spread *spread)
+{
+    int64_t roll = spread->stock->width;
+    struct cover *cover;
+    struct slabs widths;
+    int64_t width, height, glued;
+
+    if (spread->layer->both)
+        sleeve_size(spread, &width, &height);
+    else
+        face_size(planning, spread, &width, &height);
+    widths = (struct slabs){width, height, 1, 1};
+    if (roll > 0 && width > roll && height > roll) {
+        widths.across = roll;
+        widths.columns = (int)whole_divide_up(width, roll);
+    }
+    add_grid(planning, spread, batting_name, width, height, &widths);
+    cover = spread_cover(planning, spread, width, height);
+    cover->widths = widths.columns;
+    if (whole_share(spread->surface, planning->value[TRADE_SPRAY_BATTING_SHARE], 1000000, &glued))
+        return;
+    spread_consume(planning, spread, STOCK_SPRAY, 0, QUANTITY_AREA, glued, "spray glue");
+}

@@ -1,0 +1,113 @@
+#include "plan/cover_sums.h"
+
+#include "base/quantity.h"
+
+#include <assert.h>
+
+int widths_least(int64_t cut, int64_t usable, int64_t allowance)
+{
+    assert(usable > 2 * allowance);
+    if (cut <= usable)
+        return 1;
+    return (int)whole_divide_up(cut - 2 * allowance, usable - 2 * allowance);
+}
+
+/* The widest cut from a width that finishes on whole repeats. */
+static int64_t matched(int64_t usable, int64_t allowance, int64_t repeat)
+{
+    int64_t finished = usable - 2 * allowance;
+
+    if (repeat <= 0 || repeat > finished)
+        return usable;
+    return finished / repeat * repeat + 2 * allowance;
+}
+
+struct widths widths_split(int64_t cut, int64_t usable, int64_t allowance, int64_t least_side,
+                           int64_t repeat)
+{
+    struct widths widths = {1, cut, 0, 0, 0, 0};
+    int64_t full = matched(usable, allowance, repeat);
+    int64_t rest;
+
+    assert(cut >= 0 && allowance >= 0);
+    if (widths_least(cut, usable, allowance) == 1)
+        return widths;
+    widths.full = full;
+    for (rest = cut + 4 * allowance - full; rest > 2 * usable; rest -= 2 * (full - 2 * allowance))
+        widths.inner++;
+    widths.side = whole_divide_up(rest, 2);
+    widths.centre = full;
+    if (widths.side < least_side) {
+        widths.centre -= 2 * (least_side - widths.side);
+        widths.side = least_side;
+    }
+    widths.seam = widths.centre / 2 - allowance;
+    widths.count = 1 + 2 * widths.inner + (2 * widths.side <= usable ? 1 : 2);
+    return widths;
+}
+
+struct slabs slabs_cover(int64_t width, int64_t height, int64_t length, int64_t breadth)
+{
+    assert(length > 0 && breadth > 0);
+    struct slabs along = {length, breadth, (int)whole_divide_up(width, length),
+                          (int)whole_divide_up(height, breadth)};
+    struct slabs upright = {breadth, length, (int)whole_divide_up(width, breadth),
+                            (int)whole_divide_up(height, length)};
+
+    return upright.columns * upright.rows < along.columns * along.rows ? upright : along;
+}
+
+int64_t welt_strip(int64_t cord, int64_t allowance, int64_t step)
+{
+    assert(step > 0);
+    /* pi as 355/113: off by less than a tenth of a millionth, and never under */
+    int64_t strip = whole_divide_up(cord * 355, 113) + 2 * allowance;
+
+    return whole_divide_up(strip, step) * step;
+}
+
+int64_t welt_strips(int64_t length, int64_t usable)
+{
+    assert(usable > 0);
+    return whole_divide_up(length, usable);
+}
+
+int64_t tuft_buttons(int64_t across, int64_t down, bool diamond)
+{
+    if (diamond)
+        return (down + 1) * across + down * (across + 1);
+    return (across + 1) * (down + 1);
+}
+
+int64_t staples_open(int64_t length, int64_t pitch)
+{
+    return length > 0 ? whole_divide_up(length, pitch) + 1 : 0;
+}
+
+int64_t staples_loop(int64_t length, int64_t pitch)
+{
+    return length > 0 ? whole_divide_up(length, pitch) : 0;
+}
+
+int64_t staples_between(int64_t count, int64_t length, bool loop, int64_t from, int64_t to)
+{
+    int64_t gaps = loop ? count : count - 1;
+    int64_t before_to;
+    int64_t before_from;
+
+    assert(0 <= from && from <= to && to <= length);
+    if (count <= 0 || from == to)
+        return 0;
+    before_from = whole_divide_up(from * gaps, length);
+    before_to = whole_divide_up(to * gaps, length);
+    return before_to - before_from + (!loop && to == length);
+}
+
+int64_t leg_from(const int64_t *legs, int count, int64_t need)
+{
+    assert(count > 0);
+    for (int i = 0; i < count; i++)
+        if (legs[i] >= need)
+            return legs[i];
+    return legs[count - 1];
+}

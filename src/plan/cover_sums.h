@@ -1,0 +1,78 @@
+/*
+ * Sums of the soft trades in plain numbers: widths and seams, slabs, welt strips, tufting, staples.
+ * They know no model and no plan, so that published examples can be held against them.
+ */
+#ifndef PLAN_COVER_SUMS_H
+#define PLAN_COVER_SUMS_H
+
+#include <stdbool.h>
+#include <stdint.h>
+
+/* ---- widths and seams ---- */
+
+/* How a piece wider than its cloth is sewn together: a centre, `inner` full widths on both sides of
+ * it, and one outer strip at each end; mirrored about the centre line. */
+struct widths {
+    int count; /* of cloth that it takes: both outer strips are cut from one where they fit */
+    int64_t centre;
+    int inner;    /* full widths between the centre and each outer strip */
+    int64_t full; /* their width */
+    int64_t side; /* outer strips, 0 when there is no seam */
+    int64_t seam; /* first seams at +- this from the centre line, 0 when there is none */
+};
+
+/* Least number n of widths with cut + 2 allowance (n - 1) <= n usable. usable > 2 allowance. */
+int widths_least(int64_t cut, int64_t usable, int64_t allowance);
+
+/*
+ * The centre and its sides for a cut width (TRADE 2.7). A side is never narrower than `least_side`:
+ * the centre gives way. With a repeat across the roll the centre and full widths finish on whole
+ * repeats, so that seams match; a repeat wider than the cloth is not matched.
+ */
+struct widths widths_split(int64_t cut, int64_t usable, int64_t allowance, int64_t least_side,
+                           int64_t repeat);
+
+/* ---- slabs ---- */
+
+/* A rectangle as a grid of slabs laid edge to edge: all of across x up, the last of a row or column
+ * what is left. */
+struct slabs {
+    int64_t across, up; /* size of a whole one */
+    int columns, rows;
+};
+
+/* How few slabs of length x width, laid either way, cover a rectangle; ties go to slabs that lie
+ * along it. */
+struct slabs slabs_cover(int64_t width, int64_t height, int64_t length, int64_t breadth);
+
+/* ---- welt ---- */
+
+/* Strip for a welt: pi cord + 2 allowance, rounded up to `step` (TRADE 2.8). */
+int64_t welt_strip(int64_t cord, int64_t allowance, int64_t step);
+
+/* Strips across a roll of a usable width that give a length: its share, rounded up. */
+int64_t welt_strips(int64_t length, int64_t usable);
+
+/* ---- tufting ---- */
+
+/* Buttons of a field m across and k down: diamonds whose tips lie in the top row, or squares
+ * (TRADE 2.9). */
+int64_t tuft_buttons(int64_t across, int64_t down, bool diamond);
+
+/* ---- staples ---- */
+
+/* Open run: ceil(length / pitch) + 1; closed loop: ceil(length / pitch). pitch > 0. */
+int64_t staples_open(int64_t length, int64_t pitch);
+int64_t staples_loop(int64_t length, int64_t pitch);
+
+/*
+ * Staples of a row of `count` that fall in from <= x < to. Staple i of an open row stands at
+ * i length / (count - 1) and the last belongs to the interval that ends at the length; of a loop at
+ * i length / count. Intervals without gap from 0 to length sum to count.
+ */
+int64_t staples_between(int64_t count, int64_t length, bool loop, int64_t from, int64_t to);
+
+/* Smallest of `legs` (ascending, `count` > 0) that is at least `need`; the longest when none is. */
+int64_t leg_from(const int64_t *legs, int count, int64_t need);
+
+#endif
