@@ -7,6 +7,7 @@
 #include "plan/plan.h"
 
 #include "plan/pass.h"
+#include "plan/screws.h"
 
 #include <assert.h>
 #include <setjmp.h>
@@ -16,7 +17,7 @@
 typedef void pass_fn(struct planning *planning);
 
 static pass_fn *const passes[] = {
-    pass_finding,
+    pass_resolve, pass_panel, pass_frame, pass_point, pass_fix, pass_cover, pass_finding,
 };
 
 static void tally_findings(struct plan *plan)
@@ -59,7 +60,7 @@ static void tally_purchases(struct plan *plan)
 static void tally_fixings(struct plan *plan)
 {
     for (size_t i = 0; i < plan->edges.count; i++)
-        plan->tally.staples += plan->edges.at[i].staples;
+        plan->tally.staples += plan->edges.at[i].staples + plan->edges.at[i].temporary;
     for (size_t i = 0; i < plan->screw_kinds.count; i++)
         plan->tally.screws += plan->screw_kinds.at[i].count;
 }
@@ -135,20 +136,11 @@ const struct step *plan_step(const struct plan *plan, const char *name)
     return NULL;
 }
 
-/* In inch work a screw has a gauge; in millimetre work, or without a gauge, a diameter. */
 void plan_screw_text(const struct plan *plan, const struct screw_kind *kind, struct text *out)
 {
-    enum units units = model_units(plan->facts);
-    char length[QUANTITY_TEXT];
-    char diameter[QUANTITY_TEXT];
+    char buffer[SCREW_TEXT];
 
-    quantity_print_unit(length, QUANTITY_LENGTH, units, kind->length);
-    if (kind->gauge && units == UNITS_INCH) {
-        text_format(out, "#%lld x %s", (long long)kind->gauge, length);
-        return;
-    }
-    quantity_print(diameter, QUANTITY_LENGTH, units, kind->diameter);
-    text_format(out, "%s x %s", diameter, length);
+    text_add(out, screw_kind_print(buffer, kind, model_units(plan->facts)));
 }
 
 const char *plan_stock_name(const struct plan *plan, int64_t stock)
