@@ -22,8 +22,20 @@ struct faces fasten_faces(const struct planning *planning, const struct junction
     return faces;
 }
 
-static void receive_in_wood(const struct backing *wood, struct fastening *fastening)
+static int64_t hardness_of(const struct planning *planning, size_t member)
 {
+    const struct stock *stock =
+        member == PLAN_NONE
+            ? NULL
+            : MODEL_FIND(planning->model, stock, planning->plan->members.at[member].stock);
+
+    return stock ? stock->wood : WOOD_SOFT;
+}
+
+static void receive_in_wood(const struct planning *planning, const struct backing *wood,
+                            struct fastening *fastening)
+{
+    fastening->need.wood = hardness_of(planning, wood->member);
     fastening->other_member = wood->member;
     fastening->need.end_grain = wood->end_grain;
     fastening->need.receiving = wood->glued ? wood->far : wood->far - wood->near;
@@ -73,7 +85,7 @@ bool fasten_reckon(const struct planning *planning, const struct junction *junct
                                          .passed = head->far,
                                          .cloth = junction->cloth};
     if (has_b)
-        receive_in_wood(other, &fastening);
+        receive_in_wood(planning, other, &fastening);
     else
         receive_in_building(planning, join, &fastening);
     *ret_fastening = fastening;

@@ -183,13 +183,14 @@ enum constraint_kind {
     JOIN_BEFORE_LAYER,  /* the layer (or its flap) closes the way: drive first */
     LAYER_BEFORE_JOIN,  /* an edge of the layer is trapped in the joint: staple first */
     JOIN_BEFORE_FACING, /* the panel shuts the cell */
-    FACING_BEFORE_JOIN  /* the panel is wood that the join needs */
+    FACING_BEFORE_JOIN, /* the panel is wood that the join needs */
+    JOIN_BEFORE_JOIN    /* the other join puts a box over the way to the heads */
 };
 
 struct constraint {
     enum constraint_kind kind;
     int64_t join;
-    int64_t item; /* key of the layer or facing */
+    int64_t item; /* key of the layer, the facing or the other join */
     char rule[8]; /* "P51" */
 };
 
@@ -211,7 +212,7 @@ struct cover {
  * own left-right. */
 struct piece {
     char label[PLAN_LABEL]; /* "C-L3a" */
-    char name[40];  /* "face", "side strip", "front boxing", ... */
+    char name[40];          /* "face", "side strip", "front boxing", ... */
     int64_t layer;
     int64_t box;
     int64_t stock;
@@ -255,7 +256,8 @@ struct interval {
 struct patch {
     int64_t layer;
     size_t point;
-    int64_t u, v; /* centre, on the layer's face */
+    int64_t side; /* of the point's box a or b, whichever the layer lies on */
+    int64_t u, v; /* centre, on that side */
     int64_t diameter;
     bool slit; /* the cloth is pierced there */
 };

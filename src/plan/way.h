@@ -1,0 +1,64 @@
+/*
+ * Ways to a join's heads: from which side, with which tool, through which open face of the box.
+ */
+#ifndef PLAN_WAY_H
+#define PLAN_WAY_H
+
+#include "plan/point.h"
+
+/* How a head is driven, the best first. */
+enum manner {
+    MANNER_DRIVER,      /* the plain driver, in line */
+    MANNER_LONG_BIT,    /* wood too near for its body: a long bit keeps the body clear of it */
+    MANNER_SLANTED,     /* the same where there is no room for a long bit: held at a slant */
+    MANNER_RIGHT_ANGLE, /* too short in line for the driver */
+    MANNER_STUBBY,
+    MANNER_NONE
+};
+
+/* One way to drive all points of a join. Room is in line with the screw, -1 where nothing is in the
+ * way. */
+struct way {
+    bool head_in_b;
+    enum manner manner; /* the worst of its points */
+    bool inside;        /* the heads lie in the hollow of the box */
+    int64_t reach_side;
+    int64_t room, needed;          /* where they are tightest */
+    int64_t beside, beside_needed; /* wood beside the driver where it is nearest */
+    size_t points;                 /* that have wood on both sides, seen from here */
+};
+
+/* Solids of a box that stand in the way: members and fixed panels. */
+struct obstacles {
+    struct solid *at;
+    size_t count;
+};
+
+/* Where a hand goes in for a head: the head, the place before it, and the place on the open face.
+ */
+struct entry {
+    struct vector head, before;
+    int64_t u, v; /* on the reach side */
+};
+
+/*
+ * The way from one side, with MANNER_NONE and the figures when there is none. A way needs wood
+ * under the head and behind the other face at every point that counts, a tool that fits, and, for
+ * heads in a hollow, a face without a fixed panel through which a hand comes to all of them.
+ */
+struct way way_find(struct planning *planning, const struct junction *junction,
+                    const struct faces *faces, bool head_in_b);
+
+/* The head of a screw at a point, seen as the way has it. */
+struct vector way_head(const struct planning *planning, const struct junction *junction,
+                       const struct plan_point *point, const struct fastening *fastening,
+                       bool head_in_b);
+
+/* How a hand comes to a head through the reach side. False when it does not. */
+bool way_enter(struct planning *planning, const struct junction *junction,
+               const struct way *way, struct vector head, struct entry *ret_entry);
+
+/* The box and its face that the heads of a way are on, as the mating face. */
+int64_t way_box(const struct junction *junction, bool head_in_b);
+
+#endif
