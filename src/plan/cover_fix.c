@@ -131,6 +131,15 @@ static bool folds_corners(const struct spread *spread)
 
 /* ---- one closed loop ---- */
 
+static bool lands_as_one(const struct spread *spread)
+{
+    for (int64_t edge = 0; edge < EDGE_COUNT; edge++)
+        if (spread->brims[edge].ending == ENDING_STOP ||
+            spread_landing(spread, edge) != spread_landing(spread, EDGE_LEFT))
+            return false;
+    return true;
+}
+
 /* Up the right side, back along the top, down the left, from the bottom's left end. */
 static void add_loop(struct planning *planning, struct rows *rows, const struct spread *spread)
 {
@@ -139,6 +148,8 @@ static void add_loop(struct planning *planning, struct rows *rows, const struct 
 
     row->edge = EDGE_LOOP;
     row->loop = true;
+    if (!lands_as_one(spread))
+        row->landing_side = spread->side;
     for (int i = 0; i < EDGE_COUNT; i++) {
         if (folds_corners(spread) && spread->layer->shape != SHAPE_FLAT)
             row_corner(row, row->length);
@@ -161,15 +172,6 @@ static bool edges_alike(struct planning *planning, const struct spread *spread)
         if (other != class && other != CLASS_AUTO && class != CLASS_AUTO)
             return false;
     }
-    return true;
-}
-
-static bool lands_as_one(const struct spread *spread)
-{
-    for (int64_t edge = 0; edge < EDGE_COUNT; edge++)
-        if (spread->brims[edge].ending == ENDING_STOP ||
-            spread_landing(spread, edge) != spread_landing(spread, EDGE_LEFT))
-            return false;
     return true;
 }
 

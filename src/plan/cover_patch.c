@@ -38,8 +38,8 @@ static void add_patches(struct planning *planning, const struct layer *layer,
 
         box_to_face(side, box_key == junction->box_b ? point->in_b : point->in_a, &u, &v);
         if (drape_covers(planning, layer, box, side, u, v))
-            *LIST_ADD(planning->arena, &plan->patches) =
-                (struct patch){layer->key, index, u, v, diameter_of(planning, junction), slit};
+            *LIST_ADD(planning->arena, &plan->patches) = (struct patch){
+                layer->key, index, side, u, v, diameter_of(planning, junction), slit};
     }
 }
 

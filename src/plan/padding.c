@@ -165,6 +165,8 @@ static int64_t side_in_group(const struct planning *planning, const struct layer
     return side_turned(layer->side, (pose->turn - first->turn + 4) % 4);
 }
 
+/* What goes round the edges of a layer with two faces is one piece: it counts once, from the first
+ * of them. */
 static void coat_by_layer(struct planning *planning, const struct box *box,
                           const struct layer *layer, struct coats coats[SIDE_COUNT])
 {
@@ -180,8 +182,12 @@ static void coat_by_layer(struct planning *planning, const struct box *box,
         return;
     }
     coat_box(planning, box, side, layer, coats);
-    if (layer->both)
-        coat_box(planning, box, side_opposite(side), layer, coats);
+    if (layer->both) {
+        int64_t behind = side_opposite(side);
+        struct area area = layer_area(box, behind, layer);
+
+        add_coat(planning, &coats[behind], &area, layer);
+    }
 }
 
 /* ---- sums ---- */
