@@ -135,3 +135,20 @@ int64_t whole_divide_even(int64_t a, int64_t b)
         below++;
     return below;
 }
+
+int64_t whole_root(int64_t square)
+{
+    int64_t low = 0;
+    int64_t high = INT64_C(3037000499); /* its square is the last that int64 holds */
+
+    assert(square >= 0);
+    while (low < high) {
+        int64_t middle = low + (high - low + 1) / 2;
+
+        if (middle <= square / middle)
+            low = middle;
+        else
+            high = middle - 1;
+    }
+    return low;
+}

@@ -24,6 +24,10 @@ struct claim {
     LIST_OF(struct edge_run) runs;
 };
 
+struct laid {
+    LIST_OF(struct edge_run) runs;
+};
+
 static bool runs_upright(int64_t edge)
 {
     return edge == EDGE_LEFT || edge == EDGE_RIGHT;
@@ -237,32 +241,37 @@ static bool puts_together(const struct claim *claim, const struct edge_run *last
     return last->class == next->class && next->from - last->to < merge;
 }
 
-/* Lays a run behind the last one; of an overlap the later class takes all. */
-static void lay(struct claim *claim, size_t *count, struct edge_run next)
+/* Lays a run behind the last one. Of an overlap the later class takes all; what an earlier one then
+ * still reaches beyond it comes after it. */
+static void lay(const struct claim *claim, struct laid *laid, struct edge_run next)
 {
-    struct edge_run *last = *count > 0 ? &claim->runs.at[*count - 1] : NULL;
+    struct edge_run *last = laid->runs.count > 0 ? &laid->runs.at[laid->runs.count - 1] : NULL;
+    struct edge_run rest = next;
 
     if (last && puts_together(claim, last, &next)) {
         last->to = next.to > last->to ? next.to : last->to;
         return;
     }
-    if (last && next.from < last->to) {
-        if (next.class > last->class)
-            last->to = next.from;
-        else
-            next.from = last->to;
+    if (last && next.from < last->to && next.class > last->class) {
+        rest = *last;
+        rest.from = next.to;
+        last->to = next.from;
+    } else if (last && next.from < last->to) {
+        next.from = last->to;
     }
     if (last && last->from >= last->to)
-        (*count)--;
+        laid->runs.count--;
     if (next.from < next.to)
-        claim->runs.at[(*count)++] = next;
+        *LIST_ADD(claim->planning->arena, &laid->runs) = next;
+    if (rest.class != next.class && rest.from < rest.to)
+        *LIST_ADD(claim->planning->arena, &laid->runs) = rest;
 }
 
 struct edge_runs access_edge_runs(const struct planning *planning, const struct layer *layer,
                                   const struct box *box, int64_t edge)
 {
     struct claim claim = start_claim(planning, layer, box, edge);
-    size_t count = 0;
+    struct laid laid = {0};
 
     assert(edge >= 0 && edge < EDGE_COUNT);
     for (size_t i = 0; i < planning->plan->junctions.count; i++) {
@@ -273,6 +282,6 @@ struct edge_runs access_edge_runs(const struct planning *planning, const struct 
     }
     sort_runs(&claim);
     for (size_t i = 0; i < claim.runs.count; i++)
-        lay(&claim, &count, claim.runs.at[i]);
-    return (struct edge_runs){claim.runs.at, count};
+        lay(&claim, &laid, claim.runs.at[i]);
+    return (struct edge_runs){laid.runs.at, laid.runs.count};
 }

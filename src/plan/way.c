@@ -155,23 +155,6 @@ static int64_t gap_to(int64_t at, int64_t low, int64_t high)
     return at < low ? low - at : at > high ? at - high : 0;
 }
 
-/* Largest whole number whose square is not above `square`. */
-static int64_t whole_root(int64_t square)
-{
-    int64_t low = 0;
-    int64_t high = INT64_C(3037000499);
-
-    while (low < high) {
-        int64_t middle = low + (high - low + 1) / 2;
-
-        if (middle * middle <= square)
-            low = middle;
-        else
-            high = middle - 1;
-    }
-    return low;
-}
-
 /* Across the axis, from it to a solid. */
 static int64_t distance_beside(const struct solid *solid, struct vector at, int axis)
 {

@@ -1,0 +1,322 @@
+/*
+ * What boxes weigh, who lifts them, and whether they pass the way into the room.
+ *
+ * 1  A box weighs its sticks, panels, fixings and all that is cut for it; what is sewn or stapled
+ *    over several boxes is weighed on the box it was cut for.
+ * 2  Boxes joined at the bench are carried as one through the house; boxes joined in the room, each
+ *    by itself.
+ * 3  Sizes are finished sizes: the wood with its padding.
+ */
+#include "plan/findings.h"
+#include "plan/geometry.h"
+#include "plan/passage.h"
+
+#include <assert.h>
+
+/* ---- weight ---- */
+
+static int64_t share(int64_t a, int64_t b, int64_t c)
+{
+    int64_t result = 0;
+    enum fault fault = whole_share(a, b, c, &result);
+
+    assert(fault == FAULT_NONE); /* sizes and densities have ranges far below */
+    (void)fault;
+    return result;
+}
+
+static int64_t square_mm(int64_t a, int64_t b)
+{
+    return share(a, b, LENGTH_MM * LENGTH_MM);
+}
+
+/* mm3 times g/m3 is 1/1000000 mg. */
+static int64_t mass_of_block(int64_t area, int64_t thickness, int64_t density)
+{
+    return share(share(area, thickness, LENGTH_MM), density, 1000000);
+}
+
+static int64_t density_of(const struct planning *planning, int64_t stock, enum trade standard)
+{
+    const struct stock *entry = MODEL_FIND(planning->model, stock, stock);
+
+    return entry && entry->density > 0 ? entry->density : planning->value[standard];
+}
+
+static int64_t mass_of_member(const struct planning *planning, const struct plan_member *member)
+{
+    const struct stock *stock = MODEL_FIND(planning->model, stock, member->stock);
+    bool hard = stock && stock->wood == WOOD_HARD;
+    int64_t area =
+        square_mm(solid_size(&member->solid, AXIS_X), solid_size(&member->solid, AXIS_Y));
+
+    return mass_of_block(area, solid_size(&member->solid, AXIS_Z),
+                         density_of(planning, member->stock,
+                                    hard ? TRADE_WOOD_DENSITY_HARD : TRADE_WOOD_DENSITY_SOFT));
+}
+
+static int64_t mass_of_panel(const struct planning *planning, const struct panel *panel)
+{
+    int64_t area = square_mm(area_width(&panel->area), area_height(&panel->area));
+
+    return mass_of_block(area, panel->thickness,
+                         density_of(planning, panel->stock, TRADE_SHEET_DENSITY));
+}
+
+/* Foam over a face that is sat on is the denser one, where the stock does not say. */
+static enum trade foam_density(const struct planning *planning, const struct layer *layer)
+{
+    for (size_t i = 0; i < planning->model->facings.count; i++) {
+        const struct facing *facing = &planning->model->facings.at[i];
+
+        if (facing->box == layer->box && facing->side == layer->side && facing->use == USE_SEAT)
+            return TRADE_FOAM_DENSITY_SEAT;
+    }
+    return TRADE_FOAM_DENSITY_BACK;
+}
+
+static enum trade area_mass_of(const struct layer *layer)
+{
+    switch (layer->kind) {
+    case LAYER_BATTING:
+        return TRADE_BATTING_AREA_MASS;
+    case LAYER_LINING:
+    case LAYER_OUTSIDE_BACK:
+        return TRADE_LINING_AREA_MASS;
+    case LAYER_DUST_COVER:
+        return TRADE_DUST_AREA_MASS;
+    default:
+        return TRADE_CLOTH_AREA_MASS;
+    }
+}
+
+static int64_t mass_of_piece(const struct planning *planning, const struct piece *piece)
+{
+    const struct layer *layer = MODEL_FIND(planning->model, layer, piece->layer);
+    const struct stock *stock = MODEL_FIND(planning->model, stock, piece->stock);
+    int64_t area = square_mm(piece->width, piece->height);
+
+    if (!layer)
+        return 0;
+    if (layer->kind != LAYER_FOAM)
+        return share(area,
+                     stock && stock->area_mass > 0 ? stock->area_mass
+                                                   : planning->value[area_mass_of(layer)],
+                     1000000);
+    int64_t thickness = layer->thickness > 0 || !stock ? layer->thickness : stock->thickness;
+    return mass_of_block(area, thickness,
+                         density_of(planning, piece->stock, foam_density(planning, layer)));
+}
+
+static int64_t mass_of_wood(const struct planning *planning, int64_t box)
+{
+    const struct plan *plan = planning->plan;
+    int64_t mass = 0;
+
+    for (size_t i = 0; i < plan->members.count; i++) {
+        if (plan->members.at[i].box == box)
+            mass += mass_of_member(planning, &plan->members.at[i]);
+    }
+    for (size_t i = 0; i < plan->panels.count; i++) {
+        if (plan->panels.at[i].box == box && !plan->panels.at[i].loose)
+            mass += mass_of_panel(planning, &plan->panels.at[i]);
+    }
+    return mass + share(mass, planning->value[TRADE_FIXINGS_MASS], 1000000);
+}
+
+static int64_t mass_of_box(const struct planning *planning, int64_t box)
+{
+    int64_t mass = mass_of_wood(planning, box);
+
+    for (size_t i = 0; i < planning->plan->pieces.count; i++) {
+        if (planning->plan->pieces.at[i].box == box)
+            mass += mass_of_piece(planning, &planning->plan->pieces.at[i]);
+    }
+    return mass;
+}
+
+/* ---- size ---- */
+
+static int64_t pad_of(const struct plan *plan, int64_t box, int64_t side)
+{
+    const struct padding *padding = plan_padding(plan, box, side);
+
+    return padding ? padding->pad : 0;
+}
+
+/* The box with its padding, in its own axes. */
+static struct solid padded(const struct plan *plan, const struct box *box)
+{
+    return (struct solid){{-pad_of(plan, box->key, SIDE_LEFT), -pad_of(plan, box->key, SIDE_BACK),
+                           -pad_of(plan, box->key, SIDE_BOTTOM)},
+                          {box->width + pad_of(plan, box->key, SIDE_RIGHT),
+                           box->depth + pad_of(plan, box->key, SIDE_FRONT),
+                           box->height + pad_of(plan, box->key, SIDE_TOP)}};
+}
+
+static struct vector size_of(const struct solid *solid)
+{
+    return (struct vector){solid_size(solid, AXIS_X), solid_size(solid, AXIS_Y),
+                           solid_size(solid, AXIS_Z)};
+}
+
+/* ---- people ---- */
+
+static int64_t longest_of(struct vector size)
+{
+    int64_t longest = size.x > size.y ? size.x : size.y;
+
+    return longest > size.z ? longest : size.z;
+}
+
+static int people_for(const int64_t *value, int64_t mass, struct vector size)
+{
+    if (mass > value[TRADE_TWO_PEOPLE_WEIGHT])
+        return 3;
+    return mass > value[TRADE_ONE_PERSON_WEIGHT] ||
+                   longest_of(size) >= value[TRADE_ONE_PERSON_LENGTH]
+               ? 2
+               : 1;
+}
+
+static void weigh(struct planning *planning, const struct box *box)
+{
+    struct solid solid = padded(planning->plan, box);
+    struct load load = {.box = box->key, .finished = size_of(&solid)};
+
+    load.mass = mass_of_box(planning, box->key);
+    load.people = people_for(planning->value, load.mass, load.finished);
+    *LIST_ADD(planning->arena, &planning->plan->loads) = load;
+    if (load.mass > planning->value[TRADE_ONE_PERSON_WEIGHT])
+        argument_quantity(finding_add(planning, FINDING_HEAVY, ENTITY_box, box->key), 0,
+                          QUANTITY_MASS, load.mass);
+}
+
+/* ---- what is carried as one ---- */
+
+/* For every box the index of the first box that it is carried with. */
+static size_t *each_alone(const struct planning *planning)
+{
+    const struct model *model = planning->model;
+    size_t count = model->boxes.count;
+    size_t *first = ARENA_MANY(planning->arena, size_t, count);
+
+    for (size_t i = 0; i < count; i++)
+        first[i] = i;
+    return first;
+}
+
+static size_t index_of(const struct model *model, int64_t box)
+{
+    for (size_t i = 0; i < model->boxes.count; i++) {
+        if (model->boxes.at[i].key == box)
+            return i;
+    }
+    return model->boxes.count;
+}
+
+static bool is_fixed_at_bench(const struct join *join)
+{
+    return join->target == TARGET_BOX && join->place == PLACE_BENCH &&
+           join->fastener != FASTENER_REST && join->box_b != 0;
+}
+
+static void put_together(size_t *first, size_t count, size_t a, size_t b)
+{
+    size_t kept = first[a] < first[b] ? first[a] : first[b];
+    size_t gone = first[a] < first[b] ? first[b] : first[a];
+
+    for (size_t i = 0; i < count; i++) {
+        if (first[i] == gone)
+            first[i] = kept;
+    }
+}
+
+static size_t *find_carried(const struct planning *planning)
+{
+    const struct model *model = planning->model;
+    size_t *first = each_alone(planning);
+
+    for (size_t i = 0; i < model->joins.count; i++) {
+        const struct join *join = &model->joins.at[i];
+
+        if (is_fixed_at_bench(join))
+            put_together(first, model->boxes.count, index_of(model, join->box_a),
+                         index_of(model, join->box_b));
+    }
+    return first;
+}
+
+/* In the room's axes; a pose turns by quarters, so that opposite corners stay opposite. */
+static struct solid solid_in_room(const struct plan *plan, const struct box *box)
+{
+    struct solid solid = padded(plan, box);
+    const struct pose *pose = plan_pose(plan, box->key);
+    struct vector p = pose_to_room(pose, box, solid.low);
+    struct vector q = pose_to_room(pose, box, solid.high);
+
+    return (struct solid){{p.x < q.x ? p.x : q.x, p.y < q.y ? p.y : q.y, p.z < q.z ? p.z : q.z},
+                          {p.x < q.x ? q.x : p.x, p.y < q.y ? q.y : p.y, p.z < q.z ? q.z : p.z}};
+}
+
+static void stretch(struct solid *solid, const struct solid *over)
+{
+    for (int axis = 0; axis < AXIS_COUNT; axis++) {
+        if (vector_along(over->low, axis) < vector_along(solid->low, axis))
+            vector_set(&solid->low, axis, vector_along(over->low, axis));
+        if (vector_along(over->high, axis) > vector_along(solid->high, axis))
+            vector_set(&solid->high, axis, vector_along(over->high, axis));
+    }
+}
+
+static struct vector size_carried(const struct planning *planning, const size_t *first,
+                                  size_t index)
+{
+    const struct model *model = planning->model;
+    struct solid whole = solid_in_room(planning->plan, &model->boxes.at[index]);
+
+    for (size_t i = index + 1; i < model->boxes.count; i++) {
+        struct solid solid = solid_in_room(planning->plan, &model->boxes.at[i]);
+
+        if (first[i] == index)
+            stretch(&whole, &solid);
+    }
+    return size_of(&whole);
+}
+
+/* ---- the way ---- */
+
+static bool passes(const struct planning *planning, const struct passage *passage,
+                   struct vector size)
+{
+    int64_t margin = planning->value[TRADE_DOOR_MARGIN];
+
+    if (passage->kind == PASSAGE_HALL && passage->length > 0 && passage->width > 0)
+        return passage_corner(size, passage->width, passage->length, passage->height, margin);
+    return passage_straight(size, passage->width, passage->height, margin);
+}
+
+static void take_through(struct planning *planning, int64_t box, struct vector size)
+{
+    for (size_t i = 0; i < planning->model->passages.count; i++) {
+        const struct passage *passage = &planning->model->passages.at[i];
+
+        if (passes(planning, passage, size))
+            continue;
+        argument_text(finding_add(planning, FINDING_TOO_BIG_FOR_WAY, ENTITY_box, box), 0,
+                      passage->name[0] ? passage->name : words_passage.at[passage->kind].name);
+    }
+}
+
+void pass_load(struct planning *planning)
+{
+    const struct model *model = planning->model;
+    const size_t *first = find_carried(planning);
+
+    for (size_t i = 0; i < model->boxes.count; i++)
+        weigh(planning, &model->boxes.at[i]);
+    for (size_t i = 0; i < model->boxes.count; i++) {
+        if (first[i] == i)
+            take_through(planning, model->boxes.at[i].key, size_carried(planning, first, i));
+    }
+}
