@@ -1,0 +1,58 @@
+/*
+ * Small builds for tests of the cover pass: materials, boxes and layers in inches, and what came
+ * out of them.
+ */
+#ifndef SOFT_H
+#define SOFT_H
+
+#include "base/arena.h"
+#include "model/model.h"
+#include "plan/plan.h"
+
+#define IN(inches) ((int64_t)((inches)*8128.0 + ((inches) < 0 ? -0.5 : 0.5)))
+
+struct soft {
+    struct arena facts, arena;
+    jmp_buf escape;
+    struct model model;
+    const struct plan *plan;
+    int64_t cloth, lining, foam2, foam3, foam4, batting; /* keys of stocks */
+};
+
+/* cmocka's setup and teardown: 54 in cloth, 60 in lining, foam in 24 x 72 slabs, 48 in batting. */
+int soft_begin(void **state);
+int soft_end(void **state);
+
+/* Keys of new items. A box of 3/4 in and less is a board. */
+int64_t soft_box(struct soft *soft, const char *name, double width, double depth, double height);
+int64_t soft_layer(struct soft *soft, int64_t box, enum layer_word kind, enum shape_word shape,
+                   enum side_word side, int64_t stock);
+struct layer *soft_layer_of(struct soft *soft, int64_t layer);
+void soft_endings(struct soft *soft, int64_t layer, enum ending_word left, enum ending_word right,
+                  enum ending_word top, enum ending_word bottom);
+void soft_edge_class(struct soft *soft, int64_t layer, enum edge_word edge, enum class_word class);
+
+/* Foam, batting down the sides and a cover round all sides of one face: the cover. */
+int64_t soft_upholster(struct soft *soft, int64_t box, enum side_word side, int64_t foam);
+
+/* A padded wing: batting and a sleeve open at its back and below. Gives the sleeve. */
+int64_t soft_wing(struct soft *soft, const char *name, enum side_word side, int64_t *ret_batting);
+
+/* Plans the model anew. */
+void soft_plan(struct soft *soft);
+
+const struct cover *soft_cover(const struct soft *soft, int64_t layer);
+size_t soft_piece_count(const struct soft *soft, int64_t layer);
+/* The nth piece of a layer with that name; NULL when there are fewer. */
+const struct piece *soft_piece(const struct soft *soft, int64_t layer, const char *name, int nth);
+int64_t soft_staples(const struct soft *soft, int64_t layer);
+int64_t soft_temporary(const struct soft *soft, int64_t layer);
+/* The nth stapled edge of a layer; NULL when there are fewer. */
+const struct edge *soft_edge(const struct soft *soft, int64_t layer, int nth);
+int64_t soft_used(const struct soft *soft, int64_t layer, enum stock_word kind);
+int soft_findings(const struct soft *soft, int kind);
+
+void assert_cut(const struct soft *soft, int64_t layer, double width, double height);
+void assert_piece(const struct piece *piece, double width, double height);
+
+#endif

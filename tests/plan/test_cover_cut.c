@@ -1,0 +1,483 @@
+/* Where nothing else is said, figures are of worked examples that were computed by hand. */
+#include "soft.h"
+
+#include "plan/findings.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+#include <string.h>
+
+/* ---- a wing headboard: centre 63 x 56 x 3, foam from 12 in up ---- */
+
+struct centre {
+    int64_t foam, batting, cover, lining;
+};
+
+static struct centre add_centre(struct soft *soft)
+{
+    struct centre centre;
+    int64_t box = soft_box(soft, "C", 63, 3, 56);
+
+    centre.foam = soft_layer(soft, box, LAYER_FOAM, SHAPE_SLAB, SIDE_FRONT, soft->foam2);
+    soft_layer_of(soft, centre.foam)->v = IN(12);
+    centre.batting = soft_layer(soft, box, LAYER_BATTING, SHAPE_WRAPPED, SIDE_FRONT, soft->batting);
+    soft_endings(soft, centre.batting, ENDING_STOP, ENDING_STOP, ENDING_WRAP, ENDING_STOP);
+    centre.cover = soft_layer(soft, box, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT, soft->cloth);
+    centre.lining = soft_layer(soft, box, LAYER_LINING, SHAPE_FLAT, SIDE_BACK, soft->lining);
+    return centre;
+}
+
+static void a_wrapped_cover_goes_round_foam_and_side_to_landing_and_handle(void **state)
+{
+    struct soft *soft = *state;
+    struct centre centre = add_centre(soft);
+
+    soft_plan(soft);
+    assert_cut(soft, centre.cover, 80.5, 71.75);
+}
+
+static void a_cover_wider_than_the_cloth_is_a_centre_and_equal_sides(void **state)
+{
+    struct soft *soft = *state;
+    struct centre centre = add_centre(soft);
+    const struct cover *cover;
+
+    soft_plan(soft);
+    cover = soft_cover(soft, centre.cover);
+    assert_int_equal(cover->widths, 2);
+    assert_int_equal(cover->side_strip, IN(14.25));
+    assert_int_equal(cover->seam, IN(26.5));
+    assert_piece(soft_piece(soft, centre.cover, "cover", 0), 54, 71.75);
+    assert_piece(soft_piece(soft, centre.cover, "cover side", 0), 14.25, 71.75);
+    assert_piece(soft_piece(soft, centre.cover, "cover side", 1), 14.25, 71.75);
+    assert_int_equal(soft_findings(soft, FINDING_CLOTH_WIDTHS), 1);
+}
+
+static void a_cover_that_may_not_be_sewn_is_a_stop(void **state)
+{
+    struct soft *soft = *state;
+    struct centre centre = add_centre(soft);
+
+    soft_layer_of(soft, centre.cover)->seams = 0;
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_CLOTH_NO_SEAM), 1);
+    assert_int_equal(soft_findings(soft, FINDING_CLOTH_WIDTHS), 0);
+}
+
+static void foam_beyond_the_slab_is_laid_from_strips(void **state)
+{
+    struct soft *soft = *state;
+    struct centre centre = add_centre(soft);
+
+    soft_plan(soft);
+    assert_cut(soft, centre.foam, 63, 44);
+    assert_int_equal(soft_piece_count(soft, centre.foam), 2);
+    assert_piece(soft_piece(soft, centre.foam, "foam", 0), 63, 24);
+    assert_piece(soft_piece(soft, centre.foam, "foam", 1), 63, 20);
+}
+
+static void batting_goes_down_the_top_and_on_to_the_back(void **state)
+{
+    struct soft *soft = *state;
+    struct centre centre = add_centre(soft);
+
+    soft_plan(soft);
+    assert_cut(soft, centre.batting, 63, 60);
+    assert_piece(soft_piece(soft, centre.batting, "batting", 0), 48, 60);
+    assert_piece(soft_piece(soft, centre.batting, "batting", 1), 15, 60);
+}
+
+static void a_back_lining_lies_railroaded_to_save_a_seam(void **state)
+{
+    struct soft *soft = *state;
+    struct centre centre = add_centre(soft);
+
+    soft_plan(soft);
+    assert_cut(soft, centre.lining, 64.5, 57.5);
+    assert_true(soft_cover(soft, centre.lining)->railroaded);
+    assert_int_equal(soft_cover(soft, centre.lining)->widths, 1);
+}
+
+static void glue_is_counted_for_foam_once_and_for_a_quarter_of_batting(void **state)
+{
+    struct soft *soft = *state;
+    struct centre centre = add_centre(soft);
+
+    soft_plan(soft);
+    /* square millimetres, each piece rounded */
+    assert_in_range(soft_used(soft, centre.foam, STOCK_SPRAY), 1788383, 1788385);
+    assert_in_range(soft_used(soft, centre.batting, STOCK_SPRAY), 609675, 609677);
+}
+
+static void a_wing_is_two_faces_and_a_boxing_strip_in_front_and_above(void **state)
+{
+    struct soft *soft = *state;
+    int64_t batting;
+    int64_t cover = soft_wing(soft, "L", SIDE_RIGHT, &batting);
+
+    soft_plan(soft);
+    assert_cut(soft, cover, 15.875, 60.25);
+    assert_int_equal(soft_piece_count(soft, cover), 4);
+    assert_piece(soft_piece(soft, cover, "face", 0), 15.875, 60.25);
+    assert_piece(soft_piece(soft, cover, "face", 1), 15.875, 60.25);
+    assert_piece(soft_piece(soft, cover, "front boxing", 0), 5, 60.25);
+    assert_piece(soft_piece(soft, cover, "top boxing", 0), 5, 16.125);
+}
+
+static void boxing_of_plain_cloth_may_be_turned_and_faces_may_not(void **state)
+{
+    struct soft *soft = *state;
+    int64_t batting;
+    int64_t cover = soft_wing(soft, "L", SIDE_RIGHT, &batting);
+
+    soft_plan(soft);
+    assert_false(soft_piece(soft, cover, "face", 0)->turned_allowed);
+    assert_true(soft_piece(soft, cover, "top boxing", 0)->turned_allowed);
+    ((struct stock *)model_find(&soft->model, ENTITY_stock, soft->cloth))->pile = 1;
+    soft_plan(soft);
+    assert_false(soft_piece(soft, cover, "top boxing", 0)->turned_allowed);
+}
+
+/* Its front edge is padded too, so the batting goes round it: 2 x 11.875 + 3.5 (derived). */
+static void sleeve_batting_goes_round_the_front_and_over_the_top(void **state)
+{
+    struct soft *soft = *state;
+    int64_t batting;
+
+    soft_wing(soft, "L", SIDE_RIGHT, &batting);
+    soft_plan(soft);
+    assert_cut(soft, batting, 27.25, 59.5);
+}
+
+static void mirrored_wings_have_mirrored_pieces(void **state)
+{
+    struct soft *soft = *state;
+    int64_t batting;
+    int64_t left = soft_wing(soft, "L", SIDE_RIGHT, &batting);
+    int64_t right = soft_wing(soft, "R", SIDE_LEFT, &batting);
+    static const char *const names[] = {"face", "front boxing", "top boxing"};
+
+    soft_plan(soft);
+    for (size_t i = 0; i < sizeof names / sizeof *names; i++) {
+        const struct piece *a = soft_piece(soft, left, names[i], 0);
+        const struct piece *b = soft_piece(soft, right, names[i], 0);
+
+        assert_true(a && b && a->width == b->width && a->height == b->height);
+    }
+    assert_int_equal(soft_staples(soft, left), soft_staples(soft, right));
+}
+
+/* ---- a tufted ottoman: top 36 x 24, 4 in foam ---- */
+
+static int64_t add_tufted_top(struct soft *soft, enum pattern_word pattern)
+{
+    int64_t box = soft_box(soft, "T", 36, 24, 0.75);
+    int64_t cover = soft_upholster(soft, box, SIDE_TOP, soft->foam4);
+    struct tufting *tufting = MODEL_ADD(&soft->model, tufting);
+
+    soft_layer_of(soft, cover)->direction = DIRECTION_ACROSS;
+    tufting->layer = cover;
+    tufting->pattern = (int64_t)pattern;
+    tufting->across = 4;
+    tufting->down = 2;
+    return cover;
+}
+
+static void a_tufted_top_takes_a_pull_for_each_diamond(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_tufted_top(soft, PATTERN_DIAMOND);
+
+    soft_plan(soft);
+    assert_cut(soft, cover, 65.5, 48.5);
+}
+
+static void a_railroaded_piece_lies_across_the_roll_whole(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_tufted_top(soft, PATTERN_DIAMOND);
+    const struct piece *piece;
+
+    soft_plan(soft);
+    piece = soft_piece(soft, cover, "cover", 0);
+    assert_piece(piece, 65.5, 48.5);
+    assert_true(piece->across);
+    assert_int_equal(soft_cover(soft, cover)->widths, 1);
+}
+
+static void buttons_and_cord_are_used_up(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_tufted_top(soft, PATTERN_DIAMOND);
+
+    soft_plan(soft);
+    assert_int_equal(soft_used(soft, cover, STOCK_BUTTON), 22);
+    assert_int_equal(soft_used(soft, cover, STOCK_CORD), IN(22 * 24));
+}
+
+/* Circles of twice the diameter: 22 of 1-3/4 in in five columns. */
+static void button_cloth_is_cut_as_one_block(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_tufted_top(soft, PATTERN_DIAMOND);
+
+    soft_plan(soft);
+    assert_piece(soft_piece(soft, cover, "button cloth", 0), 8.75, 8.75);
+}
+
+/* Half an inch for each space: common practice, no source. */
+static void buttons_in_uncut_foam_take_little_cloth(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_tufted_top(soft, PATTERN_SHALLOW);
+
+    soft_plan(soft);
+    assert_cut(soft, cover, 36 + 5 * 0.5 + 10 + 7, 24 + 3 * 0.5 + 10 + 7);
+}
+
+/* Base 36 x 24 x 8 with batting all round; the top lands on the base's top by half an inch. */
+static int64_t add_band(struct soft *soft, int64_t *ret_batting)
+{
+    int64_t box = soft_box(soft, "B", 36, 24, 8);
+    int64_t batting =
+        soft_layer(soft, box, LAYER_BATTING, SHAPE_WRAPPED, SIDE_FRONT, soft->batting);
+    int64_t band = soft_layer(soft, box, LAYER_COVER, SHAPE_SEWN, SIDE_FRONT, soft->cloth);
+    struct layer_edge *top = MODEL_ADD(&soft->model, layer_edge);
+
+    soft_layer_of(soft, band)->direction = DIRECTION_ACROSS;
+    soft_layer_of(soft, batting)->both = 1;
+    soft_layer_of(soft, band)->both = 1;
+    soft_endings(soft, batting, ENDING_WRAP, ENDING_WRAP, ENDING_STOP, ENDING_STOP);
+    soft_endings(soft, band, ENDING_SEWN, ENDING_SEWN, ENDING_OPEN, ENDING_OPEN);
+    top->layer = band;
+    top->edge = EDGE_TOP;
+    top->landing = IN(0.5);
+    *ret_batting = batting;
+    return band;
+}
+
+static void a_band_is_two_strips_each_half_of_the_way_round(void **state)
+{
+    struct soft *soft = *state;
+    int64_t batting;
+    int64_t band = add_band(soft, &batting);
+
+    soft_plan(soft);
+    assert_cut(soft, band, 62, 14.5);
+    assert_int_equal(soft_piece_count(soft, band), 2);
+    assert_piece(soft_piece(soft, band, "band", 1), 62, 14.5);
+}
+
+/* ---- a banquette ---- */
+
+static int64_t add_seat(struct soft *soft, const char *name, double width, int64_t foam)
+{
+    return soft_upholster(soft, soft_box(soft, name, width, 18, 0.75), SIDE_TOP, foam);
+}
+
+static int64_t add_back(struct soft *soft, const char *name, double width, int64_t foam)
+{
+    return soft_upholster(soft, soft_box(soft, name, width, 0.5, 18), SIDE_FRONT, foam);
+}
+
+static void seats_and_backs_are_cut_to_their_padding(void **state)
+{
+    struct soft *soft = *state;
+    int64_t seat_a = add_seat(soft, "SA", 84, soft->foam3);
+    int64_t seat_b = add_seat(soft, "SB", 42, soft->foam3);
+    int64_t back_a = add_back(soft, "BA", 84, soft->foam2);
+    int64_t back_b = add_back(soft, "BB", 57, soft->foam2);
+
+    soft_plan(soft);
+    assert_cut(soft, seat_a, 99.5, 33.5);
+    assert_cut(soft, seat_b, 57.5, 33.5);
+    assert_cut(soft, back_a, 97, 31);
+    assert_cut(soft, back_b, 70, 31);
+}
+
+/* Batting and cover over a front, from `u` on, and round one end. */
+static int64_t add_apron(struct soft *soft, const char *name, double width, double u)
+{
+    int64_t box = soft_box(soft, name, width, 18, 14.25);
+    int64_t batting =
+        soft_layer(soft, box, LAYER_BATTING, SHAPE_WRAPPED, SIDE_FRONT, soft->batting);
+    int64_t cover = soft_layer(soft, box, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT, soft->cloth);
+
+    soft_endings(soft, batting, ENDING_STOP, ENDING_WRAP, ENDING_STOP, ENDING_STOP);
+    soft_endings(soft, cover, ENDING_SIDE, ENDING_WRAP, ENDING_SIDE, ENDING_SIDE);
+    soft_layer_of(soft, batting)->u = IN(u);
+    soft_layer_of(soft, cover)->u = IN(u);
+    return cover;
+}
+
+static void an_apron_goes_from_inside_its_front_round_the_end(void **state)
+{
+    struct soft *soft = *state;
+    int64_t apron = add_apron(soft, "A", 84, 18);
+
+    soft_plan(soft);
+    assert_cut(soft, apron, 91.5, 21.75);
+}
+
+/* ---- sewn cushions, outside backs, welt, nails: common practice, no source ---- */
+
+static void foam_in_a_sewn_cover_is_cut_oversize(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box = soft_box(soft, "S", 20, 22, 4);
+    int64_t foam = soft_layer(soft, box, LAYER_FOAM, SHAPE_SLAB, SIDE_TOP, soft->foam4);
+    int64_t cover = soft_layer(soft, box, LAYER_COVER, SHAPE_SEWN, SIDE_TOP, soft->cloth);
+
+    soft_endings(soft, cover, ENDING_SEWN, ENDING_SEWN, ENDING_SEWN, ENDING_SEWN);
+    soft_plan(soft);
+    assert_cut(soft, foam, 20.5, 22.5);
+    assert_cut(soft, cover, 21, 23);
+    /* depth 4, foam 4, seam 1/2, landing 1-1/2, handle 2 */
+    assert_piece(soft_piece(soft, cover, "front boxing", 0), 21, 12);
+    assert_piece(soft_piece(soft, cover, "left boxing", 0), 23, 12);
+}
+
+static void boxing_beside_a_zip_is_wider(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box = soft_box(soft, "S", 20, 22, 4);
+    int64_t cover = soft_layer(soft, box, LAYER_COVER, SHAPE_SEWN, SIDE_TOP, soft->cloth);
+    struct fitting *zip = MODEL_ADD(&soft->model, fitting);
+
+    zip->box = box;
+    zip->kind = FITTING_ZIP;
+    zip->side = SIDE_BACK;
+    soft_layer_of(soft, cover)->both = 1;
+    soft_endings(soft, cover, ENDING_SEWN, ENDING_SEWN, ENDING_SEWN, ENDING_SEWN);
+    soft_plan(soft);
+    assert_piece(soft_piece(soft, cover, "front boxing", 0), 21, 5);
+    assert_piece(soft_piece(soft, cover, "back boxing", 0), 21, 6);
+}
+
+static void an_outside_back_hangs_from_a_card_strip(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box = soft_box(soft, "K", 40, 4, 30);
+    int64_t back = soft_layer(soft, box, LAYER_OUTSIDE_BACK, SHAPE_FLAT, SIDE_BACK, soft->cloth);
+
+    soft_plan(soft);
+    assert_cut(soft, back, 42, 34);
+    assert_int_equal(soft_used(soft, back, STOCK_STRIP), IN(40 + 2 * 28));
+}
+
+static void welt_is_its_run_with_a_join_and_corners(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box = soft_box(soft, "B", 36, 24, 8);
+    int64_t welt = soft_layer(soft, box, LAYER_WELT, SHAPE_RUN, SIDE_TOP, soft->cloth);
+
+    soft_layer_of(soft, welt)->thickness = IN(0.25);
+    soft_plan(soft);
+    assert_cut(soft, welt, 120 + 2 + 4 * 0.5, 1.875);
+    assert_int_equal(soft_piece_count(soft, welt), 3);
+    assert_int_equal(soft_used(soft, welt, STOCK_CORD), IN(124));
+}
+
+static void nails_stand_at_both_ends_of_an_open_line(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box = soft_box(soft, "L", 3.5, 11.875, 56);
+    struct stock *nails = MODEL_ADD(&soft->model, stock);
+    int64_t key = nails->key;
+    int64_t trim;
+
+    nails->name = "nails";
+    nails->kind = STOCK_NAIL;
+    trim = soft_layer(soft, box, LAYER_TRIM, SHAPE_RUN, SIDE_FRONT, key);
+    soft_layer_of(soft, trim)->v = IN(10);
+    soft_endings(soft, trim, ENDING_SIDE, ENDING_SIDE, ENDING_STOP, ENDING_STOP);
+    soft_plan(soft);
+    assert_int_equal(soft_used(soft, trim, STOCK_NAIL), 2 * 47);
+}
+
+/* ---- labels ---- */
+
+static void pieces_are_labelled_by_box_layer_and_letter(void **state)
+{
+    struct soft *soft = *state;
+    struct centre centre = add_centre(soft);
+
+    soft_plan(soft);
+    assert_string_equal(soft_piece(soft, centre.foam, "foam", 1)->label, "C-L1b");
+    assert_string_equal(soft_piece(soft, centre.cover, "cover side", 1)->label, "C-L3c");
+}
+
+static void a_long_box_name_is_cut_at_a_whole_character(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box = soft_box(soft, "sidewing\xc3\xa9\xc3\xa9\xc3\xa9", 30, 3, 20);
+    int64_t cover = soft_layer(soft, box, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT, soft->cloth);
+
+    soft_plan(soft);
+    assert_string_equal(soft_piece(soft, cover, "cover", 0)->label, "sidewing\xc3\xa9-L1a");
+}
+
+/* ---- groups ---- */
+
+static void one_cover_spans_the_boxes_of_its_group(void **state)
+{
+    struct soft *soft = *state;
+    struct group *group = MODEL_ADD(&soft->model, group);
+    int64_t key = group->key;
+    int64_t cover;
+
+    group->name = "back";
+    for (int i = 0; i < 3; i++) {
+        int64_t box = soft_box(soft, i == 0 ? "P" : i == 1 ? "Q" : "R", 12, 2, 20);
+        struct group_box *in = MODEL_ADD(&soft->model, group_box);
+
+        in->group = key;
+        in->box = box;
+    }
+    cover = soft_layer(soft, 0, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT, soft->cloth);
+    soft_layer_of(soft, cover)->group = key;
+    soft_plan(soft);
+    assert_cut(soft, cover, 36 + 2 * 2 + 7, 20 + 2 * 2 + 7);
+}
+
+int main(void)
+{
+#define SOFT_TEST(test) cmocka_unit_test_setup_teardown(test, soft_begin, soft_end)
+    const struct CMUnitTest tests[] = {
+        SOFT_TEST(a_wrapped_cover_goes_round_foam_and_side_to_landing_and_handle),
+        SOFT_TEST(a_cover_wider_than_the_cloth_is_a_centre_and_equal_sides),
+        SOFT_TEST(a_cover_that_may_not_be_sewn_is_a_stop),
+        SOFT_TEST(foam_beyond_the_slab_is_laid_from_strips),
+        SOFT_TEST(batting_goes_down_the_top_and_on_to_the_back),
+        SOFT_TEST(a_back_lining_lies_railroaded_to_save_a_seam),
+        SOFT_TEST(glue_is_counted_for_foam_once_and_for_a_quarter_of_batting),
+        SOFT_TEST(a_wing_is_two_faces_and_a_boxing_strip_in_front_and_above),
+        SOFT_TEST(boxing_of_plain_cloth_may_be_turned_and_faces_may_not),
+        SOFT_TEST(sleeve_batting_goes_round_the_front_and_over_the_top),
+        SOFT_TEST(mirrored_wings_have_mirrored_pieces),
+        SOFT_TEST(a_tufted_top_takes_a_pull_for_each_diamond),
+        SOFT_TEST(a_railroaded_piece_lies_across_the_roll_whole),
+        SOFT_TEST(buttons_and_cord_are_used_up),
+        SOFT_TEST(button_cloth_is_cut_as_one_block),
+        SOFT_TEST(buttons_in_uncut_foam_take_little_cloth),
+        SOFT_TEST(a_band_is_two_strips_each_half_of_the_way_round),
+        SOFT_TEST(seats_and_backs_are_cut_to_their_padding),
+        SOFT_TEST(an_apron_goes_from_inside_its_front_round_the_end),
+        SOFT_TEST(foam_in_a_sewn_cover_is_cut_oversize),
+        SOFT_TEST(boxing_beside_a_zip_is_wider),
+        SOFT_TEST(an_outside_back_hangs_from_a_card_strip),
+        SOFT_TEST(welt_is_its_run_with_a_join_and_corners),
+        SOFT_TEST(nails_stand_at_both_ends_of_an_open_line),
+        SOFT_TEST(pieces_are_labelled_by_box_layer_and_letter),
+        SOFT_TEST(a_long_box_name_is_cut_at_a_whole_character),
+        SOFT_TEST(one_cover_spans_the_boxes_of_its_group),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+
+    return failed ? 1 : 0;
+}
