@@ -13,18 +13,16 @@ static const struct layer *layer_of(const struct plan *plan, int64_t key)
 static void cover_sizes(struct text *out, const struct plan *plan)
 {
     struct table table;
-    table_begin(&table, "llll");
+    table_begin(&table, "lllll");
     for (size_t i = 0; i < plan->covers.count; i++) {
         const struct cover *cover = &plan->covers.at[i];
         const struct layer *layer = layer_of(plan, cover->layer);
         table_cell(&table, "%s %s", print_box(plan, cover->box), words_layer.at[layer->kind].name);
         table_cell(&table, "%s x %s", print_length(plan, cover->cut_width).at,
                    print_length_unit(plan, cover->cut_height).at);
-        if (cover->widths > 1)
-            table_cell(&table, "%d widths, seams %s each side of the middle", cover->widths,
-                       print_length(plan, cover->seam).at);
-        else
-            table_cell(&table, "%s", "");
+        table_cell(&table, cover->widths > 1 ? "%d widths" : "", cover->widths);
+        table_cell(&table, cover->seam ? "seams %s each side of the middle" : "",
+                   print_length(plan, cover->seam).at);
         table_cell(&table, "%s", cover->railroaded ? "railroaded" : "");
     }
     table_end(&table, out);

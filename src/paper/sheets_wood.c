@@ -4,6 +4,7 @@
 #include "base/show.h"
 #include "paper/print.h"
 #include "paper/table.h"
+#include "plan/geometry.h"
 
 static void box_members(struct text *out, const struct plan *plan, int64_t box)
 {
@@ -94,7 +95,8 @@ void sheet_screws(struct text *out, const struct plan *plan)
 
 /* ---- joins ---- */
 
-static void join_holes(struct text *out, const struct plan *plan, const struct junction *junction)
+static void join_holes(struct text *out, const struct plan *plan, const struct junction *junction,
+                       int64_t side)
 {
     struct table table;
     table_begin(&table, "lrlrl");
@@ -108,7 +110,8 @@ static void join_holes(struct text *out, const struct plan *plan, const struct j
                                 model_units(plan->facts) == UNITS_INCH ? UNITS_MM : UNITS_INCH,
                                 from->distance);
             table_cell(&table, "%s", print_length_unit(plan, from->distance).at);
-            table_cell(&table, "(%s) from the %s edge", mm.at, words_edge.at[from->edge].name);
+            table_cell(&table, "(%s) from the %s edge", mm.at,
+                       words_side.at[edge_side(side, from->edge)].name);
         }
     }
     table_end(&table, out);
@@ -130,7 +133,7 @@ static void join_heads(struct text *out, const struct plan *plan, const struct j
         text_format(out, ", heads %s ", junction->head_inside ? "inside" : "on the outside of");
         show_text(out, print_box(plan, junction->head_box));
         if (junction->reachable)
-            text_format(out, ", reached by the %s with the %s",
+            text_format(out, ", reached through the %s: %s",
                         words_side.at[junction->reach_side].name,
                         words_tool.at[junction->tool].help);
     }
@@ -161,6 +164,6 @@ void sheet_joins(struct text *out, const struct plan *plan)
         text_format(out, ", in the %s%s\n", join->place == PLACE_SITE ? "room" : "workshop",
                     join->fastener == FASTENER_REST ? ", laid or hung on" : "");
         join_heads(out, plan, junction);
-        join_holes(out, plan, junction);
+        join_holes(out, plan, junction, join->side_a);
     }
 }
