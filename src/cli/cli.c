@@ -87,7 +87,7 @@ static void set_option(struct cli *cli, int option, const char *value)
 static enum fault read_command_line(struct cli *cli, const struct command *command, int argc,
                                     char **argv, struct fault_note *note)
 {
-    optind = 1;
+    optind = 0; /* starts getopt_long anew, and lets options stand after operands */
     opterr = 0;
     int option;
     while ((option = getopt_long(argc, argv, "", command_options, NULL)) != -1) {

@@ -1,5 +1,6 @@
 #include "desk/kit.h"
 
+#include <assert.h>
 #include <string.h>
 
 /* ---- stock ---- */
@@ -105,12 +106,17 @@ static int64_t entry_add(struct kit *kit, const struct kit_entry *entry)
 
 void kit_open(struct kit *kit, struct model *draft)
 {
-    kit->draft = draft;
-    kit->units = model_units(draft);
-    for (int i = 0; i < KIT_STOCKS; i++) {
-        int64_t key = entry_find(kit, &entries[i]);
-        kit->stock[i] = key ? key : entry_add(kit, &entries[i]);
-    }
+    *kit = (struct kit){.draft = draft, .units = model_units(draft)};
+}
+
+int64_t kit_stock(struct kit *kit, enum kit_stock_name name)
+{
+    int64_t *key = &kit->stock[name];
+    if (!*key)
+        *key = entry_find(kit, &entries[name]);
+    if (!*key)
+        *key = entry_add(kit, &entries[name]);
+    return *key;
 }
 
 int64_t kit_pick(const struct kit *kit, int64_t inch, int64_t mm)
@@ -130,18 +136,22 @@ struct box *kit_box(struct kit *kit, const char *name, enum frame_word frame, co
     box->height = size[2];
     if (frame == FRAME_CRATE)
         box->through = THROUGH_RAILS;
-    if (frame != FRAME_BOARD)
-        box->stick = kit->stock[frame == FRAME_CRATE ? KIT_SQUARE : KIT_STUD];
+    if (frame == FRAME_BOARD)
+        return box;
+    kit_stock(kit, KIT_LONG_SCREW);
+    kit_stock(kit, KIT_GLUE);
+    box->stick = kit_stock(kit, frame == FRAME_CRATE ? KIT_SQUARE : KIT_STUD);
     return box;
 }
 
-struct facing *kit_facing(struct kit *kit, int64_t box, enum side_word side, enum kit_stock stock,
-                          enum use_word use)
+struct facing *kit_facing(struct kit *kit, int64_t box, enum side_word side,
+                          enum kit_stock_name stock, enum use_word use)
 {
     struct facing *facing = MODEL_ADD(kit->draft, facing);
     facing->box = box;
     facing->side = side;
-    facing->stock = kit->stock[stock];
+    facing->stock = kit_stock(kit, stock);
+    kit_stock(kit, KIT_PANEL_SCREW);
     facing->use = use;
     return facing;
 }
@@ -149,18 +159,30 @@ struct facing *kit_facing(struct kit *kit, int64_t box, enum side_word side, enu
 struct layer *kit_layer(struct kit *kit, int64_t box, enum layer_word kind, enum shape_word shape,
                         enum side_word side)
 {
-    static const enum kit_stock stocks[LAYER_COUNT] = {
-        [LAYER_FOAM] = KIT_THIN_FOAM,    [LAYER_BATTING] = KIT_BATTING,
-        [LAYER_LINING] = KIT_LINING,     [LAYER_COVER] = KIT_COVER,
-        [LAYER_WELT] = KIT_COVER,        [LAYER_OUTSIDE_BACK] = KIT_COVER,
-        [LAYER_DUST_COVER] = KIT_LINING, [LAYER_TRIM] = KIT_COVER,
+    static const enum kit_stock_name stocks[LAYER_COUNT] = {
+        [LAYER_BATTING] = KIT_BATTING,    [LAYER_LINING] = KIT_LINING,
+        [LAYER_COVER] = KIT_COVER,        [LAYER_WELT] = KIT_COVER,
+        [LAYER_OUTSIDE_BACK] = KIT_COVER, [LAYER_DUST_COVER] = KIT_LINING,
+        [LAYER_TRIM] = KIT_COVER,
     };
+    assert(kind != LAYER_FOAM);
     struct layer *layer = MODEL_ADD(kit->draft, layer);
     layer->box = box;
     layer->kind = kind;
     layer->shape = shape;
     layer->side = side;
-    layer->stock = kit->stock[stocks[kind]];
+    layer->stock = kit_stock(kit, stocks[kind]);
+    kit_stock(kit, KIT_STAPLE);
+    return layer;
+}
+
+struct layer *kit_foam(struct kit *kit, int64_t box, enum side_word side, enum kit_stock_name stock)
+{
+    struct layer *layer = MODEL_ADD(kit->draft, layer);
+    layer->box = box;
+    layer->side = side;
+    layer->stock = kit_stock(kit, stock);
+    kit_stock(kit, KIT_SPRAY);
     return layer;
 }
 
@@ -184,10 +206,10 @@ struct join *kit_join(struct kit *kit, const char *name, int64_t box_a, enum sid
     return join;
 }
 
-void kit_upholster(struct kit *kit, int64_t box, enum side_word side, enum kit_stock foam)
+void kit_upholster(struct kit *kit, int64_t box, enum side_word side, enum kit_stock_name foam)
 {
     static const enum ending_word down[4] = {ENDING_SIDE, ENDING_SIDE, ENDING_SIDE, ENDING_SIDE};
-    kit_layer(kit, box, LAYER_FOAM, SHAPE_SLAB, side)->stock = kit->stock[foam];
+    kit_foam(kit, box, side, foam);
     struct layer *batting = kit_layer(kit, box, LAYER_BATTING, SHAPE_WRAPPED, side);
     batting->rank = 2;
     kit_endings(batting, down);

@@ -10,7 +10,7 @@
 #define KIT_IN(inch) ((int64_t)((inch)*8128.0))
 #define KIT_MM(mm) ((int64_t)((mm)*320.0))
 
-enum kit_stock {
+enum kit_stock_name {
     KIT_STUD,        /* 2x3 */
     KIT_SQUARE,      /* 2x2 */
     KIT_THIN_PANEL,  /* 1/2 in */
@@ -23,6 +23,7 @@ enum kit_stock {
     KIT_LONG_SCREW,  /* #8 x 3 */
     KIT_PANEL_SCREW, /* #8 x 1-1/4 */
     KIT_JOIN_SCREW,  /* #10 x 3 */
+    KIT_SHORT_SCREW, /* #10 x 2-1/2 */
     KIT_STAPLE,
     KIT_SPRAY,
     KIT_GLUE,
@@ -32,30 +33,35 @@ enum kit_stock {
 struct kit {
     struct model *draft;
     enum units units;
-    int64_t stock[KIT_STOCKS]; /* keys in the draft's workshop */
+    int64_t stock[KIT_STOCKS]; /* keys in the draft's workshop, 0 until asked for */
 };
 
-/*
- * Finds each stock in the draft's workshop: one of the same kind and sizes, for cloth and glue any
- * of the kind; what is not there is added, without an offer, since its price is not known.
- */
 void kit_open(struct kit *kit, struct model *draft);
+
+/*
+ * The key of a stock: one of the workshop of the same kind and sizes, for cloth and glue any of the
+ * kind; where there is none it is added, without an offer, since its price is not known.
+ */
+int64_t kit_stock(struct kit *kit, enum kit_stock_name name);
 
 int64_t kit_pick(const struct kit *kit, int64_t inch, int64_t mm); /* by the build's units */
 
 /* Each adds one item and gives its key, or the item where more is to be set; it is good until the
- * next item of its kind. */
+ * next item of its kind. The screws, glue and staples that go with it become stock too. kit_layer
+ * is for everything but foam. */
 struct box *kit_box(struct kit *kit, const char *name, enum frame_word frame,
                     const int64_t size[3]);
-struct facing *kit_facing(struct kit *kit, int64_t box, enum side_word side, enum kit_stock stock,
-                          enum use_word use);
+struct facing *kit_facing(struct kit *kit, int64_t box, enum side_word side,
+                          enum kit_stock_name stock, enum use_word use);
 struct layer *kit_layer(struct kit *kit, int64_t box, enum layer_word kind, enum shape_word shape,
                         enum side_word side);
+struct layer *kit_foam(struct kit *kit, int64_t box, enum side_word side,
+                       enum kit_stock_name stock);
 void kit_endings(struct layer *layer, const enum ending_word endings[4]); /* by enum edge_word */
 struct join *kit_join(struct kit *kit, const char *name, int64_t box_a, enum side_word side_a,
                       int64_t box_b, enum side_word side_b);
 
 /* Foam, batting and a wrapped cover on a face, fixed behind it or, on a board, underneath. */
-void kit_upholster(struct kit *kit, int64_t box, enum side_word side, enum kit_stock foam);
+void kit_upholster(struct kit *kit, int64_t box, enum side_word side, enum kit_stock_name foam);
 
 #endif

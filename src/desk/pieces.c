@@ -48,7 +48,7 @@ static int64_t headboard_centre(struct kit *kit, int64_t width, int64_t height)
     int64_t depth = kit_pick(kit, KIT_IN(3), KIT_MM(75));
     int64_t key = kit_box(kit, "C", FRAME_LADDER, (const int64_t[]){width, depth, height})->key;
     kit_facing(kit, key, SIDE_FRONT, KIT_THIN_PANEL, USE_BACK);
-    struct layer *foam = kit_layer(kit, key, LAYER_FOAM, SHAPE_SLAB, SIDE_FRONT);
+    struct layer *foam = kit_foam(kit, key, SIDE_FRONT, KIT_THIN_FOAM);
     foam->v = kit_pick(kit, KIT_IN(12), KIT_MM(300));
     struct layer *batting = kit_layer(kit, key, LAYER_BATTING, SHAPE_WRAPPED, SIDE_FRONT);
     batting->rank = 2;
@@ -66,6 +66,7 @@ void piece_wing_headboard(struct kit *kit, const int64_t *sizes)
     int64_t left = wing(kit, "L", SIDE_RIGHT, sizes[2], sizes[1]);
     int64_t right = wing(kit, "R", SIDE_LEFT, sizes[2], sizes[1]);
     ((struct box *)model_find(kit->draft, ENTITY_box, right))->mirror_of = left;
+    kit_stock(kit, KIT_JOIN_SCREW);
     struct join *join = kit_join(kit, "J1", centre, SIDE_LEFT, left, SIDE_RIGHT);
     join->head = HEAD_A;
     join->place = PLACE_SITE;
@@ -162,6 +163,7 @@ void piece_corner_banquette(struct kit *kit, const int64_t *sizes)
         padded_board(kit, "BA", (const int64_t[]){sizes[0], back, sizes[4]}, SIDE_FRONT);
     int64_t back_b = padded_board(kit, "BB", (const int64_t[]){second, back, sizes[4]}, SIDE_FRONT);
     /* B stands along the second wall, its right end against the front of A in the corner */
+    kit_stock(kit, KIT_JOIN_SCREW);
     struct join *corner = kit_join(kit, "J1", b, SIDE_RIGHT, a, SIDE_FRONT);
     corner->head = HEAD_A;
     corner->place = PLACE_SITE;
@@ -199,6 +201,7 @@ void piece_bed_base(struct kit *kit, const int64_t *sizes)
     int64_t head = base_half(kit, "H", half);
     int64_t foot = base_half(kit, "F", half);
     /* back to back under the middle of the mattress: both are open there */
+    kit_stock(kit, KIT_SHORT_SCREW);
     struct join *join = kit_join(kit, "J1", foot, SIDE_BACK, head, SIDE_BACK);
     join->place = PLACE_SITE;
 }

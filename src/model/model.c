@@ -222,6 +222,32 @@ static const struct field *name_field(enum entity_kind kind)
     return field && field->type == FIELD_TEXT ? field : NULL;
 }
 
+static void blanks_for_underscores(char *word, size_t length)
+{
+    for (size_t i = 0; i < length; i++)
+        if (word[i] == '_')
+            word[i] = ' ';
+}
+
+/* "cover of C": what has no name of its own but a kind and a box. */
+static bool item_name_by_box(char buffer[MODEL_NAME_TEXT], const struct model *model,
+                             enum entity_kind kind, const void *item)
+{
+    const struct field *of = field_named(entity_of(kind), "kind");
+    const struct field *box_field = field_named(entity_of(kind), "box");
+    const struct box *box =
+        of && box_field ? MODEL_FIND(model, box, field_whole(box_field, item)) : NULL;
+    int64_t word = of ? field_whole(of, item) : -1;
+
+    if (!box || word < 0 || word >= (int64_t)of->words->count)
+        return false;
+    char safe[MODEL_NAME_TEXT / 2];
+    show_into(safe, sizeof safe, box->name);
+    snprintf(buffer, MODEL_NAME_TEXT, "%s of %s", of->words->at[word].name, safe);
+    blanks_for_underscores(buffer, strlen(of->words->at[word].name));
+    return true;
+}
+
 char *model_item_name(char buffer[MODEL_NAME_TEXT], const struct model *model,
                       enum entity_kind kind, int64_t key)
 {
@@ -231,10 +257,10 @@ char *model_item_name(char buffer[MODEL_NAME_TEXT], const struct model *model,
 
     if (field && item && *field_string(field, item))
         return show_into(buffer, MODEL_NAME_TEXT, field_string(field, item));
+    if (item && item_name_by_box(buffer, model, kind, item))
+        return buffer;
     snprintf(buffer, MODEL_NAME_TEXT, "%s %" PRId64, entity_of(kind)->name, key);
-    for (char *at = buffer; *at; at++)
-        if (*at == '_')
-            *at = ' ';
+    blanks_for_underscores(buffer, strlen(buffer));
     return buffer;
 }
 

@@ -232,7 +232,8 @@ size_t model_remove_count(const struct model *model, enum entity_kind kind, int6
  */
 int64_t model_duplicate(struct model *model, enum entity_kind kind, int64_t key);
 
-/* What an item is called for people: its name where it has one, else "box 3". Returns buffer. */
+/* What an item is called for people: its name where it has one, else "cover of C" or "box 3".
+ * Returns buffer. */
 #define MODEL_NAME_TEXT 128
 char *model_item_name(char buffer[MODEL_NAME_TEXT], const struct model *model,
                       enum entity_kind kind, int64_t key);
