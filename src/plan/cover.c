@@ -390,6 +390,7 @@ void pass_cover(struct planning *planning)
 
         if (!spread_lay(planning, &model->layers.at[i], &spread))
             continue;
+        wood_gather(planning, &spread);
         cut_layer(planning, &spread);
         staple_layer(planning, &spread);
         patch_layer(planning, &spread);

@@ -23,6 +23,11 @@ struct brim {
     int64_t by_class; /* enum class_word by hand; AUTO without */
 };
 
+/* The wood of a box: members and fixed panels. */
+struct timber {
+    LIST_OF(struct solid) of;
+};
+
 struct spread {
     const struct layer *layer;
     const struct stock *stock;
@@ -35,6 +40,7 @@ struct spread {
     int64_t surface;       /* square millimetres of all that was cut */
     struct brim brims[EDGE_COUNT];
     const struct tufting *tufting; /* NULL without */
+    struct timber timber;          /* of its box */
 };
 
 /* The opposite edge of a face, and the two that meet an edge (first the left or bottom one). */
@@ -137,6 +143,9 @@ void row_add(struct planning *planning, const struct spread *spread, const struc
 /* The class that holds for a whole edge of the layer; AUTO when it has intervals of several
  * (cover_rows.c). */
 int64_t edge_whole_class(struct planning *planning, const struct spread *spread, int64_t edge);
+
+/* Fills in the wood of the layer's box. O(members and panels of the plan). */
+void wood_gather(struct planning *planning, struct spread *spread);
 
 /* Leg of the staples that hold a layer, and the check of the wood under them (cover_leg.c). */
 int64_t staple_leg(const struct planning *planning, const struct spread *spread);

@@ -158,20 +158,24 @@ static void add_loop(struct planning *planning, struct rows *rows, const struct 
     }
 }
 
-/* Do all edges go into one row: the same pitch, the same class? */
+/* What is stapled later is a row of its own; shut in by a join or not is the same at the bench. */
+static int64_t stapled_when(struct planning *planning, const struct spread *spread, int64_t edge)
+{
+    int64_t class = edge_whole_class(planning, spread, edge);
+
+    return class == CLASS_OPENING || class == CLASS_SITE ? class : CLASS_FREE;
+}
+
+/* Do all edges go into one row? */
 static bool edges_alike(struct planning *planning, const struct spread *spread)
 {
-    int64_t class = edge_whole_class(planning, spread, EDGE_LEFT);
+    int64_t when = stapled_when(planning, spread, EDGE_LEFT);
     int64_t pitch = edge_pitch(planning, spread, EDGE_LEFT);
 
-    for (int64_t edge = EDGE_LEFT + 1; edge < EDGE_COUNT; edge++) {
-        int64_t other = edge_whole_class(planning, spread, edge);
-
-        if (edge_pitch(planning, spread, edge) != pitch)
+    for (int64_t edge = EDGE_LEFT + 1; edge < EDGE_COUNT; edge++)
+        if (edge_pitch(planning, spread, edge) != pitch ||
+            stapled_when(planning, spread, edge) != when)
             return false;
-        if (other != class && other != CLASS_AUTO && class != CLASS_AUTO)
-            return false;
-    }
     return true;
 }
 

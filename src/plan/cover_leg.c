@@ -79,25 +79,43 @@ int64_t staple_leg(const struct planning *planning, const struct spread *spread)
     return leg_from(legs, count, pressed_stack(planning, spread) + bite(planning, spread));
 }
 
-/* Wood behind a place of a face, panel and member together; 0 where there is none. */
-static int64_t wood_at(const struct planning *planning, const struct box *box, int64_t side,
-                       int64_t u, int64_t v)
+void wood_gather(struct planning *planning, struct spread *spread)
 {
     const struct plan *plan = planning->plan;
-    struct backings backings = backing_find(planning, box->key, side);
-    const struct backing *behind = backing_at(&backings, u, v);
-    int64_t panel = 0;
+    struct timber *timber = &spread->timber;
 
-    if (behind)
-        return behind->far;
-    for (size_t i = 0; i < plan->panels.count; i++) {
-        const struct area *area = &plan->panels.at[i].area;
+    for (size_t i = 0; i < plan->members.count; i++)
+        if (plan->members.at[i].box == spread->box->key)
+            *LIST_ADD(planning->arena, &timber->of) = plan->members.at[i].solid;
+    for (size_t i = 0; i < plan->panels.count; i++)
+        if (plan->panels.at[i].box == spread->box->key && !plan->panels.at[i].loose)
+            *LIST_ADD(planning->arena, &timber->of) = plan->panels.at[i].solid;
+}
 
-        if (plan->panels.at[i].box == box->key && plan->panels.at[i].side == side &&
-            area->u0 <= u && u < area->u1 && area->v0 <= v && v < area->v1)
-            panel = plan->panels.at[i].thickness;
+/* How deep the wood of one solid reaches from `depth` below a place of a face. */
+static int64_t deeper(const struct spread *spread, int64_t side, int64_t u, int64_t v,
+                      int64_t depth)
+{
+    for (size_t i = 0; i < spread->timber.of.count; i++) {
+        const struct solid *solid = &spread->timber.of.at[i];
+        struct area area = solid_on_side(solid, side);
+
+        if (area.u0 <= u && u < area.u1 && area.v0 <= v && v < area.v1 &&
+            backing_near(spread->box, side, solid) <= depth &&
+            backing_far(spread->box, side, solid) > depth)
+            return backing_far(spread->box, side, solid);
     }
-    return panel;
+    return depth;
+}
+
+/* Wood behind a place of a face, panel and member together; 0 where there is none. */
+static int64_t wood_at(const struct spread *spread, int64_t side, int64_t u, int64_t v)
+{
+    int64_t depth = 0;
+
+    for (int64_t next; (next = deeper(spread, side, u, v, depth)) > depth;)
+        depth = next;
+    return depth;
 }
 
 static bool checked_edge(const struct row *row, int64_t edge)
@@ -118,7 +136,7 @@ void staple_wood(struct planning *planning, const struct spread *spread, const s
 
         if (!checked_edge(row, edge) || area_empty(&landing.area))
             continue;
-        wood = wood_at(planning, spread->box, landing.side, (landing.area.u0 + landing.area.u1) / 2,
+        wood = wood_at(spread, landing.side, (landing.area.u0 + landing.area.u1) / 2,
                        (landing.area.v0 + landing.area.v1) / 2);
         if (wood == 0 || deep <= wood - planning->value[TRADE_STAPLE_LEG_CLEAR])
             continue;

@@ -8,6 +8,7 @@
  */
 #include "plan/cover.h"
 
+#include "plan/access.h"
 #include "plan/cover_sums.h"
 
 #include <assert.h>
@@ -84,35 +85,64 @@ static void mark_openings(struct planning *planning, const struct spread *spread
     }
 }
 
-static void mark_row(struct planning *planning, const struct spread *spread, const struct row *row,
-                     struct marks *marks)
-{
-    for (int i = 0; i < row->stretch_count; i++) {
-        const struct stretch *stretch = &row->stretches[i];
-        int64_t by_hand = spread->brims[stretch->edge].by_class;
+/* ---- what the joins ask for ---- */
 
-        mark_openings(planning, spread, marks, stretch);
-        if (by_hand == CLASS_AUTO)
-            continue;
-        if (row->stretch_count == 1)
-            mark_add(planning, marks, 0, row->length, by_hand, 0);
-        else
-            mark_stretch(planning, marks, stretch, 0, stretch->length, by_hand, 0);
-    }
+static void mark_joins(struct planning *planning, const struct spread *spread, struct marks *marks,
+                       const struct stretch *stretch)
+{
+    struct edge_runs runs = access_edge_runs(planning, spread->layer, spread->box, stretch->edge);
+
+    for (size_t i = 0; i < runs.count; i++)
+        mark_stretch(planning, marks, stretch, runs.at[i].from, runs.at[i].to, runs.at[i].class,
+                     runs.at[i].join);
+}
+
+static void mark_edge(struct planning *planning, const struct spread *spread, struct marks *marks,
+                      const struct stretch *stretch)
+{
+    int64_t by_hand = spread->brims[stretch->edge].by_class;
+
+    mark_openings(planning, spread, marks, stretch);
+    if (by_hand != CLASS_AUTO)
+        mark_stretch(planning, marks, stretch, 0, stretch->length, by_hand, 0);
+    else
+        mark_joins(planning, spread, marks, stretch);
+}
+
+/* The one mark that an edge has from end to end; of class AUTO where it has several or gaps. */
+static struct mark whole_mark(struct planning *planning, const struct spread *spread, int64_t edge)
+{
+    struct stretch whole = {edge, 0, spread_length(spread, edge), false};
+    struct marks marks = {.of = {{0}}};
+    const struct mark *first;
+
+    mark_edge(planning, spread, &marks, &whole);
+    if (marks.of.count == 0)
+        return (struct mark){0, whole.length, CLASS_FREE, 0};
+    first = &marks.of.at[0];
+    if (first->from == 0 && first->to == whole.length)
+        return *first;
+    return (struct mark){0, whole.length, CLASS_AUTO, 0};
 }
 
 int64_t edge_whole_class(struct planning *planning, const struct spread *spread, int64_t edge)
 {
-    struct stretch whole = {edge, 0, spread_length(spread, edge), false};
-    struct row row = {.length = whole.length, .stretches = {whole}, .stretch_count = 1};
-    struct marks marks = {.of = {{0}}};
+    return whole_mark(planning, spread, edge).class;
+}
 
-    mark_row(planning, spread, &row, &marks);
-    if (marks.of.count == 0)
-        return CLASS_FREE;
-    if (marks.of.at[0].from == 0 && marks.of.at[0].to == whole.length)
-        return marks.of.at[0].class;
-    return CLASS_AUTO;
+/* What holds for the whole edge holds for all of its row: round the boxing, and where the cloth
+ * goes on over the next side. */
+static void mark_row(struct planning *planning, const struct spread *spread, const struct row *row,
+                     struct marks *marks)
+{
+    for (int i = 0; i < row->stretch_count; i++)
+        mark_edge(planning, spread, marks, &row->stretches[i]);
+    if (row->edge >= 0) {
+        struct mark whole = whole_mark(planning, spread, row->edge);
+
+        if (whole.class != CLASS_AUTO && whole.class != CLASS_FREE)
+            mark_add(planning, marks, 0, row->length, whole.class, whole.join);
+    }
 }
 
 /* ---- counting ---- */
