@@ -172,32 +172,8 @@ static void find_over_budget(struct planning *planning)
                        forecast - budget);
 }
 
-static bool box_is_joined(const struct model *model, int64_t box)
-{
-    for (size_t i = 0; i < model->joins.count; i++) {
-        const struct join *join = &model->joins.at[i];
-        if (join->box_a == box || (join->target == TARGET_BOX && join->box_b == box))
-            return true;
-    }
-    return false;
-}
-
-/* A build of one box stands by itself, and so does a cushion. */
-static void find_unconnected(struct planning *planning)
-{
-    const struct model *model = planning->model;
-    for (size_t i = 0; model->boxes.count > 1 && i < model->boxes.count; i++) {
-        const struct box *box = &model->boxes.at[i];
-        if (box->frame != FRAME_CUSHION && !box_is_joined(model, box->key))
-            finding_add(planning, FINDING_BOX_UNCONNECTED, ENTITY_box, box->key);
-    }
-}
-
 void pass_finding(struct planning *planning)
 {
-    if (planning->model->boxes.count == 0)
-        finding_add(planning, FINDING_NOTHING_TO_MAKE, ENTITY_build, 0);
     find_over_budget(planning);
-    find_unconnected(planning);
     sort_and_thin(planning->plan);
 }

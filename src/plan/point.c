@@ -17,6 +17,7 @@
 #include "plan/findings.h"
 #include "plan/geometry.h"
 #include "plan/run.h"
+#include "plan/way.h"
 
 #include <assert.h>
 
@@ -31,6 +32,7 @@ struct work {
     struct junction junction;
     struct faces faces;
     struct runs runs;
+    struct scene from_a, from_b; /* sides that the heads may be on; without a box where not */
 };
 
 /* ---- from box to box ---- */
@@ -114,8 +116,9 @@ static bool sides_face(const struct work *work)
     int turn_a = plan_pose(plan, work->a->key)->turn;
     int turn_b = plan_pose(plan, work->b->key)->turn;
 
-    return side_turned(work->join->side_b, turn_b) ==
-           side_opposite(side_turned(work->join->side_a, turn_a));
+    int64_t looks_to = side_turned(work->join->side_a, (4 - turn_a) % 4);
+
+    return side_turned(side_opposite(looks_to), turn_b) == work->join->side_b;
 }
 
 static int64_t gap_between(const struct work *work)
@@ -215,39 +218,132 @@ static size_t member_of(const struct backing *wood)
     return wood ? wood->member : PLAN_NONE;
 }
 
+static struct plan_point locate(const struct work *work, int64_t u, int64_t v)
+{
+    struct plan_point point = {.join = work->join->key,
+                               .u = u,
+                               .v = v,
+                               .in_a = face_to_box(work->a, work->join->side_a, u, v),
+                               .screw = PLAN_NONE,
+                               .member_a = member_of(backing_at(&work->faces.a, u, v)),
+                               .member_b = PLAN_NONE};
+    int64_t u_b, v_b;
+
+    if (!work->b)
+        return point;
+    point.in_b = point_to_b(work->planning, &work->junction, point.in_a);
+    box_to_face(work->join->side_b, point.in_b, &u_b, &v_b);
+    point.member_b = member_of(backing_at(&work->faces.b, u_b, v_b));
+    return point;
+}
+
 static struct plan_point *add_point(struct work *work, int64_t u, int64_t v,
                                     const struct area *about)
 {
     struct planning *planning = work->planning;
     struct plan_point *point = LIST_ADD(planning->arena, &planning->plan->points);
-    int64_t u_b, v_b;
 
-    point->join = work->join->key;
+    *point = locate(work, u, v);
     point->rank = (int)++work->junction.point_count;
-    point->u = u;
-    point->v = v;
-    point->in_a = face_to_box(work->a, work->join->side_a, u, v);
-    point->screw = PLAN_NONE;
-    point->member_a = member_of(backing_at(&work->faces.a, u, v));
-    point->member_b = PLAN_NONE;
-    if (work->b) {
-        point->in_b = point_to_b(planning, &work->junction, point->in_a);
-        box_to_face(work->join->side_b, point->in_b, &u_b, &v_b);
-        point->member_b = member_of(backing_at(&work->faces.b, u_b, v_b));
-    }
     measure(work, about, point);
     return point;
 }
 
+static struct plan_point locate_on_run(const struct work *work, const struct run *run,
+                                       int64_t along)
+{
+    int64_t middle = whole_divide_even(
+        run->along_u ? run->area.v0 + run->area.v1 : run->area.u0 + run->area.u1, 2);
+
+    return run->along_u ? locate(work, run->area.u0 + along, middle)
+                        : locate(work, middle, run->area.v0 + along);
+}
+
 static void add_on_run(struct work *work, const struct run *run, int64_t along)
 {
-    if (run->along_u)
-        add_point(work, run->area.u0 + along, whole_divide_even(run->area.v0 + run->area.v1, 2),
-                  &run->area);
-    else
-        add_point(work, whole_divide_even(run->area.u0 + run->area.u1, 2), run->area.v0 + along,
-                  &run->area);
+    struct plan_point place = locate_on_run(work, run, along);
+
+    add_point(work, place.u, place.v, &run->area);
 }
+
+/* ---- out of the way ---- */
+
+/* No frame screw of the box passes near the axis. */
+static bool is_clear_in(const struct work *work, int64_t box, const struct screw_axis *axis)
+{
+    const struct plan *plan = work->planning->plan;
+
+    for (size_t i = 0; i < plan->screws.count; i++) {
+        const struct screw *screw = &plan->screws.at[i];
+
+        if (screw->box != box || screw->use != SCREW_FRAME)
+            continue;
+        struct screw_axis other = screw_axis_of(plan, screw);
+        if (screw_clear(axis, &other) < work->planning->value[TRADE_CROSS_CLEAR_REJECT])
+            return false;
+    }
+    return true;
+}
+
+/* The axis reaches from the far side of one wood to that of the other: the screw lies within. */
+static bool is_clear(const struct work *work, const struct plan_point *point)
+{
+    int axis = side_axis(work->join->side_a);
+    struct fastening fastening;
+    struct screw_axis in_a = {point->in_a, point->in_a,
+                              screw_gauge_diameter(work->planning->value[TRADE_SCREW_GAUGE_JOIN])};
+    int64_t here = vector_along(point->in_a, axis);
+    int sign = side_sign(work->join->side_a);
+
+    if (!fasten_reckon(work->planning, &work->junction, &work->faces, point, false, &fastening))
+        return true;
+    vector_set(&in_a.head, axis, here - sign * fastening.depth);
+    vector_set(&in_a.tip, axis, here + sign * fastening.need.receiving);
+    if (!is_clear_in(work, work->a->key, &in_a))
+        return false;
+    if (!work->b)
+        return true;
+    struct screw_axis in_b = {point_to_b(work->planning, &work->junction, in_a.head),
+                              point_to_b(work->planning, &work->junction, in_a.tip), in_a.diameter};
+    return is_clear_in(work, work->b->key, &in_b);
+}
+
+static bool is_open(const struct work *work, const struct plan_point *point)
+{
+    return (work->from_a.box && way_is_open(&work->from_a, &work->faces, point)) ||
+           (work->from_b.box && way_is_open(&work->from_b, &work->faces, point));
+}
+
+/* The place nearest to the wanted one where a head can be driven and no frame screw is met, on the
+ * marking grid counted from there and at most `most` away; the wanted one when there is none. */
+static int64_t nudge(const struct work *work, const struct run *run, int64_t wanted, int64_t most)
+{
+    int64_t grid = work->planning->value[TRADE_MARK_GRID];
+    int64_t end = work->planning->value[TRADE_ALONG_MIN];
+
+    for (int64_t step = 0; step * grid <= most; step++) {
+        for (int sign = 1; sign >= -1; sign -= 2) {
+            int64_t along = wanted + sign * step * grid;
+
+            if (along < end || along > run_length(run) - end)
+                continue;
+            struct plan_point place = locate_on_run(work, run, along);
+            if (is_open(work, &place) && is_clear(work, &place))
+                return along;
+        }
+    }
+    return wanted;
+}
+
+static void set_scenes(struct work *work)
+{
+    if (work->join->head != HEAD_B)
+        work->from_a = way_scene(work->planning, &work->junction, false);
+    if (work->b && work->join->head != HEAD_A)
+        work->from_b = way_scene(work->planning, &work->junction, true);
+}
+
+/* ---- points on runs ---- */
 
 static int64_t pitch_wanted(const struct work *work)
 {
@@ -289,13 +385,19 @@ static void fill_run(struct work *work, const struct run *run)
 
     assert(count >= 1);
     if (count == 1) {
-        add_on_run(work, run, whole_divide_even(run_length(run), 2));
+        int64_t middle = whole_divide_even(run_length(run), 2);
+
+        add_on_run(work, run, nudge(work, run, middle, middle));
         return;
     }
-    for (int64_t i = 0; i < count; i++)
-        add_on_run(work, run, end + whole_divide_even(between * i, count - 1));
+    int64_t pitch = whole_divide_even(between, count - 1);
+    for (int64_t i = 0; i < count; i++) {
+        int64_t wanted = end + whole_divide_even(between * i, count - 1);
+
+        add_on_run(work, run, nudge(work, run, wanted, pitch / 2 - LENGTH_INCH));
+    }
     if (work->junction.pitch == 0)
-        work->junction.pitch = whole_divide_even(between, count - 1);
+        work->junction.pitch = pitch;
 }
 
 /* ---- studs of a wall ---- */
@@ -303,7 +405,8 @@ static void fill_run(struct work *work, const struct run *run)
 static const struct wall *wall_behind(const struct work *work)
 {
     const struct planning *planning = work->planning;
-    int64_t side = side_turned(work->join->side_a, plan_pose(planning->plan, work->a->key)->turn);
+    int turn = plan_pose(planning->plan, work->a->key)->turn;
+    int64_t side = side_turned(work->join->side_a, (4 - turn) % 4);
 
     for (size_t i = 0; i < planning->model->walls.count; i++) {
         const struct wall *wall = &planning->model->walls.at[i];
@@ -452,26 +555,49 @@ static bool is_left_out(const struct model *model, int64_t join)
     return false;
 }
 
-static bool is_covered(const struct work *work, bool of_b)
+/* Landings are notched round a screw and so add nothing there. */
+static bool is_landing(const struct work *work, const struct layer *layer, const struct box *box,
+                       int64_t side, int64_t u, int64_t v)
+{
+    for (int64_t edge = 0; edge < EDGE_COUNT; edge++) {
+        struct landing landing = drape_landing(work->planning, layer, box, edge);
+        const struct area *area = &landing.area;
+
+        if (landing.side == side && area->u0 <= u && u < area->u1 && area->v0 <= v && v < area->v1)
+            return true;
+    }
+    return false;
+}
+
+static bool is_under(const struct work *work, const struct layer *layer, bool of_b)
 {
     const struct planning *planning = work->planning;
     const struct box *box = of_b ? work->b : work->a;
     int64_t side = of_b ? work->join->side_b : work->join->side_a;
     int64_t u, v;
 
-    for (size_t i = 0; i < planning->model->layers.count; i++) {
-        const struct layer *layer = &planning->model->layers.at[i];
+    for (size_t i = 0; i < work->junction.point_count; i++) {
+        const struct plan_point *point = &planning->plan->points.at[work->junction.first_point + i];
 
-        if (!drape_is_cloth(layer) || !drape_is_on_box(planning->model, layer, box->key))
-            continue;
-        for (size_t k = 0; k < work->junction.point_count; k++) {
-            const struct plan_point *point =
-                &planning->plan->points.at[work->junction.first_point + k];
+        point_on_face(planning, &work->junction, point, of_b, &u, &v);
+        if (drape_covers(planning, layer, box, side, u, v) &&
+            !is_landing(work, layer, box, side, u, v))
+            return true;
+    }
+    return false;
+}
 
-            point_on_face(planning, &work->junction, point, of_b, &u, &v);
-            if (drape_covers(planning, layer, box, side, u, v))
-                return true;
-        }
+static bool is_covered(const struct work *work, bool of_b)
+{
+    const struct model *model = work->planning->model;
+    const struct box *box = of_b ? work->b : work->a;
+
+    for (size_t i = 0; i < model->layers.count; i++) {
+        const struct layer *layer = &model->layers.at[i];
+
+        if (drape_is_cloth(layer) && drape_is_on_box(model, layer, box->key) &&
+            is_under(work, layer, of_b))
+            return true;
     }
     return false;
 }
@@ -507,6 +633,7 @@ static void place_points(struct work *work)
     work->faces = fasten_faces(work->planning, &work->junction);
     find_runs(work);
     if (!take_points(work)) {
+        set_scenes(work);
         if (work->join->target == TARGET_WALL)
             fill_against_wall(work);
         else

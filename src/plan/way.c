@@ -20,17 +20,6 @@
 
 #define FAR_AWAY INT64_MAX
 
-struct scene {
-    struct planning *planning;
-    const struct join *join;
-    const struct junction *junction;
-    const struct box *box; /* with the heads */
-    int64_t side;          /* its mating face */
-    int axis, sign;        /* away from that face */
-    struct obstacles obstacles;
-    bool on_floor; /* at the time of joining */
-};
-
 struct solid_list {
     LIST_OF(struct solid) solids;
 };
@@ -88,10 +77,9 @@ int64_t way_box(const struct junction *junction, bool head_in_b)
     return head_in_b ? junction->box_b : junction->box_a;
 }
 
-static struct scene set_scene(struct planning *planning, const struct junction *junction,
-                              bool head_in_b)
+struct scene way_scene(struct planning *planning, const struct junction *junction, bool head_in_b)
 {
-    struct scene scene = {.planning = planning, .junction = junction};
+    struct scene scene = {.planning = planning, .junction = junction, .head_in_b = head_in_b};
 
     scene.join = MODEL_FIND(planning->model, join, junction->join);
     scene.box = MODEL_FIND(planning->model, box, way_box(junction, head_in_b));
@@ -350,7 +338,7 @@ static bool enter(const struct scene *scene, int64_t side, struct vector head,
 bool way_enter(struct planning *planning, const struct junction *junction, const struct way *way,
                struct vector head, struct entry *ret_entry)
 {
-    struct scene scene = set_scene(planning, junction, way->head_in_b);
+    struct scene scene = way_scene(planning, junction, way->head_in_b);
 
     return enter(&scene, way->reach_side, head, ret_entry);
 }
@@ -464,6 +452,20 @@ static int64_t screw_length(struct planning *planning, const struct join *join,
                                     : planning->plan->screw_kinds.at[choice.kind].length;
 }
 
+bool way_is_open(const struct scene *scene, const struct faces *faces,
+                 const struct plan_point *point)
+{
+    struct fastening fastening;
+
+    if (!fasten_reckon(scene->planning, scene->junction, faces, point, scene->head_in_b,
+                       &fastening))
+        return false;
+    struct vector head =
+        way_head(scene->planning, scene->junction, point, &fastening, scene->head_in_b);
+    return look(scene, head, screw_length(scene->planning, scene->join, &fastening)).manner !=
+           MANNER_NONE;
+}
+
 /* The tightest figures of two outlooks and the worse manner. */
 static void add_outlook(struct way *way, const struct outlook *outlook)
 {
@@ -512,7 +514,7 @@ struct way way_find(struct planning *planning, const struct junction *junction,
 
     if (way_box(junction, head_in_b) == 0)
         return way;
-    struct scene scene = set_scene(planning, junction, head_in_b);
+    struct scene scene = way_scene(planning, junction, head_in_b);
     struct vector *heads = ARENA_MANY(planning->arena, struct vector, junction->point_count);
     way.reach_side = side_opposite(scene.side);
     for (size_t i = 0; i < junction->point_count; i++)

@@ -34,6 +34,26 @@ struct obstacles {
     size_t count;
 };
 
+/* What surrounds the heads of a join on one of its sides, while a way is looked for. */
+struct scene {
+    struct planning *planning;
+    const struct join *join;
+    const struct junction *junction;
+    const struct box *box; /* with the heads */
+    bool head_in_b;
+    int64_t side;   /* its mating face */
+    int axis, sign; /* away from that face */
+    struct obstacles obstacles;
+    bool on_floor; /* at the time of joining */
+};
+
+/* The join must have a box on that side. Lives in the arena, as long as the junction. */
+struct scene way_scene(struct planning *planning, const struct junction *junction, bool head_in_b);
+
+/* A screw at this point has wood to go through and some tool fits behind its head. */
+bool way_is_open(const struct scene *scene, const struct faces *faces,
+                 const struct plan_point *point);
+
 /* Where a hand goes in for a head: the head, the place before it, and the place on the open face.
  */
 struct entry {
@@ -55,8 +75,8 @@ struct vector way_head(const struct planning *planning, const struct junction *j
                        bool head_in_b);
 
 /* How a hand comes to a head through the reach side. False when it does not. */
-bool way_enter(struct planning *planning, const struct junction *junction,
-               const struct way *way, struct vector head, struct entry *ret_entry);
+bool way_enter(struct planning *planning, const struct junction *junction, const struct way *way,
+               struct vector head, struct entry *ret_entry);
 
 /* The box and its face that the heads of a way are on, as the mating face. */
 int64_t way_box(const struct junction *junction, bool head_in_b);
