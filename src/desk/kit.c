@@ -60,6 +60,8 @@ static const struct kit_entry entries[KIT_STOCKS] = {
         {{"Screws #8 x 1-1/4", "Screws 4 x 30"}, STOCK_SCREW, false, {0}, {0}, BOTH(1.25, 30), 8},
     [KIT_JOIN_SCREW] =
         {{"Screws #10 x 3", "Screws 5 x 80"}, STOCK_SCREW, false, {0}, {0}, BOTH(3, 80), 10},
+    [KIT_SHORT_SCREW] =
+        {{"Screws #10 x 2-1/2", "Screws 5 x 60"}, STOCK_SCREW, false, {0}, {0}, BOTH(2.5, 60), 10},
     [KIT_STAPLE] =
         {{"Staples 3/8 in", "Staples 10 mm"}, STOCK_STAPLE, true, {0}, {0}, BOTH(0.375, 10), 0},
     [KIT_SPRAY] = {{"Spray glue", "Spray glue"}, STOCK_SPRAY, true, {0}, {0}, {0}, 0},
