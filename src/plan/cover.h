@@ -108,10 +108,11 @@ int64_t spread_run(const struct spread *spread, int *ret_corners);
 
 /* ---- stapling ---- */
 
-/* A stretch of an edge of the face within a stapled row: the edge's own length `length` lies at
+/* A stretch of an edge of a face within a stapled row: the edge's own length `length` lies at
  * `from` of the row, `backward` when the row passes it from its right or top end. */
 struct stretch {
     int64_t edge;
+    int face; /* 1 on the second face of a layer with two, else 0 */
     int64_t from, length;
     bool backward;
 };

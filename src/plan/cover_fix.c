@@ -98,7 +98,15 @@ static void row_stretch(struct row *row, const struct spread *spread, int64_t ed
 {
     assert(row->stretch_count < ROW_STRETCHES);
     row->stretches[row->stretch_count++] =
-        (struct stretch){edge, from, spread_length(spread, edge), backward};
+        (struct stretch){edge, 0, from, spread_length(spread, edge), backward};
+}
+
+/* The same on the second face. */
+static void row_stretch_behind(struct row *row, const struct spread *spread, int64_t edge,
+                               int64_t from, bool backward)
+{
+    row_stretch(row, spread, edge, from, backward);
+    row->stretches[row->stretch_count - 1].face = 1;
 }
 
 static void row_corner(struct row *row, int64_t at)
@@ -252,8 +260,9 @@ static void staple_flat(struct planning *planning, const struct spread *spread)
 static void add_upright_rows(struct planning *planning, struct rows *rows,
                              const struct spread *spread, int64_t edge)
 {
-    for (int face = 0; face < 2; face++)
-        row_stretch(rows_add(planning, rows, spread, edge, spread->height), spread, edge, 0, false);
+    row_stretch(rows_add(planning, rows, spread, edge, spread->height), spread, edge, 0, false);
+    row_stretch_behind(rows_add(planning, rows, spread, edge, spread->height), spread, edge, 0,
+                       false);
 }
 
 /* The ends of boxing strips where they hang out of an open upright edge. */
@@ -274,7 +283,7 @@ static void add_round(struct planning *planning, struct rows *rows, const struct
     struct row *row = rows_add(planning, rows, spread, edge, 2 * width + spread->depth);
 
     row_stretch(row, spread, edge, 0, backward);
-    row_stretch(row, spread, edge, width + spread->depth, !backward);
+    row_stretch_behind(row, spread, edge, width + spread->depth, !backward);
     if (!folds_corners(spread))
         return;
     row_corner(row, 0);
@@ -296,12 +305,13 @@ static void add_level_rows(struct planning *planning, struct rows *rows,
         row = rows_add(planning, rows, spread, edge, 2 * (spread->width + spread->depth));
         row->loop = true;
         row_stretch(row, spread, edge, 0, false);
-        row_stretch(row, spread, edge, spread->width + spread->depth, true);
+        row_stretch_behind(row, spread, edge, spread->width + spread->depth, true);
         return;
     }
     for (int face = 0; face < 2; face++) {
         row = rows_add(planning, rows, spread, edge, spread->width);
         row_stretch(row, spread, edge, 0, false);
+        row->stretches[0].face = face;
         if (folds_corners(spread)) {
             row_corner(row, 0);
             row_corner(row, row->length);

@@ -10,6 +10,7 @@
 
 #include "plan/access.h"
 #include "plan/cover_sums.h"
+#include "plan/geometry.h"
 
 #include <assert.h>
 
@@ -87,14 +88,27 @@ static void mark_openings(struct planning *planning, const struct spread *spread
 
 /* ---- what the joins ask for ---- */
 
+/* A flap is left on the face that the heads are on; the other face of a sleeve is not peeled. */
+static bool on_other_face(const struct planning *planning, const struct spread *spread,
+                          const struct edge_run *run, int face)
+{
+    const struct junction *junction = plan_junction(planning->plan, run->join);
+    int64_t behind = side_opposite(spread->side);
+
+    if (!spread->layer->both || run->class == CLASS_TRAPPED || !junction)
+        return false;
+    return junction->head_side == (face ? spread->side : behind);
+}
+
 static void mark_joins(struct planning *planning, const struct spread *spread, struct marks *marks,
                        const struct stretch *stretch)
 {
     struct edge_runs runs = access_edge_runs(planning, spread->layer, spread->box, stretch->edge);
 
     for (size_t i = 0; i < runs.count; i++)
-        mark_stretch(planning, marks, stretch, runs.at[i].from, runs.at[i].to, runs.at[i].class,
-                     runs.at[i].join);
+        if (!on_other_face(planning, spread, &runs.at[i], stretch->face))
+            mark_stretch(planning, marks, stretch, runs.at[i].from, runs.at[i].to, runs.at[i].class,
+                         runs.at[i].join);
 }
 
 static void mark_edge(struct planning *planning, const struct spread *spread, struct marks *marks,
@@ -110,9 +124,10 @@ static void mark_edge(struct planning *planning, const struct spread *spread, st
 }
 
 /* The one mark that an edge has from end to end; of class AUTO where it has several or gaps. */
-static struct mark whole_mark(struct planning *planning, const struct spread *spread, int64_t edge)
+static struct mark whole_mark(struct planning *planning, const struct spread *spread, int64_t edge,
+                              int face)
 {
-    struct stretch whole = {edge, 0, spread_length(spread, edge), false};
+    struct stretch whole = {edge, face, 0, spread_length(spread, edge), false};
     struct marks marks = {.of = {{0}}};
     const struct mark *first;
 
@@ -127,22 +142,45 @@ static struct mark whole_mark(struct planning *planning, const struct spread *sp
 
 int64_t edge_whole_class(struct planning *planning, const struct spread *spread, int64_t edge)
 {
-    return whole_mark(planning, spread, edge).class;
+    return whole_mark(planning, spread, edge, 0).class;
+}
+
+static bool row_is_on(const struct row *row, int face)
+{
+    for (int i = 0; i < row->stretch_count; i++)
+        if (row->stretches[i].face == face)
+            return true;
+    return row->stretch_count == 0;
 }
 
 /* What holds for the whole edge holds for all of its row: round the boxing, and where the cloth
  * goes on over the next side. */
+static void mark_rest(struct planning *planning, const struct spread *spread, const struct row *row,
+                      struct marks *marks)
+{
+    struct mark whole = {0, 0, CLASS_AUTO, 0};
+
+    for (int face = 0; face <= spread->layer->both; face++) {
+        struct mark mark;
+
+        if (!row_is_on(row, face))
+            continue;
+        mark = whole_mark(planning, spread, row->edge, face);
+        if (mark.class == CLASS_AUTO || (whole.class != CLASS_AUTO && mark.class != whole.class))
+            return;
+        whole = mark;
+    }
+    if (whole.class != CLASS_AUTO && whole.class != CLASS_FREE)
+        mark_add(planning, marks, 0, row->length, whole.class, whole.join);
+}
+
 static void mark_row(struct planning *planning, const struct spread *spread, const struct row *row,
                      struct marks *marks)
 {
     for (int i = 0; i < row->stretch_count; i++)
         mark_edge(planning, spread, marks, &row->stretches[i]);
-    if (row->edge >= 0) {
-        struct mark whole = whole_mark(planning, spread, row->edge);
-
-        if (whole.class != CLASS_AUTO && whole.class != CLASS_FREE)
-            mark_add(planning, marks, 0, row->length, whole.class, whole.join);
-    }
+    if (row->edge >= 0)
+        mark_rest(planning, spread, row, marks);
 }
 
 /* ---- counting ---- */

@@ -1,0 +1,313 @@
+/* What holds for every layer, on boxes and layers by chance from fixed seeds. */
+#include "soft.h"
+
+#include "dice.h"
+#include "plan/geometry.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+#include <string.h>
+
+static double inches(struct dice *dice, int least, int most)
+{
+    return (double)dice_between(dice, least * 8, most * 8) / 8;
+}
+
+static enum side_word any_side(struct dice *dice)
+{
+    return (enum side_word)dice_between(dice, 0, SIDE_COUNT - 1);
+}
+
+static enum ending_word any_ending(struct dice *dice, enum shape_word shape)
+{
+    static const enum ending_word wrapped[] = {ENDING_WRAP, ENDING_SIDE, ENDING_STOP};
+    static const enum ending_word sewn[] = {ENDING_SEWN, ENDING_OPEN};
+
+    return shape == SHAPE_SEWN ? sewn[dice_between(dice, 0, 1)] : wrapped[dice_between(dice, 0, 2)];
+}
+
+static int64_t add_any_box(struct soft *soft, struct dice *dice)
+{
+    return soft_box(soft, "X", inches(dice, 4, 90), inches(dice, 2, 30), inches(dice, 4, 70));
+}
+
+/* Any layer on a box; lengths of cloth and batting that it would be made from. */
+static int64_t add_any_layer(struct soft *soft, struct dice *dice, int64_t box)
+{
+    static const struct {
+        enum layer_word kind;
+        enum shape_word shape;
+    } sorts[] = {{LAYER_COVER, SHAPE_WRAPPED},   {LAYER_COVER, SHAPE_SEWN},
+                 {LAYER_BATTING, SHAPE_WRAPPED}, {LAYER_LINING, SHAPE_FLAT},
+                 {LAYER_FOAM, SHAPE_SLAB},       {LAYER_WELT, SHAPE_RUN}};
+    size_t sort = (size_t)dice_between(dice, 0, 5);
+    enum shape_word shape = sorts[sort].shape;
+    int64_t stock = sorts[sort].kind == LAYER_BATTING ? soft->batting
+                    : sorts[sort].kind == LAYER_FOAM  ? soft->foam2
+                                                      : soft->cloth;
+    int64_t layer = soft_layer(soft, box, sorts[sort].kind, shape, any_side(dice), stock);
+
+    soft_endings(soft, layer, any_ending(dice, shape), any_ending(dice, shape),
+                 any_ending(dice, shape), any_ending(dice, shape));
+    soft_layer_of(soft, layer)->both =
+        (shape == SHAPE_SEWN || shape == SHAPE_WRAPPED) && dice_between(dice, 0, 1);
+    if (sorts[sort].kind == LAYER_COVER && shape == SHAPE_WRAPPED)
+        soft_layer_of(soft, layer)->both = 0;
+    if (dice_between(dice, 0, 3) == 0)
+        soft_layer_of(soft, layer)->u = IN(inches(dice, 0, 2));
+    return layer;
+}
+
+static void add_any_opening(struct soft *soft, struct dice *dice, int64_t layer)
+{
+    struct opening *opening = MODEL_ADD(&soft->model, opening);
+
+    opening->layer = layer;
+    opening->edge = dice_between(dice, 0, EDGE_COUNT - 1);
+    opening->begin = IN(inches(dice, 0, 60));
+    opening->length = IN(inches(dice, 0, 20));
+}
+
+static void with_any_build(uint64_t seed, int layers, void (*check)(struct soft *soft))
+{
+    void *state;
+    struct soft *soft;
+    struct dice dice = {seed};
+
+    assert_int_equal(soft_begin(&state), 0);
+    soft = state;
+    for (int i = 0; i < layers; i++) {
+        int64_t layer = add_any_layer(soft, &dice, add_any_box(soft, &dice));
+
+        for (int64_t n = dice_between(&dice, 0, 3); n > 0; n--)
+            add_any_opening(soft, &dice, layer);
+        if (dice_between(&dice, 0, 4) == 0)
+            soft_edge_class(soft, layer, (enum edge_word)dice_between(&dice, 0, 3), CLASS_SITE);
+    }
+    soft_plan(soft);
+    check(soft);
+    soft_end(&state);
+}
+
+/* ---- intervals ---- */
+
+static void check_intervals(struct soft *soft)
+{
+    for (size_t i = 0; i < soft->plan->edges.count; i++) {
+        const struct edge *edge = &soft->plan->edges.at[i];
+        int64_t at = 0;
+        int64_t staples = 0;
+
+        for (size_t k = 0; k < edge->interval_count; k++) {
+            const struct interval *interval = &soft->plan->intervals.at[edge->first_interval + k];
+
+            assert_int_equal(interval->edge, i);
+            assert_int_equal(interval->from, at);
+            assert_true(interval->to > at || edge->length == 0);
+            assert_int_not_equal(interval->class, CLASS_AUTO);
+            at = interval->to;
+            staples += interval->staples;
+        }
+        assert_int_equal(at, edge->length);
+        assert_int_equal(staples, edge->staples);
+        /* ceil(L/s) in a loop, one more in an open row */
+        if (edge->pitch > 0)
+            assert_in_range(staples - edge->corners, whole_divide_up(edge->length, edge->pitch),
+                            whole_divide_up(edge->length, edge->pitch) + 1);
+    }
+}
+
+static void intervals_fill_each_edge_and_sum_to_its_staples(void **state)
+{
+    (void)state;
+    for (uint64_t seed = 1; seed <= 200; seed++)
+        with_any_build(seed, 6, check_intervals);
+}
+
+/* ---- pieces ---- */
+
+static int64_t box_depth(const struct soft *soft, const struct layer *layer)
+{
+    return vector_along(box_size(MODEL_FIND(&soft->model, box, layer->box)),
+                        side_axis(layer->side));
+}
+
+/* What an edge needs at least beyond the face, whatever is padded. */
+static int64_t needed(const struct soft *soft, const struct layer *layer, int64_t ending,
+                      bool inside)
+{
+    int64_t held = IN(1.25) + IN(2);
+
+    if (ending == ENDING_STOP)
+        return 0;
+    if (ending == ENDING_SEWN)
+        return IN(0.5);
+    return held + (ending == ENDING_WRAP && !inside ? box_depth(soft, layer) : 0);
+}
+
+static void check_reach(struct soft *soft)
+{
+    for (size_t i = 0; i < soft->plan->covers.count; i++) {
+        const struct cover *cover = &soft->plan->covers.at[i];
+        const struct layer *layer = MODEL_FIND(&soft->model, layer, cover->layer);
+        struct area face = face_area(MODEL_FIND(&soft->model, box, layer->box), layer->side);
+
+        if (layer->kind != LAYER_COVER || layer->both)
+            continue;
+        assert_true(cover->cut_width >= area_width(&face) - layer->u +
+                                            needed(soft, layer, layer->left, layer->u > 0) +
+                                            needed(soft, layer, layer->right, false));
+        assert_true(cover->cut_height >= area_height(&face) +
+                                             needed(soft, layer, layer->top, false) +
+                                             needed(soft, layer, layer->bottom, false));
+    }
+}
+
+static void covers_reach_their_landings_with_a_handle(void **state)
+{
+    (void)state;
+    for (uint64_t seed = 1; seed <= 200; seed++)
+        with_any_build(seed, 6, check_reach);
+}
+
+static void check_pieces(struct soft *soft)
+{
+    for (size_t i = 0; i < soft->plan->covers.count; i++) {
+        const struct cover *cover = &soft->plan->covers.at[i];
+        int64_t area = 0;
+
+        for (size_t k = 0; k < soft->plan->pieces.count; k++) {
+            const struct piece *piece = &soft->plan->pieces.at[k];
+
+            if (piece->layer == cover->layer)
+                area += piece->width * piece->height / (LENGTH_MM * LENGTH_MM);
+        }
+        assert_in_range(cover->area, area, area + (int64_t)soft_piece_count(soft, cover->layer));
+        assert_true(soft_piece_count(soft, cover->layer) > 0);
+    }
+}
+
+static void covers_have_the_area_of_their_pieces(void **state)
+{
+    (void)state;
+    for (uint64_t seed = 1; seed <= 200; seed++)
+        with_any_build(seed, 6, check_pieces);
+}
+
+/* Wide pieces may be sewn or laid; of cloth none is wider across the roll than the roll. */
+static void check_roll(struct soft *soft)
+{
+    for (size_t i = 0; i < soft->plan->pieces.count; i++) {
+        const struct piece *piece = &soft->plan->pieces.at[i];
+        int64_t across = piece->across ? piece->height : piece->width;
+
+        if (piece->stock == soft->cloth && !piece->turned_allowed)
+            assert_true(across <= IN(54));
+    }
+}
+
+static void no_piece_is_wider_than_its_roll(void **state)
+{
+    (void)state;
+    for (uint64_t seed = 1; seed <= 200; seed++)
+        with_any_build(seed, 6, check_roll);
+}
+
+/* ---- two plans ---- */
+
+static void a_wider_cloth_needs_no_more_widths_for_any_cover(void **state)
+{
+    struct soft *soft = *state;
+    struct dice dice = {23};
+    struct stock *cloth = model_find(&soft->model, ENTITY_stock, soft->cloth);
+
+    for (int i = 0; i < 60; i++)
+        add_any_layer(soft, &dice, add_any_box(soft, &dice));
+    for (int i = 0; i < 20; i++) {
+        int64_t layer = soft->model.layers.at[dice_between(&dice, 0, 59)].key;
+        int64_t narrow = IN(inches(&dice, 30, 60));
+        int widths;
+
+        if (soft_layer_of(soft, layer)->kind == LAYER_FOAM)
+            continue;
+        cloth->width = narrow;
+        soft_plan(soft);
+        widths = soft_piece_count(soft, layer) ? soft_cover(soft, layer)->widths : 0;
+        cloth->width = narrow + IN(inches(&dice, 0, 60));
+        soft_plan(soft);
+        if (widths > 0)
+            assert_true(soft_cover(soft, layer)->widths <= widths);
+    }
+}
+
+/* The left-right mirror of a layer on the front: u from the other end, left and right changed. */
+static int64_t add_mirror(struct soft *soft, int64_t layer)
+{
+    struct layer *mirror;
+    struct layer from = *soft_layer_of(soft, layer);
+    const struct box *box = MODEL_FIND(&soft->model, box, from.box);
+    double width = (double)box->width / 8128, depth = (double)box->depth / 8128;
+    int64_t other = soft_box(soft, "Y", width, depth, (double)box->height / 8128);
+    int64_t key = soft_layer(soft, other, (enum layer_word)from.kind, (enum shape_word)from.shape,
+                             SIDE_FRONT, from.stock);
+
+    mirror = soft_layer_of(soft, key);
+    mirror->both = from.both;
+    mirror->left = from.right;
+    mirror->right = from.left;
+    mirror->top = from.top;
+    mirror->bottom = from.bottom;
+    if (from.u > 0)
+        mirror->width = IN(width) - from.u;
+    return key;
+}
+
+static void mirrored_layers_are_cut_and_stapled_alike(void **state)
+{
+    struct dice dice = {29};
+    struct soft *soft = *state;
+    int64_t layers[100][2];
+
+    for (int i = 0; i < 100; i++) {
+        layers[i][0] = add_any_layer(soft, &dice, add_any_box(soft, &dice));
+        soft_layer_of(soft, layers[i][0])->side = SIDE_FRONT;
+        layers[i][1] = add_mirror(soft, layers[i][0]);
+    }
+    soft_plan(soft);
+    for (int i = 0; i < 100; i++) {
+        const int64_t *pair = layers[i];
+
+        assert_int_equal(soft_staples(soft, pair[0]), soft_staples(soft, pair[1]));
+        assert_int_equal(soft_temporary(soft, pair[0]), soft_temporary(soft, pair[1]));
+        assert_int_equal(soft_piece_count(soft, pair[0]), soft_piece_count(soft, pair[1]));
+        if (soft_piece_count(soft, pair[0]) == 0)
+            continue;
+        assert_int_equal(soft_cover(soft, pair[0])->cut_width,
+                         soft_cover(soft, pair[1])->cut_width);
+        assert_int_equal(soft_cover(soft, pair[0])->cut_height,
+                         soft_cover(soft, pair[1])->cut_height);
+        assert_int_equal(soft_cover(soft, pair[0])->area, soft_cover(soft, pair[1])->area);
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(intervals_fill_each_edge_and_sum_to_its_staples),
+        cmocka_unit_test(covers_reach_their_landings_with_a_handle),
+        cmocka_unit_test(covers_have_the_area_of_their_pieces),
+        cmocka_unit_test(no_piece_is_wider_than_its_roll),
+        cmocka_unit_test_setup_teardown(a_wider_cloth_needs_no_more_widths_for_any_cover,
+                                        soft_begin, soft_end),
+        cmocka_unit_test_setup_teardown(mirrored_layers_are_cut_and_stapled_alike, soft_begin,
+                                        soft_end),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+
+    return failed ? 1 : 0;
+}

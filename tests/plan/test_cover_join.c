@@ -1,0 +1,249 @@
+/*
+ * Covers against joins, on a wing whose outer side stays open: the heads lie there, at the rear,
+ * and its inner face stands against the centre's left end. Figures of a worked example, computed by
+ * hand.
+ */
+#include "soft.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+struct wing {
+    int64_t centre, box, batting, lining, cover, join;
+};
+
+static int64_t add_stick(struct soft *soft)
+{
+    struct stock *stick = MODEL_ADD(&soft->model, stock);
+
+    stick->name = "2x3";
+    stick->kind = STOCK_STICK;
+    stick->thickness = IN(1.5);
+    stick->width = IN(2.5);
+    return stick->key;
+}
+
+static int64_t add_sheet(struct soft *soft)
+{
+    struct stock *sheet = MODEL_ADD(&soft->model, stock);
+
+    sheet->name = "ply";
+    sheet->kind = STOCK_SHEET;
+    sheet->thickness = IN(0.5);
+    return sheet->key;
+}
+
+static void face_with(struct soft *soft, int64_t box, enum side_word side, int64_t sheet)
+{
+    struct facing *facing = MODEL_ADD(&soft->model, facing);
+
+    facing->box = box;
+    facing->side = (int64_t)side;
+    facing->stock = sheet;
+}
+
+static void frame(struct soft *soft, int64_t box, int64_t stick, enum setting_word set,
+                  enum side_word main_side)
+{
+    struct box *item = model_find(&soft->model, ENTITY_box, box);
+
+    item->stick = stick;
+    item->stick_set = (int64_t)set;
+    item->supports = MAKING_HAND;
+    item->main_side = (int64_t)main_side;
+}
+
+static void add_layers(struct soft *soft, struct wing *wing)
+{
+    wing->batting =
+        soft_layer(soft, wing->box, LAYER_BATTING, SHAPE_WRAPPED, SIDE_LEFT, soft->batting);
+    wing->lining = soft_layer(soft, wing->box, LAYER_LINING, SHAPE_FLAT, SIDE_LEFT, soft->lining);
+    wing->cover = soft_layer(soft, wing->box, LAYER_COVER, SHAPE_SEWN, SIDE_LEFT, soft->cloth);
+    soft_layer_of(soft, wing->batting)->both = 1;
+    soft_layer_of(soft, wing->cover)->both = 1;
+    soft_endings(soft, wing->batting, ENDING_STOP, ENDING_WRAP, ENDING_WRAP, ENDING_STOP);
+    soft_endings(soft, wing->cover, ENDING_OPEN, ENDING_SEWN, ENDING_SEWN, ENDING_OPEN);
+}
+
+static struct wing add_wing(struct soft *soft)
+{
+    struct wing wing = {0};
+    int64_t stick = add_stick(soft);
+    int64_t sheet = add_sheet(soft);
+    struct join *join;
+
+    wing.centre = soft_box(soft, "C", 63, 3, 56);
+    wing.box = soft_box(soft, "W", 2, 11.875, 56);
+    frame(soft, wing.centre, stick, SET_ON_EDGE, SIDE_FRONT);
+    frame(soft, wing.box, stick, SET_FLAT, SIDE_RIGHT);
+    face_with(soft, wing.centre, SIDE_FRONT, sheet);
+    face_with(soft, wing.box, SIDE_RIGHT, sheet);
+    add_layers(soft, &wing);
+    join = MODEL_ADD(&soft->model, join);
+    join->name = "J";
+    join->box_a = wing.centre;
+    join->side_a = SIDE_LEFT;
+    join->box_b = wing.box;
+    join->side_b = SIDE_RIGHT;
+    join->head = HEAD_B;
+    join->place = PLACE_SITE;
+    join->end = IN(3);
+    wing.join = join->key;
+    return wing;
+}
+
+static int count_patches(const struct soft *soft, int64_t layer, enum side_word side, bool slit)
+{
+    int count = 0;
+
+    for (size_t i = 0; i < soft->plan->patches.count; i++) {
+        const struct patch *patch = &soft->plan->patches.at[i];
+
+        count += patch->layer == layer && patch->side == (int64_t)side && patch->slit == slit;
+    }
+    return count;
+}
+
+static void batting_over_heads_has_a_bare_patch_for_each(void **state)
+{
+    struct soft *soft = *state;
+    struct wing wing = add_wing(soft);
+
+    soft_plan(soft);
+    assert_int_equal(count_patches(soft, wing.batting, SIDE_LEFT, false), 6);
+    assert_int_equal(count_patches(soft, wing.batting, SIDE_RIGHT, false), 0);
+    for (size_t i = 0; i < soft->plan->patches.count; i++) {
+        const struct patch *patch = &soft->plan->patches.at[i];
+
+        if (patch->layer != wing.batting)
+            continue;
+        assert_int_equal(patch->diameter, IN(1.5));
+        assert_int_equal(patch->u, IN(1.25));
+        assert_int_equal(patch->v, IN(3 + 10 * (double)patch->point));
+    }
+}
+
+static void the_cover_is_slit_on_the_mating_face_only(void **state)
+{
+    struct soft *soft = *state;
+    struct wing wing = add_wing(soft);
+
+    soft_plan(soft);
+    assert_int_equal(count_patches(soft, wing.cover, SIDE_RIGHT, true), 6);
+    assert_int_equal(count_patches(soft, wing.cover, SIDE_LEFT, true), 0);
+    assert_int_equal(count_patches(soft, wing.lining, SIDE_LEFT, true), 0);
+}
+
+static void a_pierced_cover_is_slit_over_the_heads_too(void **state)
+{
+    struct soft *soft = *state;
+    struct wing wing = add_wing(soft);
+
+    ((struct join *)model_find(&soft->model, ENTITY_join, wing.join))->treatment =
+        TREATMENT_PIERCED;
+    soft_plan(soft);
+    assert_int_equal(count_patches(soft, wing.cover, SIDE_LEFT, true), 6);
+    assert_int_equal(count_patches(soft, wing.lining, SIDE_LEFT, true), 6);
+}
+
+static void a_flap_of_seven_and_a_quarter_is_left_round_each_head(void **state)
+{
+    struct soft *soft = *state;
+    struct wing wing = add_wing(soft);
+    const struct edge *rear;
+    int open = 0;
+
+    soft_plan(soft);
+    rear = soft_edge(soft, wing.cover, 0);
+    assert_int_equal(rear->interval_count, 11);
+    for (size_t i = 0; i < rear->interval_count; i++) {
+        const struct interval *interval = &soft->plan->intervals.at[rear->first_interval + i];
+        int64_t length = interval->to - interval->from;
+
+        if (interval->class == CLASS_FREE)
+            assert_int_equal(length, IN(2.75));
+        else if (interval->from > 0 && interval->to < rear->length)
+            assert_int_equal(length, IN(7.25));
+        if (interval->class == CLASS_SITE) {
+            assert_int_equal(interval->join, wing.join);
+            assert_int_equal(interval->pass, STAPLED_IN_ROOM);
+            open++;
+        }
+    }
+    assert_int_equal(open, 6);
+    assert_int_equal(rear->staples, 57);
+}
+
+static void the_face_without_heads_is_stapled_at_the_bench(void **state)
+{
+    struct soft *soft = *state;
+    struct wing wing = add_wing(soft);
+    const struct edge *inner;
+
+    soft_plan(soft);
+    inner = soft_edge(soft, wing.cover, 1);
+    assert_int_equal(inner->edge, EDGE_LEFT);
+    assert_int_equal(inner->interval_count, 1);
+    assert_int_equal(soft->plan->intervals.at[inner->first_interval].pass, STAPLED_AT_BENCH);
+}
+
+static int64_t staples_in(const struct soft *soft, int64_t layer, int64_t edge,
+                          enum pass_of_staples pass)
+{
+    int64_t staples = 0;
+
+    for (size_t i = 0; i < soft->plan->intervals.count; i++) {
+        const struct interval *interval = &soft->plan->intervals.at[i];
+        const struct edge *of = &soft->plan->edges.at[interval->edge];
+
+        if (of->layer == layer && of->edge == edge && interval->pass == pass)
+            staples += interval->staples;
+    }
+    return staples;
+}
+
+static void a_rear_left_wholly_open_is_closed_in_the_room(void **state)
+{
+    struct soft *soft = *state;
+    struct wing wing = add_wing(soft);
+
+    soft_edge_class(soft, wing.lining, EDGE_LEFT, CLASS_SITE);
+    soft_edge_class(soft, wing.cover, EDGE_LEFT, CLASS_SITE);
+    soft_plan(soft);
+    assert_int_equal(staples_in(soft, wing.lining, EDGE_LEFT, STAPLED_IN_ROOM), 39);
+    assert_int_equal(staples_in(soft, wing.lining, EDGE_LEFT, STAPLED_AT_BENCH), 0);
+    /* both faces of the sleeve, and the end of its top boxing on the two inch back */
+    assert_int_equal(staples_in(soft, wing.cover, EDGE_LEFT, STAPLED_IN_ROOM), 57 + 57 + 3);
+    assert_int_equal(staples_in(soft, wing.cover, EDGE_LEFT, STAPLED_AT_BENCH), 0);
+}
+
+static void an_edge_said_to_be_free_stays_free(void **state)
+{
+    struct soft *soft = *state;
+    struct wing wing = add_wing(soft);
+
+    soft_edge_class(soft, wing.cover, EDGE_LEFT, CLASS_FREE);
+    soft_plan(soft);
+    assert_int_equal(staples_in(soft, wing.cover, EDGE_LEFT, STAPLED_IN_ROOM), 0);
+}
+
+int main(void)
+{
+#define SOFT_TEST(test) cmocka_unit_test_setup_teardown(test, soft_begin, soft_end)
+    const struct CMUnitTest tests[] = {
+        SOFT_TEST(batting_over_heads_has_a_bare_patch_for_each),
+        SOFT_TEST(the_cover_is_slit_on_the_mating_face_only),
+        SOFT_TEST(a_pierced_cover_is_slit_over_the_heads_too),
+        SOFT_TEST(a_flap_of_seven_and_a_quarter_is_left_round_each_head),
+        SOFT_TEST(the_face_without_heads_is_stapled_at_the_bench),
+        SOFT_TEST(a_rear_left_wholly_open_is_closed_in_the_room),
+        SOFT_TEST(an_edge_said_to_be_free_stays_free),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+
+    return failed ? 1 : 0;
+}
