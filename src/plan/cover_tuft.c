@@ -4,10 +4,18 @@
  * The model of TRADE 2.9 (b): a deep field takes one pull depth for each diamond width and height,
  * and one half more at each border, so that m diamonds take m + 1. Buttons in uncut foam take a
  * fixed bit for each space. Both are guides: the maker tries one diamond first.
+ *
+ * A button's knot lies behind the board, so the wood of the box that the board is fixed to has to
+ * stay clear of it.
  */
 #include "plan/cover.h"
 
+#include "plan/backing.h"
+#include "plan/findings.h"
 #include "plan/geometry.h"
+#include "plan/point.h"
+
+#include <assert.h>
 
 /* Foam on the tufted face, all layers of it. */
 static int64_t foam_depth(const struct model *model, const struct layer *cover)
@@ -76,6 +84,143 @@ static void cut_button_cloth(struct planning *planning, struct spread *spread, i
                  whole_divide_up(buttons, columns) * circle, true);
 }
 
+/* ---- holes ---- */
+
+/* The field, within its border, in whole diamonds or squares. */
+struct field_of_tufts {
+    int64_t u, v, width, height;
+    int64_t across, down;
+};
+
+static void add_tuft(struct planning *planning, const struct spread *spread,
+                     const struct field_of_tufts *field, int64_t halves_across, int64_t halves_down)
+{
+    struct tuft *tuft = LIST_ADD(planning->arena, &planning->plan->tufts);
+
+    tuft->layer = spread->layer->key;
+    tuft->u = field->u + whole_divide_even(field->width * halves_across, 2 * field->across);
+    tuft->v = field->v + whole_divide_even(field->height * halves_down, 2 * field->down);
+}
+
+/* Rows of diamonds are half a diamond apart and set off by half of one. */
+static void add_diamonds(struct planning *planning, const struct spread *spread,
+                         const struct field_of_tufts *field)
+{
+    for (int64_t row = 0; row <= 2 * field->down; row++)
+        for (int64_t half = row % 2 ? 0 : 1; half <= 2 * field->across; half += 2)
+            add_tuft(planning, spread, field, half, row);
+}
+
+static void add_squares(struct planning *planning, const struct spread *spread,
+                        const struct field_of_tufts *field)
+{
+    for (int64_t row = 0; row <= field->down; row++)
+        for (int64_t column = 0; column <= field->across; column++)
+            add_tuft(planning, spread, field, 2 * column, 2 * row);
+}
+
+static void add_tufts(struct planning *planning, const struct spread *spread)
+{
+    const struct tufting *tufting = spread->tufting;
+    size_t first = planning->plan->tufts.count;
+    int64_t border = tufting->border > 0 ? tufting->border : planning->value[TRADE_TUFT_BORDER];
+    struct field_of_tufts field = {
+        spread->layer->u + border,   spread->layer->v + border, spread->width - 2 * border,
+        spread->height - 2 * border, tufting->across,           tufting->down};
+
+    if (field.width < 0 || field.height < 0)
+        return;
+    if (tufting->pattern == PATTERN_DIAMOND)
+        add_diamonds(planning, spread, &field);
+    else
+        add_squares(planning, spread, &field);
+    assert((int64_t)(planning->plan->tufts.count - first) == tuft_count(tufting));
+}
+
+/* ---- knots against the wood behind ---- */
+
+static int64_t outside(int64_t at, int64_t low, int64_t high)
+{
+    return at < low ? low - at : at > high ? at - high : 0;
+}
+
+/* From a place to an outline, by the larger of the two ways. */
+static int64_t distance_to(const struct area *area, int64_t u, int64_t v)
+{
+    int64_t across = outside(u, area->u0, area->u1);
+    int64_t up = outside(v, area->v0, area->v1);
+
+    return across > up ? across : up;
+}
+
+/* Least distance of the layer's holes to wood that touches the face of the box behind. */
+static int64_t nearest_wood(const struct planning *planning, const struct spread *spread,
+                            const struct junction *junction, bool other_is_b)
+{
+    const struct plan *plan = planning->plan;
+    int64_t other = other_is_b ? junction->box_b : junction->box_a;
+    int64_t side = point_side(planning, junction, other_is_b);
+    struct backings wood = backing_find(planning, other, side);
+    int64_t nearest = INT64_MAX;
+
+    for (size_t i = 0; i < plan->tufts.count; i++) {
+        const struct tuft *tuft = &plan->tufts.at[i];
+        struct vector at = face_to_box(spread->box, spread->side, tuft->u, tuft->v);
+        int64_t u, v;
+
+        if (tuft->layer != spread->layer->key)
+            continue;
+        at = other_is_b ? point_to_b(planning, junction, at) : point_to_a(planning, junction, at);
+        box_to_face(side, at, &u, &v);
+        for (size_t k = 0; k < wood.count; k++) {
+            int64_t distance = distance_to(&wood.at[k].area, u, v);
+
+            if (wood.at[k].member != PLAN_NONE && distance < nearest)
+                nearest = distance;
+        }
+    }
+    return nearest;
+}
+
+/* The box is joined by the face behind the tufted one: which box is on the other side of it? */
+static bool lies_behind(const struct planning *planning, const struct spread *spread,
+                        const struct junction *junction, bool *ret_other_is_b)
+{
+    int64_t behind = side_opposite(spread->side);
+    bool as_a =
+        junction->box_a == spread->box->key && point_side(planning, junction, false) == behind;
+    bool as_b =
+        junction->box_b == spread->box->key && point_side(planning, junction, true) == behind;
+
+    if (junction->box_b == 0 || (!as_a && !as_b))
+        return false;
+    *ret_other_is_b = as_a;
+    return true;
+}
+
+static void check_tufts(struct planning *planning, const struct spread *spread)
+{
+    const struct plan *plan = planning->plan;
+    int64_t wanted = planning->value[TRADE_TUFT_HOLE_TO_MEMBER];
+
+    for (size_t i = 0; i < plan->junctions.count; i++) {
+        bool other_is_b;
+        int64_t nearest;
+        struct finding *finding;
+
+        if (!lies_behind(planning, spread, &plan->junctions.at[i], &other_is_b))
+            continue;
+        nearest = nearest_wood(planning, spread, &plan->junctions.at[i], other_is_b);
+        if (nearest >= wanted)
+            continue;
+        finding = finding_add(planning, FINDING_TUFT_ON_MEMBER, ENTITY_layer, spread->layer->key);
+        argument_length(finding, 0, nearest);
+        argument_length(finding, 1, wanted);
+    }
+}
+
+/* ---- all ---- */
+
 void tuft_consume(struct planning *planning, struct spread *spread)
 {
     const struct tufting *tufting = spread->tufting;
@@ -83,6 +228,8 @@ void tuft_consume(struct planning *planning, struct spread *spread)
 
     if (!tufting)
         return;
+    add_tufts(planning, spread);
+    check_tufts(planning, spread);
     buttons = tuft_count(tufting);
     if (spread->stock->kind == STOCK_CLOTH)
         cut_button_cloth(planning, spread, buttons);

@@ -262,6 +262,12 @@ struct patch {
     bool slit; /* the cloth is pierced there */
 };
 
+/* A button of a tufting field: the middle of its hole on the layer's face. */
+struct tuft {
+    int64_t layer;
+    int64_t u, v;
+};
+
 /*
  * What a layer uses up that is not cut from a roll or a slab: buttons and nails (COUNT), cord,
  * card strip and trim (LENGTH), area to be glued (AREA: the foam's face once, of batting the share
@@ -440,6 +446,7 @@ struct plan {
     LIST_OF(struct edge) edges;
     LIST_OF(struct interval) intervals;
     LIST_OF(struct patch) patches;
+    LIST_OF(struct tuft) tufts; /* row by row from the bottom, each from left to right */
     LIST_OF(struct consumable) consumables;
     LIST_OF(struct part) parts;
     LIST_OF(struct placement) placements;

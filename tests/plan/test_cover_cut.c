@@ -220,6 +220,74 @@ static void buttons_and_cord_are_used_up(void **state)
     assert_int_equal(soft_used(soft, cover, STOCK_CORD), IN(22 * 24));
 }
 
+static void buttons_stand_in_rows_set_off_by_half_a_diamond(void **state)
+{
+    struct soft *soft = *state;
+    static const double lower[] = {7.5, 14.5, 21.5, 28.5}, second[] = {4, 11, 18, 25, 32};
+
+    add_tufted_top(soft, PATTERN_DIAMOND);
+    soft_plan(soft);
+    assert_int_equal(soft->plan->tufts.count, 22);
+    for (int i = 0; i < 4; i++) {
+        assert_int_equal(soft->plan->tufts.at[i].u, IN(lower[i]));
+        assert_int_equal(soft->plan->tufts.at[i].v, IN(4));
+    }
+    for (int i = 0; i < 5; i++) {
+        assert_int_equal(soft->plan->tufts.at[4 + i].u, IN(second[i]));
+        assert_int_equal(soft->plan->tufts.at[4 + i].v, IN(8));
+    }
+}
+
+/* A base 36 x 24 with a cross of 1-1/2 in from x on, under the tufted top. */
+static void add_base(struct soft *soft, int64_t cover, double x)
+{
+    int64_t base = soft_box(soft, "B", 36, 24, 8);
+    struct stock *stick = MODEL_ADD(&soft->model, stock);
+    int64_t key = stick->key;
+    struct member *cross = MODEL_ADD(&soft->model, member);
+    struct join *join = MODEL_ADD(&soft->model, join);
+    struct box *box = model_find(&soft->model, ENTITY_box, base);
+
+    stick->name = "2x2";
+    stick->kind = STOCK_STICK;
+    stick->thickness = IN(1.5);
+    stick->width = IN(1.5);
+    box->frame = FRAME_CRATE;
+    box->through = THROUGH_RAILS;
+    box->stick = key;
+    box->supports = MAKING_HAND;
+    box->crosses = MAKING_HAND;
+    cross->box = base;
+    cross->kind = MEMBER_CROSS;
+    cross->axis = AXIS_Y;
+    cross->x = IN(x);
+    cross->y = IN(1.5);
+    cross->z = IN(6.5);
+    join->name = "T";
+    join->box_a = base;
+    join->side_a = SIDE_TOP;
+    join->box_b = soft_layer_of(soft, cover)->box;
+    join->side_b = SIDE_BOTTOM;
+}
+
+static void a_button_over_a_cross_of_the_base_is_warned_of(void **state)
+{
+    struct soft *soft = *state;
+
+    add_base(soft, add_tufted_top(soft, PATTERN_DIAMOND), 17.25);
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_TUFT_ON_MEMBER), 1);
+}
+
+static void a_cross_an_inch_from_the_buttons_is_clear(void **state)
+{
+    struct soft *soft = *state;
+
+    add_base(soft, add_tufted_top(soft, PATTERN_DIAMOND), 15.5);
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_TUFT_ON_MEMBER), 0);
+}
+
 /* Circles of twice the diameter: 22 of 1-3/4 in in five columns. */
 static void button_cloth_is_cut_as_one_block(void **state)
 {
@@ -463,6 +531,9 @@ int main(void)
         SOFT_TEST(a_tufted_top_takes_a_pull_for_each_diamond),
         SOFT_TEST(a_railroaded_piece_lies_across_the_roll_whole),
         SOFT_TEST(buttons_and_cord_are_used_up),
+        SOFT_TEST(buttons_stand_in_rows_set_off_by_half_a_diamond),
+        SOFT_TEST(a_button_over_a_cross_of_the_base_is_warned_of),
+        SOFT_TEST(a_cross_an_inch_from_the_buttons_is_clear),
         SOFT_TEST(button_cloth_is_cut_as_one_block),
         SOFT_TEST(buttons_in_uncut_foam_take_little_cloth),
         SOFT_TEST(a_band_is_two_strips_each_half_of_the_way_round),
