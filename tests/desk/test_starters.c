@@ -1,0 +1,120 @@
+#include "workshop.h"
+
+#include "desk/starters.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+struct start {
+    const struct starter *starter;
+    enum units units;
+    int64_t sizes[STARTER_QUESTIONS];
+};
+
+static enum fault change_start(struct model *draft, void *context, struct fault_note *note)
+{
+    const struct start *start = context;
+    draft->build.units = start->units;
+    return starter_make(start->starter, draft, start->starter->title, start->sizes, note);
+}
+
+static void say_stops(const struct plan *plan, const char *name)
+{
+    for (size_t i = 0; i < plan->findings.count; i++) {
+        struct text sentence;
+        text_init(&sentence);
+        plan_finding_text(plan, &plan->findings.at[i], &sentence);
+        if (plan_finding_severity(&plan->findings.at[i]) == SEVERITY_STOP)
+            print_error("%s: %s\n", name, text_string(&sentence));
+        text_release(&sentence);
+    }
+}
+
+static void check_start(struct start *start)
+{
+    struct workshop_place place;
+    place_begin(&place);
+    struct desk *desk = desk_at(&place);
+    DONE(desk_new_build(desk, "new", change_start, start, note));
+    const struct plan *plan = desk_plan(desk);
+    say_stops(plan, start->starter->name);
+    assert_int_equal(plan->tally.stops, 0);
+    assert_true(plan->members.count > 0);
+    assert_true(plan->pieces.count > 0);
+    assert_true(plan->steps.count > 0);
+    desk_close(desk);
+    place_end(&place);
+}
+
+static void starters_can_be_built_as_they_come_in_inches(void **state)
+{
+    (void)state;
+    for (const struct starter *starter = starters; starter->name; starter++) {
+        struct start start = {starter, UNITS_INCH, {0}};
+        check_start(&start);
+    }
+}
+
+static void starters_can_be_built_as_they_come_in_millimetres(void **state)
+{
+    (void)state;
+    for (const struct starter *starter = starters; starter->name; starter++) {
+        struct start start = {starter, UNITS_MM, {0}};
+        check_start(&start);
+    }
+}
+
+static void starters_use_the_stock_that_is_there(void **state)
+{
+    (void)state;
+    struct workshop_place place;
+    place_begin(&place);
+    struct desk *desk = desk_at(&place);
+    desk_take_case(desk, "headboard");
+    size_t stocks = desk_model(desk)->stocks.count;
+    struct start start = {starter_named("wing-headboard"), UNITS_INCH, {0}};
+    struct fault_note refused;
+    DONE(desk_set(desk, ENTITY_build, 0, "name", "The first", note));
+    DONE(desk_new_build(desk, "new", change_start, &start, note));
+    assert_int_equal(desk_model(desk)->stocks.count, stocks);
+    start.sizes[0] = 1 * LENGTH_INCH;
+    assert_int_equal(desk_new_build(desk, "new", change_start, &start, &refused), FAULT_RANGE);
+    assert_string_equal(refused.path, "mattress");
+    assert_string_equal(desk_model(desk)->build.name, "Wing headboard");
+    desk_close(desk);
+    place_end(&place);
+}
+
+static void starters_ask_at_most_five_questions_with_usual_answers(void **state)
+{
+    (void)state;
+    for (const struct starter *starter = starters; starter->name; starter++) {
+        assert_ptr_equal(starter_named(starter->name), starter);
+        assert_non_null(starter->questions[0].key);
+        for (int i = 0; i < STARTER_QUESTIONS && starter->questions[i].key; i++) {
+            const struct starter_question *question = &starter->questions[i];
+            for (int units = 0; units < 2; units++) {
+                assert_true(question->standard[units] >= question->least);
+                assert_true(question->standard[units] <= question->most);
+            }
+        }
+    }
+    assert_null(starter_named("chaise"));
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(starters_can_be_built_as_they_come_in_inches),
+        cmocka_unit_test(starters_can_be_built_as_they_come_in_millimetres),
+        cmocka_unit_test(starters_use_the_stock_that_is_there),
+        cmocka_unit_test(starters_ask_at_most_five_questions_with_usual_answers),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+    return failed ? 1 : 0;
+}

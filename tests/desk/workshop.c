@@ -1,0 +1,75 @@
+#include "workshop.h"
+
+#include "base/text.h"
+
+#include <dirent.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+#include <cmocka.h>
+
+void place_begin(struct workshop_place *place)
+{
+    const char *root = getenv("TMPDIR");
+    snprintf(place->folder, sizeof place->folder, "%s/stuffover-desk-XXXXXX",
+             root && *root ? root : P_tmpdir);
+    assert_non_null(mkdtemp(place->folder));
+    snprintf(place->path, sizeof place->path, "%s/workshop", place->folder);
+}
+
+void place_end(struct workshop_place *place)
+{
+    DIR *folder = opendir(place->folder);
+    assert_non_null(folder);
+    for (struct dirent *entry; (entry = readdir(folder)) != NULL;) {
+        char path[1024];
+        snprintf(path, sizeof path, "%s/%s", place->folder, entry->d_name);
+        if (entry->d_name[0] != '.')
+            unlink(path);
+    }
+    closedir(folder);
+    assert_int_equal(rmdir(place->folder), 0);
+}
+
+struct desk *desk_at(const struct workshop_place *place)
+{
+    struct desk *desk = NULL;
+    DONE(desk_open(&desk, place->path, note));
+    return desk;
+}
+
+void desk_take_case(struct desk *desk, const char *name)
+{
+    char path[1024];
+    snprintf(path, sizeof path, "%s/%s.json", CASE_FOLDER, name);
+    FILE *file = fopen(path, "rb");
+    assert_non_null(file);
+    struct text bytes;
+    text_init(&bytes);
+    char chunk[4096];
+    for (size_t got; (got = fread(chunk, 1, sizeof chunk, file)) > 0;)
+        text_add_bytes(&bytes, chunk, got);
+    fclose(file);
+    DONE(desk_import(desk, text_string(&bytes), bytes.length, NULL, NULL, note));
+    text_release(&bytes);
+}
+
+void tick_until(struct desk *desk, const char *name)
+{
+    char next[64];
+    do {
+        const struct plan *plan = desk_plan(desk);
+        size_t i = 0;
+        while (i < plan->steps.count && plan->steps.at[i].ticked)
+            i++;
+        assert_true(i < plan->steps.count);
+        snprintf(next, sizeof next, "%s", plan->steps.at[i].name);
+        DONE(desk_tick(desk, next, "2026-11-25 10:00", 0, note));
+    } while (strcmp(next, name) != 0);
+}
