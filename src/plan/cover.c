@@ -81,6 +81,7 @@ struct ground {
     const struct box *first;
     const struct box *at[EDGE_COUNT]; /* the box that each edge belongs to */
     struct area area;                 /* in u and v of the first box's face */
+    LIST_OF(struct plot) plots;       /* the same, for now */
 };
 
 /* A box's face in the u and v of the first box's face; beside what there is, where poses tell
@@ -124,10 +125,18 @@ static void ground_extend(struct ground *ground, const struct box *box, struct a
     }
 }
 
-static void ground_begin(struct ground *ground, const struct box *box, int64_t side)
+static void ground_plot(const struct planning *planning, struct ground *ground,
+                        const struct box *box, struct area area)
+{
+    *LIST_ADD(planning->arena, &ground->plots) = (struct plot){box, area};
+}
+
+static void ground_begin(const struct planning *planning, struct ground *ground,
+                         const struct box *box, int64_t side)
 {
     ground->first = box;
     ground->area = face_area(box, side);
+    ground_plot(planning, ground, box, ground->area);
     for (int edge = 0; edge < EDGE_COUNT; edge++)
         ground->at[edge] = box;
 }
@@ -139,19 +148,22 @@ static bool ground_find(const struct planning *planning, const struct layer *lay
     const struct model *model = planning->model;
     const struct box *box = MODEL_FIND(model, box, layer->box);
 
-    ground->first = NULL;
+    *ground = (struct ground){.first = NULL};
     if (box)
-        ground_begin(ground, box, layer->side);
+        ground_begin(planning, ground, box, layer->side);
     for (size_t i = 0; !box && i < model->group_boxes.count; i++) {
         const struct group_box *item = &model->group_boxes.at[i];
         const struct box *next = MODEL_FIND(model, box, item->box);
 
         if (layer->group == 0 || item->group != layer->group || !next)
             continue;
-        if (ground->first)
-            ground_extend(ground, next, area_beside(planning->plan, ground, next, layer->side));
-        else
-            ground_begin(ground, next, layer->side);
+        if (!ground->first) {
+            ground_begin(planning, ground, next, layer->side);
+            continue;
+        }
+        struct area area = area_beside(planning->plan, ground, next, layer->side);
+        ground_plot(planning, ground, next, area);
+        ground_extend(ground, next, area);
     }
     return ground->first != NULL;
 }
@@ -224,7 +236,7 @@ static int64_t least(int64_t a, int64_t b)
 }
 
 /* What of its ground a layer covers, and which of its edges stop inside. */
-static void spread_area(struct spread *spread, const struct ground *ground)
+static void spread_area(struct spread *spread, struct ground *ground)
 {
     const struct layer *layer = spread->layer;
     int64_t width = area_width(&ground->area);
@@ -234,6 +246,16 @@ static void spread_area(struct spread *spread, const struct ground *ground)
 
     spread->width = layer->width > 0 ? least(layer->width, width - u) : width - u;
     spread->height = layer->height > 0 ? least(layer->height, height - v) : height - v;
+    for (size_t i = 0; i < ground->plots.count; i++) {
+        struct area *area = &ground->plots.at[i].area;
+
+        area->u0 -= ground->area.u0 + u;
+        area->u1 -= ground->area.u0 + u;
+        area->v0 -= ground->area.v0 + v;
+        area->v1 -= ground->area.v0 + v;
+    }
+    spread->plots = ground->plots.at;
+    spread->plot_count = ground->plots.count;
     spread->brims[EDGE_LEFT].inside = u > 0;
     spread->brims[EDGE_BOTTOM].inside = v > 0;
     spread->brims[EDGE_RIGHT].inside = u + spread->width < width;

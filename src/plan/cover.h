@@ -28,12 +28,20 @@ struct timber {
     LIST_OF(struct solid) of;
 };
 
+/* A box under a layer, and where its face lies on the layer's: a group has several. */
+struct plot {
+    const struct box *box;
+    struct area area; /* from the layer's left and bottom */
+};
+
 struct spread {
     const struct layer *layer;
     const struct stock *stock;
     const struct box *box; /* the first where it covers a group */
-    int ordinal;           /* of the layer on its box, from 1: for labels */
-    int pieces;            /* labelled so far */
+    const struct plot *plots;
+    size_t plot_count;
+    int ordinal; /* of the layer on its box, from 1: for labels */
+    int pieces;  /* labelled so far */
     int64_t side;
     int64_t width, height; /* of what it covers, across u and along v */
     int64_t depth;         /* of the box behind the face; of the boxing where it is given */

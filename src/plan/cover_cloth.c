@@ -19,12 +19,14 @@ static bool is_hidden(const struct layer *layer)
 }
 
 /* Usable width; 0 where the stock says none, or none from which anything could be sewn. */
-static int64_t usable(const struct planning *planning, const struct stock *stock)
+static int64_t usable(const struct planning *planning, const struct stock *stock, int64_t cut)
 {
-    int64_t too_narrow =
-        4 * planning->value[TRADE_SEAM_ALLOWANCE] + planning->value[TRADE_SIDE_STRIP_MIN];
+    int64_t seams = 4 * planning->value[TRADE_SEAM_ALLOWANCE];
+    int64_t too_narrow = seams + planning->value[TRADE_SIDE_STRIP_MIN];
 
-    return stock->width > too_narrow ? stock->width : 0;
+    if (stock->width <= too_narrow || cut > (stock->width - seams) * PARTS_AT_MOST)
+        return 0;
+    return stock->width;
 }
 
 /* The maker's word decides for cloth that is seen; what is hidden lies as saves a seam. */
@@ -72,7 +74,7 @@ static void add_strips(struct planning *planning, struct spread *spread, const c
 struct widths spread_cloth(struct planning *planning, struct spread *spread, const char *name,
                            int64_t width, int64_t height, bool *ret_across)
 {
-    int64_t roll = usable(planning, spread->stock);
+    int64_t roll = usable(planning, spread->stock, width > height ? width : height);
     bool across = roll > 0 && railroaded(spread, roll, width, height);
     int64_t cut = across ? height : width;
     int64_t along = across ? width : height;

@@ -67,6 +67,12 @@ static void slit_zone(struct planning *planning, const struct layer *layer,
         add_patches(planning, layer, junction, box, side, true);
 }
 
+/* Asked first, for most joins are of other boxes. */
+static bool touches(const struct layer *layer, const struct junction *junction)
+{
+    return layer->group != 0 || layer->box == junction->box_a || layer->box == junction->box_b;
+}
+
 void patch_layer(struct planning *planning, const struct spread *spread)
 {
     const struct plan *plan = planning->plan;
@@ -75,8 +81,11 @@ void patch_layer(struct planning *planning, const struct spread *spread)
         return;
     for (size_t i = 0; i < plan->junctions.count; i++) {
         const struct junction *junction = &plan->junctions.at[i];
-        const struct join *join = MODEL_FIND(planning->model, join, junction->join);
+        const struct join *join;
 
+        if (!touches(spread->layer, junction))
+            continue;
+        join = MODEL_FIND(planning->model, join, junction->join);
         if (!join || join->fastener == FASTENER_REST)
             continue;
         patch_heads(planning, spread->layer, junction, join);

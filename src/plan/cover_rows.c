@@ -100,15 +100,40 @@ static bool on_other_face(const struct planning *planning, const struct spread *
     return junction->head_side == (face ? spread->side : behind);
 }
 
+/* Of a group, only boxes that stand at an edge of the layer have a part of it. */
+static bool stands_at(const struct spread *spread, const struct plot *plot, int64_t edge)
+{
+    const bool at[EDGE_COUNT] = {
+        [EDGE_LEFT] = plot->area.u0 <= 0,
+        [EDGE_RIGHT] = plot->area.u1 >= spread->width,
+        [EDGE_TOP] = plot->area.v1 >= spread->height,
+        [EDGE_BOTTOM] = plot->area.v0 <= 0,
+    };
+
+    return spread->plot_count == 1 || at[edge];
+}
+
+static void mark_joins_of(struct planning *planning, const struct spread *spread,
+                          struct marks *marks, const struct stretch *stretch,
+                          const struct plot *plot)
+{
+    struct edge_runs runs = access_edge_runs(planning, spread->layer, plot->box, stretch->edge);
+    int64_t begin = edge_upright(stretch->edge) ? plot->area.v0 : plot->area.u0;
+
+    if (begin < 0)
+        begin = 0; /* the layer begins inside the face: its edge counts from there */
+    for (size_t i = 0; i < runs.count; i++)
+        if (!on_other_face(planning, spread, &runs.at[i], stretch->face))
+            mark_stretch(planning, marks, stretch, begin + runs.at[i].from, begin + runs.at[i].to,
+                         runs.at[i].class, runs.at[i].join);
+}
+
 static void mark_joins(struct planning *planning, const struct spread *spread, struct marks *marks,
                        const struct stretch *stretch)
 {
-    struct edge_runs runs = access_edge_runs(planning, spread->layer, spread->box, stretch->edge);
-
-    for (size_t i = 0; i < runs.count; i++)
-        if (!on_other_face(planning, spread, &runs.at[i], stretch->face))
-            mark_stretch(planning, marks, stretch, runs.at[i].from, runs.at[i].to, runs.at[i].class,
-                         runs.at[i].join);
+    for (size_t i = 0; i < spread->plot_count; i++)
+        if (stands_at(spread, &spread->plots[i], stretch->edge))
+            mark_joins_of(planning, spread, marks, stretch, &spread->plots[i]);
 }
 
 static void mark_edge(struct planning *planning, const struct spread *spread, struct marks *marks,

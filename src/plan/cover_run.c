@@ -42,7 +42,7 @@ static void cut_welt(struct planning *planning, struct spread *spread, int64_t r
     int64_t step = model_units(planning->model) == UNITS_INCH ? LENGTH_INCH / 8 : LENGTH_MM;
     int64_t length = run + value[TRADE_WELT_JOIN] + corners * value[TRADE_WELT_CORNER];
     int64_t strip = welt_strip(cord, value[TRADE_SEAM_ALLOWANCE], step);
-    int64_t roll = spread->stock->width > 0 ? spread->stock->width : length;
+    int64_t roll = spread->stock->width * PARTS_AT_MOST >= length ? spread->stock->width : length;
     int64_t strips = welt_strips(length, roll);
 
     spread_piece(planning, spread, "welt strip", (int)strips, whole_divide_up(length, strips),

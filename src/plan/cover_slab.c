@@ -43,6 +43,8 @@ static struct slabs slabs_on_offer(const struct model *model, int64_t stock, int
         if (offer->stock != stock || offer->length <= 0 || offer->width <= 0)
             continue;
         slabs = slabs_cover(width, height, offer->length, offer->width);
+        if (slabs.columns * slabs.rows > PARTS_AT_MOST)
+            continue;
         if (!found || slabs.columns * slabs.rows < best.columns * best.rows)
             best = slabs;
         found = true;
@@ -59,8 +61,8 @@ static int64_t smaller(int64_t a, int64_t b)
 static void add_grid(struct planning *planning, struct spread *spread, const char *name,
                      int64_t width, int64_t height, const struct slabs *slabs)
 {
-    for (int row = 0; row < slabs->rows; row++)
-        for (int column = 0; column < slabs->columns; column++)
+    for (int64_t row = 0; row < slabs->rows; row++)
+        for (int64_t column = 0; column < slabs->columns; column++)
             spread_piece(planning, spread, name, 1,
                          smaller(slabs->across, width - column * slabs->across),
                          smaller(slabs->up, height - row * slabs->up), true);
@@ -151,13 +153,13 @@ void cut_batting(struct planning *planning, struct spread *spread)
     else
         face_size(planning, spread, &width, &height);
     widths = (struct slabs){width, height, 1, 1};
-    if (roll > 0 && width > roll && height > roll) {
+    if (width > roll && height > roll && width <= PARTS_AT_MOST * roll) {
         widths.across = roll;
-        widths.columns = (int)whole_divide_up(width, roll);
+        widths.columns = whole_divide_up(width, roll);
     }
     add_grid(planning, spread, batting_name, width, height, &widths);
     cover = spread_cover(planning, spread, width, height);
-    cover->widths = widths.columns;
+    cover->widths = (int)widths.columns;
     if (whole_share(spread->surface, planning->value[TRADE_SPRAY_BATTING_SHARE], 1000000, &glued))
         return;
     spread_consume(planning, spread, STOCK_SPRAY, 0, QUANTITY_AREA, glued, "spray glue");

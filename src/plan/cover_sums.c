@@ -49,10 +49,10 @@ struct widths widths_split(int64_t cut, int64_t usable, int64_t allowance, int64
 struct slabs slabs_cover(int64_t width, int64_t height, int64_t length, int64_t breadth)
 {
     assert(length > 0 && breadth > 0);
-    struct slabs along = {length, breadth, (int)whole_divide_up(width, length),
-                          (int)whole_divide_up(height, breadth)};
-    struct slabs upright = {breadth, length, (int)whole_divide_up(width, breadth),
-                            (int)whole_divide_up(height, length)};
+    struct slabs along = {length, breadth, whole_divide_up(width, length),
+                          whole_divide_up(height, breadth)};
+    struct slabs upright = {breadth, length, whole_divide_up(width, breadth),
+                            whole_divide_up(height, length)};
 
     return upright.columns * upright.rows < along.columns * along.rows ? upright : along;
 }

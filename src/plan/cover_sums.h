@@ -8,6 +8,10 @@
 #include <stdbool.h>
 #include <stdint.h>
 
+/* No piece is made from more widths, slabs or strips than this: material so narrow is a slip of the
+ * pen, and the piece is left whole. */
+enum { PARTS_AT_MOST = 64 };
+
 /* ---- widths and seams ---- */
 
 /* How a piece wider than its cloth is sewn together: a centre, `inner` full widths on both sides of
@@ -38,7 +42,7 @@ struct widths widths_split(int64_t cut, int64_t usable, int64_t allowance, int64
  * what is left. */
 struct slabs {
     int64_t across, up; /* size of a whole one */
-    int columns, rows;
+    int64_t columns, rows;
 };
 
 /* How few slabs of length x width, laid either way, cover a rectangle; ties go to slabs that lie

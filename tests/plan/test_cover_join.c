@@ -231,6 +231,50 @@ static void an_edge_said_to_be_free_stays_free(void **state)
     assert_int_equal(staples_in(soft, wing.cover, EDGE_LEFT, STAPLED_IN_ROOM), 0);
 }
 
+/* ---- a group: three boxes side by side under one cover, the middle one fixed to the wall ---- */
+
+static int64_t add_group(struct soft *soft)
+{
+    struct group *group = MODEL_ADD(&soft->model, group);
+    int64_t key = group->key;
+    int64_t cover;
+
+    group->name = "back";
+    for (int i = 0; i < 3; i++) {
+        int64_t box = soft_box(soft, i == 0 ? "P" : i == 1 ? "Q" : "R", 12, 2, 20);
+        struct group_box *in = MODEL_ADD(&soft->model, group_box);
+
+        in->group = key;
+        in->box = box;
+    }
+    cover = soft_layer(soft, 0, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT, soft->cloth);
+    soft_layer_of(soft, cover)->group = key;
+    return cover;
+}
+
+static void a_box_in_a_group_traps_its_own_part_of_the_edge(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_group(soft);
+    struct join *join = MODEL_ADD(&soft->model, join);
+    const struct interval *intervals;
+    const struct edge *edge;
+
+    join->name = "W";
+    join->box_a = soft->model.boxes.at[1].key;
+    join->side_a = SIDE_BACK;
+    join->target = TARGET_WALL;
+    soft_plan(soft);
+    edge = soft_edge(soft, cover, 0);
+    intervals = &soft->plan->intervals.at[edge->first_interval];
+    assert_int_equal(edge->interval_count, 5); /* free, bottom, free, top, free */
+    assert_int_equal(intervals[1].class, CLASS_TRAPPED);
+    assert_int_equal(intervals[1].from, IN(12));
+    assert_int_equal(intervals[1].to, IN(24));
+    assert_int_equal(intervals[3].from, IN(36 + 20 + 12));
+    assert_int_equal(intervals[3].to, IN(36 + 20 + 24));
+}
+
 int main(void)
 {
 #define SOFT_TEST(test) cmocka_unit_test_setup_teardown(test, soft_begin, soft_end)
@@ -242,6 +286,7 @@ int main(void)
         SOFT_TEST(the_face_without_heads_is_stapled_at_the_bench),
         SOFT_TEST(a_rear_left_wholly_open_is_closed_in_the_room),
         SOFT_TEST(an_edge_said_to_be_free_stays_free),
+        SOFT_TEST(a_box_in_a_group_traps_its_own_part_of_the_edge),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
 
