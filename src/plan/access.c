@@ -100,8 +100,7 @@ static bool panel_is_over(const struct task *task, int64_t u, int64_t v, bool of
         const struct panel *panel = &plan->panels.at[i];
 
         if (panel->box == task->box->key && panel->side == task->way.reach_side &&
-            (panel->loose || !of_loose_only) && panel->area.u0 <= u && u < panel->area.u1 &&
-            panel->area.v0 <= v && v < panel->area.v1)
+            (panel->loose || !of_loose_only) && area_holds(&panel->area, u, v))
             return true;
     }
     return false;
@@ -115,7 +114,7 @@ static void hold_back_facings(const struct task *task, int64_t u, int64_t v)
         const struct panel *panel = &plan->panels.at[i];
 
         if (panel->box == task->box->key && panel->loose && panel->side == task->way.reach_side &&
-            panel->area.u0 <= u && u < panel->area.u1 && panel->area.v0 <= v && v < panel->area.v1)
+            area_holds(&panel->area, u, v))
             constrain(task, JOIN_BEFORE_FACING, panel->facing, "P51");
     }
 }
@@ -152,8 +151,7 @@ static void hold_back_joins(const struct task *task, int64_t u, int64_t v)
         bool on_b = other->box_b == task->box->key && join->side_b == task->way.reach_side;
         const struct area *zone = on_a ? &other->zone : &other->zone_b;
 
-        if (other != task->junction && (on_a || on_b) && zone->u0 <= u && u < zone->u1 &&
-            zone->v0 <= v && v < zone->v1)
+        if (other != task->junction && (on_a || on_b) && area_holds(zone, u, v))
             constrain(task, JOIN_BEFORE_JOIN, other->join, "P50");
     }
 }

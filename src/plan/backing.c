@@ -134,8 +134,7 @@ const struct backing *backing_at(const struct backings *backings, int64_t u, int
         const struct backing *piece = &backings->at[i];
 
         assert(!area_empty(&piece->area));
-        if (piece->area.u0 <= u && u < piece->area.u1 && piece->area.v0 <= v &&
-            v < piece->area.v1 && is_better(piece, best))
+        if (area_holds(&piece->area, u, v) && is_better(piece, best))
             best = piece;
     }
     return best;

@@ -182,7 +182,7 @@ bool drape_covers(const struct planning *planning, const struct layer *layer, co
     size_t count = drape_on_side(planning, layer, box, side, areas);
 
     for (size_t i = 0; i < count; i++) {
-        if (areas[i].u0 <= u && u < areas[i].u1 && areas[i].v0 <= v && v < areas[i].v1)
+        if (area_holds(&areas[i], u, v))
             return true;
     }
     return false;

@@ -79,6 +79,11 @@ bool area_empty(const struct area *area)
     return area->u0 >= area->u1 || area->v0 >= area->v1;
 }
 
+bool area_holds(const struct area *area, int64_t u, int64_t v)
+{
+    return area->u0 <= u && u < area->u1 && area->v0 <= v && v < area->v1;
+}
+
 struct area area_cut(const struct area *a, const struct area *b)
 {
     return (struct area){length_larger(a->u0, b->u0), length_larger(a->v0, b->v0),

@@ -26,6 +26,7 @@ struct solid solid_cut(const struct solid *a,
                        const struct solid *b); /* intersection; may be empty */
 
 bool area_empty(const struct area *area);
+bool area_holds(const struct area *area, int64_t u, int64_t v);
 struct area area_cut(const struct area *a, const struct area *b);
 int64_t area_width(const struct area *area);
 int64_t area_height(const struct area *area);

@@ -123,7 +123,7 @@ static bool is_landing(const struct work *work, const struct layer *layer, const
         struct landing landing = drape_landing(work->planning, layer, box, edge);
         const struct area *area = &landing.area;
 
-        if (landing.side == side && area->u0 <= u && u < area->u1 && area->v0 <= v && v < area->v1)
+        if (landing.side == side && area_holds(area, u, v))
             return true;
     }
     return false;

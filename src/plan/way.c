@@ -6,9 +6,7 @@
  *    floor; past the last of them it has no end.
  * 2  Room beside is the distance from the axis to what stands beside the tool over the length that
  *    the tool needs.
- * 3  A hand comes to a head from an open face along a straight line, or along one with one corner
- *    that leaves a hand's width between: round the rail that stands below another.
- * 4  In the room the box stands on the floor: nothing comes through its bottom, and the driver
+ * 3  In the room the box stands on the floor: nothing comes through its bottom, and the driver
  *    keeps clear of the floor.
  */
 #include "plan/way.h"
@@ -17,8 +15,6 @@
 #include "plan/geometry.h"
 
 #include <assert.h>
-
-#define FAR_AWAY INT64_MAX
 
 struct solid_list {
     LIST_OF(struct solid) solids;
@@ -108,7 +104,7 @@ static bool is_in_line(const struct solid *solid, int axis, struct vector at)
     return true;
 }
 
-/* From `at` along an axis to a solid; FAR_AWAY when it lies behind or aside. A solid around `at` is
+/* From `at` along an axis to a solid; WAY_FREE when it lies behind or aside. A solid around `at` is
  * 0 away. */
 static int64_t distance_along(const struct solid *solid, struct vector at, int axis, int sign)
 {
@@ -119,14 +115,13 @@ static int64_t distance_along(const struct solid *solid, struct vector at, int a
     int64_t far = sign > 0 ? high - from : from - low;
 
     if (!is_in_line(solid, axis, at) || far <= 0)
-        return FAR_AWAY;
+        return WAY_FREE;
     return near > 0 ? near : 0;
 }
 
-/* FAR_AWAY when nothing is in the way up to the end of the box and beyond. */
-static int64_t free_along(const struct scene *scene, struct vector at, int axis, int sign)
+int64_t way_free_along(const struct scene *scene, struct vector at, int axis, int sign)
 {
-    int64_t least = FAR_AWAY;
+    int64_t least = WAY_FREE;
 
     for (size_t i = 0; i < scene->obstacles.count; i++) {
         int64_t distance = distance_along(&scene->obstacles.at[i], at, axis, sign);
@@ -163,7 +158,7 @@ static int64_t beside(const struct scene *scene, struct vector head, int64_t nee
     int64_t from = vector_along(head, scene->axis);
     int64_t low = scene->sign > 0 ? from : from - needed;
     int64_t high = scene->sign > 0 ? from + needed : from;
-    int64_t least = scene->on_floor && scene->axis != AXIS_Z ? head.z : FAR_AWAY;
+    int64_t least = scene->on_floor && scene->axis != AXIS_Z ? head.z : WAY_FREE;
 
     for (size_t i = 0; i < scene->obstacles.count; i++) {
         const struct solid *solid = &scene->obstacles.at[i];
@@ -222,7 +217,7 @@ static int64_t slant(const struct planning *planning, int64_t length)
 
 struct outlook {
     enum manner manner;
-    int64_t room, needed; /* FAR_AWAY: no end */
+    int64_t room, needed; /* WAY_FREE: no end */
     int64_t beside, beside_needed;
 };
 
@@ -251,7 +246,7 @@ static enum manner manner_beside(const struct scene *scene, struct vector head, 
 static struct outlook look(const struct scene *scene, struct vector head, int64_t screw)
 {
     struct tool_size driver = tool_size(scene->planning, TOOL_DRIVER);
-    int64_t room = free_along(scene, head, scene->axis, scene->sign);
+    int64_t room = way_free_along(scene, head, scene->axis, scene->sign);
     struct outlook outlook = {MANNER_NONE, room, driver.length + screw,
                               beside(scene, head, driver.length + screw), driver.radius};
 
@@ -280,140 +275,6 @@ struct vector way_head(const struct planning *planning, const struct junction *j
 
     vector_set(&head, axis, vector_along(head, axis) - side_sign(side) * fastening->depth);
     return head;
-}
-
-/* ---- the hand ---- */
-
-/* From a place straight out through a face: nothing in between, and no farther than an arm. */
-static bool comes_out(const struct scene *scene, struct vector at, int64_t side)
-{
-    int axis = side_axis(side);
-    int64_t size = vector_along(box_size(scene->box), axis);
-    int64_t here = vector_along(at, axis);
-    int64_t way = side_sign(side) > 0 ? size - here : here;
-
-    return way >= 0 && way <= scene->planning->value[TRADE_ARM_REACH] &&
-           free_along(scene, at, axis, side_sign(side)) >= way;
-}
-
-static bool is_in_box(const struct box *box, struct vector at)
-{
-    return at.x >= 0 && at.x <= box->width && at.y >= 0 && at.y <= box->depth && at.z >= 0 &&
-           at.z <= box->height;
-}
-
-/* Aside by a hand's width; the place before the head is where this starts. */
-static bool step_aside(const struct scene *scene, struct vector *at, int axis, int sign)
-{
-    int64_t hand = scene->planning->value[TRADE_HAND_HOLE_WIDTH];
-
-    if (free_along(scene, *at, axis, sign) < hand)
-        return false;
-    vector_set(at, axis, vector_along(*at, axis) + sign * hand);
-    return is_in_box(scene->box, *at);
-}
-
-static bool enter(const struct scene *scene, int64_t side, struct vector head,
-                  struct entry *ret_entry)
-{
-    int64_t room = free_along(scene, head, scene->axis, scene->sign);
-    int64_t before = room / 2 < LENGTH_INCH ? room / 2 : LENGTH_INCH;
-    struct entry entry = {.head = head, .before = head};
-
-    vector_set(&entry.before, scene->axis, vector_along(head, scene->axis) + scene->sign * before);
-    struct vector at = entry.before;
-    bool out = comes_out(scene, at, side);
-    for (int aside = 0; !out && aside < 2 * AXIS_COUNT; aside++) {
-        at = entry.before;
-        out = aside / 2 != side_axis(side) &&
-              step_aside(scene, &at, aside / 2, aside % 2 ? -1 : +1) && comes_out(scene, at, side);
-    }
-    if (!out)
-        return false;
-    box_to_face(side, at, &entry.u, &entry.v);
-    *ret_entry = entry;
-    return true;
-}
-
-bool way_enter(struct planning *planning, const struct junction *junction, const struct way *way,
-               struct vector head, struct entry *ret_entry)
-{
-    struct scene scene = way_scene(planning, junction, way->head_in_b);
-
-    return enter(&scene, way->reach_side, head, ret_entry);
-}
-
-/* ---- the open face ---- */
-
-static bool layer_lies_there(const struct scene *scene, int64_t side, const struct entry *entry)
-{
-    const struct model *model = scene->planning->model;
-
-    for (size_t i = 0; i < model->layers.count; i++) {
-        const struct layer *layer = &model->layers.at[i];
-
-        if (drape_is_cloth(layer) && drape_is_on_box(model, layer, scene->box->key) &&
-            drape_covers(scene->planning, layer, scene->box, side, entry->u, entry->v))
-            return true;
-    }
-    return false;
-}
-
-static bool is_joined_there(const struct scene *scene, int64_t side)
-{
-    const struct model *model = scene->planning->model;
-
-    for (size_t i = 0; i < model->joins.count; i++) {
-        const struct join *join = &model->joins.at[i];
-
-        if ((join->box_a == scene->box->key && join->side_a == side) ||
-            (join->target == TARGET_BOX && join->box_b == scene->box->key && join->side_b == side))
-            return true;
-    }
-    return false;
-}
-
-/* What it costs to keep a face open until the heads are driven. */
-static int cost_of_side(const struct scene *scene, int64_t side, const struct entry *entry)
-{
-    return (is_joined_there(scene, side) ? 2 : 0) + (layer_lies_there(scene, side, entry) ? 1 : 0);
-}
-
-/* The faces in the order in which they are tried at equal cost: those that are seen least first. */
-static const int64_t sides_to_try[] = {SIDE_BACK, SIDE_BOTTOM, SIDE_TOP,
-                                       SIDE_LEFT, SIDE_RIGHT,  SIDE_FRONT};
-
-static bool all_enter(const struct scene *scene, int64_t side, const struct vector *heads,
-                      size_t count, struct entry *ret_first)
-{
-    struct entry entry;
-
-    for (size_t i = 0; i < count; i++) {
-        if (!enter(scene, side, heads[i], i == 0 ? ret_first : &entry))
-            return false;
-    }
-    return count > 0;
-}
-
-static bool find_reach_side(const struct scene *scene, const struct vector *heads, size_t count,
-                            int64_t *ret_side)
-{
-    int best = 4;
-    struct entry entry;
-
-    for (size_t i = 0; i < sizeof sides_to_try / sizeof *sides_to_try; i++) {
-        int64_t side = sides_to_try[i];
-
-        if (side == scene->side || (scene->on_floor && side == SIDE_BOTTOM) ||
-            !all_enter(scene, side, heads, count, &entry))
-            continue;
-        int cost = cost_of_side(scene, side, &entry);
-        if (cost < best) {
-            best = cost;
-            *ret_side = side;
-        }
-    }
-    return best < 4;
 }
 
 /* ---- cloth over heads on the outside ---- */
@@ -470,11 +331,11 @@ bool way_is_open(const struct scene *scene, const struct faces *faces,
 static void add_outlook(struct way *way, const struct outlook *outlook)
 {
     bool first = way->points == 0;
-    int64_t spare = outlook->room == FAR_AWAY ? FAR_AWAY : outlook->room - outlook->needed;
-    int64_t spare_before = way->room < 0 ? FAR_AWAY : way->room - way->needed;
+    int64_t spare = outlook->room == WAY_FREE ? WAY_FREE : outlook->room - outlook->needed;
+    int64_t spare_before = way->room < 0 ? WAY_FREE : way->room - way->needed;
 
     if (first || spare < spare_before) {
-        way->room = outlook->room == FAR_AWAY ? -1 : outlook->room;
+        way->room = outlook->room == WAY_FREE ? -1 : outlook->room;
         way->needed = outlook->needed;
     }
     if (first || outlook->beside < way->beside) {
@@ -520,7 +381,7 @@ struct way way_find(struct planning *planning, const struct junction *junction,
     for (size_t i = 0; i < junction->point_count; i++)
         add_way_point(&scene, faces, &planning->plan->points.at[junction->first_point + i], &way,
                       heads);
-    if (way.inside && !find_reach_side(&scene, heads, way.points, &way.reach_side)) {
+    if (way.inside && !way_reach_side(&scene, heads, way.points, &way.reach_side)) {
         way.manner = MANNER_NONE;
         way.room = 0;
     }

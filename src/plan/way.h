@@ -50,6 +50,11 @@ struct scene {
 /* The join must have a box on that side. Lives in the arena, as long as the junction. */
 struct scene way_scene(struct planning *planning, const struct junction *junction, bool head_in_b);
 
+/* From a place along an axis to the first solid, or the floor; WAY_FREE when nothing is in the way
+ * up to the end of the box and beyond. */
+#define WAY_FREE INT64_MAX
+int64_t way_free_along(const struct scene *scene, struct vector at, int axis, int sign);
+
 /* A screw at this point has wood to go through and some tool fits behind its head. */
 bool way_is_open(const struct scene *scene, const struct faces *faces,
                  const struct plan_point *point);
@@ -73,6 +78,12 @@ struct way way_find(struct planning *planning, const struct junction *junction,
 struct vector way_head(const struct planning *planning, const struct junction *junction,
                        const struct plan_point *point, const struct fastening *fastening,
                        bool head_in_b);
+
+/* ---- reach.c ---- */
+
+/* The face through which a hand comes to all heads; false when there is none. */
+bool way_reach_side(const struct scene *scene, const struct vector *heads, size_t count,
+                    int64_t *ret_side);
 
 /* How a hand comes to a head through the reach side. False when it does not. */
 bool way_enter(struct planning *planning, const struct junction *junction, const struct way *way,

@@ -1,0 +1,147 @@
+/*
+ * How a hand comes to a head in the hollow of a box.
+ *
+ * 1  It comes through a face without a fixed panel, along a straight line, or along one with one
+ *    corner that leaves a hand's width between: round the rail that stands below another.
+ * 2  It comes to all heads of a join through the same face, the one that costs least to keep open:
+ *    another join there shuts it with a box, a layer with cloth.
+ * 3  In the room nothing comes through the bottom of what stands on the floor.
+ */
+#include "plan/way.h"
+
+#include "plan/drape.h"
+#include "plan/geometry.h"
+
+/* ---- the hand ---- */
+
+/* From a place straight out through a face: nothing in between, and no farther than an arm. */
+static bool comes_out(const struct scene *scene, struct vector at, int64_t side)
+{
+    int axis = side_axis(side);
+    int64_t size = vector_along(box_size(scene->box), axis);
+    int64_t here = vector_along(at, axis);
+    int64_t way = side_sign(side) > 0 ? size - here : here;
+
+    return way >= 0 && way <= scene->planning->value[TRADE_ARM_REACH] &&
+           way_free_along(scene, at, axis, side_sign(side)) >= way;
+}
+
+static bool is_in_box(const struct box *box, struct vector at)
+{
+    return at.x >= 0 && at.x <= box->width && at.y >= 0 && at.y <= box->depth && at.z >= 0 &&
+           at.z <= box->height;
+}
+
+/* Aside by a hand's width; the place before the head is where this starts. */
+static bool step_aside(const struct scene *scene, struct vector *at, int axis, int sign)
+{
+    int64_t hand = scene->planning->value[TRADE_HAND_HOLE_WIDTH];
+
+    if (way_free_along(scene, *at, axis, sign) < hand)
+        return false;
+    vector_set(at, axis, vector_along(*at, axis) + sign * hand);
+    return is_in_box(scene->box, *at);
+}
+
+static bool enter(const struct scene *scene, int64_t side, struct vector head,
+                  struct entry *ret_entry)
+{
+    int64_t room = way_free_along(scene, head, scene->axis, scene->sign);
+    int64_t before = room / 2 < LENGTH_INCH ? room / 2 : LENGTH_INCH;
+    struct entry entry = {.head = head, .before = head};
+
+    vector_set(&entry.before, scene->axis, vector_along(head, scene->axis) + scene->sign * before);
+    struct vector at = entry.before;
+    bool out = comes_out(scene, at, side);
+    for (int aside = 0; !out && aside < 2 * AXIS_COUNT; aside++) {
+        at = entry.before;
+        out = aside / 2 != side_axis(side) &&
+              step_aside(scene, &at, aside / 2, aside % 2 ? -1 : +1) && comes_out(scene, at, side);
+    }
+    if (!out)
+        return false;
+    box_to_face(side, at, &entry.u, &entry.v);
+    *ret_entry = entry;
+    return true;
+}
+
+bool way_enter(struct planning *planning, const struct junction *junction, const struct way *way,
+               struct vector head, struct entry *ret_entry)
+{
+    struct scene scene = way_scene(planning, junction, way->head_in_b);
+
+    return enter(&scene, way->reach_side, head, ret_entry);
+}
+
+/* ---- the open face ---- */
+
+static bool layer_lies_there(const struct scene *scene, int64_t side, const struct entry *entry)
+{
+    const struct model *model = scene->planning->model;
+
+    for (size_t i = 0; i < model->layers.count; i++) {
+        const struct layer *layer = &model->layers.at[i];
+
+        if (drape_is_cloth(layer) && drape_is_on_box(model, layer, scene->box->key) &&
+            drape_covers(scene->planning, layer, scene->box, side, entry->u, entry->v))
+            return true;
+    }
+    return false;
+}
+
+static bool is_joined_there(const struct scene *scene, int64_t side)
+{
+    const struct model *model = scene->planning->model;
+
+    for (size_t i = 0; i < model->joins.count; i++) {
+        const struct join *join = &model->joins.at[i];
+
+        if ((join->box_a == scene->box->key && join->side_a == side) ||
+            (join->target == TARGET_BOX && join->box_b == scene->box->key && join->side_b == side))
+            return true;
+    }
+    return false;
+}
+
+/* What it costs to keep a face open until the heads are driven. */
+static int cost_of_side(const struct scene *scene, int64_t side, const struct entry *entry)
+{
+    return (is_joined_there(scene, side) ? 2 : 0) + (layer_lies_there(scene, side, entry) ? 1 : 0);
+}
+
+/* The faces in the order in which they are tried at equal cost: those that are seen least first. */
+static const int64_t sides_to_try[] = {SIDE_BACK, SIDE_BOTTOM, SIDE_TOP,
+                                       SIDE_LEFT, SIDE_RIGHT,  SIDE_FRONT};
+
+static bool all_enter(const struct scene *scene, int64_t side, const struct vector *heads,
+                      size_t count, struct entry *ret_first)
+{
+    struct entry entry;
+
+    for (size_t i = 0; i < count; i++) {
+        if (!enter(scene, side, heads[i], i == 0 ? ret_first : &entry))
+            return false;
+    }
+    return count > 0;
+}
+
+bool way_reach_side(const struct scene *scene, const struct vector *heads, size_t count,
+                    int64_t *ret_side)
+{
+    int best = 4;
+    struct entry entry;
+
+    for (size_t i = 0; i < sizeof sides_to_try / sizeof *sides_to_try; i++) {
+        int64_t side = sides_to_try[i];
+
+        if (side == scene->side || (scene->on_floor && side == SIDE_BOTTOM) ||
+            !all_enter(scene, side, heads, count, &entry))
+            continue;
+        int cost = cost_of_side(scene, side, &entry);
+        if (cost < best) {
+            best = cost;
+            *ret_side = side;
+        }
+    }
+    return best < 4;
+}
