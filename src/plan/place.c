@@ -101,18 +101,30 @@ static void add_on_run(struct work *work, const struct run *run, int64_t along)
 
 /* ---- out of the way ---- */
 
-/* No frame screw of the box passes near the axis. */
-static bool is_clear_in(const struct work *work, int64_t box, const struct screw_axis *axis)
+struct axis_list {
+    LIST_OF(struct screw_axis) axes;
+};
+
+static struct axes frame_screws(const struct work *work, int64_t box)
 {
     const struct plan *plan = work->planning->plan;
+    struct axis_list list = {0};
 
     for (size_t i = 0; i < plan->screws.count; i++) {
         const struct screw *screw = &plan->screws.at[i];
 
-        if (screw->box != box || screw->use != SCREW_FRAME)
-            continue;
-        struct screw_axis other = screw_axis_of(plan, screw);
-        if (screw_clear(axis, &other) < work->planning->value[TRADE_CROSS_CLEAR_REJECT])
+        if (screw->box == box && screw->use == SCREW_FRAME)
+            *LIST_ADD(work->planning->arena, &list.axes) = screw_axis_of(plan, screw);
+    }
+    return (struct axes){list.axes.at, list.axes.count};
+}
+
+/* No frame screw of the box passes near the axis. */
+static bool is_clear_of(const struct work *work, const struct axes *screws,
+                        const struct screw_axis *axis)
+{
+    for (size_t i = 0; i < screws->count; i++) {
+        if (screw_clear(axis, &screws->at[i]) < work->planning->value[TRADE_CROSS_CLEAR_REJECT])
             return false;
     }
     return true;
@@ -132,13 +144,13 @@ static bool is_clear(const struct work *work, const struct plan_point *point)
         return true;
     vector_set(&in_a.head, axis, here - sign * fastening.depth);
     vector_set(&in_a.tip, axis, here + sign * fastening.need.receiving);
-    if (!is_clear_in(work, work->a->key, &in_a))
+    if (!is_clear_of(work, &work->screws_a, &in_a))
         return false;
     if (!work->b)
         return true;
     struct screw_axis in_b = {point_to_b(work->planning, &work->junction, in_a.head),
                               point_to_b(work->planning, &work->junction, in_a.tip), in_a.diameter};
-    return is_clear_in(work, work->b->key, &in_b);
+    return is_clear_of(work, &work->screws_b, &in_b);
 }
 
 static bool is_open(const struct work *work, const struct plan_point *point)
@@ -170,6 +182,9 @@ static int64_t nudge(const struct work *work, const struct run *run, int64_t wan
 
 static void set_scenes(struct work *work)
 {
+    work->screws_a = frame_screws(work, work->a->key);
+    if (work->b)
+        work->screws_b = frame_screws(work, work->b->key);
     if (work->join->head != HEAD_B)
         work->from_a = way_scene(work->planning, &work->junction, false);
     if (work->b && work->join->head != HEAD_A)

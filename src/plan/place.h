@@ -8,6 +8,11 @@
 #include "plan/run.h"
 #include "plan/way.h"
 
+struct axes {
+    struct screw_axis *at;
+    size_t count;
+};
+
 struct work {
     struct planning *planning;
     const struct join *join;
@@ -15,7 +20,8 @@ struct work {
     struct junction junction;
     struct faces faces;
     struct runs runs;
-    struct scene from_a, from_b; /* sides that the heads may be on; without a box where not */
+    struct scene from_a, from_b;    /* sides that the heads may be on; without a box where not */
+    struct axes screws_a, screws_b; /* of the frames */
 };
 
 /* ---- mating.c ---- */
