@@ -92,15 +92,15 @@ static bool opening_for(const struct task *task, const struct plan_point *point,
     return true;
 }
 
-static bool panel_is_over(const struct task *task, int64_t u, int64_t v, bool of_loose_only)
+static bool loose_panel_is_over(const struct task *task, int64_t u, int64_t v)
 {
     const struct plan *plan = task->planning->plan;
 
     for (size_t i = 0; i < plan->panels.count; i++) {
         const struct panel *panel = &plan->panels.at[i];
 
-        if (panel->box == task->box->key && panel->side == task->way.reach_side &&
-            (panel->loose || !of_loose_only) && area_holds(&panel->area, u, v))
+        if (panel->box == task->box->key && panel->side == task->way.reach_side && panel->loose &&
+            area_holds(&panel->area, u, v))
             return true;
     }
     return false;
@@ -113,8 +113,8 @@ static void hold_back_facings(const struct task *task, int64_t u, int64_t v)
     for (size_t i = 0; i < plan->panels.count; i++) {
         const struct panel *panel = &plan->panels.at[i];
 
-        if (panel->box == task->box->key && panel->loose && panel->side == task->way.reach_side &&
-            area_holds(&panel->area, u, v))
+        if (panel->box == task->box->key && panel->side == task->way.reach_side &&
+            (panel->loose || panel->side == task->way.opened) && area_holds(&panel->area, u, v))
             constrain(task, JOIN_BEFORE_FACING, panel->facing, "P51");
     }
 }
@@ -169,7 +169,7 @@ static void hold_back(const struct task *task)
             continue;
         hold_back_facings(task, u, v);
         hold_back_joins(task, u, v);
-        if (!panel_is_over(task, u, v, true))
+        if (!loose_panel_is_over(task, u, v))
             hold_back_layers(task, u, v);
     }
 }
@@ -353,6 +353,16 @@ static void choose_way(struct task *task)
         task->way = other;
 }
 
+/* Points by hand, and holes of an older plan, may have none. */
+static void tell_points_without_wood(const struct task *task)
+{
+    struct finding *finding =
+        finding_add(task->planning, FINDING_JOIN_FEW_POINTS, ENTITY_join, task->join->key);
+
+    argument_quantity(finding, 0, QUANTITY_COUNT, (int64_t)task->way.points);
+    argument_quantity(finding, 1, QUANTITY_COUNT, (int64_t)task->junction->point_count);
+}
+
 static void tell_way(const struct task *task)
 {
     const struct way *way = &task->way;
@@ -360,7 +370,11 @@ static void tell_way(const struct task *task)
 
     if (way->points == 0) {
         finding_add(task->planning, FINDING_JOIN_NO_WOOD, ENTITY_join, task->join->key);
-    } else if (way->manner == MANNER_NONE) {
+        return;
+    }
+    if (way->points < task->junction->point_count)
+        tell_points_without_wood(task);
+    if (way->manner == MANNER_NONE) {
         struct finding *finding =
             finding_add(task->planning, FINDING_JOIN_UNREACHABLE, ENTITY_join, task->join->key);
         argument_length(finding, 0, way->room < 0 ? 0 : way->room);

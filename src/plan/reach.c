@@ -70,6 +70,8 @@ bool way_enter(struct planning *planning, const struct junction *junction, const
 {
     struct scene scene = way_scene(planning, junction, way->head_in_b);
 
+    if (way->opened >= 0)
+        way_open_side(&scene, way->opened);
     return enter(&scene, way->reach_side, head, ret_entry);
 }
 
@@ -134,7 +136,8 @@ bool way_reach_side(const struct scene *scene, const struct vector *heads, size_
     for (size_t i = 0; i < sizeof sides_to_try / sizeof *sides_to_try; i++) {
         int64_t side = sides_to_try[i];
 
-        if (side == scene->side || (scene->on_floor && side == SIDE_BOTTOM) ||
+        if (side == scene->side || (scene->opened >= 0 && side != scene->opened) ||
+            (scene->on_floor && side == SIDE_BOTTOM) ||
             !all_enter(scene, side, heads, count, &entry))
             continue;
         int cost = cost_of_side(scene, side, &entry);

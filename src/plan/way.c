@@ -22,7 +22,7 @@ struct solid_list {
 
 /* ---- the scene ---- */
 
-static struct obstacles find_obstacles(const struct planning *planning, int64_t box)
+static struct obstacles find_obstacles(const struct planning *planning, int64_t box, int64_t opened)
 {
     struct solid_list list = {0};
 
@@ -35,7 +35,7 @@ static struct obstacles find_obstacles(const struct planning *planning, int64_t 
     for (size_t i = 0; i < planning->plan->panels.count; i++) {
         const struct panel *panel = &planning->plan->panels.at[i];
 
-        if (panel->box == box && !panel->loose)
+        if (panel->box == box && !panel->loose && panel->side != opened)
             *LIST_ADD(planning->arena, &list.solids) = panel->solid;
     }
     return (struct obstacles){list.solids.at, list.solids.count};
@@ -73,6 +73,12 @@ int64_t way_box(const struct junction *junction, bool head_in_b)
     return head_in_b ? junction->box_b : junction->box_a;
 }
 
+void way_open_side(struct scene *scene, int64_t side)
+{
+    scene->opened = side;
+    scene->obstacles = find_obstacles(scene->planning, scene->box->key, side);
+}
+
 struct scene way_scene(struct planning *planning, const struct junction *junction, bool head_in_b)
 {
     struct scene scene = {.planning = planning, .junction = junction, .head_in_b = head_in_b};
@@ -83,7 +89,7 @@ struct scene way_scene(struct planning *planning, const struct junction *junctio
     scene.side = point_side(planning, junction, head_in_b);
     scene.axis = side_axis(scene.side);
     scene.sign = -side_sign(scene.side);
-    scene.obstacles = find_obstacles(planning, scene.box->key);
+    way_open_side(&scene, -1);
     scene.on_floor = stands_on_floor(planning, scene.join, scene.box->key);
     return scene;
 }
@@ -368,23 +374,41 @@ static void add_way_point(const struct scene *scene, const struct faces *faces,
     add_outlook(way, &outlook);
 }
 
-struct way way_find(struct planning *planning, const struct junction *junction,
-                    const struct faces *faces, bool head_in_b)
+static struct way find_in(const struct scene *scene, const struct faces *faces)
 {
-    struct way way = {.head_in_b = head_in_b, .manner = MANNER_NONE};
+    const struct junction *junction = scene->junction;
+    const struct plan *plan = scene->planning->plan;
+    struct vector *heads = ARENA_MANY(scene->planning->arena, struct vector, junction->point_count);
+    struct way way = {.head_in_b = scene->head_in_b,
+                      .manner = MANNER_NONE,
+                      .opened = scene->opened,
+                      .reach_side = side_opposite(scene->side)};
 
-    if (way_box(junction, head_in_b) == 0)
-        return way;
-    struct scene scene = way_scene(planning, junction, head_in_b);
-    struct vector *heads = ARENA_MANY(planning->arena, struct vector, junction->point_count);
-    way.reach_side = side_opposite(scene.side);
     for (size_t i = 0; i < junction->point_count; i++)
-        add_way_point(&scene, faces, &planning->plan->points.at[junction->first_point + i], &way,
-                      heads);
-    if (way.inside && !way_reach_side(&scene, heads, way.points, &way.reach_side)) {
+        add_way_point(scene, faces, &plan->points.at[junction->first_point + i], &way, heads);
+    if (way.inside && !way_reach_side(scene, heads, way.points, &way.reach_side)) {
         way.manner = MANNER_NONE;
         way.room = 0;
     }
     assert(way.points <= junction->point_count);
+    return way;
+}
+
+struct way way_find(struct planning *planning, const struct junction *junction,
+                    const struct faces *faces, bool head_in_b)
+{
+    if (way_box(junction, head_in_b) == 0)
+        return (struct way){.head_in_b = head_in_b, .manner = MANNER_NONE, .opened = -1};
+    struct scene scene = way_scene(planning, junction, head_in_b);
+    struct way way = find_in(&scene, faces);
+
+    for (int64_t side = 0; side < SIDE_COUNT && scene.join->place == PLACE_BENCH; side++) {
+        if (way.manner != MANNER_NONE || side == scene.side)
+            continue;
+        way_open_side(&scene, side);
+        struct way opened = find_in(&scene, faces);
+        if (opened.manner != MANNER_NONE)
+            way = opened;
+    }
     return way;
 }

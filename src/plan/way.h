@@ -22,6 +22,7 @@ struct way {
     bool head_in_b;
     enum manner manner; /* the worst of its points */
     bool inside;        /* the heads lie in the hollow of the box */
+    int64_t opened;     /* side whose fixed panels have to wait for the join; -1 for none */
     int64_t reach_side;
     int64_t room, needed;          /* where they are tightest */
     int64_t beside, beside_needed; /* wood beside the driver where it is nearest */
@@ -44,11 +45,15 @@ struct scene {
     int64_t side;   /* its mating face */
     int axis, sign; /* away from that face */
     struct obstacles obstacles;
-    bool on_floor; /* at the time of joining */
+    int64_t opened; /* side without its fixed panels yet; -1 for none */
+    bool on_floor;  /* at the time of joining */
 };
 
 /* The join must have a box on that side. Lives in the arena, as long as the junction. */
 struct scene way_scene(struct planning *planning, const struct junction *junction, bool head_in_b);
+
+/* Takes the fixed panels of a side off, or of none (-1). */
+void way_open_side(struct scene *scene, int64_t side);
 
 /* From a place along an axis to the first solid, or the floor; WAY_FREE when nothing is in the way
  * up to the end of the box and beyond. */
@@ -69,7 +74,8 @@ struct entry {
 /*
  * The way from one side, with MANNER_NONE and the figures when there is none. A way needs wood
  * under the head and behind the other face at every point that counts, a tool that fits, and, for
- * heads in a hollow, a face without a fixed panel through which a hand comes to all of them.
+ * heads in a hollow, a face without a fixed panel through which a hand comes to all of them. At the
+ * bench a face whose panels are fixed after the join will do, where there is no other.
  */
 struct way way_find(struct planning *planning, const struct junction *junction,
                     const struct faces *faces, bool head_in_b);

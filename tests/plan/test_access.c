@@ -145,6 +145,43 @@ static void closed_back_leaves_no_way_in(void **state)
     joined_end(&piece);
 }
 
+static void closed_back_is_fixed_after_a_join_at_the_bench(void **state)
+{
+    struct joined piece;
+    int64_t join = joined_headboard(&piece);
+    int64_t centre = joined_junction(&piece, join)->box_a;
+
+    (void)state;
+    int64_t back = joined_facing(&piece, centre, SIDE_BACK, piece.sheet)->key;
+    struct box *box = model_find(&piece.model, ENTITY_box, centre);
+    box->depth += IN(0.5);
+    struct join *entry = model_find(&piece.model, ENTITY_join, join);
+    entry->place = PLACE_BENCH;
+    joined_plan(&piece);
+    assert_true(joined_junction(&piece, join)->reachable);
+    assert_true(joined_constrained(&piece, JOIN_BEFORE_FACING, join, back, "P51"));
+    joined_end(&piece);
+}
+
+static void point_by_hand_without_wood_is_told(void **state)
+{
+    struct joined piece;
+    int64_t join = joined_headboard(&piece);
+
+    (void)state;
+    for (int i = 0; i < 2; i++) {
+        struct point *point = MODEL_ADD(&piece.model, point);
+
+        point->join = join;
+        point->u = i ? IN(2.75) : IN(0.75); /* the second stands before the ply only */
+        point->v = IN(30);
+    }
+    joined_plan(&piece);
+    assert_int_equal(joined_argument(&piece, FINDING_JOIN_FEW_POINTS, 0), 1);
+    assert_true(joined_point(&piece, join, 1)->screw == PLAN_NONE);
+    joined_end(&piece);
+}
+
 static void loose_panel_over_the_way_waits_for_the_join(void **state)
 {
     struct joined piece;
@@ -402,6 +439,8 @@ int main(void)
         cmocka_unit_test(cloth_between_the_faces_comes_before_the_join),
         cmocka_unit_test(each_constraint_stands_once),
         cmocka_unit_test(closed_back_leaves_no_way_in),
+        cmocka_unit_test(closed_back_is_fixed_after_a_join_at_the_bench),
+        cmocka_unit_test(point_by_hand_without_wood_is_told),
         cmocka_unit_test(loose_panel_over_the_way_waits_for_the_join),
         cmocka_unit_test(shorter_driver_of_the_workshop_counts),
         cmocka_unit_test(bay_too_short_for_the_driver_takes_a_shorter_tool),
