@@ -372,6 +372,33 @@ static void welt_takes_a_longer_leg(void **state)
     assert_int_equal(soft_edge(soft, welt, 0)->leg, IN(0.5));
 }
 
+static void a_build_in_millimetres_takes_legs_of_whole_millimetres(void **state)
+{
+    struct soft *soft = *state;
+    struct centre centre = add_centre(soft);
+
+    soft->model.build.units = UNITS_MM;
+    soft_plan(soft);
+    assert_int_equal(soft_edge(soft, centre.cover, 0)->leg, 10 * LENGTH_MM);
+}
+
+static void two_lengths_on_hand_give_the_shorter_that_holds(void **state)
+{
+    struct soft *soft = *state;
+    struct centre centre = add_centre(soft);
+    static const double lengths[] = {0.5, 0.25, 0.375};
+
+    for (int i = 0; i < 3; i++) {
+        struct stock *staples = MODEL_ADD(&soft->model, stock);
+
+        staples->name = i == 0 ? "long" : i == 1 ? "short" : "middling";
+        staples->kind = STOCK_STAPLE;
+        staples->length = IN(lengths[i]);
+    }
+    soft_plan(soft);
+    assert_int_equal(soft_edge(soft, centre.cover, 0)->leg, IN(0.375));
+}
+
 static void legs_come_from_the_workshops_own_staples(void **state)
 {
     struct soft *soft = *state;
@@ -448,6 +475,8 @@ int main(void)
         SOFT_TEST(an_opening_of_a_site_join_is_closed_in_the_room),
         SOFT_TEST(legs_hold_cover_batting_lining_by_three_eighths),
         SOFT_TEST(welt_takes_a_longer_leg),
+        SOFT_TEST(a_build_in_millimetres_takes_legs_of_whole_millimetres),
+        SOFT_TEST(two_lengths_on_hand_give_the_shorter_that_holds),
         SOFT_TEST(legs_come_from_the_workshops_own_staples),
         SOFT_TEST(a_thin_board_lets_staples_come_through),
         SOFT_TEST(a_thick_board_holds_them),
