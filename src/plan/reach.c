@@ -111,8 +111,7 @@ static int cost_of_side(const struct scene *scene, int64_t side, const struct en
     return (is_joined_there(scene, side) ? 2 : 0) + (layer_lies_there(scene, side, entry) ? 1 : 0);
 }
 
-/* The faces in the order in which they are tried at equal cost: those that are seen least first. */
-static const int64_t sides_to_try[] = {SIDE_BACK, SIDE_BOTTOM, SIDE_TOP,
+const int64_t way_sides[SIDE_COUNT] = {SIDE_BACK, SIDE_BOTTOM, SIDE_TOP,
                                        SIDE_LEFT, SIDE_RIGHT,  SIDE_FRONT};
 
 static bool all_enter(const struct scene *scene, int64_t side, const struct vector *heads,
@@ -133,8 +132,8 @@ bool way_reach_side(const struct scene *scene, const struct vector *heads, size_
     int best = 4;
     struct entry entry;
 
-    for (size_t i = 0; i < sizeof sides_to_try / sizeof *sides_to_try; i++) {
-        int64_t side = sides_to_try[i];
+    for (size_t i = 0; i < SIDE_COUNT; i++) {
+        int64_t side = way_sides[i];
 
         if (side == scene->side || (scene->opened >= 0 && side != scene->opened) ||
             (scene->on_floor && side == SIDE_BOTTOM) ||

@@ -402,10 +402,10 @@ struct way way_find(struct planning *planning, const struct junction *junction,
     struct scene scene = way_scene(planning, junction, head_in_b);
     struct way way = find_in(&scene, faces);
 
-    for (int64_t side = 0; side < SIDE_COUNT && scene.join->place == PLACE_BENCH; side++) {
-        if (way.manner != MANNER_NONE || side == scene.side)
+    for (size_t i = 0; i < SIDE_COUNT && scene.join->place == PLACE_BENCH; i++) {
+        if (way.manner != MANNER_NONE || way_sides[i] == scene.side)
             continue;
-        way_open_side(&scene, side);
+        way_open_side(&scene, way_sides[i]);
         struct way opened = find_in(&scene, faces);
         if (opened.manner != MANNER_NONE)
             way = opened;

@@ -87,6 +87,9 @@ struct vector way_head(const struct planning *planning, const struct junction *j
 
 /* ---- reach.c ---- */
 
+/* The faces in the order in which they are tried: those that are seen least first. */
+extern const int64_t way_sides[SIDE_COUNT];
+
 /* The face through which a hand comes to all heads; false when there is none. */
 bool way_reach_side(const struct scene *scene, const struct vector *heads, size_t count,
                     int64_t *ret_side);
