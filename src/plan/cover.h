@@ -51,8 +51,10 @@ struct spread {
     struct timber timber;          /* of its box */
 };
 
-/* The opposite edge of a face, and the two that meet an edge (first the left or bottom one). */
-int64_t edge_opposite(int64_t edge);
+/* Lays a layer out (cover_lay.c). False when there is nothing to cover, or no material. */
+bool spread_lay(const struct planning *planning, const struct layer *layer, struct spread *spread);
+
+/* The two edges of a face that meet an edge, first the left or bottom one. */
 void edge_neighbours(int64_t edge, int64_t ret_edges[2]);
 bool edge_upright(int64_t edge); /* left or right */
 

@@ -52,11 +52,6 @@ static struct slabs slabs_on_offer(const struct model *model, int64_t stock, int
     return best;
 }
 
-static int64_t smaller(int64_t a, int64_t b)
-{
-    return a < b ? a : b;
-}
-
 /* A grid of pieces: whole ones, and what is left in the last column and row. */
 static void add_grid(struct planning *planning, struct spread *spread, const char *name,
                      int64_t width, int64_t height, const struct slabs *slabs)
@@ -64,8 +59,8 @@ static void add_grid(struct planning *planning, struct spread *spread, const cha
     for (int64_t row = 0; row < slabs->rows; row++)
         for (int64_t column = 0; column < slabs->columns; column++)
             spread_piece(planning, spread, name, 1,
-                         smaller(slabs->across, width - column * slabs->across),
-                         smaller(slabs->up, height - row * slabs->up), true);
+                         length_smaller(slabs->across, width - column * slabs->across),
+                         length_smaller(slabs->up, height - row * slabs->up), true);
 }
 
 void cut_slab(struct planning *planning, struct spread *spread)

@@ -1,0 +1,238 @@
+/*
+ * Laying a layer out on its face: what of the face it covers, how each edge ends, what padding lies
+ * there, and what the maker says of an edge by hand.
+ *
+ * A layer on a group lies on the faces of all its boxes as they stand in the room, in the u and v
+ * of the first one's face; boxes that no join places stand side by side.
+ */
+#include "plan/cover.h"
+
+#include "plan/geometry.h"
+
+/* The face that a layer lies on: of one box, or of all boxes of its group as they stand. */
+struct ground {
+    const struct box *first;
+    const struct box *at[EDGE_COUNT]; /* the box that each edge belongs to */
+    struct area area;                 /* in u and v of the first box's face */
+    LIST_OF(struct plot) plots;       /* areas as above */
+};
+
+/* A box's face in the u and v of the first box's face; beside what there is, where poses tell
+ * nothing. */
+static struct area area_beside(const struct plan *plan, const struct ground *ground,
+                               const struct box *box, int64_t side)
+{
+    const struct pose *pose = plan_pose(plan, box->key);
+    const struct pose *first = plan_pose(plan, ground->first->key);
+    struct area area = face_area(box, side);
+
+    if (pose && first && pose->placed && first->placed && pose->turn == first->turn) {
+        struct vector room = pose_to_room(pose, box, face_to_box(box, side, 0, 0));
+        int64_t u, v;
+
+        box_to_face(side, pose_to_box(first, ground->first, room), &u, &v);
+        return (struct area){u, v, u + area.u1, v + area.v1};
+    }
+    return (struct area){ground->area.u1, 0, ground->area.u1 + area.u1, area.v1};
+}
+
+static void ground_extend(struct ground *ground, const struct box *box, struct area area)
+{
+    struct area *all = &ground->area;
+
+    if (area.u0 < all->u0) {
+        all->u0 = area.u0;
+        ground->at[EDGE_LEFT] = box;
+    }
+    if (area.u1 > all->u1) {
+        all->u1 = area.u1;
+        ground->at[EDGE_RIGHT] = box;
+    }
+    if (area.v0 < all->v0) {
+        all->v0 = area.v0;
+        ground->at[EDGE_BOTTOM] = box;
+    }
+    if (area.v1 > all->v1) {
+        all->v1 = area.v1;
+        ground->at[EDGE_TOP] = box;
+    }
+}
+
+static void ground_plot(const struct planning *planning, struct ground *ground,
+                        const struct box *box, struct area area)
+{
+    *LIST_ADD(planning->arena, &ground->plots) = (struct plot){box, area};
+}
+
+static void ground_begin(const struct planning *planning, struct ground *ground,
+                         const struct box *box, int64_t side)
+{
+    ground->first = box;
+    ground->area = face_area(box, side);
+    ground_plot(planning, ground, box, ground->area);
+    for (int edge = 0; edge < EDGE_COUNT; edge++)
+        ground->at[edge] = box;
+}
+
+/* False when the layer lies on nothing. */
+static bool ground_find(const struct planning *planning, const struct layer *layer,
+                        struct ground *ground)
+{
+    const struct model *model = planning->model;
+    const struct box *box = MODEL_FIND(model, box, layer->box);
+
+    *ground = (struct ground){.first = NULL};
+    if (box)
+        ground_begin(planning, ground, box, layer->side);
+    for (size_t i = 0; !box && i < model->group_boxes.count; i++) {
+        const struct group_box *item = &model->group_boxes.at[i];
+        const struct box *next = MODEL_FIND(model, box, item->box);
+
+        if (layer->group == 0 || item->group != layer->group || !next)
+            continue;
+        if (!ground->first) {
+            ground_begin(planning, ground, next, layer->side);
+            continue;
+        }
+        struct area area = area_beside(planning->plan, ground, next, layer->side);
+        ground_plot(planning, ground, next, area);
+        ground_extend(ground, next, area);
+    }
+    return ground->first != NULL;
+}
+
+static int64_t at_edge(const struct planning *planning, const struct box *box, int64_t side,
+                       int64_t edge)
+{
+    const struct padding *padding = plan_padding(planning->plan, box->key, side);
+
+    return padding ? padding->at[edge] : 0;
+}
+
+/* Padding of the side that an edge borders on, where the two meet. */
+static int64_t padding_beside(const struct planning *planning, const struct box *box, int64_t side,
+                              int64_t edge)
+{
+    int64_t beside = edge_side(side, edge);
+
+    for (int64_t other = 0; other < EDGE_COUNT; other++)
+        if (edge_side(beside, other) == side)
+            return at_edge(planning, box, beside, other);
+    return 0;
+}
+
+static int64_t usual_landing(const struct planning *planning, const struct spread *spread,
+                             const struct brim *brim)
+{
+    bool on_side = !brim->inside && (brim->ending == ENDING_SIDE || brim->ending == ENDING_OPEN);
+
+    if (on_side && spread->depth <= planning->value[TRADE_LANDING_NARROW_EDGE])
+        return planning->value[TRADE_LANDING_NARROW];
+    return planning->value[TRADE_LANDING];
+}
+
+static void brim_by_hand(const struct planning *planning, const struct layer *layer, int64_t edge,
+                         struct brim *brim)
+{
+    const struct model *model = planning->model;
+
+    for (size_t i = 0; i < model->layer_edges.count; i++) {
+        const struct layer_edge *by_hand = &model->layer_edges.at[i];
+
+        if (by_hand->layer != layer->key || by_hand->edge != edge)
+            continue;
+        brim->by_class = by_hand->class;
+        brim->pitch = by_hand->pitch;
+        brim->landing = by_hand->landing > 0 ? by_hand->landing : brim->landing;
+        brim->handle = by_hand->handle > 0 ? by_hand->handle : brim->handle;
+    }
+}
+
+static void spread_brim(const struct planning *planning, struct spread *spread,
+                        const struct box *box, int64_t edge)
+{
+    struct brim *brim = &spread->brims[edge];
+
+    if (!brim->inside) {
+        brim->over = at_edge(planning, box, spread->side, edge);
+        brim->beside = padding_beside(planning, box, spread->side, edge);
+    }
+    brim->landing = usual_landing(planning, spread, brim);
+    brim->handle =
+        planning->value[spread->layer->kind == LAYER_LINING ? TRADE_HANDLE_MUSLIN : TRADE_HANDLE];
+    brim_by_hand(planning, spread->layer, edge, brim);
+}
+
+/* What of its ground a layer covers, and which of its edges stop inside. */
+static void spread_area(struct spread *spread, struct ground *ground)
+{
+    const struct layer *layer = spread->layer;
+    int64_t width = area_width(&ground->area);
+    int64_t height = area_height(&ground->area);
+    int64_t u = length_smaller(layer->u, width);
+    int64_t v = length_smaller(layer->v, height);
+
+    spread->width = layer->width > 0 ? length_smaller(layer->width, width - u) : width - u;
+    spread->height = layer->height > 0 ? length_smaller(layer->height, height - v) : height - v;
+    for (size_t i = 0; i < ground->plots.count; i++) {
+        struct area *area = &ground->plots.at[i].area;
+
+        area->u0 -= ground->area.u0 + u;
+        area->u1 -= ground->area.u0 + u;
+        area->v0 -= ground->area.v0 + v;
+        area->v1 -= ground->area.v0 + v;
+    }
+    spread->plots = ground->plots.at;
+    spread->plot_count = ground->plots.count;
+    spread->brims[EDGE_LEFT].inside = u > 0;
+    spread->brims[EDGE_BOTTOM].inside = v > 0;
+    spread->brims[EDGE_RIGHT].inside = u + spread->width < width;
+    spread->brims[EDGE_TOP].inside = v + spread->height < height;
+}
+
+static const struct tufting *tufting_of(const struct model *model, int64_t layer)
+{
+    for (size_t i = 0; i < model->tuftings.count; i++)
+        if (model->tuftings.at[i].layer == layer)
+            return &model->tuftings.at[i];
+    return NULL;
+}
+
+static int ordinal_of(const struct model *model, const struct layer *layer)
+{
+    int ordinal = 0;
+
+    for (size_t i = 0; i < model->layers.count && model->layers.at[i].key <= layer->key; i++)
+        if (model->layers.at[i].box == layer->box && model->layers.at[i].group == layer->group)
+            ordinal++;
+    return ordinal;
+}
+
+bool spread_lay(const struct planning *planning, const struct layer *layer, struct spread *spread)
+{
+    const struct model *model = planning->model;
+    struct ground ground;
+
+    *spread = (struct spread){.layer = layer, .side = layer->side};
+    spread->stock = MODEL_FIND(model, stock, layer->stock);
+    if (!spread->stock || !ground_find(planning, layer, &ground))
+        return false;
+    spread->box = ground.first;
+    spread->ordinal = ordinal_of(model, layer);
+    spread->depth = layer->boxing > 0
+                        ? layer->boxing
+                        : vector_along(box_size(ground.first), side_axis(layer->side));
+    spread->tufting = tufting_of(model, layer->key);
+    spread_area(spread, &ground);
+    const int64_t endings[EDGE_COUNT] = {
+        [EDGE_LEFT] = layer->left,
+        [EDGE_RIGHT] = layer->right,
+        [EDGE_TOP] = layer->top,
+        [EDGE_BOTTOM] = layer->bottom,
+    };
+    for (int edge = 0; edge < EDGE_COUNT; edge++) {
+        spread->brims[edge].ending = layer->shape == SHAPE_SLAB ? ENDING_STOP : endings[edge];
+        spread_brim(planning, spread, ground.at[edge], edge);
+    }
+    return spread->width > 0 && spread->height > 0;
+}
