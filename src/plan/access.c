@@ -24,16 +24,20 @@ struct task {
     struct faces faces;
     struct way way;
     const struct box *box; /* with the heads */
+    struct scene scene;    /* round them */
 };
 
 /* ---- constraints ---- */
 
+/* The constraints of a join stand together, and those of this join last. */
 static bool is_told(const struct plan *plan, enum constraint_kind kind, int64_t join, int64_t item)
 {
-    for (size_t i = 0; i < plan->constraints.count; i++) {
-        const struct constraint *constraint = &plan->constraints.at[i];
+    for (size_t i = plan->constraints.count; i > 0; i--) {
+        const struct constraint *constraint = &plan->constraints.at[i - 1];
 
-        if (constraint->kind == kind && constraint->join == join && constraint->item == item)
+        if (constraint->join != join)
+            return false;
+        if (constraint->kind == kind && constraint->item == item)
             return true;
     }
     return false;
@@ -56,12 +60,13 @@ static void constrain(const struct task *task, enum constraint_kind kind, int64_
 
 static bool waits_as_a_whole(const struct plan *plan, int64_t join, int64_t layer)
 {
-    for (size_t i = 0; i < plan->constraints.count; i++) {
-        const struct constraint *constraint = &plan->constraints.at[i];
+    for (size_t i = plan->constraints.count; i > 0; i--) {
+        const struct constraint *constraint = &plan->constraints.at[i - 1];
 
-        if (constraint->kind == JOIN_BEFORE_LAYER && constraint->join == join &&
-            constraint->item == layer && strcmp(constraint->rule, "P51") == 0)
-            return true;
+        if (constraint->join != join)
+            return false;
+        if (constraint->kind == JOIN_BEFORE_LAYER && constraint->item == layer)
+            return strcmp(constraint->rule, "P51") == 0;
     }
     return false;
 }
@@ -85,7 +90,7 @@ static bool opening_for(const struct task *task, const struct plan_point *point,
         box_to_face(task->way.reach_side, head, ret_u, ret_v);
         return true;
     }
-    if (!way_enter(task->planning, task->junction, &task->way, head, &entry))
+    if (!way_enter(&task->scene, task->way.reach_side, head, &entry))
         return false;
     *ret_u = entry.u;
     *ret_v = entry.v;
@@ -146,12 +151,15 @@ static void hold_back_joins(const struct task *task, int64_t u, int64_t v)
 
     for (size_t i = 0; i < plan->junctions.count; i++) {
         const struct junction *other = &plan->junctions.at[i];
+        if (other == task->junction ||
+            (other->box_a != task->box->key && other->box_b != task->box->key))
+            continue;
         const struct join *join = MODEL_FIND(plan->facts, join, other->join);
         bool on_a = other->box_a == task->box->key && join->side_a == task->way.reach_side;
         bool on_b = other->box_b == task->box->key && join->side_b == task->way.reach_side;
         const struct area *zone = on_a ? &other->zone : &other->zone_b;
 
-        if (other != task->junction && (on_a || on_b) && area_holds(zone, u, v))
+        if ((on_a || on_b) && area_holds(zone, u, v))
             constrain(task, JOIN_BEFORE_JOIN, other->join, "P50");
     }
 }
@@ -418,6 +426,9 @@ static void plan_access(struct planning *planning, struct junction *junction)
     choose_way(&task);
     task.box = MODEL_FIND(planning->model, box, way_box(junction, task.way.head_in_b));
     assert(task.box);
+    task.scene = way_scene(planning, junction, task.way.head_in_b);
+    if (task.way.opened >= 0)
+        way_open_side(&task.scene, task.way.opened);
     write_way(&task);
     tell_way(&task);
     drive_all(&task);

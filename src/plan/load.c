@@ -108,31 +108,54 @@ static int64_t mass_of_piece(const struct planning *planning, const struct piece
                          density_of(planning, piece->stock, foam_density(planning, layer)));
 }
 
-static int64_t mass_of_wood(const struct planning *planning, int64_t box)
+static struct load *load_of(struct plan *plan, int64_t box)
 {
-    const struct plan *plan = planning->plan;
-    int64_t mass = 0;
+    size_t low = 0;
+    size_t high = plan->loads.count;
 
-    for (size_t i = 0; i < plan->members.count; i++) {
-        if (plan->members.at[i].box == box)
-            mass += mass_of_member(planning, &plan->members.at[i]);
+    while (low < high) {
+        size_t middle = low + (high - low) / 2;
+
+        if (plan->loads.at[middle].box < box)
+            low = middle + 1;
+        else
+            high = middle;
     }
-    for (size_t i = 0; i < plan->panels.count; i++) {
-        if (plan->panels.at[i].box == box && !plan->panels.at[i].loose)
-            mass += mass_of_panel(planning, &plan->panels.at[i]);
-    }
-    return mass + share(mass, planning->value[TRADE_FIXINGS_MASS], 1000000);
+    return low < plan->loads.count && plan->loads.at[low].box == box ? &plan->loads.at[low] : NULL;
 }
 
-static int64_t mass_of_box(const struct planning *planning, int64_t box)
+/* One sweep over all that is cut, each on its box's load. */
+static void add_mass(struct plan *plan, int64_t box, int64_t mass)
 {
-    int64_t mass = mass_of_wood(planning, box);
+    struct load *load = load_of(plan, box);
 
-    for (size_t i = 0; i < planning->plan->pieces.count; i++) {
-        if (planning->plan->pieces.at[i].box == box)
-            mass += mass_of_piece(planning, &planning->plan->pieces.at[i]);
+    if (load)
+        load->mass += mass;
+}
+
+static void weigh_wood(const struct planning *planning)
+{
+    struct plan *plan = planning->plan;
+
+    for (size_t i = 0; i < plan->members.count; i++)
+        add_mass(plan, plan->members.at[i].box, mass_of_member(planning, &plan->members.at[i]));
+    for (size_t i = 0; i < plan->panels.count; i++) {
+        if (!plan->panels.at[i].loose)
+            add_mass(plan, plan->panels.at[i].box, mass_of_panel(planning, &plan->panels.at[i]));
     }
-    return mass;
+    for (size_t i = 0; i < plan->loads.count; i++) {
+        struct load *load = &plan->loads.at[i];
+
+        load->mass += share(load->mass, planning->value[TRADE_FIXINGS_MASS], 1000000);
+    }
+}
+
+static void weigh_soft_goods(const struct planning *planning)
+{
+    struct plan *plan = planning->plan;
+
+    for (size_t i = 0; i < plan->pieces.count; i++)
+        add_mass(plan, plan->pieces.at[i].box, mass_of_piece(planning, &plan->pieces.at[i]));
 }
 
 /* ---- size ---- */
@@ -179,17 +202,20 @@ static int people_for(const int64_t *value, int64_t mass, struct vector size)
                : 1;
 }
 
-static void weigh(struct planning *planning, const struct box *box)
+static void start_load(struct planning *planning, const struct box *box)
 {
     struct solid solid = padded(planning->plan, box);
-    struct load load = {.box = box->key, .finished = size_of(&solid)};
 
-    load.mass = mass_of_box(planning, box->key);
-    load.people = people_for(planning->value, load.mass, load.finished);
-    *LIST_ADD(planning->arena, &planning->plan->loads) = load;
-    if (load.mass > planning->value[TRADE_ONE_PERSON_WEIGHT])
-        argument_quantity(finding_add(planning, FINDING_HEAVY, ENTITY_box, box->key), 0,
-                          QUANTITY_MASS, load.mass);
+    *LIST_ADD(planning->arena, &planning->plan->loads) =
+        (struct load){.box = box->key, .finished = size_of(&solid)};
+}
+
+static void lift(struct planning *planning, struct load *load)
+{
+    load->people = people_for(planning->value, load->mass, load->finished);
+    if (load->mass > planning->value[TRADE_ONE_PERSON_WEIGHT])
+        argument_quantity(finding_add(planning, FINDING_HEAVY, ENTITY_box, load->box), 0,
+                          QUANTITY_MASS, load->mass);
 }
 
 /* ---- what is carried as one ---- */
@@ -276,10 +302,10 @@ static struct vector size_carried(const struct planning *planning, const size_t 
     struct solid whole = solid_in_room(planning->plan, &model->boxes.at[index]);
 
     for (size_t i = index + 1; i < model->boxes.count; i++) {
+        if (first[i] != index)
+            continue;
         struct solid solid = solid_in_room(planning->plan, &model->boxes.at[i]);
-
-        if (first[i] == index)
-            stretch(&whole, &solid);
+        stretch(&whole, &solid);
     }
     return size_of(&whole);
 }
@@ -314,7 +340,11 @@ void pass_load(struct planning *planning)
     const size_t *first = find_carried(planning);
 
     for (size_t i = 0; i < model->boxes.count; i++)
-        weigh(planning, &model->boxes.at[i]);
+        start_load(planning, &model->boxes.at[i]);
+    weigh_wood(planning);
+    weigh_soft_goods(planning);
+    for (size_t i = 0; i < planning->plan->loads.count; i++)
+        lift(planning, &planning->plan->loads.at[i]);
     for (size_t i = 0; i < model->boxes.count; i++) {
         if (first[i] == i)
             take_through(planning, model->boxes.at[i].key, size_carried(planning, first, i));

@@ -43,8 +43,7 @@ static bool step_aside(const struct scene *scene, struct vector *at, int axis, i
     return is_in_box(scene->box, *at);
 }
 
-static bool enter(const struct scene *scene, int64_t side, struct vector head,
-                  struct entry *ret_entry)
+bool way_enter(const struct scene *scene, int64_t side, struct vector head, struct entry *ret_entry)
 {
     int64_t room = way_free_along(scene, head, scene->axis, scene->sign);
     int64_t before = room / 2 < LENGTH_INCH ? room / 2 : LENGTH_INCH;
@@ -63,16 +62,6 @@ static bool enter(const struct scene *scene, int64_t side, struct vector head,
     box_to_face(side, at, &entry.u, &entry.v);
     *ret_entry = entry;
     return true;
-}
-
-bool way_enter(struct planning *planning, const struct junction *junction, const struct way *way,
-               struct vector head, struct entry *ret_entry)
-{
-    struct scene scene = way_scene(planning, junction, way->head_in_b);
-
-    if (way->opened >= 0)
-        way_open_side(&scene, way->opened);
-    return enter(&scene, way->reach_side, head, ret_entry);
 }
 
 /* ---- the open face ---- */
@@ -120,7 +109,7 @@ static bool all_enter(const struct scene *scene, int64_t side, const struct vect
     struct entry entry;
 
     for (size_t i = 0; i < count; i++) {
-        if (!enter(scene, side, heads[i], i == 0 ? ret_first : &entry))
+        if (!way_enter(scene, side, heads[i], i == 0 ? ret_first : &entry))
             return false;
     }
     return count > 0;

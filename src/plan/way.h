@@ -95,8 +95,8 @@ bool way_reach_side(const struct scene *scene, const struct vector *heads, size_
                     int64_t *ret_side);
 
 /* How a hand comes to a head through the reach side. False when it does not. */
-bool way_enter(struct planning *planning, const struct junction *junction, const struct way *way,
-               struct vector head, struct entry *ret_entry);
+bool way_enter(const struct scene *scene, int64_t side, struct vector head,
+               struct entry *ret_entry);
 
 /* The box and its face that the heads of a way are on, as the mating face. */
 int64_t way_box(const struct junction *junction, bool head_in_b);
