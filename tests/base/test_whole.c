@@ -182,6 +182,20 @@ static void division_holds_at_the_corners(void **state)
     assert_int_equal(whole_divide_down(INT64_MIN, INT64_MAX), -2);
 }
 
+static void root_is_the_largest_whole_number_that_fits(void **state)
+{
+    static const int64_t roots[] = {0, 1, 2, 3, 1000, 46341, INT64_C(3037000498)};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof roots / sizeof *roots; i++) {
+        int64_t root = roots[i];
+
+        assert_int_equal(whole_root(root * root), root);
+        assert_int_equal(whole_root((root + 1) * (root + 1) - 1), root);
+    }
+    assert_int_equal(whole_root(INT64_MAX), INT64_C(3037000499));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -193,6 +207,7 @@ int main(void)
         cmocka_unit_test(share_and_division_agree),
         cmocka_unit_test(division_rounds_as_its_name_says),
         cmocka_unit_test(division_holds_at_the_corners),
+        cmocka_unit_test(root_is_the_largest_whole_number_that_fits),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
 

@@ -255,6 +255,40 @@ static void join_without_wood_on_both_sides_is_told(void **state)
     joined_end(&piece);
 }
 
+static void faces_that_do_not_overlap_are_told(void **state)
+{
+    struct joined piece;
+
+    (void)state;
+    joined_start(&piece, 1.5);
+    int64_t a = joined_box(&piece, FRAME_LADDER, 20, 1.5, 20)->key;
+    int64_t b = joined_box(&piece, FRAME_LADDER, 20, 1.5, 20)->key;
+    struct join *join = joined_join(&piece, a, SIDE_FRONT, b, SIDE_BACK);
+    join->offset_u = IN(30);
+    int64_t key = join->key;
+    joined_plan(&piece);
+    assert_int_equal(joined_findings(&piece, FINDING_JOIN_FACES_APART), 1);
+    assert_int_equal(joined_junction(&piece, key)->point_count, 0);
+    joined_end(&piece);
+}
+
+static void join_too_short_for_two_points_takes_one_and_is_told(void **state)
+{
+    struct joined piece;
+
+    (void)state;
+    joined_start(&piece, 1.5);
+    int64_t a = joined_box(&piece, FRAME_LADDER, 20, 1.5, 20)->key;
+    int64_t b = joined_box(&piece, FRAME_LADDER, 20, 1.5, 20)->key;
+    struct join *join = joined_join(&piece, a, SIDE_RIGHT, b, SIDE_LEFT);
+    join->offset_v = IN(17); /* 3 in of the stiles meet */
+    int64_t key = join->key;
+    joined_plan(&piece);
+    assert_int_equal(joined_junction(&piece, key)->point_count, 1);
+    assert_int_equal(joined_argument(&piece, FINDING_JOIN_FEW_POINTS, 1), 2);
+    joined_end(&piece);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -271,6 +305,8 @@ int main(void)
         cmocka_unit_test(join_that_was_left_out_has_no_points),
         cmocka_unit_test(wall_join_stands_on_the_studs),
         cmocka_unit_test(join_without_wood_on_both_sides_is_told),
+        cmocka_unit_test(faces_that_do_not_overlap_are_told),
+        cmocka_unit_test(join_too_short_for_two_points_takes_one_and_is_told),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
 
