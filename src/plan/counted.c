@@ -115,7 +115,7 @@ static void count_cloth(const struct plan *plan, const struct model *model, stru
         layer->slits += plan->patches.at[i].slit;
     }
     for (size_t i = 0; i < plan->consumables.count; i++)
-        if (plan->consumables.at[i].measure == QUANTITY_COUNT)
+        if (plan->consumables.at[i].kind == STOCK_BUTTON)
             COUNTED_FIND(model, counted->layers, layer, plan->consumables.at[i].layer)->buttons +=
                 plan->consumables.at[i].amount;
 }

@@ -12,6 +12,8 @@
 #include "plan/geometry.h"
 
 #include <assert.h>
+#include <inttypes.h>
+#include <stdio.h>
 
 /* ---- what the trade sells ---- */
 
@@ -236,6 +238,21 @@ size_t screw_add(struct planning *planning, const struct screw *screw)
     kind->count_by_use[screw->use]++;
     *LIST_ADD(planning->arena, &plan->screws) = *screw;
     return plan->screws.count - 1;
+}
+
+char *screw_kind_print(char buffer[SCREW_TEXT], const struct screw_kind *kind, enum units units)
+{
+    char length[QUANTITY_TEXT];
+    char diameter[QUANTITY_TEXT];
+
+    quantity_print_unit(length, QUANTITY_LENGTH, units, kind->length);
+    if (kind->gauge && units == UNITS_INCH) {
+        snprintf(buffer, SCREW_TEXT, "#%" PRId64 " x %s", kind->gauge, length);
+        return buffer;
+    }
+    quantity_print(diameter, QUANTITY_LENGTH, units, kind->diameter);
+    snprintf(buffer, SCREW_TEXT, "%s x %s", diameter, length);
+    return buffer;
 }
 
 /* ---- distances ---- */

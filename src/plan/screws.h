@@ -51,6 +51,10 @@ void screw_choice_tell(struct planning *planning, const struct screw_choice *cho
 /* Adds a screw to the plan and counts it with its kind; its index. */
 size_t screw_add(struct planning *planning, const struct screw *screw);
 
+/* "#10 x 3 in" in inch work, "5 x 80 mm" in millimetre work or without a gauge. Returns buffer. */
+#define SCREW_TEXT (2 * QUANTITY_TEXT + 8)
+char *screw_kind_print(char buffer[SCREW_TEXT], const struct screw_kind *kind, enum units units);
+
 /* Nominal diameter of a wood screw by gauge, in 1/320 mm: 0.060 in + 0.013 in for each number. */
 int64_t screw_gauge_diameter(int64_t gauge);
 

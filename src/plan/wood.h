@@ -44,7 +44,7 @@ int frame_normal(const struct box *box);
 /* Does the member lie behind the panel with its side against it? */
 bool member_bears(const struct plan_member *member, const struct panel *panel);
 
-/* How a member lies behind a panel: along u, along v; PLAN_ACROSS with its end grain. */
+/* The outline of a member on the panel's face, cut to the panel; may be empty. */
 struct area member_under(const struct plan_member *member, const struct panel *panel);
 
 #endif

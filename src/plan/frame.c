@@ -1,0 +1,129 @@
+/*
+ * Boxes become members and joints.
+ *
+ * 1  The members of a box stand together in the plan's list, in the order in which they are made:
+ *    outline, supports, members by hand by their keys. Labels count in that order.
+ * 2  Members of ours lie within the frame's space and share no volume with one another.
+ * 3  A joint is where the end grain of one member touches the side of another.
+ */
+#include "plan/frame.h"
+
+#include "plan/findings.h"
+
+#include <assert.h>
+#include <stdio.h>
+
+int frame_normal(const struct box *box)
+{
+    return box->frame == FRAME_CRATE ? AXIS_Y : side_axis(box->main_side);
+}
+
+void framing_add(struct framing *framing, int64_t kind, int64_t axis, const struct solid *solid)
+{
+    struct plan *plan = framing->planning->plan;
+    struct plan_member *member = LIST_ADD(framing->planning->arena, &plan->members);
+
+    assert(!solid_empty(solid));
+    snprintf(member->label, sizeof member->label, "%s%zu", framing->box->name,
+             plan->members.count - framing->first);
+    member->box = framing->box->key;
+    member->kind = kind;
+    member->axis = axis;
+    member->stock = framing->box->stick;
+    member->solid = *solid;
+    member->length = solid_size(solid, (int)axis);
+}
+
+bool framing_too_small(struct framing *framing, int axis, int64_t least)
+{
+    struct finding *finding;
+
+    if (solid_size(&framing->space, axis) >= least)
+        return false;
+    finding = finding_add(framing->planning, FINDING_BOX_TOO_SMALL, ENTITY_box, framing->box->key);
+    argument_length(finding, 0, solid_size(&framing->space, axis));
+    argument_length(finding, 1, least);
+    return true;
+}
+
+int64_t panel_span(const struct planning *planning, const struct panel *panel)
+{
+    const int64_t *value = planning->value;
+    int64_t use = MODEL_FIND(planning->model, facing, panel->facing)->use;
+    int64_t span = span_allowed(value, use, panel->thickness);
+    int64_t pad = plan_padding(planning->plan, panel->box, panel->side)->pad;
+    int64_t shared;
+
+    if (use != USE_SEAT || pad == 0 || pad >= value[TRADE_SPAN_CUSHION_FOAM] ||
+        whole_share(span, value[TRADE_SPAN_CUSHION], 1000000, &shared))
+        return span;
+    return shared;
+}
+
+int64_t framing_span(const struct framing *framing, int64_t side, const struct area *area)
+{
+    const struct plan *plan = framing->planning->plan;
+    int64_t span = INT64_MAX;
+
+    for (size_t i = 0; i < plan->panels.count; i++) {
+        const struct panel *panel = &plan->panels.at[i];
+        struct area common = area_cut(&panel->area, area);
+
+        if (panel->box == framing->box->key && panel->side == side && !area_empty(&common))
+            span = length_smaller(span, panel_span(framing->planning, panel));
+    }
+    return span;
+}
+
+bool member_bears(const struct plan_member *member, const struct panel *panel)
+{
+    int axis = side_axis(panel->side);
+    bool outward = side_sign(panel->side) > 0;
+    struct area under = member_under(member, panel);
+
+    if (member->box != panel->box || member->axis == axis || area_empty(&under))
+        return false;
+    return outward ? vector_along(member->solid.high, axis) == vector_along(panel->solid.low, axis)
+                   : vector_along(member->solid.low, axis) == vector_along(panel->solid.high, axis);
+}
+
+struct area member_under(const struct plan_member *member, const struct panel *panel)
+{
+    struct area outline = solid_on_side(&member->solid, panel->side);
+
+    return area_cut(&outline, &panel->area);
+}
+
+static bool has_stick(struct framing *framing)
+{
+    if (framing->section.thin && framing->section.wide)
+        return true;
+    finding_add(framing->planning, FINDING_BOX_WITHOUT_STICK, ENTITY_box, framing->box->key);
+    return false;
+}
+
+static void frame_box(struct planning *planning, const struct box *box)
+{
+    struct framing framing = {.planning = planning,
+                              .box = box,
+                              .section = stick_section(planning->model, box->stick),
+                              .space = frame_space(planning->model, box),
+                              .normal = frame_normal(box),
+                              .first = planning->plan->members.count};
+
+    if (box->frame == FRAME_CUSHION)
+        return;
+    if (box->frame == FRAME_LADDER && has_stick(&framing))
+        frame_ladder(&framing);
+    else if (box->frame == FRAME_CRATE && has_stick(&framing))
+        frame_crate(&framing);
+    frame_by_hand(&framing);
+    frame_joints(&framing);
+}
+
+void pass_frame(struct planning *planning)
+{
+    for (size_t i = 0; i < planning->model->boxes.count; i++)
+        frame_box(planning, &planning->model->boxes.at[i]);
+    frame_bearings(planning);
+}

@@ -1,0 +1,237 @@
+/*
+ * A crate: a ladder in front, one behind, and crosses from one to the other.
+ *
+ * Stations divide the width evenly, no wider than what lies on top can span. At each an upright
+ * stands in both ladders with the crosses beside it, touching: the upright's screws run up and down
+ * through the rails, a cross's from front to back, and on one spot they would meet. At the two ends
+ * the cross lies flush with the end, so that an end panel has wood along its top and bottom, and
+ * the upright stands one stick in. Where uprights run through they stand at the ends, and the
+ * crosses lie clear of the screws that hold the rails.
+ */
+#include "plan/frame.h"
+
+#include <assert.h>
+
+struct crate {
+    struct framing *framing;
+    int64_t upright;          /* what an upright shows */
+    int64_t rail;             /* height of a rail */
+    int64_t ladder;           /* depth of a ladder */
+    int64_t cross_x, cross_z; /* of a cross */
+    int64_t stations;         /* ends included */
+    bool rails_through;
+};
+
+/* Stations without a bottom cross in a row, at most. */
+#define BARE_STATIONS 2
+
+/* ---- what lies on top ---- */
+
+static bool lies_on_top(const struct join *join, int64_t box, int64_t *ret_other)
+{
+    if (join->target != TARGET_BOX)
+        return false;
+    if (join->box_a == box && join->side_a == SIDE_TOP && join->side_b == SIDE_BOTTOM) {
+        *ret_other = join->box_b;
+        return true;
+    }
+    if (join->box_b == box && join->side_b == SIDE_TOP && join->side_a == SIDE_BOTTOM) {
+        *ret_other = join->box_a;
+        return true;
+    }
+    return false;
+}
+
+/* The span of a board's panels, along whichever face they lie. */
+static int64_t board_span(const struct framing *framing, int64_t key)
+{
+    const struct box *board = MODEL_FIND(framing->planning->model, box, key);
+    struct framing other = *framing;
+    int64_t span = INT64_MAX;
+
+    if (!board || board->frame != FRAME_BOARD)
+        return span;
+    other.box = board;
+    for (int64_t side = SIDE_TOP; side <= SIDE_BOTTOM; side++) {
+        struct area face = face_area(board, side);
+
+        span = length_smaller(span, framing_span(&other, side, &face));
+    }
+    return span;
+}
+
+/* Centre to centre of stations at most. */
+static int64_t station_span(const struct framing *framing)
+{
+    const struct model *model = framing->planning->model;
+    struct area face = face_area(framing->box, SIDE_TOP);
+    int64_t span = framing_span(framing, SIDE_TOP, &face);
+    int64_t other;
+
+    for (size_t i = 0; i < model->joins.count; i++)
+        if (lies_on_top(&model->joins.at[i], framing->box->key, &other))
+            span = length_smaller(span, board_span(framing, other));
+    if (span == INT64_MAX || span <= 0)
+        span = framing->planning->value[TRADE_SPAN_SEAT_3_4];
+    return span;
+}
+
+/* ---- members ---- */
+
+static struct solid crate_part(const struct crate *crate, int64_t x, int64_t width, int64_t z,
+                               int64_t height)
+{
+    struct solid part = crate->framing->space;
+
+    part.low.x = x;
+    part.high.x = x + width;
+    part.low.z = z;
+    part.high.z = z + height;
+    return part;
+}
+
+/* The same in both ladders. */
+static void add_in_ladders(struct crate *crate, int64_t kind, int64_t axis, struct solid part)
+{
+    const struct solid *space = &crate->framing->space;
+
+    part.low.y = space->high.y - crate->ladder;
+    part.high.y = space->high.y;
+    framing_add(crate->framing, kind, axis, &part);
+    part.low.y = space->low.y;
+    part.high.y = space->low.y + crate->ladder;
+    framing_add(crate->framing, kind, axis, &part);
+}
+
+static void add_rails(struct crate *crate)
+{
+    const struct solid *space = &crate->framing->space;
+    int64_t inset = crate->rails_through ? 0 : crate->upright;
+    int64_t width = solid_size(space, AXIS_X) - 2 * inset;
+
+    add_in_ladders(crate, MEMBER_RAIL, AXIS_X,
+                   crate_part(crate, space->low.x + inset, width, space->low.z, crate->rail));
+    add_in_ladders(
+        crate, MEMBER_RAIL, AXIS_X,
+        crate_part(crate, space->low.x + inset, width, space->high.z - crate->rail, crate->rail));
+}
+
+static bool is_end(const struct crate *crate, int64_t station)
+{
+    return station == 0 || station == crate->stations - 1;
+}
+
+/* From the end of the box to the near side of the cross there. */
+static int64_t end_cross_inset(const struct crate *crate)
+{
+    return crate->rails_through
+               ? 0
+               : crate->upright + crate->framing->planning->value[TRADE_SCREW_BITE_END];
+}
+
+static int64_t upright_x(const struct crate *crate, int64_t station)
+{
+    const struct solid *space = &crate->framing->space;
+    int64_t inset = crate->rails_through ? crate->cross_x : 0;
+
+    if (station == 0)
+        return space->low.x + inset;
+    if (station == crate->stations - 1)
+        return space->high.x - inset - crate->upright;
+    return space->low.x +
+           whole_divide_even(solid_size(space, AXIS_X) * station, crate->stations - 1) -
+           crate->upright / 2;
+}
+
+/* Inner crosses lie on the side of their upright that is away from the nearer end, which leaves the
+ * end bays as long as they can be: joins are driven there. */
+static int64_t cross_x(const struct crate *crate, int64_t station)
+{
+    const struct solid *space = &crate->framing->space;
+
+    if (station == 0)
+        return space->low.x + end_cross_inset(crate);
+    if (station == crate->stations - 1)
+        return space->high.x - end_cross_inset(crate) - crate->cross_x;
+    if (2 * station > crate->stations - 1)
+        return upright_x(crate, station) - crate->cross_x;
+    return upright_x(crate, station) + crate->upright;
+}
+
+static void add_uprights(struct crate *crate)
+{
+    const struct solid *space = &crate->framing->space;
+    int64_t height = solid_size(space, AXIS_Z);
+    bool inner = crate->framing->box->supports == MAKING_AUTO;
+
+    for (int64_t i = 0; i < crate->stations; i++) {
+        int64_t short_of_rails = is_end(crate, i) && !crate->rails_through ? 0 : crate->rail;
+
+        if (inner || is_end(crate, i))
+            add_in_ladders(crate, MEMBER_UPRIGHT, AXIS_Z,
+                           crate_part(crate, upright_x(crate, i), crate->upright,
+                                      space->low.z + short_of_rails, height - 2 * short_of_rails));
+    }
+}
+
+/* Bottom crosses stand at both ends and spread evenly, so that few stations in a row have none. */
+static bool has_bottom_cross(const struct crate *crate, int64_t station)
+{
+    int64_t bays = crate->stations - 1;
+    int64_t count = whole_divide_up(bays, BARE_STATIONS + 1);
+
+    for (int64_t i = 0; i <= count; i++)
+        if (bays * i / count == station)
+            return true;
+    return false;
+}
+
+static void add_cross(struct crate *crate, int64_t station, int64_t z)
+{
+    struct solid part =
+        crate_part(crate, cross_x(crate, station), crate->cross_x, z, crate->cross_z);
+
+    part.low.y += crate->ladder;
+    part.high.y -= crate->ladder;
+    framing_add(crate->framing, MEMBER_CROSS, AXIS_Y, &part);
+}
+
+static void add_crosses(struct crate *crate)
+{
+    const struct solid *space = &crate->framing->space;
+    bool inner = crate->framing->box->crosses == MAKING_AUTO;
+
+    for (int64_t i = 0; i < crate->stations; i++)
+        if (inner || is_end(crate, i))
+            add_cross(crate, i, space->high.z - crate->cross_z);
+    for (int64_t i = 0; i < crate->stations; i++)
+        if (is_end(crate, i) || (inner && has_bottom_cross(crate, i)))
+            add_cross(crate, i, space->low.z);
+}
+
+void frame_crate(struct framing *framing)
+{
+    const struct box *box = framing->box;
+    struct vector up = section_across(box, framing->section, box->stick_set, AXIS_Z);
+    struct vector level = section_across(box, framing->section, box->stick_set, AXIS_X);
+    struct vector cross = section_across(box, framing->section, box->stick_set, AXIS_Y);
+    struct crate crate = {.framing = framing,
+                          .upright = up.x,
+                          .rail = level.z,
+                          .ladder = up.y,
+                          .cross_x = cross.x,
+                          .cross_z = cross.z,
+                          .rails_through = box->through == THROUGH_RAILS};
+
+    assert(up.y == level.y);
+    if (framing_too_small(framing, AXIS_Y, 2 * crate.ladder + 1) ||
+        framing_too_small(framing, AXIS_Z, length_larger(2 * crate.rail, 2 * crate.cross_z) + 1) ||
+        framing_too_small(framing, AXIS_X,
+                          2 * (crate.upright + crate.cross_x + end_cross_inset(&crate)) + 1))
+        return;
+    crate.stations =
+        1 + whole_divide_up(solid_size(&framing->space, AXIS_X), station_span(framing));
+    add_rails(&crate);
+    add_uprights(&crate);
+    add_crosses(&crate);
+}

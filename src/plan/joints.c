@@ -1,0 +1,136 @@
+/*
+ * Joints of members: found by contact, screwed through the side of one into the end of the other.
+ *
+ * The screws stand in a line along the larger side of the contact, at the middles of as many equal
+ * parts: one in the middle, two at the quarter points.
+ */
+#include "plan/frame.h"
+
+#include "plan/screws.h"
+
+#include <assert.h>
+
+/* The flat area where `end` touches a side of `side` with its end grain; false when it does not. */
+static bool touches_end_on(const struct plan_member *side, const struct plan_member *end,
+                           struct solid *ret_contact)
+{
+    struct solid contact = solid_cut(&side->solid, &end->solid);
+    int axis = (int)end->axis;
+    struct solid thick = contact;
+
+    if (side->axis == end->axis ||
+        vector_along(contact.low, axis) != vector_along(contact.high, axis))
+        return false;
+    vector_set(&thick.high, axis, vector_along(contact.high, axis) + 1);
+    if (solid_empty(&thick))
+        return false;
+    *ret_contact = contact;
+    return true;
+}
+
+static int screws_for(const int64_t *value, int64_t width)
+{
+    if (width <= value[TRADE_JOINT_WIDTH_NARROW])
+        return (int)value[TRADE_JOINT_SCREWS_NARROW];
+    if (width <= value[TRADE_JOINT_WIDTH_MIDDLE])
+        return (int)value[TRADE_JOINT_SCREWS_MIDDLE];
+    return (int)value[width <= value[TRADE_JOINT_WIDTH_WIDE] ? TRADE_JOINT_SCREWS_WIDE
+                                                             : TRADE_JOINT_SCREWS_WIDEST];
+}
+
+/* The two axes of a contact that lies across `axis`, the longer side first. */
+static void contact_axes(const struct solid *contact, int axis, int *ret_long, int *ret_short)
+{
+    int first = axis == AXIS_X ? AXIS_Y : AXIS_X;
+    int second = axis == AXIS_Z ? AXIS_Y : AXIS_Z;
+    bool swap = solid_size(contact, second) > solid_size(contact, first);
+
+    *ret_long = swap ? second : first;
+    *ret_short = swap ? first : second;
+}
+
+static int64_t wood_of(const struct model *model, int64_t stock)
+{
+    const struct stock *stick = MODEL_FIND(model, stock, stock);
+
+    return stick ? stick->wood : WOOD_SOFT;
+}
+
+static struct screw_choice choose_for(struct planning *planning, const struct joint *joint)
+{
+    const struct plan_member *through = &planning->plan->members.at[joint->through];
+    const struct plan_member *into = &planning->plan->members.at[joint->into];
+    struct screw_need need = {.gauge = planning->value[TRADE_SCREW_GAUGE_FRAME],
+                              .passed = solid_size(&through->solid, (int)into->axis),
+                              .receiving = into->length,
+                              .wood = wood_of(planning->model, into->stock),
+                              .end_grain = true};
+
+    return screw_choose(planning, &need);
+}
+
+/* Heads on the far side of the member that is passed. */
+static void drive_screws(struct planning *planning, size_t index, const struct screw_choice *choice)
+{
+    const struct joint *joint = &planning->plan->joints.at[index];
+    const struct plan_member *through = &planning->plan->members.at[joint->through];
+    const struct plan_member *into = &planning->plan->members.at[joint->into];
+    int axis = (int)into->axis;
+    bool upward = vector_along(into->solid.low, axis) == vector_along(joint->contact.low, axis);
+    struct screw screw = {.use = SCREW_FRAME,
+                          .kind = choice->kind,
+                          .box = joint->box,
+                          .axis = axis,
+                          .sign = upward ? 1 : -1,
+                          .bite = choice->bite,
+                          .end_grain = true,
+                          .of = index};
+    int along;
+    int across;
+
+    contact_axes(&joint->contact, axis, &along, &across);
+    vector_set(&screw.at, axis,
+               vector_along(upward ? through->solid.low : through->solid.high, axis));
+    vector_set(&screw.at, across,
+               vector_along(joint->contact.low, across) + solid_size(&joint->contact, across) / 2);
+    for (int i = 0; i < joint->screws; i++) {
+        int64_t part =
+            whole_divide_even(solid_size(&joint->contact, along) * (2 * i + 1), 2 * joint->screws);
+
+        vector_set(&screw.at, along, vector_along(joint->contact.low, along) + part);
+        screw_add(planning, &screw);
+    }
+}
+
+static void add_joint(struct framing *framing, size_t through, size_t into,
+                      const struct solid *contact)
+{
+    struct planning *planning = framing->planning;
+    struct plan *plan = planning->plan;
+    struct joint *joint = LIST_ADD(planning->arena, &plan->joints);
+    struct screw_choice choice;
+    int along;
+    int across;
+
+    *joint = (struct joint){framing->box->key, through, into, *contact, true, 0};
+    contact_axes(contact, (int)plan->members.at[into].axis, &along, &across);
+    choice = choose_for(planning, joint);
+    screw_choice_tell(planning, &choice, ENTITY_box, framing->box->key);
+    if (choice.kind == PLAN_NONE)
+        return;
+    joint->screws = screws_for(planning->value, solid_size(contact, along));
+    drive_screws(planning, plan->joints.count - 1, &choice);
+}
+
+void frame_joints(struct framing *framing)
+{
+    const struct plan *plan = framing->planning->plan;
+
+    for (size_t i = framing->first; i < plan->members.count; i++)
+        for (size_t k = framing->first; k < plan->members.count; k++) {
+            struct solid contact;
+
+            if (i != k && touches_end_on(&plan->members.at[i], &plan->members.at[k], &contact))
+                add_joint(framing, i, k, &contact);
+        }
+}

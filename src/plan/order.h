@@ -1,0 +1,98 @@
+/*
+ * The order of work on its way: steps as they are made, what they touch, and what waits for what.
+ * Shared by the files of the order pass only.
+ */
+#ifndef PLAN_ORDER_H
+#define PLAN_ORDER_H
+
+#include "plan/counted.h"
+#include "plan/pass.h"
+#include "plan/rules.h"
+#include "plan/steps.h"
+
+/* One step with what only the order needs of it. */
+struct work {
+    struct step step;
+    int64_t stock; /* of what is cut */
+    const struct join *of_join;
+    const struct layer *of_layer;
+    unsigned faces;   /* of a layer or of panels: one bit for each side_word it lies on */
+    struct flap flap; /* of a flap */
+    bool late;        /* panels that a join holds back */
+    bool in_room;
+};
+
+/* What a step has to do with: the keys by which relations find their pairs. */
+enum touch_kind { TOUCH_BUILD, TOUCH_BOX, TOUCH_JOIN, TOUCH_LAYER, TOUCH_STOCK, TOUCH_KINDS };
+
+struct touch {
+    enum touch_kind of;
+    int64_t key;
+    int kind; /* of the step */
+    size_t work;
+};
+
+/* One work waits for another. */
+struct wait {
+    size_t before, after;
+    const struct rule *rule;
+    bool dropped; /* it closed a circle */
+};
+
+struct ordering {
+    struct planning *planning;
+    struct counted counted;
+    struct flaps flaps;
+    LIST_OF(struct work) works;
+    LIST_OF(struct touch) touches; /* sorted once all works are made */
+    LIST_OF(struct wait) waits;
+    size_t *sequence; /* works in the order they are done */
+};
+
+/* order_make.c: every step there is, and what it touches. */
+void order_make(struct ordering *ordering);
+
+/* order_relate.c: whether the relation of a link holds between two works. */
+bool order_relates(const struct ordering *ordering, enum relation relation,
+                   const struct work *before, const struct work *after);
+enum touch_kind order_relation_touch(enum relation relation);
+
+/* order_wait.c: waits by the links and by the plan's constraints; then, when the order is known,
+ * what is left for the last steps of bench and build to wait for. */
+void order_wait(struct ordering *ordering);
+void order_wait_ends(struct ordering *ordering);
+
+/*
+ * order_sort.c: the sequence, by the waits and among free steps by bench before room, phase, tool,
+ * box, name. A wait that closes a circle is dropped, the softest of the circle first; a circle of
+ * hard waits alone is told as a finding. O((n + e) log n).
+ */
+void order_sort(struct ordering *ordering);
+
+/* order_time.c: people, minutes and sessions of the works, in their sequence. */
+void order_time(struct ordering *ordering);
+
+/* ---- order_group.c: panels of one face that are fixed at one time ---- */
+
+/* Whether a join holds the facing back. */
+bool facing_is_late(const struct plan *plan, int64_t facing);
+
+/* The smallest key of the facings that are fixed together with this one. */
+int64_t facing_first(const struct plan *plan, int64_t facing);
+
+/* Sides that a layer lies on, one bit each. */
+unsigned layer_faces(const struct layer *layer);
+
+/* Whether a lining is pulled on under a cover, rather than closing a side. */
+bool lining_is_under_cover(const struct model *model, const struct layer *lining);
+
+/* Whether the first layer lies farther out than the second. */
+bool layer_is_over(const struct layer *over, const struct layer *under);
+
+/* Whether the layer lies on the box, alone or in a joined group. */
+bool layer_touches(const struct model *model, const struct layer *layer, int64_t box);
+
+/* The first box of a layer. */
+int64_t layer_box(const struct model *model, const struct layer *layer);
+
+#endif

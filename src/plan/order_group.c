@@ -1,0 +1,93 @@
+#include "plan/order.h"
+
+#include "plan/geometry.h"
+
+bool facing_is_late(const struct plan *plan, int64_t facing)
+{
+    for (size_t i = 0; i < plan->constraints.count; i++) {
+        const struct constraint *constraint = &plan->constraints.at[i];
+
+        if (constraint->kind == JOIN_BEFORE_FACING && constraint->item == facing)
+            return true;
+    }
+    return false;
+}
+
+int64_t facing_first(const struct plan *plan, int64_t facing)
+{
+    const struct model *model = plan->facts;
+    const struct facing *mine = MODEL_FIND(model, facing, facing);
+    bool late = facing_is_late(plan, facing);
+
+    for (size_t i = 0; mine && i < model->facings.count; i++) {
+        const struct facing *other = &model->facings.at[i];
+
+        if (other->key == facing)
+            break;
+        if (other->box == mine->box && other->side == mine->side && other->kind == mine->kind &&
+            other->loose == mine->loose && facing_is_late(plan, other->key) == late)
+            return other->key;
+    }
+    return facing;
+}
+
+unsigned layer_faces(const struct layer *layer)
+{
+    const int64_t endings[EDGE_COUNT] = {[EDGE_LEFT] = layer->left,
+                                         [EDGE_RIGHT] = layer->right,
+                                         [EDGE_TOP] = layer->top,
+                                         [EDGE_BOTTOM] = layer->bottom};
+    unsigned faces = 1u << layer->side;
+
+    if (layer->both)
+        faces |= 1u << side_opposite(layer->side);
+    if (layer->shape != SHAPE_WRAPPED && layer->shape != SHAPE_SEWN)
+        return faces;
+    for (int edge = 0; edge < EDGE_COUNT; edge++)
+        if (endings[edge] != ENDING_STOP)
+            faces |= 1u << edge_side(layer->side, edge);
+    return faces;
+}
+
+bool layer_is_over(const struct layer *over, const struct layer *under)
+{
+    if (over->rank != under->rank)
+        return over->rank > under->rank;
+    return over->kind != under->kind ? over->kind > under->kind : over->key > under->key;
+}
+
+static bool group_has(const struct model *model, int64_t group, int64_t box)
+{
+    for (size_t i = 0; i < model->group_boxes.count; i++)
+        if (model->group_boxes.at[i].group == group && model->group_boxes.at[i].box == box)
+            return true;
+    return false;
+}
+
+bool layer_touches(const struct model *model, const struct layer *layer, int64_t box)
+{
+    return layer->box ? layer->box == box : group_has(model, layer->group, box);
+}
+
+int64_t layer_box(const struct model *model, const struct layer *layer)
+{
+    for (size_t i = 0; !layer->box && i < model->group_boxes.count; i++)
+        if (model->group_boxes.at[i].group == layer->group)
+            return model->group_boxes.at[i].box;
+    return layer->box;
+}
+
+bool lining_is_under_cover(const struct model *model, const struct layer *lining)
+{
+    unsigned faces = layer_faces(lining);
+    int64_t box = layer_box(model, lining);
+
+    for (size_t i = 0; i < model->layers.count; i++) {
+        const struct layer *cover = &model->layers.at[i];
+
+        if (cover->kind == LAYER_COVER && layer_is_over(cover, lining) &&
+            (layer_faces(cover) & faces) && layer_touches(model, cover, box))
+            return true;
+    }
+    return false;
+}

@@ -1,0 +1,568 @@
+/*
+ * Which steps a build has: a step for each thing that needs it and no other, with its lasting name
+ * and title, and the touches by which relations find it.
+ */
+#include "plan/order.h"
+
+#include <assert.h>
+#include <inttypes.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+static void touch(struct ordering *ordering, enum touch_kind of, int64_t key)
+{
+    struct touch *added;
+    size_t work = ordering->works.count - 1;
+
+    if (!key && of != TOUCH_BUILD)
+        return;
+    added = LIST_ADD(ordering->planning->arena, &ordering->touches);
+    *added = (struct touch){of, key, ordering->works.at[work].step.kind, work};
+}
+
+/* ---- names and titles ---- */
+
+static const char *box_name(const struct model *model, int64_t key)
+{
+    const struct box *box = MODEL_FIND(model, box, key);
+
+    return box ? box->name : "";
+}
+
+static void title_layer(const struct model *model, const struct layer *layer, char *out,
+                        size_t room)
+{
+    const char *kind = words_layer.at[layer->kind].name;
+
+    if (layer->kind == LAYER_OUTSIDE_BACK)
+        kind = "outside back";
+    if (layer->kind == LAYER_DUST_COVER)
+        kind = "dust cover";
+    if (layer->group) {
+        const struct group *group = MODEL_FIND(model, group, layer->group);
+
+        snprintf(out, room, "%s of %s", kind, group ? group->name : "");
+        return;
+    }
+    snprintf(out, room, "%s %s of %s", words_side.at[layer->side].name, kind,
+             box_name(model, layer->box));
+}
+
+static void title_facing(const struct model *model, int64_t key, char *out, size_t room)
+{
+    const struct facing *facing = MODEL_FIND(model, facing, key);
+
+    assert(facing);
+    snprintf(out, room, "%s of %s", words_side.at[facing->side].name, box_name(model, facing->box));
+}
+
+/* What a letter of a title stands for. */
+static void title_part(const struct plan *plan, const struct work *work, char letter, char *out,
+                       size_t room)
+{
+    const struct model *model = plan->facts;
+
+    *out = '\0';
+    if (letter == 'b')
+        snprintf(out, room, "%s", box_name(model, work->step.box));
+    else if (letter == 'j' && work->of_join)
+        snprintf(out, room, "%s", work->of_join->name);
+    else if (letter == 's')
+        snprintf(out, room, "%s", plan_stock_name(plan, work->stock));
+    else if (letter == 'c' && work->of_layer)
+        title_layer(model, work->of_layer, out, room);
+    else if (letter == 'f')
+        title_facing(model, work->step.facing, out, room);
+}
+
+static void set_title(const struct plan *plan, struct work *work)
+{
+    const char *at = step_kinds[work->step.kind].title;
+    size_t length = 0;
+
+    for (; *at && length + 1 < sizeof work->step.title; at++) {
+        if (*at != '%') {
+            work->step.title[length++] = *at;
+            continue;
+        }
+        title_part(plan, work, *++at, work->step.title + length, sizeof work->step.title - length);
+        length += strlen(work->step.title + length);
+    }
+    work->step.title[length] = '\0';
+}
+
+static void set_name(struct work *work, int64_t key)
+{
+    char *name = work->step.name;
+    const char *word = step_kinds[work->step.kind].word;
+
+    if (work->step.kind == STEP_FLAP)
+        snprintf(name, sizeof work->step.name, "%s:%" PRId64 "-%" PRId64, word, work->step.layer,
+                 work->step.join);
+    else if (key)
+        snprintf(name, sizeof work->step.name, "%s:%" PRId64, word, key);
+    else
+        snprintf(name, sizeof work->step.name, "%s", word);
+}
+
+/* ---- one work ---- */
+
+static bool made_in_room(const struct work *work)
+{
+    enum step_where where = step_kinds[work->step.kind].where;
+
+    return where == WHERE_ROOM ||
+           (where == WHERE_JOINED && work->of_join && work->of_join->place == PLACE_SITE);
+}
+
+/* Takes a work whose keys are set in; the key is the one of its name. */
+static void add_work(struct ordering *ordering, struct work work, int64_t key)
+{
+    struct work *added = LIST_ADD(ordering->planning->arena, &ordering->works);
+    const struct step_kind *kind = &step_kinds[work.step.kind];
+
+    work.step.phase = kind->phase;
+    work.step.hold = kind->hold;
+    work.step.people = 1;
+    work.step.because = work.step.closes = work.step.caution = "";
+    work.in_room = made_in_room(&work);
+    set_name(&work, key);
+    set_title(ordering->planning->plan, &work);
+    *added = work;
+    touch(ordering, TOUCH_BUILD, 0);
+}
+
+static void add_build(struct ordering *ordering, int kind)
+{
+    add_work(ordering, (struct work){.step.kind = kind}, 0);
+}
+
+static void add_box(struct ordering *ordering, int kind, int64_t box)
+{
+    add_work(ordering, (struct work){.step = {.kind = kind, .box = box}}, box);
+    touch(ordering, TOUCH_BOX, box);
+}
+
+static void add_stock(struct ordering *ordering, int kind, int64_t stock)
+{
+    add_work(ordering, (struct work){.step.kind = kind, .stock = stock}, stock);
+    touch(ordering, TOUCH_STOCK, stock);
+}
+
+static void add_join(struct ordering *ordering, int kind, const struct join *join)
+{
+    struct work work = {.step = {.kind = kind, .box = join->box_a, .join = join->key},
+                        .of_join = join};
+
+    add_work(ordering, work, join->key);
+    touch(ordering, TOUCH_JOIN, join->key);
+    touch(ordering, TOUCH_BOX, join->box_a);
+    if (join->target == TARGET_BOX && join->box_b != join->box_a)
+        touch(ordering, TOUCH_BOX, join->box_b);
+}
+
+static void touch_layer(struct ordering *ordering, const struct layer *layer)
+{
+    const struct model *model = ordering->planning->model;
+
+    touch(ordering, TOUCH_LAYER, layer->key);
+    touch(ordering, TOUCH_STOCK, layer->stock);
+    touch(ordering, TOUCH_BOX, layer->box);
+    for (size_t i = 0; layer->group && i < model->group_boxes.count; i++)
+        if (model->group_boxes.at[i].group == layer->group)
+            touch(ordering, TOUCH_BOX, model->group_boxes.at[i].box);
+}
+
+static struct work layer_work(const struct ordering *ordering, int kind, const struct layer *layer)
+{
+    return (struct work){.step = {.kind = kind,
+                                  .box = layer_box(ordering->planning->model, layer),
+                                  .layer = layer->key},
+                         .of_layer = layer,
+                         .faces = layer_faces(layer)};
+}
+
+static void add_layer(struct ordering *ordering, int kind, const struct layer *layer)
+{
+    add_work(ordering, layer_work(ordering, kind, layer), layer->key);
+    touch_layer(ordering, layer);
+}
+
+static void add_flap(struct ordering *ordering, const struct flap *flap, const struct layer *layer,
+                     const struct join *join)
+{
+    struct work work = layer_work(ordering, STEP_FLAP, layer);
+
+    work.step.join = join->key;
+    work.of_join = join;
+    work.flap = *flap;
+    add_work(ordering, work, layer->key);
+    touch_layer(ordering, layer);
+    touch(ordering, TOUCH_JOIN, join->key);
+}
+
+static void add_facing(struct ordering *ordering, int kind, const struct facing *facing)
+{
+    struct work work = {.step = {.kind = kind, .box = facing->box, .facing = facing->key},
+                        .faces = 1u << facing->side,
+                        .late = facing_is_late(ordering->planning->plan, facing->key)};
+
+    add_work(ordering, work, facing->key);
+    touch(ordering, TOUCH_BOX, facing->box);
+}
+
+/* ---- the build ---- */
+
+/* What a build has, that its own steps hang on. */
+struct extent {
+    bool wood, cloth, batting, moves, fixes, walls;
+};
+
+static bool join_left_out(const struct model *model, int64_t join)
+{
+    for (size_t i = 0; i < model->left_outs.count; i++)
+        if (model->left_outs.at[i].join == join)
+            return true;
+    return false;
+}
+
+static bool joins_to_box(const struct join *join)
+{
+    return join->target == TARGET_BOX || join->target == TARGET_OTHER_BUILD;
+}
+
+static struct extent build_extent(const struct model *model)
+{
+    struct extent extent = {.moves = model->passages.count > 0, .walls = model->walls.count > 0};
+
+    for (size_t i = 0; i < model->boxes.count; i++)
+        extent.wood |= model->boxes.at[i].frame != FRAME_CUSHION;
+    for (size_t i = 0; i < model->layers.count; i++) {
+        const struct stock *stock = MODEL_FIND(model, stock, model->layers.at[i].stock);
+
+        extent.batting |= model->layers.at[i].kind == LAYER_BATTING;
+        extent.cloth |= stock && stock->kind == STOCK_CLOTH;
+    }
+    for (size_t i = 0; i < model->joins.count; i++) {
+        const struct join *join = &model->joins.at[i];
+
+        if (join_left_out(model, join->key))
+            continue;
+        extent.moves |= join->place == PLACE_SITE || !joins_to_box(join);
+        extent.fixes |= join->place == PLACE_SITE || !joins_to_box(join);
+        extent.walls |= !joins_to_box(join);
+    }
+    return extent;
+}
+
+static void make_build(struct ordering *ordering)
+{
+    struct extent extent = build_extent(ordering->planning->model);
+    const struct {
+        bool wanted;
+        int kind;
+    } steps[] = {
+        {true, STEP_DECIDE},
+        {extent.moves, STEP_ROUTE},
+        {true, STEP_CHECK},
+        {true, STEP_SHELF},
+        {true, STEP_BUY},
+        {extent.wood, STEP_GAUGE},
+        {extent.wood, STEP_LABEL},
+        {extent.batting, STEP_UNROLL},
+        {extent.cloth, STEP_INSPECT},
+        {extent.cloth, STEP_CHALK},
+        {extent.moves, STEP_MOVE},
+        {extent.walls && extent.moves, STEP_MARK},
+        {extent.fixes, STEP_SET},
+        {true, STEP_FINAL},
+        {true, STEP_ACCOUNT},
+    };
+
+    for (size_t i = 0; i < sizeof steps / sizeof *steps; i++)
+        if (steps[i].wanted)
+            add_build(ordering, steps[i].kind);
+}
+
+/* ---- what is cut from each stock ---- */
+
+static void use_stock(const struct model *model, bool *used, int64_t stock)
+{
+    used[model_index(model, ENTITY_stock, stock)] = true;
+}
+
+static bool *stocks_in_use(const struct ordering *ordering)
+{
+    const struct planning *planning = ordering->planning;
+    const struct model *model = planning->model;
+    bool *used = ARENA_MANY(planning->arena, bool, model->stocks.count + 1);
+
+    for (size_t i = 0; i < model->boxes.count; i++)
+        if (model->boxes.at[i].frame == FRAME_LADDER || model->boxes.at[i].frame == FRAME_CRATE)
+            use_stock(model, used, model->boxes.at[i].stick);
+    for (size_t i = 0; i < planning->plan->members.count; i++)
+        use_stock(model, used, planning->plan->members.at[i].stock);
+    for (size_t i = 0; i < model->facings.count; i++)
+        use_stock(model, used, model->facings.at[i].stock);
+    for (size_t i = 0; i < model->layers.count; i++)
+        use_stock(model, used, model->layers.at[i].stock);
+    return used;
+}
+
+static void make_cuts(struct ordering *ordering)
+{
+    const struct model *model = ordering->planning->model;
+    const bool *used = stocks_in_use(ordering);
+
+    for (size_t i = 0; i < model->stocks.count; i++) {
+        const struct stock *stock = &model->stocks.at[i];
+
+        if (!used[i])
+            continue;
+        if (stock->kind == STOCK_STICK || stock->kind == STOCK_SHEET)
+            add_stock(ordering, STEP_CUT, stock->key);
+        else if (stock->kind == STOCK_CLOTH)
+            add_stock(ordering, STEP_SHEAR, stock->key);
+        else if (stock->kind == STOCK_FOAM)
+            add_stock(ordering, STEP_SLICE, stock->key);
+    }
+}
+
+/* ---- boxes ---- */
+
+/* Steps of a box, as bits: one step for all the fittings that call for it. */
+static const int fitting_steps[FITTING_COUNT][2] = {
+    [FITTING_LEG] = {STEP_LEG, -1},
+    [FITTING_GLIDE] = {STEP_LEG, -1},
+    [FITTING_HINGE] = {STEP_HANG, STEP_HINGE},
+    [FITTING_STAY] = {STEP_HINGE, -1},
+    [FITTING_CLEAT] = {STEP_CLEAT, -1},
+    [FITTING_T_NUT] = {STEP_INSERT, -1},
+    [FITTING_BRACKET] = {STEP_CLEAT, -1},
+    [FITTING_BUTTON] = {-1, -1},
+    [FITTING_ZIP] = {-1, -1},
+    [FITTING_OTHER] = {STEP_FIT, -1},
+};
+
+/* For each box of the model, one flag for each kind of step that its fittings and padding need. */
+static bool (*box_wants(const struct ordering *ordering))[STEP_KINDS]
+{
+    const struct model *model = ordering->planning->model;
+    bool(*wants)[STEP_KINDS] =
+        arena_array(ordering->planning->arena, model->boxes.count + 1, sizeof *wants);
+
+    for (size_t i = 0; i < model->fittings.count; i++) {
+        const struct fitting *fitting = &model->fittings.at[i];
+        bool *of_box = wants[model_index(model, ENTITY_box, fitting->box)];
+
+        for (int j = 0; j < 2; j++)
+            if (fitting_steps[fitting->kind][j] >= 0)
+                of_box[fitting_steps[fitting->kind][j]] = true;
+    }
+    for (size_t i = 0; i < model->layers.count; i++)
+        if (model->layers.at[i].kind == LAYER_FOAM || model->layers.at[i].kind == LAYER_BATTING)
+            wants[model_index(model, ENTITY_box, layer_box(model, &model->layers.at[i]))]
+                 [STEP_PADDED] = true;
+    return wants;
+}
+
+static void make_boxes(struct ordering *ordering)
+{
+    static const int of_wood[] = {STEP_RECORD, STEP_EASE, STEP_BARE};
+    const struct model *model = ordering->planning->model;
+    bool(*wants)[STEP_KINDS] = box_wants(ordering);
+
+    for (size_t i = 0; i < model->boxes.count; i++) {
+        const struct box *box = &model->boxes.at[i];
+        bool framed = box->frame == FRAME_LADDER || box->frame == FRAME_CRATE ||
+                      counted_box(ordering->planning, &ordering->counted, box->key)->members > 0;
+
+        wants[i][STEP_FRAME] = framed && box->frame != FRAME_CUSHION;
+        for (size_t j = 0; j < sizeof of_wood / sizeof *of_wood; j++)
+            wants[i][of_wood[j]] = box->frame != FRAME_CUSHION;
+        for (int kind = 0; kind < STEP_KINDS; kind++)
+            if (wants[i][kind])
+                add_box(ordering, kind, box->key);
+    }
+}
+
+static void make_facings(struct ordering *ordering)
+{
+    const struct planning *planning = ordering->planning;
+    const struct model *model = planning->model;
+
+    for (size_t i = 0; i < model->facings.count; i++) {
+        const struct facing *facing = &model->facings.at[i];
+
+        if (facing_first(planning->plan, facing->key) == facing->key)
+            add_facing(ordering, facing->kind == FACING_PANEL ? STEP_PANEL : STEP_WEB, facing);
+    }
+}
+
+/* ---- joins ---- */
+
+static void make_join(struct ordering *ordering, const struct join *join)
+{
+    static const int by_box[] = {STEP_DRY,    STEP_DRILL, STEP_MAP,   STEP_PATCH,
+                                 STEP_LOCATE, STEP_FIND,  STEP_OFFER, STEP_DRIVE};
+    static const int laid_on[] = {STEP_DRY, STEP_OFFER};
+    static const int to_room[] = {STEP_DRILL, STEP_MAP, STEP_PATCH, STEP_FIX};
+    static const int stood[] = {STEP_FIX};
+    const int *kinds = by_box;
+    size_t count = sizeof by_box / sizeof *by_box;
+
+    if (joins_to_box(join) && join->fastener == FASTENER_REST) {
+        kinds = laid_on;
+        count = sizeof laid_on / sizeof *laid_on;
+    } else if (!joins_to_box(join)) {
+        kinds = join->fastener == FASTENER_REST ? stood : to_room;
+        count = join->fastener == FASTENER_REST ? sizeof stood / sizeof *stood
+                                                : sizeof to_room / sizeof *to_room;
+    }
+    for (size_t i = 0; i < count; i++)
+        add_join(ordering, kinds[i], join);
+}
+
+static void make_joins(struct ordering *ordering)
+{
+    const struct model *model = ordering->planning->model;
+
+    for (size_t i = 0; i < model->joins.count; i++)
+        if (!join_left_out(model, model->joins.at[i].key))
+            make_join(ordering, &model->joins.at[i]);
+}
+
+/* ---- layers ---- */
+
+static bool is_tufted(const struct model *model, int64_t layer)
+{
+    for (size_t i = 0; i < model->tuftings.count; i++)
+        if (model->tuftings.at[i].layer == layer)
+            return true;
+    return false;
+}
+
+static bool lies_on_wood(const struct model *model, const struct layer *layer)
+{
+    const struct box *box = MODEL_FIND(model, box, layer_box(model, layer));
+
+    return box && box->frame != FRAME_CUSHION;
+}
+
+static void make_cover(struct ordering *ordering, const struct layer *layer)
+{
+    const struct planning *planning = ordering->planning;
+    const struct layer_counted *counted = counted_layer(planning, &ordering->counted, layer->key);
+    bool sewn = layer->shape == SHAPE_SEWN;
+    bool stapled = lies_on_wood(planning->model, layer);
+    bool tufted = is_tufted(planning->model, layer->key);
+    const struct {
+        bool wanted;
+        int kind;
+    } steps[] = {
+        {sewn || counted->seam > 0, STEP_SEW},
+        {sewn, STEP_TRY},
+        {tufted && stapled, STEP_TUFT},
+        {stapled, STEP_COVER},
+        {stapled, STEP_LOOK},
+        {tufted, STEP_BUTTON},
+        {stapled, STEP_STAPLE},
+        {stapled && counted->corners > 0, STEP_CORNER},
+        {stapled && counted->slits > 0, STEP_SLIT},
+    };
+
+    for (size_t i = 0; i < sizeof steps / sizeof *steps; i++)
+        if (steps[i].wanted)
+            add_layer(ordering, steps[i].kind, layer);
+}
+
+static void make_closer(struct ordering *ordering, int kind, const struct layer *layer)
+{
+    if (counted_layer(ordering->planning, &ordering->counted, layer->key)->seam > 0)
+        add_layer(ordering, STEP_SEW, layer);
+    add_layer(ordering, kind, layer);
+}
+
+static void make_welt(struct ordering *ordering, const struct layer *layer)
+{
+    add_layer(ordering, STEP_SEW, layer);
+    if (counted_layer(ordering->planning, &ordering->counted, layer->key)->edge > 0)
+        add_layer(ordering, STEP_STAPLE, layer);
+}
+
+static void make_layer(struct ordering *ordering, const struct layer *layer)
+{
+    static const int plain[LAYER_COUNT] = {[LAYER_FOAM] = STEP_PAD,
+                                           [LAYER_BATTING] = STEP_BATTING,
+                                           [LAYER_TRIM] = STEP_TRIM,
+                                           [LAYER_LINING] = STEP_LINING};
+
+    if (layer->kind == LAYER_COVER)
+        make_cover(ordering, layer);
+    else if (layer->kind == LAYER_WELT)
+        make_welt(ordering, layer);
+    else if (layer->kind == LAYER_DUST_COVER)
+        make_closer(ordering, STEP_DUST, layer);
+    else if (layer->kind == LAYER_OUTSIDE_BACK ||
+             (layer->kind == LAYER_LINING &&
+              !lining_is_under_cover(ordering->planning->model, layer)))
+        make_closer(ordering, STEP_BACK, layer);
+    else
+        add_layer(ordering, plain[layer->kind], layer);
+}
+
+/* Only what is pulled on and stapled by its edges has flaps: a side that shuts waits whole. */
+static bool has_flaps(const struct model *model, const struct layer *layer)
+{
+    return layer->kind == LAYER_COVER ||
+           (layer->kind == LAYER_LINING && lining_is_under_cover(model, layer));
+}
+
+static void make_flaps(struct ordering *ordering)
+{
+    const struct model *model = ordering->planning->model;
+
+    for (size_t i = 0; i < ordering->flaps.count; i++) {
+        const struct flap *flap = &ordering->flaps.at[i];
+        const struct layer *layer = MODEL_FIND(model, layer, flap->layer);
+        const struct join *join = MODEL_FIND(model, join, flap->join);
+
+        if (layer && join && has_flaps(model, layer) && !join_left_out(model, join->key))
+            add_flap(ordering, flap, layer, join);
+    }
+}
+
+/* ---- all ---- */
+
+static int compare_touches(const void *a, const void *b)
+{
+    const struct touch *left = a;
+    const struct touch *right = b;
+
+    if (left->of != right->of)
+        return left->of < right->of ? -1 : 1;
+    if (left->key != right->key)
+        return left->key < right->key ? -1 : 1;
+    if (left->kind != right->kind)
+        return left->kind < right->kind ? -1 : 1;
+    return (left->work > right->work) - (left->work < right->work);
+}
+
+void order_make(struct ordering *ordering)
+{
+    const struct model *model = ordering->planning->model;
+
+    if (model->boxes.count == 0)
+        return;
+    make_build(ordering);
+    make_cuts(ordering);
+    make_boxes(ordering);
+    make_facings(ordering);
+    make_joins(ordering);
+    for (size_t i = 0; i < model->layers.count; i++)
+        make_layer(ordering, &model->layers.at[i]);
+    make_flaps(ordering);
+    qsort(ordering->touches.at, ordering->touches.count, sizeof *ordering->touches.at,
+          compare_touches);
+}

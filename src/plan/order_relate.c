@@ -1,0 +1,112 @@
+#include "plan/order.h"
+
+#include <assert.h>
+
+static bool always(const struct ordering *ordering, const struct work *before,
+                   const struct work *after)
+{
+    (void)ordering;
+    (void)before;
+    (void)after;
+    return true;
+}
+
+/* One of the two is of one layer, the other of another that shares a face with it. */
+static bool share_a_face(const struct work *before, const struct work *after)
+{
+    return before->of_layer && after->of_layer && before->of_layer != after->of_layer &&
+           (before->faces & after->faces);
+}
+
+static bool lies_over(const struct ordering *ordering, const struct work *before,
+                      const struct work *after)
+{
+    (void)ordering;
+    return share_a_face(before, after) && layer_is_over(after->of_layer, before->of_layer);
+}
+
+static bool lies_under(const struct ordering *ordering, const struct work *before,
+                       const struct work *after)
+{
+    (void)ordering;
+    return share_a_face(before, after) && layer_is_over(before->of_layer, after->of_layer);
+}
+
+static bool lies_on_face(const struct ordering *ordering, const struct work *before,
+                         const struct work *after)
+{
+    (void)ordering;
+    assert(before->step.facing);
+    return after->of_layer && (before->faces & 1u << after->of_layer->side);
+}
+
+static bool joins_the_group(const struct ordering *ordering, const struct work *before,
+                            const struct work *after)
+{
+    const struct model *model = ordering->planning->model;
+    const struct join *join = before->of_join;
+    const struct layer *layer = after->of_layer;
+
+    return layer && layer->group && join->target == TARGET_BOX &&
+           layer_touches(model, layer, join->box_a) && layer_touches(model, layer, join->box_b);
+}
+
+static bool shuts_the_way(const struct ordering *ordering, const struct work *before,
+                          const struct work *after)
+{
+    const struct junction *junction = plan_junction(ordering->planning->plan, before->of_join->key);
+
+    return junction && junction->head_inside && after->of_layer &&
+           layer_touches(ordering->planning->model, after->of_layer, junction->head_box) &&
+           (after->faces & 1u << junction->reach_side);
+}
+
+static bool outer_flap(const struct ordering *ordering, const struct work *before,
+                       const struct work *after)
+{
+    (void)ordering;
+    return before != after && layer_is_over(after->of_layer, before->of_layer);
+}
+
+static bool in_the_room(const struct ordering *ordering, const struct work *before,
+                        const struct work *after)
+{
+    (void)ordering;
+    (void)before;
+    return after->of_join && after->of_join->place == PLACE_SITE;
+}
+
+static bool not_late(const struct ordering *ordering, const struct work *before,
+                     const struct work *after)
+{
+    (void)ordering;
+    (void)after;
+    return !before->late;
+}
+
+typedef bool relates_fn(const struct ordering *ordering, const struct work *before,
+                        const struct work *after);
+
+static const struct {
+    enum touch_kind touch;
+    relates_fn *relates;
+} relations[RELATIONS] = {
+    [RELATE_BUILD] = {TOUCH_BUILD, always},        [RELATE_BOX] = {TOUCH_BOX, always},
+    [RELATE_JOIN] = {TOUCH_JOIN, always},          [RELATE_LAYER] = {TOUCH_LAYER, always},
+    [RELATE_STOCK] = {TOUCH_STOCK, always},        [RELATE_OVER] = {TOUCH_BOX, lies_over},
+    [RELATE_UNDER] = {TOUCH_BOX, lies_under},      [RELATE_FACE] = {TOUCH_BOX, lies_on_face},
+    [RELATE_GROUP] = {TOUCH_BOX, joins_the_group}, [RELATE_WAY] = {TOUCH_BOX, shuts_the_way},
+    [RELATE_FLAPS] = {TOUCH_JOIN, outer_flap},     [RELATE_ROOM] = {TOUCH_BUILD, in_the_room},
+    [RELATE_LATE] = {TOUCH_BOX, not_late},
+};
+
+bool order_relates(const struct ordering *ordering, enum relation relation,
+                   const struct work *before, const struct work *after)
+{
+    return relations[relation].relates(ordering, before, after);
+}
+
+enum touch_kind order_relation_touch(enum relation relation)
+{
+    return relations[relation].touch;
+}

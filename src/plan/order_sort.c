@@ -1,0 +1,276 @@
+/*
+ * The sequence: always the first of the works that are free, by a fixed rank (bench before room,
+ * phase, tool, box, join, layer, panels, kind). When no work is free the waits that are left hold a
+ * circle: it is found by walking from a work to one it waits for until one comes again, and the
+ * softest wait on it is dropped, so that no wait is dropped that is not on a circle.
+ *
+ * Invariants while it runs:
+ *   1  a work is in the heap when it is free (nothing left that it waits for) and not yet done
+ *   2  left[w] is the number of waits of w whose first work is not done
+ */
+#include "plan/order.h"
+
+#include "plan/findings.h"
+
+#include <assert.h>
+#include <stdlib.h>
+#include <string.h>
+
+struct sorting {
+    struct ordering *ordering;
+    size_t *rank;    /* of each work: smaller goes first */
+    size_t *by_rank; /* and back */
+    size_t *left;
+    bool *done;
+    size_t *incoming, *first_incoming; /* waits of each work, work i from first[i] to first[i+1] */
+    size_t *outgoing, *first_outgoing;
+    size_t *heap; /* of ranks */
+    size_t heap_count;
+    size_t next;  /* no work of a smaller rank is left */
+    size_t *seen; /* on the walk: round in which a work was met */
+    size_t round;
+};
+
+/* ---- rank ---- */
+
+struct ranked {
+    const struct work *work;
+    size_t index;
+};
+
+static int compare_keys(int64_t a, int64_t b)
+{
+    return (a > b) - (a < b);
+}
+
+static int compare_ranked(const void *a, const void *b)
+{
+    const struct work *left = ((const struct ranked *)a)->work;
+    const struct work *right = ((const struct ranked *)b)->work;
+    const int steps[] = {
+        left->in_room - right->in_room,
+        left->step.phase - right->step.phase,
+        strcmp(step_kinds[left->step.kind].tool, step_kinds[right->step.kind].tool),
+        compare_keys(left->step.box, right->step.box),
+        compare_keys(left->step.join, right->step.join),
+        compare_keys(left->step.layer, right->step.layer),
+        compare_keys(left->step.facing, right->step.facing),
+        left->step.kind - right->step.kind,
+        compare_keys(left->stock, right->stock),
+    };
+
+    for (size_t i = 0; i < sizeof steps / sizeof *steps; i++)
+        if (steps[i])
+            return steps[i];
+    return 0;
+}
+
+static void rank_works(struct sorting *sorting)
+{
+    const struct ordering *ordering = sorting->ordering;
+    struct arena *arena = ordering->planning->arena;
+    size_t count = ordering->works.count;
+    struct ranked *ranked = ARENA_MANY(arena, struct ranked, count);
+
+    for (size_t i = 0; i < count; i++)
+        ranked[i] = (struct ranked){&ordering->works.at[i], i};
+    qsort(ranked, count, sizeof *ranked, compare_ranked);
+    sorting->rank = ARENA_MANY(arena, size_t, count);
+    sorting->by_rank = ARENA_MANY(arena, size_t, count);
+    for (size_t i = 0; i < count; i++) {
+        sorting->by_rank[i] = ranked[i].index;
+        sorting->rank[ranked[i].index] = i;
+    }
+}
+
+/* ---- waits by work ---- */
+
+static size_t end_of(const struct wait *wait, bool incoming)
+{
+    return incoming ? wait->after : wait->before;
+}
+
+static void index_waits(const struct ordering *ordering, bool incoming, size_t **ret_waits,
+                        size_t **ret_first)
+{
+    struct arena *arena = ordering->planning->arena;
+    size_t works = ordering->works.count;
+    size_t *first = ARENA_MANY(arena, size_t, works + 2);
+    size_t *waits = ARENA_MANY(arena, size_t, ordering->waits.count);
+
+    for (size_t i = 0; i < ordering->waits.count; i++)
+        first[end_of(&ordering->waits.at[i], incoming) + 2]++;
+    for (size_t i = 2; i < works + 2; i++)
+        first[i] += first[i - 1];
+    for (size_t i = 0; i < ordering->waits.count; i++)
+        waits[first[end_of(&ordering->waits.at[i], incoming) + 1]++] = i;
+    *ret_waits = waits;
+    *ret_first = first;
+}
+
+/* ---- heap of ranks ---- */
+
+static void heap_put(struct sorting *sorting, size_t rank)
+{
+    size_t at = sorting->heap_count++;
+
+    while (at > 0 && sorting->heap[(at - 1) / 2] > rank) {
+        sorting->heap[at] = sorting->heap[(at - 1) / 2];
+        at = (at - 1) / 2;
+    }
+    sorting->heap[at] = rank;
+}
+
+static size_t heap_take(struct sorting *sorting)
+{
+    size_t taken = sorting->heap[0];
+    size_t last = sorting->heap[--sorting->heap_count];
+    size_t at = 0;
+
+    for (;;) {
+        size_t child = 2 * at + 1;
+
+        if (child + 1 < sorting->heap_count && sorting->heap[child + 1] < sorting->heap[child])
+            child++;
+        if (child >= sorting->heap_count || sorting->heap[child] >= last)
+            break;
+        sorting->heap[at] = sorting->heap[child];
+        at = child;
+    }
+    sorting->heap[at] = last;
+    return taken;
+}
+
+/* ---- circles ---- */
+
+/* A wait that still holds the work back; there is one. */
+static size_t wait_that_holds(const struct sorting *sorting, size_t work)
+{
+    const struct ordering *ordering = sorting->ordering;
+
+    for (size_t i = sorting->first_incoming[work]; i < sorting->first_incoming[work + 1]; i++) {
+        const struct wait *wait = &ordering->waits.at[sorting->incoming[i]];
+
+        if (!wait->dropped && !sorting->done[wait->before])
+            return sorting->incoming[i];
+    }
+    assert(!"a work that nothing holds back is in the heap");
+    return PLAN_NONE;
+}
+
+/* Some work on a circle. */
+static size_t work_on_circle(struct sorting *sorting)
+{
+    size_t work;
+
+    while (sorting->done[sorting->by_rank[sorting->next]])
+        sorting->next++;
+    work = sorting->by_rank[sorting->next];
+    sorting->round++;
+    while (sorting->seen[work] != sorting->round) {
+        sorting->seen[work] = sorting->round;
+        work = sorting->ordering->waits.at[wait_that_holds(sorting, work)].before;
+    }
+    return work;
+}
+
+/* The softest wait on the circle through a work; of equals the one whose last work ranks first. */
+static size_t softest_wait(const struct sorting *sorting, size_t start)
+{
+    const struct wait *waits = sorting->ordering->waits.at;
+    size_t softest = wait_that_holds(sorting, start);
+
+    for (size_t work = waits[softest].before; work != start;) {
+        size_t wait = wait_that_holds(sorting, work);
+        enum rule_kind kind = waits[wait].rule->kind;
+        enum rule_kind least = waits[softest].rule->kind;
+
+        if (kind > least || (kind == least && sorting->rank[waits[wait].after] <
+                                                  sorting->rank[waits[softest].after]))
+            softest = wait;
+        work = waits[wait].before;
+    }
+    return softest;
+}
+
+static void tell_circle(const struct sorting *sorting, const struct work *work)
+{
+    struct planning *planning = sorting->ordering->planning;
+
+    if (work->step.join)
+        finding_add(planning, FINDING_ORDER_CIRCLE, ENTITY_join, work->step.join);
+    else if (work->step.layer)
+        finding_add(planning, FINDING_ORDER_CIRCLE, ENTITY_layer, work->step.layer);
+    else
+        finding_add(planning, FINDING_ORDER_CIRCLE, ENTITY_box, work->step.box);
+}
+
+static void release(struct sorting *sorting, size_t work)
+{
+    assert(sorting->left[work] > 0);
+    if (--sorting->left[work] == 0)
+        heap_put(sorting, sorting->rank[work]);
+}
+
+static void break_circle(struct sorting *sorting)
+{
+    size_t index = softest_wait(sorting, work_on_circle(sorting));
+    struct wait *wait = &sorting->ordering->waits.at[index];
+
+    wait->dropped = true;
+    if (wait->rule->kind == RULE_HARD)
+        tell_circle(sorting, &sorting->ordering->works.at[wait->after]);
+    release(sorting, wait->after);
+}
+
+/* ---- all ---- */
+
+static struct sorting sorting_begin(struct ordering *ordering)
+{
+    struct arena *arena = ordering->planning->arena;
+    size_t count = ordering->works.count;
+    struct sorting sorting = {.ordering = ordering,
+                              .left = ARENA_MANY(arena, size_t, count),
+                              .done = ARENA_MANY(arena, bool, count),
+                              .heap = ARENA_MANY(arena, size_t, count),
+                              .seen = ARENA_MANY(arena, size_t, count)};
+
+    rank_works(&sorting);
+    index_waits(ordering, true, &sorting.incoming, &sorting.first_incoming);
+    index_waits(ordering, false, &sorting.outgoing, &sorting.first_outgoing);
+    for (size_t i = 0; i < ordering->waits.count; i++)
+        if (!ordering->waits.at[i].dropped)
+            sorting.left[ordering->waits.at[i].after]++;
+    for (size_t i = 0; i < count; i++)
+        if (sorting.left[i] == 0)
+            heap_put(&sorting, sorting.rank[i]);
+    return sorting;
+}
+
+static void finish(struct sorting *sorting, size_t work)
+{
+    sorting->done[work] = true;
+    for (size_t i = sorting->first_outgoing[work]; i < sorting->first_outgoing[work + 1]; i++) {
+        const struct wait *wait = &sorting->ordering->waits.at[sorting->outgoing[i]];
+
+        if (!wait->dropped)
+            release(sorting, wait->after);
+    }
+}
+
+void order_sort(struct ordering *ordering)
+{
+    size_t count = ordering->works.count;
+    struct sorting sorting = sorting_begin(ordering);
+
+    ordering->sequence = ARENA_MANY(ordering->planning->arena, size_t, count);
+    for (size_t placed = 0; placed < count; placed++) {
+        size_t work;
+
+        while (sorting.heap_count == 0)
+            break_circle(&sorting);
+        work = sorting.by_rank[heap_take(&sorting)];
+        ordering->sequence[placed] = work;
+        finish(&sorting, work);
+    }
+}

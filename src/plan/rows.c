@@ -1,0 +1,180 @@
+/*
+ * From the members behind a panel to rows of screws. Members in one line (an upright above and one
+ * below a rail) are one strip and get one row.
+ */
+#include "plan/rows.h"
+
+#include <assert.h>
+
+/* Members behind a panel that lie in one line. */
+struct strip {
+    bool upright;
+    int64_t low, high; /* sides of the members, uncut */
+    int64_t from, to;  /* what of the panel they run along */
+    bool at_low_edge, at_high_edge;
+};
+
+struct strips {
+    LIST_OF(struct strip) of;
+};
+
+int64_t row_count(int64_t length, int64_t end, int64_t pitch)
+{
+    int64_t free = length - 2 * end;
+
+    assert(length > 0 && end > 0 && pitch > 0);
+    return free <= 0 ? 2 : length_larger(2, whole_divide_up(free, pitch) + 1);
+}
+
+int64_t row_place(const struct row *row, int64_t i)
+{
+    int64_t free = row->to - row->from - 2 * row->end;
+
+    assert(0 <= i && i < row->count && row->count > 1);
+    return row->from + row->end + whole_divide_even(free * i, row->count - 1);
+}
+
+/* ---- strips ---- */
+
+static struct strip strip_of(const struct plan_member *member, const struct panel *panel)
+{
+    struct area outline = solid_on_side(&member->solid, panel->side);
+    struct area under = member_under(member, panel);
+
+    if (member->axis == side_v_axis(panel->side))
+        return (struct strip){true, outline.u0, outline.u1, under.v0, under.v1, false, false};
+    return (struct strip){false, outline.v0, outline.v1, under.u0, under.u1, false, false};
+}
+
+static void add_strip(const struct planning *planning, struct strips *strips, struct strip strip)
+{
+    for (size_t i = 0; i < strips->of.count; i++) {
+        struct strip *other = &strips->of.at[i];
+
+        if (other->upright == strip.upright && other->low == strip.low &&
+            other->high == strip.high) {
+            other->from = length_smaller(other->from, strip.from);
+            other->to = length_larger(other->to, strip.to);
+            return;
+        }
+    }
+    *LIST_ADD(planning->arena, &strips->of) = strip;
+}
+
+static int64_t distance(int64_t a, int64_t b)
+{
+    return a < b ? b - a : a - b;
+}
+
+static int64_t middle_of(const struct strip *strip)
+{
+    return strip->low + (strip->high - strip->low) / 2;
+}
+
+/* The strip nearest to the outside among those that carry the edge; NULL without one. */
+static struct strip *outermost(struct strips *strips, bool upright, int64_t edge, bool high,
+                               int64_t band)
+{
+    struct strip *best = NULL;
+
+    for (size_t i = 0; i < strips->of.count; i++) {
+        struct strip *strip = &strips->of.at[i];
+
+        if (strip->upright != upright || distance(middle_of(strip), edge) > band)
+            continue;
+        if (!best ||
+            (high ? middle_of(strip) > middle_of(best) : middle_of(strip) < middle_of(best)))
+            best = strip;
+    }
+    return best;
+}
+
+static void mark_edges(struct strips *strips, const struct panel *panel, bool upright, int64_t band)
+{
+    int64_t low_edge = upright ? panel->area.u0 : panel->area.v0;
+    int64_t high_edge = upright ? panel->area.u1 : panel->area.v1;
+    struct strip *low = outermost(strips, upright, low_edge, false, band);
+    struct strip *high = outermost(strips, upright, high_edge, true, band);
+
+    if (low)
+        low->at_low_edge = true;
+    if (high && high != low)
+        high->at_high_edge = true;
+}
+
+static struct strips strips_behind(const struct planning *planning, const struct panel *panel)
+{
+    const struct plan *plan = planning->plan;
+    int64_t band = planning->value[TRADE_PANEL_EDGE_BAND];
+    struct strips strips = {0};
+
+    for (size_t i = 0; i < plan->members.count; i++)
+        if (member_bears(&plan->members.at[i], panel))
+            add_strip(planning, &strips, strip_of(&plan->members.at[i], panel));
+    mark_edges(&strips, panel, true, band);
+    mark_edges(&strips, panel, false, band);
+    return strips;
+}
+
+/* ---- rows ---- */
+
+static int64_t pitch_of(const struct planning *planning, const struct panel *panel, bool edge)
+{
+    const struct facing *facing = MODEL_FIND(planning->model, facing, panel->facing);
+    bool carries =
+        facing->use == USE_SEAT || facing->use == USE_DECK || facing->use == USE_STRUCTURE;
+
+    if (!edge)
+        return planning->value[TRADE_PANEL_FIELD_PITCH];
+    if (facing->pitch)
+        return facing->pitch;
+    return planning->value[carries && !facing->glued ? TRADE_PANEL_EDGE_PITCH_SEAT
+                                                     : TRADE_PANEL_EDGE_PITCH_FACE];
+}
+
+/* Is there an edge row along the panel's longer way, at the low or high edge? */
+static bool has_long_row(const struct strips *strips, bool long_upright, bool high)
+{
+    for (size_t i = 0; i < strips->of.count; i++) {
+        const struct strip *strip = &strips->of.at[i];
+
+        if (strip->upright == long_upright && (high ? strip->at_high_edge : strip->at_low_edge))
+            return true;
+    }
+    return false;
+}
+
+static struct row row_of(const struct planning *planning, const struct panel *panel,
+                         const struct strips *strips, const struct strip *strip)
+{
+    const struct area *area = &panel->area;
+    bool long_upright = area_height(area) > area_width(area);
+    int64_t band = planning->value[TRADE_PANEL_EDGE_BAND];
+    int64_t low = strip->upright ? area->v0 : area->u0;
+    int64_t high = strip->upright ? area->v1 : area->u1;
+    int64_t near = strip->upright ? area->u0 : area->v0;
+    int64_t far = strip->upright ? area->u1 : area->v1;
+    struct row row = {.upright = strip->upright,
+                      .from = strip->from - low <= band ? low : strip->from,
+                      .to = high - strip->to <= band ? high : strip->to};
+    bool crosses = strip->upright != long_upright;
+    int64_t length = row.to - row.from;
+
+    row.across = (length_larger(strip->low, near) + length_smaller(strip->high, far)) / 2;
+    row.end = length_smaller(planning->value[TRADE_PANEL_CORNER_OFFSET], length / 4);
+    row.count = row_count(length, row.end,
+                          pitch_of(planning, panel, strip->at_low_edge || strip->at_high_edge));
+    row.skip_low = crosses && row.from == low && has_long_row(strips, long_upright, false);
+    row.skip_high = crosses && row.to == high && has_long_row(strips, long_upright, true);
+    return row;
+}
+
+struct rows rows_of_panel(const struct planning *planning, const struct panel *panel)
+{
+    struct strips strips = strips_behind(planning, panel);
+    struct rows rows = {0};
+
+    for (size_t i = 0; i < strips.of.count; i++)
+        *LIST_ADD(planning->arena, &rows.of) = row_of(planning, panel, &strips, &strips.of.at[i]);
+    return rows;
+}

@@ -1,0 +1,37 @@
+/*
+ * Within pass fix: the rows of screws of one panel.
+ */
+#ifndef PLAN_ROWS_H
+#define PLAN_ROWS_H
+
+#include "plan/wood.h"
+
+/* Screws in a row along u or v, evenly spaced. */
+struct row {
+    bool upright;             /* along v */
+    int64_t across;           /* its place across: u of an upright row, v of a level one */
+    int64_t from, to;         /* the run, from end to end of what it holds */
+    int64_t end;              /* from there to the first and the last screw */
+    int64_t count;            /* on the whole run */
+    bool skip_low, skip_high; /* the corner's screw stands in another row */
+};
+
+struct rows {
+    LIST_OF(struct row) of;
+};
+
+/* n = max(2, ceil((length - 2 end) / pitch) + 1), TRADE 2.2; all above 0. */
+int64_t row_count(int64_t length, int64_t end, int64_t pitch);
+
+/* The place of the i-th screw along the row, exact to half a count; 0 <= i < count. */
+int64_t row_place(const struct row *row, int64_t i);
+
+/*
+ * The rows of a panel: along each edge with a member behind it (the outermost that runs along it
+ * with its axis within panel.edge.band), and along every other member behind it. Rows along the
+ * panel's longer way are whole; those that cross them leave out the screws in corners that such an
+ * edge row has already.
+ */
+struct rows rows_of_panel(const struct planning *planning, const struct panel *panel);
+
+#endif
