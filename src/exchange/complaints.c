@@ -4,61 +4,62 @@
 #include <stdio.h>
 #include <stdlib.h>
 
+/* Whether there are enough: then one more is counted and not kept. */
+static bool only_counted(struct complaints *complaints)
+{
+    if (!complaints_full(complaints))
+        return false;
+    complaints->beside++;
+    return true;
+}
+
 void complain_note(struct complaints *complaints, const struct fault_note *note)
 {
     struct complaint *complaint;
 
-    if (complaints->all.count == COMPLAINTS_MOST) {
-        complaints->beside++;
+    if (only_counted(complaints))
         return;
-    }
     complaint = LIST_ADD(complaints->arena, &complaints->all);
     complaint->note = *note;
     complaint->order = complaints->all.count;
 }
 
-static void __attribute__((format(printf, 3, 0)))
-say(struct fault_note *note, enum fault code, const char *format, va_list arguments)
+/* Puts a complaint into words; once there are enough, it is only counted. */
+static void __attribute__((format(printf, 5, 0)))
+add(struct complaints *complaints, const struct source_value *value, struct source_place place,
+    enum fault code, const char *format, va_list arguments)
 {
-    char why[sizeof note->why * 2];
+    struct fault_note note;
+    char why[sizeof note.why * 2];
+    char path[sizeof note.path];
 
+    if (only_counted(complaints))
+        return;
     vsnprintf(why, sizeof why, format, arguments);
-    fault_say(note, code, 0, "%s", why);
-}
-
-static void add(struct complaints *complaints, struct fault_note *note,
-                const struct source_value *value, struct source_place place)
-{
-    char path[sizeof note->path];
-
-    fault_at(note, "%s", source_path(complaints->source, value, path, sizeof path));
-    note->line = place.line;
-    note->column = place.column;
-    complain_note(complaints, note);
+    fault_say(&note, code, place.column, "%s", why);
+    fault_at(&note, "%s", source_path(complaints->source, value, path, sizeof path));
+    note.line = place.line;
+    complain_note(complaints, &note);
 }
 
 void complain(struct complaints *complaints, const struct source_value *value, enum fault code,
               const char *format, ...)
 {
-    struct fault_note note;
     va_list arguments;
 
     va_start(arguments, format);
-    say(&note, code, format, arguments);
+    add(complaints, value, value->place, code, format, arguments);
     va_end(arguments);
-    add(complaints, &note, value, value->place);
 }
 
 void complain_key(struct complaints *complaints, const struct source_value *member, enum fault code,
                   const char *format, ...)
 {
-    struct fault_note note;
     va_list arguments;
 
     va_start(arguments, format);
-    say(&note, code, format, arguments);
+    add(complaints, member, member->key_place, code, format, arguments);
     va_end(arguments);
-    add(complaints, &note, member, member->key_place);
 }
 
 void complain_missing(struct complaints *complaints, const struct source_value *object,
@@ -67,6 +68,8 @@ void complain_missing(struct complaints *complaints, const struct source_value *
     struct fault_note note;
     char path[sizeof note.path];
 
+    if (only_counted(complaints))
+        return;
     source_path(complaints->source, object, path, sizeof path);
     fault_say(&note, FAULT_MISSING, object->place.column, "\"%s\" is needed here: %s", name, help);
     fault_at(&note, "%s%s%s", path, path[0] ? "." : "", name);

@@ -7,6 +7,7 @@
 #include "exchange/source.h"
 #include "model/model.h"
 
+#include <stdbool.h>
 #include <stddef.h>
 
 /* So many are kept; of the rest only how many. */
@@ -23,6 +24,12 @@ struct complaints {
     LIST_OF(struct complaint) all;
     size_t beside; /* not kept */
 };
+
+/* Whether what is complained of now is only counted. */
+static inline bool complaints_full(const struct complaints *complaints)
+{
+    return complaints->all.count == COMPLAINTS_MOST;
+}
 
 /* About a value, at its place. */
 void complain(struct complaints *complaints, const struct source_value *value, enum fault code,

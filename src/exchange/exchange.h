@@ -22,7 +22,8 @@ enum exchange_kind exchange_kind_of(const char *bytes, size_t length, struct fau
 /*
  * Appends the model's build, with the set it belongs to and the stocks it uses with their offers,
  * or the workshop with all that belongs to it. Fields at the value of a new item are left out, and
- * lists without items. The same model gives the same bytes. Out of memory: text_failed(out).
+ * lists without items. The same model gives the same bytes. Out of memory: text_failed(out). For a
+ * build the cost grows with the workshop's stocks and offers times the build's items.
  */
 void exchange_build_out(struct text *out, const struct model *model);
 void exchange_shop_out(struct text *out, const struct model *model);
@@ -49,7 +50,8 @@ enum fault exchange_build_in(const char *bytes, size_t length, struct model *mod
  * file's. Tools, sets, stocks and trade values with a name that is there already are replaced in
  * place, keys and so references staying, and a replaced stock has the file's offers afterwards; all
  * else is added, but for offers, leftovers and spends exactly like one that was there, so that the
- * same file twice changes nothing. REFUSED where money would come to be in another currency.
+ * same file twice changes nothing. REFUSED where money would come to be in another currency. The
+ * cost of these grows with their number in the file times that in the workshop.
  */
 enum fault exchange_shop_in(const char *bytes, size_t length, struct model *model,
                             model_fault_fn *tell, void *context);

@@ -257,7 +257,7 @@ void reader_unknown(struct complaints *complaints, const struct source_value *me
                     const char *where, const char *const *known, size_t count)
 {
     const char *key = source_key(complaints->source, member);
-    const char *near = near_word(key, known, count);
+    const char *near = complaints_full(complaints) ? NULL : near_word(key, known, count);
 
     if (near)
         complain_key(complaints, member, FAULT_UNKNOWN,

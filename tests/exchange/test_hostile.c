@@ -257,6 +257,30 @@ static void without_memory_the_model_stays_as_it_was(void **state)
     text_release(&file);
 }
 
+static void a_lack_of_memory_is_told(void **state)
+{
+    static const char file[] = "{\"kind\": \"build\"}";
+    struct told told = {.count = 0};
+    struct fault_note note = {0};
+    struct sample sample;
+
+    (void)state;
+    sample_init(&sample);
+    scarce_begin(1);
+    assert_int_equal(exchange_build_in(file, sizeof file - 1, &sample.model, told_note, &told),
+                     FAULT_MEMORY);
+    assert_int_equal(scarce_end(), 0);
+    assert_int_equal(told.count, 1);
+    assert_int_equal(told.notes[0].code, FAULT_MEMORY);
+    for (int request = 1; request <= 2; request++) {
+        scarce_begin(request);
+        assert_int_equal(exchange_kind_of(file, sizeof file - 1, &note), EXCHANGE_NEITHER);
+        assert_int_equal(scarce_end(), 0);
+        assert_int_equal(note.code, FAULT_MEMORY);
+    }
+    sample_release(&sample);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -268,6 +292,7 @@ int main(void)
         cmocka_unit_test(a_file_that_is_too_large_is_refused),
         cmocka_unit_test(many_items_in_a_bad_order_are_read),
         cmocka_unit_test(without_memory_the_model_stays_as_it_was),
+        cmocka_unit_test(a_lack_of_memory_is_told),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
 

@@ -133,6 +133,19 @@ static void references_may_point_forward(void **state)
     assert_int_equal(model->joins.at[0].box_a, 9);
 }
 
+static void an_optional_reference_may_be_given_as_none(void **state)
+{
+    static const char file[] =
+        "{\"format\": 1, \"kind\": \"build\", \"build\": {\"name\": \"B\", \"set\": \"\"},"
+        "\"boxes\": [{\"key\": 9, \"name\": \"A\", \"width\": 9, \"depth\": 9, \"height\": 9, "
+        "\"mirror_of\": 0}]}";
+    struct model *model = *state;
+
+    take_build(model, file);
+    assert_int_equal(model->build.set, 0);
+    assert_int_equal(model->boxes.at[0].mirror_of, 0);
+}
+
 #define SHOP(name, rest)                                                                         \
     "{\n"                                                                                        \
     "  \"format\": 1,\n"                                                                         \
@@ -263,6 +276,7 @@ int main(void)
         TEST(a_stock_of_the_same_name_is_used_as_it_is),
         TEST(a_file_by_hand_needs_only_what_is_not_standard),
         TEST(references_may_point_forward),
+        TEST(an_optional_reference_may_be_given_as_none),
         TEST(the_same_workshop_file_twice_changes_nothing),
         TEST(a_workshop_file_replaces_by_name_and_adds_the_rest),
         TEST(a_build_in_the_model_stays_when_a_workshop_comes_in),
