@@ -11,6 +11,9 @@
 enum amount {
     AMOUNT_ONCE,
     AMOUNT_PARTS,     /* cut from the stock */
+    AMOUNT_STICKS,    /* the same where the stock is sticks, none elsewhere */
+    AMOUNT_SHEETS,    /* and sheets */
+    AMOUNT_SOFT,      /* pieces of cloth and padding of the build */
     AMOUNT_ALL_PARTS, /* of the build */
     AMOUNT_JOINTS,    /* of the box */
     AMOUNT_SCREWS,    /* of the panels */
@@ -42,6 +45,8 @@ static const struct term terms[] = {
     {STEP_SHELF, TRADE_MINUTES_SHELF, AMOUNT_ONCE},
     {STEP_BUY, TRADE_MINUTES_SHOPPING, AMOUNT_ONCE},
     {STEP_GAUGE, TRADE_MINUTES_PICK_STICKS, AMOUNT_ONCE},
+    {STEP_CUT, TRADE_MINUTES_CROSSCUT, AMOUNT_STICKS},
+    {STEP_CUT, TRADE_MINUTES_SHEET_CUT, AMOUNT_SHEETS},
     {STEP_LABEL, TRADE_MINUTES_LABEL, AMOUNT_ALL_PARTS},
     {STEP_UNROLL, TRADE_MINUTES_BATTING_PIECE, AMOUNT_ONCE},
     {STEP_FRAME, TRADE_MINUTES_JOINT, AMOUNT_JOINTS},
@@ -61,7 +66,7 @@ static const struct term terms[] = {
     {STEP_BARE, TRADE_MINUTES_RECORD_BOX, AMOUNT_ONCE},
     {STEP_WEB, TRADE_MINUTES_WEBBING, AMOUNT_ONCE},
     {STEP_INSPECT, TRADE_MINUTES_TEST_SEAM, AMOUNT_ONCE},
-    {STEP_CHALK, TRADE_MINUTES_CHALK, AMOUNT_ALL_PARTS},
+    {STEP_CHALK, TRADE_MINUTES_CHALK, AMOUNT_SOFT},
     {STEP_SHEAR, TRADE_MINUTES_CUT_PLAIN, AMOUNT_PARTS},
     {STEP_SEW, TRADE_MINUTES_SEAM, AMOUNT_SEAM},
     {STEP_SEW, TRADE_MINUTES_BOXING_CORNER, AMOUNT_PIECES},
@@ -139,6 +144,17 @@ static int64_t layer_amount(const struct layer_counted *layer, enum amount amoun
     }
 }
 
+/* Parts of the work's stock where that is of the kind asked for. */
+static int64_t parts_of_kind(const struct ordering *ordering, const struct work *work,
+                             enum stock_word kind)
+{
+    const struct stock *stock = MODEL_FIND(ordering->planning->model, stock, work->stock);
+
+    if (!stock || stock->kind != (int64_t)kind)
+        return 0;
+    return counted_stock(ordering->planning, &ordering->counted, work->stock)->parts;
+}
+
 static int64_t amount_of(const struct ordering *ordering, const struct work *work,
                          enum amount amount)
 {
@@ -150,6 +166,12 @@ static int64_t amount_of(const struct ordering *ordering, const struct work *wor
         return PIECES;
     case AMOUNT_ALL_PARTS:
         return counted->parts * PIECES;
+    case AMOUNT_STICKS:
+        return parts_of_kind(ordering, work, STOCK_STICK) * PIECES;
+    case AMOUNT_SHEETS:
+        return parts_of_kind(ordering, work, STOCK_SHEET) * PIECES;
+    case AMOUNT_SOFT:
+        return (int64_t)planning->plan->pieces.count * PIECES;
     case AMOUNT_PARTS:
         return counted_stock(planning, counted, work->stock)->parts * PIECES;
     case AMOUNT_JOINTS:

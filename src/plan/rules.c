@@ -250,6 +250,7 @@ const struct link links[] = {
 
     /* the room */
     LINK("P58", MOVE, OFFER, ROOM),
+    LINK("S13", MOVE, FIND, ROOM),
     LINK("S13", MOVE, MARK, BUILD),
     LINK("S13", MOVE, SET, BUILD),
     LINK("P59", MARK, SET, BUILD),

@@ -243,8 +243,8 @@ static void headboard_lines_its_back_after_the_joins_in_the_room(void **state)
     assert_true(place_in_order(plan, "batting:23") < place_in_order(plan, "cover:24"));
     assert_true(place_in_order(plan, "cover:24") < place_in_order(plan, "move"));
     assert_true(place_in_order(plan, "move") < place_in_order(plan, "drive:32"));
-    assert_true(place_in_order(plan, "drive:32") < place_in_order(plan, "lining:25"));
-    assert_true(place_in_order(plan, "drive:33") < place_in_order(plan, "lining:25"));
+    assert_true(place_in_order(plan, "drive:32") < place_in_order(plan, "back:25"));
+    assert_true(place_in_order(plan, "drive:33") < place_in_order(plan, "back:25"));
 }
 
 /* ---- tufted ottoman ---- */

@@ -1,0 +1,46 @@
+/* What the files of the card pass share. */
+#ifndef PLAN_CARD_H
+#define PLAN_CARD_H
+
+#include "plan/counted.h"
+#include "plan/pass.h"
+#include "plan/steps.h"
+
+#define CARD_ACTIONS 7 /* more do not fit a card that is read with glue on the fingers */
+
+/*
+ * The words of a kind of step. In a line %b is the box, %j the join, %w its screws (of the box, the
+ * panels or the join), %p and %e the bits for thread and shank, %l the spacer, %h the box with the
+ * heads, %r the face they are reached through, %o the tool, %d the patch, %m and %g pitch and leg
+ * of the staples, %q how many points. A line whose figure is missing is left out.
+ */
+struct card_words {
+    const char *actions[CARD_ACTIONS]; /* ends early with NULL */
+    const char *measure;               /* NULL when there is none */
+    const char *closes;                /* NULL when it closes nothing by itself */
+    const char *caution;
+};
+
+extern const struct card_words card_words[STEP_KINDS];
+
+struct carding {
+    struct planning *planning;
+    struct counted counted;
+    struct flaps flaps;
+    struct step *step;
+};
+
+/* card_need.c: what a step takes, with counts for this step only. */
+void card_needs(struct carding *carding);
+
+/* card_need.c: what to measure; each hole of a step that drills or finds them. */
+void card_measures(struct carding *carding);
+
+/* "#8 x 3 in" of the screws with this use of the box, facing or join; "" when there are none, and
+ * the first kind where they differ. *ret_kind is that kind, NULL for none. */
+const char *card_screws(const struct carding *carding, const struct screw_kind **ret_kind);
+
+/* "76-1/2 in", in the arena. */
+const char *card_length(const struct carding *carding, int64_t length);
+
+#endif

@@ -1,0 +1,237 @@
+/* What a step takes and what is measured in it, counted for this step only. */
+#include "plan/card.h"
+
+#include "plan/geometry.h"
+
+#include <inttypes.h>
+#include <stdio.h>
+
+static struct step_need *need_add(struct carding *carding)
+{
+    struct step *step = carding->step;
+    struct step_need *grown =
+        ARENA_MANY(carding->planning->arena, struct step_need, step->need_count + 1);
+
+    for (size_t i = 0; i < step->need_count; i++)
+        grown[i] = step->needs[i];
+    step->needs = grown;
+    return &grown[step->need_count++];
+}
+
+/* "12 screws #8 x 3 in"; nothing for a count of 0. */
+static void need_count(struct carding *carding, int64_t count, const char *what, const char *which)
+{
+    struct step_need *need;
+
+    if (count == 0)
+        return;
+    need = need_add(carding);
+    snprintf(need->text, sizeof need->text, "%" PRId64 " %s%s%s", count, what, *which ? " " : "",
+             which);
+}
+
+/* ---- wood ---- */
+
+static void need_screws(struct carding *carding, int64_t count)
+{
+    const struct screw_kind *kind;
+    const char *which = card_screws(carding, &kind);
+
+    need_count(carding, kind ? count : 0, "screws", which);
+}
+
+static void need_frame(struct carding *carding)
+{
+    const struct box_counted *box =
+        counted_box(carding->planning, &carding->counted, carding->step->box);
+
+    need_count(carding, box->members, "members", "");
+    need_screws(carding, box->screws);
+}
+
+static void need_panel(struct carding *carding)
+{
+    const struct facing_counted *facing =
+        counted_facing(carding->planning, &carding->counted, carding->step->facing);
+
+    need_count(carding, facing->panels, facing->panels == 1 ? "panel" : "panels", "");
+    need_screws(carding, facing->screws);
+}
+
+static void need_join(struct carding *carding)
+{
+    need_screws(carding,
+                counted_join(carding->planning, &carding->counted, carding->step->join)->points);
+}
+
+static void need_locators(struct carding *carding)
+{
+    need_count(carding,
+               counted_join(carding->planning, &carding->counted, carding->step->join)->points,
+               "locators", "");
+}
+
+static void need_fittings(struct carding *carding)
+{
+    const struct model *model = carding->planning->model;
+
+    for (size_t i = 0; i < model->fittings.count; i++) {
+        const struct fitting *fitting = &model->fittings.at[i];
+        const char *name = *fitting->name ? fitting->name : words_fitting.at[fitting->kind].name;
+
+        if (fitting->box == carding->step->box)
+            need_count(carding, fitting->count, name, "");
+    }
+}
+
+static void need_parts(struct carding *carding)
+{
+    int64_t stock = step_key_of(carding->step->name);
+
+    need_count(carding, counted_stock(carding->planning, &carding->counted, stock)->parts,
+               "parts from", plan_stock_name(carding->planning->plan, stock));
+}
+
+/* ---- cloth ---- */
+
+static const struct layer_counted *layer_counts(const struct carding *carding)
+{
+    return counted_layer(carding->planning, &carding->counted, carding->step->layer);
+}
+
+static void need_pieces(struct carding *carding)
+{
+    const struct layer *layer = MODEL_FIND(carding->planning->model, layer, carding->step->layer);
+
+    int64_t pieces = layer_counts(carding)->pieces;
+
+    need_count(carding, pieces, pieces == 1 ? "piece of" : "pieces of",
+               plan_stock_name(carding->planning->plan, layer->stock));
+}
+
+static void need_basting(struct carding *carding)
+{
+    need_pieces(carding);
+    need_count(carding, layer_counts(carding)->temporary, "temporary staples", "");
+}
+
+static void need_staples(struct carding *carding)
+{
+    need_count(carding, layer_counts(carding)->at_bench, "staples", "");
+}
+
+static void need_stapled_piece(struct carding *carding)
+{
+    const struct layer_counted *layer = layer_counts(carding);
+
+    need_pieces(carding);
+    need_count(carding, layer->at_bench + layer->later, "staples", "");
+    need_count(carding, layer->patches, "patches left bare", "");
+}
+
+static void need_buttons(struct carding *carding)
+{
+    need_count(carding, layer_counts(carding)->buttons, "buttons", "");
+}
+
+static void need_flap(struct carding *carding)
+{
+    for (size_t i = 0; i < carding->flaps.count; i++) {
+        const struct flap *flap = &carding->flaps.at[i];
+
+        if (flap->layer == carding->step->layer && flap->join == carding->step->join)
+            need_count(carding, flap->staples, "staples", "");
+    }
+}
+
+typedef void need_fn(struct carding *carding);
+
+static need_fn *const needs[STEP_KINDS] = {
+    [STEP_CUT] = need_parts,
+    [STEP_SHEAR] = need_parts,
+    [STEP_SLICE] = need_parts,
+    [STEP_FRAME] = need_frame,
+    [STEP_PANEL] = need_panel,
+    [STEP_DRILL] = need_join,
+    [STEP_DRIVE] = need_join,
+    [STEP_FIX] = need_join,
+    [STEP_LOCATE] = need_locators,
+    [STEP_INSERT] = need_fittings,
+    [STEP_CLEAT] = need_fittings,
+    [STEP_HANG] = need_fittings,
+    [STEP_HINGE] = need_fittings,
+    [STEP_LEG] = need_fittings,
+    [STEP_FIT] = need_fittings,
+    [STEP_SEW] = need_pieces,
+    [STEP_PAD] = need_pieces,
+    [STEP_BATTING] = need_stapled_piece,
+    [STEP_LINING] = need_stapled_piece,
+    [STEP_COVER] = need_basting,
+    [STEP_STAPLE] = need_staples,
+    [STEP_BUTTON] = need_buttons,
+    [STEP_TUFT] = need_buttons,
+    [STEP_FLAP] = need_flap,
+    [STEP_BACK] = need_stapled_piece,
+    [STEP_DUST] = need_stapled_piece,
+};
+
+void card_needs(struct carding *carding)
+{
+    if (needs[carding->step->kind])
+        needs[carding->step->kind](carding);
+}
+
+/* ---- measures ---- */
+
+static const char *other_unit(const struct carding *carding, int64_t length)
+{
+    char printed[QUANTITY_TEXT];
+    bool inch = model_units(carding->planning->model) == UNITS_INCH;
+
+    quantity_print_unit(printed, QUANTITY_LENGTH, inch ? UNITS_MM : UNITS_INCH, length);
+    return arena_text(carding->planning->arena, printed);
+}
+
+/* "hole 2: 13 in (330.2 mm) from the bottom, 3/4 in (19 mm) from the back". */
+static const char *hole_line(const struct carding *carding, const struct plan_point *point)
+{
+    const struct join *join = MODEL_FIND(carding->planning->model, join, point->join);
+    const char *line = arena_format(carding->planning->arena, "hole %d:", point->rank);
+
+    for (int i = 0; i < 2; i++) {
+        const struct from_edge *from = &point->edges[i];
+
+        line =
+            arena_format(carding->planning->arena, "%s%s %s (%s) from the %s", line, i ? "," : "",
+                         card_length(carding, from->distance), other_unit(carding, from->distance),
+                         words_side.at[edge_side(join->side_a, from->edge)].name);
+    }
+    return line;
+}
+
+static void measure_holes(struct carding *carding)
+{
+    const struct plan *plan = carding->planning->plan;
+    const struct junction *junction = plan_junction(plan, carding->step->join);
+    struct step *step = carding->step;
+
+    if (!junction)
+        return;
+    step->measures = ARENA_MANY(carding->planning->arena, const char *, junction->point_count);
+    for (size_t i = 0; i < junction->point_count; i++)
+        step->measures[step->measure_count++] =
+            hole_line(carding, &plan->points.at[junction->first_point + i]);
+}
+
+void card_measures(struct carding *carding)
+{
+    struct step *step = carding->step;
+    const char *measure = card_words[step->kind].measure;
+
+    if (step->kind == STEP_DRILL || step->kind == STEP_MAP || step->kind == STEP_FIND) {
+        measure_holes(carding);
+    } else if (measure) {
+        step->measures = ARENA_MANY(carding->planning->arena, const char *, 1);
+        step->measures[step->measure_count++] = measure;
+    }
+}
