@@ -1,0 +1,396 @@
+/*
+ * The commands as a script meets them: each is run in a child of its own, with what it prints and
+ * its exit code brought back.
+ */
+#include "workshop.h"
+
+#include "cli/cli.h"
+#include "cli/commands.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <cmocka.h>
+#include <jansson.h>
+
+struct answer {
+    int code;
+    char *out;
+    char *error;
+};
+
+struct shell {
+    struct workshop_place place;
+    struct answer answer;
+};
+
+static int no_terminal(struct desk *desk)
+{
+    (void)desk;
+    return 77;
+}
+
+static char *read_all(FILE *file)
+{
+    struct text text;
+    text_init(&text);
+    char chunk[4096];
+    rewind(file);
+    for (size_t got; (got = fread(chunk, 1, sizeof chunk, file)) > 0;)
+        text_add_bytes(&text, chunk, got);
+    fclose(file);
+    char *copy = strdup(text_string(&text));
+    text_release(&text);
+    return copy;
+}
+
+static void forget(struct answer *answer)
+{
+    free(answer->out);
+    free(answer->error);
+    *answer = (struct answer){0, NULL, NULL};
+}
+
+/* Runs `stuffover --store PLACE ...`; the arguments end with NULL. Standard input is empty. */
+static const struct answer *run(struct shell *shell, ...)
+{
+    char program[] = "stuffover";
+    char option[] = "--store";
+    char *argv[20] = {program, option, shell->place.path};
+    int argc = 3;
+    va_list arguments;
+    va_start(arguments, shell);
+    for (char *next; (next = va_arg(arguments, char *)) != NULL;)
+        argv[argc++] = next;
+    va_end(arguments);
+    FILE *out = tmpfile();
+    FILE *error = tmpfile();
+    fflush(NULL);
+    pid_t child = fork();
+    if (child == 0) {
+        fclose(stdin);
+        stdin = fopen("/dev/null", "r");
+        dup2(fileno(out), STDOUT_FILENO);
+        dup2(fileno(error), STDERR_FILENO);
+        int code = cli_main(argc, argv, no_terminal);
+        fflush(NULL);
+        _exit(code);
+    }
+    int status;
+    assert_int_equal(waitpid(child, &status, 0), child);
+    assert_true(WIFEXITED(status));
+    forget(&shell->answer);
+    shell->answer = (struct answer){WEXITSTATUS(status), read_all(out), read_all(error)};
+    return &shell->answer;
+}
+
+static int shell_begin(void **state)
+{
+    struct shell *shell = calloc(1, sizeof *shell);
+    place_begin(&shell->place);
+    *state = shell;
+    return 0;
+}
+
+static int shell_end(void **state)
+{
+    struct shell *shell = *state;
+    place_end(&shell->place);
+    forget(&shell->answer);
+    free(shell);
+    return 0;
+}
+
+static void take_headboard(struct shell *shell)
+{
+    assert_int_equal(run(shell, "import", CASE_FOLDER "/headboard.json", NULL)->code, 0);
+}
+
+static void assert_says(const char *text, const char *words)
+{
+    if (!strstr(text, words))
+        fail_msg("\"%s\" is not in:\n%s", words, text);
+}
+
+/* ---- reading ---- */
+
+static void commands_print_the_whole_plan(void **state)
+{
+    struct shell *shell = *state;
+    static const char *const parts[] = {"Wing headboard (ready)",
+                                        "FINDINGS",
+                                        "Box C, ladder",
+                                        "C1   upright",
+                                        "#8 x 3 in",
+                                        "pilot 3/32",
+                                        "Join J1",
+                                        "hole 6  3/4 in",
+                                        "80-1/2 x 71-3/4 in",
+                                        "15-7/8 x 60-1/4",
+                                        "STAPLES: 905",
+                                        "SHOPPING LIST",
+                                        "Screws #8 x 3",
+                                        "2 x 50",
+                                        "ORDER OF WORK",
+                                        "Drill join J1",
+                                        "CAUTIONS",
+                                        "check your local rule"};
+    take_headboard(shell);
+    const struct answer *answer = run(shell, "plan", "Wing headboard", NULL);
+    assert_int_equal(answer->code, 0);
+    for (size_t i = 0; i < sizeof parts / sizeof *parts; i++)
+        assert_says(answer->out, parts[i]);
+    assert_null(strstr(answer->out, "omplies"));
+}
+
+static void commands_print_every_view_as_json_too(void **state)
+{
+    struct shell *shell = *state;
+    take_headboard(shell);
+    for (const struct command *command = commands; command->name; command++) {
+        if (!(command->options & OPTION_JSON))
+            continue;
+        const struct answer *answer =
+            command->takes_build ? run(shell, command->name, "Wing headboard", "--json", NULL)
+                                 : run(shell, command->name, "--json", NULL);
+        json_error_t error;
+        json_t *json = json_loads(answer->out, JSON_REJECT_DUPLICATES, &error);
+        if (!json)
+            fail_msg("%s --json: line %d: %s", command->name, error.line, error.text);
+        json_decref(json);
+    }
+}
+
+static void commands_give_the_plans_figures_as_json(void **state)
+{
+    struct shell *shell = *state;
+    take_headboard(shell);
+    json_t *json = json_loads(run(shell, "plan", "Wing headboard", "--json", NULL)->out, 0, NULL);
+    json_t *tally = json_object_get(json, "tally");
+    assert_int_equal(json_integer_value(json_object_get(tally, "staples")), 905);
+    json_t *join = json_array_get(json_object_get(json, "joins"), 0);
+    json_t *hole = json_array_get(json_object_get(join, "points"), 1);
+    assert_string_equal(json_string_value(json_object_get(hole, "v")), "13 in");
+    assert_string_equal(json_string_value(json_object_get(hole, "bite")), "1-3/8 in");
+    json_decref(json);
+}
+
+static void commands_list_builds_by_name(void **state)
+{
+    struct shell *shell = *state;
+    assert_says(run(shell, "list", NULL)->out, "There is no build yet");
+    take_headboard(shell);
+    json_t *json = json_loads(run(shell, "list", "--json", NULL)->out, 0, NULL);
+    json_t *build = json_array_get(json_object_get(json, "builds"), 0);
+    assert_string_equal(json_string_value(json_object_get(build, "name")), "Wing headboard");
+    json_decref(json);
+}
+
+static void check_ends_with_1_when_something_stops(void **state)
+{
+    struct shell *shell = *state;
+    take_headboard(shell);
+    assert_int_equal(run(shell, "check", "Wing headboard", NULL)->code, 0);
+    static const char apart[] =
+        "{\"format\": 1, \"kind\": \"build\", \"build\": {\"name\": \"Apart\"}, \"boxes\": ["
+        "{\"key\": 1, \"name\": \"A\", \"width\": \"20 in\", \"depth\": \"20 in\", "
+        "\"height\": \"20 in\"}]}";
+    char path[700];
+    snprintf(path, sizeof path, "%s/apart.json", shell->place.folder);
+    FILE *file = fopen(path, "w");
+    fputs(apart, file);
+    fclose(file);
+    assert_int_equal(run(shell, "import", path, NULL)->code, 0);
+    assert_int_equal(run(shell, "check", "Apart", NULL)->code, 1);
+    assert_says(shell->answer.out, "A names no stick");
+}
+
+static void steps_prints_one_step_whole(void **state)
+{
+    struct shell *shell = *state;
+    take_headboard(shell);
+    const struct answer *answer = run(shell, "steps", "Wing headboard", "drill:32", NULL);
+    assert_int_equal(answer->code, 0);
+    assert_says(answer->out, "Drill join J1");
+    assert_says(answer->out, "Now, because ");
+    assert_int_equal(run(shell, "steps", "Wing headboard", "polish:1", NULL)->code, 1);
+}
+
+/* ---- writing ---- */
+
+static void tick_and_spend_are_kept(void **state)
+{
+    struct shell *shell = *state;
+    take_headboard(shell);
+    assert_int_equal(run(shell, "tick", "Wing headboard", "decide", "--minutes", "30", NULL)->code,
+                     0);
+    assert_says(shell->answer.out, "1 of ");
+    assert_int_equal(run(shell, "spend", "Wing headboard", "41.20", "ten sticks", "--aisle",
+                         "lumber", "--date", "2026-11-20", NULL)
+                         ->code,
+                     0);
+    assert_says(shell->answer.out, "41.20");
+    assert_says(run(shell, "export", "Wing headboard", NULL)->out, "\"ten sticks\"");
+    assert_says(shell->answer.out, "\"step\": \"decide\"");
+    assert_int_equal(run(shell, "undo", NULL)->code, 0);
+    assert_says(shell->answer.out, "taken back: spend: ten sticks");
+    assert_null(strstr(run(shell, "export", "Wing headboard", NULL)->out, "\"ten sticks\""));
+    assert_int_equal(run(shell, "redo", NULL)->code, 0);
+    assert_says(run(shell, "export", "Wing headboard", NULL)->out, "\"ten sticks\"");
+    assert_int_equal(run(shell, "tick", "Wing headboard", "decide", "--back", NULL)->code, 0);
+    assert_says(shell->answer.out, "0 of ");
+}
+
+static void spend_names_the_field_it_refuses(void **state)
+{
+    struct shell *shell = *state;
+    take_headboard(shell);
+    assert_int_equal(run(shell, "spend", "Wing headboard", "4,20", "sticks", NULL)->code, 1);
+    assert_says(shell->answer.error, "amount");
+    assert_says(shell->answer.error, "column 2");
+}
+
+static void trade_prints_and_changes_a_value(void **state)
+{
+    struct shell *shell = *state;
+    take_headboard(shell);
+    assert_says(run(shell, "trade", NULL)->out, "join.pitch");
+    assert_says(shell->answer.out, "common practice, no source");
+    assert_int_equal(run(shell, "trade", "staple.cover.pitch", "2 in", NULL)->code, 0);
+    assert_says(shell->answer.out, "workshop");
+    assert_null(strstr(run(shell, "plan", "Wing headboard", NULL)->out, "STAPLES: 905"));
+    assert_int_equal(run(shell, "trade", "staple.cover.pitch", "", NULL)->code, 0);
+    assert_says(run(shell, "plan", "Wing headboard", NULL)->out, "STAPLES: 905");
+    assert_int_equal(run(shell, "trade", "staple.cover.pitch", "90 in", NULL)->code, 1);
+    assert_int_equal(run(shell, "trade", "no.such", NULL)->code, 1);
+}
+
+static void new_begins_a_build_from_given_sizes(void **state)
+{
+    struct shell *shell = *state;
+    assert_says(run(shell, "new", NULL)->out, "wing-headboard");
+    assert_int_equal(
+        run(shell, "new", "wing-headboard", "Attic", "mattress=54", "--units", "inch", NULL)->code,
+        0);
+    assert_says(run(shell, "show", "Attic", NULL)->out, "57 wide");
+    assert_int_equal(run(shell, "new", "wing-headboard", "Too wide", "mattress=5400", NULL)->code,
+                     1);
+    assert_says(shell->answer.error, "mattress");
+    assert_int_equal(run(shell, "new", "wing-headboard", "Typo", "matress=54", NULL)->code, 2);
+    assert_int_equal(run(shell, "new", "wing-headboard", "Metric", "--units", "mm", NULL)->code, 0);
+    assert_says(run(shell, "show", "Metric", NULL)->out, "1675 wide");
+}
+
+static void import_refuses_a_file_whole_and_tells_every_fault(void **state)
+{
+    struct shell *shell = *state;
+    char path[700];
+    snprintf(path, sizeof path, "%s/bad.json", shell->place.folder);
+    FILE *file = fopen(path, "w");
+    fputs("{\"format\": 1, \"kind\": \"build\",\n \"build\": {\"name\": \"Bad\", \"hue\": 1},\n"
+          " \"boxes\": [{\"key\": 1, \"name\": \"A\", \"width\": \"wide\"}]}\n",
+          file);
+    fclose(file);
+    assert_int_equal(run(shell, "import", path, NULL)->code, 1);
+    assert_says(shell->answer.error, "build.hue: line 2");
+    assert_says(shell->answer.error, "boxes[0].width: line 3");
+    assert_says(run(shell, "list", NULL)->out, "There is no build yet");
+}
+
+static void export_gives_what_import_took_to_the_byte(void **state)
+{
+    struct shell *shell = *state;
+    take_headboard(shell);
+    char *first = strdup(run(shell, "export", "Wing headboard", NULL)->out);
+    struct shell other = {0};
+    char path[700];
+    place_begin(&other.place);
+    snprintf(path, sizeof path, "%s/build.json", other.place.folder);
+    FILE *file = fopen(path, "w");
+    fputs(first, file);
+    fclose(file);
+    assert_int_equal(run(&other, "import", path, NULL)->code, 0);
+    assert_string_equal(run(&other, "export", "Wing headboard", NULL)->out, first);
+    place_end(&other.place);
+    forget(&other.answer);
+    free(first);
+}
+
+/* ---- usage ---- */
+
+static void commands_refuse_what_they_do_not_take(void **state)
+{
+    struct shell *shell = *state;
+    assert_int_equal(run(shell, "upholster", NULL)->code, 2);
+    assert_int_equal(run(shell, "plan", NULL)->code, 2);
+    assert_int_equal(run(shell, "list", "--minutes", "3", NULL)->code, 2);
+    assert_int_equal(run(shell, "plan", "Nowhere", NULL)->code, 1);
+    assert_says(shell->answer.error, "Nowhere");
+    assert_int_equal(run(shell, "--help", NULL)->code, 0);
+    assert_int_equal(run(shell, "--version", NULL)->code, 0);
+    assert_int_equal(run(shell, NULL)->code, 77);
+}
+
+static void commands_end_with_4_on_a_file_that_is_not_ours(void **state)
+{
+    struct shell *shell = *state;
+    FILE *file = fopen(shell->place.path, "w");
+    fputs("a shopping list, not a workshop, and longer than a header of a hundred bytes would be "
+          "for a store that could be read\n",
+          file);
+    fclose(file);
+    assert_int_equal(run(shell, "list", NULL)->code, 4);
+}
+
+static void commands_all_stand_in_the_manual(void **state)
+{
+    (void)state;
+    FILE *file = fopen(MANUAL_PAGE, "rb");
+    assert_non_null(file);
+    char *page = read_all(file);
+    for (const struct command *command = commands; command->name; command++) {
+        char entry[64];
+        snprintf(entry, sizeof entry, ".It Ic %s", command->name);
+        assert_says(page, entry);
+    }
+    static const char *const options[] = {"json",     "minutes", "back",  "aisle", "date",
+                                          "supplier", "tax",     "build", "units"};
+    for (size_t i = 0; i < sizeof options / sizeof *options; i++) {
+        char entry[64];
+        snprintf(entry, sizeof entry, "Fl -%s", options[i]);
+        assert_says(page, entry);
+    }
+    free(page);
+}
+
+#define IN_A_SHELL(test) cmocka_unit_test_setup_teardown(test, shell_begin, shell_end)
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        IN_A_SHELL(commands_print_the_whole_plan),
+        IN_A_SHELL(commands_print_every_view_as_json_too),
+        IN_A_SHELL(commands_give_the_plans_figures_as_json),
+        IN_A_SHELL(commands_list_builds_by_name),
+        IN_A_SHELL(check_ends_with_1_when_something_stops),
+        IN_A_SHELL(steps_prints_one_step_whole),
+        IN_A_SHELL(tick_and_spend_are_kept),
+        IN_A_SHELL(spend_names_the_field_it_refuses),
+        IN_A_SHELL(trade_prints_and_changes_a_value),
+        IN_A_SHELL(new_begins_a_build_from_given_sizes),
+        IN_A_SHELL(import_refuses_a_file_whole_and_tells_every_fault),
+        IN_A_SHELL(export_gives_what_import_took_to_the_byte),
+        IN_A_SHELL(commands_refuse_what_they_do_not_take),
+        IN_A_SHELL(commands_end_with_4_on_a_file_that_is_not_ours),
+        cmocka_unit_test(commands_all_stand_in_the_manual),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+    return failed ? 1 : 0;
+}
