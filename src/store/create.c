@@ -72,6 +72,7 @@ enum fault create_file(const char *path, const struct store_options *options,
                        struct fault_note *note)
 {
     char temporary[PATH_MAX + 16];
+    char journal[PATH_MAX + 32]; /* stays behind where SQLite could not delete it */
     struct store store = {.is_checked = true};
     enum fault fault;
     int file;
@@ -81,6 +82,7 @@ enum fault create_file(const char *path, const struct store_options *options,
     if (file < 0)
         return fault_say(note, FAULT_IO, 0, "cannot be made: %s", strerror(errno));
     close(file);
+    snprintf(journal, sizeof journal, "%s-journal", temporary);
     fault = connect_file(&store, temporary, options, note);
     if (!fault)
         fault = settle_connection(&store, note);
@@ -93,5 +95,6 @@ enum fault create_file(const char *path, const struct store_options *options,
     if (!fault)
         fault = give_name(temporary, path, note);
     unlink(temporary);
+    unlink(journal);
     return fault;
 }
