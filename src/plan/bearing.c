@@ -39,6 +39,17 @@ static int by_size(const void *a, const void *b)
     return (left > right) - (left < right);
 }
 
+/* Two equal lines would bound a cell that nothing lies in. */
+static void keep_each_line_once(struct lines *lines)
+{
+    size_t kept = 0;
+
+    for (size_t i = 0; i < lines->of.count; i++)
+        if (!kept || lines->of.at[kept - 1] != lines->of.at[i])
+            lines->of.at[kept++] = lines->of.at[i];
+    lines->of.count = kept;
+}
+
 static struct lines lines_of(const struct planning *planning, const struct wood *wood,
                              const struct panel *panel, bool upright)
 {
@@ -53,13 +64,16 @@ static struct lines lines_of(const struct planning *planning, const struct wood 
         *LIST_ADD(planning->arena, &lines.of) = upright ? area->u1 : area->v1;
     }
     qsort(lines.of.at, lines.of.count, sizeof *lines.of.at, by_size);
+    keep_each_line_once(&lines);
     return lines;
 }
 
-/* The free way through a place, along u and along v; nothing where wood is. */
+/* The free way through a place, the shorter of along u and along v; nothing where wood is, or where
+ * none is in line either way: a corner that hangs over, as far as the places beside it do. */
 static int64_t clear_at(const struct wood *wood, const struct panel *panel, int64_t u, int64_t v)
 {
     struct area clear = panel->area;
+    bool in_line = false;
 
     for (size_t i = 0; i < wood->of.count; i++) {
         const struct area *area = &wood->of.at[i];
@@ -68,6 +82,7 @@ static int64_t clear_at(const struct wood *wood, const struct panel *panel, int6
 
         if (level && plumb)
             return 0;
+        in_line |= level || plumb;
         if (level && area->u1 <= u)
             clear.u0 = length_larger(clear.u0, area->u1);
         if (level && area->u0 > u)
@@ -77,7 +92,7 @@ static int64_t clear_at(const struct wood *wood, const struct panel *panel, int6
         if (plumb && area->v0 > v)
             clear.v1 = length_smaller(clear.v1, area->v0);
     }
-    return length_smaller(area_width(&clear), area_height(&clear));
+    return in_line ? length_smaller(area_width(&clear), area_height(&clear)) : 0;
 }
 
 static int64_t widest_gap(const struct planning *planning, const struct wood *wood,

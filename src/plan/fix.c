@@ -173,13 +173,13 @@ static void try_place(struct planning *planning, const struct standing *standing
         *best = (struct best_place){screw, grade};
 }
 
-/* Places one screw of a row, at its even place or up to half a pitch beside it. */
+/* Places one screw of a row, at its even place or up to three quarters of a pitch beside it. */
 static void place_screw(struct planning *planning, struct standing *standing, size_t panel,
                         const struct row *row, int64_t i)
 {
     int64_t even = row_place(row, i);
     int64_t step = planning->value[TRADE_MARK_GRID];
-    int64_t reach = (row->to - row->from - 2 * row->end) / (2 * (row->count - 1));
+    int64_t reach = 3 * (row->to - row->from - 2 * row->end) / (4 * (row->count - 1));
     struct best_place best = {.grade = 0};
 
     try_place(planning, standing, panel, row, even, &best);
