@@ -215,5 +215,7 @@ void kit_upholster(struct kit *kit, int64_t box, enum side_word side, enum kit_s
     struct layer *batting = kit_layer(kit, box, LAYER_BATTING, SHAPE_WRAPPED, side);
     batting->rank = 2;
     kit_endings(batting, down);
-    kit_layer(kit, box, LAYER_COVER, SHAPE_WRAPPED, side)->rank = 3;
+    struct layer *cover = kit_layer(kit, box, LAYER_COVER, SHAPE_WRAPPED, side);
+    cover->rank = 3;
+    cover->direction = DIRECTION_ACROSS; /* long and low: no seam where the cloth may be turned */
 }

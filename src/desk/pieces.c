@@ -104,6 +104,7 @@ static void covered_front(struct kit *kit, int64_t box, const enum ending_word e
     kit_endings(batting, stops);
     struct layer *cover = kit_layer(kit, box, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT);
     cover->rank = 2;
+    cover->direction = DIRECTION_ACROSS;
     kit_endings(cover, ends);
 }
 
