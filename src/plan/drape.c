@@ -3,7 +3,7 @@
  * the vocabulary `ending`. Round an edge the layer covers
  *
  *     wrap    the whole side there, and a strip as wide as the landing on the face behind
- *     side    a strip of the side, next to the edge
+ *     side    a strip of the side, next to the edge; a layer on both faces has one from each
  *     open    the same: the open side of a sewn cover
  *     sewn    the side as deep as the boxing is
  *     stop    nothing
@@ -75,10 +75,10 @@ static int64_t landing_width(const struct planning *planning, const struct layer
     return planning->value[TRADE_LANDING];
 }
 
-/* The outline of a solid that hangs over an edge: the layer's extent along it, `depth` deep from
- * the layer's face. */
-static struct solid round_edge(const struct layer *layer, const struct box *box, int64_t edge,
-                               int64_t depth)
+/* The outline of a solid that hangs over an edge: the layer's extent along it, between two depths
+ * from the layer's face. */
+static struct solid round_edge_between(const struct layer *layer, const struct box *box,
+                                       int64_t edge, int64_t from, int64_t to)
 {
     struct area face = face_area(box, layer->side);
     struct area outline = drape_face(layer, box);
@@ -87,7 +87,13 @@ static struct solid round_edge(const struct layer *layer, const struct box *box,
         outline = (struct area){face.u0, outline.v0, face.u1, outline.v1};
     else
         outline = (struct area){outline.u0, face.v0, outline.u1, face.v1};
-    return solid_behind(box, layer->side, &outline, 0, depth);
+    return solid_behind(box, layer->side, &outline, from, to);
+}
+
+static struct solid round_edge(const struct layer *layer, const struct box *box, int64_t edge,
+                               int64_t depth)
+{
+    return round_edge_between(layer, box, edge, 0, depth);
 }
 
 static int64_t thickness_of(const struct box *box, int64_t side)
@@ -135,7 +141,7 @@ static int64_t depth_round_edge(const struct planning *planning, const struct la
         break;
     case ENDING_SIDE:
     case ENDING_OPEN:
-        depth = layer->both ? whole : landing_width(planning, layer, edge);
+        depth = landing_width(planning, layer, edge);
         break;
     default:
         break;
@@ -149,6 +155,17 @@ static void area_add(struct area area, struct area areas[DRAPE_AREAS], size_t *c
         assert(*count < DRAPE_AREAS);
         areas[(*count)++] = area;
     }
+}
+
+/* The strip from the opposite face, where the two do not meet anyway. */
+static void add_far_strip(const struct layer *layer, const struct box *box, int64_t edge,
+                          int64_t depth, struct area areas[DRAPE_AREAS], size_t *count)
+{
+    int64_t whole = thickness_of(box, layer->side);
+    struct solid round = round_edge_between(layer, box, edge, whole - depth, whole);
+
+    if (depth < whole)
+        area_add(solid_on_side(&round, edge_side(layer->side, edge)), areas, count);
 }
 
 size_t drape_on_side(const struct planning *planning, const struct layer *layer,
@@ -167,10 +184,13 @@ size_t drape_on_side(const struct planning *planning, const struct layer *layer,
 
         if (depth == 0 || !reaches_edge(layer, box, edge))
             continue;
-        if (edge_side(layer->side, edge) == side)
+        if (edge_side(layer->side, edge) == side) {
             area_add(solid_on_side(&round, side), areas, &count);
-        else if (side == side_opposite(layer->side) && ending_of(layer, edge) == ENDING_WRAP)
+            if (layer->both)
+                add_far_strip(layer, box, edge, depth, areas, &count);
+        } else if (side == side_opposite(layer->side) && ending_of(layer, edge) == ENDING_WRAP) {
             area_add(drape_landing(planning, layer, box, edge).area, areas, &count);
+        }
     }
     return count;
 }

@@ -387,6 +387,14 @@ static void make_boxes(struct ordering *ordering)
     }
 }
 
+/* The panel of a board is the board: there is nothing to fix it to. */
+static bool is_fixed_to_frame(const struct model *model, const struct facing *facing)
+{
+    const struct box *box = MODEL_FIND(model, box, facing->box);
+
+    return box && box->frame != FRAME_BOARD;
+}
+
 static void make_facings(struct ordering *ordering)
 {
     const struct planning *planning = ordering->planning;
@@ -395,7 +403,8 @@ static void make_facings(struct ordering *ordering)
     for (size_t i = 0; i < model->facings.count; i++) {
         const struct facing *facing = &model->facings.at[i];
 
-        if (facing_first(planning->plan, facing->key) == facing->key)
+        if (facing_first(planning->plan, facing->key) == facing->key &&
+            is_fixed_to_frame(model, facing))
             add_facing(ordering, facing->kind == FACING_PANEL ? STEP_PANEL : STEP_WEB, facing);
     }
 }
