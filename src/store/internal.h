@@ -156,6 +156,8 @@ enum fault store_action_begin(struct store *store, const char *where, struct fau
 enum fault store_action_end(struct store *store, enum fault fault, int64_t build, const char *label,
                             struct fault_note *note);
 
+void store_stop_recording(struct store *store);
+
 enum fault store_data_version(struct store *store, int64_t *ret_version, struct fault_note *note);
 
 /* ---- row.c ---- */

@@ -23,7 +23,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-/* Files up to this size are looked through at opening: about 5 ms. */
+/* Files up to this size are looked through at opening, which takes 6 ms a megabyte. */
 #define CHECKED_AT_OPENING (INT64_C(1) << 20)
 
 static const struct {
@@ -215,8 +215,7 @@ void store_close(struct store *store)
 {
     if (!store)
         return;
-    if (store->session)
-        sqlite3session_delete(store->session);
+    store_stop_recording(store);
     for (int i = 0; i < STATEMENT_COUNT; i++)
         sqlite3_finalize(store->statements[i]);
     for (int kind = 0; kind <= ENTITY_build; kind++)

@@ -32,10 +32,13 @@ struct store;
  * there. Older files are brought up to date, after a backup beside the file ("<path>.before-2").
  *
  * Faults: FOREIGN (empty, text, another program's, tables that are not ours), DAMAGED, LOCKED,
- * REFUSED (a symbolic link: its target would be replaced, or it would), IO (the folder is not
+ * REFUSED (a symbolic link: name the file itself), IO (the folder is not
  * there, no permission to read). A newer file gives no fault: see store_read_only.
  *
- * Large files are checked for damage before their first write instead of here (store_check).
+ * A fault may leave the file made, or brought up to date, but never half so.
+ *
+ * Files over a megabyte are checked for damage before their first write instead of here
+ * (store_check).
  */
 enum fault store_open(struct store **ret_store, const char *path, struct fault_note *note);
 

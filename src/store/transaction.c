@@ -131,9 +131,11 @@ static int attach_tables(sqlite3_session *session)
     return result;
 }
 
-static void stop_recording(struct store *store)
+/* SQLite's own does not take NULL. */
+void store_stop_recording(struct store *store)
 {
-    sqlite3session_delete(store->session);
+    if (store->session)
+        sqlite3session_delete(store->session);
     store->session = NULL;
 }
 
@@ -150,7 +152,7 @@ enum fault store_action_begin(struct store *store, const char *where, struct fau
         result = attach_tables(store->session);
     if (result == SQLITE_OK)
         return FAULT_NONE;
-    stop_recording(store);
+    store_stop_recording(store);
     return store_end(store, store_say(store, result, note), note);
 }
 
@@ -193,7 +195,7 @@ enum fault store_action_end(struct store *store, enum fault fault, int64_t build
         if (result != SQLITE_OK)
             fault = store_say(store, result, note);
     }
-    stop_recording(store);
+    store_stop_recording(store);
     if (!fault && size > 0)
         fault = record(store, changeset, size, build, label, note);
     sqlite3_free(changeset);

@@ -101,7 +101,7 @@ static void a_full_disk_at_any_write_leaves_the_old_store(void **state)
 static void a_crash_at_any_operation_leaves_the_old_store_or_the_new(void **state)
 {
     (void)state;
-    sweep_all(DISK_CRASH, "crash", getenv("STUFFOVER_LONG") ? 20 : 3);
+    sweep_all(DISK_CRASH, "crash", getenv("STUFFOVER_LONG") ? 20 : 2);
 }
 
 /* The proof of the harness: where SQLite does not sync, crashes do harm, and it is seen. */
