@@ -4,8 +4,8 @@
  *
  * 1  Distances are taken from the same two edges along a whole run, so that the maker reads one
  *    side of the rule: of two edges equally near, the left, back or bottom one.
- * 2  Points of a run stay in order and at least two inches apart: none moves by more than half a
- *    pitch less an inch.
+ * 2  Points of a run stay in order and at least `along.min` apart: none moves by more than half of
+ *    what the pitch has over it.
  * 3  Against a wall with known studs there is a point at each stud, and nowhere else.
  */
 #include "plan/place.h"
@@ -239,10 +239,11 @@ static void fill_run(struct work *work, const struct run *run)
         return;
     }
     int64_t pitch = whole_divide_even(between, count - 1);
+    int64_t most = (pitch - work->planning->value[TRADE_ALONG_MIN]) / 2;
     for (int64_t i = 0; i < count; i++) {
         int64_t wanted = end + whole_divide_even(between * i, count - 1);
 
-        add_on_run(work, run, nudge(work, run, wanted, pitch / 2 - LENGTH_INCH));
+        add_on_run(work, run, nudge(work, run, wanted, most));
     }
     if (work->junction.pitch == 0)
         work->junction.pitch = pitch;
