@@ -1,0 +1,100 @@
+#include "saw.h"
+
+#include "cut/bars.h"
+#include "cut/rolls.h"
+#include "cut/sheets.h"
+
+#include <assert.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+typedef void cut_fn(const struct cut_job *job, struct arena *arena, struct cut_layout *ret_layout);
+
+static cut_fn *const cuts[] = {
+    [CUT_BARS] = bars_cut, [CUT_SHEETS] = sheets_cut, [CUT_ROLLS] = rolls_cut};
+
+void parts_add(struct parts *parts, size_t count, int64_t length, int64_t width, bool may_turn)
+{
+    assert(parts->count + count <= MOST_PARTS);
+    for (size_t i = 0; i < count; i++)
+        parts->at[parts->count++] = (struct cut_part){length, width, may_turn};
+}
+
+enum cut_flaw flaw_of(enum cut_way way, const struct cut_job *job, const struct cut_layout *layout)
+{
+    volatile enum cut_flaw flaw = CUT_FLAWS_COUNT;
+    struct arena scratch;
+    jmp_buf escape;
+
+    arena_init(&scratch);
+    scratch.escape = &escape;
+    if (!setjmp(escape))
+        flaw = layout_verify(way, job, layout, &scratch);
+    arena_release(&scratch);
+    return flaw;
+}
+
+struct cut_layout saw(enum cut_way way, const struct cut_job *job, struct arena *arena)
+{
+    struct cut_layout layout = {0};
+    jmp_buf escape;
+    enum cut_flaw flaw;
+
+    arena->escape = &escape;
+    if (setjmp(escape))
+        fail_msg("memory is out");
+    cuts[way](job, arena, &layout);
+    arena->escape = NULL;
+    flaw = flaw_of(way, job, &layout);
+    if (flaw != CUT_FLAW_NONE)
+        fail_msg("%s", cut_flaw_words(flaw));
+    return layout;
+}
+
+size_t blanks_of(const struct cut_layout *layout, size_t size)
+{
+    size_t count = 0;
+
+    for (size_t i = 0; i < layout->blanks.count; i++)
+        count += layout->blanks.at[i].size == size;
+    return count;
+}
+
+static struct cut_size size_by_chance(enum cut_way way, struct dice *dice)
+{
+    struct cut_size size = {0};
+
+    size.length = dice_between(dice, 200, 3000);
+    size.width = way == CUT_BARS ? 0 : dice_between(dice, 100, 1500);
+    size.price = dice_between(dice, 0, 4) ? dice_between(dice, 1, 5000) : 0;
+    size.limit = CUT_ANY;
+    if (dice_between(dice, 0, 2) == 0) {
+        size.limit = dice_between(dice, 0, 3);
+        size.price = 0;
+    }
+    return size;
+}
+
+struct cut_job job_by_chance(enum cut_way way, struct dice *dice, struct parts *parts,
+                             struct cut_size *sizes)
+{
+    struct cut_job job = {.parts = parts->at, .sizes = sizes};
+    int64_t kinds = dice_between(dice, 0, 6);
+
+    parts->count = 0;
+    for (int64_t i = 0; i < kinds; i++)
+        parts_add(parts, (size_t)dice_between(dice, 1, 6), dice_between(dice, 1, 1600),
+                  way == CUT_BARS ? 0 : dice_between(dice, 1, 900),
+                  way != CUT_BARS && dice_between(dice, 0, 1));
+    job.part_count = parts->count;
+    job.size_count = (size_t)dice_between(dice, 0, 5);
+    for (size_t i = 0; i < job.size_count; i++)
+        sizes[i] = size_by_chance(way, dice);
+    job.kerf = dice_between(dice, 0, 12);
+    job.trim = way == CUT_ROLLS ? 0 : dice_between(dice, 0, 30);
+    return job;
+}

@@ -1,0 +1,38 @@
+/*
+ * What the tests of this floor share: jobs in 64ths of an inch, a saw that cuts and checks, jobs by
+ * chance.
+ */
+#ifndef SAW_H
+#define SAW_H
+
+#include "base/quantity.h"
+#include "cut/verify.h"
+#include "dice.h"
+
+#define IN(inch) ((int64_t)((inch) * (double)LENGTH_INCH))
+#define ANY CUT_ANY
+
+#define MOST_PARTS 200
+
+/* A list of parts that grows by hand. */
+struct parts {
+    struct cut_part at[MOST_PARTS];
+    size_t count;
+};
+
+void parts_add(struct parts *parts, size_t count, int64_t length, int64_t width, bool may_turn);
+
+/* Cuts and fails the test with the flaw's words when the layout is not sound. */
+struct cut_layout saw(enum cut_way way, const struct cut_job *job, struct arena *arena);
+
+/* How many blanks of a size a layout uses. */
+size_t blanks_of(const struct cut_layout *layout, size_t size);
+
+/* A job by chance; `parts` and `sizes` (at least 5) hold it. */
+struct cut_job job_by_chance(enum cut_way way, struct dice *dice, struct parts *parts,
+                             struct cut_size *sizes);
+
+/* The flaw of a layout, with scratch of its own. */
+enum cut_flaw flaw_of(enum cut_way way, const struct cut_job *job, const struct cut_layout *layout);
+
+#endif
