@@ -21,7 +21,7 @@
 
 #define CUT_ANY INT64_C(-1) /* as many as are wanted can be had */
 
-struct cut_part {
+struct cut_piece {
     int64_t length, width;
     bool may_turn; /* may lie across; bars never turn */
 };
@@ -34,7 +34,7 @@ struct cut_size {
 };
 
 struct cut_job {
-    const struct cut_part *parts;
+    const struct cut_piece *parts;
     size_t part_count;
     const struct cut_size *sizes;
     size_t size_count;

@@ -35,7 +35,7 @@ struct roll_plan {
 struct search {
     const struct cut_job *job;
     struct arena *arena;
-    struct cut_part *parts; /* with a kerf */
+    struct cut_piece *parts; /* with a kerf */
     size_t roll;            /* size, or NOWHERE */
     int64_t width;          /* of the roll, with a kerf */
     size_t count;           /* parts on the roll */
@@ -47,7 +47,7 @@ struct search {
     struct roll_plan now, best;
 };
 
-static bool fits(const struct cut_part *part, int64_t width)
+static bool fits(const struct cut_piece *part, int64_t width)
 {
     return part->width <= width || (part->may_turn && part->length <= width);
 }
@@ -70,7 +70,7 @@ static int largest_first(const void *a, const void *b)
     return left->part < right->part ? -1 : left->part > right->part;
 }
 
-static struct ranked rank_of(const struct cut_part *part, size_t index, enum part_order order)
+static struct ranked rank_of(const struct cut_piece *part, size_t index, enum part_order order)
 {
     int64_t longer = part->length > part->width ? part->length : part->width;
     int64_t shorter = part->length > part->width ? part->width : part->length;
@@ -104,7 +104,7 @@ static void sort_parts(const struct search *search, size_t *parts, size_t count,
 
 static int64_t far_end(const struct search *search, const struct cut_place *place)
 {
-    const struct cut_part *part = &search->parts[place->part];
+    const struct cut_piece *part = &search->parts[place->part];
 
     return place->along + (place->turned ? part->width : part->length);
 }
@@ -131,7 +131,7 @@ static void plan_skyline(struct search *search)
 }
 
 /* How much roll a row takes that a part opens: its length, or its width where it must turn. */
-static int64_t row_for(const struct search *search, const struct cut_part *part)
+static int64_t row_for(const struct search *search, const struct cut_piece *part)
 {
     return part->width <= search->width ? part->length : part->width;
 }
@@ -238,7 +238,7 @@ static void search_roll(struct search *search)
 
 /* ---- the bound: area, and parts that no other lies beside ---- */
 
-static int64_t least_along(const struct search *search, const struct cut_part *part)
+static int64_t least_along(const struct search *search, const struct cut_piece *part)
 {
     int64_t least = part->width <= search->width ? part->length : part->width;
 
@@ -247,7 +247,7 @@ static int64_t least_along(const struct search *search, const struct cut_part *p
     return least;
 }
 
-static bool over_half(const struct search *search, const struct cut_part *part)
+static bool over_half(const struct search *search, const struct cut_piece *part)
 {
     return 2 * part->width > search->width && (!part->may_turn || 2 * part->length > search->width);
 }
@@ -257,7 +257,7 @@ static int64_t bound_of_roll(const struct search *search)
     int64_t area = 0, alone = 0, longest = 0;
 
     for (size_t i = 0; i < search->count; i++) {
-        const struct cut_part *part = &search->parts[search->now.order[i]];
+        const struct cut_piece *part = &search->parts[search->now.order[i]];
         int64_t along = least_along(search, part);
 
         area += part->length * part->width;
@@ -369,7 +369,7 @@ static void search_begin(struct search *search, const struct cut_job *job, struc
     size_t count = job->part_count;
 
     *search = (struct search){.job = job, .arena = arena, .chance = 88172645463325252U};
-    search->parts = ARENA_MANY(arena, struct cut_part, count);
+    search->parts = ARENA_MANY(arena, struct cut_piece, count);
     for (size_t i = 0; i < count; i++) {
         search->parts[i] = job->parts[i];
         search->parts[i].length += job->kerf;

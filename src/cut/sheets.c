@@ -40,7 +40,7 @@ struct sheet_plan {
 struct search {
     const struct cut_job *job;
     struct arena *arena;
-    struct cut_part *parts;     /* with a kerf */
+    struct cut_piece *parts;     /* with a kerf */
     size_t *order[PART_ORDERS]; /* of parts */
     int64_t *length, *width;    /* of sizes, with a kerf, without trim */
     int64_t *price;             /* of sizes; areas where nothing has a price */
@@ -69,7 +69,7 @@ static int largest_first(const void *a, const void *b)
     return left->part < right->part ? -1 : left->part > right->part;
 }
 
-static struct ranked rank_of(const struct cut_part *part, size_t index, enum part_order order)
+static struct ranked rank_of(const struct cut_piece *part, size_t index, enum part_order order)
 {
     int64_t longer = part->length > part->width ? part->length : part->width;
     int64_t shorter = part->length > part->width ? part->width : part->length;
@@ -157,7 +157,7 @@ static size_t sheets_at_most(const struct search *search)
 static void search_begin(struct search *search, const struct cut_job *job, struct arena *arena)
 {
     *search = (struct search){.job = job, .arena = arena, .more = NOWHERE};
-    search->parts = ARENA_MANY(arena, struct cut_part, job->part_count);
+    search->parts = ARENA_MANY(arena, struct cut_piece, job->part_count);
     for (size_t i = 0; i < job->part_count; i++) {
         search->parts[i] = job->parts[i];
         search->parts[i].length += job->kerf;
@@ -170,7 +170,7 @@ static void search_begin(struct search *search, const struct cut_job *job, struc
     plan_begin(search, &search->best);
 }
 
-static bool fits_size(const struct search *search, size_t size, const struct cut_part *part)
+static bool fits_size(const struct search *search, size_t size, const struct cut_piece *part)
 {
     int64_t length = search->length[size], width = search->width[size];
 
@@ -179,7 +179,7 @@ static bool fits_size(const struct search *search, size_t size, const struct cut
 }
 
 /* The cheapest size on offer that takes a part; NOWHERE when none does. */
-static size_t cheapest_for(const struct search *search, const struct cut_part *part)
+static size_t cheapest_for(const struct search *search, const struct cut_piece *part)
 {
     size_t best = NOWHERE;
 
@@ -214,7 +214,7 @@ static void open_set(struct search *search)
 
 static bool place_part(struct search *search, size_t part, enum fit_rule fit, enum split_rule split)
 {
-    const struct cut_part *sized = &search->parts[part];
+    const struct cut_piece *sized = &search->parts[part];
     struct cut_place *place = &search->now.places[part];
     size_t size;
 
@@ -403,7 +403,7 @@ static void search_run(struct search *search)
 static void lay_part(const struct search *search, size_t part, struct cut_blank *blank,
                      struct cut_layout *layout)
 {
-    const struct cut_part *sized = &search->job->parts[part];
+    const struct cut_piece *sized = &search->job->parts[part];
     struct cut_place place = search->best.places[part];
     int64_t end;
 
@@ -427,7 +427,7 @@ static void find_rest(const struct search *search, const struct cut_layout *layo
 
     for (size_t i = blank->first; i < blank->first + blank->count; i++) {
         const struct cut_place *place = &layout->places.at[i];
-        const struct cut_part *part = &job->parts[place->part];
+        const struct cut_piece *part = &job->parts[place->part];
         int64_t side = place->across + (place->turned ? part->length : part->width);
 
         if (side > beside)

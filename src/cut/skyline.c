@@ -69,7 +69,7 @@ static void try_spot(struct spot *best, struct skyline *skyline, struct spot spo
         *best = spot;
 }
 
-static void try_way(struct spot *best, struct skyline *skyline, const struct cut_part *part,
+static void try_way(struct spot *best, struct skyline *skyline, const struct cut_piece *part,
                     bool turned)
 {
     struct spot spot = {.found = true, .turned = turned};
@@ -119,7 +119,7 @@ static void raise_ledges(struct skyline *skyline, struct arena *arena, const str
     }
 }
 
-bool skyline_place(struct skyline *skyline, struct arena *arena, const struct cut_part *part,
+bool skyline_place(struct skyline *skyline, struct arena *arena, const struct cut_piece *part,
                    struct cut_place *ret_place)
 {
     struct spot best = {0};

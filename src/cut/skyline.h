@@ -27,7 +27,7 @@ void skyline_clear(struct skyline *skyline, struct arena *arena, int64_t width);
  * what is shut in before them stays empty. False when the part is wider than the roll.
  * ret_place->part is left alone. O(ledges^2).
  */
-bool skyline_place(struct skyline *skyline, struct arena *arena, const struct cut_part *part,
+bool skyline_place(struct skyline *skyline, struct arena *arena, const struct cut_piece *part,
                    struct cut_place *ret_place);
 
 #endif

@@ -38,7 +38,7 @@ static void judge(struct choice *choice, const struct free_area *area, enum fit_
 }
 
 static void try_area(struct choice *best, const struct free_areas *free, size_t index,
-                     const struct cut_part *part, bool turned, enum fit_rule fit)
+                     const struct cut_piece *part, bool turned, enum fit_rule fit)
 {
     const struct free_area *area = &free->areas.at[index];
     struct choice choice = {.area = index, .turned = turned};
@@ -98,7 +98,7 @@ static void split_area(struct free_areas *free, struct arena *arena, const struc
         *LIST_ADD(arena, &free->areas) = beside;
 }
 
-bool areas_place(struct free_areas *free, struct arena *arena, const struct cut_part *part,
+bool areas_place(struct free_areas *free, struct arena *arena, const struct cut_piece *part,
                  enum fit_rule fit, enum split_rule split, size_t *ret_blank,
                  struct cut_place *ret_place)
 {

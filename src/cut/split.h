@@ -31,7 +31,7 @@ void areas_open(struct free_areas *free, struct arena *arena, struct free_area a
  * area that fits best (of equals the first) and splits what is left of it. False when no area is
  * large enough. ret_place->part is left alone. O(areas).
  */
-bool areas_place(struct free_areas *free, struct arena *arena, const struct cut_part *part,
+bool areas_place(struct free_areas *free, struct arena *arena, const struct cut_piece *part,
                  enum fit_rule fit, enum split_rule split, size_t *ret_blank,
                  struct cut_place *ret_place);
 

@@ -92,7 +92,7 @@ static bool parts_all(const struct check *check)
 }
 
 static bool size_takes(const struct check *check, const struct cut_size *size,
-                       const struct cut_part *part, bool turned)
+                       const struct cut_piece *part, bool turned)
 {
     int64_t length = turned ? part->width : part->length;
     int64_t width = turned ? part->length : part->width;
@@ -111,7 +111,7 @@ static bool size_takes(const struct check *check, const struct cut_size *size,
 static bool left_out_rightly(const struct check *check)
 {
     for (size_t i = 0; i < check->layout->left_out.count; i++) {
-        const struct cut_part *part = &check->job->parts[check->layout->left_out.at[i]];
+        const struct cut_piece *part = &check->job->parts[check->layout->left_out.at[i]];
 
         for (size_t s = 0; s < check->job->size_count; s++) {
             const struct cut_size *size = &check->job->sizes[s];
@@ -140,7 +140,7 @@ static bool turned_rightly(const struct check *check)
 static struct rect rect_of(const struct check *check, size_t index)
 {
     const struct cut_place *place = &check->layout->places.at[index];
-    const struct cut_part *part = &check->job->parts[place->part];
+    const struct cut_piece *part = &check->job->parts[place->part];
     int64_t length = place->turned ? part->width : part->length;
     int64_t width = place->turned ? part->length : part->width;
 

@@ -39,8 +39,14 @@
       VALUE_PRACTICE, "cut off each stick to square one end")                                      \
     V(STICK_TRIM_FAR, "stick.trim.far", LENGTH, 0, 0, 0, VALUE_MM(100), VALUE_PRACTICE,            \
       "cut off the far end as well")                                                               \
+    V(STICK_LENGTH, "stick.length", LENGTH, VALUE_IN(96), VALUE_MM(2400), VALUE_MM(600),           \
+      VALUE_MM(12000), VALUE_PRACTICE, "a stick where the shop list names no length")              \
     V(STICK_RESERVE, "stick.reserve", RATIO, VALUE_RATIO(0), VALUE_RATIO(0), 0, VALUE_RATIO(1),    \
       VALUE_PRACTICE, "crooked sticks to buy over, as a share of those needed")                    \
+    V(SHEET_LENGTH, "sheet.length", LENGTH, VALUE_IN(96), VALUE_MM(2440), VALUE_MM(300),           \
+      VALUE_MM(6000), VALUE_PRACTICE, "a sheet where the shop list names no size: its length")     \
+    V(SHEET_WIDTH, "sheet.width", LENGTH, VALUE_IN(48), VALUE_MM(1220), VALUE_MM(300),             \
+      VALUE_MM(3000), VALUE_PRACTICE, "and its width")                                             \
     V(SHEET_EDGE_TRIM, "sheet.edge_trim", LENGTH, 0, 0, 0, VALUE_MM(50), VALUE_PRACTICE,           \
       "cut off each edge of a sheet first")                                                        \
     V(SHEET_EDGE_TRIM_CRITICAL, "sheet.edge_trim.critical", LENGTH, VALUE_IN(0.125), VALUE_MM(3),  \

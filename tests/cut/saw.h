@@ -16,7 +16,7 @@
 
 /* A list of parts that grows by hand. */
 struct parts {
-    struct cut_part at[MOST_PARTS];
+    struct cut_piece at[MOST_PARTS];
     size_t count;
 };
 

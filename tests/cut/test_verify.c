@@ -13,7 +13,7 @@
 struct bad_layout {
     enum cut_flaw flaw; /* that must be told */
     enum cut_way way;
-    struct cut_part parts[FEW];
+    struct cut_piece parts[FEW];
     struct cut_size sizes[FEW];
     int64_t kerf, trim;
     struct cut_place places[FEW];

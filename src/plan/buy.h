@@ -1,0 +1,53 @@
+/* What the files of the buy pass share. */
+#ifndef PLAN_BUY_H
+#define PLAN_BUY_H
+
+#include "cut/layout.h"
+#include "plan/findings.h"
+
+/* Something that is counted, not cut: screws, staples, buttons, glue. */
+struct need {
+    int64_t stock; /* 0 where the workshop has none: `what` names it */
+    const char *what;
+    int64_t kind; /* enum stock_word */
+    enum quantity measure;
+    int64_t used; /* without reserve */
+    int64_t need; /* with it */
+};
+
+struct buying {
+    struct planning *planning;
+    LIST_OF(struct need) needs;
+};
+
+/* buy_parts.c: plan->parts from members, panels and pieces, sorted by stock. */
+void buy_parts(struct planning *planning);
+
+/* buy_cut.c: for every stock with parts a layout, as cuttings and placements, and what is bought
+ * for it. */
+void buy_cuts(struct planning *planning);
+
+/* buy_count.c: what is counted, pooled by stock, and then bought in packs. */
+void buy_counts(struct planning *planning);
+
+/* ---- buy.c ---- */
+
+/* The aisle of the shop where a kind of stock stands. */
+int64_t aisle_of(int64_t kind);
+
+/* Adds a line of the shopping list for a stock (0: none of the workshop's, called `what`). */
+struct purchase *purchase_add(struct planning *planning, int64_t stock, int64_t kind,
+                              const char *what);
+
+/* Prices a line: `packs` of the offer, of which the share used/bought is used up. A line without
+ * an offer gets no price and a note. */
+void purchase_price(struct planning *planning, struct purchase *purchase, const struct offer *offer,
+                    int64_t used, int64_t bought);
+
+/* a + a * ratio, in whole counts rounded up. */
+int64_t with_reserve(int64_t amount, int64_t ratio);
+
+/* Packs that were bought already of a stock, of a length and width; 0 when none were. */
+int64_t bought_packs(const struct model *model, int64_t stock, int64_t length, int64_t width);
+
+#endif

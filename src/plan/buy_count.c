@@ -1,0 +1,302 @@
+/*
+ * What is counted and bought in packs: screws, staples, nails, buttons, cord, glue, fittings and
+ * whatever else the maker named. Needs are pooled by stock before packs are rounded up.
+ */
+#include "plan/buy.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* ---- pooling ---- */
+
+static struct need *need_for(struct buying *buying, int64_t stock, int64_t kind, const char *what,
+                             enum quantity measure)
+{
+    struct need *need;
+
+    for (size_t i = 0; i < buying->needs.count; i++) {
+        need = &buying->needs.at[i];
+        if (need->stock == stock && need->kind == kind && need->measure == measure &&
+            (stock || strcmp(need->what, what) == 0))
+            return need;
+    }
+    need = LIST_ADD(buying->planning->arena, &buying->needs);
+    *need = (struct need){.stock = stock, .what = what, .kind = kind, .measure = measure};
+    return need;
+}
+
+static void need_more(struct buying *buying, int64_t stock, int64_t kind, const char *what,
+                      enum quantity measure, int64_t amount)
+{
+    const struct stock *of = MODEL_FIND(buying->planning->model, stock, stock);
+
+    if (amount > 0)
+        need_for(buying, stock, of ? of->kind : kind, what, measure)->used += amount;
+}
+
+static int64_t first_of_kind(const struct model *model, int64_t kind)
+{
+    for (size_t i = 0; i < model->stocks.count; i++)
+        if (model->stocks.at[i].kind == kind)
+            return model->stocks.at[i].key;
+    return 0;
+}
+
+/* ---- needs ---- */
+
+static void need_screws(struct buying *buying)
+{
+    const struct plan *plan = buying->planning->plan;
+
+    for (size_t i = 0; i < plan->screw_kinds.count; i++) {
+        const struct screw_kind *kind = &plan->screw_kinds.at[i];
+        struct text name;
+
+        text_init(&name);
+        text_add(&name, "screws ");
+        plan_screw_text(plan, kind, &name);
+        need_more(buying, kind->stock, STOCK_SCREW,
+                  arena_text(buying->planning->arena, text_string(&name)), QUANTITY_COUNT,
+                  kind->count);
+        text_release(&name);
+    }
+}
+
+/* The staples with the shortest leg that is long enough, else the longest there are. */
+static int64_t staple_for(const struct model *model, int64_t leg)
+{
+    const struct stock *best = NULL;
+
+    for (size_t i = 0; i < model->stocks.count; i++) {
+        const struct stock *stock = &model->stocks.at[i];
+
+        if (stock->kind != STOCK_STAPLE)
+            continue;
+        bool enough = stock->length >= leg;
+        if (!best || (enough && (best->length < leg || stock->length < best->length)) ||
+            (!enough && best->length < leg && stock->length > best->length))
+            best = stock;
+    }
+    return best ? best->key : 0;
+}
+
+static void need_staples(struct buying *buying)
+{
+    const struct planning *planning = buying->planning;
+
+    for (size_t i = 0; i < planning->plan->edges.count; i++) {
+        const struct edge *edge = &planning->plan->edges.at[i];
+        char leg[QUANTITY_TEXT];
+
+        quantity_print_unit(leg, QUANTITY_LENGTH, model_units(planning->model), edge->leg);
+        need_more(buying, staple_for(planning->model, edge->leg), STOCK_STAPLE,
+                  arena_format(planning->arena, "staples, leg %s", leg), QUANTITY_COUNT,
+                  edge->staples + edge->temporary);
+    }
+}
+
+static void need_consumables(struct buying *buying)
+{
+    const struct plan *plan = buying->planning->plan;
+
+    for (size_t i = 0; i < plan->consumables.count; i++) {
+        const struct consumable *used = &plan->consumables.at[i];
+        int64_t stock = used->stock;
+
+        if (!stock && (used->kind == STOCK_SPRAY || used->kind == STOCK_BUTTON))
+            stock = first_of_kind(buying->planning->model, used->kind);
+        need_more(buying, stock, used->kind, used->what, used->measure, used->amount);
+    }
+}
+
+/* Wood glue by the joint, and by the metre of edge of panels that are glued. */
+static void need_glue(struct buying *buying)
+{
+    const struct planning *planning = buying->planning;
+    const struct plan *plan = planning->plan;
+    int64_t glue = (int64_t)plan->joints.count * planning->value[TRADE_GLUE_PER_JOINT];
+
+    for (size_t i = 0; i < plan->panels.count; i++) {
+        const struct panel *panel = &plan->panels.at[i];
+        const struct facing *facing = MODEL_FIND(planning->model, facing, panel->facing);
+        const struct box *box = MODEL_FIND(planning->model, box, panel->box);
+        int64_t round = 2 * (panel->area.u1 - panel->area.u0 + panel->area.v1 - panel->area.v0);
+        int64_t more = 0;
+
+        if (facing && facing->glued && !panel->loose && box && box->frame != FRAME_BOARD)
+            (void)whole_share(round, planning->value[TRADE_GLUE_PER_METRE], 1000 * LENGTH_MM,
+                              &more);
+        glue += more;
+    }
+    need_more(buying, first_of_kind(planning->model, STOCK_GLUE), STOCK_GLUE, "wood glue",
+              QUANTITY_VOLUME, glue);
+}
+
+static void need_fittings(struct buying *buying)
+{
+    const struct model *model = buying->planning->model;
+
+    for (size_t i = 0; i < model->fittings.count; i++) {
+        const struct fitting *fitting = &model->fittings.at[i];
+        const char *name = *fitting->name ? fitting->name : words_fitting.at[fitting->kind].name;
+
+        need_more(buying, fitting->stock, STOCK_HARDWARE, name, QUANTITY_COUNT, fitting->count);
+        if (fitting->screw)
+            need_more(buying, fitting->screw, STOCK_SCREW, "screws", QUANTITY_COUNT,
+                      fitting->count * fitting->screws);
+    }
+}
+
+/* ---- reserve ---- */
+
+static void add_reserve(struct buying *buying, struct need *need)
+{
+    const int64_t *value = buying->planning->value;
+    int64_t least = 0;
+
+    need->need = need->used;
+    switch (need->kind) {
+    case STOCK_SCREW:
+        need->need = with_reserve(need->used, value[TRADE_SCREW_WASTE]);
+        least = value[TRADE_SCREW_RESERVE_LEAST];
+        break;
+    case STOCK_STAPLE:
+        need->need = with_reserve(need->used, value[TRADE_STAPLE_WASTE]);
+        break;
+    case STOCK_NAIL:
+        need->need = with_reserve(need->used, value[TRADE_NAIL_WASTE]);
+        break;
+    default:
+        break;
+    }
+    if (need->need < need->used + least)
+        need->need = need->used + least;
+}
+
+/* ---- packs ---- */
+
+static int64_t coverage_of(const struct planning *planning, const struct need *need)
+{
+    const struct stock *stock = MODEL_FIND(planning->model, stock, need->stock);
+
+    return stock && stock->coverage ? stock->coverage : planning->value[TRADE_SPRAY_PER_CAN];
+}
+
+/* How much of the measure one pack of an offer holds. */
+static int64_t pack_holds(const struct planning *planning, const struct need *need,
+                          const struct offer *offer)
+{
+    switch (need->measure) {
+    case QUANTITY_AREA:
+        return coverage_of(planning, need);
+    case QUANTITY_LENGTH:
+        return offer ? offer->length : 0;
+    case QUANTITY_VOLUME:
+        return offer ? offer->volume : 0;
+    default:
+        return offer && offer->pack > 0 ? offer->pack : 1;
+    }
+}
+
+static int64_t packs_for(int64_t amount, int64_t holds)
+{
+    if (amount <= 0)
+        return 0;
+    return holds > 0 ? whole_divide_up(amount, holds) : 1;
+}
+
+/* The offer whose packs cost least together; of equals the first. NULL when there is none. */
+static const struct offer *cheapest(const struct planning *planning, const struct need *need,
+                                    int64_t amount)
+{
+    const struct model *model = planning->model;
+    const struct offer *best = NULL;
+    int64_t least = INT64_MAX;
+
+    for (size_t i = 0; need->stock && i < model->offers.count; i++) {
+        const struct offer *offer = &model->offers.at[i];
+        int64_t price;
+
+        if (offer->stock != need->stock ||
+            whole_multiply(packs_for(amount, pack_holds(planning, need, offer)), offer->price,
+                           &price) ||
+            price >= least)
+            continue;
+        least = price;
+        best = offer;
+    }
+    return best;
+}
+
+static int64_t on_shelf(const struct planning *planning, const struct need *need)
+{
+    const struct model *model = planning->model;
+    int64_t shelf = 0;
+
+    for (size_t i = 0; need->stock && i < model->leftovers.count; i++) {
+        const struct leftover *rest = &model->leftovers.at[i];
+
+        if (rest->stock == need->stock)
+            shelf += need->measure == QUANTITY_LENGTH  ? rest->length * rest->count
+                     : need->measure == QUANTITY_COUNT ? rest->count
+                                                       : 0;
+    }
+    return shelf < need->need ? shelf : need->need;
+}
+
+static void buy_need(struct buying *buying, const struct need *need)
+{
+    struct planning *planning = buying->planning;
+    struct purchase *purchase = purchase_add(planning, need->stock, need->kind, need->what);
+    int64_t shelf = on_shelf(planning, need);
+    const struct offer *offer = cheapest(planning, need, need->need - shelf);
+    int64_t holds = pack_holds(planning, need, offer);
+    int64_t packs = packs_for(need->need - shelf, holds);
+    int64_t taken = bought_packs(planning->model, need->stock, offer ? offer->length : 0,
+                                 offer ? offer->width : 0);
+
+    purchase->measure = need->measure;
+    purchase->used = need->used;
+    purchase->need = need->need;
+    purchase->shelf = shelf;
+    purchase->packs = packs > taken ? packs : taken;
+    purchase_price(planning, purchase, offer, need->used - shelf, purchase->packs * holds);
+}
+
+/* ---- whatever else was named ---- */
+
+static void buy_extra(struct planning *planning, const struct extra *extra)
+{
+    const struct stock *stock = MODEL_FIND(planning->model, stock, extra->stock);
+    struct purchase *purchase =
+        purchase_add(planning, extra->stock, stock ? stock->kind : STOCK_OTHER, extra->what);
+    const struct need need = {.stock = extra->stock, .measure = QUANTITY_COUNT};
+
+    purchase->measure = QUANTITY_COUNT;
+    purchase->used = purchase->need = purchase->packs = extra->count;
+    if (!stock) {
+        purchase->aisle = extra->aisle;
+        purchase->priced = whole_multiply(extra->price, extra->count, &purchase->price) == 0;
+        purchase->value = purchase->price;
+        return;
+    }
+    purchase_price(planning, purchase, cheapest(planning, &need, extra->count), 0, 0);
+}
+
+void buy_counts(struct planning *planning)
+{
+    struct buying buying = {.planning = planning};
+
+    need_screws(&buying);
+    need_staples(&buying);
+    need_consumables(&buying);
+    need_glue(&buying);
+    need_fittings(&buying);
+    for (size_t i = 0; i < buying.needs.count; i++) {
+        add_reserve(&buying, &buying.needs.at[i]);
+        buy_need(&buying, &buying.needs.at[i]);
+    }
+    for (size_t i = 0; i < planning->model->extras.count; i++)
+        buy_extra(planning, &planning->model->extras.at[i]);
+}

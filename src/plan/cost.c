@@ -1,0 +1,70 @@
+/*
+ * Money: what the shopping list costs, what of it is used up, and what was paid. Sums are checked;
+ * a sum that does not fit stays as it was, which only made-up prices can bring about.
+ */
+#include "plan/pass.h"
+
+#include <assert.h>
+
+static void add_to(int64_t *sum, int64_t money)
+{
+    (void)whole_add(*sum, money, sum);
+}
+
+static void add_purchases(struct plan *plan)
+{
+    for (size_t i = 0; i < plan->purchases.count; i++) {
+        const struct purchase *purchase = &plan->purchases.at[i];
+
+        assert(purchase->aisle >= 0 && purchase->aisle < AISLE_COUNT);
+        add_to(&plan->cost.bought, purchase->price);
+        add_to(&plan->cost.used, purchase->value);
+        add_to(&plan->cost.by_aisle[purchase->aisle], purchase->price);
+    }
+}
+
+static void add_spends(struct plan *plan, const struct model *model)
+{
+    for (size_t i = 0; i < model->spends.count; i++) {
+        const struct spend *spend = &model->spends.at[i];
+
+        add_to(&plan->cost.spent, spend->amount);
+        add_to(&plan->cost.spent_by_aisle[spend->aisle], spend->amount);
+    }
+}
+
+static int64_t with_tax(const struct model *model, int64_t money)
+{
+    int64_t tax = 0;
+
+    (void)whole_share(money, model->workshop.tax, 1000000, &tax);
+    add_to(&tax, money);
+    return tax;
+}
+
+/* What it will have cost: in each aisle the estimate, or what was paid where that is more. */
+static int64_t forecast(const struct plan *plan, const struct model *model)
+{
+    int64_t sum = 0;
+
+    for (int aisle = 0; aisle < AISLE_COUNT; aisle++) {
+        int64_t estimate = with_tax(model, plan->cost.by_aisle[aisle]);
+        int64_t spent = plan->cost.spent_by_aisle[aisle];
+
+        add_to(&sum, spent > estimate ? spent : estimate);
+    }
+    return sum;
+}
+
+void pass_cost(struct planning *planning)
+{
+    const struct model *model = planning->model;
+    struct cost *cost = &planning->plan->cost;
+
+    add_purchases(planning->plan);
+    add_spends(planning->plan, model);
+    cost->estimate = with_tax(model, cost->bought);
+    cost->tax = cost->estimate - cost->bought;
+    cost->forecast = forecast(planning->plan, model);
+    cost->left = model->build.budget - cost->forecast;
+}
