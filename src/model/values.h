@@ -97,6 +97,8 @@
     V(SCREW_BITE_SIDE_GOOD, "screw.bite.side.good", LENGTH, VALUE_IN(1.5), VALUE_MM(38),           \
       VALUE_MM(5), VALUE_MM(150), VALUE_PRACTICE,                                                  \
       "thread in side grain beyond which more gives nothing")                                      \
+    V(SCREW_BITE_PANEL, "screw.bite.panel", LENGTH, VALUE_IN(0.75), VALUE_MM(18), VALUE_MM(6), \
+      VALUE_MM(100), VALUE_PRACTICE, "bite wanted behind a panel, whose screws share the load") \
     V(SCREW_BITE_END, "screw.bite.end", LENGTH, VALUE_IN(1.5), VALUE_MM(38), VALUE_MM(5),          \
       VALUE_MM(150), VALUE_PRACTICE, "thread in end grain, glued")                                 \
     V(SCREW_BITE_END_MIN, "screw.bite.end.min", LENGTH, VALUE_IN(1.25), VALUE_MM(32), VALUE_MM(5), \

@@ -108,7 +108,8 @@ static struct screw_choice choose_for(struct planning *planning, const struct pa
     struct screw_need need = {.gauge = planning->value[TRADE_SCREW_GAUGE_PANEL],
                               .passed = panel->thickness,
                               .receiving = solid_size(&member->solid, side_axis(panel->side)),
-                              .wood = stick ? stick->wood : WOOD_SOFT};
+                              .wood = stick ? stick->wood : WOOD_SOFT,
+                              .panel = true};
 
     return screw_choose(planning, &need);
 }

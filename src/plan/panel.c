@@ -92,8 +92,13 @@ static bool is_offered(const struct model *model, int64_t stock)
     return false;
 }
 
-static bool comes_out(const struct model *model, int64_t stock, int64_t width, int64_t height)
+static bool comes_out(const struct planning *planning, int64_t stock, int64_t width, int64_t height)
 {
+    const struct model *model = planning->model;
+
+    if (!is_offered(model, stock) && fits_sheet(width, height, planning->value[TRADE_SHEET_LENGTH],
+                                                planning->value[TRADE_SHEET_WIDTH]))
+        return true;
     for (size_t i = 0; i < model->offers.count; i++) {
         const struct offer *offer = &model->offers.at[i];
 
@@ -115,18 +120,17 @@ struct strips {
 };
 
 /* The fewest equal fields that come out of a sheet; of as many, those with upright seams. Nothing
- * (0 by 0) when none do. A stock without offers has no size to split for. */
-static struct strips strips_for(const struct model *model, int64_t stock, const struct area *area)
+ * (0 by 0) when none do. A stock without offers comes in the usual size. */
+static struct strips strips_for(const struct planning *planning, int64_t stock,
+                                const struct area *area)
 {
     struct strips best = {0, 0};
 
-    if (!is_offered(model, stock))
-        return (struct strips){1, 1};
     for (int64_t down = 1; down <= STRIPS_MOST; down++)
         for (int64_t across = 1; across <= STRIPS_MOST; across++) {
             bool fewer = !best.across || across * down < best.across * best.down;
 
-            if (fewer && comes_out(model, stock, whole_divide_up(area_width(area), across),
+            if (fewer && comes_out(planning, stock, whole_divide_up(area_width(area), across),
                                    whole_divide_up(area_height(area), down)))
                 best = (struct strips){across, down};
         }
@@ -188,7 +192,7 @@ static int cut_facing(struct planning *planning, const struct box *box, const st
 
     if (area_empty(&area))
         return number;
-    strips = strips_for(planning->model, facing->stock, &area);
+    strips = strips_for(planning, facing->stock, &area);
     if (!strips.across) {
         tell_too_large(planning, facing, &area);
         strips = (struct strips){1, 1};

@@ -181,7 +181,9 @@ struct screw_choice screw_choose(struct planning *planning, const struct screw_n
     const int64_t *value = planning->value;
     int64_t before = need->passed + need->cloth;
     int64_t margin = value[need->padded ? TRADE_SCREW_TIP_MARGIN_PADDED : TRADE_SCREW_TIP_MARGIN];
-    int64_t bite = value[need->end_grain ? TRADE_SCREW_BITE_END : TRADE_SCREW_BITE_SIDE];
+    int64_t bite = value[need->end_grain ? TRADE_SCREW_BITE_END
+                         : need->panel   ? TRADE_SCREW_BITE_PANEL
+                                         : TRADE_SCREW_BITE_SIDE];
     int64_t least = value[need->end_grain ? TRADE_SCREW_BITE_END_MIN : TRADE_SCREW_BITE_SIDE_MIN];
     int64_t limit = before + need->receiving - margin;
     struct screw_choice choice = {SCREW_FIT_GOOD, PLAN_NONE, 0, before + bite, limit, least};

@@ -9,14 +9,14 @@
 
 /* What a screw has to do. Lengths along its axis, from the head on. */
 struct screw_need {
-    int64_t gauge; /* wanted; not looked at where a stock is given */
-    int64_t stock; /* this one and no other; 0 lets the program choose */
-    int64_t
-        passed;    /* wood that the shank passes with clearance: what is only laid on counts here */
-    int64_t cloth; /* pressed cloth in between */
+    int64_t gauge;     /* wanted; not looked at where a stock is given */
+    int64_t stock;     /* this one and no other; 0 lets the program choose */
+    int64_t passed;    /* wood that the shank passes: what is only laid on counts here */
+    int64_t cloth;     /* pressed cloth in between */
     int64_t receiving; /* wood behind, glued facings included */
     int64_t wood;      /* enum wood_word of what it bites in: for the pilot */
     bool end_grain;    /* the bite is in end grain */
+    bool panel;        /* one of many that hold a panel */
     bool padded;       /* the far face is padded or sat on: a wider margin before the tip */
 };
 

@@ -242,7 +242,7 @@ static void a_box_with_too_little_room_for_its_sticks_is_told(void **state)
     assert_int_equal(carpenter_findings(bench, FINDING_BOX_TOO_SMALL), 1);
 }
 
-/* 38 mm through and 38 mm of bite in end grain: 76, so 80; 12 mm of ply and 25 of bite: 40. */
+/* 38 mm through and 38 mm of bite in end grain: 76, so 80; 12 mm of ply and 18 of bite: 30. */
 static void metric_boxes_take_metric_screws(void **state)
 {
     struct carpenter *bench = *state;
@@ -259,7 +259,7 @@ static void metric_boxes_take_metric_screws(void **state)
     carpenter_plan(bench);
     assert_true(carpenter_screws(bench, box, SCREW_FRAME) > 0);
     assert_screws_called(bench, SCREW_FRAME, "4 x 80 mm");
-    assert_screws_called(bench, SCREW_PANEL, "4 x 40 mm");
+    assert_screws_called(bench, SCREW_PANEL, "4 x 30 mm");
     assert_int_equal(carpenter_findings(bench, FINDING_SCREW_NOT_IN_STOCK), 2);
 }
 
