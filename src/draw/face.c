@@ -1,0 +1,138 @@
+#include "draw/drawing.h"
+
+#include "plan/geometry.h"
+
+struct sketch {
+    struct drawing *drawing;
+    const struct plan *plan;
+    const struct box *box;
+    int64_t side;
+    struct arena *arena;
+};
+
+static void add_mark(const struct sketch *sketch, enum mark_kind kind, struct area area)
+{
+    *LIST_ADD(sketch->arena, &sketch->drawing->marks) = (struct mark){kind, area};
+}
+
+/* Members whose nearest side lies no deeper than the box's frame near this face. */
+static bool lies_behind(const struct sketch *sketch, const struct plan_member *member)
+{
+    int axis = side_axis(sketch->side);
+    int64_t depth = vector_along(box_size(sketch->box), axis);
+    int64_t low = vector_along(member->solid.low, axis);
+    int64_t high = vector_along(member->solid.high, axis);
+    int64_t gap = side_sign(sketch->side) > 0 ? depth - high : low;
+
+    return 2 * gap < depth;
+}
+
+static void add_wood(const struct sketch *sketch)
+{
+    const struct plan *plan = sketch->plan;
+
+    for (size_t i = 0; i < plan->panels.count; i++) {
+        const struct panel *panel = &plan->panels.at[i];
+        if (panel->box == sketch->box->key && panel->side == sketch->side)
+            add_mark(sketch, MARK_PANEL, panel->area);
+    }
+    for (size_t i = 0; i < plan->members.count; i++) {
+        const struct plan_member *member = &plan->members.at[i];
+        if (member->box == sketch->box->key && lies_behind(sketch, member))
+            add_mark(sketch, MARK_MEMBER, solid_on_side(&member->solid, sketch->side));
+    }
+}
+
+static void add_padding(const struct sketch *sketch)
+{
+    const struct model *model = sketch->plan->facts;
+    struct area face = face_area(sketch->box, sketch->side);
+
+    for (size_t i = 0; i < model->layers.count; i++) {
+        const struct layer *layer = &model->layers.at[i];
+        struct area area = {layer->u, layer->v, layer->width ? layer->u + layer->width : face.u1,
+                            layer->height ? layer->v + layer->height : face.v1};
+        bool whole = !layer->u && !layer->v && !layer->width && !layer->height;
+
+        if (layer->box == sketch->box->key && layer->side == sketch->side && !whole)
+            add_mark(sketch, MARK_PADDING, area_cut(&area, &face));
+    }
+}
+
+/* Where an interval of an edge lies on the face. */
+static struct area run_on_face(const struct sketch *sketch, const struct edge *edge,
+                               const struct interval *interval)
+{
+    struct area face = face_area(sketch->box, sketch->side);
+
+    switch (edge->edge) {
+    case EDGE_LEFT:
+        return (struct area){face.u0, interval->from, face.u0, interval->to};
+    case EDGE_RIGHT:
+        return (struct area){face.u1, interval->from, face.u1, interval->to};
+    case EDGE_TOP:
+        return (struct area){interval->from, face.v1, interval->to, face.v1};
+    default:
+        return (struct area){interval->from, face.v0, interval->to, face.v0};
+    }
+}
+
+static void add_openings(const struct sketch *sketch)
+{
+    const struct plan *plan = sketch->plan;
+
+    for (size_t i = 0; i < plan->intervals.count; i++) {
+        const struct interval *interval = &plan->intervals.at[i];
+        const struct edge *edge = &plan->edges.at[interval->edge];
+        const struct layer *layer = MODEL_FIND(plan->facts, layer, edge->layer);
+
+        if (interval->pass != STAPLED_AT_BENCH && edge->edge >= 0 && layer &&
+            edge->box == sketch->box->key && layer->side == sketch->side)
+            add_mark(sketch, MARK_OPEN, run_on_face(sketch, edge, interval));
+    }
+}
+
+static void add_point(const struct sketch *sketch, const struct plan_point *point, bool of_b,
+                      int64_t patch)
+{
+    int64_t u, v;
+
+    box_to_face(sketch->side, of_b ? point->in_b : point->in_a, &u, &v);
+    if (patch)
+        add_mark(sketch, MARK_PATCH,
+                 (struct area){u - patch / 2, v - patch / 2, u + patch / 2, v + patch / 2});
+    add_mark(sketch, MARK_POINT, (struct area){u, v, u, v});
+}
+
+static void add_points(const struct sketch *sketch)
+{
+    const struct plan *plan = sketch->plan;
+
+    for (size_t i = 0; i < plan->points.count; i++) {
+        const struct plan_point *point = &plan->points.at[i];
+        const struct join *join = MODEL_FIND(plan->facts, join, point->join);
+        const struct junction *junction = plan_junction(plan, point->join);
+
+        if (join->box_a == sketch->box->key && join->side_a == sketch->side)
+            add_point(sketch, point, false, junction->patch);
+        if (join->target == TARGET_BOX && join->box_b == sketch->box->key &&
+            join->side_b == sketch->side)
+            add_point(sketch, point, true, junction->patch);
+    }
+}
+
+void draw_face(struct drawing *drawing, const struct plan *plan, int64_t box, int64_t side,
+               struct arena *arena)
+{
+    struct sketch sketch = {drawing, plan, MODEL_FIND(plan->facts, box, box), side, arena};
+
+    *drawing = (struct drawing){0};
+    if (!sketch.box)
+        return;
+    drawing->bounds = face_area(sketch.box, side);
+    add_mark(&sketch, MARK_FACE, drawing->bounds);
+    add_wood(&sketch);
+    add_padding(&sketch);
+    add_openings(&sketch);
+    add_points(&sketch);
+}
