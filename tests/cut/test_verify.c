@@ -61,9 +61,10 @@ static enum cut_flaw flaw_in(const struct bad_layout *bad)
     .places = {{0, 0, 0, false}, {1, 60, 0, false}, {2, 30, 60, false}, {3, 0, 30, false}}, \
     .place_count = 4, .blanks = {{0, 0, 4, 90, 0, 0}}, .blank_count = 1, .cost = 7
 
+/* A part of 40 x 20 on a roll of 50. */
 #define ROLL_JOB                                                                                   \
     .way = CUT_ROLLS, .parts = {{40, 20, false}}, .part_count = 1, .sizes = {{0, 50, 0, CUT_ANY}}, \
-    .size_count = 1, .places = {{0, 0, 0, false}}, .place_count = 1, .blank_count = 1
+    .size_count = 1, .place_count = 1, .blank_count = 1
 
 static const struct bad_layout sound[] = {
     {CUT_FLAW_NONE, STICK_JOB, STICK_PLACES, STICK_BLANK, .cost = 7, .bound = 7},
