@@ -6,6 +6,7 @@
 #include "plan/buy.h"
 
 #include <stdio.h>
+#include <string.h>
 
 int64_t aisle_of(int64_t kind)
 {
@@ -49,11 +50,11 @@ void purchase_price(struct planning *planning, struct purchase *purchase, const 
 {
     if (purchase->packs == 0)
         return;
-    if (!offer) {
+    purchase->offer = offer ? offer->key : 0;
+    if (!offer || offer->price == 0) {
         tell_no_price(planning, purchase);
         return;
     }
-    purchase->offer = offer->key;
     purchase->priced = whole_multiply(offer->price, purchase->packs, &purchase->price) == 0;
     purchase->value = purchase->price;
     if (bought > 0 && used < bought)
@@ -67,6 +68,11 @@ int64_t with_reserve(int64_t amount, int64_t ratio)
     if (whole_multiply(amount, 1000000 + ratio, &more))
         return amount;
     return whole_divide_up(more, 1000000);
+}
+
+bool leftover_is_free(const struct model *model, const struct leftover *leftover)
+{
+    return *leftover->kept_for == '\0' || strcmp(leftover->kept_for, model->build.name) == 0;
 }
 
 int64_t bought_packs(const struct model *model, int64_t stock, int64_t length, int64_t width)

@@ -20,8 +20,12 @@ struct buying {
     LIST_OF(struct need) needs;
 };
 
-/* buy_parts.c: plan->parts from members, panels and pieces, sorted by stock. */
+/* buy_parts.c: plan->parts from members, panels, pieces and cleats, sorted by stock; a part that
+ * was spoiled stands there once more for each time. */
 void buy_parts(struct planning *planning);
+
+/* Whether a fitting is a part that is cut from a stick. */
+bool fitting_is_cut(const struct model *model, const struct fitting *fitting);
 
 /* buy_cut.c: for every stock with parts a layout, as cuttings and placements, and what is bought
  * for it. */
@@ -40,12 +44,15 @@ struct purchase *purchase_add(struct planning *planning, int64_t stock, int64_t 
                               const char *what);
 
 /* Prices a line: `packs` of the offer, of which the share used/bought is used up. A line without
- * an offer gets no price and a note. */
+ * an offer, or with one that names no price, gets none and a note. */
 void purchase_price(struct planning *planning, struct purchase *purchase, const struct offer *offer,
                     int64_t used, int64_t bought);
 
 /* a + a * ratio, in whole counts rounded up. */
 int64_t with_reserve(int64_t amount, int64_t ratio);
+
+/* Whether what lies on the shelf may be used in this build: it is kept for no other. */
+bool leftover_is_free(const struct model *model, const struct leftover *leftover);
 
 /* Packs that were bought already of a stock, of a length and width; 0 when none were. */
 int64_t bought_packs(const struct model *model, int64_t stock, int64_t length, int64_t width);

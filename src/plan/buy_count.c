@@ -133,6 +133,14 @@ static void need_glue(struct buying *buying)
               QUANTITY_VOLUME, glue);
 }
 
+static bool is_by_length(const struct model *model, int64_t stock)
+{
+    const struct stock *found = MODEL_FIND(model, stock, stock);
+
+    return found && (found->kind == STOCK_STRIP || found->kind == STOCK_CORD);
+}
+
+/* By the piece or by length; what is cut from a stick is a part. */
 static void need_fittings(struct buying *buying)
 {
     const struct model *model = buying->planning->model;
@@ -141,7 +149,11 @@ static void need_fittings(struct buying *buying)
         const struct fitting *fitting = &model->fittings.at[i];
         const char *name = *fitting->name ? fitting->name : words_fitting.at[fitting->kind].name;
 
-        need_more(buying, fitting->stock, STOCK_HARDWARE, name, QUANTITY_COUNT, fitting->count);
+        if (is_by_length(model, fitting->stock))
+            need_more(buying, fitting->stock, STOCK_HARDWARE, name, QUANTITY_LENGTH,
+                      fitting->count * fitting->length);
+        else if (!fitting_is_cut(model, fitting))
+            need_more(buying, fitting->stock, STOCK_HARDWARE, name, QUANTITY_COUNT, fitting->count);
         if (fitting->screw)
             need_more(buying, fitting->screw, STOCK_SCREW, "screws", QUANTITY_COUNT,
                       fitting->count * fitting->screws);
@@ -166,6 +178,15 @@ static void add_reserve(struct buying *buying, struct need *need)
         break;
     case STOCK_NAIL:
         need->need = with_reserve(need->used, value[TRADE_NAIL_WASTE]);
+        break;
+    case STOCK_BUTTON:
+        need->need = with_reserve(need->used, value[TRADE_BUTTON_WASTE]);
+        break;
+    case STOCK_CORD:
+        need->need = with_reserve(need->used, value[TRADE_CORD_EXTRA]);
+        break;
+    case STOCK_STRIP:
+        need->need = with_reserve(need->used, value[TRADE_CARD_WASTE]);
         break;
     default:
         break;
@@ -206,7 +227,8 @@ static int64_t packs_for(int64_t amount, int64_t holds)
     return holds > 0 ? whole_divide_up(amount, holds) : 1;
 }
 
-/* The offer whose packs cost least together; of equals the first. NULL when there is none. */
+/* The offer whose packs cost least together; of equals the first; one without a price only where
+ * none has one. NULL when there is none. */
 static const struct offer *cheapest(const struct planning *planning, const struct need *need,
                                     int64_t amount)
 {
@@ -221,7 +243,7 @@ static const struct offer *cheapest(const struct planning *planning, const struc
         if (offer->stock != need->stock ||
             whole_multiply(packs_for(amount, pack_holds(planning, need, offer)), offer->price,
                            &price) ||
-            price >= least)
+            (best && (offer->price == 0 || (best->price > 0 && price >= least))))
             continue;
         least = price;
         best = offer;
@@ -237,7 +259,7 @@ static int64_t on_shelf(const struct planning *planning, const struct need *need
     for (size_t i = 0; need->stock && i < model->leftovers.count; i++) {
         const struct leftover *rest = &model->leftovers.at[i];
 
-        if (rest->stock == need->stock)
+        if (rest->stock == need->stock && leftover_is_free(model, rest))
             shelf += need->measure == QUANTITY_LENGTH  ? rest->length * rest->count
                      : need->measure == QUANTITY_COUNT ? rest->count
                                                        : 0;
@@ -261,6 +283,8 @@ static void buy_need(struct buying *buying, const struct need *need)
     purchase->need = need->need;
     purchase->shelf = shelf;
     purchase->packs = packs > taken ? packs : taken;
+    if (need->kind == STOCK_SCREW && !need->stock)
+        return; /* the fix pass has told that no shop list has them */
     purchase_price(planning, purchase, offer, need->used - shelf, purchase->packs * holds);
 }
 
@@ -277,8 +301,11 @@ static void buy_extra(struct planning *planning, const struct extra *extra)
     purchase->used = purchase->need = purchase->packs = extra->count;
     if (!stock) {
         purchase->aisle = extra->aisle;
-        purchase->priced = whole_multiply(extra->price, extra->count, &purchase->price) == 0;
+        purchase->priced =
+            extra->price > 0 && whole_multiply(extra->price, extra->count, &purchase->price) == 0;
         purchase->value = purchase->price;
+        if (!purchase->priced)
+            purchase_price(planning, purchase, NULL, 0, 0);
         return;
     }
     purchase_price(planning, purchase, cheapest(planning, &need, extra->count), 0, 0);

@@ -42,8 +42,11 @@ static bool is_cut(const struct stock *stock)
 
 /* ---- sizes ---- */
 
+/* A second end that is squared comes off a stick's length. */
 static void add_size(struct cutting_job *job, struct cut_size size, struct source source)
 {
+    if (job->stock->kind == STOCK_STICK)
+        size.length -= job->planning->value[TRADE_STICK_TRIM_FAR];
     *LIST_ADD(job->planning->arena, &job->sizes) = size;
     *LIST_ADD(job->planning->arena, &job->sources) = source;
 }
@@ -57,25 +60,44 @@ static void add_leftovers(struct cutting_job *job)
         const struct leftover *rest = &model->leftovers.at[i];
 
         if (rest->stock != job->stock->key || rest->count == 0 || rest->length == 0 ||
-            (!stick && rest->width == 0))
+            (!stick && rest->width == 0) || !leftover_is_free(model, rest))
             continue;
         add_size(job, (struct cut_size){rest->length, stick ? 0 : rest->width, 0, rest->count},
                  (struct source){NULL, rest});
     }
 }
 
+static bool offer_fits(const struct cutting_job *job, const struct offer *offer)
+{
+    return offer->stock == job->stock->key && offer->length > 0 &&
+           (job->stock->kind == STOCK_STICK || offer->width > 0);
+}
+
+static bool any_priced(const struct cutting_job *job)
+{
+    const struct model *model = job->planning->model;
+
+    for (size_t i = 0; i < model->offers.count; i++)
+        if (offer_fits(job, &model->offers.at[i]) && model->offers.at[i].price > 0)
+            return true;
+    return false;
+}
+
+/* Offers without a price are left aside where others have one: they would seem free. */
 static void add_offers(struct cutting_job *job)
 {
     const struct model *model = job->planning->model;
     bool stick = job->stock->kind == STOCK_STICK;
+    bool priced = any_priced(job);
 
     for (size_t i = 0; i < model->offers.count; i++) {
         const struct offer *offer = &model->offers.at[i];
 
-        if (offer->stock != job->stock->key || offer->length == 0 || (!stick && offer->width == 0))
+        if (!offer_fits(job, offer) || (priced && offer->price == 0))
             continue;
         add_size(job,
-                 (struct cut_size){offer->length, stick ? 0 : offer->width, offer->price, CUT_ANY},
+                 (struct cut_size){offer->length, stick ? 0 : offer->width,
+                                   whole_divide_up(offer->price, offer->pack), CUT_ANY},
                  (struct source){offer, NULL});
     }
 }
@@ -116,6 +138,16 @@ static void set_sizes(struct cutting_job *job)
 
 /* ---- the layout ---- */
 
+/* Cloth with a pattern is cut in whole repeats along the roll, and so never turned. */
+static struct cut_piece piece_of(const struct cutting_job *job, const struct part *part)
+{
+    int64_t repeat = is_roll(job->stock) ? job->stock->repeat_along : 0;
+
+    if (repeat == 0)
+        return (struct cut_piece){part->length, part->width, part->may_turn};
+    return (struct cut_piece){whole_divide_up(part->length, repeat) * repeat, part->width, false};
+}
+
 static struct cut_layout lay_out(struct cutting_job *job)
 {
     const struct plan *plan = job->planning->plan;
@@ -123,11 +155,8 @@ static struct cut_layout lay_out(struct cutting_job *job)
     struct cut_job cut = {parts, job->count, job->sizes.at, job->sizes.count, 0, 0};
     struct cut_layout layout = {0};
 
-    for (size_t i = 0; i < job->count; i++) {
-        const struct part *part = &plan->parts.at[job->first + i];
-
-        parts[i] = (struct cut_piece){part->length, part->width, part->may_turn};
-    }
+    for (size_t i = 0; i < job->count; i++)
+        parts[i] = piece_of(job, &plan->parts.at[job->first + i]);
     if (job->stock->kind == STOCK_STICK) {
         cut.kerf = job->planning->value[TRADE_KERF];
         cut.trim = job->planning->value[TRADE_STICK_TRIM];
@@ -150,12 +179,13 @@ static void keep_blank(const struct cutting_job *job, const struct cut_layout *l
     struct plan *plan = job->planning->plan;
     const struct source *source = &job->sources.at[blank->size];
     const struct cut_size *size = &job->sizes.at[blank->size];
+    int64_t far = job->stock->kind == STOCK_STICK ? job->planning->value[TRADE_STICK_TRIM_FAR] : 0;
     struct cutting *cutting = LIST_ADD(job->planning->arena, &plan->cuttings);
 
     *cutting = (struct cutting){.stock = job->stock->key,
                                 .offer = source->offer ? source->offer->key : 0,
                                 .leftover = source->leftover ? source->leftover->key : 0,
-                                .length = size->length ? size->length : blank->used,
+                                .length = size->length ? size->length + far : blank->used,
                                 .width = size->width,
                                 .first_placement = plan->placements.count,
                                 .placement_count = blank->count,
@@ -167,6 +197,46 @@ static void keep_blank(const struct cutting_job *job, const struct cut_layout *l
         *LIST_ADD(job->planning->arena, &plan->placements) = (struct placement){
             job->first + place->part, place->along, place->across, place->turned};
     }
+}
+
+/* By how much a part misses a size when it lies one way. */
+static int64_t missing_from(const struct cutting_job *job, const struct cut_size *size,
+                            int64_t length, int64_t width)
+{
+    const int64_t *value = job->planning->value;
+    int64_t over_length, over_width;
+
+    if (job->stock->kind == STOCK_STICK)
+        return length + value[TRADE_STICK_TRIM] - size->length;
+    if (is_roll(job->stock))
+        return width - size->width;
+    over_length = length - size->length;
+    over_width = width - size->width;
+    if (job->stock->kind == STOCK_SHEET) {
+        over_length += 2 * value[TRADE_SHEET_EDGE_TRIM];
+        over_width += 2 * value[TRADE_SHEET_EDGE_TRIM];
+    }
+    return over_length > over_width ? over_length : over_width;
+}
+
+/* The least by which a part misses what is on offer. */
+static int64_t missing(const struct cutting_job *job, const struct part *part)
+{
+    struct cut_piece piece = piece_of(job, part);
+    int64_t least = INT64_MAX;
+
+    for (size_t i = 0; i < job->sizes.count; i++) {
+        const struct cut_size *size = &job->sizes.at[i];
+        int64_t straight = missing_from(job, size, piece.length, piece.width);
+        int64_t turned =
+            piece.may_turn ? missing_from(job, size, piece.width, piece.length) : straight;
+
+        if (size->limit != CUT_ANY)
+            continue;
+        least = straight < least ? straight : least;
+        least = turned < least ? turned : least;
+    }
+    return least;
 }
 
 static void tell_left_out(const struct cutting_job *job, const struct cut_layout *layout)
@@ -182,6 +252,7 @@ static void tell_left_out(const struct cutting_job *job, const struct cut_layout
         argument_text(finding, 0,
                       arena_format(job->planning->arena, "part %s, %s long,", part->label, size));
         argument_text(finding, 1, job->stock->name);
+        argument_length(finding, 2, missing(job, part));
     }
 }
 
@@ -203,11 +274,19 @@ static int64_t used_of_blank(const struct cutting_job *job, const struct cut_lay
     return used;
 }
 
+/* Sticks with those that turn out crooked. */
+static int64_t with_crooked(const struct cutting_job *job, int64_t sticks)
+{
+    return with_reserve(sticks, job->planning->value[TRADE_STICK_RESERVE]);
+}
+
 /* One line for each size that is bought. */
 static void buy_blanks(struct cutting_job *job, const struct cut_layout *layout, size_t size)
 {
     const struct cut_size *of = &job->sizes.at[size];
+    const struct offer *offer = job->sources.at[size].offer;
     bool stick = job->stock->kind == STOCK_STICK;
+    int64_t pack = offer ? offer->pack : 1;
     int64_t count = 0;
     int64_t used = 0;
     int64_t whole = stick ? of->length : of->length / LENGTH_MM * (of->width / LENGTH_MM);
@@ -220,23 +299,39 @@ static void buy_blanks(struct cutting_job *job, const struct cut_layout *layout,
         count++;
         used += used_of_blank(job, layout, &layout->blanks.at[i]);
     }
-    int64_t taken = bought_packs(job->planning->model, job->stock->key, of->length, of->width);
+    int64_t taken =
+        bought_packs(job->planning->model, job->stock->key, offer ? offer->length : of->length,
+                     offer ? offer->width : of->width);
+    int64_t packs = whole_divide_up(stick ? with_crooked(job, count) : count, pack);
     if (count == 0 && taken == 0)
         return;
     struct purchase *purchase = purchase_add(job->planning, job->stock->key, job->stock->kind, "");
     purchase->measure = QUANTITY_COUNT;
-    purchase->used = purchase->need = count;
-    purchase->packs = count > taken ? count : taken;
-    purchase_price(job->planning, purchase, job->sources.at[size].offer, used,
-                   purchase->packs * whole);
+    purchase->used = count;
+    purchase->need = stick ? with_crooked(job, count) : count;
+    purchase->packs = packs > taken ? packs : taken;
+    purchase_price(job->planning, purchase, offer, used, purchase->packs * pack * whole);
 }
 
-static const struct offer *first_offer(const struct model *model, int64_t stock)
+/* The offer of a roll that costs least by length; one without a price only where none has one. */
+static const struct offer *cheapest_roll(const struct model *model, int64_t stock)
 {
-    for (size_t i = 0; i < model->offers.count; i++)
-        if (model->offers.at[i].stock == stock && model->offers.at[i].length)
-            return &model->offers.at[i];
-    return NULL;
+    const struct offer *best = NULL;
+    int64_t least = 0;
+
+    for (size_t i = 0; i < model->offers.count; i++) {
+        const struct offer *offer = &model->offers.at[i];
+        int64_t by_length;
+
+        if (offer->stock != stock || offer->length == 0 ||
+            whole_share(offer->price, LENGTH_MAX, offer->length, &by_length))
+            continue;
+        if (!best || best->price == 0 || (offer->price > 0 && by_length < least)) {
+            best = offer;
+            least = by_length;
+        }
+    }
+    return best;
 }
 
 /* A length of roll as the shop cuts it: with the allowance, in its steps, at least its least cut.
@@ -245,9 +340,9 @@ static int64_t roll_to_buy(const struct cutting_job *job, int64_t used)
 {
     const int64_t *value = job->planning->value;
     int64_t step = job->stock->step_cut ? job->stock->step_cut : value[TRADE_CLOTH_ROUND];
-    int64_t wanted = job->stock->kind == STOCK_CLOTH
-                         ? with_reserve(used, value[TRADE_CLOTH_ALLOW_AFTER_LAYOUT])
-                         : used;
+    int64_t ratio = job->stock->kind == STOCK_CLOTH ? value[TRADE_CLOTH_ALLOW_AFTER_LAYOUT] : 0;
+    int64_t wanted =
+        with_reserve(used, ratio + (job->stock->pile ? value[TRADE_CLOTH_ALLOW_PILE] : 0));
 
     if (wanted < job->stock->least_cut)
         wanted = job->stock->least_cut;
@@ -286,7 +381,7 @@ static void buy_roll(struct cutting_job *job, const struct cut_layout *layout)
     purchase->used = used;
     purchase->need = purchase->length = length > taken ? length : taken;
     purchase->packs = 1;
-    price_roll(job->planning, purchase, first_offer(model, job->stock->key), used);
+    price_roll(job->planning, purchase, cheapest_roll(model, job->stock->key), used);
 }
 
 /* ---- all ---- */

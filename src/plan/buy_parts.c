@@ -3,6 +3,7 @@
 
 #include "plan/geometry.h"
 
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -11,7 +12,7 @@ static struct part *part_add(struct planning *planning, const char *label, int64
 {
     struct part *part = LIST_ADD(planning->arena, &planning->plan->parts);
 
-    memcpy(part->label, label, sizeof part->label);
+    snprintf(part->label, sizeof part->label, "%s", label);
     part->stock = stock;
     part->box = box;
     part->member = part->panel = part->piece = PLAN_NONE;
@@ -32,6 +33,13 @@ static void add_members(struct planning *planning)
         part->member = i;
         part->length = member->length;
     }
+}
+
+bool fitting_is_cut(const struct model *model, const struct fitting *fitting)
+{
+    const struct stock *stock = MODEL_FIND(model, stock, fitting->stock);
+
+    return stock && stock->kind == STOCK_STICK && fitting->length > 0;
 }
 
 /* The grain of a panel lies along its longer side. */
@@ -59,16 +67,49 @@ static void add_pieces(struct planning *planning)
 
     for (size_t i = 0; i < plan->pieces.count; i++) {
         const struct piece *piece = &plan->pieces.at[i];
+        const struct stock *stock = MODEL_FIND(planning->model, stock, piece->stock);
         struct part *part = part_add(planning, piece->label, piece->stock, piece->box);
 
         part->piece = i;
         part->length = piece->across ? piece->width : piece->height;
         part->width = piece->across ? piece->height : piece->width;
-        part->may_turn = piece->turned_allowed;
+        part->may_turn = piece->turned_allowed && stock && !stock->pile;
     }
 }
 
-/* By stock; within one in the order of the boxes and their lists, which the indices keep. */
+/* Cleats and whatever else of the fittings is cut from a stick. */
+static void add_cleats(struct planning *planning)
+{
+    const struct model *model = planning->model;
+
+    for (size_t i = 0; i < model->fittings.count; i++) {
+        const struct fitting *fitting = &model->fittings.at[i];
+        const char *name = *fitting->name ? fitting->name : words_fitting.at[fitting->kind].name;
+
+        for (int64_t n = 0; fitting_is_cut(model, fitting) && n < fitting->count; n++)
+            part_add(planning, name, fitting->stock, fitting->box)->length = fitting->length;
+    }
+}
+
+/* What was spoiled is cut anew. */
+static void add_spoiled(struct planning *planning)
+{
+    const struct model *model = planning->model;
+    size_t count = planning->plan->parts.count;
+
+    for (size_t i = 0; i < model->cut_parts.count; i++)
+        for (size_t k = 0; model->cut_parts.at[i].spoiled && k < count; k++) {
+            struct part again = planning->plan->parts.at[k];
+
+            if (strcmp(again.label, model->cut_parts.at[i].part) != 0)
+                continue;
+            *LIST_ADD(planning->arena, &planning->plan->parts) = again;
+            break;
+        }
+}
+
+/* By stock; within one in the order of the boxes and their lists, which the indices keep, and
+ * cleats by name and length. */
 static int compare_parts(const void *a, const void *b)
 {
     const struct part *left = a;
@@ -80,7 +121,11 @@ static int compare_parts(const void *a, const void *b)
     for (size_t i = 0; i < sizeof steps / sizeof *steps; i++)
         if (steps[i])
             return steps[i] < 0 ? -1 : 1;
-    return 0;
+    if (left->length != right->length)
+        return left->length < right->length ? 1 : -1;
+    if (left->box != right->box)
+        return left->box < right->box ? -1 : 1;
+    return strcmp(left->label, right->label);
 }
 
 void buy_parts(struct planning *planning)
@@ -90,6 +135,8 @@ void buy_parts(struct planning *planning)
     add_members(planning);
     add_panels(planning);
     add_pieces(planning);
+    add_cleats(planning);
+    add_spoiled(planning);
     if (plan->parts.count)
         qsort(plan->parts.at, plan->parts.count, sizeof *plan->parts.at, compare_parts);
 }

@@ -23,13 +23,22 @@ static void add_purchases(struct plan *plan)
     }
 }
 
+/* What was paid for a stock of the list belongs where that stands. */
+static int64_t aisle_paid(const struct plan *plan, const struct spend *spend)
+{
+    for (size_t i = 0; spend->stock && i < plan->purchases.count; i++)
+        if (plan->purchases.at[i].stock == spend->stock)
+            return plan->purchases.at[i].aisle;
+    return spend->aisle;
+}
+
 static void add_spends(struct plan *plan, const struct model *model)
 {
     for (size_t i = 0; i < model->spends.count; i++) {
         const struct spend *spend = &model->spends.at[i];
 
         add_to(&plan->cost.spent, spend->amount);
-        add_to(&plan->cost.spent_by_aisle[spend->aisle], spend->amount);
+        add_to(&plan->cost.spent_by_aisle[aisle_paid(plan, spend)], spend->amount);
     }
 }
 
@@ -42,14 +51,21 @@ static int64_t with_tax(const struct model *model, int64_t money)
     return tax;
 }
 
-/* What it will have cost: in each aisle the estimate, or what was paid where that is more. */
+/* What it will have cost: in each aisle the estimate, or what was paid where that is more. An
+ * aisle's estimate is what it adds to the whole, tax included, so that rounding adds nothing. */
 static int64_t forecast(const struct plan *plan, const struct model *model)
 {
     int64_t sum = 0;
+    int64_t upto = 0;
+    int64_t before = 0;
 
     for (int aisle = 0; aisle < AISLE_COUNT; aisle++) {
-        int64_t estimate = with_tax(model, plan->cost.by_aisle[aisle]);
         int64_t spent = plan->cost.spent_by_aisle[aisle];
+        int64_t estimate;
+
+        add_to(&upto, plan->cost.by_aisle[aisle]);
+        estimate = with_tax(model, upto) - before;
+        before += estimate;
 
         add_to(&sum, spent > estimate ? spent : estimate);
     }
@@ -66,5 +82,6 @@ void pass_cost(struct planning *planning)
     cost->estimate = with_tax(model, cost->bought);
     cost->tax = cost->estimate - cost->bought;
     cost->forecast = forecast(planning->plan, model);
-    cost->left = model->build.budget - cost->forecast;
+    cost->left = model->build.budget;
+    add_to(&cost->left, -cost->forecast);
 }
