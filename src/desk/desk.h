@@ -85,8 +85,18 @@ enum fault desk_new_build(struct desk *desk, const char *label, desk_change_fn *
 
 /* The usual edits, each a commit of its own; an open draft is dropped. */
 
-/* Reads `text` into a field of an item, as field_read; `kind` may be ENTITY_workshop or
- * ENTITY_build (key ignored). */
+/*
+ * Reads `text` into a field of an item, as field_read; `kind` may be ENTITY_workshop or
+ * ENTITY_build (key ignored). UNKNOWN for an item or a field that is not there. desk_field_change
+ * is the same as a change for desk_change, whose context is a struct desk_field.
+ */
+struct desk_field {
+    enum entity_kind kind;
+    int64_t key;
+    const char *field;
+    const char *text;
+};
+desk_change_fn desk_field_change;
 enum fault desk_set(struct desk *desk, enum entity_kind kind, int64_t key, const char *field,
                     const char *text, struct fault_note *note);
 enum fault desk_delete(struct desk *desk, enum entity_kind kind, int64_t key,

@@ -22,13 +22,6 @@ void desk_label(char label[STORE_LABEL], const char *format, ...)
 
 /* ---- a field ---- */
 
-struct field_change {
-    enum entity_kind kind;
-    int64_t key;
-    const char *field;
-    const char *text;
-};
-
 static void *draft_item(struct model *draft, enum entity_kind kind, int64_t key)
 {
     if (kind == ENTITY_workshop)
@@ -38,24 +31,19 @@ static void *draft_item(struct model *draft, enum entity_kind kind, int64_t key)
     return model_find(draft, kind, key);
 }
 
-enum fault desk_write_field(struct model *draft, enum entity_kind kind, int64_t key,
-                            const char *name, const char *text, struct fault_note *note)
+enum fault desk_field_change(struct model *draft, void *context, struct fault_note *note)
 {
-    const struct entity *entity = entity_of(kind);
-    const struct field *field = field_named(entity, name);
+    const struct desk_field *change = context;
+    const struct entity *entity = entity_of(change->kind);
+    const struct field *field = field_named(entity, change->field);
     if (!field)
-        return fault_say(note, FAULT_UNKNOWN, 0, "a %s has no field \"%s\"", entity->name, name);
-    void *item = draft_item(draft, kind, key);
+        return fault_say(note, FAULT_UNKNOWN, 0, "a %s has no field \"%s\"", entity->name,
+                         change->field);
+    void *item = draft_item(draft, change->kind, change->key);
     if (!item)
         return fault_say(note, FAULT_UNKNOWN, 0, "there is no %s %lld", entity->name,
-                         (long long)key);
-    return field_read(field, draft, item, text, note);
-}
-
-static enum fault change_field(struct model *draft, void *context, struct fault_note *note)
-{
-    const struct field_change *change = context;
-    return desk_write_field(draft, change->kind, change->key, change->field, change->text, note);
+                         (long long)change->key);
+    return field_read(field, draft, item, change->text, note);
 }
 
 enum fault desk_set(struct desk *desk, enum entity_kind kind, int64_t key, const char *field,
@@ -65,8 +53,8 @@ enum fault desk_set(struct desk *desk, enum entity_kind kind, int64_t key, const
     char label[STORE_LABEL];
     model_item_name(name, desk_model(desk), kind, key);
     desk_label(label, "%s of %s", field, name);
-    struct field_change change = {kind, key, field, text};
-    return desk_edit(desk, label, change_field, &change, note);
+    struct desk_field change = {kind, key, field, text};
+    return desk_edit(desk, label, desk_field_change, &change, note);
 }
 
 /* ---- deleting ---- */

@@ -30,9 +30,4 @@ enum fault desk_guard(struct arena *arena, desk_work_fn *work, void *context,
 void desk_label(char label[STORE_LABEL], const char *format, ...)
     __attribute__((format(printf, 2, 3)));
 
-/* Reads `text` into a field of an item of the draft (ENTITY_workshop and ENTITY_build: key
- * ignored). UNKNOWN for an item or a field that is not there. */
-enum fault desk_write_field(struct model *draft, enum entity_kind kind, int64_t key,
-                            const char *name, const char *text, struct fault_note *note);
-
 #endif

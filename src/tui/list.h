@@ -1,0 +1,27 @@
+/* A list with one selected line, scrolled so that the selection shows. */
+#ifndef TUI_LIST_H
+#define TUI_LIST_H
+
+#include "tui/actions.h"
+
+#include <stdbool.h>
+
+struct list_view {
+    int count;
+    int chosen; /* -1 when there is none */
+    int top;    /* first line that shows */
+    int height; /* lines that show, as painted last */
+};
+
+/* Takes a new count; the selection stays where it can. */
+void list_view_resize(struct list_view *list, int count);
+
+/* Takes a new height and scrolls. */
+void list_view_fit(struct list_view *list, int height);
+
+void list_view_choose(struct list_view *list, int index);
+
+/* Moves the selection; false when the action is none that moves. */
+bool list_view_act(struct list_view *list, enum action action);
+
+#endif

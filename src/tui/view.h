@@ -1,0 +1,67 @@
+/*
+ * What is on the screen, as cells. Screens paint here and know nothing of the terminal, so that a
+ * test reads what a maker sees as text; terminal.c carries the cells over, and curses sends only
+ * what changed.
+ */
+#ifndef TUI_VIEW_H
+#define TUI_VIEW_H
+
+#include "base/arena.h"
+
+#include <stdbool.h>
+#include <stddef.h>
+
+/* Attributes, to be added up. None of them is the only sign of anything. */
+enum view_style {
+    VIEW_PLAIN = 0,
+    VIEW_STRONG = 1,
+    VIEW_FAINT = 2,
+    VIEW_CHOSEN = 4, /* the selected row: reverse video */
+    VIEW_WARNING = 8
+};
+
+struct view_cell {
+    unsigned code; /* 0: right half of a wide character */
+    unsigned char style;
+};
+
+struct view {
+    int rows, columns;
+    struct view_cell *cells;
+    int cursor_row, cursor_column;
+    bool lines;  /* box-drawing characters can be shown */
+    bool failed; /* memory ran out: nothing is shown */
+    size_t room; /* of cells */
+};
+
+#define VIEW_LEAST_ROWS 18
+#define VIEW_LEAST_COLUMNS 60
+
+void view_init(struct view *view);
+void view_release(struct view *view);
+
+/* Takes a size, from 1 by 1, and blanks all cells. */
+void view_begin(struct view *view, int rows, int columns);
+
+/*
+ * Writes a text from a cell on, cut at `width` cells and at the right border; people's text is
+ * filtered (show.h). Outside of the view nothing is written. Returns the cells that were taken.
+ */
+int view_text(struct view *view, int row, int column, int width, int style, const char *text);
+
+/* The same, and gives the rest of the width the style. */
+void view_row(struct view *view, int row, int column, int width, int style, const char *text);
+
+void view_cell_put(struct view *view, int row, int column, unsigned code, int style);
+
+/* A level and an upright line. */
+void view_level(struct view *view, int row, int column, int width);
+void view_upright(struct view *view, int row, int column, int height);
+
+/* Where the terminal's cursor stands when all is painted: on what has the focus. */
+void view_cursor(struct view *view, int row, int column);
+
+/* The rows as text, without blanks at their ends; for tests. The text is the arena's. */
+const char *view_as_text(const struct view *view, struct arena *arena);
+
+#endif
