@@ -7,6 +7,7 @@
 
 #include "base/digest.h"
 #include "plan/findings.h"
+#include "plan/screws.h"
 
 #include <inttypes.h>
 #include <stdio.h>
@@ -22,49 +23,31 @@ const char *card_length(const struct carding *carding, int64_t length)
     return arena_text(carding->planning->arena, printed);
 }
 
-static bool screw_is_of(const struct carding *carding, const struct screw *screw)
+const struct screw_lot *card_screws(const struct carding *carding, size_t *ret_count)
 {
-    const struct plan *plan = carding->planning->plan;
     const struct step *step = carding->step;
 
-    switch (screw->use) {
-    case SCREW_FRAME:
-        return step->kind == STEP_FRAME && screw->box == step->box;
-    case SCREW_PANEL:
-        return step->facing && plan->panels.at[screw->of].box == step->box &&
-               plan->panels.at[screw->of].facing == step->facing;
-    case SCREW_JOIN:
-        return step->join && plan->points.at[screw->of].join == step->join;
-    case SCREW_FITTING:
-        break;
+    switch (step_kinds[step->kind].scope) {
+    case SCOPE_JOIN:
+        return screw_lots_of(&carding->screws, SCREW_JOIN, step->join, ret_count);
+    case SCOPE_FACING:
+        return screw_lots_of(&carding->screws, SCREW_PANEL, step->facing, ret_count);
+    case SCOPE_BOX:
+        return screw_lots_of(&carding->screws, SCREW_FRAME, step->box, ret_count);
+    default:
+        *ret_count = 0;
+        return NULL;
     }
-    return false;
 }
 
-const char *card_screws(const struct carding *carding, const struct screw_kind **ret_kind)
+const char *card_screw_text(const struct carding *carding, const struct screw_lot *lot)
 {
-    const struct plan *plan = carding->planning->plan;
+    const struct planning *planning = carding->planning;
+    char printed[SCREW_TEXT];
 
-    *ret_kind = NULL;
-    for (size_t i = 0; i < plan->screws.count && !*ret_kind; i++)
-        if (screw_is_of(carding, &plan->screws.at[i]))
-            *ret_kind = &plan->screw_kinds.at[plan->screws.at[i].kind];
-    if (!*ret_kind)
-        return "";
-    struct text text;
-    text_init(&text);
-    plan_screw_text(plan, *ret_kind, &text);
-    const char *copy = arena_text(carding->planning->arena, text_string(&text));
-    text_release(&text);
-    return copy;
-}
-
-static const struct edge *first_edge(const struct plan *plan, int64_t layer)
-{
-    for (size_t i = 0; i < plan->edges.count; i++)
-        if (plan->edges.at[i].layer == layer && plan->edges.at[i].pitch)
-            return &plan->edges.at[i];
-    return NULL;
+    screw_kind_print(printed, &planning->plan->screw_kinds.at[lot->kind],
+                     model_units(planning->model));
+    return arena_text(planning->arena, printed);
 }
 
 static const char *box_name(const struct carding *carding, int64_t key)
@@ -74,13 +57,22 @@ static const char *box_name(const struct carding *carding, int64_t key)
     return box ? box->name : "";
 }
 
+/* Of the kind that most of the step's screws have. */
 static const char *screw_figure(const struct carding *carding, char letter)
 {
+    size_t count;
+    const struct screw_lot *lots = card_screws(carding, &count);
+    const struct screw_lot *most = lots;
     const struct screw_kind *kind;
-    const char *text = card_screws(carding, &kind);
 
-    if (!kind || letter == 'w')
-        return text;
+    if (count == 0)
+        return "";
+    for (size_t i = 1; i < count; i++)
+        if (lots[i].count > most->count)
+            most = &lots[i];
+    if (letter == 'w')
+        return card_screw_text(carding, most);
+    kind = &carding->planning->plan->screw_kinds.at[most->kind];
     return card_length(carding, letter == 'p' ? kind->pilot : kind->clearance);
 }
 
@@ -110,7 +102,8 @@ static const char *join_figure(const struct carding *carding, char letter)
 
 static const char *edge_figure(const struct carding *carding, char letter)
 {
-    const struct edge *edge = first_edge(carding->planning->plan, carding->step->layer);
+    const struct edge *edge =
+        counted_layer(carding->planning, &carding->counted, carding->step->layer)->rows;
 
     if (!edge)
         return "";
@@ -134,25 +127,20 @@ static const char *figure(const struct carding *carding, char letter)
 /* A line with its figures; NULL when one of them is missing. */
 static const char *fill_line(const struct carding *carding, const char *line)
 {
-    struct text text;
-    const char *filled = NULL;
-    bool whole = true;
+    char filled[CARD_LINE] = "";
+    size_t length = 0;
 
-    text_init(&text);
-    for (const char *at = line; *at && whole; at++) {
-        if (*at == '%') {
-            const char *value = figure(carding, *++at);
+    for (const char *at = line; *at; at++) {
+        const char letter[] = {*at, '\0'};
+        const char *part = *at == '%' ? figure(carding, *++at) : letter;
 
-            whole = *value != '\0';
-            text_add(&text, value);
-        } else {
-            text_add_char(&text, *at);
-        }
+        if (!*part)
+            return NULL;
+        length += (size_t)snprintf(filled + length, sizeof filled - length, "%s", part);
+        if (length >= sizeof filled)
+            break;
     }
-    if (whole)
-        filled = arena_text(carding->planning->arena, text_string(&text));
-    text_release(&text);
-    return filled;
+    return arena_text(carding->planning->arena, filled);
 }
 
 static void put_actions(struct carding *carding)
@@ -179,21 +167,24 @@ static bool closes_a_way(const struct precedence *precedence)
            strcmp(precedence->rule, "P50") == 0;
 }
 
-/* The joins whose heads the step shuts away: those it has to wait for. */
-static const char *shut_joins(const struct carding *carding)
+/* The joins whose heads the step shuts away: those it has to wait for. Precedences are sorted by
+ * the step that waits, and steps are gone through in order. */
+static const char *shut_joins(struct carding *carding)
 {
     const struct plan *plan = carding->planning->plan;
     size_t index = (size_t)(carding->step - plan->steps.at);
     const char *names = "";
     int64_t last = 0;
 
-    for (size_t i = 0; i < plan->precedences.count; i++) {
-        const struct precedence *precedence = &plan->precedences.at[i];
-        const struct join *join =
-            precedence->after == index && closes_a_way(precedence)
-                ? MODEL_FIND(plan->facts, join, plan->steps.at[precedence->before].join)
-                : NULL;
+    for (; carding->precedence < plan->precedences.count; carding->precedence++) {
+        const struct precedence *precedence = &plan->precedences.at[carding->precedence];
+        const struct join *join;
 
+        if (precedence->after > index)
+            break;
+        join = closes_a_way(precedence)
+                   ? MODEL_FIND(plan->facts, join, plan->steps.at[precedence->before].join)
+                   : NULL;
         if (!join || join->key == last)
             continue;
         names =
@@ -230,19 +221,11 @@ static uint64_t digest_of(const struct step *step)
     return digest;
 }
 
-static const struct tick *tick_of(const struct model *model, const char *step)
-{
-    for (size_t i = 0; i < model->ticks.count; i++)
-        if (strcmp(model->ticks.at[i].step, step) == 0)
-            return &model->ticks.at[i];
-    return NULL;
-}
-
 /* A tick without a digest was made before there was one, or by hand: it is taken as it stands. */
 static void compare_tick(struct carding *carding)
 {
     struct step *step = carding->step;
-    const struct tick *tick = step->ticked ? tick_of(carding->planning->model, step->name) : NULL;
+    const struct tick *tick = ticked_find(&carding->ticked, step->name);
     char now[17];
 
     step->content = digest_of(step);
@@ -258,8 +241,13 @@ static void compare_tick(struct carding *carding)
 
 void pass_card(struct planning *planning)
 {
-    struct carding carding = {planning, counted_make(planning), flaps_make(planning), NULL};
+    struct carding carding = {.planning = planning,
+                              .counted = counted_make(planning),
+                              .flaps = flaps_make(planning),
+                              .members = member_lots_make(planning),
+                              .ticked = ticked_make(planning)};
 
+    carding.screws = screw_lots_make(planning, &carding.counted);
     for (size_t i = 0; i < planning->plan->steps.count; i++) {
         carding.step = &planning->plan->steps.at[i];
         put_actions(&carding);

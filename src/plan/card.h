@@ -7,6 +7,7 @@
 #include "plan/steps.h"
 
 #define CARD_ACTIONS 7 /* more do not fit a card that is read with glue on the fingers */
+#define CARD_LINE 240
 
 /*
  * The words of a kind of step. In a line %b is the box, %j the join, %w its screws (of the box, the
@@ -27,7 +28,11 @@ struct carding {
     struct planning *planning;
     struct counted counted;
     struct flaps flaps;
+    struct screw_lots screws;
+    struct member_lots members;
+    struct ticked ticked;
     struct step *step;
+    size_t precedence; /* the first of those that end at the step or after it */
 };
 
 /* card_need.c: what a step takes, with counts for this step only. */
@@ -36,9 +41,11 @@ void card_needs(struct carding *carding);
 /* card_need.c: what to measure; each hole of a step that drills or finds them. */
 void card_measures(struct carding *carding);
 
-/* "#8 x 3 in" of the screws with this use of the box, facing or join; "" when there are none, and
- * the first kind where they differ. *ret_kind is that kind, NULL for none. */
-const char *card_screws(const struct carding *carding, const struct screw_kind **ret_kind);
+/* The screws of the step, kind by kind: those of the frame, the panels or the join it is about. */
+const struct screw_lot *card_screws(const struct carding *carding, size_t *ret_count);
+
+/* "#8 x 3 in", in the arena. */
+const char *card_screw_text(const struct carding *carding, const struct screw_lot *lot);
 
 /* "76-1/2 in", in the arena. */
 const char *card_length(const struct carding *carding, int64_t length);

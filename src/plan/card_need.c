@@ -32,21 +32,35 @@ static void need_count(struct carding *carding, int64_t count, const char *what,
 
 /* ---- wood ---- */
 
-static void need_screws(struct carding *carding, int64_t count)
+static void need_screws(struct carding *carding)
 {
-    const struct screw_kind *kind;
-    const char *which = card_screws(carding, &kind);
+    size_t count;
+    const struct screw_lot *lots = card_screws(carding, &count);
 
-    need_count(carding, kind ? count : 0, "screws", which);
+    for (size_t i = 0; i < count; i++)
+        need_count(carding, lots[i].count, "screws", card_screw_text(carding, &lots[i]));
+}
+
+static const char *member_words(const struct member_lot *lot)
+{
+    static const char *const words[MEMBER_COUNT][2] = {
+        [MEMBER_RAIL] = {"rail", "rails"},     [MEMBER_UPRIGHT] = {"upright", "uprights"},
+        [MEMBER_CROSS] = {"cross", "crosses"}, [MEMBER_SUPPORT] = {"support", "supports"},
+        [MEMBER_BLOCK] = {"block", "blocks"},
+    };
+
+    return words[lot->kind][lot->count > 1];
 }
 
 static void need_frame(struct carding *carding)
 {
-    const struct box_counted *box =
-        counted_box(carding->planning, &carding->counted, carding->step->box);
+    size_t count;
+    const struct member_lot *lots = member_lots_of(&carding->members, carding->step->box, &count);
 
-    need_count(carding, box->members, "members", "");
-    need_screws(carding, box->screws);
+    for (size_t i = 0; i < count; i++)
+        need_count(carding, lots[i].count, member_words(&lots[i]),
+                   card_length(carding, lots[i].length));
+    need_screws(carding);
 }
 
 static void need_panel(struct carding *carding)
@@ -55,13 +69,7 @@ static void need_panel(struct carding *carding)
         counted_facing(carding->planning, &carding->counted, carding->step->facing);
 
     need_count(carding, facing->panels, facing->panels == 1 ? "panel" : "panels", "");
-    need_screws(carding, facing->screws);
-}
-
-static void need_join(struct carding *carding)
-{
-    need_screws(carding,
-                counted_join(carding->planning, &carding->counted, carding->step->join)->points);
+    need_screws(carding);
 }
 
 static void need_locators(struct carding *carding)
@@ -79,8 +87,10 @@ static void need_fittings(struct carding *carding)
         const struct fitting *fitting = &model->fittings.at[i];
         const char *name = *fitting->name ? fitting->name : words_fitting.at[fitting->kind].name;
 
-        if (fitting->box == carding->step->box)
-            need_count(carding, fitting->count, name, "");
+        if (fitting->box != carding->step->box || !step_puts_on(carding->step->kind, fitting->kind))
+            continue;
+        need_count(carding, fitting->count, name, "");
+        need_count(carding, fitting->count * fitting->screws, "screws", "");
     }
 }
 
@@ -136,12 +146,11 @@ static void need_buttons(struct carding *carding)
 
 static void need_flap(struct carding *carding)
 {
-    for (size_t i = 0; i < carding->flaps.count; i++) {
-        const struct flap *flap = &carding->flaps.at[i];
+    const struct flap *flap =
+        flaps_find(&carding->flaps, carding->step->layer, carding->step->join);
 
-        if (flap->layer == carding->step->layer && flap->join == carding->step->join)
-            need_count(carding, flap->staples, "staples", "");
-    }
+    if (flap)
+        need_count(carding, flap->staples, "staples", "");
 }
 
 typedef void need_fn(struct carding *carding);
@@ -152,9 +161,9 @@ static need_fn *const needs[STEP_KINDS] = {
     [STEP_SLICE] = need_parts,
     [STEP_FRAME] = need_frame,
     [STEP_PANEL] = need_panel,
-    [STEP_DRILL] = need_join,
-    [STEP_DRIVE] = need_join,
-    [STEP_FIX] = need_join,
+    [STEP_DRILL] = need_screws,
+    [STEP_DRIVE] = need_screws,
+    [STEP_FIX] = need_screws,
     [STEP_LOCATE] = need_locators,
     [STEP_INSERT] = need_fittings,
     [STEP_CLEAT] = need_fittings,

@@ -3,7 +3,6 @@
 #include "plan/geometry.h"
 
 #include <assert.h>
-#include <stdlib.h>
 
 /* Each array has one more at its end, for items that the model has not got. */
 #define COUNTED_FIND(model, array, name, key) (&(array)[model_index((model), ENTITY_##name, (key))])
@@ -49,6 +48,55 @@ static void count_part(const struct model *model, struct counted *counted, int64
     counted->parts++;
 }
 
+/* ---- facings that are fixed together ---- */
+
+/* Where a facing belongs, among those of its box. */
+static size_t facing_place(const struct facing *facing, bool late)
+{
+    size_t place = (size_t)facing->side;
+
+    place = place * FACING_COUNT + (size_t)facing->kind;
+    place = place * 2 + (facing->loose != 0);
+    return place * 2 + late;
+}
+
+#define FACING_PLACES ((size_t)SIDE_COUNT * FACING_COUNT * 2 * 2)
+
+static void group_facings(const struct planning *planning, struct counted *counted)
+{
+    const struct model *model = planning->model;
+    int64_t *firsts =
+        ARENA_MANY(planning->arena, int64_t, (model->boxes.count + 1) * FACING_PLACES);
+
+    for (size_t i = 0; i < planning->plan->constraints.count; i++) {
+        const struct constraint *constraint = &planning->plan->constraints.at[i];
+
+        if (constraint->kind == JOIN_BEFORE_FACING)
+            COUNTED_FIND(model, counted->facings, facing, constraint->item)->late = true;
+    }
+    for (size_t i = 0; i < model->facings.count; i++) {
+        const struct facing *facing = &model->facings.at[i];
+        size_t box = model_index(model, ENTITY_box, facing->box);
+        int64_t *first =
+            &firsts[box * FACING_PLACES + facing_place(facing, counted->facings[i].late)];
+
+        if (!*first)
+            *first = facing->key;
+        counted->facings[i].first = *first;
+    }
+}
+
+/* The counts of the facings that this one is fixed with. */
+static struct facing_counted *fixed_with(const struct model *model, struct counted *counted,
+                                         int64_t facing)
+{
+    const struct facing_counted *own = COUNTED_FIND(model, counted->facings, facing, facing);
+
+    return COUNTED_FIND(model, counted->facings, facing, own->first);
+}
+
+/* ---- the lists of the plan ---- */
+
 static void count_wood(const struct plan *plan, const struct model *model, struct counted *counted)
 {
     for (size_t i = 0; i < plan->members.count; i++) {
@@ -61,8 +109,7 @@ static void count_wood(const struct plan *plan, const struct model *model, struc
         COUNTED_FIND(model, counted->boxes, box, plan->joints.at[i].box)->joints++;
     for (size_t i = 0; i < plan->panels.count; i++) {
         const struct panel *panel = &plan->panels.at[i];
-        struct facing_counted *facing =
-            COUNTED_FIND(model, counted->facings, facing, panel->facing);
+        struct facing_counted *facing = fixed_with(model, counted, panel->facing);
 
         facing->panels++;
         facing->longest =
@@ -86,8 +133,7 @@ static void count_screws(const struct plan *plan, const struct model *model,
         if (screw->use == SCREW_FRAME)
             COUNTED_FIND(model, counted->boxes, box, screw->box)->screws++;
         if (screw->use == SCREW_PANEL && screw->of < plan->panels.count)
-            COUNTED_FIND(model, counted->facings, facing, plan->panels.at[screw->of].facing)
-                ->screws++;
+            fixed_with(model, counted, plan->panels.at[screw->of].facing)->screws++;
     }
     for (size_t i = 0; i < plan->points.count; i++)
         COUNTED_FIND(model, counted->joins, join, plan->points.at[i].join)->points++;
@@ -127,6 +173,8 @@ static void count_staples(const struct plan *plan, const struct model *model,
         const struct edge *edge = &plan->edges.at[i];
         struct layer_counted *layer = COUNTED_FIND(model, counted->layers, layer, edge->layer);
 
+        if (!layer->rows && edge->pitch)
+            layer->rows = edge;
         layer->edge += edge->length;
         layer->temporary += edge->temporary;
         layer->corners += edge->corners > 0 ? (edge->edge < 0 ? 4 : 1) : 0;
@@ -157,53 +205,10 @@ struct counted counted_make(const struct planning *planning)
         .stocks = ARENA_MANY(arena, struct stock_counted, model->stocks.count + 1),
     };
 
+    group_facings(planning, &counted);
     count_wood(planning->plan, model, &counted);
     count_screws(planning->plan, model, &counted);
     count_cloth(planning->plan, model, &counted);
     count_staples(planning->plan, model, &counted);
     return counted;
-}
-
-static int compare_flaps(const void *a, const void *b)
-{
-    const struct flap *left = a;
-    const struct flap *right = b;
-
-    if (left->layer != right->layer)
-        return left->layer < right->layer ? -1 : 1;
-    return (left->join > right->join) - (left->join < right->join);
-}
-
-static size_t merge_flaps(struct flap *flaps, size_t count)
-{
-    size_t kept = 0;
-
-    for (size_t i = 0; i < count; i++) {
-        if (kept && compare_flaps(&flaps[kept - 1], &flaps[i]) == 0) {
-            flaps[kept - 1].length += flaps[i].length;
-            flaps[kept - 1].staples += flaps[i].staples;
-        } else {
-            flaps[kept++] = flaps[i];
-        }
-    }
-    return kept;
-}
-
-struct flaps flaps_make(const struct planning *planning)
-{
-    const struct plan *plan = planning->plan;
-    struct flaps flaps = {ARENA_MANY(planning->arena, struct flap, plan->intervals.count), 0};
-
-    for (size_t i = 0; i < plan->intervals.count; i++) {
-        const struct interval *interval = &plan->intervals.at[i];
-
-        if (interval->pass != STAPLED_AT_BENCH && interval->join)
-            flaps.at[flaps.count++] =
-                (struct flap){plan->edges.at[interval->edge].layer, interval->join,
-                              interval->to - interval->from, interval->staples};
-    }
-    if (flaps.count)
-        qsort(flaps.at, flaps.count, sizeof *flaps.at, compare_flaps);
-    flaps.count = merge_flaps(flaps.at, flaps.count);
-    return flaps;
 }

@@ -15,7 +15,10 @@ struct box_counted {
     int64_t longest; /* side of the box */
 };
 
+/* Facings of one face that are fixed at one time count together, with the first of them. */
 struct facing_counted {
+    int64_t first; /* the smallest key among those that are fixed together with this one */
+    bool late;     /* a join holds it back */
     int64_t panels;
     int64_t screws;
     int64_t longest; /* side of a panel */
@@ -26,6 +29,7 @@ struct join_counted {
 };
 
 struct layer_counted {
+    const struct edge *rows; /* its first stapled edge; NULL without any */
     int64_t pieces;
     int64_t area;            /* mm2, as cut */
     int64_t longest;         /* side of what is cut */
@@ -40,6 +44,34 @@ struct layer_counted {
 
 struct stock_counted {
     int64_t parts;
+};
+
+/* Screws of one kind in one place: the frame of a box, the panels that are fixed together, a join,
+ * a fitting. */
+struct screw_lot {
+    enum screw_use use;
+    int64_t owner; /* key of the box, of the first facing, of the join, of the fitting */
+    size_t kind;   /* into screw_kinds */
+    int64_t count;
+};
+
+struct screw_lots {
+    struct screw_lot *at; /* by use, owner and kind */
+    size_t count;
+};
+
+/* Members of a box that are alike. */
+struct member_lot {
+    int64_t box;
+    int64_t kind; /* enum member_word */
+    int64_t stock;
+    int64_t length;
+    int64_t count;
+};
+
+struct member_lots {
+    struct member_lot *at; /* by box and kind, the longest first */
+    size_t count;
 };
 
 struct counted {
@@ -63,9 +95,30 @@ struct flaps {
     size_t count;
 };
 
+/* Ticks by the name of their step. */
+struct ticked {
+    const struct tick **at;
+    size_t count;
+};
+
 /* Everything in the planning's arena. O(n log n). */
 struct counted counted_make(const struct planning *planning);
 struct flaps flaps_make(const struct planning *planning);
+struct screw_lots screw_lots_make(const struct planning *planning, const struct counted *counted);
+struct member_lots member_lots_make(const struct planning *planning);
+struct ticked ticked_make(const struct planning *planning);
+
+/* The part of the lots with this owner: *ret_count of them. O(log n). */
+const struct screw_lot *screw_lots_of(const struct screw_lots *lots, enum screw_use use,
+                                      int64_t owner, size_t *ret_count);
+const struct member_lot *member_lots_of(const struct member_lots *lots, int64_t box,
+                                        size_t *ret_count);
+
+/* The latest tick of a step, NULL when it has none. O(log n). */
+const struct tick *ticked_find(const struct ticked *ticked, const char *step);
+
+/* The flap of a layer at a join, NULL when there is none. O(log n). */
+const struct flap *flaps_find(const struct flaps *flaps, int64_t layer, int64_t join);
 
 /* By key; an item that the model has not got counts nothing. Never NULL. */
 const struct box_counted *counted_box(const struct planning *planning,

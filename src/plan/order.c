@@ -13,6 +13,17 @@
 
 /* ---- the room ---- */
 
+/* What is done in the room has the phases of the room: a join after the move is no bench work. */
+static void move_phases(struct ordering *ordering)
+{
+    for (size_t i = 0; i < ordering->works.count; i++) {
+        struct work *work = &ordering->works.at[i];
+
+        if (work->in_room && work->step.phase < step_kinds[STEP_MOVE].phase)
+            work->step.phase = step_kinds[STEP_FIX].phase;
+    }
+}
+
 /* A step that waits for one in the room is done there, but for the books. */
 static void spread_room(struct ordering *ordering, const size_t *position)
 {
@@ -33,6 +44,7 @@ static void spread_room(struct ordering *ordering, const size_t *position)
             ordering->works.at[by_place[i]->before].in_room && after->step.kind != STEP_ACCOUNT)
             after->in_room = true;
     }
+    move_phases(ordering);
 }
 
 static size_t *positions(const struct ordering *ordering)
@@ -46,31 +58,14 @@ static size_t *positions(const struct ordering *ordering)
 
 /* ---- ticks ---- */
 
-static int compare_ticks(const void *a, const void *b)
-{
-    return strcmp((*(const struct tick *const *)a)->step, (*(const struct tick *const *)b)->step);
-}
-
-static int compare_name(const void *name, const void *tick)
-{
-    return strcmp(name, (*(const struct tick *const *)tick)->step);
-}
-
 static void mark_ticks(struct planning *planning)
 {
-    const struct model *model = planning->model;
-    size_t count = model->ticks.count;
-    const struct tick **by_name = ARENA_MANY(planning->arena, const struct tick *, count);
+    struct ticked ticked = ticked_make(planning);
 
-    if (count == 0)
-        return;
-    for (size_t i = 0; i < count; i++)
-        by_name[i] = &model->ticks.at[i];
-    qsort(by_name, count, sizeof *by_name, compare_ticks);
     for (size_t i = 0; i < planning->plan->steps.count; i++) {
         struct step *step = &planning->plan->steps.at[i];
 
-        step->ticked = bsearch(step->name, by_name, count, sizeof *by_name, compare_name) != NULL;
+        step->ticked = ticked_find(&ticked, step->name) != NULL;
     }
 }
 

@@ -72,13 +72,7 @@ void order_sort(struct ordering *ordering);
 /* order_time.c: people, minutes and sessions of the works, in their sequence. */
 void order_time(struct ordering *ordering);
 
-/* ---- order_group.c: panels of one face that are fixed at one time ---- */
-
-/* Whether a join holds the facing back. */
-bool facing_is_late(const struct plan *plan, int64_t facing);
-
-/* The smallest key of the facings that are fixed together with this one. */
-int64_t facing_first(const struct plan *plan, int64_t facing);
+/* ---- order_group.c: which layers lie where ---- */
 
 /* Sides that a layer lies on, one bit each. */
 unsigned layer_faces(const struct layer *layer);

@@ -2,35 +2,6 @@
 
 #include "plan/geometry.h"
 
-bool facing_is_late(const struct plan *plan, int64_t facing)
-{
-    for (size_t i = 0; i < plan->constraints.count; i++) {
-        const struct constraint *constraint = &plan->constraints.at[i];
-
-        if (constraint->kind == JOIN_BEFORE_FACING && constraint->item == facing)
-            return true;
-    }
-    return false;
-}
-
-int64_t facing_first(const struct plan *plan, int64_t facing)
-{
-    const struct model *model = plan->facts;
-    const struct facing *mine = MODEL_FIND(model, facing, facing);
-    bool late = facing_is_late(plan, facing);
-
-    for (size_t i = 0; mine && i < model->facings.count; i++) {
-        const struct facing *other = &model->facings.at[i];
-
-        if (other->key == facing)
-            break;
-        if (other->box == mine->box && other->side == mine->side && other->kind == mine->kind &&
-            other->loose == mine->loose && facing_is_late(plan, other->key) == late)
-            return other->key;
-    }
-    return facing;
-}
-
 unsigned layer_faces(const struct layer *layer)
 {
     const int64_t endings[EDGE_COUNT] = {[EDGE_LEFT] = layer->left,

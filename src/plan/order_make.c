@@ -204,9 +204,10 @@ static void add_flap(struct ordering *ordering, const struct flap *flap, const s
 
 static void add_facing(struct ordering *ordering, int kind, const struct facing *facing)
 {
-    struct work work = {.step = {.kind = kind, .box = facing->box, .facing = facing->key},
-                        .faces = 1u << facing->side,
-                        .late = facing_is_late(ordering->planning->plan, facing->key)};
+    struct work work = {
+        .step = {.kind = kind, .box = facing->box, .facing = facing->key},
+        .faces = 1u << facing->side,
+        .late = counted_facing(ordering->planning, &ordering->counted, facing->key)->late};
 
     add_work(ordering, work, facing->key);
     touch(ordering, TOUCH_BOX, facing->box);
@@ -331,20 +332,6 @@ static void make_cuts(struct ordering *ordering)
 
 /* ---- boxes ---- */
 
-/* Steps of a box, as bits: one step for all the fittings that call for it. */
-static const int fitting_steps[FITTING_COUNT][2] = {
-    [FITTING_LEG] = {STEP_LEG, -1},
-    [FITTING_GLIDE] = {STEP_LEG, -1},
-    [FITTING_HINGE] = {STEP_HANG, STEP_HINGE},
-    [FITTING_STAY] = {STEP_HINGE, -1},
-    [FITTING_CLEAT] = {STEP_CLEAT, -1},
-    [FITTING_T_NUT] = {STEP_INSERT, -1},
-    [FITTING_BRACKET] = {STEP_CLEAT, -1},
-    [FITTING_BUTTON] = {-1, -1},
-    [FITTING_ZIP] = {-1, -1},
-    [FITTING_OTHER] = {STEP_FIT, -1},
-};
-
 /* For each box of the model, one flag for each kind of step that its fittings and padding need. */
 static bool (*box_wants(const struct ordering *ordering))[STEP_KINDS]
 {
@@ -356,9 +343,8 @@ static bool (*box_wants(const struct ordering *ordering))[STEP_KINDS]
         const struct fitting *fitting = &model->fittings.at[i];
         bool *of_box = wants[model_index(model, ENTITY_box, fitting->box)];
 
-        for (int j = 0; j < 2; j++)
-            if (fitting_steps[fitting->kind][j] >= 0)
-                of_box[fitting_steps[fitting->kind][j]] = true;
+        for (int kind = 0; kind < STEP_KINDS; kind++)
+            of_box[kind] |= step_puts_on(kind, fitting->kind);
     }
     for (size_t i = 0; i < model->layers.count; i++)
         if (model->layers.at[i].kind == LAYER_FOAM || model->layers.at[i].kind == LAYER_BATTING)
@@ -403,7 +389,7 @@ static void make_facings(struct ordering *ordering)
     for (size_t i = 0; i < model->facings.count; i++) {
         const struct facing *facing = &model->facings.at[i];
 
-        if (facing_first(planning->plan, facing->key) == facing->key &&
+        if (counted_facing(planning, &ordering->counted, facing->key)->first == facing->key &&
             is_fixed_to_frame(model, facing))
             add_facing(ordering, facing->kind == FACING_PANEL ? STEP_PANEL : STEP_WEB, facing);
     }

@@ -110,12 +110,13 @@ static const struct term terms[] = {
 
 /* ---- amounts ---- */
 
-static int64_t fittings_of(const struct model *model, int64_t box)
+static int64_t fittings_of(const struct model *model, const struct work *work)
 {
     int64_t count = 0;
 
     for (size_t i = 0; i < model->fittings.count; i++)
-        if (model->fittings.at[i].box == box)
+        if (model->fittings.at[i].box == work->step.box &&
+            step_puts_on(work->step.kind, model->fittings.at[i].kind))
             count += model->fittings.at[i].count;
     return count;
 }
@@ -183,7 +184,7 @@ static int64_t amount_of(const struct ordering *ordering, const struct work *wor
     case AMOUNT_FLAP:
         return work->flap.length / LENGTH_MM;
     case AMOUNT_FITTINGS:
-        return fittings_of(planning->model, work->step.box) * PIECES;
+        return fittings_of(planning->model, work) * PIECES;
     case AMOUNT_BOXES:
         return (int64_t)planning->model->boxes.count * PIECES;
     default:
@@ -197,7 +198,6 @@ static bool wants_two(const struct ordering *ordering, const struct work *work)
 {
     const struct planning *planning = ordering->planning;
     const struct counted *counted = &ordering->counted;
-    int64_t limit = planning->value[TRADE_ONE_PERSON_LENGTH];
     const struct load *load = plan_load(planning->plan, work->step.box);
 
     switch (step_kinds[work->step.kind].crew) {
@@ -206,11 +206,14 @@ static bool wants_two(const struct ordering *ordering, const struct work *work)
     case CREW_LOAD:
         return load && load->people > 1;
     case CREW_FRAME:
-        return counted_box(planning, counted, work->step.box)->longest > limit;
+        return counted_box(planning, counted, work->step.box)->longest >
+               planning->value[TRADE_TWO_PEOPLE_FRAME];
     case CREW_PANEL:
-        return counted_facing(planning, counted, work->step.facing)->longest > limit;
+        return counted_facing(planning, counted, work->step.facing)->longest >
+               planning->value[TRADE_TWO_PEOPLE_PANEL];
     case CREW_CLOTH:
-        return counted_layer(planning, counted, work->step.layer)->longest > limit;
+        return counted_layer(planning, counted, work->step.layer)->longest >
+               planning->value[TRADE_TWO_PEOPLE_CLOTH];
     case CREW_ONE:
         break;
     }
@@ -228,16 +231,33 @@ static int64_t scaled(int64_t minutes, int64_t ratio)
     return result;
 }
 
+/* Where there is a hand gun and no other, staples take longer. */
+static enum trade stapling(const struct model *model)
+{
+    enum trade value = TRADE_MINUTES_COVER_AIR;
+
+    for (size_t i = 0; i < model->tools.count; i++) {
+        if (model->tools.at[i].kind == TOOL_AIR_GUN)
+            return TRADE_MINUTES_COVER_AIR;
+        if (model->tools.at[i].kind == TOOL_HAND_GUN)
+            value = TRADE_MINUTES_COVER_HAND;
+    }
+    return value;
+}
+
 static int64_t plain_minutes(const struct ordering *ordering, const struct work *work)
 {
     int64_t sum = 0;
 
     for (size_t i = 0; i < TERM_COUNT; i++) {
+        enum trade value = terms[i].value;
         int64_t minutes = 0;
 
         if (terms[i].kind != work->step.kind)
             continue;
-        (void)whole_share(ordering->planning->value[terms[i].value],
+        if (value == TRADE_MINUTES_COVER_AIR)
+            value = stapling(ordering->planning->model);
+        (void)whole_share(ordering->planning->value[value],
                           amount_of(ordering, work, terms[i].amount), PIECES, &minutes);
         sum += minutes;
     }

@@ -154,7 +154,7 @@ static size_t panel_of(const struct ordering *ordering, int64_t facing)
 {
     const struct planning *planning = ordering->planning;
     const struct facing *found = MODEL_FIND(planning->model, facing, facing);
-    int64_t first = facing_first(planning->plan, facing);
+    int64_t first = counted_facing(planning, &ordering->counted, facing)->first;
     struct range range;
 
     if (!found)
@@ -304,8 +304,12 @@ void order_wait_ends(struct ordering *ordering)
     if (move != PLAN_NONE)
         at_all[move] = at_bench[move] = false;
     mark_waited_for(ordering, at_bench, at_all);
-    for (size_t i = 0; i < count; i++)
-        if (end != PLAN_NONE && !at_all[i] &&
-            ordering->works.at[i].step.phase != step_kinds[STEP_FINAL].phase)
-            add_wait(ordering, i, end, rule_find("S15"));
+    for (size_t i = 0; i < count; i++) {
+        struct work *work = &ordering->works.at[i];
+
+        if (at_all[i] || end == PLAN_NONE || work->step.phase == step_kinds[STEP_FINAL].phase)
+            continue;
+        add_wait(ordering, i, end, rule_find("S15"));
+        ordering->works.at[end].in_room |= work->in_room;
+    }
 }

@@ -71,6 +71,8 @@ const struct rule rules[] = {
     {"S16", Q, "pencil marks do not outlast the sander"},
     {"S17", Q, "while it is being covered the box is turned on all its sides"},
     {"S18", Q, "the bench is the better place for all that can be done there"},
+    {"S19", H, "what is bought follows from the plan, and the plan still changes"},
+    {"S20", H, "cloth is pulled straight while it is only basted"},
 };
 
 #undef H
@@ -89,7 +91,8 @@ const struct link links[] = {
     LINK("P04", DECIDE, CHECK, BUILD),
     LINK("P01", ROUTE, CHECK, BUILD),
     LINK("P02", ROUTE, CUT, BUILD),
-    LINK("P06", CHECK, SHELF, BUILD),
+    LINK("S19", CHECK, SHELF, BUILD),
+    LINK("S19", CHECK, BUY, BUILD),
     LINK("P06", CHECK, DRILL, BUILD),
     LINK("P22", CHECK, TUFT, BUILD),
     LINK("P76", SHELF, BUY, BUILD),
@@ -102,6 +105,7 @@ const struct link links[] = {
     LINK("S02", CUT, LABEL, BUILD),
     LINK("S02", LABEL, FRAME, BUILD),
     LINK("S02", LABEL, PANEL, BUILD),
+    LINK("S02", LABEL, RECORD, BUILD),
 
     /* bare boxes */
     LINK("S03", FRAME, PANEL, BOX),
@@ -206,8 +210,9 @@ const struct link links[] = {
     LINK("P44", COVER, BUTTON, LAYER),
     LINK("P44", BUTTON, STAPLE, LAYER),
     LINK("P41", STAPLE, CORNER, LAYER),
-    LINK("S09", COVER, STAPLE, LAYER),
+    LINK("S20", COVER, STAPLE, LAYER),
     LINK("S09", STAPLE, SLIT, LAYER),
+    LINK("S09", CORNER, SLIT, LAYER),
     LINK("S09", STAPLE, FLAP, LAYER),
     LINK("S09", LINING, FLAP, LAYER),
 
@@ -250,10 +255,10 @@ const struct link links[] = {
 
     /* the room */
     LINK("P58", MOVE, OFFER, ROOM),
-    LINK("S13", MOVE, FIND, ROOM),
     LINK("S13", MOVE, MARK, BUILD),
     LINK("S13", MOVE, SET, BUILD),
     LINK("P59", MARK, SET, BUILD),
+    LINK("S13", SET, FIND, ROOM),
     LINK("S13", SET, OFFER, ROOM),
     LINK("S13", SET, FIX, BUILD),
     LINK("P59", MARK, FIX, BUILD),

@@ -1,5 +1,7 @@
 #include "plan/steps.h"
 
+#include "model/words.h"
+
 #include <stdlib.h>
 #include <string.h>
 
@@ -9,6 +11,25 @@ const struct step_kind step_kinds[STEP_KINDS] = {
     STEPS(STEP_ROW)
 #undef STEP_ROW
 };
+
+/* A hinge is hung dry before padding, and for good after it; buttons and zips go with a cover. */
+bool step_puts_on(int kind, int64_t fitting)
+{
+    static const int steps[FITTING_COUNT][2] = {
+        [FITTING_LEG] = {STEP_LEG, -1},
+        [FITTING_GLIDE] = {STEP_LEG, -1},
+        [FITTING_HINGE] = {STEP_HANG, STEP_HINGE},
+        [FITTING_STAY] = {STEP_HINGE, -1},
+        [FITTING_CLEAT] = {STEP_CLEAT, -1},
+        [FITTING_T_NUT] = {STEP_INSERT, -1},
+        [FITTING_BRACKET] = {STEP_CLEAT, -1},
+        [FITTING_BUTTON] = {-1, -1},
+        [FITTING_ZIP] = {-1, -1},
+        [FITTING_OTHER] = {STEP_FIT, -1},
+    };
+
+    return steps[fitting][0] == kind || steps[fitting][1] == kind;
+}
 
 int step_kind_of(const char *name)
 {

@@ -128,6 +128,9 @@ struct step_kind {
 
 extern const struct step_kind step_kinds[STEP_KINDS];
 
+/* Whether fittings of a kind (enum fitting_word) are put on in steps of a kind. */
+bool step_puts_on(int kind, int64_t fitting);
+
 /* The kind of a step by its lasting name ("drill:32"); -1 when the word is unknown. */
 int step_kind_of(const char *name);
 
