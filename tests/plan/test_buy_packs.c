@@ -1,0 +1,242 @@
+#include "shop.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+/* Worked examples, computed by hand: what is driven, and what is bought with its reserve. */
+static void screws_have_five_in_a_hundred_over_and_at_least_two(void **state)
+{
+    static const int64_t counts[][2] = {{56, 59}, {126, 133}, {70, 74}, {114, 120},
+                                        {18, 20}, {48, 51},   {16, 18}, {12, 14}};
+    struct shop *shop = *state;
+
+    for (size_t i = 0; i < sizeof counts / sizeof *counts; i++) {
+        int64_t screw = shop_stock(shop, "screws", STOCK_SCREW, 0);
+
+        shop_pack(shop, screw, 50, 780);
+        need_screws(shop, screw, counts[i][0]);
+        shop_buy(shop);
+        assert_int_equal(shop_line(shop, screw)->need, counts[i][1]);
+        assert_int_equal(shop_line(shop, screw)->packs, (counts[i][1] + 49) / 50);
+    }
+}
+
+/* Worked example, computed by hand: wing headboard; the temporary staples count. */
+static void staples_of_905_are_996_and_one_box(void **state)
+{
+    struct shop *shop = *state;
+    int64_t staple = shop_stock(shop, "staples", STOCK_STAPLE, 0);
+
+    shop_pack(shop, staple, 1000, 360);
+    need_staples(shop, IN(0.375), 821, 40);
+    need_staples(shop, IN(0.375), 0, 44);
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, staple)->used, 905);
+    assert_int_equal(shop_line(shop, staple)->need, 996);
+    assert_int_equal(shop_line(shop, staple)->packs, 1);
+}
+
+/* Worked example, computed by hand: a loop counted as four runs gives 924, and a second box. */
+static void staples_of_924_are_1017_and_two_boxes(void **state)
+{
+    struct shop *shop = *state;
+    int64_t staple = shop_stock(shop, "staples", STOCK_STAPLE, 0);
+
+    shop_pack(shop, staple, 1000, 360);
+    need_staples(shop, IN(0.375), 924, 0);
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, staple)->need, 1017);
+    assert_int_equal(shop_line(shop, staple)->packs, 2);
+}
+
+static void the_offer_that_costs_least_in_all_is_taken(void **state)
+{
+    struct shop *shop = *state;
+    int64_t screw = shop_stock(shop, "screws", STOCK_SCREW, 0);
+
+    shop_pack(shop, screw, 50, 500);
+    shop_pack(shop, screw, 200, 1400);
+    need_screws(shop, screw, 100);
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, screw)->price, 1400); /* 105 in three packs are 15.00 */
+    shop->plan->screw_kinds.at[0].count = 40;
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, screw)->price, 500);
+}
+
+static void an_offer_without_a_price_is_not_taken_for_free(void **state)
+{
+    struct shop *shop = *state;
+    int64_t screw = shop_stock(shop, "screws", STOCK_SCREW, 0);
+
+    shop_pack(shop, screw, 50, 0);
+    shop_pack(shop, screw, 50, 780);
+    need_screws(shop, screw, 10);
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, screw)->price, 780);
+}
+
+static void screws_on_the_shelf_are_not_bought(void **state)
+{
+    struct shop *shop = *state;
+    int64_t screw = shop_stock(shop, "screws", STOCK_SCREW, 0);
+
+    shop_pack(shop, screw, 50, 780);
+    shop_leftover(shop, screw, 0, 0, 60, "");
+    need_screws(shop, screw, 100);
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, screw)->shelf, 60);
+    assert_int_equal(shop_line(shop, screw)->packs, 1);
+    shop->model.leftovers.at[0].count = 105;
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, screw)->packs, 0);
+    assert_int_equal(shop->plan->cost.bought, 0);
+}
+
+static void stock_without_an_offer_is_told_once(void **state)
+{
+    struct shop *shop = *state;
+    int64_t staple = shop_stock(shop, "staples", STOCK_STAPLE, 0);
+
+    need_staples(shop, IN(0.375), 100, 0);
+    shop_buy(shop);
+    assert_false(shop_line(shop, staple)->priced);
+    assert_int_equal(shop_findings(shop, FINDING_NO_PRICE), 1);
+}
+
+/* Worked example, computed by hand: 19.25 ft2 of foam and a quarter of 45.88 ft2 of batting. */
+static void spray_covers_twenty_square_feet_a_can(void **state)
+{
+    struct shop *shop = *state;
+    int64_t spray = shop_stock(shop, "spray glue", STOCK_SPRAY, 0);
+
+    shop_pack(shop, spray, 1, 1350);
+    need_consumable(shop, 0, STOCK_SPRAY, QUANTITY_AREA, INT64_C(1788384), "spray glue");
+    need_consumable(shop, 0, STOCK_SPRAY, QUANTITY_AREA, INT64_C(1065598), "spray glue");
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, spray)->packs, 2);
+    assert_int_equal(shop_line(shop, spray)->price, 2700);
+}
+
+/* Worked example, computed by hand: 22 buttons are 24, a pack; 188 nails are 198. */
+static void buttons_and_nails_have_a_reserve(void **state)
+{
+    struct shop *shop = *state;
+    int64_t button = shop_stock(shop, "buttons", STOCK_BUTTON, 0);
+    int64_t nail = shop_stock(shop, "nails", STOCK_NAIL, 0);
+
+    shop_pack(shop, button, 24, 1040);
+    shop_pack(shop, nail, 100, 920);
+    need_consumable(shop, button, STOCK_BUTTON, QUANTITY_COUNT, 22, "buttons");
+    need_consumable(shop, nail, STOCK_NAIL, QUANTITY_COUNT, 188, "nailheads");
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, button)->need, 24);
+    assert_int_equal(shop_line(shop, button)->packs, 1);
+    assert_int_equal(shop_line(shop, nail)->need, 198);
+    assert_int_equal(shop_line(shop, nail)->packs, 2);
+}
+
+/* Worked example, computed by hand: 528 in of cord off a spool of 20 yd. */
+static void cord_is_bought_by_the_spool(void **state)
+{
+    struct shop *shop = *state;
+    int64_t cord = shop_stock(shop, "tufting cord", STOCK_CORD, 0);
+
+    shop_offer(shop, cord, 720, 0, 490);
+    need_consumable(shop, cord, STOCK_CORD, QUANTITY_LENGTH, IN(528), "tufting cord");
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, cord)->packs, 1);
+    assert_int_equal(shop_line(shop, cord)->price, 490);
+}
+
+/* Common practice, no source: 3 ml, 0.1 oz in inch work, in each joint. */
+static void glue_is_counted_by_the_joint(void **state)
+{
+    struct shop *shop = *state;
+    int64_t glue = shop_stock(shop, "glue", STOCK_GLUE, 0);
+
+    shop_offer(shop, glue, 0, 0, 480)->volume = 236588; /* 8 oz */
+    for (int i = 0; i < 81; i++)
+        (void)LIST_ADD(&shop->arena, &shop->plan->joints);
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, glue)->packs, 2);
+    shop->plan->joints.count = 79;
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, glue)->packs, 1);
+}
+
+static void fittings_of_one_stock_are_pooled(void **state)
+{
+    struct shop *shop = *state;
+    int64_t leg = shop_stock(shop, "legs", STOCK_HARDWARE, 0);
+
+    shop_pack(shop, leg, 4, 1920);
+    for (int i = 0; i < 2; i++) {
+        struct fitting *fitting = MODEL_ADD(&shop->model, fitting);
+
+        fitting->kind = FITTING_LEG;
+        fitting->stock = leg;
+        fitting->count = 2;
+    }
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, leg)->used, 4);
+    assert_int_equal(shop_line(shop, leg)->packs, 1);
+}
+
+static void an_extra_comes_with_its_price_and_aisle(void **state)
+{
+    struct shop *shop = *state;
+    struct extra *extra = MODEL_ADD(&shop->model, extra);
+
+    extra->what = "tin of wax";
+    extra->count = 2;
+    extra->price = 650;
+    extra->aisle = AISLE_HARDWARE;
+    shop_buy(shop);
+    assert_int_equal(shop->plan->purchases.at[0].price, 1300);
+    assert_int_equal(shop->plan->cost.by_aisle[AISLE_HARDWARE], 1300);
+    shop->model.extras.at[0].price = 0;
+    shop_buy(shop);
+    assert_false(shop->plan->purchases.at[0].priced);
+    assert_int_equal(shop_findings(shop, FINDING_NO_PRICE), 1);
+}
+
+static void packs_that_were_bought_count(void **state)
+{
+    struct shop *shop = *state;
+    int64_t screw = shop_stock(shop, "screws", STOCK_SCREW, 0);
+
+    shop_pack(shop, screw, 50, 780);
+    need_screws(shop, screw, 10);
+    shop_bought(shop, screw, 0, 0, 3);
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, screw)->packs, 3);
+}
+
+#define SHOP_TEST(name) cmocka_unit_test_setup_teardown(name, shop_begin, shop_end)
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        SHOP_TEST(screws_have_five_in_a_hundred_over_and_at_least_two),
+        SHOP_TEST(staples_of_905_are_996_and_one_box),
+        SHOP_TEST(staples_of_924_are_1017_and_two_boxes),
+        SHOP_TEST(the_offer_that_costs_least_in_all_is_taken),
+        SHOP_TEST(an_offer_without_a_price_is_not_taken_for_free),
+        SHOP_TEST(screws_on_the_shelf_are_not_bought),
+        SHOP_TEST(stock_without_an_offer_is_told_once),
+        SHOP_TEST(spray_covers_twenty_square_feet_a_can),
+        SHOP_TEST(buttons_and_nails_have_a_reserve),
+        SHOP_TEST(cord_is_bought_by_the_spool),
+        SHOP_TEST(glue_is_counted_by_the_joint),
+        SHOP_TEST(fittings_of_one_stock_are_pooled),
+        SHOP_TEST(an_extra_comes_with_its_price_and_aisle),
+        SHOP_TEST(packs_that_were_bought_count),
+    };
+
+    return cmocka_run_group_tests_name("buy packs", tests, NULL, NULL) ? 1 : 0;
+}
