@@ -219,6 +219,12 @@ static void fill(struct search *search, size_t kind, int64_t room, int64_t worth
     }
 }
 
+/* A step looks at all kinds: the more there are, the fewer steps for one filling. */
+static int steps_a_filling(const struct search *search)
+{
+    return (int)(STEPS_A_FILLING / (1 + search->kind_count / 8)) + 1;
+}
+
 /* The most worth that a stick holds, its takes in `best`; `forced` is a kind that must be in it,
  * or none (kind_count). 0 when nothing fits. */
 static int64_t fill_stick(struct search *search, size_t size, size_t forced)
@@ -231,7 +237,7 @@ static int64_t fill_stick(struct search *search, size_t size, size_t forced)
         search->worth[k] = worth ? worth[k] : search->kinds[k].length;
     memset(search->now, 0, search->kind_count * sizeof *search->now);
     search->best_worth = 0;
-    search->steps_left = STEPS_A_FILLING;
+    search->steps_left = steps_a_filling(search);
     if (forced < search->kind_count && search->kinds[forced].length <= room) {
         search->left[forced]--;
         room -= search->kinds[forced].length;
@@ -242,7 +248,7 @@ static int64_t fill_stick(struct search *search, size_t size, size_t forced)
     } else if (forced == search->kind_count) {
         fill(search, 0, room, 0);
     }
-    search->all_left -= STEPS_A_FILLING - search->steps_left;
+    search->all_left -= steps_a_filling(search) - search->steps_left;
     return search->best_worth;
 }
 
