@@ -1,0 +1,289 @@
+/*
+ * What step cards say. Figures are those of the worked example of the wing headboard, computed by
+ * hand; what is said of each kind of work is common practice, no source.
+ */
+#include "work.h"
+
+#include "plan/card.h"
+#include "plan/findings.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+#include <inttypes.h>
+#include <stdio.h>
+#include <string.h>
+
+static void assert_needs(const struct step *step, const char *need)
+{
+    for (size_t i = 0; i < step->need_count; i++)
+        if (strcmp(step->needs[i].text, need) == 0)
+            return;
+    fail_msg("%s does not need \"%s\"", step->name, need);
+}
+
+static void assert_says(const struct step *step, const char *part)
+{
+    for (size_t i = 0; i < step->action_count; i++)
+        if (strstr(step->actions[i], part))
+            return;
+    fail_msg("%s does not say \"%s\"", step->name, part);
+}
+
+static int begin(void **state)
+{
+    static struct work_bench bench;
+
+    work_case(&bench, "headboard");
+    *state = &bench;
+    return 0;
+}
+
+static int end(void **state)
+{
+    work_end(*state);
+    return 0;
+}
+
+/* ---- words ---- */
+
+static void every_kind_of_step_has_words(void **state)
+{
+    (void)state;
+    for (int kind = 0; kind < STEP_KINDS; kind++)
+        assert_non_null(card_words[kind].actions[0]);
+}
+
+static void no_card_promises_what_a_rule_asks(void **state)
+{
+    (void)state;
+    for (int kind = 0; kind < STEP_KINDS; kind++) {
+        const struct card_words *words = &card_words[kind];
+
+        assert_true(!words->caution || !strstr(words->caution, "compl"));
+        for (int i = 0; i < CARD_ACTIONS && words->actions[i]; i++)
+            assert_null(strstr(words->actions[i], "compl"));
+    }
+}
+
+static void work_that_hurts_has_a_caution(void **state)
+{
+    static const int kinds[] = {STEP_CUT,    STEP_FRAME, STEP_DRILL, STEP_PAD,  STEP_SLICE,
+                                STEP_STAPLE, STEP_MOVE,  STEP_FIX,   STEP_HINGE};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof kinds / sizeof *kinds; i++)
+        assert_non_null(card_words[kinds[i]].caution);
+}
+
+/* ---- figures ---- */
+
+static void frame_needs_its_members_and_screws(void **state)
+{
+    const struct step *step = work_step(*state, "frame:3");
+
+    assert_string_equal(step->title, "Frame box C");
+    assert_needs(step, "3 rails 60 in");
+    assert_needs(step, "2 uprights 56 in");
+    assert_needs(step, "2 uprights 45-3/4 in");
+    assert_needs(step, "3 blocks 5-3/4 in");
+    assert_needs(step, "32 screws #8 x 3 in"); /* 16 joints, 2 each */
+}
+
+static void panel_needs_the_screws_of_all_its_panels(void **state)
+{
+    const struct step *step = work_step(*state, "panel:7");
+
+    assert_needs(step, "3 panels");
+    assert_needs(step, "54 screws #8 x 1-1/4 in"); /* 34 above, 10 and 10 below */
+}
+
+static void drilling_gives_every_hole_in_both_units(void **state)
+{
+    const struct step *step = work_step(*state, "drill:32");
+
+    assert_int_equal(step->measure_count, 6);
+    assert_non_null(strstr(step->measures[2], "hole 3:"));
+    assert_non_null(strstr(step->measures[2], "23 in (584.2 mm) from the bottom"));
+    assert_non_null(strstr(step->measures[2], "3/4 in (19 mm) from the back"));
+    assert_needs(step, "6 screws #10 x 3 in");
+    assert_says(step, "#10 x 3 in");
+}
+
+static void dry_fit_names_the_spacer(void **state)
+{
+    assert_says(work_step(*state, "dry:32"), "1/8 in");
+}
+
+static void covering_needs_its_staples(void **state)
+{
+    assert_needs(work_step(*state, "staple:24"), "254 staples");
+    assert_needs(work_step(*state, "cover:24"), "40 temporary staples");
+    assert_needs(work_step(*state, "batting:23"), "60 staples");
+    assert_needs(work_step(*state, "back:25"), "119 staples");
+}
+
+static void last_closer_says_what_it_shuts(void **state)
+{
+    assert_string_equal(work_step(*state, "back:25")->closes,
+                        "no driver reaches the heads of J1, J2 after this");
+}
+
+static void driving_says_how_the_hand_gets_in(void **state)
+{
+    assert_says(work_step(*state, "drive:32"), "back of C");
+}
+
+static void millimetre_work_reads_in_millimetres(void **state)
+{
+    struct work_bench *bench = *state;
+    const struct step *step;
+
+    bench->model.build.units = UNITS_MM;
+    work_plan(bench);
+    step = work_step(bench, "drill:32");
+    assert_non_null(strstr(step->measures[0], " mm ("));
+    assert_non_null(strstr(step->measures[0], " in)"));
+}
+
+static void fittings_are_listed_with_the_step_that_puts_them_on(void **state)
+{
+    struct work_bench *bench = *state;
+    const struct step *step;
+
+    work_fitting(bench, 3, FITTING_LEG);
+    work_fitting(bench, 3, FITTING_T_NUT);
+    work_plan(bench);
+    step = work_step(bench, "leg:3");
+    assert_needs(step, "4 leg");
+    assert_int_equal(step->need_count, 1);
+    assert_needs(work_step(bench, "insert:3"), "4 t_nut");
+}
+
+static void reasons_are_of_the_rule_named(void **state)
+{
+    struct work_bench *bench = *state;
+
+    for (size_t i = 0; i < bench->plan->steps.count; i++) {
+        const struct step *step = &bench->plan->steps.at[i];
+
+        if (step->rule[0])
+            assert_true(strlen(step->because) > 10);
+    }
+    assert_string_equal(work_step(bench, "drill:32")->rule, "P17");
+}
+
+/* The binding rule is hard wherever a hard one ends at the step, and the latest of them. */
+static void reason_is_the_last_hard_thing_waited_for(void **state)
+{
+    struct work_bench *bench = *state;
+    const struct plan *plan = bench->plan;
+
+    for (size_t i = 0; i < plan->steps.count; i++) {
+        size_t last = 0;
+        bool hard = false;
+        bool named = false;
+
+        for (size_t j = 0; j < plan->precedences.count; j++) {
+            const struct precedence *precedence = &plan->precedences.at[j];
+
+            if (precedence->after == i && precedence->hard && precedence->before >= last) {
+                last = precedence->before;
+                hard = true;
+            }
+        }
+        for (size_t j = 0; hard && j < plan->precedences.count; j++) {
+            const struct precedence *precedence = &plan->precedences.at[j];
+
+            named |= precedence->after == i && precedence->hard && precedence->before == last &&
+                     strcmp(precedence->rule, plan->steps.at[i].rule) == 0;
+        }
+        assert_int_equal(named, hard);
+    }
+}
+
+/* ---- digests ---- */
+
+static void tick_of_this_content(struct work_bench *bench, const char *name)
+{
+    char content[17];
+
+    snprintf(content, sizeof content, "%016" PRIx64, work_step(bench, name)->content);
+    work_tick(bench, name, content);
+}
+
+static void step_done_to_this_plan_is_not_older(void **state)
+{
+    struct work_bench *bench = *state;
+
+    tick_of_this_content(bench, "frame:3");
+    work_plan(bench);
+    assert_true(work_step(bench, "frame:3")->ticked);
+    assert_false(work_step(bench, "frame:3")->older);
+    assert_int_equal(work_findings(bench, FINDING_DONE_OTHERWISE), 0);
+}
+
+static void step_done_to_another_plan_is_older_and_told(void **state)
+{
+    struct work_bench *bench = *state;
+
+    tick_of_this_content(bench, "frame:3");
+    tick_of_this_content(bench, "frame:4");
+    bench->model.boxes.at[0].height += IN(2);
+    work_plan(bench);
+    assert_true(work_step(bench, "frame:3")->older);
+    assert_false(work_step(bench, "frame:4")->older);
+    assert_int_equal(work_findings(bench, FINDING_DONE_OTHERWISE), 1);
+}
+
+static void tick_without_content_is_taken_as_it_stands(void **state)
+{
+    struct work_bench *bench = *state;
+
+    work_tick(bench, "frame:3", "");
+    work_plan(bench);
+    assert_true(work_step(bench, "frame:3")->ticked);
+    assert_false(work_step(bench, "frame:3")->older);
+}
+
+static void latest_tick_of_a_step_counts(void **state)
+{
+    struct work_bench *bench = *state;
+
+    work_tick(bench, "frame:3", "0123456789abcdef");
+    tick_of_this_content(bench, "frame:3");
+    work_plan(bench);
+    assert_false(work_step(bench, "frame:3")->older);
+}
+
+int main(void)
+{
+#define CARD_TEST(name) cmocka_unit_test_setup_teardown(name, begin, end)
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(every_kind_of_step_has_words),
+        cmocka_unit_test(no_card_promises_what_a_rule_asks),
+        cmocka_unit_test(work_that_hurts_has_a_caution),
+        CARD_TEST(frame_needs_its_members_and_screws),
+        CARD_TEST(panel_needs_the_screws_of_all_its_panels),
+        CARD_TEST(drilling_gives_every_hole_in_both_units),
+        CARD_TEST(dry_fit_names_the_spacer),
+        CARD_TEST(covering_needs_its_staples),
+        CARD_TEST(last_closer_says_what_it_shuts),
+        CARD_TEST(driving_says_how_the_hand_gets_in),
+        CARD_TEST(millimetre_work_reads_in_millimetres),
+        CARD_TEST(fittings_are_listed_with_the_step_that_puts_them_on),
+        CARD_TEST(reasons_are_of_the_rule_named),
+        CARD_TEST(reason_is_the_last_hard_thing_waited_for),
+        CARD_TEST(step_done_to_this_plan_is_not_older),
+        CARD_TEST(step_done_to_another_plan_is_older_and_told),
+        CARD_TEST(tick_without_content_is_taken_as_it_stands),
+        CARD_TEST(latest_tick_of_a_step_counts),
+    };
+    int failed = cmocka_run_group_tests_name("plan card", tests, NULL, NULL);
+
+    return failed ? 1 : 0;
+}

@@ -1,0 +1,228 @@
+/*
+ * The order of builds by chance, with the seeds below: whatever the build, nothing is done too
+ * late, names are its own, and the same facts give the same order.
+ */
+#include "work.h"
+
+#include "plan/findings.h"
+#include "plan/rules.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+#include <stdlib.h>
+#include <string.h>
+
+#define BUILDS 60
+
+typedef void check_fn(struct work_bench *bench, struct dice *dice);
+
+static void with_builds(uint64_t seed, check_fn *check)
+{
+    struct dice dice = {seed};
+
+    for (int i = 0; i < BUILDS; i++) {
+        struct work_bench bench;
+
+        work_begin(&bench);
+        work_chance(&bench, &dice);
+        work_plan(&bench);
+        check(&bench, &dice);
+        work_end(&bench);
+    }
+}
+
+static void check_order(struct work_bench *bench, struct dice *dice)
+{
+    size_t *place = calloc(bench->plan->steps.count, sizeof *place);
+    const char *broken;
+
+    (void)dice;
+    assert_non_null(place);
+    for (size_t i = 0; i < bench->plan->steps.count; i++)
+        place[i] = i;
+    broken = order_breaks(bench->plan, place);
+    if (broken && !work_findings(bench, FINDING_ORDER_CIRCLE))
+        fail_msg("%s", broken);
+    free(place);
+}
+
+static void nothing_is_done_too_late(void **state)
+{
+    (void)state;
+    with_builds(3, check_order);
+}
+
+static void check_precedences(struct work_bench *bench, struct dice *dice)
+{
+    (void)dice;
+    for (size_t i = 0; i < bench->plan->precedences.count; i++) {
+        const struct precedence *precedence = &bench->plan->precedences.at[i];
+
+        assert_true(precedence->before < precedence->after);
+        assert_true(precedence->after < bench->plan->steps.count);
+    }
+}
+
+static void every_precedence_is_honoured(void **state)
+{
+    (void)state;
+    with_builds(5, check_precedences);
+}
+
+static void check_room(struct work_bench *bench, struct dice *dice)
+{
+    bool moved = false;
+
+    (void)dice;
+    for (size_t i = 0; i < bench->plan->steps.count; i++) {
+        const struct step *step = &bench->plan->steps.at[i];
+
+        moved |= step->place == PLACE_SITE;
+        if (strcmp(step->name, "account") != 0)
+            assert_int_equal(step->place, moved ? PLACE_SITE : PLACE_BENCH);
+    }
+    assert_string_equal(bench->plan->steps.at[bench->plan->steps.count - 1].name, "account");
+    assert_string_equal(bench->plan->steps.at[bench->plan->steps.count - 2].name, "final");
+}
+
+static void all_of_the_bench_stands_before_the_room(void **state)
+{
+    (void)state;
+    with_builds(7, check_room);
+}
+
+static void check_names(struct work_bench *bench, struct dice *dice)
+{
+    (void)dice;
+    for (size_t i = 0; i < bench->plan->steps.count; i++) {
+        const struct step *step = &bench->plan->steps.at[i];
+
+        assert_ptr_equal(plan_step(bench->plan, step->name), step);
+        assert_int_equal(step_kind_of(step->name), step->kind);
+        assert_true(strlen(step->title) > 0);
+        assert_null(strchr(step->title, '%'));
+    }
+}
+
+static void every_step_has_a_name_of_its_own(void **state)
+{
+    (void)state;
+    with_builds(11, check_names);
+}
+
+static void check_same(struct work_bench *bench, struct dice *dice)
+{
+    struct arena arena;
+    const struct plan *again;
+
+    (void)dice;
+    arena_init(&arena);
+    assert_int_equal(plan_make(&bench->model, &arena, &again), FAULT_NONE);
+    assert_int_equal(again->steps.count, bench->plan->steps.count);
+    for (size_t i = 0; i < again->steps.count; i++) {
+        assert_string_equal(again->steps.at[i].name, bench->plan->steps.at[i].name);
+        assert_true(again->steps.at[i].content == bench->plan->steps.at[i].content);
+    }
+    arena_release(&arena);
+}
+
+static void same_facts_give_the_same_order(void **state)
+{
+    (void)state;
+    with_builds(13, check_same);
+}
+
+/* Names of the steps that there were, still there after something was added. */
+static void check_edit(struct work_bench *bench, struct dice *dice)
+{
+    size_t count = bench->plan->steps.count;
+    char(*names)[sizeof bench->plan->steps.at->name] = calloc(count, sizeof *names);
+
+    assert_non_null(names);
+    for (size_t i = 0; i < count; i++)
+        memcpy(names[i], bench->plan->steps.at[i].name, sizeof *names);
+    if (dice_between(dice, 0, 1))
+        work_layer(bench, bench->model.boxes.at[0].key, LAYER_FOAM, SIDE_TOP, 1);
+    else
+        work_box(bench, "NEW", FRAME_LADDER);
+    work_plan(bench);
+    for (size_t i = 0; i < count; i++)
+        assert_true(work_has(bench, names[i]));
+    free(names);
+}
+
+static void names_stay_when_something_is_added(void **state)
+{
+    (void)state;
+    with_builds(17, check_edit);
+}
+
+static void check_done(struct work_bench *bench, struct dice *dice)
+{
+    size_t done = (size_t)dice_between(dice, 0, (int64_t)bench->plan->steps.count);
+    size_t ready = 0;
+
+    for (size_t i = 0; i < done; i++)
+        work_tick(bench, bench->plan->steps.at[i].name, "");
+    work_plan(bench);
+    for (size_t i = 0; i < bench->plan->steps.count; i++) {
+        const struct step *step = &bench->plan->steps.at[i];
+
+        assert_int_equal(step->ticked, i < done);
+        assert_false(step->ticked && step->ready);
+        ready += step->ready;
+    }
+    assert_true(ready > 0 || done == bench->plan->steps.count);
+    if (done < bench->plan->steps.count)
+        assert_true(bench->plan->steps.at[done].ready);
+}
+
+static void what_is_next_is_ready(void **state)
+{
+    (void)state;
+    with_builds(19, check_done);
+}
+
+static void check_card(struct work_bench *bench, struct dice *dice)
+{
+    (void)dice;
+    for (size_t i = 0; i < bench->plan->steps.count; i++) {
+        const struct step *step = &bench->plan->steps.at[i];
+
+        assert_in_range(step->action_count, 1, 7);
+        assert_non_null(step->because);
+        assert_non_null(step->closes);
+        assert_non_null(step->caution);
+        for (size_t j = 0; j < step->action_count; j++)
+            assert_null(strchr(step->actions[j], '%'));
+        assert_int_equal(*step->because != '\0', step->rule[0] != '\0');
+    }
+}
+
+static void every_card_says_something_and_not_too_much(void **state)
+{
+    (void)state;
+    with_builds(23, check_card);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(nothing_is_done_too_late),
+        cmocka_unit_test(every_precedence_is_honoured),
+        cmocka_unit_test(all_of_the_bench_stands_before_the_room),
+        cmocka_unit_test(every_step_has_a_name_of_its_own),
+        cmocka_unit_test(same_facts_give_the_same_order),
+        cmocka_unit_test(names_stay_when_something_is_added),
+        cmocka_unit_test(what_is_next_is_ready),
+        cmocka_unit_test(every_card_says_something_and_not_too_much),
+    };
+    int failed = cmocka_run_group_tests_name("plan order by chance", tests, NULL, NULL);
+
+    return failed ? 1 : 0;
+}

@@ -1,0 +1,80 @@
+/*
+ * Builds for tests of the order of work: the worked examples from their files, small ones made by
+ * hand and ones by chance; and a checker of orders that shares nothing with the rules of the
+ * engine.
+ */
+#ifndef WORK_H
+#define WORK_H
+
+#include "base/arena.h"
+#include "model/model.h"
+#include "plan/pass.h"
+
+#include "dice.h"
+
+#define IN(inches) ((int64_t)((inches)*8128.0))
+
+struct work_bench {
+    struct arena facts, made;
+    jmp_buf escape;
+    struct model model;
+    const struct plan *plan;
+    struct plan *hand; /* the same, where its lists are filled by hand */
+    int64_t stick, sheet, cloth, foam, batting;
+};
+
+void work_begin(struct work_bench *bench);
+void work_end(struct work_bench *bench);
+
+/* Takes in a worked example ("headboard") and plans it. */
+void work_case(struct work_bench *bench, const char *name);
+
+/* Plans the model anew, every pass. */
+void work_plan(struct work_bench *bench);
+
+/* An empty plan of the model, to be filled by hand and finished with work_order. */
+void work_empty(struct work_bench *bench);
+void work_order(struct work_bench *bench);
+
+int64_t work_box(struct work_bench *bench, const char *name, int64_t frame);
+int64_t work_facing(struct work_bench *bench, int64_t box, int64_t side);
+int64_t work_layer(struct work_bench *bench, int64_t box, int64_t kind, int64_t side, int64_t rank);
+int64_t work_join(struct work_bench *bench, const char *name, int64_t a, int64_t b, int64_t place);
+int64_t work_fitting(struct work_bench *bench, int64_t box, int64_t kind);
+void work_tick(struct work_bench *bench, const char *step, const char *content);
+
+void work_constrain(struct work_bench *bench, enum constraint_kind kind, int64_t join,
+                    int64_t item);
+/* An edge of a layer whose one interval waits for a join. */
+void work_flap(struct work_bench *bench, int64_t layer, int64_t join, enum pass_of_staples pass);
+
+/* A build of boxes in a row, by chance. */
+void work_chance(struct work_bench *bench, struct dice *dice);
+
+/* The place of a step in the order; fails the test when there is none. */
+size_t work_at(const struct work_bench *bench, const char *name);
+bool work_has(const struct work_bench *bench, const char *name);
+const struct step *work_step(const struct work_bench *bench, const char *name);
+size_t work_findings(const struct work_bench *bench, int kind);
+
+/* ---- the checker ---- */
+
+/* What cannot be done the other way round, whatever a rule says: pairs of steps of two kinds that
+ * have something in common. */
+struct physical {
+    const char *what;
+    const char *before, *after; /* first part of the lasting names */
+    bool (*together)(const struct plan *plan, const struct step *before, const struct step *after);
+};
+
+extern const struct physical physicals[];
+extern const size_t physical_count;
+
+/* What of the table an order breaks; NULL when nothing. `place` gives each step's place. */
+const char *order_breaks(const struct plan *plan, const size_t *place);
+
+/* Whether a pair of steps is one of the row. */
+bool physical_binds(const struct physical *row, const struct plan *plan, size_t before,
+                    size_t after);
+
+#endif
