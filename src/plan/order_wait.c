@@ -73,20 +73,68 @@ static void link_ranges(struct ordering *ordering, const struct link *link, cons
     }
 }
 
-static void wait_by_link(struct ordering *ordering, const struct link *link)
+/* The touches of one key, from..to, kind by kind: those of a kind lie from first[kind] to
+ * first[kind + 1]. */
+static void split_by_kind(const struct ordering *ordering, struct range touches,
+                          size_t first[STEP_KINDS + 1])
 {
-    const struct rule *rule = rule_find(link->rule);
-    enum touch_kind of = order_relation_touch(link->relation);
-    size_t end = touch_bound(ordering, of + 1, 0, 0);
-    size_t at = touch_bound(ordering, of, 0, 0);
+    size_t at = touches.from;
 
-    assert(rule);
-    while (at < end) {
-        int64_t key = ordering->touches.at[at].key;
+    for (int kind = 0; kind <= STEP_KINDS; kind++) {
+        while (at < touches.to && ordering->touches.at[at].kind < kind)
+            at++;
+        first[kind] = at;
+    }
+}
 
-        link_ranges(ordering, link, rule, touches_of(ordering, of, key, link->before),
-                    touches_of(ordering, of, key, link->after));
-        at = touch_bound(ordering, of, key, STEP_KINDS);
+static void wait_by_links(struct ordering *ordering, const struct rule *const *rule_of_link,
+                          struct range touches)
+{
+    size_t first[STEP_KINDS + 1];
+    enum touch_kind of = ordering->touches.at[touches.from].of;
+
+    split_by_kind(ordering, touches, first);
+    for (size_t i = 0; i < link_count; i++) {
+        struct range before = {first[links[i].before], first[links[i].before + 1]};
+        struct range after = {first[links[i].after], first[links[i].after + 1]};
+
+        if (order_relation_touch(links[i].relation) == of)
+            link_ranges(ordering, &links[i], rule_of_link[i], before, after);
+    }
+}
+
+/* What shares a key stands together in the sorted touches. */
+static struct range next_key(const struct ordering *ordering, size_t from)
+{
+    const struct touch *first = &ordering->touches.at[from];
+    struct range range = {from, from};
+
+    while (range.to < ordering->touches.count && ordering->touches.at[range.to].of == first->of &&
+           ordering->touches.at[range.to].key == first->key)
+        range.to++;
+    return range;
+}
+
+static const struct rule **rules_of_links(const struct ordering *ordering)
+{
+    const struct rule **found =
+        ARENA_MANY(ordering->planning->arena, const struct rule *, link_count);
+
+    for (size_t i = 0; i < link_count; i++) {
+        found[i] = rule_find(links[i].rule);
+        assert(found[i]);
+    }
+    return found;
+}
+
+static void wait_by_rules(struct ordering *ordering)
+{
+    const struct rule *const *rule_of_link = rules_of_links(ordering);
+    struct range touches;
+
+    for (size_t at = 0; at < ordering->touches.count; at = touches.to) {
+        touches = next_key(ordering, at);
+        wait_by_links(ordering, rule_of_link, touches);
     }
 }
 
@@ -256,8 +304,7 @@ void order_wait(struct ordering *ordering)
 {
     const struct plan *plan = ordering->planning->plan;
 
-    for (size_t i = 0; i < link_count; i++)
-        wait_by_link(ordering, &links[i]);
+    wait_by_rules(ordering);
     for (size_t i = 0; i < plan->constraints.count; i++)
         wait_by_constraint(ordering, &plan->constraints.at[i]);
     for (size_t i = 0; i < plan->intervals.count; i++)
