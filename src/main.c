@@ -1,0 +1,12 @@
+/* Picks a command or the terminal. */
+#include "cli/cli.h"
+#include "tui/tui.h"
+
+#include <locale.h>
+
+int main(int argc, char **argv)
+{
+    setlocale(LC_ALL, "");
+    setlocale(LC_NUMERIC, "C"); /* decimals are written with a point everywhere */
+    return cli_main(argc, argv, tui_run);
+}

@@ -1,0 +1,20 @@
+/* The driver without a terminal: what tui_run does between keys, and what tests do. */
+#ifndef TUI_DRIVER_H
+#define TUI_DRIVER_H
+
+#include "tui/screen.h"
+
+void driver_begin(struct tui *tui, struct desk *desk); /* opens the list of builds */
+void driver_end(struct tui *tui);
+
+/* Each gives the reaction that is left for the caller: REACT_QUIT or REACT_TAKEN. */
+enum reaction driver_key(struct tui *tui, int key);
+enum reaction driver_paste(struct tui *tui, const char *text);
+
+/* Looks for what another program changed; true when something has to be painted. */
+bool driver_idle(struct tui *tui);
+
+/* Paints everything at a size. */
+void driver_paint(struct tui *tui, int rows, int columns);
+
+#endif

@@ -1,0 +1,212 @@
+#include "tui/form.h"
+
+#include <assert.h>
+#include <stdio.h>
+#include <string.h>
+
+int form_fields(enum entity_kind kind, const struct field *at[FORM_FIELDS])
+{
+    const struct entity *entity = entity_of(kind);
+    int count = 0;
+    for (size_t i = 0; i < entity->field_count && count < FORM_FIELDS; i++) {
+        if (strcmp(entity->fields[i].name, "next_key") != 0)
+            at[count++] = &entity->fields[i];
+    }
+    return count;
+}
+
+static void add_with_blanks(struct text *out, const char *name)
+{
+    for (; *name; name++)
+        text_add_char(out, *name == '_' ? ' ' : *name);
+}
+
+void form_label(const struct field *field, struct text *out)
+{
+    add_with_blanks(out, field->name);
+}
+
+/* ---- what is allowed ---- */
+
+static void add_range(const struct field *field, const struct model *model, struct text *out)
+{
+    enum quantity quantity = field_quantity(field);
+    char least[QUANTITY_TEXT];
+    char most[QUANTITY_TEXT];
+    if (quantity == QUANTITY_KINDS)
+        return;
+    quantity_print_unit(least, quantity, model_units(model), field->least);
+    quantity_print_unit(most, quantity, model_units(model), field->most);
+    text_format(out, "%s to %s", least, most);
+}
+
+static void add_names(const struct field *field, const struct model *model, struct text *out)
+{
+    char name[MODEL_NAME_TEXT];
+    for (size_t i = 0; i < model_count(model, field->target); i++) {
+        int64_t key = item_key(model_at_const(model, field->target, i));
+        text_add(out, i ? ", " : "");
+        text_add(out, model_item_name(name, model, field->target, key));
+    }
+}
+
+void form_allowed(const struct field *field, const struct model *model, struct text *out)
+{
+    if (field->type == FIELD_CHOICE) {
+        for (size_t i = 0; i < field->words->count; i++)
+            text_format(out, "%s%s", i ? ", " : "", field->words->at[i].name);
+    } else if (field->type == FIELD_REF) {
+        add_names(field, model, out);
+    } else if (field->type == FIELD_FLAG) {
+        text_add(out, "yes, no");
+    } else if (field->type == FIELD_DATE) {
+        text_add(out, "a day as 2026-11-25");
+    } else {
+        add_range(field, model, out);
+    }
+}
+
+/* ---- turning ---- */
+
+static int64_t turned(int64_t at, int by, int64_t count)
+{
+    return (at + by + count) % count;
+}
+
+static bool turn_reference(const struct field *field, const struct model *model, int64_t key,
+                           int by, struct text *out)
+{
+    char name[MODEL_NAME_TEXT];
+    int64_t count = (int64_t)model_count(model, field->target);
+    int64_t none = field->least ? 0 : 1; /* one more place where nothing may stand */
+    int64_t at = 0;
+    if (count == 0)
+        return false;
+    for (int64_t i = 0; i < count; i++) {
+        if (item_key(model_at_const(model, field->target, (size_t)i)) == key)
+            at = i + none;
+    }
+    at = turned(at, by, count + none);
+    if (at < none)
+        return true;
+    const void *item = model_at_const(model, field->target, (size_t)(at - none));
+    text_add(out, model_item_name(name, model, field->target, item_key(item)));
+    if (!field_named(entity_of(field->target), "name")) {
+        text_clear(out);
+        text_format(out, "#%lld", (long long)item_key(item));
+    }
+    return true;
+}
+
+bool form_turn(const struct field *field, const struct model *model, const void *item, int by,
+               struct text *out)
+{
+    switch (field->type) {
+    case FIELD_CHOICE:
+        text_add(out, field->words
+                          ->at[turned(field_whole(field, item), by, (int64_t)field->words->count)]
+                          .name);
+        return true;
+    case FIELD_FLAG:
+        text_add(out, field_whole(field, item) ? "no" : "yes");
+        return true;
+    case FIELD_REF:
+        return turn_reference(field, model, field_whole(field, item), by, out);
+    default:
+        return false;
+    }
+}
+
+/* ---- new items ---- */
+
+static bool name_is_taken(const struct model *model, enum entity_kind kind, const char *name)
+{
+    return model_key_named(model, kind, name) != 0;
+}
+
+/* A letter for a box, J1, J2 ... for a join, "tool 2" for the rest. */
+static const char *free_name(const struct model *model, enum entity_kind kind, const char *word)
+{
+    char name[64];
+    for (int i = 1; i < 1000; i++) {
+        if (kind == ENTITY_box && i <= 26)
+            snprintf(name, sizeof name, "%c", 'A' + i - 1);
+        else if (kind == ENTITY_join)
+            snprintf(name, sizeof name, "J%d", i);
+        else
+            snprintf(name, sizeof name, "%.40s %d", word, i);
+        if (!name_is_taken(model, kind, name))
+            break;
+    }
+    return arena_text(model->arena, name);
+}
+
+static void fill_text(struct model *model, enum entity_kind kind, const struct field *field,
+                      void *item, const char *today)
+{
+    const char *word = entity_of(kind)->name;
+    bool is_name = strcmp(field->name, "name") == 0;
+    if (field->type == FIELD_DATE && field->least)
+        field_set_string(field, item, arena_text(model->arena, today));
+    else if (field->type == FIELD_TEXT && field->least)
+        field_set_string(field, item, is_name ? free_name(model, kind, word) : word);
+}
+
+/* Some size to begin with, where the smallest that is allowed is no use to anybody. */
+static void fill_size(const struct model *model, const struct field *field, void *item)
+{
+    int64_t usual = model_units(model) == UNITS_INCH ? 16 * LENGTH_INCH : INT64_C(400) * LENGTH_MM;
+    if (field_whole(field, item) >= field->least)
+        return;
+    if (field->type != FIELD_LENGTH || usual < field->least || usual > field->most)
+        usual = field->least;
+    field_set_whole(field, item, usual);
+}
+
+static enum fault fill_reference(const struct model *model, const struct field *field, void *item,
+                                 int64_t owner, struct fault_note *note)
+{
+    int64_t key = owner && model_find_const(model, field->target, owner) ? owner : 0;
+    if (!field->least && !(key && field->target == ENTITY_box && strcmp(field->name, "box") == 0))
+        return FAULT_NONE;
+    if (!key && model_count(model, field->target) > 0)
+        key = item_key(model_at_const(model, field->target, 0));
+    if (!key)
+        return fault_say(note, FAULT_REFUSED, 0, "there is no %s yet that it could belong to",
+                         entity_of(field->target)->name);
+    field_set_whole(field, item, key);
+    return FAULT_NONE;
+}
+
+/* A join is between two boxes, as long as nobody says otherwise. */
+static void fill_join(const struct model *model, struct join *join)
+{
+    for (size_t i = 0; i < model->boxes.count && !join->box_b; i++) {
+        if (model->boxes.at[i].key != join->box_a)
+            join->box_b = model->boxes.at[i].key;
+    }
+    if (!join->box_b)
+        join->target = TARGET_WALL;
+    join->side_b = SIDE_BACK;
+}
+
+enum fault form_fill(struct model *model, enum entity_kind kind, void *item, int64_t owner,
+                     const char *today, struct fault_note *note)
+{
+    const struct entity *entity = entity_of(kind);
+    for (size_t i = 0; i < entity->field_count; i++) {
+        const struct field *field = &entity->fields[i];
+        enum fault fault = FAULT_NONE;
+        if (field_is_text(field))
+            fill_text(model, kind, field, item, today);
+        else if (field->type == FIELD_REF)
+            fault = fill_reference(model, field, item, owner, note);
+        else if (field_quantity(field) != QUANTITY_KINDS)
+            fill_size(model, field, item);
+        if (fault)
+            return fault;
+    }
+    if (kind == ENTITY_join)
+        fill_join(model, item);
+    return FAULT_NONE;
+}

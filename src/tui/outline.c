@@ -1,0 +1,200 @@
+#include "tui/outline.h"
+
+#include <string.h>
+
+/* ---- one line ---- */
+
+/* A size without its unit, in the build's units. */
+static const char *size_text(const struct model *model, int64_t length, struct arena *arena)
+{
+    char printed[QUANTITY_TEXT];
+    quantity_print(printed, QUANTITY_LENGTH, model_units(model), length);
+    return arena_text(arena, printed);
+}
+
+static const char *stock_name(const struct model *model, int64_t key)
+{
+    const struct stock *stock = MODEL_FIND(model, stock, key);
+    return stock ? stock->name : "";
+}
+
+static const char *box_name(const struct model *model, int64_t key)
+{
+    const struct box *box = MODEL_FIND(model, box, key);
+    return box ? box->name : "";
+}
+
+static const char *box_text(const struct model *model, const struct box *box, struct arena *arena)
+{
+    return arena_format(arena, "Box %s  %s %s x %s x %s", box->name,
+                        words_frame.at[box->frame].name, size_text(model, box->width, arena),
+                        size_text(model, box->depth, arena), size_text(model, box->height, arena));
+}
+
+static const char *join_text(const struct model *model, const struct join *join,
+                             struct arena *arena)
+{
+    const char *with = join->target == TARGET_BOX ? box_name(model, join->box_b)
+                                                  : words_target.at[join->target].name;
+    return arena_format(arena, "Join %s  %s %s to %s%s", join->name, box_name(model, join->box_a),
+                        words_side.at[join->side_a].name, with,
+                        join->place == PLACE_SITE ? ", in the room" : "");
+}
+
+static const char *offer_text(const struct model *model, const struct offer *offer,
+                              struct arena *arena)
+{
+    char money[MONEY_TEXT];
+    money_print(money, model_currency(model), offer->price);
+    if (offer->width)
+        return arena_format(arena, "%s x %s  %s", size_text(model, offer->length, arena),
+                            size_text(model, offer->width, arena), money);
+    if (offer->length)
+        return arena_format(arena, "%s  %s", size_text(model, offer->length, arena), money);
+    return arena_format(arena, "pack of %lld  %s", (long long)offer->pack, money);
+}
+
+const char *outline_text(const struct model *model, enum entity_kind kind, int64_t key,
+                         struct arena *arena)
+{
+    char name[MODEL_NAME_TEXT];
+    const void *item = kind < ENTITY_COUNT ? model_find_const(model, kind, key) : NULL;
+    switch (kind) {
+    case ENTITY_build:
+        return arena_format(arena, "Build  %s", model->build.name);
+    case ENTITY_workshop:
+        return arena_format(arena, "Workshop  %s", model->workshop.name);
+    case ENTITY_box:
+        return box_text(model, item, arena);
+    case ENTITY_join:
+        return join_text(model, item, arena);
+    case ENTITY_offer:
+        return offer_text(model, item, arena);
+    case ENTITY_facing: {
+        const struct facing *facing = item;
+        return arena_format(arena, "%s %s  %s", words_side.at[facing->side].name,
+                            words_facing.at[facing->kind].name, stock_name(model, facing->stock));
+    }
+    case ENTITY_layer: {
+        const struct layer *layer = item;
+        return arena_format(arena, "%s %s, %s  %s", words_side.at[layer->side].name,
+                            words_layer.at[layer->kind].name, words_shape.at[layer->shape].name,
+                            stock_name(model, layer->stock));
+    }
+    case ENTITY_stock: {
+        const struct stock *stock = item;
+        return arena_format(arena, "%s  %s", stock->name, words_stock.at[stock->kind].name);
+    }
+    default:
+        return arena_text(arena, model_item_name(name, model, kind, key));
+    }
+}
+
+/* ---- rows ---- */
+
+struct making {
+    struct outline *outline;
+    const struct model *model;
+    struct arena *arena;
+};
+
+static struct outline_row *add_row(struct making *making, enum entity_kind kind, int64_t key,
+                                   int depth)
+{
+    struct outline_row *row = LIST_ADD(making->arena, &making->outline->rows);
+    *row = (struct outline_row){.kind = kind, .key = key, .depth = depth};
+    row->text = outline_text(making->model, kind, key, making->arena);
+    return row;
+}
+
+/* The box and face that an item's picture is of. */
+static void set_picture(struct making *making, struct outline_row *row, int64_t box)
+{
+    const struct box *of = MODEL_FIND(making->model, box, box);
+    const struct field *side = field_named(entity_of(row->kind), "side");
+    row->box = box;
+    row->side = of ? of->main_side : 0;
+    if (side)
+        row->side = field_whole(side, model_find_const(making->model, row->kind, row->key));
+}
+
+/* Items of a kind whose field names an owner; each with `inner` kinds of its own below it. */
+static void add_owned(struct making *making, enum entity_kind kind, const char *by, int64_t owner,
+                      int depth, int64_t box)
+{
+    const struct field *field = field_named(entity_of(kind), by);
+    for (size_t i = 0; i < model_count(making->model, kind); i++) {
+        const void *item = model_at_const(making->model, kind, i);
+        if (field_whole(field, item) != owner)
+            continue;
+        struct outline_row *row = add_row(making, kind, item_key(item), depth);
+        set_picture(making, row, box);
+        if (kind == ENTITY_layer) {
+            add_owned(making, ENTITY_layer_edge, "layer", item_key(item), depth + 1, box);
+            add_owned(making, ENTITY_tufting, "layer", item_key(item), depth + 1, box);
+            add_owned(making, ENTITY_opening, "layer", item_key(item), depth + 1, box);
+        }
+    }
+}
+
+static void add_all(struct making *making, enum entity_kind kind, int depth)
+{
+    for (size_t i = 0; i < model_count(making->model, kind); i++)
+        add_row(making, kind, item_key(model_at_const(making->model, kind, i)), depth);
+}
+
+static void add_boxes(struct making *making)
+{
+    static const enum entity_kind on_box[] = {ENTITY_facing,        ENTITY_member,   ENTITY_layer,
+                                              ENTITY_fitting,       ENTITY_face,     ENTITY_cutout,
+                                              ENTITY_outline_point, ENTITY_group_box};
+    for (size_t i = 0; i < making->model->boxes.count; i++) {
+        int64_t box = making->model->boxes.at[i].key;
+        set_picture(making, add_row(making, ENTITY_box, box, 0), box);
+        for (size_t k = 0; k < sizeof on_box / sizeof *on_box; k++)
+            add_owned(making, on_box[k], "box", box, 1, box);
+    }
+}
+
+static void add_joins(struct making *making)
+{
+    for (size_t i = 0; i < making->model->joins.count; i++) {
+        const struct join *join = &making->model->joins.at[i];
+        struct outline_row *row = add_row(making, ENTITY_join, join->key, 0);
+        row->box = join->box_a;
+        row->side = join->side_a;
+        add_owned(making, ENTITY_point, "join", join->key, 1, join->box_a);
+    }
+}
+
+static void add_shop(struct making *making)
+{
+    add_row(making, ENTITY_workshop, 0, 0);
+    for (size_t i = 0; i < making->model->stocks.count; i++) {
+        int64_t stock = making->model->stocks.at[i].key;
+        add_row(making, ENTITY_stock, stock, 0);
+        add_owned(making, ENTITY_offer, "stock", stock, 1, 0);
+        add_owned(making, ENTITY_leftover, "stock", stock, 1, 0);
+    }
+    add_all(making, ENTITY_tool, 0);
+    add_all(making, ENTITY_set, 0);
+    add_all(making, ENTITY_shop_spend, 0);
+}
+
+void outline_make(struct outline *outline, const struct model *model, bool shop,
+                  struct arena *arena)
+{
+    static const enum entity_kind around[] = {ENTITY_passage, ENTITY_wall,  ENTITY_object,
+                                              ENTITY_group,   ENTITY_extra, ENTITY_measure};
+    struct making making = {outline, model, arena};
+    *outline = (struct outline){{{0}}};
+    if (shop) {
+        add_shop(&making);
+        return;
+    }
+    add_row(&making, ENTITY_build, 0, 0);
+    add_boxes(&making);
+    add_joins(&making);
+    for (size_t i = 0; i < sizeof around / sizeof *around; i++)
+        add_all(&making, around[i], 0);
+}

@@ -1,0 +1,121 @@
+/* All builds: where the program begins. */
+#include "paper/print.h"
+#include "tui/list.h"
+#include "tui/screen.h"
+
+#include <stdio.h>
+
+struct builds_state {
+    struct list_view list;
+    bool asked; /* delete was asked for and waits for Enter */
+};
+
+static const struct store_build *builds_of(struct tui *tui, struct builds_state *state,
+                                           size_t *ret_count)
+{
+    const struct store_build *builds = NULL;
+    struct fault_note note = {0};
+    *ret_count = 0;
+    if (desk_builds(tui->desk, &builds, ret_count, &note))
+        tui_warn(tui, &note);
+    list_view_resize(&state->list, (int)*ret_count);
+    return builds;
+}
+
+static void paint_build(struct tui *tui, const struct store_build *build, int row, bool chosen)
+{
+    const struct plan *plan = tui_plan(tui);
+    const struct store_summary *summary = &build->summary;
+    int columns = tui->view.columns;
+    int style = chosen ? VIEW_CHOSEN : VIEW_PLAIN;
+    char line[400];
+    int done = summary->steps_total ? (int)(10 * summary->steps_done / summary->steps_total) : 0;
+
+    snprintf(line, sizeof line, "%.*s%.*s %3lld/%-3lld %10s %10s  %s", done, "##########",
+             10 - done, "----------", (long long)summary->steps_done,
+             (long long)summary->steps_total, print_money(plan, summary->estimate).at,
+             print_money(plan, build->spend).at, summary->next_step);
+    view_row(&tui->view, row, 0, columns, style, "");
+    view_text(&tui->view, row, 1, 24, style | VIEW_STRONG, build->name);
+    view_text(&tui->view, row, 26, 8, style, words_state.at[build->state].name);
+    view_text(&tui->view, row, 35, columns - 36, style, line);
+    if (chosen)
+        view_cursor(&tui->view, row, 1);
+}
+
+static void builds_paint(struct tui *tui, void *opaque, int top, int height)
+{
+    struct builds_state *state = opaque;
+    size_t count;
+    const struct store_build *builds = builds_of(tui, state, &count);
+    list_view_fit(&state->list, height - 2);
+    view_text(&tui->view, top, 1, 24, VIEW_FAINT, "build");
+    view_text(&tui->view, top, 26, 8, VIEW_FAINT, "state");
+    view_text(&tui->view, top, 35, tui->view.columns - 36, VIEW_FAINT,
+              "steps done           estimate      spend  next step");
+    for (int i = 0; i < state->list.height && state->list.top + i < (int)count; i++) {
+        int index = state->list.top + i;
+        paint_build(tui, &builds[index], top + 1 + i, index == state->list.chosen);
+    }
+    if (count == 0)
+        view_text(&tui->view, top + 2, 1, tui->view.columns - 2, VIEW_PLAIN,
+                  "There is no build yet. Press a to begin one from a starter piece.");
+}
+
+static enum reaction take_up(struct tui *tui, int64_t build)
+{
+    struct fault_note note = {0};
+    if (desk_take_up(tui->desk, build, &note))
+        tui_warn(tui, &note);
+    else
+        tui_open(tui, &screen_outline, NULL);
+    return REACT_TAKEN;
+}
+
+static enum reaction delete_build(struct tui *tui, const struct store_build *build)
+{
+    struct fault_note note = {0};
+    char name[64];
+    snprintf(name, sizeof name, "%s", build->name);
+    if (desk_delete_build(tui->desk, build->key, &note))
+        tui_warn(tui, &note);
+    else
+        tui_say(tui, "%s is deleted; u brings it back", name);
+    return REACT_TAKEN;
+}
+
+static enum reaction builds_act(struct tui *tui, void *opaque, enum action action)
+{
+    struct builds_state *state = opaque;
+    size_t count;
+    const struct store_build *builds = builds_of(tui, state, &count);
+    const struct store_build *chosen = state->list.chosen >= 0 ? &builds[state->list.chosen] : NULL;
+    bool asked = state->asked;
+
+    state->asked = false;
+    if (list_view_act(&state->list, action))
+        return REACT_TAKEN;
+    if (action == ACTION_ADD) {
+        tui_open(tui, &screen_new, NULL);
+        return REACT_TAKEN;
+    }
+    if (!chosen)
+        return REACT_PASS;
+    if (action == ACTION_ENTER)
+        return asked ? delete_build(tui, chosen) : take_up(tui, chosen->key);
+    if (action == ACTION_REMOVE) {
+        state->asked = true;
+        tui_say(tui, "delete %s with its ticks and spend? Enter does, any other key keeps it",
+                chosen->name);
+        return REACT_TAKEN;
+    }
+    return REACT_PASS;
+}
+
+const struct screen screen_builds = {
+    .name = "all builds",
+    .size = sizeof(struct builds_state),
+    .paint = builds_paint,
+    .act = builds_act,
+    .shown = SHOWS(ADD) | SHOWS(ENTER) | SHOWS(REMOVE) | SHOWS(SHOP) | SHOWS(UNDO) | SHOWS(REDO),
+};

@@ -1,0 +1,268 @@
+/*
+ * The fields of one item. A field is changed in place; while it is typed, a draft shows in the
+ * tally what the change would do, and a value that is refused keeps its reason beside it. What is
+ * accepted is in the store at once.
+ */
+#include "tui/entry.h"
+#include "tui/form.h"
+#include "tui/list.h"
+#include "tui/screen.h"
+
+#include "base/show.h"
+
+#include <stdio.h>
+#include <string.h>
+
+#define LABEL_WIDTH 17
+#define VALUE_COLUMN (LABEL_WIDTH + 2)
+#define HELP_ROWS 3
+
+struct form_state {
+    enum entity_kind kind;
+    int64_t key;
+    const struct field *fields[FORM_FIELDS];
+    struct list_view list;
+    bool typing;
+    bool fresh; /* the first character typed replaces what stands there */
+    struct entry entry;
+    char before[ENTRY_TEXT];
+    struct fault_note refusal; /* code FAULT_NONE: none */
+};
+
+static const void *item_of(const struct tui *tui, const struct form_state *state)
+{
+    const struct model *model = tui_model(tui);
+    if (state->kind >= ENTITY_COUNT)
+        return model_at_const(model, state->kind, 0);
+    return model_find_const(model, state->kind, state->key);
+}
+
+static const struct field *chosen_field(const struct form_state *state)
+{
+    return state->fields[state->list.chosen];
+}
+
+static void form_open(struct tui *tui, void *opaque, const struct target *target)
+{
+    struct form_state *state = opaque;
+    (void)tui;
+    state->kind = target->kind;
+    state->key = target->key;
+    list_view_resize(&state->list, form_fields(target->kind, state->fields));
+    list_view_choose(&state->list, 0);
+}
+
+/* ---- painting ---- */
+
+static void paint_field(struct tui *tui, struct form_state *state, const void *item, int index,
+                        int row)
+{
+    const struct field *field = state->fields[index];
+    bool chosen = index == state->list.chosen;
+    int width = tui->view.columns >= 100 ? 40 : 26;
+    int reason = VALUE_COLUMN + width + 1;
+    struct text text;
+    text_init(&text);
+    form_label(field, &text);
+    view_text(&tui->view, row, 1, LABEL_WIDTH, chosen ? VIEW_STRONG : VIEW_PLAIN,
+              text_string(&text));
+    text_clear(&text);
+    field_write(field, tui_model(tui), item, &text);
+    if (chosen && state->typing) {
+        entry_paint(&state->entry, &tui->view, row, VALUE_COLUMN, width);
+        if (state->refusal.code)
+            view_text(&tui->view, row, reason, tui->view.columns - reason, VIEW_WARNING,
+                      state->refusal.why);
+    } else {
+        view_row(&tui->view, row, VALUE_COLUMN, width, chosen ? VIEW_CHOSEN : VIEW_PLAIN,
+                 text_string(&text));
+        if (chosen)
+            view_cursor(&tui->view, row, VALUE_COLUMN);
+    }
+    text_release(&text);
+}
+
+static void paint_help(struct tui *tui, const struct form_state *state, int row)
+{
+    const struct field *field = chosen_field(state);
+    struct text allowed;
+    int columns = tui->view.columns;
+    text_init(&allowed);
+    form_allowed(field, tui_model(tui), &allowed);
+    view_level(&tui->view, row, 0, columns);
+    view_text(&tui->view, row + 1, 1, columns - 2, VIEW_PLAIN, field->help);
+    if (state->typing && state->refusal.code)
+        view_text(&tui->view, row + 2, 1, columns - 2, VIEW_WARNING | VIEW_STRONG,
+                  state->refusal.why);
+    else
+        view_text(&tui->view, row + 2, 1, columns - 2, VIEW_FAINT, text_string(&allowed));
+    text_release(&allowed);
+}
+
+static void form_paint(struct tui *tui, void *opaque, int top, int height)
+{
+    struct form_state *state = opaque;
+    const void *item = item_of(tui, state);
+    if (!item) {
+        view_text(&tui->view, top, 1, tui->view.columns - 2, VIEW_PLAIN,
+                  "It is not there any more. Esc goes back.");
+        return;
+    }
+    list_view_fit(&state->list, height - HELP_ROWS);
+    for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++)
+        paint_field(tui, state, item, state->list.top + i, top + i);
+    paint_help(tui, state, top + height - HELP_ROWS);
+}
+
+/* ---- typing ---- */
+
+static struct desk_field change_of(const struct form_state *state, const char *text)
+{
+    return (struct desk_field){state->kind, state->key, chosen_field(state)->name, text};
+}
+
+static void begin_typing(struct tui *tui, struct form_state *state, bool fresh)
+{
+    struct text text;
+    text_init(&text);
+    field_write(chosen_field(state), tui_model(tui), item_of(tui, state), &text);
+    entry_set(&state->entry, text_string(&text));
+    snprintf(state->before, sizeof state->before, "%s", state->entry.text);
+    text_release(&text);
+    state->typing = true;
+    state->fresh = fresh;
+    state->refusal.code = FAULT_NONE;
+}
+
+static void end_typing(struct tui *tui, struct form_state *state)
+{
+    state->typing = false;
+    state->refusal.code = FAULT_NONE;
+    tui->preview = NULL;
+    desk_abandon(tui->desk);
+}
+
+/* The draft with what stands there now: its plan for the tally, or why it is refused. */
+static void preview(struct tui *tui, struct form_state *state)
+{
+    struct desk_field change = change_of(state, state->entry.text);
+    desk_abandon(tui->desk);
+    tui->preview = NULL;
+    state->refusal = (struct fault_note){.code = FAULT_NONE};
+    if (strcmp(state->entry.text, state->before) == 0)
+        return;
+    if (desk_change(tui->desk, desk_field_change, &change, &state->refusal))
+        return;
+    (void)desk_preview(tui->desk, &tui->preview, &state->refusal);
+}
+
+static bool accept(struct tui *tui, struct form_state *state)
+{
+    char text[ENTRY_TEXT];
+    if (strcmp(state->entry.text, state->before) != 0) {
+        snprintf(text, sizeof text, "%s", state->entry.text);
+        tui->preview = NULL;
+        if (desk_set(tui->desk, state->kind, state->key, chosen_field(state)->name, text,
+                     &state->refusal))
+            return false;
+    }
+    end_typing(tui, state);
+    return true;
+}
+
+static enum reaction type_key(struct tui *tui, struct form_state *state, int key)
+{
+    if (key == KEY_ESCAPE) {
+        end_typing(tui, state);
+        return REACT_TAKEN;
+    }
+    if (key == KEY_RETURN || key == KEY_TAB || key == KEY_ARROW_DOWN || key == KEY_ARROW_UP) {
+        if (accept(tui, state))
+            list_view_act(&state->list, key == KEY_ARROW_UP ? ACTION_UP : ACTION_DOWN);
+        return REACT_TAKEN;
+    }
+    if (state->fresh && key >= KEY_SPACE && key < KEY_FIRST_SPECIAL)
+        entry_set(&state->entry, "");
+    state->fresh = false;
+    if (entry_key(&state->entry, key))
+        preview(tui, state);
+    return REACT_TAKEN;
+}
+
+static enum reaction form_key(struct tui *tui, void *opaque, int key)
+{
+    struct form_state *state = opaque;
+    if (!item_of(tui, state))
+        return REACT_LEAVE;
+    if (state->typing)
+        return type_key(tui, state, key);
+    if (key < KEY_SPACE || key >= KEY_FIRST_SPECIAL)
+        return REACT_PASS;
+    begin_typing(tui, state, true);
+    return type_key(tui, state, key);
+}
+
+static enum reaction form_paste(struct tui *tui, void *opaque, const char *text)
+{
+    struct form_state *state = opaque;
+    if (state->fresh)
+        entry_set(&state->entry, "");
+    state->fresh = false;
+    entry_insert(&state->entry, text);
+    preview(tui, state);
+    return REACT_TAKEN;
+}
+
+static bool form_typing(struct tui *tui, void *opaque)
+{
+    (void)tui;
+    return ((struct form_state *)opaque)->typing;
+}
+
+/* ---- acting ---- */
+
+static enum reaction turn(struct tui *tui, struct form_state *state, int by)
+{
+    struct text text;
+    struct fault_note note = {0};
+    text_init(&text);
+    if (form_turn(chosen_field(state), tui_model(tui), item_of(tui, state), by, &text) &&
+        desk_set(tui->desk, state->kind, state->key, chosen_field(state)->name, text_string(&text),
+                 &note))
+        tui_warn(tui, &note);
+    text_release(&text);
+    return REACT_TAKEN;
+}
+
+static enum reaction form_act(struct tui *tui, void *opaque, enum action action)
+{
+    struct form_state *state = opaque;
+    if (!item_of(tui, state))
+        return REACT_LEAVE;
+    if (list_view_act(&state->list, action))
+        return REACT_TAKEN;
+    switch (action) {
+    case ACTION_ENTER:
+        begin_typing(tui, state, true);
+        return REACT_TAKEN;
+    case ACTION_RIGHT:
+    case ACTION_TICK:
+        return turn(tui, state, 1);
+    case ACTION_LEFT:
+        return turn(tui, state, -1);
+    default:
+        return REACT_PASS;
+    }
+}
+
+const struct screen screen_form = {
+    .name = "fields",
+    .size = sizeof(struct form_state),
+    .open = form_open,
+    .paint = form_paint,
+    .act = form_act,
+    .typing = form_typing,
+    .key = form_key,
+    .paste = form_paste,
+    .shown = SHOWS(ENTER) | SHOWS(LEAVE) | SHOWS(UNDO) | SHOWS(REDO),
+};

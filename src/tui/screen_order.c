@@ -1,0 +1,209 @@
+/* The order of work, and one step large enough to be read at the bench. */
+#include "desk/clock.h"
+#include "paper/print.h"
+#include "paper/sheets.h"
+#include "tui/list.h"
+#include "tui/pager.h"
+#include "tui/screen.h"
+
+#include <stdio.h>
+#include <string.h>
+
+/* Ticks a step, or takes its tick back; says what it closed. */
+static void tick(struct tui *tui, const struct step *step)
+{
+    char now[CLOCK_TEXT];
+    char name[sizeof step->name];
+    char closes[160];
+    bool ticked = step->ticked;
+    struct fault_note note = {0};
+    snprintf(name, sizeof name, "%s", step->name);
+    snprintf(closes, sizeof closes, "%s", step->closes);
+    enum fault fault = ticked ? desk_untick(tui->desk, name, &note)
+                              : desk_tick(tui->desk, name, clock_now(now), 0, &note);
+    if (fault)
+        tui_warn(tui, &note);
+    else if (ticked)
+        tui_say(tui, "the tick is taken back");
+    else if (*closes)
+        tui_say(tui, "done; %s", closes);
+    else
+        tui_say(tui, "done");
+}
+
+/* ---- the list ---- */
+
+struct order_state {
+    struct list_view list;
+};
+
+/* The first step that can be done now. */
+static int first_ready(const struct plan *plan)
+{
+    for (size_t i = 0; i < plan->steps.count; i++) {
+        if (plan->steps.at[i].ready)
+            return (int)i;
+    }
+    return 0;
+}
+
+static void order_open(struct tui *tui, void *opaque, const struct target *target)
+{
+    struct order_state *state = opaque;
+    (void)target;
+    list_view_resize(&state->list, (int)tui_plan(tui)->steps.count);
+    list_view_choose(&state->list, first_ready(tui_plan(tui)));
+}
+
+static void paint_step(struct tui *tui, const struct step *step, int index, int row, bool chosen)
+{
+    int columns = tui->view.columns;
+    int title = columns >= 100 ? 52 : 42;
+    int style = chosen ? VIEW_CHOSEN : step->ticked || step->ready ? VIEW_PLAIN : VIEW_FAINT;
+    char mark[24];
+    snprintf(mark, sizeof mark, "[%c]%c%3d",
+             step->older    ? '!'
+             : step->ticked ? 'x'
+                            : ' ',
+             step->ready ? '>' : ' ', index + 1);
+    view_row(&tui->view, row, 0, columns, style, "");
+    view_text(&tui->view, row, 1, 8, style, mark);
+    view_text(&tui->view, row, 10, title, style | (step->hold ? VIEW_STRONG : 0), step->title);
+    view_text(&tui->view, row, title + 11, 8, style, print_minutes(step->minutes).at);
+    view_text(&tui->view, row, title + 20, 9, style,
+              step->place == PLACE_SITE ? "room"
+              : step->people > 1        ? "two"
+                                        : "");
+    view_text(&tui->view, row, title + 26, columns - title - 27, style, step->because);
+    if (chosen)
+        view_cursor(&tui->view, row, 1);
+}
+
+static void order_paint(struct tui *tui, void *opaque, int top, int height)
+{
+    struct order_state *state = opaque;
+    const struct plan *plan = tui_plan(tui);
+    list_view_resize(&state->list, (int)plan->steps.count);
+    list_view_fit(&state->list, height - 2);
+    for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++) {
+        int index = state->list.top + i;
+        paint_step(tui, &plan->steps.at[index], index, top + i, index == state->list.chosen);
+    }
+    view_level(&tui->view, top + height - 2, 0, tui->view.columns);
+    if (state->list.chosen < 0)
+        return;
+    const struct step *step = &plan->steps.at[state->list.chosen];
+    struct text line;
+    text_init(&line);
+    if (*step->because)
+        text_format(&line, "Now, because %s.", step->because);
+    if (*step->closes)
+        text_format(&line, " Closes: %s.", step->closes);
+    view_text(&tui->view, top + height - 1, 1, tui->view.columns - 2, VIEW_PLAIN,
+              text_string(&line));
+    text_release(&line);
+}
+
+static enum reaction order_act(struct tui *tui, void *opaque, enum action action)
+{
+    struct order_state *state = opaque;
+    const struct plan *plan = tui_plan(tui);
+    if (list_view_act(&state->list, action))
+        return REACT_TAKEN;
+    if (state->list.chosen < 0 || state->list.chosen >= (int)plan->steps.count)
+        return REACT_PASS;
+    const struct step *step = &plan->steps.at[state->list.chosen];
+    if (action == ACTION_TICK) {
+        bool before = step->ticked;
+        tick(tui, step);
+        if (!before && !tui->message_warns)
+            list_view_act(&state->list, ACTION_DOWN);
+        return REACT_TAKEN;
+    }
+    if (action == ACTION_ENTER) {
+        tui_open(tui, &screen_step, &(struct target){ENTITY_none, 0, step->name});
+        return REACT_TAKEN;
+    }
+    return REACT_PASS;
+}
+
+const struct screen screen_order = {
+    .name = "order of work",
+    .size = sizeof(struct order_state),
+    .open = order_open,
+    .paint = order_paint,
+    .act = order_act,
+    .shown = SHOWS(TICK) | SHOWS(ENTER) | SHOWS(LEAVE) | SHOWS(UNDO) | SHOWS(MONEY),
+};
+
+/* ---- one step ---- */
+
+struct step_state {
+    char name[64];
+    struct pager pager;
+};
+
+static void step_open(struct tui *tui, void *opaque, const struct target *target)
+{
+    struct step_state *state = opaque;
+    (void)tui;
+    snprintf(state->name, sizeof state->name, "%s", target->step);
+}
+
+static void step_paint(struct tui *tui, void *opaque, int top, int height)
+{
+    struct step_state *state = opaque;
+    const struct step *step = plan_step(tui_plan(tui), state->name);
+    struct text text;
+    text_init(&text);
+    if (step)
+        sheet_step(&text, tui_plan(tui), step);
+    else
+        text_add(&text, "The plan does not have this step any more. Esc goes back.\n");
+    pager_paint(&state->pager, &tui->view, top, height, text_string(&text));
+    text_release(&text);
+}
+
+static void go_beside(struct tui *tui, struct step_state *state, const struct step *step, int by)
+{
+    const struct plan *plan = tui_plan(tui);
+    size_t index = (size_t)(step - plan->steps.at);
+    if ((by < 0 && index == 0) || (by > 0 && index + 1 == plan->steps.count))
+        return;
+    const struct step *other = by < 0 ? step - 1 : step + 1;
+    snprintf(state->name, sizeof state->name, "%s", other->name);
+    state->pager.top = 0;
+}
+
+static enum reaction step_act(struct tui *tui, void *opaque, enum action action)
+{
+    struct step_state *state = opaque;
+    const struct step *step = plan_step(tui_plan(tui), state->name);
+    if (pager_act(&state->pager, action))
+        return REACT_TAKEN;
+    if (!step)
+        return REACT_PASS;
+    switch (action) {
+    case ACTION_TICK:
+        tick(tui, step);
+        return REACT_TAKEN;
+    case ACTION_LEFT:
+        go_beside(tui, state, step, -1);
+        return REACT_TAKEN;
+    case ACTION_RIGHT:
+    case ACTION_ENTER:
+        go_beside(tui, state, step, 1);
+        return REACT_TAKEN;
+    default:
+        return REACT_PASS;
+    }
+}
+
+const struct screen screen_step = {
+    .name = "one step",
+    .size = sizeof(struct step_state),
+    .open = step_open,
+    .paint = step_paint,
+    .act = step_act,
+    .shown = SHOWS(TICK) | SHOWS(ENTER) | SHOWS(LEAVE),
+};

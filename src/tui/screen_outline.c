@@ -1,0 +1,238 @@
+/*
+ * One build: boxes, layers, joins as an outline beside the picture of the selected face. The
+ * workshop is shown by the same code, without a picture.
+ */
+#include "draw/raster.h"
+#include "paper/print.h"
+#include "tui/list.h"
+#include "tui/outline.h"
+#include "tui/screen.h"
+
+#include <setjmp.h>
+#include <stdio.h>
+
+struct outline_state {
+    struct list_view list;
+    int turned; /* faces on from the item's own */
+    bool asked; /* delete was asked for and waits for Enter */
+    bool shop;
+};
+
+/* Makes the outline in the scratch arena, with its escape armed; false when memory is out. */
+static bool make_rows(struct tui *tui, const struct outline_state *state, struct outline *outline)
+{
+    jmp_buf escape;
+    tui->scratch.escape = &escape;
+    if (setjmp(escape)) {
+        tui->scratch.escape = NULL;
+        return false;
+    }
+    outline_make(outline, tui_model(tui), state->shop, &tui->scratch);
+    tui->scratch.escape = NULL;
+    return true;
+}
+
+/* ---- picture ---- */
+
+static bool make_raster(struct tui *tui, int64_t box, int64_t side, int rows, int columns,
+                        struct raster *raster)
+{
+    jmp_buf escape;
+    struct drawing drawing;
+    tui->scratch.escape = &escape;
+    if (setjmp(escape)) {
+        tui->scratch.escape = NULL;
+        return false;
+    }
+    draw_face(&drawing, tui_plan(tui), box, side, &tui->scratch);
+    raster_draw(raster, &drawing, rows, columns, tui->view.lines ? RASTER_LINES : RASTER_PLAIN,
+                &tui->scratch);
+    tui->scratch.escape = NULL;
+    return true;
+}
+
+static void paint_picture(struct tui *tui, const struct outline_row *row, int turned, int top,
+                          int left, int height)
+{
+    int64_t side = (row->side + turned) % SIDE_COUNT;
+    int columns = tui->view.columns - left - 1;
+    struct raster raster;
+    struct text caption;
+    if (!row->box || columns < 8 || height < 6)
+        return;
+    text_init(&caption);
+    text_format(&caption, "%s of %s   o point  . patch  = open  : padding",
+                words_side.at[side].name, print_box(tui_plan(tui), row->box));
+    view_text(&tui->view, top, left, columns, VIEW_FAINT, text_string(&caption));
+    text_release(&caption);
+    if (!make_raster(tui, row->box, side, height - 2, columns, &raster))
+        return;
+    for (int y = 0; y < raster.rows; y++) {
+        for (int x = 0; x < raster.columns; x++) {
+            unsigned code = raster.cells[y * raster.columns + x];
+            view_cell_put(&tui->view, top + 1 + y, left + x, code,
+                          code == 'o' ? VIEW_STRONG : VIEW_PLAIN);
+        }
+    }
+}
+
+/* ---- painting ---- */
+
+static void outline_paint(struct tui *tui, void *opaque, int top, int height)
+{
+    struct outline_state *state = opaque;
+    struct outline outline;
+    int width = state->shop ? tui->view.columns : tui->view.columns * 9 / 20;
+    if (!make_rows(tui, state, &outline))
+        return;
+    list_view_resize(&state->list, (int)outline.rows.count);
+    list_view_fit(&state->list, height);
+    for (int i = 0; i < height && state->list.top + i < state->list.count; i++) {
+        int index = state->list.top + i;
+        const struct outline_row *row = &outline.rows.at[index];
+        bool chosen = index == state->list.chosen;
+        int style = (chosen ? VIEW_CHOSEN : VIEW_PLAIN) | (row->depth ? 0 : VIEW_STRONG);
+        view_row(&tui->view, top + i, 0, width, style, "");
+        view_text(&tui->view, top + i, 1 + 2 * row->depth, width - 2 - 2 * row->depth, style,
+                  row->text);
+        if (chosen)
+            view_cursor(&tui->view, top + i, 1 + 2 * row->depth);
+    }
+    if (state->shop)
+        return;
+    view_upright(&tui->view, top, width, height);
+    if (state->list.chosen >= 0)
+        paint_picture(tui, &outline.rows.at[state->list.chosen], state->turned, top, width + 2,
+                      height);
+}
+
+/* ---- acting ---- */
+
+struct duplication {
+    enum entity_kind kind;
+    int64_t key;
+};
+
+static enum fault change_duplicate(struct model *draft, void *context, struct fault_note *note)
+{
+    const struct duplication *duplication = context;
+    if (!model_duplicate(draft, duplication->kind, duplication->key))
+        return fault_say(note, FAULT_REFUSED, 0, "this cannot be copied");
+    return FAULT_NONE;
+}
+
+static enum reaction copy_row(struct tui *tui, const struct outline_row *row)
+{
+    struct duplication duplication = {row->kind, row->key};
+    char label[STORE_LABEL];
+    char name[MODEL_NAME_TEXT];
+    struct fault_note note = {0};
+    if (row->kind >= ENTITY_COUNT || entity_of(row->kind)->in_shop)
+        return REACT_PASS;
+    snprintf(label, sizeof label, "copy of %.60s",
+             model_item_name(name, tui_model(tui), row->kind, row->key));
+    if (desk_edit(tui->desk, label, change_duplicate, &duplication, &note))
+        tui_warn(tui, &note);
+    else
+        tui_say(tui, "copied: %s", name);
+    return REACT_TAKEN;
+}
+
+/* Whether ticks or spend hang on what would be deleted. */
+static bool is_dear(const struct model *model, enum entity_kind kind, int64_t key)
+{
+    for (size_t i = 0; i < model->holes.count; i++) {
+        const struct join *join = MODEL_FIND(model, join, model->holes.at[i].join);
+        if ((kind == ENTITY_join && join->key == key) ||
+            (kind == ENTITY_box && (join->box_a == key || join->box_b == key)))
+            return true;
+    }
+    return kind == ENTITY_box && model->ticks.count > 0;
+}
+
+static enum reaction remove_row(struct tui *tui, struct outline_state *state,
+                                const struct outline_row *row, bool sure)
+{
+    struct fault_note note = {0};
+    if (row->kind >= ENTITY_COUNT)
+        return REACT_PASS;
+    if (!sure && is_dear(tui_model(tui), row->kind, row->key)) {
+        state->asked = true;
+        tui_say(tui, "work at the bench hangs on it: Enter deletes it, any other key keeps it");
+        return REACT_TAKEN;
+    }
+    if (desk_delete(tui->desk, row->kind, row->key, &note))
+        tui_warn(tui, &note);
+    else
+        tui_say(tui, "deleted; u brings it back");
+    return REACT_TAKEN;
+}
+
+static enum reaction outline_act(struct tui *tui, void *opaque, enum action action)
+{
+    struct outline_state *state = opaque;
+    struct outline outline;
+    bool asked = state->asked;
+    state->asked = false;
+    if (list_view_act(&state->list, action)) {
+        state->turned = 0;
+        return REACT_TAKEN;
+    }
+    if (!make_rows(tui, state, &outline) || outline.rows.count == 0)
+        return REACT_PASS;
+    list_view_resize(&state->list, (int)outline.rows.count);
+    const struct outline_row *row = &outline.rows.at[state->list.chosen];
+    const struct target target = {row->kind, row->key, NULL};
+    switch (action) {
+    case ACTION_ENTER:
+        if (asked)
+            return remove_row(tui, state, row, true);
+        tui_open(tui, &screen_form, &target);
+        return REACT_TAKEN;
+    case ACTION_RIGHT:
+        state->turned = (state->turned + 1) % SIDE_COUNT;
+        return REACT_TAKEN;
+    case ACTION_LEFT:
+        state->turned = (state->turned + SIDE_COUNT - 1) % SIDE_COUNT;
+        return REACT_TAKEN;
+    case ACTION_ADD: {
+        const struct target onto = {state->shop ? ENTITY_workshop : ENTITY_build,
+                                    row->kind == ENTITY_stock ? row->key : row->box, NULL};
+        tui_open(tui, &screen_add, &onto);
+        return REACT_TAKEN;
+    }
+    case ACTION_COPY:
+        return copy_row(tui, row);
+    case ACTION_REMOVE:
+        return remove_row(tui, state, row, false);
+    default:
+        return REACT_PASS;
+    }
+}
+
+static void shop_open(struct tui *tui, void *opaque, const struct target *target)
+{
+    struct outline_state *state = opaque;
+    (void)tui;
+    (void)target;
+    state->shop = true;
+}
+
+#define OUTLINE_SHOWS (SHOWS(ENTER) | SHOWS(ADD) | SHOWS(COPY) | SHOWS(REMOVE))
+
+const struct screen screen_outline = {
+    .name = "boxes, layers, joins",
+    .size = sizeof(struct outline_state),
+    .paint = outline_paint,
+    .act = outline_act,
+    .shown = OUTLINE_SHOWS | SHOWS(STEPS) | SHOWS(BUYING) | SHOWS(MONEY) | SHOWS(FINDINGS),
+};
+
+const struct screen screen_shop = {
+    .name = "workshop",
+    .size = sizeof(struct outline_state),
+    .open = shop_open,
+    .paint = outline_paint,
+    .act = outline_act,
+    .shown = OUTLINE_SHOWS | SHOWS(TRADE) | SHOWS(UNDO),
+};

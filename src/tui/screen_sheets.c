@@ -1,0 +1,115 @@
+/* The shopping list, and estimate beside spend: sheets as the commands print them. */
+#include "paper/print.h"
+#include "paper/sheets.h"
+#include "tui/list.h"
+#include "tui/pager.h"
+#include "tui/screen.h"
+
+#include <stdio.h>
+
+/* ---- buying ---- */
+
+static void buying_paint(struct tui *tui, void *opaque, int top, int height)
+{
+    struct text text;
+    text_init(&text);
+    sheet_buying(&text, tui_plan(tui));
+    if (!text.length)
+        text_add(&text, "Nothing has to be bought yet.\n");
+    pager_paint(opaque, &tui->view, top, height, text_string(&text));
+    text_release(&text);
+}
+
+static enum reaction buying_act(struct tui *tui, void *opaque, enum action action)
+{
+    (void)tui;
+    return pager_act(opaque, action) ? REACT_TAKEN : REACT_PASS;
+}
+
+const struct screen screen_buying = {
+    .name = "buying",
+    .size = sizeof(struct pager),
+    .paint = buying_paint,
+    .act = buying_act,
+    .shown = SHOWS(LEAVE) | SHOWS(MONEY) | SHOWS(STEPS),
+};
+
+/* ---- money ---- */
+
+struct money_state {
+    struct list_view list; /* of spends */
+};
+
+static const struct spend *spend_at(const struct tui *tui, int index)
+{
+    return &tui_model(tui)->spends.at[index];
+}
+
+static void paint_spend(struct tui *tui, const struct spend *spend, int row, bool chosen)
+{
+    int style = chosen ? VIEW_CHOSEN : VIEW_PLAIN;
+    view_row(&tui->view, row, 0, tui->view.columns, style, "");
+    view_text(&tui->view, row, 2, 11, style, spend->dated);
+    view_text(&tui->view, row, 14, 12, style, print_money(tui_plan(tui), spend->amount).at);
+    view_text(&tui->view, row, 27, 30, style, spend->what);
+    view_text(&tui->view, row, 58, tui->view.columns - 59, style, spend->supplier);
+    if (chosen)
+        view_cursor(&tui->view, row, 2);
+}
+
+static void money_paint(struct tui *tui, void *opaque, int top, int height)
+{
+    struct money_state *state = opaque;
+    struct text text;
+    struct pager pager = {.top = 1}; /* without the blank line above the heading */
+    text_init(&text);
+    sheet_money(&text, tui_plan(tui));
+    int table = height > 24 ? 16 : height / 2 + 2;
+    pager_paint(&pager, &tui->view, top, table, text_string(&text));
+    text_release(&text);
+    view_level(&tui->view, top + table, 0, tui->view.columns);
+    list_view_resize(&state->list, (int)tui_model(tui)->spends.count);
+    list_view_fit(&state->list, height - table - 1);
+    for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++)
+        paint_spend(tui, spend_at(tui, state->list.top + i), top + table + 1 + i,
+                    state->list.top + i == state->list.chosen);
+    if (state->list.count == 0)
+        view_text(&tui->view, top + table + 1, 2, tui->view.columns - 4, VIEW_PLAIN,
+                  "Nothing was paid yet. Press a to write a spend down.");
+}
+
+static enum reaction money_act(struct tui *tui, void *opaque, enum action action)
+{
+    struct money_state *state = opaque;
+    struct fault_note note = {0};
+    list_view_resize(&state->list, (int)tui_model(tui)->spends.count);
+    if (list_view_act(&state->list, action))
+        return REACT_TAKEN;
+    if (action == ACTION_ADD) {
+        tui_add_item(tui, ENTITY_spend, 0);
+        return REACT_TAKEN;
+    }
+    if (state->list.chosen < 0)
+        return REACT_PASS;
+    int64_t key = spend_at(tui, state->list.chosen)->key;
+    if (action == ACTION_ENTER) {
+        tui_open(tui, &screen_form, &(struct target){ENTITY_spend, key, NULL});
+        return REACT_TAKEN;
+    }
+    if (action == ACTION_REMOVE) {
+        if (desk_delete(tui->desk, ENTITY_spend, key, &note))
+            tui_warn(tui, &note);
+        else
+            tui_say(tui, "deleted; u brings it back");
+        return REACT_TAKEN;
+    }
+    return REACT_PASS;
+}
+
+const struct screen screen_money = {
+    .name = "money",
+    .size = sizeof(struct money_state),
+    .paint = money_paint,
+    .act = money_act,
+    .shown = SHOWS(ADD) | SHOWS(ENTER) | SHOWS(REMOVE) | SHOWS(LEAVE) | SHOWS(BUYING),
+};
