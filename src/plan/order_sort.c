@@ -143,19 +143,17 @@ static size_t heap_take(struct sorting *sorting)
 
 /* ---- circles ---- */
 
-/* A wait that still holds the work back; there is one. */
+/* A wait that still holds the work back; there is one, or the work would be free. */
 static size_t wait_that_holds(const struct sorting *sorting, size_t work)
 {
-    const struct ordering *ordering = sorting->ordering;
+    for (size_t i = sorting->first_incoming[work];; i++) {
+        const struct wait *wait;
 
-    for (size_t i = sorting->first_incoming[work]; i < sorting->first_incoming[work + 1]; i++) {
-        const struct wait *wait = &ordering->waits.at[sorting->incoming[i]];
-
+        assert(i < sorting->first_incoming[work + 1]);
+        wait = &sorting->ordering->waits.at[sorting->incoming[i]];
         if (!wait->dropped && !sorting->done[wait->before])
             return sorting->incoming[i];
     }
-    assert(!"a work that nothing holds back is in the heap");
-    return PLAN_NONE;
 }
 
 /* Some work on a circle. */
