@@ -39,8 +39,8 @@ enum tui_key {
     A(LAST, KEY_GO_LAST, KEY_NONE_YET, "", "to the last line")                              \
     A(LEAF_UP, KEY_LEAF_UP, KEY_NONE_YET, "", "a screenful up")                             \
     A(LEAF_DOWN, KEY_LEAF_DOWN, KEY_NONE_YET, "", "a screenful down")                       \
-    A(ENTER, KEY_RETURN, KEY_NONE_YET, "Enter", "open it, change it, take it")              \
-    A(LEAVE, KEY_ESCAPE, KEY_NONE_YET, "Esc", "back to where you came from")                \
+    A(ENTER, KEY_RETURN, KEY_NONE_YET, "Enter open", "open it, change it, take it")         \
+    A(LEAVE, KEY_ESCAPE, KEY_NONE_YET, "Esc back", "back to where you came from")           \
     A(TICK, KEY_SPACE, KEY_NONE_YET, "Space tick", "tick the step, or take its tick back")  \
     A(HELP, KEY_F1, '?', "? keys", "the keys of this screen")                               \
     A(ADD, KEY_F1 + 1, 'a', "a add", "add something here")                                  \

@@ -236,31 +236,54 @@ static void paint_hints(struct tui *tui, int row)
     }
 }
 
-/* "cost 412.60 (+18.40)": the figure, and while something is edited what it would change. */
-static void tally_figure(struct text *line, const char *name, const char *now, const char *change)
+/* ---- the tally: what the plan comes to, and while something is edited what it would change ----
+ */
+
+static void tally_add(struct text *line, int gap, const char *figure, const char *change)
 {
-    text_format(line, "%s%s %s", line->length ? "  " : " ", name, now);
+    for (int i = 0; i < gap; i++)
+        text_add_char(line, ' ');
+    text_add(line, figure);
     if (*change)
         text_format(line, " (%s)", change);
 }
 
-static void tally_count(struct text *line, const char *name, int64_t now, int64_t then)
+static void tally_count(struct text *line, int gap, const char *name, int64_t now, int64_t then)
 {
-    char value[24];
+    char figure[48];
     char change[24] = "";
-    snprintf(value, sizeof value, "%lld", (long long)then);
+    snprintf(figure, sizeof figure, "%lld %s", (long long)then, name);
     if (then != now)
         snprintf(change, sizeof change, "%+lld", (long long)(then - now));
-    tally_figure(line, name, value, change);
+    tally_add(line, gap, figure, change);
 }
 
-static void tally_money(struct text *line, const struct plan *plan, int64_t now, int64_t then)
+/* "cost 412.60 (+18.40)" */
+static void tally_cost(struct text *line, const struct plan *now, const struct plan *then)
 {
+    char figure[MONEY_TEXT + 8];
     char change[MONEY_TEXT + 1] = "";
-    if (then != now)
-        snprintf(change, sizeof change, "%s%s", then > now ? "+" : "",
-                 print_money(plan, then - now).at);
-    tally_figure(line, "cost", print_money(plan, then).at, change);
+    int64_t more = then->tally.cost - now->tally.cost;
+    snprintf(figure, sizeof figure, "cost %s", print_money(then, then->tally.cost).at);
+    if (more)
+        snprintf(change, sizeof change, "%s%s", more > 0 ? "+" : "", print_money(then, more).at);
+    tally_add(line, 1, figure, change);
+}
+
+static void tally_line(struct text *line, int gap, const struct plan *now, const struct plan *then)
+{
+    bool same_cloth = then->tally.cloth == now->tally.cloth;
+    tally_cost(line, now, then);
+    tally_count(line, gap, "sticks", now->tally.sticks, then->tally.sticks);
+    tally_count(line, gap, "sheets", now->tally.sheets, then->tally.sheets);
+    tally_add(line, gap, print_roll(then, then->tally.cloth).at,
+              same_cloth ? "" : print_roll(now, now->tally.cloth).at);
+    tally_count(line, gap, "staples", now->tally.staples, then->tally.staples);
+    tally_count(line, gap, "screws", now->tally.screws, then->tally.screws);
+    tally_add(line, gap, print_minutes(then->tally.minutes).at, "");
+    if (then->tally.stops || now->tally.stops)
+        tally_count(line, gap, "stop", now->tally.stops, then->tally.stops);
+    tally_count(line, gap, "warn", now->tally.warns, then->tally.warns);
 }
 
 static void paint_tally(struct tui *tui, int row)
@@ -271,16 +294,7 @@ static void paint_tally(struct tui *tui, int row)
     if (!tui_model(tui)->build.key)
         return;
     text_init(&line);
-    tally_money(&line, now, now->tally.cost, then->tally.cost);
-    tally_count(&line, "sticks", now->tally.sticks, then->tally.sticks);
-    tally_count(&line, "sheets", now->tally.sheets, then->tally.sheets);
-    tally_figure(&line, "cloth", print_roll(then, then->tally.cloth).at,
-                 then->tally.cloth == now->tally.cloth ? "" : print_roll(now, now->tally.cloth).at);
-    tally_count(&line, "staples", now->tally.staples, then->tally.staples);
-    tally_count(&line, "screws", now->tally.screws, then->tally.screws);
-    tally_figure(&line, "time", print_minutes(then->tally.minutes).at, "");
-    tally_count(&line, "stops", now->tally.stops, then->tally.stops);
-    tally_count(&line, "warns", now->tally.warns, then->tally.warns);
+    tally_line(&line, tui->view.columns >= 100 ? 3 : 1, now, then);
     view_row(&tui->view, row, 0, tui->view.columns, then->tally.stops ? VIEW_STRONG : VIEW_PLAIN,
              text_string(&line));
     text_release(&line);

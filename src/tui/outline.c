@@ -70,6 +70,11 @@ const char *outline_text(const struct model *model, enum entity_kind kind, int64
         return join_text(model, item, arena);
     case ENTITY_offer:
         return offer_text(model, item, arena);
+    case ENTITY_face: {
+        const struct face *face = item;
+        return arena_format(arena, "%s is seen: %s", words_side.at[face->side].name,
+                            words_seen.at[face->seen].name);
+    }
     case ENTITY_facing: {
         const struct facing *facing = item;
         return arena_format(arena, "%s %s  %s", words_side.at[facing->side].name,

@@ -22,23 +22,34 @@ static const struct store_build *builds_of(struct tui *tui, struct builds_state 
     return builds;
 }
 
+/* A bar of ten: steps done of those there are. */
+static void progress_text(const struct store_summary *summary, char bar[12])
+{
+    int64_t done = summary->steps_total ? 10 * summary->steps_done / summary->steps_total : 0;
+    for (int i = 0; i < 10; i++)
+        bar[i] = i < done ? '#' : '-';
+    bar[10] = ' ';
+    bar[11] = '\0';
+}
+
 static void paint_build(struct tui *tui, const struct store_build *build, int row, bool chosen)
 {
     const struct plan *plan = tui_plan(tui);
     const struct store_summary *summary = &build->summary;
     int columns = tui->view.columns;
     int style = chosen ? VIEW_CHOSEN : VIEW_PLAIN;
+    char bar[12];
     char line[400];
-    int done = summary->steps_total ? (int)(10 * summary->steps_done / summary->steps_total) : 0;
 
-    snprintf(line, sizeof line, "%.*s%.*s %3lld/%-3lld %10s %10s  %s", done, "##########",
-             10 - done, "----------", (long long)summary->steps_done,
-             (long long)summary->steps_total, print_money(plan, summary->estimate).at,
-             print_money(plan, build->spend).at, summary->next_step);
+    progress_text(summary, bar);
+    snprintf(line, sizeof line, "%s%3lld/%-3lld %9s %9s  %s", columns >= 100 ? bar : "",
+             (long long)summary->steps_done, (long long)summary->steps_total,
+             print_money(plan, summary->estimate).at, print_money(plan, build->spend).at,
+             summary->next_step);
     view_row(&tui->view, row, 0, columns, style, "");
-    view_text(&tui->view, row, 1, 24, style | VIEW_STRONG, build->name);
-    view_text(&tui->view, row, 26, 8, style, words_state.at[build->state].name);
-    view_text(&tui->view, row, 35, columns - 36, style, line);
+    view_text(&tui->view, row, 1, 21, style | VIEW_STRONG, build->name);
+    view_text(&tui->view, row, 23, 8, style, words_state.at[build->state].name);
+    view_text(&tui->view, row, 32, columns - 33, style, line);
     if (chosen)
         view_cursor(&tui->view, row, 1);
 }
@@ -49,10 +60,11 @@ static void builds_paint(struct tui *tui, void *opaque, int top, int height)
     size_t count;
     const struct store_build *builds = builds_of(tui, state, &count);
     list_view_fit(&state->list, height - 2);
-    view_text(&tui->view, top, 1, 24, VIEW_FAINT, "build");
-    view_text(&tui->view, top, 26, 8, VIEW_FAINT, "state");
-    view_text(&tui->view, top, 35, tui->view.columns - 36, VIEW_FAINT,
-              "steps done           estimate      spend  next step");
+    view_text(&tui->view, top, 1, 21, VIEW_FAINT, "build");
+    view_text(&tui->view, top, 23, 8, VIEW_FAINT, "state");
+    view_text(&tui->view, top, 32, tui->view.columns - 33, VIEW_FAINT,
+              tui->view.columns >= 100 ? "          steps    estimate     spend  next step"
+                                       : " steps   estimate     spend  next step");
     for (int i = 0; i < state->list.height && state->list.top + i < (int)count; i++) {
         int index = state->list.top + i;
         paint_build(tui, &builds[index], top + 1 + i, index == state->list.chosen);

@@ -61,8 +61,8 @@ static void paint_picture(struct tui *tui, const struct outline_row *row, int tu
     if (!row->box || columns < 8 || height < 6)
         return;
     text_init(&caption);
-    text_format(&caption, "%s of %s   o point  . patch  = open  : padding",
-                words_side.at[side].name, print_box(tui_plan(tui), row->box));
+    text_format(&caption, "%s of %s  o point . bare = open : pad", words_side.at[side].name,
+                print_box(tui_plan(tui), row->box));
     view_text(&tui->view, top, left, columns, VIEW_FAINT, text_string(&caption));
     text_release(&caption);
     if (!make_raster(tui, row->box, side, height - 2, columns, &raster))
