@@ -31,8 +31,8 @@ enum tui_key {
 
 /* name, first key, second key (KEY_NONE_YET: none), label in hints, help */
 #define ACTIONS(A)                                                                          \
-    A(UP, KEY_ARROW_UP, 'k', "", "one line up")                                             \
-    A(DOWN, KEY_ARROW_DOWN, 'j', "", "one line down")                                       \
+    A(UP, KEY_ARROW_UP, KEY_NONE_YET, "", "one line up")                                    \
+    A(DOWN, KEY_ARROW_DOWN, KEY_NONE_YET, "", "one line down")                              \
     A(LEFT, KEY_ARROW_LEFT, KEY_BACK_TAB, "", "the choice before, the face or step before") \
     A(RIGHT, KEY_ARROW_RIGHT, KEY_TAB, "", "the choice after, the next face or step")       \
     A(FIRST, KEY_GO_FIRST, KEY_NONE_YET, "", "to the first line")                           \

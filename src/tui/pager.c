@@ -2,44 +2,60 @@
 
 #include <string.h>
 
-static const char *next_line(const char *at)
+/* One row of a sheet: a line, or what of it was broken off to the next row. */
+struct row {
+    const char *at;
+    size_t length;
+    int indent; /* of what is continued */
+    bool heading;
+};
+
+/* The row at `*at`, which moves on; `*within` tells that it goes on with a line. */
+static struct row next_row(const char **at, int columns, bool *within)
 {
-    const char *end = strchr(at, '\n');
-    return end ? end + 1 : at + strlen(at);
+    struct row row = {*at, 0, *within ? 4 : 0, !*within && **at && **at != ' '};
+    const char *next;
+    row.length = view_break(*at, columns - row.indent, &next);
+    *within = *next && *next != '\n';
+    *at = *within ? next : *next ? next + 1 : next;
+    return row;
 }
 
-static int count_lines(const char *text)
+static int count_rows(const char *text, int columns)
 {
-    int lines = 0;
-    for (; *text; text = next_line(text))
-        lines++;
-    return lines;
+    bool within = false;
+    int rows = 0;
+    while (*text) {
+        next_row(&text, columns, &within);
+        rows++;
+    }
+    return rows;
 }
 
-static void paint_line(struct view *view, int row, const char *at)
+static void paint_row(struct view *view, int at, const struct row *row)
 {
-    char line[512];
-    size_t length = strcspn(at, "\n");
-    if (length >= sizeof line)
-        length = sizeof line - 1;
-    memcpy(line, at, length);
+    char line[1024];
+    size_t length = row->length < sizeof line ? row->length : sizeof line - 1;
+    memcpy(line, row->at, length);
     line[length] = '\0';
-    bool heading = line[0] && line[0] != ' ';
-    view_text(view, row, 0, view->columns, heading ? VIEW_STRONG : VIEW_PLAIN, line);
+    view_text(view, at, row->indent, view->columns - row->indent,
+              row->heading ? VIEW_STRONG : VIEW_PLAIN, line);
 }
 
 void pager_paint(struct pager *pager, struct view *view, int top, int height, const char *text)
 {
-    pager->lines = count_lines(text);
+    bool within = false;
+    pager->lines = count_rows(text, view->columns);
     pager->height = height;
     if (pager->top > pager->lines - height)
         pager->top = pager->lines - height;
     if (pager->top < 0)
         pager->top = 0;
-    for (int i = 0; i < pager->top; i++)
-        text = next_line(text);
-    for (int row = 0; row < height && *text; row++, text = next_line(text))
-        paint_line(view, top + row, text);
+    for (int i = 0; *text && i < pager->top + height; i++) {
+        struct row row = next_row(&text, view->columns, &within);
+        if (i >= pager->top)
+            paint_row(view, top + i - pager->top, &row);
+    }
     view_cursor(view, top, 0);
 }
 

@@ -26,20 +26,10 @@ static void paint_finding(struct tui *tui, const struct finding *finding, int ro
 static void paint_whole(struct tui *tui, const struct finding *finding, int row, int height)
 {
     struct text sentence;
-    int width = tui->view.columns - 2;
     text_init(&sentence);
     plan_finding_text(tui_plan(tui), finding, &sentence);
-    const char *at = text_string(&sentence);
-    for (int i = 0; i < height && *at; i++) {
-        int taken = view_text(&tui->view, row + i, 1, width, VIEW_PLAIN, at);
-        size_t left = sentence.length - (size_t)(at - text_string(&sentence));
-        unsigned code;
-        for (int column = 0; column < taken; column++) {
-            int bytes = utf8_next(at, left, &code);
-            at += bytes;
-            left -= (size_t)bytes;
-        }
-    }
+    view_wrapped(&tui->view, row, 1, tui->view.columns - 2, height, VIEW_PLAIN,
+                 text_string(&sentence));
     text_release(&sentence);
 }
 

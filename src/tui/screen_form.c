@@ -15,7 +15,7 @@
 
 #define LABEL_WIDTH 17
 #define VALUE_COLUMN (LABEL_WIDTH + 2)
-#define HELP_ROWS 3
+#define HELP_ROWS 4
 
 struct form_state {
     enum entity_kind kind;
@@ -92,10 +92,10 @@ static void paint_help(struct tui *tui, const struct form_state *state, int row)
     view_level(&tui->view, row, 0, columns);
     view_text(&tui->view, row + 1, 1, columns - 2, VIEW_PLAIN, field->help);
     if (state->typing && state->refusal.code)
-        view_text(&tui->view, row + 2, 1, columns - 2, VIEW_WARNING | VIEW_STRONG,
-                  state->refusal.why);
+        view_wrapped(&tui->view, row + 2, 1, columns - 2, 2, VIEW_WARNING | VIEW_STRONG,
+                     state->refusal.why);
     else
-        view_text(&tui->view, row + 2, 1, columns - 2, VIEW_FAINT, text_string(&allowed));
+        view_wrapped(&tui->view, row + 2, 1, columns - 2, 2, VIEW_FAINT, text_string(&allowed));
     text_release(&allowed);
 }
 

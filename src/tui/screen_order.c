@@ -58,7 +58,7 @@ static void order_open(struct tui *tui, void *opaque, const struct target *targe
 static void paint_step(struct tui *tui, const struct step *step, int index, int row, bool chosen)
 {
     int columns = tui->view.columns;
-    int title = columns >= 100 ? 52 : 42;
+    int title = columns >= 100 ? 52 : 50;
     int style = chosen ? VIEW_CHOSEN : step->ticked || step->ready ? VIEW_PLAIN : VIEW_FAINT;
     char mark[24];
     snprintf(mark, sizeof mark, "[%c]%c%3d",
@@ -74,7 +74,8 @@ static void paint_step(struct tui *tui, const struct step *step, int index, int 
               step->place == PLACE_SITE ? "room"
               : step->people > 1        ? "two"
                                         : "");
-    view_text(&tui->view, row, title + 26, columns - title - 27, style, step->because);
+    if (columns >= 100)
+        view_text(&tui->view, row, title + 26, columns - title - 27, style, step->because);
     if (chosen)
         view_cursor(&tui->view, row, 1);
 }
@@ -84,12 +85,12 @@ static void order_paint(struct tui *tui, void *opaque, int top, int height)
     struct order_state *state = opaque;
     const struct plan *plan = tui_plan(tui);
     list_view_resize(&state->list, (int)plan->steps.count);
-    list_view_fit(&state->list, height - 2);
+    list_view_fit(&state->list, height - 3);
     for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++) {
         int index = state->list.top + i;
         paint_step(tui, &plan->steps.at[index], index, top + i, index == state->list.chosen);
     }
-    view_level(&tui->view, top + height - 2, 0, tui->view.columns);
+    view_level(&tui->view, top + height - 3, 0, tui->view.columns);
     if (state->list.chosen < 0)
         return;
     const struct step *step = &plan->steps.at[state->list.chosen];
@@ -99,8 +100,8 @@ static void order_paint(struct tui *tui, void *opaque, int top, int height)
         text_format(&line, "Now, because %s.", step->because);
     if (*step->closes)
         text_format(&line, " Closes: %s.", step->closes);
-    view_text(&tui->view, top + height - 1, 1, tui->view.columns - 2, VIEW_PLAIN,
-              text_string(&line));
+    view_wrapped(&tui->view, top + height - 2, 1, tui->view.columns - 2, 2, VIEW_PLAIN,
+                 text_string(&line));
     text_release(&line);
 }
 

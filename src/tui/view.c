@@ -91,6 +91,48 @@ void view_row(struct view *view, int row, int column, int width, int style, cons
         view_cell_put(view, row, column + i, ' ', style);
 }
 
+size_t view_break(const char *text, int width, const char **ret_next)
+{
+    size_t left = strcspn(text, "\n");
+    size_t at = 0;
+    size_t blank = 0; /* where the last word ended */
+    int taken = 0;
+    unsigned code;
+
+    while (at < left) {
+        int bytes = utf8_next(text + at, left - at, &code);
+        taken += cells_of(code);
+        if (taken > width && at > 0)
+            break;
+        if (code == ' ' && at > 0 && text[at - 1] != ' ')
+            blank = at;
+        at += (size_t)bytes;
+    }
+    size_t end = at < left && blank > 0 ? blank : at;
+    *ret_next = text + end;
+    while (end < left && **ret_next == ' ')
+        (*ret_next)++;
+    return end;
+}
+
+int view_wrapped(struct view *view, int row, int column, int width, int rows, int style,
+                 const char *text)
+{
+    int taken = 0;
+    while (*text && taken < rows) {
+        char line[1024];
+        const char *next;
+        size_t length = view_break(text, width, &next);
+        if (length >= sizeof line)
+            length = sizeof line - 1;
+        memcpy(line, text, length);
+        line[length] = '\0';
+        view_text(view, row + taken++, column, width, style, line);
+        text = next;
+    }
+    return taken;
+}
+
 void view_level(struct view *view, int row, int column, int width)
 {
     for (int i = 0; i < width; i++)

@@ -52,6 +52,16 @@ int view_text(struct view *view, int row, int column, int width, int style, cons
 /* The same, and gives the rest of the width the style. */
 void view_row(struct view *view, int row, int column, int width, int style, const char *text);
 
+/*
+ * How many bytes of a line of text fit into `width` cells, broken between words where it can be; at
+ * least one character. `*ret_next` is where the rest begins, its blanks skipped.
+ */
+size_t view_break(const char *text, int width, const char **ret_next);
+
+/* Writes a text over at most `rows` rows, broken between words. Returns the rows taken. */
+int view_wrapped(struct view *view, int row, int column, int width, int rows, int style,
+                 const char *text);
+
 void view_cell_put(struct view *view, int row, int column, unsigned code, int style);
 
 /* A level and an upright line. */
