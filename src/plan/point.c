@@ -57,9 +57,19 @@ static bool is_point(const struct work *work, int64_t u, int64_t v)
     return false;
 }
 
+/* What the edges are chosen by: the run that a place lies on, else the place itself. */
+static struct area area_about(const struct work *work, int64_t u, int64_t v)
+{
+    for (size_t i = 0; i < work->runs.count; i++) {
+        if (area_holds(&work->runs.at[i].area, u, v))
+            return work->runs.at[i].area;
+    }
+    return (struct area){u, v, u, v};
+}
+
 static void add_taken(struct work *work, int64_t u, int64_t v, int64_t rank)
 {
-    struct area about = {u, v, u, v};
+    struct area about = area_about(work, u, v);
     struct plan_point *point = place_add(work, u, v, &about);
 
     point->taken = true;

@@ -271,6 +271,23 @@ static void desk_takes_the_facts_back_with_the_tick(void **state)
     assert_true(desk_model(bench->desk)->boughts.count > 0);
 }
 
+/* A step that is done to today's plan says the same afterwards, whatever it took as a fact. */
+static void desk_does_not_call_a_fresh_tick_older(void **state)
+{
+    struct bench *bench = *state;
+    static const char *const names[] = {"ottoman", "headboard", "banquette"};
+    for (size_t k = 0; k < sizeof names / sizeof *names; k++) {
+        desk_take_case(bench->desk, names[k]);
+        tick_until(bench->desk, "account");
+        const struct plan *plan = desk_plan(bench->desk);
+        for (size_t i = 0; i < plan->steps.count; i++) {
+            if (plan->steps.at[i].older)
+                fail_msg("%s: %s", names[k], plan->steps.at[i].name);
+        }
+        assert_int_equal(plan->tally.steps_done, plan->tally.steps);
+    }
+}
+
 static void desk_refuses_a_step_before_its_hold_point(void **state)
 {
     struct bench *bench = *state;
@@ -348,6 +365,7 @@ int main(void)
         ON_A_BENCH(desk_leaves_drilled_holes_where_they_are),
         ON_A_BENCH(desk_moves_holes_that_are_not_drilled),
         ON_A_BENCH(desk_takes_the_facts_back_with_the_tick),
+        ON_A_BENCH(desk_does_not_call_a_fresh_tick_older),
         ON_A_BENCH(desk_refuses_a_step_before_its_hold_point),
         ON_A_BENCH(desk_refuses_to_take_back_what_a_ticked_step_needs),
         ON_A_BENCH(desk_sees_what_another_program_wrote),
