@@ -66,7 +66,7 @@ enum fault check_header(struct store *store, int newest, struct fault_note *note
 enum fault check_size(struct store *store, struct fault_note *note)
 {
     unsigned char header[HEADER_SIZE];
-    int64_t size;
+    int64_t size = 0;
     enum fault fault = read_header(store, header, &size, note);
     int64_t page_size;
 
