@@ -155,3 +155,18 @@ char *arena_format(struct arena *arena, const char *format, ...)
     arena->escape = escape;
     return text ? text : give_up(arena);
 }
+
+bool arena_try(struct arena *arena, void (*work)(void *context), void *context)
+{
+    jmp_buf escape;
+    jmp_buf *before = arena->escape;
+
+    if (setjmp(escape)) {
+        arena->escape = before;
+        return false;
+    }
+    arena->escape = &escape;
+    work(context);
+    arena->escape = before;
+    return true;
+}

@@ -17,6 +17,7 @@
 
 #include <setjmp.h>
 #include <stdarg.h>
+#include <stdbool.h>
 #include <stddef.h>
 
 struct arena_block;
@@ -45,6 +46,12 @@ char *arena_format(struct arena *arena, const char *format, ...)
     __attribute__((format(printf, 2, 3)));
 char *arena_format_list(struct arena *arena, const char *format, va_list arguments)
     __attribute__((format(printf, 2, 0)));
+
+/*
+ * Runs `work` with an escape armed; false when memory ran out in it. What it had taken by then
+ * stays the arena's. An escape that was armed before is armed again afterwards.
+ */
+bool arena_try(struct arena *arena, void (*work)(void *context), void *context);
 
 #define ARENA_NEW(arena, type) ((type *)arena_alloc((arena), sizeof(type)))
 #define ARENA_MANY(arena, type, count) ((type *)arena_array((arena), (count), sizeof(type)))

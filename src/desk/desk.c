@@ -16,25 +16,31 @@
 #include "base/memory.h"
 
 #include <assert.h>
-#include <setjmp.h>
 #include <stdio.h>
 #include <string.h>
 
 /* ---- guarded work ---- */
 
+struct guarded {
+    desk_work_fn *work;
+    void *context;
+    struct fault_note *note;
+    enum fault fault;
+};
+
+static void run_guarded(void *context)
+{
+    struct guarded *guarded = context;
+    guarded->fault = guarded->work(guarded->context, guarded->note);
+}
+
 enum fault desk_guard(struct arena *arena, desk_work_fn *work, void *context,
                       struct fault_note *note)
 {
-    jmp_buf escape;
-    jmp_buf *before = arena->escape;
-    if (setjmp(escape)) {
-        arena->escape = before;
+    struct guarded guarded = {work, context, note, FAULT_NONE};
+    if (!arena_try(arena, run_guarded, &guarded))
         return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for this");
-    }
-    arena->escape = &escape;
-    enum fault fault = work(context, note);
-    arena->escape = before;
-    return fault;
+    return guarded.fault;
 }
 
 /* ---- states ---- */

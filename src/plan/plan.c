@@ -10,7 +10,6 @@
 #include "plan/screws.h"
 
 #include <assert.h>
-#include <setjmp.h>
 #include <stddef.h>
 #include <string.h>
 
@@ -82,18 +81,26 @@ static struct plan *plan_fill(const struct model *facts, struct arena *arena)
     return plan;
 }
 
+struct filling {
+    const struct model *facts;
+    struct arena *arena;
+    const struct plan *plan;
+};
+
+static void run_filling(void *context)
+{
+    struct filling *filling = context;
+
+    filling->plan = plan_fill(filling->facts, filling->arena);
+}
+
 enum fault plan_make(const struct model *facts, struct arena *arena, const struct plan **ret_plan)
 {
-    jmp_buf escape;
+    struct filling filling = {facts, arena, NULL};
 
-    assert(!arena->escape);
-    arena->escape = &escape;
-    if (setjmp(escape)) {
-        arena->escape = NULL;
+    if (!arena_try(arena, run_filling, &filling))
         return FAULT_MEMORY;
-    }
-    *ret_plan = plan_fill(facts, arena);
-    arena->escape = NULL;
+    *ret_plan = filling.plan;
     return FAULT_NONE;
 }
 

@@ -8,7 +8,6 @@
 #include "tui/outline.h"
 #include "tui/screen.h"
 
-#include <setjmp.h>
 #include <stdio.h>
 
 struct outline_state {
@@ -18,37 +17,52 @@ struct outline_state {
     bool shop;
 };
 
-/* Makes the outline in the scratch arena, with its escape armed; false when memory is out. */
+struct making_rows {
+    struct tui *tui;
+    bool shop;
+    struct outline *outline;
+};
+
+static void run_rows(void *context)
+{
+    struct making_rows *making = context;
+    outline_make(making->outline, tui_model(making->tui), making->shop, &making->tui->scratch);
+}
+
+/* Makes the outline in the scratch arena; false when memory is out. */
 static bool make_rows(struct tui *tui, const struct outline_state *state, struct outline *outline)
 {
-    jmp_buf escape;
-    tui->scratch.escape = &escape;
-    if (setjmp(escape)) {
-        tui->scratch.escape = NULL;
-        return false;
-    }
-    outline_make(outline, tui_model(tui), state->shop, &tui->scratch);
-    tui->scratch.escape = NULL;
-    return true;
+    struct making_rows making = {tui, state->shop, outline};
+    return arena_try(&tui->scratch, run_rows, &making);
 }
 
 /* ---- picture ---- */
 
-static bool make_raster(struct tui *tui, int64_t box, int64_t side, int rows, int columns,
-                        struct raster *raster)
+struct making_raster {
+    struct tui *tui;
+    int64_t box, side;
+    int rows, columns;
+    struct raster raster;
+};
+
+static void run_raster(void *context)
 {
-    jmp_buf escape;
+    struct making_raster *making = context;
+    struct arena *arena = &making->tui->scratch;
     struct drawing drawing;
-    tui->scratch.escape = &escape;
-    if (setjmp(escape)) {
-        tui->scratch.escape = NULL;
-        return false;
+    draw_face(&drawing, tui_plan(making->tui), making->box, making->side, arena);
+    raster_draw(&making->raster, &drawing, making->rows, making->columns,
+                making->tui->view.lines ? RASTER_LINES : RASTER_PLAIN, arena);
+}
+
+static void paint_raster(struct view *view, const struct raster *raster, int top, int left)
+{
+    for (int y = 0; y < raster->rows; y++) {
+        for (int x = 0; x < raster->columns; x++) {
+            unsigned code = raster->cells[y * raster->columns + x];
+            view_cell_put(view, top + y, left + x, code, code == 'o' ? VIEW_STRONG : VIEW_PLAIN);
+        }
     }
-    draw_face(&drawing, tui_plan(tui), box, side, &tui->scratch);
-    raster_draw(raster, &drawing, rows, columns, tui->view.lines ? RASTER_LINES : RASTER_PLAIN,
-                &tui->scratch);
-    tui->scratch.escape = NULL;
-    return true;
 }
 
 static void paint_picture(struct tui *tui, const struct outline_row *row, int turned, int top,
@@ -56,7 +70,6 @@ static void paint_picture(struct tui *tui, const struct outline_row *row, int tu
 {
     int64_t side = (row->side + turned) % SIDE_COUNT;
     int columns = tui->view.columns - left - 1;
-    struct raster raster;
     struct text caption;
     if (!row->box || columns < 8 || height < 6)
         return;
@@ -65,15 +78,10 @@ static void paint_picture(struct tui *tui, const struct outline_row *row, int tu
                 print_box(tui_plan(tui), row->box));
     view_text(&tui->view, top, left, columns, VIEW_FAINT, text_string(&caption));
     text_release(&caption);
-    if (!make_raster(tui, row->box, side, height - 2, columns, &raster))
-        return;
-    for (int y = 0; y < raster.rows; y++) {
-        for (int x = 0; x < raster.columns; x++) {
-            unsigned code = raster.cells[y * raster.columns + x];
-            view_cell_put(&tui->view, top + 1 + y, left + x, code,
-                          code == 'o' ? VIEW_STRONG : VIEW_PLAIN);
-        }
-    }
+    struct making_raster making = {
+        .tui = tui, .box = row->box, .side = side, .rows = height - 2, .columns = columns};
+    if (arena_try(&tui->scratch, run_raster, &making))
+        paint_raster(&tui->view, &making.raster, top + 1, left);
 }
 
 /* ---- painting ---- */

@@ -272,6 +272,31 @@ static void an_escape_is_still_armed_after_a_format_that_fits(void **state)
     assert_null(arena.escape);
 }
 
+static void take_two_pieces(void *context)
+{
+    arena_alloc(context, 100);
+    arena_alloc(context, 1000000);
+}
+
+static void a_try_tells_whether_memory_ran_out_and_arms_what_was_armed(void **state)
+{
+    struct arena arena;
+    jmp_buf outer;
+
+    (void)state;
+    arena_init(&arena);
+    arena.escape = &outer;
+    assert_true(arena_try(&arena, take_two_pieces, &arena));
+    assert_ptr_equal(arena.escape, &outer);
+    arena_release(&arena);
+    scarce_begin(2);
+    arena.escape = &outer;
+    assert_false(arena_try(&arena, take_two_pieces, &arena));
+    assert_ptr_equal(arena.escape, &outer);
+    arena_release(&arena);
+    assert_int_equal(scarce_end(), 0);
+}
+
 static void memory_use_gives_back_the_source_before(void **state)
 {
     const struct memory_source *library = memory_use(NULL);
@@ -303,6 +328,7 @@ int main(void)
         cmocka_unit_test(every_failed_request_takes_the_escape_and_leaks_nothing),
         cmocka_unit_test(without_an_escape_a_failed_request_gives_null_and_the_next_may_succeed),
         cmocka_unit_test(an_escape_is_still_armed_after_a_format_that_fits),
+        cmocka_unit_test(a_try_tells_whether_memory_ran_out_and_arms_what_was_armed),
         cmocka_unit_test(memory_use_gives_back_the_source_before),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
