@@ -4,6 +4,9 @@
 #include "base/show.h"
 #include "paper/print.h"
 #include "paper/table.h"
+#include "plan/wood.h"
+
+#include <stdio.h>
 
 /* ---- buying ---- */
 
@@ -28,6 +31,22 @@ static const char *offer_size(const struct plan *plan, const struct purchase *pu
     return text_string(out);
 }
 
+/* "26.7 board feet" of the sticks of a line, as lumber yards count; "" for anything else. */
+static struct printed board_feet(const struct plan *plan, const struct purchase *purchase)
+{
+    const struct stock *stock = MODEL_FIND(plan->facts, stock, purchase->stock);
+    const struct offer *offer = MODEL_FIND(plan->facts, offer, purchase->offer);
+    struct printed printed = {""};
+    int64_t feet = stock && stock->kind == STOCK_STICK && offer
+                       ? stick_board_feet(stock->name, offer->length * purchase->packs)
+                       : 0;
+    int64_t tenths = whole_divide_even(feet, 100);
+    if (tenths)
+        snprintf(printed.at, sizeof printed.at, "%lld.%lld board feet", (long long)(tenths / 10),
+                 (long long)(tenths % 10));
+    return printed;
+}
+
 static void purchase_row(struct table *table, const struct plan *plan,
                          const struct purchase *purchase)
 {
@@ -38,8 +57,9 @@ static void purchase_row(struct table *table, const struct plan *plan,
     table_cell(table, "%s", offer_size(plan, purchase, &size));
     table_cell(table, "%s", purchase->priced ? print_money(plan, purchase->price).at : "no price");
     table_cell(table, "need %s", print_quantity(plan, purchase->measure, purchase->need).at);
-    table_cell(table, purchase->shelf ? "%s on the shelf" : "",
-               print_quantity(plan, purchase->measure, purchase->shelf).at);
+    table_cell(table, purchase->shelf ? "%s on the shelf" : "%s",
+               purchase->shelf ? print_quantity(plan, purchase->measure, purchase->shelf).at
+                               : board_feet(plan, purchase).at);
     text_release(&size);
 }
 

@@ -36,22 +36,35 @@ static const char *read_small(const char *at, int *ret_number)
     return at + digits;
 }
 
-/* "2x3" and what may follow a size: the end, a blank, a comma. */
+/* "2x3" and what may follow a size: the end, a blank, a comma. False for any other name. */
+static bool read_nominal(const char *name, int *ret_thin, int *ret_wide)
+{
+    const char *at = read_small(name, ret_thin);
+
+    if (*at != 'x' && *at != 'X')
+        return false;
+    at = read_small(at + 1, ret_wide);
+    return !*at || isspace((unsigned char)*at) || *at == ',';
+}
+
 static struct section nominal_section(const char *name)
 {
     struct section none = {0, 0};
-    struct section found;
-    int thin;
-    int wide;
-    const char *at = read_small(name, &thin);
+    int thin, wide;
 
-    if (*at != 'x' && *at != 'X')
+    if (!read_nominal(name, &thin, &wide))
         return none;
-    at = read_small(at + 1, &wide);
-    if (*at && !isspace((unsigned char)*at) && *at != ',')
-        return none;
-    found = (struct section){dressed_size(thin), dressed_size(wide)};
+    struct section found = {dressed_size(thin), dressed_size(wide)};
     return found.thin && found.wide ? found : none;
+}
+
+int64_t stick_board_feet(const char *name, int64_t length)
+{
+    int thin, wide;
+
+    if (!read_nominal(name, &thin, &wide) || !dressed_size(thin) || !dressed_size(wide))
+        return 0;
+    return whole_divide_even(1000 * thin * wide * length, 144 * LENGTH_INCH);
 }
 
 struct section stick_section(const struct model *model, int64_t stock)

@@ -20,6 +20,12 @@ struct section {
  */
 struct section stick_section(const struct model *model, int64_t stock);
 
+/*
+ * Board feet of a length of stick, in thousandths, by the nominal size that its name starts with:
+ * thickness x width x length / 144, all in inches. 0 for another name.
+ */
+int64_t stick_board_feet(const char *name, int64_t length);
+
 /* Thickness of a sheet: as measured, else as sold. */
 int64_t sheet_thickness(const struct model *model, int64_t stock);
 

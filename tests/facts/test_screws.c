@@ -175,9 +175,28 @@ static void dressed_sizes_round_to_the_published_millimetres(void **state)
     }
 }
 
+/* Board feet by nominal size: worked values of two pages of a furniture-making text and of a
+ * builders' reference; GNU units 2.22 defines the board foot as ft^2 inch, 144 cubic inches. */
+static void board_feet_are_those_of_the_worked_values(void **state)
+{
+    static const struct {
+        const char *name;
+        int feet; /* long */
+        int board_feet;
+    } worked[] = {{"1x3 strip", 8, 2}, {"1x4", 6, 2}, {"2x6, kiln dried", 10, 10}, {"2x6", 8, 8}};
+
+    (void)state;
+    for (size_t i = 0; i < COUNT_OF(worked); i++)
+        assert_int_equal(stick_board_feet(worked[i].name, worked[i].feet * IN(12)),
+                         1000 * worked[i].board_feet);
+    assert_int_equal(stick_board_feet("38 x 63 stick", IN(96)), 0);
+    assert_int_equal(stick_board_feet("oak", IN(96)), 0);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(board_feet_are_those_of_the_worked_values),
         cmocka_unit_test(gauge_diameters_are_those_published),
         cmocka_unit_test(pilots_lie_between_the_published_lead_hole_and_the_root),
         cmocka_unit_test(pilots_are_one_bit_above_the_published_least),
