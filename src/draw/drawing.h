@@ -12,7 +12,7 @@ enum mark_kind {
     MARK_FACE,    /* outline of the face */
     MARK_PANEL,   /* outline of a panel: its inner lines are seams */
     MARK_MEMBER,  /* outline of a member behind */
-    MARK_PADDING, /* outline of a slab or layer that stops short of the edge */
+    MARK_PADDING, /* where a slab or layer stops short of the edge: a line */
     MARK_OPEN,    /* run of edge left open: a line */
     MARK_PATCH,   /* bare patch: its bounding square */
     MARK_POINT    /* centre of a join's hole */

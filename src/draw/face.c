@@ -43,6 +43,21 @@ static void add_wood(const struct sketch *sketch)
     }
 }
 
+/* The sides of a layer's outline that are not sides of the face. */
+static void add_stops(const struct sketch *sketch, const struct area *at, const struct area *face)
+{
+    const struct area sides[] = {{at->u0, at->v0, at->u0, at->v1},
+                                 {at->u1, at->v0, at->u1, at->v1},
+                                 {at->u0, at->v0, at->u1, at->v0},
+                                 {at->u0, at->v1, at->u1, at->v1}};
+    const bool stops[] = {at->u0 > face->u0, at->u1<face->u1, at->v0> face->v0, at->v1 < face->v1};
+
+    for (size_t i = 0; i < sizeof sides / sizeof *sides; i++) {
+        if (stops[i])
+            add_mark(sketch, MARK_PADDING, sides[i]);
+    }
+}
+
 static void add_padding(const struct sketch *sketch)
 {
     const struct model *model = sketch->plan->facts;
@@ -52,10 +67,10 @@ static void add_padding(const struct sketch *sketch)
         const struct layer *layer = &model->layers.at[i];
         struct area area = {layer->u, layer->v, layer->width ? layer->u + layer->width : face.u1,
                             layer->height ? layer->v + layer->height : face.v1};
-        bool whole = !layer->u && !layer->v && !layer->width && !layer->height;
 
-        if (layer->box == sketch->box->key && layer->side == sketch->side && !whole)
-            add_mark(sketch, MARK_PADDING, area_cut(&area, &face));
+        area = area_cut(&area, &face);
+        if (layer->box == sketch->box->key && layer->side == sketch->side)
+            add_stops(sketch, &area, &face);
     }
 }
 

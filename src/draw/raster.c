@@ -88,7 +88,7 @@ static void outline(struct grid *grid, const struct area *area)
     upright_line(grid, right, top, bottom);
 }
 
-static void fill(struct grid *grid, const struct area *area, unsigned code, bool border_only)
+static void fill(struct grid *grid, const struct area *area, unsigned code)
 {
     int left = column_of(grid, area->u0);
     int right = column_of(grid, area->u1);
@@ -96,11 +96,8 @@ static void fill(struct grid *grid, const struct area *area, unsigned code, bool
     int bottom = row_of(grid, area->v0);
 
     for (int row = top; row <= bottom; row++) {
-        for (int column = left; column <= right; column++) {
-            bool border = row == top || row == bottom || column == left || column == right;
-            if (border || !border_only)
-                grid->raster->cells[index_of(grid, row, column)] = code;
-        }
+        for (int column = left; column <= right; column++)
+            grid->raster->cells[index_of(grid, row, column)] = code;
     }
 }
 
@@ -122,7 +119,7 @@ static void draw_signs(struct grid *grid)
         for (size_t i = 0; i < grid->drawing->marks.count; i++) {
             const struct mark *mark = &grid->drawing->marks.at[i];
             if (mark->kind == kind)
-                fill(grid, &mark->area, codes[kind], kind == MARK_PADDING);
+                fill(grid, &mark->area, codes[kind]);
         }
     }
 }
