@@ -11,9 +11,7 @@
 
 #define LINE 78
 
-/* One sentence, on lines of at most LINE bytes; what the formatter would take for its own is
- * escaped. The first letter becomes a capital and a full stop is added. */
-static void put_sentence(struct text *out, const char *sentence)
+void page_sentence(struct text *out, const char *sentence)
 {
     size_t column = 0;
     bool first = true;
@@ -116,8 +114,8 @@ static void put_field(struct text *out, const struct field *field)
         text_add(&sentence, "; needed");
     }
     text_format(out, ".It Cm %s\n", field->name);
-    put_sentence(out, text_string(&sentence));
-    put_sentence(out, field->help);
+    page_sentence(out, text_string(&sentence));
+    page_sentence(out, field->help);
     text_release(&sentence);
 }
 
@@ -126,12 +124,12 @@ static void put_field(struct text *out, const struct field *field)
 static void put_entity(struct text *out, const struct entity *entity)
 {
     text_format(out, ".Ss %s\n", entity->plural);
-    put_sentence(out, entity->help);
+    page_sentence(out, entity->help);
     text_add(out, ".Bl -tag -width Ds\n");
     if (format_has_key(entity)) {
         text_add(out, ".It Cm key\n");
-        put_sentence(out, "whole number from 1 on; needed");
-        put_sentence(out, "no other item of the build has it");
+        page_sentence(out, "whole number from 1 on; needed");
+        page_sentence(out, "no other item of the build has it");
     }
     for (size_t i = 0; i < entity->field_count; i++)
         if (format_has_field(entity, &entity->fields[i]))
@@ -144,7 +142,7 @@ static void put_words(struct text *out, const struct words *words)
     text_format(out, ".Ss %s\n.Bl -tag -width Ds\n", words->name);
     for (size_t i = 0; i < words->count; i++) {
         text_format(out, ".It Cm %s\n", words->at[i].name);
-        put_sentence(out, words->at[i].help);
+        page_sentence(out, words->at[i].help);
     }
     text_add(out, ".El\n");
 }
@@ -257,7 +255,7 @@ static void put_kind(struct text *out, enum exchange_kind kind, bool in_shop, co
             put_entity(out, entity_of((enum entity_kind)each));
 }
 
-void page_write(struct text *out)
+void page_write_build(struct text *out)
 {
     text_add(out, head);
     put_kind(out, EXCHANGE_BUILD, false, "THE BUILD");

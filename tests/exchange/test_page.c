@@ -1,6 +1,6 @@
 /*
- * The manual page says what the tables say. The program is given the page's file; with
- * STUFFOVER_PAGES=write in the environment it writes that file instead:
+ * The manual pages say what the tables say. The program is given their folder; with
+ * STUFFOVER_PAGES=write in the environment it writes them:
  *
  *     STUFFOVER_PAGES=write meson test 'exchange page'
  */
@@ -17,7 +17,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-static const char *page_file;
+static const char *page_folder;
 
 static void read_file(struct text *out, const char *name)
 {
@@ -41,35 +41,52 @@ static void write_file(const struct text *text, const char *name)
     assert_int_equal(fclose(file), 0);
 }
 
-static void the_page_follows_the_tables(void **state)
+/* A page as it should be, against the file in the manual's folder. */
+static void check_page(const char *name, void (*write)(struct text *out))
 {
     const char *mode = getenv("STUFFOVER_PAGES");
+    char file[4096];
     struct text expected;
     struct text found;
 
-    (void)state;
+    snprintf(file, sizeof file, "%s/%s", page_folder, name);
     text_init(&expected);
     text_init(&found);
-    page_write(&expected);
+    write(&expected);
     if (mode && strcmp(mode, "write") == 0)
-        write_file(&expected, page_file);
-    read_file(&found, page_file);
+        write_file(&expected, file);
+    read_file(&found, file);
     if (strcmp(text_string(&found), text_string(&expected)) != 0)
-        print_error("the page should be (STUFFOVER_PAGES=write writes it):\n%s",
+        print_error("%s should be (STUFFOVER_PAGES=write writes it):\n%s", name,
                     text_string(&expected));
     assert_true(strcmp(text_string(&found), text_string(&expected)) == 0);
     text_release(&expected);
     text_release(&found);
 }
 
+static void the_page_of_builds_follows_the_tables(void **state)
+{
+    (void)state;
+    check_page("stuffover-build.5", page_write_build);
+}
+
+static void the_page_of_trade_values_follows_the_table(void **state)
+{
+    (void)state;
+    check_page("stuffover-trade.7", page_write_trade);
+}
+
 int main(int argc, char **argv)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(the_page_follows_the_tables)};
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(the_page_of_builds_follows_the_tables),
+        cmocka_unit_test(the_page_of_trade_values_follows_the_table),
+    };
 
     if (argc != 2) {
-        fprintf(stderr, "the file of the page is needed\n");
+        fprintf(stderr, "the folder of the pages is needed\n");
         return 2;
     }
-    page_file = argv[1];
+    page_folder = argv[1];
     return cmocka_run_group_tests(tests, NULL, NULL) ? 1 : 0;
 }
