@@ -20,9 +20,12 @@ static void cover_sizes(struct text *out, const struct plan *plan)
         table_cell(&table, "%s %s", print_box(plan, cover->box), words_layer.at[layer->kind].name);
         table_cell(&table, "%s x %s", print_length(plan, cover->cut_width).at,
                    print_length_unit(plan, cover->cut_height).at);
-        table_cell(&table, cover->widths > 1 ? "%d widths" : "", cover->widths);
-        table_cell(&table, cover->seam ? "seams %s each side of the middle" : "",
-                   print_length(plan, cover->seam).at);
+        table_count(&table, cover->widths > 1 ? cover->widths : 0, "widths");
+        if (cover->seam)
+            table_cell(&table, "seams %s each side of the middle",
+                       print_length(plan, cover->seam).at);
+        else
+            table_cell(&table, "%s", "");
         table_cell(&table, "%s", cover->railroaded ? "railroaded" : "");
     }
     table_end(&table, out);
@@ -69,8 +72,8 @@ static void staple_row(struct table *table, const struct plan *plan, const struc
         const struct interval *interval = &plan->intervals.at[edge->first_interval + i];
         later += interval->pass == STAPLED_AT_BENCH ? 0 : interval->staples;
     }
-    table_cell(table, later ? "%lld of them after a join" : "", (long long)later);
-    table_cell(table, edge->temporary ? "%lld to hold" : "", (long long)edge->temporary);
+    table_count(table, later, "of them after a join");
+    table_count(table, edge->temporary, "to hold");
 }
 
 void sheet_staples(struct text *out, const struct plan *plan)

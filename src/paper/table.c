@@ -40,6 +40,14 @@ void table_cell(struct table *table, const char *format, ...)
     text_release(&safe);
 }
 
+void table_count(struct table *table, int64_t count, const char *words)
+{
+    if (count)
+        table_cell(table, "%lld %s", (long long)count, words);
+    else
+        table_cell(table, "%s", "");
+}
+
 static void add_blanks(struct text *out, int count)
 {
     for (int i = 0; i < count; i++)

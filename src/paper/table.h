@@ -9,6 +9,7 @@
 
 #include <stdbool.h>
 #include <stddef.h>
+#include <stdint.h>
 
 #define TABLE_COLUMNS 10
 
@@ -25,6 +26,9 @@ void table_begin(struct table *table, const char *shape);
 
 /* Adds the next cell; a row is full after as many as there are columns. */
 void table_cell(struct table *table, const char *format, ...) __attribute__((format(printf, 2, 3)));
+
+/* The next cell: "12 to hold", or empty for a count of 0. */
+void table_count(struct table *table, int64_t count, const char *words);
 
 /* Appends all rows, each after two blanks and without blanks at its end, and releases the table. */
 void table_end(struct table *table, struct text *out);
