@@ -130,7 +130,7 @@ static int say_fault(const struct fault_note *note)
 {
     char line[512];
     fault_print(line, sizeof line, note);
-    fprintf(stderr, "stuffover: %s (%s)\n", line, fault_words(note->code));
+    fprintf(stderr, "stuffover: %s\n", line);
     return fault_exit_code(note->code);
 }
 
