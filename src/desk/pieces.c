@@ -206,3 +206,15 @@ void piece_bed_base(struct kit *kit, const int64_t *sizes)
     struct join *join = kit_join(kit, "J1", foot, SIDE_BACK, head, SIDE_BACK);
     join->place = PLACE_SITE;
 }
+
+/* ---- nothing ---- */
+
+/* Only stock to begin with: a box wants sticks, and a panel a sheet. */
+void piece_blank(struct kit *kit, const int64_t *sizes)
+{
+    (void)sizes;
+    kit_stock(kit, KIT_STUD);
+    kit_stock(kit, KIT_SQUARE);
+    kit_stock(kit, KIT_THIN_PANEL);
+    kit_stock(kit, KIT_COVER);
+}

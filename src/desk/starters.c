@@ -44,6 +44,11 @@ const struct starter starters[] = {
       ASK("length", "Length of the mattress", 80, 2000, 1200, 2400),
       ASK("height", "Height without legs", 10, 250, 120, 600), NO_QUESTION, NO_QUESTION},
      piece_bed_base},
+    {"blank",
+     "Blank build",
+     "nothing yet: add boxes, panels, layers and joins yourself",
+     {NO_QUESTION, NO_QUESTION, NO_QUESTION, NO_QUESTION, NO_QUESTION},
+     piece_blank},
     {NULL, NULL, NULL, {NO_QUESTION}, NULL}};
 
 const struct starter *starter_named(const char *name)

@@ -163,15 +163,50 @@ static void fill_size(const struct model *model, const struct field *field, void
     field_set_whole(field, item, usual);
 }
 
-static enum fault fill_reference(const struct model *model, const struct field *field, void *item,
-                                 int64_t owner, struct fault_note *note)
+/* Which kind of stock an item is usually made of; the first of it is taken to begin with. */
+static const struct {
+    enum entity_kind entity;
+    const char *field;
+    enum stock_word stock;
+} usual_stock[] = {{ENTITY_box, "stick", STOCK_STICK},
+                   {ENTITY_facing, "stock", STOCK_SHEET},
+                   {ENTITY_layer, "stock", STOCK_FOAM}};
+
+static int64_t usual_stock_of(const struct model *model, enum entity_kind kind,
+                              const struct field *field)
 {
-    int64_t key = owner && model_find_const(model, field->target, owner) ? owner : 0;
-    if (!field->least && !(key && field->target == ENTITY_box && strcmp(field->name, "box") == 0))
-        return FAULT_NONE;
-    if (!key && model_count(model, field->target) > 0)
+    for (size_t i = 0; i < sizeof usual_stock / sizeof *usual_stock; i++) {
+        if (usual_stock[i].entity != kind || strcmp(usual_stock[i].field, field->name) != 0)
+            continue;
+        for (size_t k = 0; k < model->stocks.count; k++) {
+            if (model->stocks.at[k].kind == (int64_t)usual_stock[i].stock)
+                return model->stocks.at[k].key;
+        }
+    }
+    return 0;
+}
+
+/* What an item refers to: the owner it is added under, else stock of its usual kind, else, where it
+ * must refer to something, the first there is. */
+static int64_t reference_for(const struct model *model, enum entity_kind kind,
+                             const struct field *field, int64_t owner)
+{
+    bool owned = field->least || strcmp(field->name, "box") == 0;
+    if (owned && owner && field->target != ENTITY_none &&
+        model_find_const(model, field->target, owner))
+        return owner;
+    int64_t key = usual_stock_of(model, kind, field);
+    if (!key && field->least && model_count(model, field->target) > 0)
         key = item_key(model_at_const(model, field->target, 0));
-    if (!key)
+    return key;
+}
+
+static enum fault fill_reference(const struct model *model, enum entity_kind kind,
+                                 const struct field *field, void *item, int64_t owner,
+                                 struct fault_note *note)
+{
+    int64_t key = reference_for(model, kind, field, owner);
+    if (!key && field->least)
         return fault_say(note, FAULT_REFUSED, 0, "there is no %s yet that it could belong to",
                          entity_of(field->target)->name);
     field_set_whole(field, item, key);
@@ -200,7 +235,7 @@ enum fault form_fill(struct model *model, enum entity_kind kind, void *item, int
         if (field_is_text(field))
             fill_text(model, kind, field, item, today);
         else if (field->type == FIELD_REF)
-            fault = fill_reference(model, field, item, owner, note);
+            fault = fill_reference(model, kind, field, item, owner, note);
         else if (field_quantity(field) != QUANTITY_KINDS)
             fill_size(model, field, item);
         if (fault)
