@@ -191,9 +191,10 @@ static int64_t usual_stock_of(const struct model *model, enum entity_kind kind,
 static int64_t reference_for(const struct model *model, enum entity_kind kind,
                              const struct field *field, int64_t owner)
 {
-    bool owned = field->least || strcmp(field->name, "box") == 0;
-    if (owned && owner && field->target != ENTITY_none &&
-        model_find_const(model, field->target, owner))
+    bool owned = field->target == ENTITY_box
+                     ? field->least || strcmp(field->name, "box") == 0
+                     : field->target == ENTITY_stock && entity_of(kind)->in_shop;
+    if (owned && owner && model_find_const(model, field->target, owner))
         return owner;
     int64_t key = usual_stock_of(model, kind, field);
     if (!key && field->least && model_count(model, field->target) > 0)

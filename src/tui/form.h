@@ -24,7 +24,8 @@ bool form_turn(const struct field *field, const struct model *model, const void 
 
 /*
  * Gives a new item what it must have: names that are free, today's date, sizes to begin with, and
- * what it must refer to, on the given box where that fits. REFUSED when the model has nothing that
+ * what it must refer to: `owner` is a box of the build, or a
+ * stock for an item of the workshop, 0 for neither. REFUSED when the model has nothing that
  * it could refer to; the note says what is missing.
  */
 enum fault form_fill(struct model *model, enum entity_kind kind, void *item, int64_t owner,
