@@ -1,0 +1,176 @@
+/*
+ * Prints how long a plan takes: of each worked example and demo build given as files, and how it
+ * grows with the number of boxes. Figures, never a verdict: run with `meson test --benchmark`.
+ */
+#include "exchange/exchange.h"
+#include "plan/plan.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <time.h>
+
+#define ROUNDS 200
+#define LARGEST 300 /* boxes */
+
+static double now_ms(void)
+{
+    struct timespec now;
+    clock_gettime(CLOCK_MONOTONIC, &now);
+    return (double)now.tv_sec * 1e3 + (double)now.tv_nsec / 1e6;
+}
+
+static int compare(const void *a, const void *b)
+{
+    double left = *(const double *)a;
+    double right = *(const double *)b;
+    return (left > right) - (left < right);
+}
+
+/* Plans a model again and again; the times, sorted. */
+static void time_plans(const struct model *model, double *times, int rounds)
+{
+    for (int i = 0; i < rounds; i++) {
+        struct arena arena;
+        const struct plan *plan;
+        arena_init(&arena);
+        double begin = now_ms();
+        if (plan_make(model, &arena, &plan))
+            exit(1);
+        times[i] = now_ms() - begin;
+        arena_release(&arena);
+    }
+    qsort(times, (size_t)rounds, sizeof *times, compare);
+}
+
+/* ---- files ---- */
+
+static void read_file(struct text *bytes, const char *name)
+{
+    char chunk[4096];
+    FILE *file = fopen(name, "rb");
+    if (!file)
+        exit(1);
+    for (size_t got; (got = fread(chunk, 1, sizeof chunk, file)) > 0;)
+        text_add_bytes(bytes, chunk, got);
+    fclose(file);
+}
+
+static void bench_file(const char *name)
+{
+    double times[ROUNDS];
+    struct arena arena;
+    struct model model;
+    struct text bytes;
+    const char *last = strrchr(name, '/');
+    jmp_buf escape;
+
+    arena_init(&arena);
+    arena.escape = &escape;
+    if (setjmp(escape))
+        exit(1);
+    model_init(&model, &arena);
+    text_init(&bytes);
+    read_file(&bytes, name);
+    if (exchange_build_in(text_string(&bytes), bytes.length, &model, NULL, NULL))
+        exit(1);
+    time_plans(&model, times, ROUNDS);
+    printf("%-18s %3zu boxes  median %7.3f ms  p99 %7.3f ms\n", last ? last + 1 : name,
+           model.boxes.count, times[ROUNDS / 2], times[ROUNDS * 99 / 100]);
+    text_release(&bytes);
+    arena_release(&arena);
+}
+
+/* ---- growth ---- */
+
+static int64_t add_stock(struct model *model, enum stock_word kind, double thick, double wide)
+{
+    struct stock *stock = MODEL_ADD(model, stock);
+    stock->name = arena_format(model->arena, "stock %lld", (long long)stock->key);
+    stock->kind = kind;
+    stock->thickness = (int64_t)(thick * 8128);
+    stock->width = (int64_t)(wide * 8128);
+    return stock->key;
+}
+
+/* A row of padded boxes, each joined to the one before. */
+static void build_row(struct model *model, int boxes)
+{
+    int64_t stick = add_stock(model, STOCK_STICK, 1.5, 2.5);
+    int64_t sheet = add_stock(model, STOCK_SHEET, 0.5, 0);
+    int64_t cloth = add_stock(model, STOCK_CLOTH, 0.05, 54);
+    int64_t before = 0;
+    model->build.name = "row";
+    for (int i = 0; i < boxes; i++) {
+        struct box *box = MODEL_ADD(model, box);
+        int64_t key = box->key;
+        box->name = arena_format(model->arena, "B%d", i);
+        box->width = 24 * LENGTH_INCH;
+        box->depth = 3 * LENGTH_INCH;
+        box->height = 40 * LENGTH_INCH;
+        box->stick = stick;
+        struct facing *facing = MODEL_ADD(model, facing);
+        facing->box = key;
+        facing->stock = sheet;
+        struct layer *layer = MODEL_ADD(model, layer);
+        layer->box = key;
+        layer->kind = LAYER_COVER;
+        layer->shape = SHAPE_WRAPPED;
+        layer->stock = cloth;
+        if (before) {
+            struct join *join = MODEL_ADD(model, join);
+            join->name = arena_format(model->arena, "J%d", i);
+            join->box_a = before;
+            join->side_a = SIDE_RIGHT;
+            join->box_b = key;
+            join->side_b = SIDE_LEFT;
+        }
+        before = key;
+    }
+}
+
+static double time_row(int boxes)
+{
+    double times[5];
+    struct arena arena;
+    struct model model;
+    jmp_buf escape;
+
+    arena_init(&arena);
+    arena.escape = &escape;
+    if (setjmp(escape))
+        exit(1);
+    model_init(&model, &arena);
+    build_row(&model, boxes);
+    time_plans(&model, times, 5);
+    arena_release(&arena);
+    return times[2];
+}
+
+/* The exponent k of time ~ boxes^k, by least squares over the logarithms. */
+static void bench_growth(void)
+{
+    static const int sizes[] = {3, 10, 30, 100, LARGEST};
+    double sx = 0, sy = 0, sxx = 0, sxy = 0;
+    int count = (int)(sizeof sizes / sizeof *sizes);
+    for (int i = 0; i < count; i++) {
+        double ms = time_row(sizes[i]);
+        double x = log(sizes[i]);
+        double y = log(ms);
+        printf("row of %3d boxes    %8.3f ms\n", sizes[i], ms);
+        sx += x;
+        sy += y;
+        sxx += x * x;
+        sxy += x * y;
+    }
+    printf("growth exponent     %.2f\n", (count * sxy - sx * sy) / (count * sxx - sx * sx));
+}
+
+int main(int argc, char **argv)
+{
+    for (int i = 1; i < argc; i++)
+        bench_file(argv[i]);
+    bench_growth();
+    return 0;
+}
