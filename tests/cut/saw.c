@@ -3,6 +3,7 @@
 #include "cut/bars.h"
 #include "cut/rolls.h"
 #include "cut/sheets.h"
+#include "dice.h"
 
 #include <assert.h>
 #include <setjmp.h>
@@ -11,6 +12,9 @@
 #include <stdint.h>
 
 #include <cmocka.h>
+
+/* As many sizes of stick, sheet or roll as a job by chance has. */
+#define MOST_SIZES 5
 
 typedef void cut_fn(const struct cut_job *job, struct arena *arena, struct cut_layout *ret_layout);
 
@@ -79,8 +83,9 @@ static struct cut_size size_by_chance(enum cut_way way, struct dice *dice)
     return size;
 }
 
-struct cut_job job_by_chance(enum cut_way way, struct dice *dice, struct parts *parts,
-                             struct cut_size *sizes)
+/* `parts` and `sizes` (at least MOST_SIZES) hold the job. */
+static struct cut_job job_by_chance(enum cut_way way, struct dice *dice, struct parts *parts,
+                                    struct cut_size *sizes)
 {
     struct cut_job job = {.parts = parts->at, .sizes = sizes};
     int64_t kinds = dice_between(dice, 0, 6);
@@ -91,10 +96,52 @@ struct cut_job job_by_chance(enum cut_way way, struct dice *dice, struct parts *
                   way == CUT_BARS ? 0 : dice_between(dice, 1, 900),
                   way != CUT_BARS && dice_between(dice, 0, 1));
     job.part_count = parts->count;
-    job.size_count = (size_t)dice_between(dice, 0, 5);
+    job.size_count = (size_t)dice_between(dice, 0, MOST_SIZES);
     for (size_t i = 0; i < job.size_count; i++)
         sizes[i] = size_by_chance(way, dice);
     job.kerf = dice_between(dice, 0, 12);
     job.trim = way == CUT_ROLLS ? 0 : dice_between(dice, 0, 30);
     return job;
+}
+
+void chance_is_cut_soundly(enum cut_way way, uint64_t seed)
+{
+    struct arena arena = {0};
+    struct dice dice = {seed};
+    struct parts parts;
+    struct cut_size sizes[MOST_SIZES];
+
+    for (int i = 0; i < 2000; i++) {
+        struct cut_job job = job_by_chance(way, &dice, &parts, sizes);
+
+        saw(way, &job, &arena);
+        arena_release(&arena);
+    }
+}
+
+static void assert_same_places(const struct cut_layout *one, const struct cut_layout *other)
+{
+    assert_int_equal(one->places.count, other->places.count);
+    for (size_t i = 0; i < one->places.count; i++) {
+        assert_int_equal(one->places.at[i].part, other->places.at[i].part);
+        assert_int_equal(one->places.at[i].along, other->places.at[i].along);
+        assert_int_equal(one->places.at[i].across, other->places.at[i].across);
+    }
+}
+
+void twice_is_the_same(enum cut_way way, uint64_t seed)
+{
+    struct arena arena = {0};
+    struct dice dice = {seed};
+    struct parts parts;
+    struct cut_size sizes[MOST_SIZES];
+
+    for (int i = 0; i < 100; i++) {
+        struct cut_job job = job_by_chance(way, &dice, &parts, sizes);
+        struct cut_layout first = saw(way, &job, &arena);
+        struct cut_layout second = saw(way, &job, &arena);
+
+        assert_same_places(&first, &second);
+        arena_release(&arena);
+    }
 }

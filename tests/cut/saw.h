@@ -7,7 +7,6 @@
 
 #include "base/quantity.h"
 #include "cut/verify.h"
-#include "dice.h"
 
 #define IN(inch) ((int64_t)((inch) * (double)LENGTH_INCH))
 #define ANY CUT_ANY
@@ -28,9 +27,11 @@ struct cut_layout saw(enum cut_way way, const struct cut_job *job, struct arena 
 /* How many blanks of a size a layout uses. */
 size_t blanks_of(const struct cut_layout *layout, size_t size);
 
-/* A job by chance; `parts` and `sizes` (at least 5) hold it. */
-struct cut_job job_by_chance(enum cut_way way, struct dice *dice, struct parts *parts,
-                             struct cut_size *sizes);
+/* Cuts 2,000 jobs by chance, drawn from `seed`, each as saw() does. */
+void chance_is_cut_soundly(enum cut_way way, uint64_t seed);
+
+/* Cuts 100 jobs by chance twice: fails where a place differs. */
+void twice_is_the_same(enum cut_way way, uint64_t seed);
 
 /* The flaw of a layout, with scratch of its own. */
 enum cut_flaw flaw_of(enum cut_way way, const struct cut_job *job, const struct cut_layout *layout);

@@ -198,38 +198,14 @@ static void an_empty_job_gives_an_empty_layout(void **state)
 
 static void jobs_by_chance_are_cut_soundly(void **state)
 {
-    struct dice dice = {1};
-    struct parts parts;
-    struct cut_size sizes[5];
-
     (void)state;
-    for (int i = 0; i < 2000; i++) {
-        struct cut_job job = job_by_chance(CUT_BARS, &dice, &parts, sizes);
-
-        saw(CUT_BARS, &job, &arena);
-        arena_release(&arena);
-    }
+    chance_is_cut_soundly(CUT_BARS, 1);
 }
 
 static void the_same_job_gives_the_same_layout(void **state)
 {
-    struct dice dice = {2};
-    struct parts parts;
-    struct cut_size sizes[5];
-
     (void)state;
-    for (int i = 0; i < 100; i++) {
-        struct cut_job job = job_by_chance(CUT_BARS, &dice, &parts, sizes);
-        struct cut_layout first = saw(CUT_BARS, &job, &arena);
-        struct cut_layout second = saw(CUT_BARS, &job, &arena);
-
-        assert_int_equal(first.places.count, second.places.count);
-        for (size_t p = 0; p < first.places.count; p++) {
-            assert_int_equal(first.places.at[p].part, second.places.at[p].part);
-            assert_int_equal(first.places.at[p].along, second.places.at[p].along);
-        }
-        arena_release(&arena);
-    }
+    twice_is_the_same(CUT_BARS, 2);
 }
 
 int main(void)

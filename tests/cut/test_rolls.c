@@ -137,39 +137,14 @@ static void pieces_of_cloth_on_the_shelf_come_first(void **state)
 
 static void jobs_by_chance_are_laid_soundly(void **state)
 {
-    struct dice dice = {5};
-    struct parts parts;
-    struct cut_size sizes[5];
-
     (void)state;
-    for (int i = 0; i < 2000; i++) {
-        struct cut_job job = job_by_chance(CUT_ROLLS, &dice, &parts, sizes);
-
-        saw(CUT_ROLLS, &job, &arena);
-        arena_release(&arena);
-    }
+    chance_is_cut_soundly(CUT_ROLLS, 5);
 }
 
 static void the_same_job_gives_the_same_layout(void **state)
 {
-    struct dice dice = {6};
-    struct parts parts;
-    struct cut_size sizes[5];
-
     (void)state;
-    for (int i = 0; i < 100; i++) {
-        struct cut_job job = job_by_chance(CUT_ROLLS, &dice, &parts, sizes);
-        struct cut_layout first = saw(CUT_ROLLS, &job, &arena);
-        struct cut_layout second = saw(CUT_ROLLS, &job, &arena);
-
-        assert_int_equal(first.places.count, second.places.count);
-        for (size_t p = 0; p < first.places.count; p++) {
-            assert_int_equal(first.places.at[p].part, second.places.at[p].part);
-            assert_int_equal(first.places.at[p].along, second.places.at[p].along);
-            assert_int_equal(first.places.at[p].across, second.places.at[p].across);
-        }
-        arena_release(&arena);
-    }
+    twice_is_the_same(CUT_ROLLS, 6);
 }
 
 int main(void)
