@@ -14,17 +14,15 @@
 #include "cut/rolls.h"
 
 #include "base/quantity.h"
+#include "cut/ranking.h"
 #include "cut/skyline.h"
 #include "cut/split.h"
 
 #include <assert.h>
-#include <stdlib.h>
 #include <string.h>
 
 #define STEPS_IN_ALL 60000
 #define NOWHERE SIZE_MAX
-
-enum part_order { BY_LENGTH, BY_AREA, BY_WIDTH, BY_LONG_SIDE, PART_ORDERS };
 
 struct roll_plan {
     size_t *order;            /* of the parts on the roll */
@@ -50,54 +48,6 @@ struct search {
 static bool fits(const struct cut_piece *part, int64_t width)
 {
     return part->width <= width || (part->may_turn && part->length <= width);
-}
-
-/* ---- orders ---- */
-
-struct ranked {
-    int64_t first, second;
-    size_t part;
-};
-
-static int largest_first(const void *a, const void *b)
-{
-    const struct ranked *left = a, *right = b;
-
-    if (left->first != right->first)
-        return left->first < right->first ? 1 : -1;
-    if (left->second != right->second)
-        return left->second < right->second ? 1 : -1;
-    return left->part < right->part ? -1 : left->part > right->part;
-}
-
-static struct ranked rank_of(const struct cut_piece *part, size_t index, enum part_order order)
-{
-    int64_t longer = part->length > part->width ? part->length : part->width;
-    int64_t shorter = part->length > part->width ? part->width : part->length;
-
-    switch (order) {
-    case BY_LENGTH:
-        return (struct ranked){part->length, part->width, index};
-    case BY_AREA:
-        return (struct ranked){part->length * part->width, longer, index};
-    case BY_WIDTH:
-        return (struct ranked){part->width, part->length, index};
-    default:
-        return (struct ranked){longer, shorter, index};
-    }
-}
-
-static void sort_parts(const struct search *search, size_t *parts, size_t count,
-                       enum part_order order)
-{
-    struct ranked *ranked = ARENA_MANY(search->arena, struct ranked, count);
-
-    for (size_t i = 0; i < count; i++)
-        ranked[i] = rank_of(&search->parts[parts[i]], parts[i], order);
-    if (count > 1)
-        qsort(ranked, count, sizeof *ranked, largest_first);
-    for (size_t i = 0; i < count; i++)
-        parts[i] = ranked[i].part;
 }
 
 /* ---- one plan of the roll ---- */
@@ -224,7 +174,8 @@ static void search_roll(struct search *search)
     for (int order = 0; order < PART_ORDERS; order++) {
         if (order > 0 && done(search))
             return;
-        sort_parts(search, search->now.order, search->count, (enum part_order)order);
+        ranking_sort(search->parts, search->now.order, search->count, (enum part_order)order,
+                     search->arena);
         try_order(search);
     }
     while (search->count > 2 && !done(search)) {
@@ -330,7 +281,7 @@ static void use_shelf(struct search *search, size_t *left, size_t *left_count,
 {
     const struct cut_job *job = search->job;
 
-    sort_parts(search, left, *left_count, BY_AREA);
+    ranking_sort(search->parts, left, *left_count, BY_AREA, search->arena);
     for (size_t i = 0; i < job->size_count; i++)
         for (int64_t n = 0; n < job->sizes[i].limit && n < (int64_t)job->part_count; n++)
             use_piece(search, i, left, left_count, layout);

@@ -17,16 +17,14 @@
 
 #include "base/quantity.h"
 #include "cut/bound.h"
+#include "cut/ranking.h"
 #include "cut/split.h"
 
 #include <assert.h>
-#include <stdlib.h>
 #include <string.h>
 
 #define STEPS_IN_ALL 120000
 #define NOWHERE SIZE_MAX
-
-enum part_order { BY_AREA, BY_LONG_SIDE, BY_LENGTH, BY_WIDTH, PART_ORDERS };
 
 struct sheet_plan {
     size_t *owner;            /* by part: index into sizes, or NOWHERE */
@@ -51,54 +49,16 @@ struct search {
     struct sheet_plan now, best;
 };
 
-/* ---- orders of parts ---- */
-
-struct ranked {
-    int64_t first, second;
-    size_t part;
-};
-
-static int largest_first(const void *a, const void *b)
-{
-    const struct ranked *left = a, *right = b;
-
-    if (left->first != right->first)
-        return left->first < right->first ? 1 : -1;
-    if (left->second != right->second)
-        return left->second < right->second ? 1 : -1;
-    return left->part < right->part ? -1 : left->part > right->part;
-}
-
-static struct ranked rank_of(const struct cut_piece *part, size_t index, enum part_order order)
-{
-    int64_t longer = part->length > part->width ? part->length : part->width;
-    int64_t shorter = part->length > part->width ? part->width : part->length;
-
-    switch (order) {
-    case BY_AREA:
-        return (struct ranked){part->length * part->width, longer, index};
-    case BY_LONG_SIDE:
-        return (struct ranked){longer, shorter, index};
-    case BY_LENGTH:
-        return (struct ranked){part->length, part->width, index};
-    default:
-        return (struct ranked){part->width, part->length, index};
-    }
-}
-
 static void order_parts(struct search *search)
 {
     size_t count = search->job->part_count;
-    struct ranked *ranked = ARENA_MANY(search->arena, struct ranked, count);
 
     for (int order = 0; order < PART_ORDERS; order++) {
-        for (size_t i = 0; i < count; i++)
-            ranked[i] = rank_of(&search->parts[i], i, (enum part_order)order);
-        if (count > 1)
-            qsort(ranked, count, sizeof *ranked, largest_first);
         search->order[order] = ARENA_MANY(search->arena, size_t, count);
         for (size_t i = 0; i < count; i++)
-            search->order[order][i] = ranked[i].part;
+            search->order[order][i] = i;
+        ranking_sort(search->parts, search->order[order], count, (enum part_order)order,
+                     search->arena);
     }
 }
 
