@@ -8,7 +8,7 @@
  * these are filled as full as possible one after the other (minimum bin slack).
  *
  *  1. Lengths of parts and room in sticks carry one kerf more: n parts fit exactly when their
- *     lengths with a kerf each are at most the stick with one kerf (CUTTING: exact both ways).
+ *     lengths with a kerf each are at most the stick with one kerf (exact both ways).
  *  2. Equal parts are one kind; kinds fall in length. A plan is a list of fillings, each repeated
  *     as often as the parts that are left allow.
  *  3. Work is counted in steps of the search for a filling; a plan that has been begun is finished.

@@ -6,7 +6,7 @@
  * cheaper together, as long as some move succeeds.
  *
  *  1. Parts and sheets carry one kerf more in both directions, and then parts may touch; for cuts
- *     from edge to edge that is exact (CUTTING). Places are turned back when the layout is made.
+ *     from edge to edge that is exact. Places are turned back when the layout is made.
  *  2. All sheets of a set are open at once, those from the shelf included: opened sheets that stay
  *     empty are not in the layout and cost nothing.
  *  3. Every plan keeps `places` by part and `owner` by part, so that plans can be compared and kept
