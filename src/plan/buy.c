@@ -58,7 +58,7 @@ void purchase_price(struct planning *planning, struct purchase *purchase, const 
     purchase->priced = whole_multiply(offer->price, purchase->packs, &purchase->price) == 0;
     purchase->value = purchase->price;
     if (bought > 0 && used < bought)
-        (void)whole_share(purchase->price, used, bought, &purchase->value);
+        (void)whole_share(purchase->price, used > 0 ? used : 0, bought, &purchase->value);
 }
 
 int64_t with_reserve(int64_t amount, int64_t ratio)
@@ -75,22 +75,10 @@ bool leftover_is_free(const struct model *model, const struct leftover *leftover
     return *leftover->kept_for == '\0' || strcmp(leftover->kept_for, model->build.name) == 0;
 }
 
-int64_t bought_packs(const struct model *model, int64_t stock, int64_t length, int64_t width)
-{
-    int64_t packs = 0;
-
-    for (size_t i = 0; i < model->boughts.count; i++) {
-        const struct bought *bought = &model->boughts.at[i];
-
-        if (bought->stock == stock && bought->length == length && bought->width == width)
-            packs += bought->packs;
-    }
-    return packs;
-}
-
 void pass_buy(struct planning *planning)
 {
     buy_parts(planning);
     buy_cuts(planning);
     buy_counts(planning);
+    buy_boughts(planning);
 }

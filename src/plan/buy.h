@@ -34,6 +34,19 @@ void buy_cuts(struct planning *planning);
 /* buy_count.c: what is counted, pooled by stock, and then bought in packs. */
 void buy_counts(struct planning *planning);
 
+/* buy_packs.c: the lines of a need, one for each offer that is taken: the packs that cost least
+ * together, as far as a search of limited work finds them. */
+void buy_packs(struct planning *planning, const struct need *need);
+
+/* The offer whose packs alone cost least for an amount; of equals the first; one without a price
+ * only where none has one. NULL when there is none. */
+const struct offer *cheapest_offer(const struct planning *planning, const struct need *need,
+                                   int64_t amount);
+
+/* buy_bought.c: packs that were bought and that no line has stand on the list all the same. Comes
+ * when all lines of sticks, sheets and packs are there; lengths of roll are buy_cut.c's. */
+void buy_boughts(struct planning *planning);
+
 /* ---- buy.c ---- */
 
 /* The aisle of the shop where a kind of stock stands. */
@@ -53,8 +66,5 @@ int64_t with_reserve(int64_t amount, int64_t ratio);
 
 /* Whether what lies on the shelf may be used in this build: it is kept for no other. */
 bool leftover_is_free(const struct model *model, const struct leftover *leftover);
-
-/* Packs that were bought already of a stock, of a length and width; 0 when none were. */
-int64_t bought_packs(const struct model *model, int64_t stock, int64_t length, int64_t width);
 
 #endif

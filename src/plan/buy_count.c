@@ -1,6 +1,6 @@
 /*
- * What is counted and bought in packs: screws, staples, nails, buttons, cord, glue, fittings and
- * whatever else the maker named. Needs are pooled by stock before packs are rounded up.
+ * What is counted: screws, staples, nails, buttons, cord, glue, fittings and whatever else the
+ * maker named. Needs are pooled by stock before packs are rounded up.
  */
 #include "plan/buy.h"
 
@@ -195,99 +195,6 @@ static void add_reserve(struct buying *buying, struct need *need)
         need->need = need->used + least;
 }
 
-/* ---- packs ---- */
-
-static int64_t coverage_of(const struct planning *planning, const struct need *need)
-{
-    const struct stock *stock = MODEL_FIND(planning->model, stock, need->stock);
-
-    return stock && stock->coverage ? stock->coverage : planning->value[TRADE_SPRAY_PER_CAN];
-}
-
-/* How much of the measure one pack of an offer holds. */
-static int64_t pack_holds(const struct planning *planning, const struct need *need,
-                          const struct offer *offer)
-{
-    switch (need->measure) {
-    case QUANTITY_AREA:
-        return coverage_of(planning, need);
-    case QUANTITY_LENGTH:
-        return offer ? offer->length : 0;
-    case QUANTITY_VOLUME:
-        return offer ? offer->volume : 0;
-    default:
-        return offer && offer->pack > 0 ? offer->pack : 1;
-    }
-}
-
-static int64_t packs_for(int64_t amount, int64_t holds)
-{
-    if (amount <= 0)
-        return 0;
-    return holds > 0 ? whole_divide_up(amount, holds) : 1;
-}
-
-/* The offer whose packs cost least together; of equals the first; one without a price only where
- * none has one. NULL when there is none. */
-static const struct offer *cheapest(const struct planning *planning, const struct need *need,
-                                    int64_t amount)
-{
-    const struct model *model = planning->model;
-    const struct offer *best = NULL;
-    int64_t least = INT64_MAX;
-
-    for (size_t i = 0; need->stock && i < model->offers.count; i++) {
-        const struct offer *offer = &model->offers.at[i];
-        int64_t price;
-
-        if (offer->stock != need->stock ||
-            whole_multiply(packs_for(amount, pack_holds(planning, need, offer)), offer->price,
-                           &price) ||
-            (best && (offer->price == 0 || (best->price > 0 && price >= least))))
-            continue;
-        least = price;
-        best = offer;
-    }
-    return best;
-}
-
-static int64_t on_shelf(const struct planning *planning, const struct need *need)
-{
-    const struct model *model = planning->model;
-    int64_t shelf = 0;
-
-    for (size_t i = 0; need->stock && i < model->leftovers.count; i++) {
-        const struct leftover *rest = &model->leftovers.at[i];
-
-        if (rest->stock == need->stock && leftover_is_free(model, rest))
-            shelf += need->measure == QUANTITY_LENGTH  ? rest->length * rest->count
-                     : need->measure == QUANTITY_COUNT ? rest->count
-                                                       : 0;
-    }
-    return shelf < need->need ? shelf : need->need;
-}
-
-static void buy_need(struct buying *buying, const struct need *need)
-{
-    struct planning *planning = buying->planning;
-    struct purchase *purchase = purchase_add(planning, need->stock, need->kind, need->what);
-    int64_t shelf = on_shelf(planning, need);
-    const struct offer *offer = cheapest(planning, need, need->need - shelf);
-    int64_t holds = pack_holds(planning, need, offer);
-    int64_t packs = packs_for(need->need - shelf, holds);
-    int64_t taken = bought_packs(planning->model, need->stock, offer ? offer->length : 0,
-                                 offer ? offer->width : 0);
-
-    purchase->measure = need->measure;
-    purchase->used = need->used;
-    purchase->need = need->need;
-    purchase->shelf = shelf;
-    purchase->packs = packs > taken ? packs : taken;
-    if (need->kind == STOCK_SCREW && !need->stock)
-        return; /* the fix pass has told that no shop list has them */
-    purchase_price(planning, purchase, offer, need->used - shelf, purchase->packs * holds);
-}
-
 /* ---- whatever else was named ---- */
 
 static void buy_extra(struct planning *planning, const struct extra *extra)
@@ -308,7 +215,7 @@ static void buy_extra(struct planning *planning, const struct extra *extra)
             purchase_price(planning, purchase, NULL, 0, 0);
         return;
     }
-    purchase_price(planning, purchase, cheapest(planning, &need, extra->count), 0, 0);
+    purchase_price(planning, purchase, cheapest_offer(planning, &need, 1), 0, 0);
 }
 
 void buy_counts(struct planning *planning)
@@ -322,7 +229,7 @@ void buy_counts(struct planning *planning)
     need_fittings(&buying);
     for (size_t i = 0; i < buying.needs.count; i++) {
         add_reserve(&buying, &buying.needs.at[i]);
-        buy_need(&buying, &buying.needs.at[i]);
+        buy_packs(planning, &buying.needs.at[i]);
     }
     for (size_t i = 0; i < planning->model->extras.count; i++)
         buy_extra(planning, &planning->model->extras.at[i]);

@@ -299,17 +299,13 @@ static void buy_blanks(struct cutting_job *job, const struct cut_layout *layout,
         count++;
         used += used_of_blank(job, layout, &layout->blanks.at[i]);
     }
-    int64_t taken =
-        bought_packs(job->planning->model, job->stock->key, offer ? offer->length : of->length,
-                     offer ? offer->width : of->width);
-    int64_t packs = whole_divide_up(stick ? with_crooked(job, count) : count, pack);
-    if (count == 0 && taken == 0)
+    if (count == 0)
         return;
     struct purchase *purchase = purchase_add(job->planning, job->stock->key, job->stock->kind, "");
     purchase->measure = QUANTITY_COUNT;
     purchase->used = count;
     purchase->need = stick ? with_crooked(job, count) : count;
-    purchase->packs = packs > taken ? packs : taken;
+    purchase->packs = whole_divide_up(purchase->need, pack);
     purchase_price(job->planning, purchase, offer, used, purchase->packs * pack * whole);
 }
 
@@ -402,6 +398,29 @@ static void cut_stock(struct cutting_job *job)
         buy_blanks(job, &layout, i);
 }
 
+static bool has_parts(const struct plan *plan, int64_t stock)
+{
+    for (size_t i = 0; i < plan->parts.count; i++)
+        if (plan->parts.at[i].stock == stock)
+            return true;
+    return false;
+}
+
+/* Cloth and batting that were bought and that nothing is cut from any more. */
+static void keep_rolls(struct planning *planning)
+{
+    const struct model *model = planning->model;
+    const struct cut_layout nothing = {0};
+
+    for (size_t i = 0; i < model->stocks.count; i++) {
+        struct cutting_job job = {.planning = planning, .stock = &model->stocks.at[i]};
+
+        if ((job.stock->kind == STOCK_CLOTH || job.stock->kind == STOCK_BATTING) &&
+            !has_parts(planning->plan, job.stock->key))
+            buy_roll(&job, &nothing);
+    }
+}
+
 void buy_cuts(struct planning *planning)
 {
     const struct plan *plan = planning->plan;
@@ -420,4 +439,5 @@ void buy_cuts(struct planning *planning)
         if (job.stock && is_cut(job.stock))
             cut_stock(&job);
     }
+    keep_rolls(planning);
 }

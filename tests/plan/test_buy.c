@@ -182,6 +182,32 @@ static void sticks_that_were_bought_count(void **state)
     assert_int_equal(shop_line(shop, stick)->price, 930);
 }
 
+static void a_bundle_that_was_bought_is_no_single_stick_as_well(void **state)
+{
+    struct shop *shop = *state;
+    int64_t stick = shop_stock(shop, "2x2", STOCK_STICK, 1.5);
+
+    shop_offer(shop, stick, 96, 0, 420);
+    shop_offer(shop, stick, 96, 0, 1500)->pack = 4;
+    need_sticks(shop, stick, 4, 90);
+    shop_bought(shop, stick, 96, 0, 1);
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, stick)->packs, 1);
+    assert_int_equal(shop_line(shop, stick)->price, 1500);
+}
+
+static void sticks_that_are_no_longer_needed_stay_paid(void **state)
+{
+    struct shop *shop = *state;
+    int64_t stick = shop_stock(shop, "2x2", STOCK_STICK, 1.5);
+
+    shop_offer(shop, stick, 96, 0, 310);
+    shop_bought(shop, stick, 96, 0, 3);
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, stick)->price, 930);
+    assert_int_equal(shop_line(shop, stick)->value, 0);
+}
+
 /* ---- rolls ---- */
 
 /* Worked example, computed by hand: 203.75 in, with 5 % 213.94 in, in steps of 9 in six yards. */
@@ -242,6 +268,19 @@ static void a_roll_has_a_least_cut(void **state)
     need_pieces(shop, cloth, 1, 20, 20);
     shop_buy(shop);
     assert_int_equal(shop_line(shop, cloth)->length, IN(72));
+}
+
+static void cloth_that_is_no_longer_needed_stays_paid(void **state)
+{
+    struct shop *shop = *state;
+    int64_t cloth = shop_stock(shop, "cover", STOCK_CLOTH, 54);
+
+    shop_offer(shop, cloth, 36, 0, 2200);
+    shop_bought(shop, cloth, 216, 0, 1);
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, cloth)->length, IN(216));
+    assert_int_equal(shop_line(shop, cloth)->price, 13200);
+    assert_int_equal(shop_line(shop, cloth)->value, 0);
 }
 
 static void cloth_with_a_pattern_is_cut_in_whole_repeats(void **state)
@@ -317,10 +356,13 @@ int main(void)
         SHOP_TEST(cleats_are_cut_from_sticks),
         SHOP_TEST(a_spoiled_part_is_cut_once_more),
         SHOP_TEST(sticks_that_were_bought_count),
+        SHOP_TEST(a_bundle_that_was_bought_is_no_single_stick_as_well),
+        SHOP_TEST(sticks_that_are_no_longer_needed_stay_paid),
         SHOP_TEST(headboard_buys_six_yards_of_cloth),
         SHOP_TEST(banquette_buys_nine_and_a_half_yards),
         SHOP_TEST(batting_is_rounded_without_a_reserve),
         SHOP_TEST(a_roll_has_a_least_cut),
+        SHOP_TEST(cloth_that_is_no_longer_needed_stays_paid),
         SHOP_TEST(cloth_with_a_pattern_is_cut_in_whole_repeats),
         SHOP_TEST(pile_is_never_turned),
         SHOP_TEST(a_piece_wider_than_the_roll_is_told),

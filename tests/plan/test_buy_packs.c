@@ -1,5 +1,7 @@
 #include "shop.h"
 
+#include "dice.h"
+
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
@@ -66,6 +68,93 @@ static void the_offer_that_costs_least_in_all_is_taken(void **state)
     shop->plan->screw_kinds.at[0].count = 40;
     shop_buy(shop);
     assert_int_equal(shop_line(shop, screw)->price, 500);
+}
+
+/* Lines of a stock; the shop list's packs are told apart by their price. */
+static int64_t packs_at(const struct shop *shop, int64_t stock, int64_t price)
+{
+    int64_t packs = 0;
+
+    for (size_t i = 0; i < shop->plan->purchases.count; i++) {
+        const struct purchase *line = &shop->plan->purchases.at[i];
+
+        if (line->stock == stock && line->packs > 0 && line->price == price * line->packs)
+            packs += line->packs;
+    }
+    return packs;
+}
+
+/* 235 screws are 247: a large pack and a small one at 19.00, two large 28.00, five small 25.00. */
+static void packs_of_two_offers_are_taken_together_where_that_costs_less(void **state)
+{
+    struct shop *shop = *state;
+    int64_t screw = shop_stock(shop, "screws", STOCK_SCREW, 0);
+
+    shop_pack(shop, screw, 50, 500);
+    shop_pack(shop, screw, 200, 1400);
+    need_screws(shop, screw, 235);
+    shop_buy(shop);
+    assert_int_equal(shop->plan->purchases.count, 2);
+    assert_int_equal(packs_at(shop, screw, 500), 1);
+    assert_int_equal(packs_at(shop, screw, 1400), 1);
+    assert_int_equal(shop->plan->cost.bought, 1900);
+    assert_int_equal(shop->plan->purchases.at[0].need + shop->plan->purchases.at[1].need, 247);
+    assert_int_equal(shop->plan->purchases.at[0].used + shop->plan->purchases.at[1].used, 235);
+}
+
+/* The least by going through every number of packs of each offer. */
+static int64_t least_price(int64_t amount, const int64_t packs[3], const int64_t prices[3])
+{
+    int64_t least = INT64_MAX;
+
+    for (int64_t a = 0; a <= amount / packs[0] + 1; a++)
+        for (int64_t b = 0; b <= amount / packs[1] + 1; b++)
+            for (int64_t c = 0; c <= amount / packs[2] + 1; c++) {
+                int64_t price = a * prices[0] + b * prices[1] + c * prices[2];
+
+                if (a * packs[0] + b * packs[1] + c * packs[2] >= amount && price < least)
+                    least = price;
+            }
+    return least;
+}
+
+static void packs_by_chance_cost_the_least_there_is(void **state)
+{
+    struct shop *shop = *state;
+    struct dice dice = {7};
+    int64_t screw = shop_stock(shop, "screws", STOCK_SCREW, 0);
+
+    for (int i = 0; i < 3; i++)
+        shop_pack(shop, screw, 1, 1);
+    need_screws(shop, screw, 1);
+    for (int round = 0; round < 500; round++) {
+        int64_t packs[3], prices[3], needed = 0;
+
+        for (int i = 0; i < 3; i++) {
+            shop->model.offers.at[i].pack = packs[i] = dice_between(&dice, 10, 120);
+            shop->model.offers.at[i].price = prices[i] = dice_between(&dice, 1, 900);
+        }
+        shop->plan->screw_kinds.at[0].count = dice_between(&dice, 1, 400);
+        shop_buy(shop);
+        for (size_t i = 0; i < shop->plan->purchases.count; i++)
+            needed += shop->plan->purchases.at[i].need;
+        assert_int_equal(shop->plan->cost.bought, least_price(needed, packs, prices));
+        assert_true(shop->plan->cost.used <= shop->plan->cost.bought);
+    }
+}
+
+/* Common practice, no source: a reserve that is bought and not driven is stock. */
+static void a_reserve_beyond_the_shelf_uses_up_nothing(void **state)
+{
+    struct shop *shop = *state;
+    int64_t screw = shop_stock(shop, "screws", STOCK_SCREW, 0);
+
+    shop_pack(shop, screw, 50, 780);
+    shop_leftover(shop, screw, 0, 0, 102, "");
+    need_screws(shop, screw, 100); /* 105 with the reserve */
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, screw)->price, 780);
+    assert_int_equal(shop_line(shop, screw)->value, 0);
 }
 
 static void an_offer_without_a_price_is_not_taken_for_free(void **state)
@@ -217,6 +306,50 @@ static void packs_that_were_bought_count(void **state)
     assert_int_equal(shop_line(shop, screw)->packs, 3);
 }
 
+/* What a tick of the buying takes: each line, as it stands. */
+static void buy_the_list(struct shop *shop)
+{
+    for (size_t i = 0; i < shop->plan->purchases.count; i++) {
+        const struct purchase *line = &shop->plan->purchases.at[i];
+
+        shop_bought(shop, line->stock, 0, 0, line->packs);
+    }
+}
+
+static void what_was_bought_in_two_packs_and_as_an_extra_is_counted_once(void **state)
+{
+    struct shop *shop = *state;
+    int64_t screw = shop_stock(shop, "screws", STOCK_SCREW, 0);
+    struct extra *extra = MODEL_ADD(&shop->model, extra);
+
+    extra->what = "spare screws";
+    extra->stock = screw;
+    extra->count = 1;
+    shop_pack(shop, screw, 50, 500);
+    shop_pack(shop, screw, 200, 1400);
+    need_screws(shop, screw, 235);
+    shop_buy(shop);
+    assert_int_equal(shop->plan->cost.bought, 2400);
+    buy_the_list(shop);
+    shop_buy(shop);
+    assert_int_equal(shop->plan->cost.bought, 2400);
+    assert_int_equal(shop->plan->purchases.count, 3);
+}
+
+static void packs_that_are_no_longer_needed_stay_paid(void **state)
+{
+    struct shop *shop = *state;
+    int64_t screw = shop_stock(shop, "screws", STOCK_SCREW, 0);
+
+    shop_pack(shop, screw, 50, 780);
+    shop_bought(shop, screw, 0, 0, 1);
+    shop_bought(shop, screw, 0, 0, 2);
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, screw)->packs, 3);
+    assert_int_equal(shop_line(shop, screw)->price, 2340);
+    assert_int_equal(shop_line(shop, screw)->value, 0);
+}
+
 #define SHOP_TEST(name) cmocka_unit_test_setup_teardown(name, shop_begin, shop_end)
 
 int main(void)
@@ -226,6 +359,9 @@ int main(void)
         SHOP_TEST(staples_of_905_are_996_and_one_box),
         SHOP_TEST(staples_of_924_are_1017_and_two_boxes),
         SHOP_TEST(the_offer_that_costs_least_in_all_is_taken),
+        SHOP_TEST(packs_of_two_offers_are_taken_together_where_that_costs_less),
+        SHOP_TEST(packs_by_chance_cost_the_least_there_is),
+        SHOP_TEST(a_reserve_beyond_the_shelf_uses_up_nothing),
         SHOP_TEST(an_offer_without_a_price_is_not_taken_for_free),
         SHOP_TEST(screws_on_the_shelf_are_not_bought),
         SHOP_TEST(stock_without_an_offer_is_told_once),
@@ -236,6 +372,8 @@ int main(void)
         SHOP_TEST(fittings_of_one_stock_are_pooled),
         SHOP_TEST(an_extra_comes_with_its_price_and_aisle),
         SHOP_TEST(packs_that_were_bought_count),
+        SHOP_TEST(what_was_bought_in_two_packs_and_as_an_extra_is_counted_once),
+        SHOP_TEST(packs_that_are_no_longer_needed_stay_paid),
     };
 
     return cmocka_run_group_tests_name("buy packs", tests, NULL, NULL) ? 1 : 0;

@@ -1,0 +1,112 @@
+/*
+ * What was bought is a fact: it stands on the shopping list and in the cost, whatever the plan has
+ * come to need since. A purchase remembers its stock and the size of one, not the offer; so packs
+ * are set against the lines of that stock and size all together, and only what is over is added.
+ * What is added is stock, none of it used up.
+ */
+#include "plan/buy.h"
+
+static bool same_goods(const struct bought *a, const struct bought *b)
+{
+    return a->stock == b->stock && a->length == b->length && a->width == b->width;
+}
+
+/* The offer that a purchase was made from, or another of the same size; NULL when there is none. */
+static const struct offer *offer_of(const struct model *model, const struct bought *bought)
+{
+    const struct offer *found = NULL;
+
+    for (size_t i = 0; i < model->offers.count; i++) {
+        const struct offer *offer = &model->offers.at[i];
+
+        if (offer->stock == bought->stock && offer->length == bought->length &&
+            offer->width == bought->width && (!found || (found->price == 0 && offer->price > 0)))
+            found = offer;
+    }
+    return found;
+}
+
+static bool is_line_of(const struct model *model, const struct purchase *line,
+                       const struct bought *bought)
+{
+    const struct offer *offer = MODEL_FIND(model, offer, line->offer);
+
+    return line->stock == bought->stock && (offer ? offer->length : 0) == bought->length &&
+           (offer ? offer->width : 0) == bought->width;
+}
+
+/* All packs that were bought of the goods that entry `first` names; 0 when an entry before it names
+ * them too. */
+static int64_t packs_bought(const struct model *model, size_t first)
+{
+    const struct bought *goods = &model->boughts.at[first];
+    int64_t packs = 0;
+
+    for (size_t i = 0; i < model->boughts.count; i++) {
+        if (!same_goods(&model->boughts.at[i], goods))
+            continue;
+        if (i < first)
+            return 0;
+        packs += model->boughts.at[i].packs;
+    }
+    return packs;
+}
+
+/* Whether a stock stands on the list by length, as buy_cut.c has settled. */
+static bool is_by_length(const struct plan *plan, int64_t stock)
+{
+    for (size_t i = 0; i < plan->purchases.count; i++)
+        if (plan->purchases.at[i].stock == stock && plan->purchases.at[i].length > 0)
+            return true;
+    return false;
+}
+
+static void add_packs(struct planning *planning, struct purchase *line, const struct offer *offer,
+                      int64_t packs)
+{
+    bool told = line->packs > 0 && !line->priced;
+    int64_t value = line->value;
+
+    line->packs += packs;
+    if (told)
+        return;
+    purchase_price(planning, line, offer, 0, 1);
+    line->value = value;
+}
+
+static void keep_goods(struct planning *planning, const struct bought *goods, int64_t packs)
+{
+    const struct model *model = planning->model;
+    const struct stock *stock = MODEL_FIND(model, stock, goods->stock);
+    const struct offer *offer = offer_of(model, goods);
+    struct purchase *first = NULL;
+
+    for (size_t i = 0; i < planning->plan->purchases.count; i++) {
+        struct purchase *line = &planning->plan->purchases.at[i];
+
+        if (!is_line_of(model, line, goods))
+            continue;
+        packs -= line->packs;
+        if (!first)
+            first = line;
+    }
+    if (packs <= 0 || !stock || is_by_length(planning->plan, goods->stock))
+        return;
+    if (first && first->offer)
+        offer = MODEL_FIND(model, offer, first->offer);
+    if (!first && !offer)
+        return; /* a size that no shop list has: what was paid for it is known, not its price */
+    if (!first) {
+        first = purchase_add(planning, goods->stock, stock->kind, "");
+        first->measure = QUANTITY_COUNT;
+    }
+    add_packs(planning, first, offer, packs);
+}
+
+void buy_boughts(struct planning *planning)
+{
+    const struct model *model = planning->model;
+
+    for (size_t i = 0; i < model->boughts.count; i++)
+        keep_goods(planning, &model->boughts.at[i], packs_bought(model, i));
+}
