@@ -3,6 +3,7 @@
 #include <assert.h>
 #include <stdio.h>
 #include <string.h>
+#include <strings.h>
 
 int form_fields(enum entity_kind kind, const struct field *at[FORM_FIELDS])
 {
@@ -66,55 +67,100 @@ void form_allowed(const struct field *field, const struct model *model, struct t
     }
 }
 
-/* ---- turning ---- */
+/* ---- fields with few values ---- */
 
-static int64_t turned(int64_t at, int by, int64_t count)
+/* Whether nothing may stand in a reference: one more choice before the items. */
+static int choice_of_none(const struct field *field)
 {
-    return (at + by + count) % count;
+    return field->type == FIELD_REF && !field->least;
 }
 
-static bool turn_reference(const struct field *field, const struct model *model, int64_t key,
-                           int by, struct text *out)
-{
-    char name[MODEL_NAME_TEXT];
-    int64_t count = (int64_t)model_count(model, field->target);
-    int64_t none = field->least ? 0 : 1; /* one more place where nothing may stand */
-    int64_t at = 0;
-    if (count == 0)
-        return false;
-    for (int64_t i = 0; i < count; i++) {
-        if (item_key(model_at_const(model, field->target, (size_t)i)) == key)
-            at = i + none;
-    }
-    at = turned(at, by, count + none);
-    if (at < none)
-        return true;
-    const void *item = model_at_const(model, field->target, (size_t)(at - none));
-    text_add(out, model_item_name(name, model, field->target, item_key(item)));
-    if (!field_named(entity_of(field->target), "name")) {
-        text_clear(out);
-        text_format(out, "#%lld", (long long)item_key(item));
-    }
-    return true;
-}
-
-bool form_turn(const struct field *field, const struct model *model, const void *item, int by,
-               struct text *out)
+int form_choices(const struct field *field, const struct model *model)
 {
     switch (field->type) {
     case FIELD_CHOICE:
-        text_add(out, field->words
-                          ->at[turned(field_whole(field, item), by, (int64_t)field->words->count)]
-                          .name);
-        return true;
+        return (int)field->words->count;
     case FIELD_FLAG:
-        text_add(out, field_whole(field, item) ? "no" : "yes");
-        return true;
+        return 2;
     case FIELD_REF:
-        return turn_reference(field, model, field_whole(field, item), by, out);
+        return (int)model_count(model, field->target) + choice_of_none(field);
     default:
-        return false;
+        return 0;
     }
+}
+
+/* As field_read finds the item again: its name where that leads back to it, else its key. */
+static void add_item(const struct field *field, const struct model *model, size_t index,
+                     struct text *out)
+{
+    char name[MODEL_NAME_TEXT];
+    int64_t key = item_key(model_at_const(model, field->target, index));
+    model_item_name(name, model, field->target, key);
+    if (*name != '#' && model_key_named(model, field->target, name) == key)
+        text_add(out, name);
+    else
+        text_format(out, "#%lld", (long long)key);
+}
+
+void form_choice(const struct field *field, const struct model *model, int index, struct text *out)
+{
+    int item = index - choice_of_none(field);
+    assert(index >= 0 && index < form_choices(field, model));
+    if (field->type == FIELD_CHOICE)
+        text_add(out, field->words->at[index].name);
+    else if (field->type == FIELD_FLAG)
+        text_add(out, index ? "yes" : "no");
+    else if (item >= 0)
+        add_item(field, model, (size_t)item, out);
+}
+
+/* Which choices a text can mean: those that begin with it, or are it. */
+struct meaning {
+    int first; /* -1: none */
+    int count;
+    int exact; /* -1: none */
+};
+
+static struct meaning meaning_of(const struct field *field, const struct model *model,
+                                 const char *typed)
+{
+    struct meaning meaning = {.first = -1, .exact = -1};
+    struct text choice;
+    text_init(&choice);
+    for (int i = 0; i < form_choices(field, model); i++) {
+        text_clear(&choice);
+        form_choice(field, model, i, &choice);
+        if (strcmp(text_string(&choice), typed) == 0)
+            meaning.exact = i;
+        if (strncasecmp(text_string(&choice), typed, strlen(typed)) != 0)
+            continue;
+        if (meaning.count++ == 0)
+            meaning.first = i;
+    }
+    text_release(&choice);
+    return meaning;
+}
+
+bool form_turn(const struct field *field, const struct model *model, const char *typed, int by,
+               struct text *out)
+{
+    int count = form_choices(field, model);
+    if (count == 0)
+        return false;
+    struct meaning meaning = meaning_of(field, model, typed);
+    int at = meaning.exact >= 0 ? meaning.exact + by : meaning.first;
+    form_choice(field, model, (at + count) % count, out);
+    return true;
+}
+
+void form_complete(const struct field *field, const struct model *model, const char *typed,
+                   struct text *out)
+{
+    struct meaning meaning = meaning_of(field, model, typed);
+    if (*typed && meaning.exact < 0 && meaning.count == 1)
+        form_choice(field, model, meaning.first, out);
+    else
+        text_add(out, typed);
 }
 
 /* ---- new items ---- */

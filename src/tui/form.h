@@ -16,11 +16,23 @@ void form_label(const struct field *field, struct text *out);
 void form_allowed(const struct field *field, const struct model *model, struct text *out);
 
 /*
- * The next (`by` 1) or last (-1) value of a field that has few: a word, yes or no, a name; as text
- * for field_read. False for a field that is typed.
+ * The values of a field that has few: words, yes and no, names of items ("" first where nothing may
+ * stand); as text for field_read. How many there are: 0 for a field that is typed.
  */
-bool form_turn(const struct field *field, const struct model *model, const void *item, int by,
+int form_choices(const struct field *field, const struct model *model);
+void form_choice(const struct field *field, const struct model *model, int index, struct text *out);
+
+/*
+ * The choice after (`by` 1) or before (-1) the one that is typed; where that is none, the first
+ * that begins so. False for a field that is typed. Linear in the choices.
+ */
+bool form_turn(const struct field *field, const struct model *model, const char *typed, int by,
                struct text *out);
+
+/* What is meant by a beginning: the one choice that starts so, in letters of either case; else what
+ * is typed. */
+void form_complete(const struct field *field, const struct model *model, const char *typed,
+                   struct text *out);
 
 /*
  * Gives a new item what it must have: names that are free, today's date, sizes to begin with, and

@@ -82,9 +82,9 @@ const char *outline_text(const struct model *model, enum entity_kind kind, int64
     }
     case ENTITY_layer: {
         const struct layer *layer = item;
-        return arena_format(arena, "%s %s, %s  %s", words_side.at[layer->side].name,
-                            words_layer.at[layer->kind].name, words_shape.at[layer->shape].name,
-                            stock_name(model, layer->stock));
+        return arena_format(arena, "%s %s  %s, %s", words_side.at[layer->side].name,
+                            words_layer.at[layer->kind].name, stock_name(model, layer->stock),
+                            words_shape.at[layer->shape].name);
     }
     case ENTITY_stock: {
         const struct stock *stock = item;

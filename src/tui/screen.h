@@ -42,7 +42,8 @@ struct screen {
     enum reaction (*key)(struct tui *tui, void *state, int key);
     enum reaction (*paste)(struct tui *tui, void *state, const char *text);
 
-    unsigned long shown; /* actions in the hint line, one bit each: SHOWS(ADD) */
+    unsigned long shown;     /* actions in the hint line, one bit each: SHOWS(ADD) */
+    const char *typing_hint; /* the hint line while something is typed */
 };
 
 #define SHOWS(name) (1ul << ACTION_##name)

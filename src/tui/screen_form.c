@@ -16,6 +16,7 @@
 #define LABEL_WIDTH 17
 #define VALUE_COLUMN (LABEL_WIDTH + 2)
 #define HELP_ROWS 4
+#define HEAD_ROWS 1
 
 struct form_state {
     enum entity_kind kind;
@@ -99,6 +100,20 @@ static void paint_help(struct tui *tui, const struct form_state *state, int row)
     text_release(&allowed);
 }
 
+/* Which item it is, and how much of its fields shows. */
+static void paint_head(struct tui *tui, const struct form_state *state, int row)
+{
+    char name[MODEL_NAME_TEXT];
+    struct text head;
+    text_init(&head);
+    text_format(&head, "%s: %s", entity_of(state->kind)->name,
+                model_item_name(name, tui_model(tui), state->kind, state->key));
+    if (state->list.count > state->list.height && state->list.height > 0)
+        text_format(&head, "   field %d of %d", state->list.chosen + 1, state->list.count);
+    view_text(&tui->view, row, 1, tui->view.columns - 2, VIEW_STRONG, text_string(&head));
+    text_release(&head);
+}
+
 static void form_paint(struct tui *tui, void *opaque, int top, int height)
 {
     struct form_state *state = opaque;
@@ -108,18 +123,14 @@ static void form_paint(struct tui *tui, void *opaque, int top, int height)
                   "It is not there any more. Esc goes back.");
         return;
     }
-    list_view_fit(&state->list, height - HELP_ROWS);
+    paint_head(tui, state, top);
+    list_view_fit(&state->list, height - HELP_ROWS - HEAD_ROWS);
     for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++)
-        paint_field(tui, state, item, state->list.top + i, top + i);
+        paint_field(tui, state, item, state->list.top + i, top + HEAD_ROWS + i);
     paint_help(tui, state, top + height - HELP_ROWS);
 }
 
 /* ---- typing ---- */
-
-static struct desk_field change_of(const struct form_state *state, const char *text)
-{
-    return (struct desk_field){state->kind, state->key, chosen_field(state)->name, text};
-}
 
 static void begin_typing(struct tui *tui, struct form_state *state, bool fresh)
 {
@@ -142,32 +153,68 @@ static void end_typing(struct tui *tui, struct form_state *state)
     desk_abandon(tui->desk);
 }
 
+/* What the field would be given: the choice that a beginning means, or what is typed. */
+static void meant(const struct tui *tui, const struct form_state *state, char text[ENTRY_TEXT])
+{
+    struct text whole;
+    text_init(&whole);
+    form_complete(chosen_field(state), tui_model(tui), state->entry.text, &whole);
+    snprintf(text, ENTRY_TEXT, "%s", text_string(&whole));
+    text_release(&whole);
+}
+
 /* The draft with what stands there now: its plan for the tally, or why it is refused. */
 static void preview(struct tui *tui, struct form_state *state)
 {
-    struct desk_field change = change_of(state, state->entry.text);
+    char text[ENTRY_TEXT];
+    meant(tui, state, text);
+    struct desk_field change = {state->kind, state->key, chosen_field(state)->name, text};
     desk_abandon(tui->desk);
     tui->preview = NULL;
     state->refusal = (struct fault_note){.code = FAULT_NONE};
-    if (strcmp(state->entry.text, state->before) == 0)
+    if (strcmp(text, state->before) == 0)
         return;
     if (desk_change(tui->desk, desk_field_change, &change, &state->refusal))
         return;
     (void)desk_preview(tui->desk, &tui->preview, &state->refusal);
 }
 
+/* Commits what stands there. Where another program wrote meanwhile, its state is read and the edit
+ * made on that. */
+static enum fault commit(struct tui *tui, struct form_state *state, const char *text)
+{
+    const char *field = chosen_field(state)->name;
+    bool changed;
+    tui->preview = NULL;
+    enum fault fault = desk_set(tui->desk, state->kind, state->key, field, text, &state->refusal);
+    if (fault == FAULT_CHANGED && !desk_refresh(tui->desk, &changed, &state->refusal))
+        fault = desk_set(tui->desk, state->kind, state->key, field, text, &state->refusal);
+    return fault;
+}
+
 static bool accept(struct tui *tui, struct form_state *state)
 {
     char text[ENTRY_TEXT];
-    if (strcmp(state->entry.text, state->before) != 0) {
-        snprintf(text, sizeof text, "%s", state->entry.text);
-        tui->preview = NULL;
-        if (desk_set(tui->desk, state->kind, state->key, chosen_field(state)->name, text,
-                     &state->refusal))
-            return false;
-    }
+    meant(tui, state, text);
+    if (strcmp(text, state->before) != 0 && commit(tui, state, text))
+        return false;
     end_typing(tui, state);
     return true;
+}
+
+/* Goes through the choices of a field that has few; false for one that is typed. */
+static bool turn(struct tui *tui, struct form_state *state, int by)
+{
+    struct text text;
+    text_init(&text);
+    bool turned = form_turn(chosen_field(state), tui_model(tui), state->entry.text, by, &text);
+    if (turned) {
+        entry_set(&state->entry, text_string(&text));
+        state->fresh = true;
+        preview(tui, state);
+    }
+    text_release(&text);
+    return turned;
 }
 
 static enum reaction type_key(struct tui *tui, struct form_state *state, int key)
@@ -181,6 +228,9 @@ static enum reaction type_key(struct tui *tui, struct form_state *state, int key
             list_view_act(&state->list, key == KEY_ARROW_UP ? ACTION_UP : ACTION_DOWN);
         return REACT_TAKEN;
     }
+    if ((key == KEY_ARROW_LEFT && turn(tui, state, -1)) ||
+        (key == KEY_ARROW_RIGHT && turn(tui, state, 1)))
+        return REACT_TAKEN;
     if (state->fresh && key >= KEY_SPACE && key < KEY_FIRST_SPECIAL)
         entry_set(&state->entry, "");
     state->fresh = false;
@@ -221,16 +271,13 @@ static bool form_typing(struct tui *tui, void *opaque)
 
 /* ---- acting ---- */
 
-static enum reaction turn(struct tui *tui, struct form_state *state, int by)
+/* From the list of fields a choice is begun with its first turn, and taken with Enter. */
+static enum reaction begin_turn(struct tui *tui, struct form_state *state, int by)
 {
-    struct text text;
-    struct fault_note note = {0};
-    text_init(&text);
-    if (form_turn(chosen_field(state), tui_model(tui), item_of(tui, state), by, &text) &&
-        desk_set(tui->desk, state->kind, state->key, chosen_field(state)->name, text_string(&text),
-                 &note))
-        tui_warn(tui, &note);
-    text_release(&text);
+    if (form_choices(chosen_field(state), tui_model(tui)) > 0) {
+        begin_typing(tui, state, true);
+        turn(tui, state, by);
+    }
     return REACT_TAKEN;
 }
 
@@ -247,9 +294,9 @@ static enum reaction form_act(struct tui *tui, void *opaque, enum action action)
         return REACT_TAKEN;
     case ACTION_RIGHT:
     case ACTION_TICK:
-        return turn(tui, state, 1);
+        return begin_turn(tui, state, 1);
     case ACTION_LEFT:
-        return turn(tui, state, -1);
+        return begin_turn(tui, state, -1);
     default:
         return REACT_PASS;
     }
@@ -265,4 +312,5 @@ const struct screen screen_form = {
     .key = form_key,
     .paste = form_paste,
     .shown = SHOWS(ENTER) | SHOWS(LEAVE) | SHOWS(UNDO) | SHOWS(REDO),
+    .typing_hint = "Enter takes it, Esc leaves it as it was, Left and Right go through words",
 };

@@ -46,8 +46,8 @@ static void help_paint(struct tui *tui, void *opaque, int top, int height)
     text_add(&text,
              "In a field\n"
              "  Enter or a digit begins, Enter or Tab takes it, Esc leaves it as it was.\n"
-             "  Left and right go through words and names. 76 1/2, 6'4-1/2\", 1.94m, 194 cm\n"
-             "  are lengths; without a unit that of the build counts.\n"
+             "  Left and right go through words and names; their first letters will do.\n"
+             "  76 1/2, 6'4-1/2\", 1.94m, 194 cm are lengths; without a unit the build's counts.\n"
              "Cautions\n"
              "  The figures are estimates for furniture at home, not engineering; local rules\n"
              "  and licensed trades come first. Measure the built box before cloth is cut.\n");

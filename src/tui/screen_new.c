@@ -252,4 +252,5 @@ const struct screen screen_new = {
     .key = new_key,
     .paste = new_paste,
     .shown = SHOWS(ENTER) | SHOWS(LEAVE),
+    .typing_hint = "Enter takes the answer, Up goes back, Esc leaves without a build",
 };

@@ -71,7 +71,7 @@ static void paint_picture(struct tui *tui, const struct outline_row *row, int tu
     int64_t side = (row->side + turned) % SIDE_COUNT;
     int columns = tui->view.columns - left - 1;
     struct text caption;
-    if (!row->box || columns < 8 || height < 6)
+    if (columns < 8 || height < 6)
         return;
     text_init(&caption);
     text_format(&caption, "%s of %s  o point . bare = open : pad", words_side.at[side].name,
@@ -82,6 +82,42 @@ static void paint_picture(struct tui *tui, const struct outline_row *row, int tu
         .tui = tui, .box = row->box, .side = side, .rows = height - 2, .columns = columns};
     if (arena_try(&tui->scratch, run_raster, &making))
         paint_raster(&tui->view, &making.raster, top + 1, left);
+}
+
+/* ---- how the build stands, where there is no face to show ---- */
+
+static void add_next_step(struct text *text, const struct plan *plan)
+{
+    for (size_t i = 0; i < plan->steps.count; i++) {
+        if (!plan->steps.at[i].ready)
+            continue;
+        text_format(text, "Next: %s\n", plan->steps.at[i].title);
+        return;
+    }
+}
+
+static void add_findings(struct text *text, const struct plan *plan)
+{
+    static const char *const words[] = {"stop", "warn", "note"};
+    for (size_t i = 0; i < plan->findings.count; i++) {
+        const struct finding *finding = &plan->findings.at[i];
+        text_format(text, "\n%s: ", words[plan_finding_severity(finding)]);
+        plan_finding_text(plan, finding, text);
+    }
+}
+
+static void paint_standing(struct tui *tui, int top, int left, int height)
+{
+    const struct plan *plan = tui_plan(tui);
+    struct text text;
+    text_init(&text);
+    text_format(&text, "%lld of %lld steps done\n", (long long)plan->tally.steps_done,
+                (long long)plan->tally.steps);
+    add_next_step(&text, plan);
+    add_findings(&text, plan);
+    view_wrapped(&tui->view, top, left, tui->view.columns - left - 1, height, VIEW_PLAIN,
+                 text_string(&text));
+    text_release(&text);
 }
 
 /* ---- painting ---- */
@@ -109,9 +145,11 @@ static void outline_paint(struct tui *tui, void *opaque, int top, int height)
     if (state->shop)
         return;
     view_upright(&tui->view, top, width, height);
-    if (state->list.chosen >= 0)
-        paint_picture(tui, &outline.rows.at[state->list.chosen], state->turned, top, width + 2,
-                      height);
+    const struct outline_row *row = &outline.rows.at[state->list.chosen];
+    if (row->box)
+        paint_picture(tui, row, state->turned, top, width + 2, height);
+    else
+        paint_standing(tui, top, width + 2, height);
 }
 
 /* ---- acting ---- */
@@ -146,16 +184,40 @@ static enum reaction copy_row(struct tui *tui, const struct outline_row *row)
     return REACT_TAKEN;
 }
 
-/* Whether ticks or spend hang on what would be deleted. */
-static bool is_dear(const struct model *model, enum entity_kind kind, int64_t key)
+static int64_t part_of_step(const struct step *step, enum entity_kind kind)
 {
-    for (size_t i = 0; i < model->holes.count; i++) {
-        const struct join *join = MODEL_FIND(model, join, model->holes.at[i].join);
-        if ((kind == ENTITY_join && join->key == key) ||
-            (kind == ENTITY_box && (join->box_a == key || join->box_b == key)))
+    switch (kind) {
+    case ENTITY_box:
+        return step->box;
+    case ENTITY_join:
+        return step->join;
+    case ENTITY_layer:
+        return step->layer;
+    case ENTITY_facing:
+        return step->facing;
+    default:
+        return 0;
+    }
+}
+
+/* Whether ticks or spend hang on what would be deleted. */
+static bool is_dear(const struct plan *plan, enum entity_kind kind, int64_t key)
+{
+    const struct model *model = plan->facts;
+    for (size_t i = 0; i < plan->steps.count; i++) {
+        const struct step *step = &plan->steps.at[i];
+        if (step->ticked && part_of_step(step, kind) == key)
             return true;
     }
-    return kind == ENTITY_box && model->ticks.count > 0;
+    for (size_t i = 0; i < model->spends.count && kind == ENTITY_stock; i++) {
+        if (model->spends.at[i].stock == key)
+            return true;
+    }
+    for (size_t i = 0; i < model->shop_spends.count && kind == ENTITY_stock; i++) {
+        if (model->shop_spends.at[i].stock == key)
+            return true;
+    }
+    return false;
 }
 
 static enum reaction remove_row(struct tui *tui, struct outline_state *state,
@@ -164,9 +226,10 @@ static enum reaction remove_row(struct tui *tui, struct outline_state *state,
     struct fault_note note = {0};
     if (row->kind >= ENTITY_COUNT)
         return REACT_PASS;
-    if (!sure && is_dear(tui_model(tui), row->kind, row->key)) {
+    if (!sure && is_dear(tui_plan(tui), row->kind, row->key)) {
         state->asked = true;
-        tui_say(tui, "work at the bench hangs on it: Enter deletes it, any other key keeps it");
+        tui_say(tui,
+                "work done or money spent hangs on it: Enter deletes it, any other key keeps it");
         return REACT_TAKEN;
     }
     if (desk_delete(tui->desk, row->kind, row->key, &note))
@@ -218,6 +281,17 @@ static enum reaction outline_act(struct tui *tui, void *opaque, enum action acti
     }
 }
 
+/* A build begins at its first box, whose picture shows what the lines are about. */
+static void outline_open(struct tui *tui, void *opaque, const struct target *target)
+{
+    struct outline_state *state = opaque;
+    (void)target;
+    if (tui_model(tui)->boxes.count == 0)
+        return;
+    list_view_resize(&state->list, 2);
+    list_view_choose(&state->list, 1);
+}
+
 static void shop_open(struct tui *tui, void *opaque, const struct target *target)
 {
     struct outline_state *state = opaque;
@@ -231,6 +305,7 @@ static void shop_open(struct tui *tui, void *opaque, const struct target *target
 const struct screen screen_outline = {
     .name = "boxes, layers, joins",
     .size = sizeof(struct outline_state),
+    .open = outline_open,
     .paint = outline_paint,
     .act = outline_act,
     .shown = OUTLINE_SHOWS | SHOWS(STEPS) | SHOWS(BUYING) | SHOWS(MONEY) | SHOWS(FINDINGS),

@@ -157,4 +157,5 @@ const struct screen screen_trade = {
     .key = trade_key,
     .paste = trade_paste,
     .shown = SHOWS(ENTER) | SHOWS(REMOVE) | SHOWS(LEAVE) | SHOWS(UNDO),
+    .typing_hint = "Enter takes it, Esc leaves it as it was",
 };

@@ -6,7 +6,10 @@
  * back, from a stack of its own, and then lets the signal do what it does.
  *
  * A lone ESC may be the beginning of a sequence that a slow line has cut in two: what looks like
- * its rest is swallowed when it follows within a third of a second.
+ * its rest is swallowed when it follows within a third of a second. A paste whose end never comes
+ * is taken for whole when nothing follows.
+ *
+ * Ctrl-Z is carried out here, since the paste marks have to go off before the program stops.
  */
 #include "tui/terminal.h"
 
@@ -77,6 +80,17 @@ static void on_crash(int number)
     raise(number);
 }
 
+/* Ctrl-Z is left alone where the program was started without it. */
+static void catch_stop(void)
+{
+    struct sigaction stop;
+    if (sigaction(SIGTSTP, NULL, &stop) || stop.sa_handler == SIG_IGN)
+        return;
+    stop = (struct sigaction){.sa_handler = on_signal, .sa_flags = SA_RESTART};
+    sigemptyset(&stop.sa_mask);
+    sigaction(SIGTSTP, &stop, NULL);
+}
+
 static void catch_signals(void)
 {
     static const int asked[] = {SIGTERM, SIGHUP, SIGINT, SIGCONT, SIGWINCH};
@@ -93,6 +107,7 @@ static void catch_signals(void)
         sigaction(asked[i], &ask, NULL);
     for (size_t i = 0; i < sizeof crashes / sizeof *crashes; i++)
         sigaction(crashes[i], &crash, NULL);
+    catch_stop();
 }
 
 static enum fault open_pipe(struct fault_note *note)
@@ -276,15 +291,31 @@ static void fit_size(void)
         resizeterm(size.ws_row, size.ws_col);
 }
 
+/* Gives the terminal back and stops, as Ctrl-Z asks; goes on when the shell says so. */
+static void stop_here(const struct terminal *terminal)
+{
+    struct sigaction stop = {.sa_handler = SIG_DFL};
+    send_now(terminal, PASTE_OFF);
+    endwin();
+    sigemptyset(&stop.sa_mask);
+    sigaction(SIGTSTP, &stop, NULL);
+    raise(SIGTSTP);
+    stop.sa_handler = on_signal;
+    stop.sa_flags = SA_RESTART;
+    sigaction(SIGTSTP, &stop, NULL);
+}
+
 /* One signal from the pipe; false when there is none. */
 static bool take_signal(struct terminal *terminal, struct event *event)
 {
     unsigned char number;
     if (signal_pipe[0] < 0 || read(signal_pipe[0], &number, 1) != 1)
         return false;
-    if (number == SIGWINCH || number == SIGCONT) {
+    if (number == SIGTSTP)
+        stop_here(terminal);
+    if (number == SIGWINCH || number == SIGCONT || number == SIGTSTP) {
         fit_size();
-        if (number == SIGCONT) {
+        if (number != SIGWINCH) {
             send_now(terminal, PASTE_ON);
             clearok(curscr, TRUE);
         }
@@ -351,6 +382,12 @@ static bool take_sequence(struct terminal *terminal)
     return true;
 }
 
+static struct event pasted(struct terminal *terminal)
+{
+    terminal->pasting = false;
+    return (struct event){.kind = EVENT_PASTE, .text = text_string(&terminal->paste)};
+}
+
 /* A character while pasting; true when the paste is whole. */
 static bool take_pasted(struct terminal *terminal, wint_t code)
 {
@@ -363,7 +400,6 @@ static bool take_pasted(struct terminal *terminal, wint_t code)
         return false;
     terminal->paste.length = length - (sizeof end - 1);
     terminal->paste.at[terminal->paste.length] = '\0';
-    terminal->pasting = false;
     return true;
 }
 
@@ -385,7 +421,7 @@ static bool take_key(struct terminal *terminal, struct event *event)
     for (int result; (result = get_wch(&code)) != ERR;) {
         if (terminal->pasting) {
             if (result == OK && take_pasted(terminal, code)) {
-                *event = (struct event){.kind = EVENT_PASTE, .text = text_string(&terminal->paste)};
+                *event = pasted(terminal);
                 return true;
             }
             continue;
@@ -434,6 +470,8 @@ void terminal_wait(struct terminal *terminal, int idle, struct event *ret_event)
         int ready = poll(inputs, signal_pipe[0] >= 0 ? 2 : 1, idle);
         if (ready == 0) {
             *ret_event = (struct event){.kind = EVENT_IDLE};
+            if (terminal->pasting)
+                *ret_event = pasted(terminal);
             return;
         }
         if (ready > 0 && has_ended(terminal, &inputs[0])) {

@@ -128,7 +128,7 @@ int view_wrapped(struct view *view, int row, int column, int width, int rows, in
         memcpy(line, text, length);
         line[length] = '\0';
         view_text(view, row + taken++, column, width, style, line);
-        text = next;
+        text = *next == '\n' ? next + 1 : next;
     }
     return taken;
 }

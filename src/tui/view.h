@@ -58,7 +58,8 @@ void view_row(struct view *view, int row, int column, int width, int style, cons
  */
 size_t view_break(const char *text, int width, const char **ret_next);
 
-/* Writes a text over at most `rows` rows, broken between words. Returns the rows taken. */
+/* Writes a text over at most `rows` rows, broken between words and at ends of lines. Returns the
+ * rows taken. */
 int view_wrapped(struct view *view, int row, int column, int width, int rows, int style,
                  const char *text);
 
