@@ -14,8 +14,8 @@ enum mark_kind {
     MARK_MEMBER,  /* outline of a member behind */
     MARK_PADDING, /* where a slab or layer stops short of the edge: a line */
     MARK_OPEN,    /* run of edge left open: a line */
-    MARK_PATCH,   /* bare patch: its bounding square */
-    MARK_POINT    /* centre of a join's hole */
+    MARK_PATCH,   /* patch kept bare round a head: its bounding square */
+    MARK_POINT    /* centre of a join's hole, where the boxes meet and where its head goes in */
 };
 
 struct mark {

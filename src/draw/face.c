@@ -107,32 +107,66 @@ static void add_openings(const struct sketch *sketch)
     }
 }
 
-static void add_point(const struct sketch *sketch, const struct plan_point *point, bool of_b,
-                      int64_t patch)
+static void add_point(const struct sketch *sketch, struct vector in_box)
 {
     int64_t u, v;
 
-    box_to_face(sketch->side, of_b ? point->in_b : point->in_a, &u, &v);
-    if (patch)
-        add_mark(sketch, MARK_PATCH,
-                 (struct area){u - patch / 2, v - patch / 2, u + patch / 2, v + patch / 2});
+    box_to_face(sketch->side, in_box, &u, &v);
     add_mark(sketch, MARK_POINT, (struct area){u, v, u, v});
 }
 
+/* A hole shows on the two faces that meet, and on the face where its head goes in. */
 static void add_points(const struct sketch *sketch)
 {
     const struct plan *plan = sketch->plan;
+    int64_t box = sketch->box->key;
 
     for (size_t i = 0; i < plan->points.count; i++) {
         const struct plan_point *point = &plan->points.at[i];
         const struct join *join = MODEL_FIND(plan->facts, join, point->join);
         const struct junction *junction = plan_junction(plan, point->join);
+        bool head = !junction->head_inside && junction->head_box == box &&
+                    junction->head_side == sketch->side;
 
-        if (join->box_a == sketch->box->key && join->side_a == sketch->side)
-            add_point(sketch, point, false, junction->patch);
-        if (join->target == TARGET_BOX && join->box_b == sketch->box->key &&
-            join->side_b == sketch->side)
-            add_point(sketch, point, true, junction->patch);
+        if (join->box_a == box && (join->side_a == sketch->side || head))
+            add_point(sketch, point->in_a);
+        else if (join->target == TARGET_BOX && join->box_b == box &&
+                 (join->side_b == sketch->side || head))
+            add_point(sketch, point->in_b);
+    }
+}
+
+/* A patch names its point and its side; of which of the two boxes, its place tells. Slits lie where
+ * the boxes meet, round points that show there anyway. */
+static bool is_here(const struct sketch *sketch, const struct patch *patch)
+{
+    const struct plan_point *point = &sketch->plan->points.at[patch->point];
+    const struct join *join = MODEL_FIND(sketch->plan->facts, join, point->join);
+    int64_t u, v;
+
+    if (patch->slit || patch->side != sketch->side)
+        return false;
+    if (join->box_a == sketch->box->key)
+        box_to_face(patch->side, point->in_a, &u, &v);
+    else if (join->target == TARGET_BOX && join->box_b == sketch->box->key)
+        box_to_face(patch->side, point->in_b, &u, &v);
+    else
+        return false;
+    return u == patch->u && v == patch->v;
+}
+
+static void add_patches(const struct sketch *sketch)
+{
+    const struct plan *plan = sketch->plan;
+
+    for (size_t i = 0; i < plan->patches.count; i++) {
+        const struct patch *patch = &plan->patches.at[i];
+        int64_t reach = patch->diameter / 2;
+
+        if (is_here(sketch, patch))
+            add_mark(sketch, MARK_PATCH,
+                     (struct area){patch->u - reach, patch->v - reach, patch->u + reach,
+                                   patch->v + reach});
     }
 }
 
@@ -149,5 +183,6 @@ void draw_face(struct drawing *drawing, const struct plan *plan, int64_t box, in
     add_wood(&sketch);
     add_padding(&sketch);
     add_openings(&sketch);
+    add_patches(&sketch);
     add_points(&sketch);
 }
