@@ -233,10 +233,12 @@ static void paint_hints(struct tui *tui, int row)
         return;
     }
     for (int i = 0; i < ACTION_COUNT; i++) {
-        if (!(shown & 1ul << i) || column + 12 > tui->view.columns)
+        const char *label = actions[i].label;
+        if (i == ACTION_ENTER && screen->enter_hint)
+            label = screen->enter_hint;
+        if (!(shown & 1ul << i) || column + text_columns(label) > tui->view.columns)
             continue;
-        column += view_text(&tui->view, row, column, tui->view.columns - column, VIEW_FAINT,
-                            actions[i].label);
+        column += view_text(&tui->view, row, column, tui->view.columns - column, VIEW_FAINT, label);
         column += 2;
     }
 }
@@ -344,8 +346,8 @@ static void paint_tally(struct tui *tui, int row)
     const struct plan *then = tui->preview ? tui->preview : now;
     struct tally_line line;
     int columns = tui->view.columns;
-    if (!tui_model(tui)->build.key)
-        return;
+    if (!tui_model(tui)->build.key || tui->depth == 1)
+        return; /* the list of builds has the figures of each */
     tally_make(&line, now, then);
     int gap = tally_width(&line, 3) <= columns ? 3 : tally_width(&line, 2) <= columns ? 2 : 1;
     tally_fit(&line, gap, columns);

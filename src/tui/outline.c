@@ -90,6 +90,14 @@ const char *outline_text(const struct model *model, enum entity_kind kind, int64
         const struct stock *stock = item;
         return arena_format(arena, "%s  %s", stock->name, words_stock.at[stock->kind].name);
     }
+    case ENTITY_passage:
+    case ENTITY_wall:
+    case ENTITY_object:
+    case ENTITY_group:
+    case ENTITY_set:
+    case ENTITY_tool:
+        return arena_format(arena, "%s  %s", entity_of(kind)->name,
+                            model_item_name(name, model, kind, key));
     default:
         return arena_text(arena, model_item_name(name, model, kind, key));
     }

@@ -43,6 +43,7 @@ struct screen {
     enum reaction (*paste)(struct tui *tui, void *state, const char *text);
 
     unsigned long shown;     /* actions in the hint line, one bit each: SHOWS(ADD) */
+    const char *enter_hint;  /* what Enter does here, where "open" is not the word; or NULL */
     const char *typing_hint; /* the hint line while something is typed */
 };
 

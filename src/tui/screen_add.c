@@ -101,4 +101,5 @@ const struct screen screen_add = {
     .paint = add_paint,
     .act = add_act,
     .shown = SHOWS(ENTER) | SHOWS(LEAVE),
+    .enter_hint = "Enter add",
 };

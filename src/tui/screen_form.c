@@ -6,6 +6,7 @@
 #include "tui/entry.h"
 #include "tui/form.h"
 #include "tui/list.h"
+#include "tui/picture.h"
 #include "tui/screen.h"
 
 #include "base/show.h"
@@ -114,6 +115,19 @@ static void paint_head(struct tui *tui, const struct form_state *state, int row)
     text_release(&head);
 }
 
+/* The face that the item is about, as it would be with what is being typed. */
+static void paint_face(struct tui *tui, const struct form_state *state, const void *item,
+                       struct picture_place place)
+{
+    const struct field *of = field_named(entity_of(state->kind), "box");
+    const struct field *side = field_named(entity_of(state->kind), "side");
+    int64_t key = state->kind == ENTITY_box ? state->key : of ? field_whole(of, item) : 0;
+    const struct box *box = MODEL_FIND(tui_model(tui), box, key);
+    if (box)
+        picture_paint(tui, tui->preview ? tui->preview : tui_plan(tui), key,
+                      side ? field_whole(side, item) : box->main_side, place);
+}
+
 static void form_paint(struct tui *tui, void *opaque, int top, int height)
 {
     struct form_state *state = opaque;
@@ -127,6 +141,9 @@ static void form_paint(struct tui *tui, void *opaque, int top, int height)
     list_view_fit(&state->list, height - HELP_ROWS - HEAD_ROWS);
     for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++)
         paint_field(tui, state, item, state->list.top + i, top + HEAD_ROWS + i);
+    int below = top + HEAD_ROWS + state->list.count;
+    paint_face(tui, state, item,
+               (struct picture_place){below + 1, 1, top + height - HELP_ROWS - below - 1});
     paint_help(tui, state, top + height - HELP_ROWS);
 }
 
@@ -312,5 +329,6 @@ const struct screen screen_form = {
     .key = form_key,
     .paste = form_paste,
     .shown = SHOWS(ENTER) | SHOWS(LEAVE) | SHOWS(UNDO) | SHOWS(REDO),
+    .enter_hint = "Enter change",
     .typing_hint = "Enter takes it, Esc leaves it as it was, Left and Right go through words",
 };

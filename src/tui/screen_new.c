@@ -252,5 +252,6 @@ const struct screen screen_new = {
     .key = new_key,
     .paste = new_paste,
     .shown = SHOWS(ENTER) | SHOWS(LEAVE),
+    .enter_hint = "Enter take",
     .typing_hint = "Enter takes the answer, Up goes back, Esc leaves without a build",
 };

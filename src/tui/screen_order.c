@@ -135,6 +135,7 @@ const struct screen screen_order = {
     .paint = order_paint,
     .act = order_act,
     .shown = SHOWS(TICK) | SHOWS(ENTER) | SHOWS(LEAVE) | SHOWS(UNDO) | SHOWS(MONEY),
+    .enter_hint = "Enter step",
 };
 
 /* ---- one step ---- */
@@ -207,4 +208,5 @@ const struct screen screen_step = {
     .paint = step_paint,
     .act = step_act,
     .shown = SHOWS(TICK) | SHOWS(ENTER) | SHOWS(LEAVE),
+    .enter_hint = "Enter next",
 };

@@ -2,10 +2,9 @@
  * One build: boxes, layers, joins as an outline beside the picture of the selected face. The
  * workshop is shown by the same code, without a picture.
  */
-#include "draw/raster.h"
-#include "paper/print.h"
 #include "tui/list.h"
 #include "tui/outline.h"
+#include "tui/picture.h"
 #include "tui/screen.h"
 
 #include <stdio.h>
@@ -34,54 +33,6 @@ static bool make_rows(struct tui *tui, const struct outline_state *state, struct
 {
     struct making_rows making = {tui, state->shop, outline};
     return arena_try(&tui->scratch, run_rows, &making);
-}
-
-/* ---- picture ---- */
-
-struct making_raster {
-    struct tui *tui;
-    int64_t box, side;
-    int rows, columns;
-    struct raster raster;
-};
-
-static void run_raster(void *context)
-{
-    struct making_raster *making = context;
-    struct arena *arena = &making->tui->scratch;
-    struct drawing drawing;
-    draw_face(&drawing, tui_plan(making->tui), making->box, making->side, arena);
-    raster_draw(&making->raster, &drawing, making->rows, making->columns,
-                making->tui->view.lines ? RASTER_LINES : RASTER_PLAIN, arena);
-}
-
-static void paint_raster(struct view *view, const struct raster *raster, int top, int left)
-{
-    for (int y = 0; y < raster->rows; y++) {
-        for (int x = 0; x < raster->columns; x++) {
-            unsigned code = raster->cells[y * raster->columns + x];
-            view_cell_put(view, top + y, left + x, code, code == 'o' ? VIEW_STRONG : VIEW_PLAIN);
-        }
-    }
-}
-
-static void paint_picture(struct tui *tui, const struct outline_row *row, int turned, int top,
-                          int left, int height)
-{
-    int64_t side = (row->side + turned) % SIDE_COUNT;
-    int columns = tui->view.columns - left - 1;
-    struct text caption;
-    if (columns < 8 || height < 6)
-        return;
-    text_init(&caption);
-    text_format(&caption, "%s of %s  o point . bare = open : pad", words_side.at[side].name,
-                print_box(tui_plan(tui), row->box));
-    view_text(&tui->view, top, left, columns, VIEW_FAINT, text_string(&caption));
-    text_release(&caption);
-    struct making_raster making = {
-        .tui = tui, .box = row->box, .side = side, .rows = height - 2, .columns = columns};
-    if (arena_try(&tui->scratch, run_raster, &making))
-        paint_raster(&tui->view, &making.raster, top + 1, left);
 }
 
 /* ---- how the build stands, where there is no face to show ---- */
@@ -147,7 +98,8 @@ static void outline_paint(struct tui *tui, void *opaque, int top, int height)
     view_upright(&tui->view, top, width, height);
     const struct outline_row *row = &outline.rows.at[state->list.chosen];
     if (row->box)
-        paint_picture(tui, row, state->turned, top, width + 2, height);
+        picture_paint(tui, tui_plan(tui), row->box, (row->side + state->turned) % SIDE_COUNT,
+                      (struct picture_place){top, width + 2, height});
     else
         paint_standing(tui, top, width + 2, height);
 }

@@ -157,5 +157,6 @@ const struct screen screen_trade = {
     .key = trade_key,
     .paste = trade_paste,
     .shown = SHOWS(ENTER) | SHOWS(REMOVE) | SHOWS(LEAVE) | SHOWS(UNDO),
+    .enter_hint = "Enter change",
     .typing_hint = "Enter takes it, Esc leaves it as it was",
 };

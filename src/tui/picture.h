@@ -1,0 +1,19 @@
+/* The picture of a face beside a list or a form. */
+#ifndef TUI_PICTURE_H
+#define TUI_PICTURE_H
+
+#include "tui/screen.h"
+
+#define PICTURE_LEAST_ROWS 8
+
+/* From a row and column on, to the right border. */
+struct picture_place {
+    int top, left, height;
+};
+
+/* Paints a face of a box as a plan has it, with a line that says which it is; nothing where there
+ * is too little room. */
+void picture_paint(struct tui *tui, const struct plan *plan, int64_t box, int64_t side,
+                   struct picture_place place);
+
+#endif

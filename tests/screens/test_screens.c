@@ -1,0 +1,230 @@
+/* Every screen at the two sizes it is designed for, against text that stands beside this file. */
+#include "golden.h"
+#include "stage.h"
+
+#include <locale.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+
+#include <cmocka.h>
+
+static void assert_screen(struct stage *stage, const char *name)
+{
+    static const int sizes[][2] = {{24, 80}, {40, 120}};
+    char file[128];
+    for (size_t i = 0; i < sizeof sizes / sizeof *sizes; i++) {
+        snprintf(file, sizeof file, "%s-%dx%d", name, sizes[i][1], sizes[i][0]);
+        assert_golden(file, stage_show(stage, sizes[i][0], sizes[i][1]));
+    }
+}
+
+static void builds_none(void **state)
+{
+    assert_screen(*state, "builds-none");
+}
+
+static void builds(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "Esc");
+    assert_screen(*state, "builds");
+}
+
+static void builds_delete(void **state)
+{
+    stage_press(*state, "Down Del");
+    assert_screen(*state, "builds-delete");
+}
+
+static void new_pieces(void **state)
+{
+    stage_press(*state, "F2 Down Down");
+    assert_screen(*state, "new-pieces");
+}
+
+static void new_questions(void **state)
+{
+    stage_press(*state, "F2 Down Down Enter 'Guest bed' Enter Enter '48'");
+    assert_screen(*state, "new-questions");
+}
+
+static void new_refused(void **state)
+{
+    stage_press(*state, "F2 Down Down Enter Enter Enter '4 miles' Enter");
+    assert_screen(*state, "new-refused");
+}
+
+static void outline_box(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    assert_screen(*state, "outline-box");
+}
+
+static void outline_build(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "Home");
+    assert_screen(*state, "outline-build");
+}
+
+/* The same box from its left, where the wing is screwed on. */
+static void outline_turned(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "Right Right");
+    assert_screen(*state, "outline-turned");
+}
+
+static void outline_join(void **state)
+{
+    stage_take_up(*state, "L-shaped banquette");
+    stage_press(*state, "End");
+    assert_screen(*state, "outline-join");
+}
+
+static void form_box(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "Enter Down Down");
+    assert_screen(*state, "form-box");
+}
+
+static void form_preview(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "Enter Down Down Enter '80'");
+    assert_screen(*state, "form-preview");
+}
+
+static void form_refused(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "Enter Down Down Enter '80 acres' Enter");
+    assert_screen(*state, "form-refused");
+}
+
+static void form_choice(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "Enter Down Right");
+    assert_screen(*state, "form-choice");
+}
+
+static void add(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "F2");
+    assert_screen(*state, "add");
+}
+
+static void add_shop(void **state)
+{
+    stage_press(*state, "F10 F2");
+    assert_screen(*state, "add-shop");
+}
+
+static void order(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "F5 Space Space Space");
+    assert_screen(*state, "order");
+}
+
+static void step(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "F5 Enter Right Right Right");
+    assert_screen(*state, "step");
+}
+
+static void buying(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "F6");
+    assert_screen(*state, "buying");
+}
+
+static void money_none(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "F7");
+    assert_screen(*state, "money-none");
+}
+
+static void money(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "F7 F2 Down Enter '61.35' Enter Down Enter 'ten sticks' Enter Esc");
+    assert_screen(*state, "money");
+}
+
+static void findings(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "F8 Down");
+    assert_screen(*state, "findings");
+}
+
+static void trade(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "F9 Enter '3/16' Enter");
+    assert_screen(*state, "trade");
+}
+
+static void trade_refused(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "F9 Enter '3 lb' Enter");
+    assert_screen(*state, "trade-refused");
+}
+
+static void shop(void **state)
+{
+    stage_press(*state, "F10 Down Down");
+    assert_screen(*state, "shop");
+}
+
+static void help(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "F1");
+    assert_screen(*state, "help");
+}
+
+static void small(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    assert_golden("small", stage_show(*state, 10, 40));
+    assert_golden("least", stage_show(*state, 18, 60));
+}
+
+/* Characters that every terminal has, for locales without the others. */
+static void plain(void **state)
+{
+    struct stage *stage = *state;
+    stage_take_up(stage, "Wing headboard");
+    stage->tui.view.lines = false;
+    assert_golden("plain", stage_show(stage, 24, 80));
+}
+
+int main(void)
+{
+#define EMPTY(name) cmocka_unit_test_setup_teardown(name, stage_begin, stage_end)
+#define CASES(name) cmocka_unit_test_setup_teardown(name, stage_begin_with_cases, stage_end)
+    setlocale(LC_ALL, "");
+    const struct CMUnitTest tests[] = {
+        EMPTY(builds_none),    CASES(builds),       CASES(builds_delete), EMPTY(new_pieces),
+        EMPTY(new_questions),  EMPTY(new_refused),  CASES(outline_box),   CASES(outline_build),
+        CASES(outline_turned), CASES(outline_join), CASES(form_box),      CASES(form_preview),
+        CASES(form_refused),   CASES(form_choice),  CASES(add),           CASES(add_shop),
+        CASES(order),          CASES(step),         CASES(buying),        CASES(money_none),
+        CASES(money),          CASES(findings),     CASES(trade),         CASES(trade_refused),
+        CASES(shop),           CASES(help),         CASES(small),         CASES(plain),
+    };
+    int failed = cmocka_run_group_tests_name("screens", tests, NULL, NULL);
+    return failed ? 1 : 0;
+}
