@@ -94,7 +94,7 @@ static void catch_stop(void)
 static void catch_signals(void)
 {
     static const int asked[] = {SIGTERM, SIGHUP, SIGINT, SIGCONT, SIGWINCH};
-    static const int crashes[] = {SIGSEGV, SIGBUS, SIGABRT, SIGFPE, SIGILL};
+    static const int crashes[] = {SIGSEGV, SIGBUS, SIGABRT, SIGFPE, SIGILL, SIGQUIT};
     static char crash_stack[CRASH_STACK];
     stack_t stack = {.ss_sp = crash_stack, .ss_size = sizeof crash_stack};
     struct sigaction ask = {.sa_handler = on_signal, .sa_flags = SA_RESTART};

@@ -1,0 +1,482 @@
+/*
+ * The whole program, from the outside: what a maker types, what the screen says, and what is in the
+ * file afterwards. The program's path is the first argument.
+ */
+#include "console.h"
+#include "dice.h"
+#include "workshop.h"
+
+#include <fcntl.h>
+#include <locale.h>
+#include <setjmp.h>
+#include <signal.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <cmocka.h>
+
+static const char *program;
+
+struct maker {
+    struct workshop_place place;
+    struct console console;
+};
+
+static int begin(void **state)
+{
+    struct maker *maker = calloc(1, sizeof *maker);
+    assert_non_null(maker);
+    place_begin(&maker->place);
+    *state = maker;
+    return 0;
+}
+
+static int end(void **state)
+{
+    struct maker *maker = *state;
+    place_end(&maker->place);
+    free(maker);
+    return 0;
+}
+
+static void start(struct maker *maker)
+{
+    console_begin(&maker->console, program, maker->place.path, NULL);
+    console_wait(&maker->console, "all builds");
+}
+
+static void leave(struct maker *maker)
+{
+    console_press(&maker->console, "q");
+    int status = console_end(&maker->console);
+    assert_true(WIFEXITED(status));
+    assert_int_equal(WEXITSTATUS(status), 0);
+}
+
+/* A headboard from the starter piece, with every answer as it stands. */
+static void make_headboard(struct maker *maker)
+{
+    struct console *console = &maker->console;
+    console_press(console, "F2");
+    console_wait(console, "Wing headboard");
+    console_press(console, "Down Down Enter");
+    console_wait(console, "Name of the build");
+    console_press(console, "Enter Enter Enter Enter Enter");
+    console_wait(console, "made;");
+}
+
+/* To the width of the first box. */
+static void open_width(struct maker *maker)
+{
+    console_press(&maker->console, "Enter");
+    console_wait(&maker->console, "box: C");
+    console_press(&maker->console, "Down Down");
+    console_wait(&maker->console, "field 3 of 17");
+}
+
+static void set_width(struct maker *maker, const char *width)
+{
+    char keys[64];
+    snprintf(keys, sizeof keys, "Enter '%s' Enter", width);
+    console_press(&maker->console, keys);
+    console_wait(&maker->console, "field 4 of 17");
+    console_press(&maker->console, "Up");
+    console_wait(&maker->console, "field 3 of 17");
+}
+
+/* The width of box C in the file, when nobody has it open. */
+static int64_t width_in_file(struct maker *maker)
+{
+    struct desk *desk = desk_at(&maker->place);
+    DONE(desk_take_up_named(desk, "Wing headboard", note));
+    const struct model *model = desk_model(desk);
+    int64_t width = MODEL_FIND(model, box, model_key_named(model, ENTITY_box, "C"))->width;
+    desk_close(desk);
+    return width;
+}
+
+/* ---- what a maker does ---- */
+
+static void a_newcomer_is_at_the_plan_in_forty_keys(void **state)
+{
+    struct maker *maker = *state;
+    start(maker);
+    make_headboard(maker);
+    console_press(&maker->console, "F5");
+    console_wait(&maker->console, "Fix sizes");
+    assert_true(maker->console.keys <= 40);
+    leave(maker);
+}
+
+static void an_edit_is_refused_corrected_and_taken_back(void **state)
+{
+    struct maker *maker = *state;
+    struct console *console = &maker->console;
+    start(maker);
+    make_headboard(maker);
+    int64_t before = 0;
+    open_width(maker);
+    console_press(console, "Enter '80 acres' Enter");
+    console_wait(console, "a length is in");
+    console_press(console, "Backspace Backspace Backspace Backspace Backspace Backspace");
+    console_wait(console, "(+");
+    console_press(console, "Enter");
+    console_wait(console, "field 4 of 17");
+    console_wait(console, "80 in");
+    leave(maker);
+    assert_int_equal(width_in_file(maker), 80 * LENGTH_INCH);
+    start(maker);
+    console_press(console, "u");
+    console_wait(console, "taken back: width of C");
+    leave(maker);
+    before = width_in_file(maker);
+    assert_int_equal(before, 63 * LENGTH_INCH);
+}
+
+static void ticks_and_spend_are_there_when_one_comes_back(void **state)
+{
+    struct maker *maker = *state;
+    struct console *console = &maker->console;
+    start(maker);
+    make_headboard(maker);
+    console_press(console, "F5");
+    console_wait(console, "Fix sizes");
+    console_press(console, "Space");
+    console_wait(console, "[x]   1");
+    console_press(console, "F7");
+    console_wait(console, "Nothing was paid yet");
+    console_press(console, "F2");
+    console_wait(console, "day it was paid");
+    console_press(console, "Down Enter '61.35' Enter");
+    console_wait(console, "of it, tax");
+    console_wait(console, "61.35");
+    leave(maker);
+    start(maker);
+    console_wait(console, "1/");
+    console_wait(console, "61.35");
+    console_press(console, "Enter");
+    console_wait(console, "boxes, layers, joins");
+    console_press(console, "F5");
+    console_wait(console, "[x]   1");
+    leave(maker);
+}
+
+static void twenty_edits_are_undone_and_after_a_pause_done_again(void **state)
+{
+    struct maker *maker = *state;
+    struct console *console = &maker->console;
+    char width[16];
+    start(maker);
+    make_headboard(maker);
+    open_width(maker);
+    int64_t before = 63 * LENGTH_INCH;
+    for (int i = 0; i < 20; i++) {
+        snprintf(width, sizeof width, "%d in", 70 + i);
+        set_width(maker, width);
+        console_wait(console, width);
+    }
+    for (int i = 18; i >= 0; i--) {
+        snprintf(width, sizeof width, "%d in", 70 + i);
+        console_press(console, "F11");
+        console_wait(console, width);
+    }
+    console_press(console, "F11");
+    console_wait(console, "63 in");
+    leave(maker);
+    assert_int_equal(width_in_file(maker), before);
+    start(maker);
+    console_press(console, "Enter Enter");
+    console_wait(console, "63 in");
+    for (int i = 0; i < 20; i++) {
+        snprintf(width, sizeof width, "%d in", 70 + i);
+        console_press(console, "F12");
+        console_wait(console, width);
+    }
+    leave(maker);
+    assert_int_equal(width_in_file(maker), 89 * LENGTH_INCH);
+}
+
+/* ---- what happens to a maker ---- */
+
+static void a_killed_program_has_lost_nothing(void **state)
+{
+    struct maker *maker = *state;
+    start(maker);
+    make_headboard(maker);
+    open_width(maker);
+    set_width(maker, "71");
+    console_press(&maker->console, "Enter '7");
+    kill(maker->console.program, SIGKILL);
+    int status = console_end(&maker->console);
+    assert_true(WIFSIGNALED(status));
+    assert_int_equal(width_in_file(maker), 71 * LENGTH_INCH);
+}
+
+static void a_line_hung_up_ends_the_program_and_loses_nothing(void **state)
+{
+    struct maker *maker = *state;
+    start(maker);
+    make_headboard(maker);
+    open_width(maker);
+    set_width(maker, "71");
+    console_hang_up(&maker->console);
+    int status = console_end(&maker->console);
+    assert_true(WIFEXITED(status));
+    assert_int_equal(WEXITSTATUS(status), 128 + SIGHUP);
+    assert_int_equal(width_in_file(maker), 71 * LENGTH_INCH);
+}
+
+static void signals_give_the_terminal_back(void **state)
+{
+    static const int signals[] = {SIGTERM, SIGINT, SIGHUP};
+    struct maker *maker = *state;
+    for (size_t i = 0; i < sizeof signals / sizeof *signals; i++) {
+        start(maker);
+        assert_true(maker->console.alternate);
+        kill(maker->console.program, signals[i]);
+        int status = console_end(&maker->console);
+        assert_true(WIFEXITED(status));
+        assert_int_equal(WEXITSTATUS(status), 128 + signals[i]);
+        assert_false(maker->console.alternate);
+    }
+}
+
+static void a_crash_gives_the_terminal_back_too(void **state)
+{
+    struct maker *maker = *state;
+    start(maker);
+    kill(maker->console.program, SIGABRT);
+    int status = console_end(&maker->console);
+    assert_false(maker->console.alternate);
+    assert_true(WIFSIGNALED(status));
+    assert_int_equal(WTERMSIG(status), SIGABRT);
+}
+
+/* The program's group has nobody who could wake it, so the stop must not hold. */
+static void a_stop_that_nobody_can_end_is_survived(void **state)
+{
+    struct maker *maker = *state;
+    start(maker);
+    console_press(&maker->console, "Ctrl-Z F2");
+    console_wait(&maker->console, "Wing headboard");
+    leave(maker);
+}
+
+static void a_pasted_letter_is_no_key(void **state)
+{
+    struct maker *maker = *state;
+    start(maker);
+    console_paste(&maker->console, "q");
+    console_wait(&maker->console, "pasted text goes into a field");
+    console_paste(&maker->console, "quit\nq\nqqq\n");
+    console_press(&maker->console, "F2");
+    console_wait(&maker->console, "Wing headboard");
+    leave(maker);
+}
+
+static void pasted_lines_go_into_the_field_as_one(void **state)
+{
+    struct maker *maker = *state;
+    start(maker);
+    console_press(&maker->console, "F2 Enter");
+    console_wait(&maker->console, "Name of the build");
+    console_paste(&maker->console, "Quiet\nbench");
+    console_wait(&maker->console, "Quiet bench");
+    console_press(&maker->console, "Esc");
+    console_wait(&maker->console, "all builds");
+    leave(maker);
+}
+
+static void a_storm_of_sizes_leaves_the_screen_whole(void **state)
+{
+    struct maker *maker = *state;
+    struct console *console = &maker->console;
+    start(maker);
+    make_headboard(maker);
+    for (int i = 0; i < 200; i++)
+        console_resize(console, 1 + i * 37 % 60, 1 + i * 53 % 200);
+    console_resize(console, 9, 40);
+    console_wait(console, "needs 60 columns, 18 rows");
+    console_resize(console, 40, 120);
+    console_wait(console, "boxes, layers, joins");
+    console_resize(console, 24, 80);
+    console_wait(console, "boxes, layers, joins");
+    leave(maker);
+}
+
+static void two_programs_see_each_other(void **state)
+{
+    struct maker *maker = *state;
+    start(maker);
+    make_headboard(maker);
+    struct desk *other = desk_at(&maker->place);
+    DONE(desk_take_up_named(other, "Wing headboard", note));
+    int64_t key = model_key_named(desk_model(other), ENTITY_box, "C");
+    DONE(desk_set(other, ENTITY_box, key, "width", "77 in", note));
+    desk_close(other);
+    console_wait(&maker->console, "another program changed the workshop");
+    console_wait(&maker->console, "ladder 77 x");
+    leave(maker);
+}
+
+/* ---- where it cannot run ---- */
+
+static int run_without_terminal(struct maker *maker, char *said, size_t room)
+{
+    int ends[2];
+    int status;
+    assert_int_equal(pipe(ends), 0);
+    pid_t child = fork();
+    assert_true(child >= 0);
+    if (child == 0) {
+        int nothing = open("/dev/null", O_RDWR);
+        dup2(nothing, STDIN_FILENO);
+        dup2(nothing, STDOUT_FILENO);
+        dup2(ends[1], STDERR_FILENO);
+        execl(program, program, "--store", maker->place.path, (char *)NULL);
+        _exit(127);
+    }
+    close(ends[1]);
+    ssize_t got = read(ends[0], said, room - 1);
+    said[got > 0 ? got : 0] = '\0';
+    close(ends[0]);
+    assert_int_equal(waitpid(child, &status, 0), child);
+    assert_true(WIFEXITED(status));
+    return WEXITSTATUS(status);
+}
+
+static void without_a_terminal_it_says_which_command_prints_the_same(void **state)
+{
+    char said[512];
+    assert_int_equal(run_without_terminal(*state, said, sizeof said), 2);
+    assert_non_null(strstr(said, "stuffover plan"));
+}
+
+static void a_terminal_of_no_use_is_told_of(void **state)
+{
+    static const char *const types[] = {"no-such-terminal", "dumb"};
+    struct maker *maker = *state;
+    for (size_t i = 0; i < sizeof types / sizeof *types; i++) {
+        console_begin(&maker->console, program, maker->place.path, types[i]);
+        console_wait(&maker->console, "stuffover: ");
+        int status = console_end(&maker->console);
+        assert_true(WIFEXITED(status));
+        assert_int_equal(WEXITSTATUS(status), 3);
+    }
+}
+
+/* ---- whatever is pressed ---- */
+
+/* Not Ctrl-C, Ctrl-Z, Ctrl-\ and Ctrl-D, and seldom the letter that leaves. */
+static void press_something(struct console *console, struct dice *dice)
+{
+    static const char *const often[] = {
+        "Down", "Up",  "Enter", "Esc", "Left", "Right", "PgDn",     "PgUp", "Home",
+        "End",  "Tab", "Space", "Del", "F1",   "F2",    "F3",       "F5",   "F6",
+        "F7",   "F8",  "F9",    "F10", "F11",  "F12",   "Backspace"};
+    static const char letters[] = "acdobmftwur?0123456789 /-'x.qilz";
+    static const char *const odd[] = {
+        "\xc3\xa9", "\xe6\x9c\xa8", "\xff\xfe", "\033[999~", "\033[200~pasted q\n\033[201~",
+        "\001",     "\033[1;5C"};
+    int64_t kind = dice_between(dice, 0, 99);
+    if (kind < 55) {
+        console_press(console, often[dice_between(dice, 0, sizeof often / sizeof *often - 1)]);
+    } else if (kind < 95) {
+        char letter[2] = {letters[dice_between(dice, 0, sizeof letters - 2)], '\0'};
+        console_send(console, letter);
+    } else {
+        console_send(console, odd[dice_between(dice, 0, sizeof odd / sizeof *odd - 1)]);
+    }
+}
+
+/* The program may have been left, which is no fault; nothing else may end it. */
+static void go_on(struct maker *maker)
+{
+    console_drain(&maker->console);
+    if (!maker->console.ended)
+        return;
+    int status = console_end(&maker->console);
+    assert_true(WIFEXITED(status));
+    assert_int_equal(WEXITSTATUS(status), 0);
+    start(maker);
+}
+
+static void assert_file_is_sound(struct maker *maker)
+{
+    struct store *store;
+    struct desk *desk = desk_at(&maker->place);
+    const struct store_build *builds;
+    size_t count;
+    DONE(desk_builds(desk, &builds, &count, note));
+    for (size_t i = 0; i < count; i++) {
+        DONE(desk_take_up(desk, builds[i].key, note));
+        assert_int_equal(model_check(desk_model(desk), NULL, NULL), 0);
+        DONE(desk_builds(desk, &builds, &count, note));
+    }
+    desk_close(desk);
+    DONE(store_open(&store, maker->place.path, note));
+    DONE(store_check(store, note));
+    store_close(store);
+}
+
+static void press_two_thousand(struct maker *maker, struct dice *dice)
+{
+    for (int i = 0; i < 2000; i++) {
+        press_something(&maker->console, dice);
+        if (dice_between(dice, 0, 19) == 0)
+            console_resize(&maker->console, (int)dice_between(dice, 1, 60),
+                           (int)dice_between(dice, 1, 160));
+        go_on(maker);
+    }
+}
+
+/* STUFFOVER_LONG tries more of them. */
+static void two_thousand_keys_by_chance_leave_the_file_sound(void **state)
+{
+    struct maker *maker = *state;
+    struct dice dice = {20261125};
+    for (int run = getenv("STUFFOVER_LONG") ? 20 : 1; run > 0; run--) {
+        start(maker);
+        press_two_thousand(maker, &dice);
+        console_resize(&maker->console, 24, 80);
+        kill(maker->console.program, SIGTERM);
+        int status = console_end(&maker->console);
+        assert_true(WIFEXITED(status));
+        assert_file_is_sound(maker);
+    }
+}
+
+int main(int argc, char **argv)
+{
+#define FACT(name) cmocka_unit_test_setup_teardown(name, begin, end)
+    if (argc < 2)
+        return 2;
+    program = argv[1];
+    setlocale(LC_ALL, "");
+    const struct CMUnitTest tests[] = {
+        FACT(a_newcomer_is_at_the_plan_in_forty_keys),
+        FACT(an_edit_is_refused_corrected_and_taken_back),
+        FACT(ticks_and_spend_are_there_when_one_comes_back),
+        FACT(twenty_edits_are_undone_and_after_a_pause_done_again),
+        FACT(a_killed_program_has_lost_nothing),
+        FACT(a_line_hung_up_ends_the_program_and_loses_nothing),
+        FACT(signals_give_the_terminal_back),
+        FACT(a_crash_gives_the_terminal_back_too),
+        FACT(a_stop_that_nobody_can_end_is_survived),
+        FACT(a_pasted_letter_is_no_key),
+        FACT(pasted_lines_go_into_the_field_as_one),
+        FACT(a_storm_of_sizes_leaves_the_screen_whole),
+        FACT(two_programs_see_each_other),
+        FACT(without_a_terminal_it_says_which_command_prints_the_same),
+        FACT(a_terminal_of_no_use_is_told_of),
+        FACT(two_thousand_keys_by_chance_leave_the_file_sound),
+    };
+    int failed = cmocka_run_group_tests_name("program", tests, NULL, NULL);
+    return failed ? 1 : 0;
+}
