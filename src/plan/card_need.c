@@ -130,12 +130,20 @@ static void need_staples(struct carding *carding)
     need_count(carding, layer_counts(carding)->at_bench, "staples", "");
 }
 
+/* What waits for a join, where the layer waits with it: a flap's staples stand on its own card. */
+static int64_t staples_of_no_flap(const struct carding *carding)
+{
+    bool has_flaps = carding->step->kind == STEP_LINING;
+
+    return has_flaps ? 0 : layer_counts(carding)->later;
+}
+
 static void need_stapled_piece(struct carding *carding)
 {
     const struct layer_counted *layer = layer_counts(carding);
 
     need_pieces(carding);
-    need_count(carding, layer->at_bench + layer->later, "staples", "");
+    need_count(carding, layer->at_bench + staples_of_no_flap(carding), "staples", "");
     need_count(carding, layer->patches, "patches left bare", "");
 }
 

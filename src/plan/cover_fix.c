@@ -458,8 +458,19 @@ static void staple_cloth(struct planning *planning, const struct spread *spread)
     staple_cords(planning, spread);
 }
 
+/* A cushion has no wood to staple to. */
+static bool lies_on_cushions(const struct spread *spread)
+{
+    for (size_t i = 0; i < spread->plot_count; i++)
+        if (spread->plots[i].box->frame != FRAME_CUSHION)
+            return false;
+    return true;
+}
+
 void staple_layer(struct planning *planning, const struct spread *spread)
 {
+    if (lies_on_cushions(spread))
+        return;
     switch (spread->layer->kind) {
     case LAYER_FOAM:
     case LAYER_TRIM:

@@ -160,6 +160,7 @@ void pass_order(struct planning *planning)
     spread_room(&ordering, positions(&ordering));
     order_wait_ends(&ordering);
     order_sort(&ordering);
+    order_tell_circles(&ordering);
     order_time(&ordering);
     position = positions(&ordering);
     put_steps(planning->plan, &ordering);

@@ -64,10 +64,14 @@ void order_wait_ends(struct ordering *ordering);
 
 /*
  * order_sort.c: the sequence, by the waits and among free steps by bench before room, phase, tool,
- * box, name. A wait that closes a circle is dropped, the softest of the circle first; a circle of
- * hard waits alone is told as a finding. O((n + e) log n).
+ * box, name. A wait that closes a circle is dropped, the softest of the circle first, and only
+ * where what is left still runs from its last work to its first. O((n + e) log n), and O(n + e)
+ * more for each wait that is dropped.
  */
 void order_sort(struct ordering *ordering);
+
+/* A finding for each hard wait that had to be dropped. */
+void order_tell_circles(const struct ordering *ordering);
 
 /* order_time.c: people, minutes and sessions of the works, in their sequence. */
 void order_time(struct ordering *ordering);

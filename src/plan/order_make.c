@@ -438,11 +438,20 @@ static bool is_tufted(const struct model *model, int64_t layer)
     return false;
 }
 
-static bool lies_on_wood(const struct model *model, const struct layer *layer)
+static bool has_wood(const struct model *model, int64_t key)
 {
-    const struct box *box = MODEL_FIND(model, box, layer_box(model, layer));
+    const struct box *box = MODEL_FIND(model, box, key);
 
     return box && box->frame != FRAME_CUSHION;
+}
+
+static bool lies_on_wood(const struct model *model, const struct layer *layer)
+{
+    for (size_t i = 0; layer->group && i < model->group_boxes.count; i++)
+        if (model->group_boxes.at[i].group == layer->group &&
+            has_wood(model, model->group_boxes.at[i].box))
+            return true;
+    return has_wood(model, layer->box);
 }
 
 static void make_cover(struct ordering *ordering, const struct layer *layer)

@@ -1,5 +1,7 @@
 #include "plan/order.h"
 
+#include "plan/geometry.h"
+
 #include <assert.h>
 
 static bool always(const struct ordering *ordering, const struct work *before,
@@ -32,12 +34,21 @@ static bool lies_under(const struct ordering *ordering, const struct work *befor
     return share_a_face(before, after) && layer_is_over(before->of_layer, after->of_layer);
 }
 
+/* On the face itself, not pulled round on to it from another. */
 static bool lies_on_face(const struct ordering *ordering, const struct work *before,
                          const struct work *after)
 {
+    const struct layer *layer = after->of_layer;
+    unsigned faces;
+
     (void)ordering;
     assert(before->step.facing);
-    return after->of_layer && (before->faces & 1u << after->of_layer->side);
+    if (!layer)
+        return false;
+    faces = 1u << layer->side;
+    if (layer->both)
+        faces |= 1u << side_opposite(layer->side);
+    return (before->faces & faces) != 0;
 }
 
 static bool joins_the_group(const struct ordering *ordering, const struct work *before,

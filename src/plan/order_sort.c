@@ -2,7 +2,10 @@
  * The sequence: always the first of the works that are free, by a fixed rank (bench before room,
  * phase, tool, box, join, layer, panels, kind). When no work is free the waits that are left hold a
  * circle: it is found by walking from a work to one it waits for until one comes again, and the
- * softest wait on it is dropped, so that no wait is dropped that is not on a circle.
+ * softest wait on it is dropped. A wait may turn out to have been dropped for nothing, when its
+ * circle had to be broken at a harder one as well; such waits are taken back, the hardest first,
+ * and the sequence is made anew, so that in the end each wait that is dropped closes a circle of
+ * waits that hold.
  *
  * Invariants while it runs:
  *   1  a work is in the heap when it is free (nothing left that it waits for) and not yet done
@@ -191,18 +194,6 @@ static size_t softest_wait(const struct sorting *sorting, size_t start)
     return softest;
 }
 
-static void tell_circle(const struct sorting *sorting, const struct work *work)
-{
-    struct planning *planning = sorting->ordering->planning;
-
-    if (work->step.join)
-        finding_add(planning, FINDING_ORDER_CIRCLE, ENTITY_join, work->step.join);
-    else if (work->step.layer)
-        finding_add(planning, FINDING_ORDER_CIRCLE, ENTITY_layer, work->step.layer);
-    else
-        finding_add(planning, FINDING_ORDER_CIRCLE, ENTITY_box, work->step.box);
-}
-
 static void release(struct sorting *sorting, size_t work)
 {
     assert(sorting->left[work] > 0);
@@ -216,8 +207,6 @@ static void break_circle(struct sorting *sorting)
     struct wait *wait = &sorting->ordering->waits.at[index];
 
     wait->dropped = true;
-    if (wait->rule->kind == RULE_HARD)
-        tell_circle(sorting, &sorting->ordering->works.at[wait->after]);
     release(sorting, wait->after);
 }
 
@@ -256,19 +245,98 @@ static void finish(struct sorting *sorting, size_t work)
     }
 }
 
-void order_sort(struct ordering *ordering)
+/* False when no circle had to be broken. */
+static bool put_in_sequence(struct sorting *sorting)
 {
-    size_t count = ordering->works.count;
-    struct sorting sorting = sorting_begin(ordering);
+    struct ordering *ordering = sorting->ordering;
+    bool broken = false;
 
-    ordering->sequence = ARENA_MANY(ordering->planning->arena, size_t, count);
-    for (size_t placed = 0; placed < count; placed++) {
+    for (size_t placed = 0; placed < ordering->works.count; placed++) {
         size_t work;
 
-        while (sorting.heap_count == 0)
-            break_circle(&sorting);
-        work = sorting.by_rank[heap_take(&sorting)];
+        for (; sorting->heap_count == 0; broken = true)
+            break_circle(sorting);
+        work = sorting->by_rank[heap_take(sorting)];
         ordering->sequence[placed] = work;
-        finish(&sorting, work);
+        finish(sorting, work);
+    }
+    return broken;
+}
+
+/* ---- waits that were dropped for nothing ---- */
+
+/* Whether waits that hold lead from one work to another. Uses the heap, which is empty by then, for
+ * what is still to be looked at. */
+static bool leads_to(struct sorting *sorting, size_t from, size_t to)
+{
+    size_t *open = sorting->heap;
+    size_t count = 1;
+
+    open[0] = from;
+    sorting->seen[from] = ++sorting->round;
+    while (count > 0 && sorting->seen[to] != sorting->round) {
+        size_t work = open[--count];
+
+        for (size_t i = sorting->first_outgoing[work]; i < sorting->first_outgoing[work + 1]; i++) {
+            const struct wait *wait = &sorting->ordering->waits.at[sorting->outgoing[i]];
+
+            if (wait->dropped || sorting->seen[wait->after] == sorting->round)
+                continue;
+            sorting->seen[wait->after] = sorting->round;
+            open[count++] = wait->after;
+        }
+    }
+    return sorting->seen[to] == sorting->round;
+}
+
+/* O(dropped * (works + waits)). */
+static bool take_back(struct sorting *sorting)
+{
+    static const enum rule_kind hardest_first[] = {RULE_HARD, RULE_QUALITY, RULE_SOFT};
+    struct ordering *ordering = sorting->ordering;
+    bool taken = false;
+
+    assert(sorting->heap_count == 0);
+    for (size_t kind = 0; kind < sizeof hardest_first / sizeof *hardest_first; kind++)
+        for (size_t i = 0; i < ordering->waits.count; i++) {
+            struct wait *wait = &ordering->waits.at[i];
+
+            if (!wait->dropped || wait->rule->kind != hardest_first[kind] ||
+                leads_to(sorting, wait->after, wait->before))
+                continue;
+            wait->dropped = false;
+            taken = true;
+        }
+    return taken;
+}
+
+void order_sort(struct ordering *ordering)
+{
+    struct sorting sorting = sorting_begin(ordering);
+
+    ordering->sequence = ARENA_MANY(ordering->planning->arena, size_t, ordering->works.count);
+    if (put_in_sequence(&sorting) && take_back(&sorting)) {
+        sorting = sorting_begin(ordering);
+        put_in_sequence(&sorting);
+    }
+}
+
+static void tell_circle(struct planning *planning, const struct work *work)
+{
+    if (work->step.join)
+        finding_add(planning, FINDING_ORDER_CIRCLE, ENTITY_join, work->step.join);
+    else if (work->step.layer)
+        finding_add(planning, FINDING_ORDER_CIRCLE, ENTITY_layer, work->step.layer);
+    else
+        finding_add(planning, FINDING_ORDER_CIRCLE, ENTITY_box, work->step.box);
+}
+
+void order_tell_circles(const struct ordering *ordering)
+{
+    for (size_t i = 0; i < ordering->waits.count; i++) {
+        const struct wait *wait = &ordering->waits.at[i];
+
+        if (wait->dropped && wait->rule->kind == RULE_HARD)
+            tell_circle(ordering->planning, &ordering->works.at[wait->after]);
     }
 }

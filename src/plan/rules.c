@@ -24,7 +24,7 @@ const struct rule rules[] = {
     {"P22", H, "a button over a member cannot be tied"},
     {"P23", H, "heads under foam cannot be driven any more"},
     {"P24", H, "pulled cloth racks a frame whose glue is green"},
-    {"P26", Q, "each layer smooths the one under it"},
+    {"P26", H, "each layer smooths the one under it, which has no way in later"},
     {"P27", Q, "batting fresh off the roll tears thin and comes out short"},
     {"P28", Q, "batting left double in a corner shows as a lump under the fold"},
     {"P31", H, "cloth that is cut cannot go back to the shop"},

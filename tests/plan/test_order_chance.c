@@ -17,25 +17,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-#define BUILDS 60
-
-typedef void check_fn(struct work_bench *bench, struct dice *dice);
-
-static void with_builds(uint64_t seed, check_fn *check)
-{
-    struct dice dice = {seed};
-
-    for (int i = 0; i < BUILDS; i++) {
-        struct work_bench bench;
-
-        work_begin(&bench);
-        work_chance(&bench, &dice);
-        work_plan(&bench);
-        check(&bench, &dice);
-        work_end(&bench);
-    }
-}
-
 static void check_order(struct work_bench *bench, struct dice *dice)
 {
     size_t *place = calloc(bench->plan->steps.count, sizeof *place);
@@ -54,7 +35,7 @@ static void check_order(struct work_bench *bench, struct dice *dice)
 static void nothing_is_done_too_late(void **state)
 {
     (void)state;
-    with_builds(3, check_order);
+    work_builds(3, check_order);
 }
 
 static void check_precedences(struct work_bench *bench, struct dice *dice)
@@ -71,7 +52,7 @@ static void check_precedences(struct work_bench *bench, struct dice *dice)
 static void every_precedence_is_honoured(void **state)
 {
     (void)state;
-    with_builds(5, check_precedences);
+    work_builds(5, check_precedences);
 }
 
 static void check_room(struct work_bench *bench, struct dice *dice)
@@ -93,7 +74,7 @@ static void check_room(struct work_bench *bench, struct dice *dice)
 static void all_of_the_bench_stands_before_the_room(void **state)
 {
     (void)state;
-    with_builds(7, check_room);
+    work_builds(7, check_room);
 }
 
 static void check_names(struct work_bench *bench, struct dice *dice)
@@ -112,7 +93,7 @@ static void check_names(struct work_bench *bench, struct dice *dice)
 static void every_step_has_a_name_of_its_own(void **state)
 {
     (void)state;
-    with_builds(11, check_names);
+    work_builds(11, check_names);
 }
 
 static void check_same(struct work_bench *bench, struct dice *dice)
@@ -134,7 +115,7 @@ static void check_same(struct work_bench *bench, struct dice *dice)
 static void same_facts_give_the_same_order(void **state)
 {
     (void)state;
-    with_builds(13, check_same);
+    work_builds(13, check_same);
 }
 
 /* Names of the steps that there were, still there after something was added. */
@@ -159,7 +140,7 @@ static void check_edit(struct work_bench *bench, struct dice *dice)
 static void names_stay_when_something_is_added(void **state)
 {
     (void)state;
-    with_builds(17, check_edit);
+    work_builds(17, check_edit);
 }
 
 static void check_done(struct work_bench *bench, struct dice *dice)
@@ -185,7 +166,7 @@ static void check_done(struct work_bench *bench, struct dice *dice)
 static void what_is_next_is_ready(void **state)
 {
     (void)state;
-    with_builds(19, check_done);
+    work_builds(19, check_done);
 }
 
 static void check_card(struct work_bench *bench, struct dice *dice)
@@ -198,8 +179,11 @@ static void check_card(struct work_bench *bench, struct dice *dice)
         assert_non_null(step->because);
         assert_non_null(step->closes);
         assert_non_null(step->caution);
-        for (size_t j = 0; j < step->action_count; j++)
+        assert_null(strstr(step->caution, "omplies"));
+        for (size_t j = 0; j < step->action_count; j++) {
+            assert_true(strlen(step->actions[j]) > 0);
             assert_null(strchr(step->actions[j], '%'));
+        }
         assert_int_equal(*step->because != '\0', step->rule[0] != '\0');
     }
 }
@@ -207,7 +191,76 @@ static void check_card(struct work_bench *bench, struct dice *dice)
 static void every_card_says_something_and_not_too_much(void **state)
 {
     (void)state;
-    with_builds(23, check_card);
+    work_builds(23, check_card);
+}
+
+/* ---- what is needed ---- */
+
+/* The sum of the needs of steps of one kind that read "12 screws #8 x 3 in": a count, then the
+ * word, then anything (`open`) or nothing. */
+static int64_t needed(const struct plan *plan, int kind, const char *word, bool open)
+{
+    int64_t sum = 0;
+
+    for (size_t i = 0; i < plan->steps.count; i++) {
+        const struct step *step = &plan->steps.at[i];
+
+        for (size_t j = 0; step->kind == kind && j < step->need_count; j++) {
+            char *rest;
+            long long count = strtoll(step->needs[j].text, &rest, 10);
+            size_t length = strlen(word);
+
+            assert_true(count > 0);
+            if (strncmp(rest, word, length) == 0 && (rest[length] == '\0' || open))
+                sum += count;
+        }
+    }
+    return sum;
+}
+
+static int64_t screws_used(const struct plan *plan, enum screw_use use)
+{
+    int64_t sum = 0;
+
+    for (size_t i = 0; i < plan->screw_kinds.count; i++)
+        sum += plan->screw_kinds.at[i].count_by_use[use];
+    return sum;
+}
+
+static void check_screws(struct work_bench *bench, struct dice *dice)
+{
+    const struct plan *plan = bench->plan;
+    int64_t joins = needed(plan, STEP_DRIVE, " screws ", true);
+
+    (void)dice;
+    assert_int_equal(needed(plan, STEP_FRAME, " screws ", true), screws_used(plan, SCREW_FRAME));
+    assert_int_equal(needed(plan, STEP_PANEL, " screws ", true), screws_used(plan, SCREW_PANEL));
+    joins += needed(plan, STEP_FIX, " screws ", true);
+    assert_int_equal(joins, screws_used(plan, SCREW_JOIN));
+    assert_int_equal(needed(plan, STEP_DRILL, " screws ", true), joins);
+}
+
+static void steps_need_the_screws_of_the_plan(void **state)
+{
+    (void)state;
+    work_builds(29, check_screws);
+}
+
+static void check_staples(struct work_bench *bench, struct dice *dice)
+{
+    int64_t sum = 0;
+
+    (void)dice;
+    for (int kind = 0; kind < STEP_KINDS; kind++)
+        sum += needed(bench->plan, kind, " staples", false) +
+               needed(bench->plan, kind, " temporary staples", false);
+    assert_int_equal(sum, bench->plan->tally.staples);
+}
+
+static void steps_need_the_staples_of_the_plan(void **state)
+{
+    (void)state;
+    work_builds(31, check_staples);
 }
 
 int main(void)
@@ -221,6 +274,8 @@ int main(void)
         cmocka_unit_test(names_stay_when_something_is_added),
         cmocka_unit_test(what_is_next_is_ready),
         cmocka_unit_test(every_card_says_something_and_not_too_much),
+        cmocka_unit_test(steps_need_the_screws_of_the_plan),
+        cmocka_unit_test(steps_need_the_staples_of_the_plan),
     };
     int failed = cmocka_run_group_tests_name("plan order by chance", tests, NULL, NULL);
 

@@ -199,54 +199,6 @@ void work_flap(struct work_bench *bench, int64_t layer, int64_t join, enum pass_
                                   .staples = 41};
 }
 
-/* ---- by chance ---- */
-
-static bool often(struct dice *dice)
-{
-    return dice_between(dice, 0, 3) > 0;
-}
-
-static void chance_layers(struct work_bench *bench, struct dice *dice, int64_t box)
-{
-    static const int64_t fittings[] = {FITTING_LEG, FITTING_CLEAT, FITTING_T_NUT, FITTING_HINGE};
-    int64_t side = dice_between(dice, 0, 3) ? SIDE_FRONT : SIDE_BACK;
-
-    if (often(dice))
-        work_layer(bench, box, LAYER_FOAM, side, 1);
-    if (often(dice))
-        work_layer(bench, box, LAYER_BATTING, side, 2);
-    if (dice_between(dice, 0, 3) == 0)
-        work_layer(bench, box, LAYER_LINING, side, 3);
-    if (often(dice))
-        work_layer(bench, box, LAYER_COVER, side, 4);
-    if (often(dice))
-        work_layer(bench, box, LAYER_OUTSIDE_BACK, side == SIDE_FRONT ? SIDE_BACK : SIDE_FRONT, 5);
-    if (often(dice))
-        work_layer(bench, box, LAYER_DUST_COVER, SIDE_BOTTOM, 6);
-    work_fitting(bench, box, fittings[dice_between(dice, 0, 3)]);
-}
-
-void work_chance(struct work_bench *bench, struct dice *dice)
-{
-    static const char *const names[] = {"A", "B", "C", "D", "E", "F"};
-    static const char *const joins[] = {"JA", "JB", "JC", "JD", "JE", "JF"};
-    int64_t count = dice_between(dice, 1, 6);
-    int64_t last = 0;
-
-    for (int64_t i = 0; i < count; i++) {
-        int64_t box = work_box(bench, names[i], FRAME_LADDER);
-
-        if (often(dice))
-            work_facing(bench, box, SIDE_FRONT);
-        if (often(dice))
-            work_facing(bench, box, SIDE_LEFT);
-        chance_layers(bench, dice, box);
-        if (last)
-            work_join(bench, joins[i], last, box, dice_between(dice, PLACE_BENCH, PLACE_SITE));
-        last = box;
-    }
-}
-
 /* ---- looking things up ---- */
 
 size_t work_at(const struct work_bench *bench, const char *name)

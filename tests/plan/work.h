@@ -7,6 +7,7 @@
 #define WORK_H
 
 #include "base/arena.h"
+#include "base/text.h"
 #include "model/model.h"
 #include "plan/pass.h"
 
@@ -48,8 +49,14 @@ void work_constrain(struct work_bench *bench, enum constraint_kind kind, int64_t
 /* An edge of a layer whose one interval waits for a join. */
 void work_flap(struct work_bench *bench, int64_t layer, int64_t join, enum pass_of_staples pass);
 
-/* A build of boxes in a row, by chance. */
+/* work_chance.c: one to six boxes by chance, of every frame, with facings, layers, fittings and
+ * joins of every kind. The model passes model_check. */
 void work_chance(struct work_bench *bench, struct dice *dice);
+
+/* Makes and plans that many builds by chance and lets each be checked. */
+#define WORK_BUILDS 300
+typedef void work_check(struct work_bench *bench, struct dice *dice);
+void work_builds(uint64_t seed, work_check *check);
 
 /* The place of a step in the order; fails the test when there is none. */
 size_t work_at(const struct work_bench *bench, const char *name);
@@ -76,5 +83,19 @@ const char *order_breaks(const struct plan *plan, const size_t *place);
 /* Whether a pair of steps is one of the row. */
 bool physical_binds(const struct physical *row, const struct plan *plan, size_t before,
                     size_t after);
+
+/*
+ * work_links.c: every link of the rules table, every constraint and every precedence of the plan,
+ * with relations read anew from the model. A link that is not hard may be broken where what must
+ * come before holds it back: a chain of precedences runs the other way; a hard one only where the
+ * plan tells of a circle. NULL, or a sentence that stays good until the next call.
+ */
+const char *links_broken(const struct plan *plan, const size_t *place);
+
+/* Whether some pair of steps is related by the link with this index. */
+bool link_is_used(const struct plan *plan, size_t link);
+
+/* work_dump.c: the whole plan as text, a line for each thing in it. */
+void work_dump(const struct plan *plan, struct text *out);
 
 #endif
