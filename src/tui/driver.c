@@ -150,10 +150,21 @@ static enum reaction common_act(struct tui *tui, enum action action)
 
 /* ---- keys ---- */
 
+/* Back at the list of builds none is in hand: what is changed there is the workshop's. */
+static void put_down(struct tui *tui)
+{
+    struct fault_note note = {0};
+    if (tui_model(tui)->build.key && desk_take_up(tui->desk, 0, &note))
+        tui_warn(tui, &note);
+}
+
 static enum reaction settle(struct tui *tui, enum reaction reaction)
 {
-    if (reaction & REACT_LEAVE && tui->depth > 1)
+    if (reaction & REACT_LEAVE && tui->depth > 1) {
         tui_close_top(tui);
+        if (tui->depth == 1)
+            put_down(tui);
+    }
     return reaction & REACT_QUIT ? REACT_QUIT : REACT_TAKEN;
 }
 
@@ -346,8 +357,8 @@ static void paint_tally(struct tui *tui, int row)
     const struct plan *then = tui->preview ? tui->preview : now;
     struct tally_line line;
     int columns = tui->view.columns;
-    if (!tui_model(tui)->build.key || tui->depth == 1)
-        return; /* the list of builds has the figures of each */
+    if (!tui_model(tui)->build.key)
+        return;
     tally_make(&line, now, then);
     int gap = tally_width(&line, 3) <= columns ? 3 : tally_width(&line, 2) <= columns ? 2 : 1;
     tally_fit(&line, gap, columns);

@@ -9,6 +9,8 @@
 
 enum { ROW_NAME, ROW_UNITS, ROW_SIZES, ROWS_MOST = ROW_SIZES + STARTER_QUESTIONS };
 
+#define ANSWER_COLUMN 40
+
 struct new_state {
     struct list_view pieces;
     const struct starter *starter; /* NULL while it is being chosen */
@@ -161,6 +163,7 @@ static void new_paint(struct tui *tui, void *opaque, int top, int height)
 {
     struct new_state *state = opaque;
     char text[ENTRY_TEXT];
+    int width = tui->view.columns - ANSWER_COLUMN - 1;
     if (!state->starter) {
         paint_pieces(tui, state, top, height);
         return;
@@ -171,9 +174,9 @@ static void new_paint(struct tui *tui, void *opaque, int top, int height)
                   question_text(state, row));
         answer_text(state, row, text);
         if (row == state->row)
-            entry_paint(&state->entry, &tui->view, top + 2 + row, 40, 18);
+            entry_paint(&state->entry, &tui->view, top + 2 + row, ANSWER_COLUMN, width);
         else
-            view_text(&tui->view, top + 2 + row, 40, 18, VIEW_PLAIN, text);
+            view_text(&tui->view, top + 2 + row, ANSWER_COLUMN, width, VIEW_PLAIN, text);
     }
     int below = top + 3 + row_count(state);
     if (state->refusal.code)
@@ -228,16 +231,35 @@ static enum reaction new_paste(struct tui *tui, void *opaque, const char *text)
     return REACT_TAKEN;
 }
 
+static bool is_taken(const struct store_build *builds, size_t count, const char *name)
+{
+    for (size_t i = 0; i < count; i++) {
+        if (strcmp(builds[i].name, name) == 0)
+            return true;
+    }
+    return false;
+}
+
+/* The piece's title, with a number where a build is called so already. */
+static void propose_name(struct tui *tui, struct new_state *state)
+{
+    const struct store_build *builds = NULL;
+    size_t count = 0;
+    (void)desk_builds(tui->desk, &builds, &count, NULL);
+    snprintf(state->name, sizeof state->name, "%s", state->starter->title);
+    for (int i = 2; is_taken(builds, count, state->name); i++)
+        snprintf(state->name, sizeof state->name, "%s %d", state->starter->title, i);
+}
+
 static enum reaction new_act(struct tui *tui, void *opaque, enum action action)
 {
     struct new_state *state = opaque;
-    (void)tui;
     if (list_view_act(&state->pieces, action))
         return REACT_TAKEN;
     if (action != ACTION_ENTER)
         return REACT_PASS;
     state->starter = &starters[state->pieces.chosen];
-    snprintf(state->name, sizeof state->name, "%s", state->starter->title);
+    propose_name(tui, state);
     ask(state, ROW_NAME);
     return REACT_TAKEN;
 }

@@ -441,6 +441,9 @@ static void two_thousand_keys_by_chance_leave_the_file_sound(void **state)
 {
     struct maker *maker = *state;
     struct dice dice = {20261125};
+    start(maker);
+    make_headboard(maker);
+    leave(maker);
     for (int run = getenv("STUFFOVER_LONG") ? 20 : 1; run > 0; run--) {
         start(maker);
         press_two_thousand(maker, &dice);

@@ -1,0 +1,295 @@
+/* At the bench: ticking, the step card, spend, findings, trade values, the workshop, help. */
+#include "stage.h"
+
+#include <locale.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+static void go(struct stage *stage, const char *keys)
+{
+    stage_take_up(stage, "Wing headboard");
+    stage_press(stage, keys);
+}
+
+/* ---- order of work ---- */
+
+static void the_order_begins_at_the_first_step_that_can_be_done(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "F5 Space Space Esc F5 Enter");
+    assert_shown(stage, "Step 3 of");
+}
+
+static void space_ticks_and_goes_on(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "F5 Space");
+    assert_int_equal(desk_model(stage->desk)->ticks.count, 1);
+    assert_string_equal(desk_model(stage->desk)->ticks.at[0].at, "2026-11-25 09:00");
+    assert_shown(stage, "[x]   1");
+}
+
+static void space_on_a_ticked_step_takes_the_tick_back(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "F5 Space Up Space");
+    assert_int_equal(desk_model(stage->desk)->ticks.count, 0);
+    assert_shown(stage, "the tick is taken back");
+}
+
+static void a_step_that_has_to_wait_says_so(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "F5 End Space");
+    assert_int_equal(desk_model(stage->desk)->ticks.count, 0);
+    assert_true(stage->tui.message_warns);
+}
+
+static void one_step_goes_to_the_next_and_back(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "F5 Enter");
+    assert_shown(stage, "Step 1 of");
+    stage_press(stage, "Left");
+    assert_shown(stage, "Step 1 of");
+    stage_press(stage, "Right Right Left");
+    assert_shown(stage, "Step 2 of");
+}
+
+static void a_step_is_ticked_where_it_stands_large(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "F5 Enter Space");
+    assert_int_equal(desk_model(stage->desk)->ticks.count, 1);
+}
+
+static void what_a_step_closes_stands_there_before_it_is_ticked(void **state)
+{
+    struct stage *stage = *state;
+    stage_take_up(stage, "Wing headboard");
+    const struct plan *plan = desk_plan(stage->desk);
+    size_t closing = 0;
+    while (closing < plan->steps.count && !*plan->steps.at[closing].closes)
+        closing++;
+    assert_true(closing < plan->steps.count);
+    stage_press(stage, "F5 Enter");
+    for (size_t i = 0; i < closing; i++)
+        stage_press(stage, "Right");
+    assert_shown(stage, plan->steps.at[closing].title);
+    assert_shown(stage, "loses");
+}
+
+/* ---- money ---- */
+
+static void a_spend_is_written_down_with_today(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "F7 F2 Down Enter '61.35' Enter");
+    const struct model *model = desk_model(stage->desk);
+    assert_int_equal(model->spends.count, 1);
+    assert_int_equal(model->spends.at[0].amount, 6135);
+    assert_string_equal(model->spends.at[0].dated, "2026-11-25");
+    stage_press(stage, "Esc");
+    assert_shown(stage, "61.35");
+}
+
+static void a_spend_is_deleted_and_comes_back(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "F7 F2 Down Enter '61.35' Enter Esc Del");
+    assert_int_equal(desk_model(stage->desk)->spends.count, 0);
+    stage_press(stage, "F11");
+    assert_int_equal(desk_model(stage->desk)->spends.count, 1);
+}
+
+/* ---- findings ---- */
+
+static void a_finding_leads_to_what_it_is_about(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "F8 Enter");
+    assert_shown(stage, "join: J1");
+}
+
+/* ---- trade values ---- */
+
+static void a_trade_value_is_changed_for_the_build(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "F9 Enter '3/16' Enter");
+    assert_int_equal(desk_model(stage->desk)->build_values.count, 1);
+    assert_shown(stage, "3/16 in");
+    stage_press(stage, "Del");
+    assert_int_equal(desk_model(stage->desk)->build_values.count, 0);
+}
+
+static void a_trade_value_is_changed_for_the_workshop_where_no_build_is_open(void **state)
+{
+    struct stage *stage = *state;
+    stage_press(stage, "F9 '3/16' Enter");
+    assert_int_equal(desk_model(stage->desk)->shop_values.count, 1);
+}
+
+static void a_trade_value_that_is_refused_stays(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "F9 Enter '9 lb' Enter");
+    assert_shown(stage, "9 lb");
+    assert_shown(stage, "a length is in");
+    stage_press(stage, "Esc");
+    assert_not_shown(stage, "9 lb");
+}
+
+/* ---- workshop ---- */
+
+static void stock_is_added_with_an_offer(void **state)
+{
+    struct stage *stage = *state;
+    size_t stocks = desk_model(stage->desk)->stocks.count;
+    size_t offers = desk_model(stage->desk)->offers.count;
+    stage_press(stage, "F10 F2 Enter Esc End F2 Down Enter");
+    assert_int_equal(desk_model(stage->desk)->stocks.count, stocks + 1);
+    assert_int_equal(desk_model(stage->desk)->offers.count, offers + 1);
+}
+
+static void screens_of_a_build_ask_for_one(void **state)
+{
+    static const char *const keys[] = {"F5", "F6", "F7", "F8"};
+    struct stage *stage = *state;
+    for (size_t i = 0; i < sizeof keys / sizeof *keys; i++) {
+        stage_press(stage, keys[i]);
+        assert_shown(stage, "take up a build first");
+    }
+}
+
+/* ---- getting about ---- */
+
+static void help_names_the_keys_of_every_action(void **state)
+{
+    struct stage *stage = *state;
+    char key[ACTION_KEY_TEXT];
+    stage_press(stage, "?");
+    const char *screen = stage_show(stage, 60, 120);
+    for (int i = 0; i < ACTION_COUNT; i++) {
+        assert_non_null(strstr(screen, action_key_name(actions[i].key, key)));
+        assert_non_null(strstr(screen, actions[i].help));
+    }
+}
+
+static void help_begins_with_the_screen_it_was_asked_on(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "F5 F1");
+    assert_shown(stage, "Here: order of work");
+    stage_press(stage, "F1");
+    assert_not_shown(stage, "Here:");
+}
+
+static void screens_do_not_pile_up_without_end(void **state)
+{
+    struct stage *stage = *state;
+    stage_take_up(stage, "Wing headboard");
+    for (int i = 0; i < 40; i++)
+        stage_press(stage, "F5 F6 F7 F8 F9 F10 F1");
+    for (int i = 0; i < TUI_DEPTH; i++)
+        stage_press(stage, "Esc");
+    assert_shown(stage, "all builds");
+}
+
+static void esc_on_the_first_screen_stays_there(void **state)
+{
+    struct stage *stage = *state;
+    stage_press(stage, "Esc Esc Esc");
+    assert_false(stage->over);
+    assert_shown(stage, "all builds");
+    stage_press(stage, "q");
+    assert_true(stage->over);
+}
+
+static void nothing_breaks_at_any_size(void **state)
+{
+    static const char *const screens[] = {
+        "",   "F5", "Enter", "F6", "F7",
+        "F8", "F9", "F10",   "F1", "Esc Esc Esc Esc Esc Esc Esc Enter",
+        "F2"};
+    struct stage *stage = *state;
+    stage_take_up(stage, "Wing headboard");
+    for (size_t i = 0; i < sizeof screens / sizeof *screens; i++) {
+        stage_press(stage, screens[i]);
+        for (int rows = 1; rows < 50; rows += 3) {
+            for (int columns = 1; columns < 200; columns += 7)
+                assert_non_null(stage_show(stage, rows, columns));
+        }
+    }
+}
+
+static void too_small_a_window_says_what_is_needed(void **state)
+{
+    struct stage *stage = *state;
+    assert_string_equal(stage_show(stage, 1, 50), "stuffover needs 60 columns, 18 rows\n");
+    assert_non_null(strstr(stage_show(stage, 18, 60), "all builds"));
+}
+
+static void what_another_program_wrote_shows_when_idle(void **state)
+{
+    struct stage *stage = *state;
+    stage_take_up(stage, "Wing headboard");
+    assert_false(driver_idle(&stage->tui));
+    struct desk *other = desk_at(&stage->place);
+    DONE(desk_take_up_named(other, "Wing headboard", note));
+    DONE(desk_set(other, ENTITY_build, 0, "name", "Guest bed", note));
+    desk_close(other);
+    assert_true(driver_idle(&stage->tui));
+    assert_shown(stage, "Guest bed");
+    assert_false(driver_idle(&stage->tui));
+}
+
+static void a_hostile_name_cannot_move_the_cursor(void **state)
+{
+    struct stage *stage = *state;
+    stage_take_up(stage, "Wing headboard");
+    DONE(desk_set(stage->desk, ENTITY_build, 0, "name",
+                  "bed\u202e\xc2\x85"
+                  "x",
+                  note));
+    assert_shown(stage, "bed\ufffd\ufffdx");
+}
+
+int main(void)
+{
+#define EMPTY(name) cmocka_unit_test_setup_teardown(name, stage_begin, stage_end)
+#define CASES(name) cmocka_unit_test_setup_teardown(name, stage_begin_with_cases, stage_end)
+    setlocale(LC_ALL, "");
+    const struct CMUnitTest tests[] = {
+        CASES(the_order_begins_at_the_first_step_that_can_be_done),
+        CASES(space_ticks_and_goes_on),
+        CASES(space_on_a_ticked_step_takes_the_tick_back),
+        CASES(a_step_that_has_to_wait_says_so),
+        CASES(one_step_goes_to_the_next_and_back),
+        CASES(a_step_is_ticked_where_it_stands_large),
+        CASES(what_a_step_closes_stands_there_before_it_is_ticked),
+        CASES(a_spend_is_written_down_with_today),
+        CASES(a_spend_is_deleted_and_comes_back),
+        CASES(a_finding_leads_to_what_it_is_about),
+        CASES(a_trade_value_is_changed_for_the_build),
+        CASES(a_trade_value_is_changed_for_the_workshop_where_no_build_is_open),
+        CASES(a_trade_value_that_is_refused_stays),
+        CASES(stock_is_added_with_an_offer),
+        CASES(screens_of_a_build_ask_for_one),
+        EMPTY(help_names_the_keys_of_every_action),
+        CASES(help_begins_with_the_screen_it_was_asked_on),
+        CASES(screens_do_not_pile_up_without_end),
+        EMPTY(esc_on_the_first_screen_stays_there),
+        CASES(nothing_breaks_at_any_size),
+        EMPTY(too_small_a_window_says_what_is_needed),
+        CASES(what_another_program_wrote_shows_when_idle),
+        CASES(a_hostile_name_cannot_move_the_cursor),
+    };
+    int failed = cmocka_run_group_tests_name("bench", tests, NULL, NULL);
+    return failed ? 1 : 0;
+}
