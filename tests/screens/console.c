@@ -92,16 +92,57 @@ static void become_program(const char *program, const char *store, const char *t
     _exit(127);
 }
 
-void console_begin(struct console *console, const char *program, const char *store,
-                   const char *type)
+static bool fork_console(struct console *console)
 {
     struct winsize size = {.ws_row = 24, .ws_col = 80};
     *console = (struct console){.rows = 24, .columns = 80};
     open_screen(console);
     console->program = forkpty(&console->line, NULL, NULL, &size);
     assert_true(console->program >= 0);
-    if (console->program == 0)
+    return console->program == 0;
+}
+
+void console_begin(struct console *console, const char *program, const char *store,
+                   const char *type)
+{
+    if (fork_console(console))
         become_program(program, store, type);
+}
+
+static void run_job(const char *program, const char *store)
+{
+    setpgid(0, 0);
+    tcsetpgrp(STDIN_FILENO, getpid());
+    signal(SIGTTOU, SIG_DFL);
+    become_program(program, store, NULL);
+}
+
+/* What a shell does for one program: lends it the terminal, and takes that back when it stops. */
+static void become_shell(const char *program, const char *store)
+{
+    static const char stopped[] = "[stopped]";
+    int status = 0;
+    char key;
+    signal(SIGTTOU, SIG_IGN);
+    pid_t job = fork();
+    if (job == 0)
+        run_job(program, store);
+    setpgid(job, job);
+    while (waitpid(job, &status, WUNTRACED) == job && WIFSTOPPED(status)) {
+        tcsetpgrp(STDIN_FILENO, getpgrp());
+        if (write(STDOUT_FILENO, stopped, sizeof stopped - 1) < 0 ||
+            read(STDIN_FILENO, &key, 1) != 1)
+            _exit(126);
+        tcsetpgrp(STDIN_FILENO, job);
+        kill(-job, SIGCONT);
+    }
+    _exit(WIFEXITED(status) ? WEXITSTATUS(status) : 125);
+}
+
+void console_begin_job(struct console *console, const char *program, const char *store)
+{
+    if (fork_console(console))
+        become_shell(program, store);
 }
 
 /* Reads once, at most so long; false when nothing came. */

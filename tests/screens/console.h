@@ -26,6 +26,10 @@ struct console {
 void console_begin(struct console *console, const char *program, const char *store,
                    const char *type);
 
+/* The same under a small shell of its own: when the program stops it writes "[stopped]", and wakes
+ * it at the next Enter. */
+void console_begin_job(struct console *console, const char *program, const char *store);
+
 /* Reads what comes until the words stand on the screen; fails with the screen otherwise. */
 void console_wait(struct console *console, const char *words);
 

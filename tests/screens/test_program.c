@@ -258,6 +258,25 @@ static void a_crash_gives_the_terminal_back_too(void **state)
     assert_int_equal(WTERMSIG(status), SIGABRT);
 }
 
+static void a_stopped_program_comes_back_at_the_size_of_then(void **state)
+{
+    struct maker *maker = *state;
+    struct console *console = &maker->console;
+    console_begin_job(console, program, maker->place.path);
+    console_wait(console, "all builds");
+    console_press(console, "Ctrl-Z");
+    console_wait(console, "[stopped]");
+    assert_false(console->alternate);
+    console_resize(console, 10, 40);
+    console_press(console, "Enter");
+    console_wait(console, "needs 60 columns, 18 rows");
+    assert_true(console->alternate);
+    console_resize(console, 24, 80);
+    console_press(console, "F2");
+    console_wait(console, "Wing headboard");
+    leave(maker);
+}
+
 /* The program's group has nobody who could wake it, so the stop must not hold. */
 static void a_stop_that_nobody_can_end_is_survived(void **state)
 {
@@ -471,6 +490,7 @@ int main(int argc, char **argv)
         FACT(a_line_hung_up_ends_the_program_and_loses_nothing),
         FACT(signals_give_the_terminal_back),
         FACT(a_crash_gives_the_terminal_back_too),
+        FACT(a_stopped_program_comes_back_at_the_size_of_then),
         FACT(a_stop_that_nobody_can_end_is_survived),
         FACT(a_pasted_letter_is_no_key),
         FACT(pasted_lines_go_into_the_field_as_one),
