@@ -120,13 +120,15 @@ void *model_at(struct model *model, enum entity_kind kind, size_t index)
 /* Where the first item with at least this key is, or would be. */
 static size_t find_place(const struct model *model, enum entity_kind kind, int64_t key)
 {
+    const struct list *list = model_list_const(model, kind);
+    size_t size = entity_of(kind)->size;
     size_t low = 0;
-    size_t high = model_count(model, kind);
+    size_t high = list->count;
 
     while (low < high) {
         size_t middle = low + (high - low) / 2;
 
-        if (item_key(model_at_const(model, kind, middle)) < key)
+        if (item_key((const char *)list->at + middle * size) < key)
             low = middle + 1;
         else
             high = middle;
@@ -152,9 +154,11 @@ void *model_find(struct model *model, enum entity_kind kind, int64_t key)
 
 const void *model_find_const(const struct model *model, enum entity_kind kind, int64_t key)
 {
-    size_t index = model_index(model, kind, key);
+    const struct list *list = model_list_const(model, kind);
+    size_t index = find_place(model, kind, key);
+    const char *item = (const char *)list->at + index * entity_of(kind)->size;
 
-    return index < model_count(model, kind) ? model_at_const(model, kind, index) : NULL;
+    return index < list->count && item_key(item) == key ? item : NULL;
 }
 
 static int64_t *next_key(struct model *model, const struct entity *entity)

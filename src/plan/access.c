@@ -12,6 +12,7 @@
 #include "plan/drape.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
+#include "plan/slices.h"
 #include "plan/way.h"
 
 #include <assert.h>
@@ -100,12 +101,12 @@ static bool opening_for(const struct task *task, const struct plan_point *point,
 static bool loose_panel_is_over(const struct task *task, int64_t u, int64_t v)
 {
     const struct plan *plan = task->planning->plan;
+    struct slice panels = plan_panels_of(plan, task->box->key);
 
-    for (size_t i = 0; i < plan->panels.count; i++) {
+    for (size_t i = panels.from; i < panels.to; i++) {
         const struct panel *panel = &plan->panels.at[i];
 
-        if (panel->box == task->box->key && panel->side == task->way.reach_side && panel->loose &&
-            area_holds(&panel->area, u, v))
+        if (panel->side == task->way.reach_side && panel->loose && area_holds(&panel->area, u, v))
             return true;
     }
     return false;
@@ -114,11 +115,12 @@ static bool loose_panel_is_over(const struct task *task, int64_t u, int64_t v)
 static void hold_back_facings(const struct task *task, int64_t u, int64_t v)
 {
     const struct plan *plan = task->planning->plan;
+    struct slice panels = plan_panels_of(plan, task->box->key);
 
-    for (size_t i = 0; i < plan->panels.count; i++) {
+    for (size_t i = panels.from; i < panels.to; i++) {
         const struct panel *panel = &plan->panels.at[i];
 
-        if (panel->box == task->box->key && panel->side == task->way.reach_side &&
+        if (panel->side == task->way.reach_side &&
             (panel->loose || panel->side == task->way.opened) && area_holds(&panel->area, u, v))
             constrain(task, JOIN_BEFORE_FACING, panel->facing, "P51");
     }
@@ -237,12 +239,13 @@ static void bring_forward_facings(const struct task *task, const struct box *box
     const struct plan *plan = task->planning->plan;
     const struct area *zone = of_b ? &task->junction->zone_b : &task->junction->zone;
     int64_t side = point_side(task->planning, task->junction, of_b);
+    struct slice panels = plan_panels_of(plan, box->key);
 
-    for (size_t i = 0; i < plan->panels.count; i++) {
+    for (size_t i = panels.from; i < panels.to; i++) {
         const struct panel *panel = &plan->panels.at[i];
         struct area common = area_cut(&panel->area, zone);
 
-        if (panel->box == box->key && panel->side == side && !panel->loose && !area_empty(&common))
+        if (panel->side == side && !panel->loose && !area_empty(&common))
             constrain(task, FACING_BEFORE_JOIN, panel->facing, "P16");
     }
 }

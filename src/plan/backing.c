@@ -6,6 +6,7 @@
 #include "plan/backing.h"
 
 #include "plan/geometry.h"
+#include "plan/slices.h"
 
 #include <assert.h>
 
@@ -56,11 +57,13 @@ static bool panel_is_glued(const struct planning *planning, const struct panel *
 static void add_behind_panels(const struct planning *planning, struct backing_list *list,
                               int64_t box, int64_t side, struct backing piece)
 {
-    for (size_t i = 0; i < planning->plan->panels.count; i++) {
+    struct slice panels = plan_panels_of(planning->plan, box);
+
+    for (size_t i = panels.from; i < panels.to; i++) {
         const struct panel *panel = &planning->plan->panels.at[i];
         struct backing part = piece;
 
-        if (panel->box != box || panel->side != side || !backing_is_skin(planning, panel) ||
+        if (panel->side != side || !backing_is_skin(planning, panel) ||
             panel->thickness != piece.near)
             continue;
         part.area = area_cut(&piece.area, &panel->area);
@@ -72,12 +75,12 @@ static void add_behind_panels(const struct planning *planning, struct backing_li
 static void add_members(const struct planning *planning, struct backing_list *list,
                         const struct box *box, int64_t side)
 {
-    for (size_t i = 0; i < planning->plan->members.count; i++) {
+    struct slice members = plan_members_of(planning->plan, box->key);
+
+    for (size_t i = members.from; i < members.to; i++) {
         const struct plan_member *member = &planning->plan->members.at[i];
         struct backing piece = {.member = i};
 
-        if (member->box != box->key)
-            continue;
         piece.area = solid_on_side(&member->solid, side);
         piece.near = backing_near(box, side, &member->solid);
         piece.far = backing_far(box, side, &member->solid);
@@ -92,11 +95,13 @@ static void add_members(const struct planning *planning, struct backing_list *li
 static void add_board(const struct planning *planning, struct backing_list *list,
                       const struct box *box, int64_t side)
 {
-    for (size_t i = 0; i < planning->plan->panels.count; i++) {
+    struct slice panels = plan_panels_of(planning->plan, box->key);
+
+    for (size_t i = panels.from; i < panels.to; i++) {
         const struct panel *panel = &planning->plan->panels.at[i];
         struct backing piece = {.member = PLAN_NONE};
 
-        if (panel->box != box->key || panel->loose)
+        if (panel->loose)
             continue;
         piece.area = solid_on_side(&panel->solid, side);
         piece.near = backing_near(box, side, &panel->solid);

@@ -8,6 +8,7 @@
 #include "plan/frame.h"
 
 #include "plan/findings.h"
+#include "plan/slices.h"
 
 #include <assert.h>
 #include <stdlib.h>
@@ -23,9 +24,10 @@ struct lines {
 static struct wood wood_behind(const struct planning *planning, const struct panel *panel)
 {
     const struct plan *plan = planning->plan;
+    struct slice members = plan_members_of(plan, panel->box);
     struct wood wood = {0};
 
-    for (size_t i = 0; i < plan->members.count; i++)
+    for (size_t i = members.from; i < members.to; i++)
         if (member_bears(&plan->members.at[i], panel))
             *LIST_ADD(planning->arena, &wood.of) = member_under(&plan->members.at[i], panel);
     return wood;
@@ -158,13 +160,14 @@ static bool meet_at(const struct panel *panel, const struct panel *other, int64_
     int64_t low = upright ? length_larger(a->v0, b->v0) : length_larger(a->u0, b->u0);
     int64_t high = upright ? length_smaller(a->v1, b->v1) : length_smaller(a->u1, b->u1);
 
-    return panel->box == other->box && panel->side == other->side && panel->loose == other->loose &&
-           meet[edge] && low < high;
+    return panel->side == other->side && panel->loose == other->loose && meet[edge] && low < high;
 }
 
 static bool is_seam(const struct plan *plan, const struct panel *panel, int64_t edge)
 {
-    for (size_t i = 0; i < plan->panels.count; i++)
+    struct slice panels = plan_panels_of(plan, panel->box);
+
+    for (size_t i = panels.from; i < panels.to; i++)
         if (meet_at(panel, &plan->panels.at[i], edge))
             return true;
     return false;

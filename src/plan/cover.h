@@ -155,7 +155,7 @@ void row_add(struct planning *planning, const struct spread *spread, const struc
  * (cover_rows.c). */
 int64_t edge_whole_class(struct planning *planning, const struct spread *spread, int64_t edge);
 
-/* Fills in the wood of the layer's box. O(members and panels of the plan). */
+/* Fills in the wood of the layer's box. */
 void wood_gather(struct planning *planning, struct spread *spread);
 
 /* Leg of the staples that hold a layer, and the check of the wood under them (cover_leg.c). */

@@ -12,6 +12,7 @@
 #include "plan/drape.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
+#include "plan/slices.h"
 
 #define LEGS_AT_MOST 16
 
@@ -83,12 +84,13 @@ void wood_gather(struct planning *planning, struct spread *spread)
 {
     const struct plan *plan = planning->plan;
     struct timber *timber = &spread->timber;
+    struct slice members = plan_members_of(plan, spread->box->key);
+    struct slice panels = plan_panels_of(plan, spread->box->key);
 
-    for (size_t i = 0; i < plan->members.count; i++)
-        if (plan->members.at[i].box == spread->box->key)
-            *LIST_ADD(planning->arena, &timber->of) = plan->members.at[i].solid;
-    for (size_t i = 0; i < plan->panels.count; i++)
-        if (plan->panels.at[i].box == spread->box->key && !plan->panels.at[i].loose)
+    for (size_t i = members.from; i < members.to; i++)
+        *LIST_ADD(planning->arena, &timber->of) = plan->members.at[i].solid;
+    for (size_t i = panels.from; i < panels.to; i++)
+        if (!plan->panels.at[i].loose)
             *LIST_ADD(planning->arena, &timber->of) = plan->panels.at[i].solid;
 }
 

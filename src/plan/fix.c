@@ -13,8 +13,9 @@
 
 #include "plan/findings.h"
 #include "plan/screws.h"
+#include "plan/slices.h"
 
-#include <assert.h>
+#include <stdlib.h>
 
 /* The screws that stand in a box, in its axes, those of joins that reach into it included. */
 struct standing {
@@ -22,16 +23,6 @@ struct standing {
 };
 
 /* ---- what stands already ---- */
-
-static bool reaches_into(const struct planning *planning, const struct screw *screw, int64_t box)
-{
-    const struct join *join;
-
-    if (screw->use != SCREW_JOIN || screw->of >= planning->plan->points.count)
-        return false;
-    join = MODEL_FIND(planning->model, join, planning->plan->points.at[screw->of].join);
-    return join && (join->box_a == box || (join->target == TARGET_BOX && join->box_b == box));
-}
 
 /* From the axes of the box with the heads to those of another; false where a box has no place. */
 static bool axis_between(const struct planning *planning, const struct screw *screw, int64_t box,
@@ -51,94 +42,155 @@ static bool axis_between(const struct planning *planning, const struct screw *sc
     return true;
 }
 
-static struct standing standing_in(const struct planning *planning, int64_t box)
+static void stand(const struct planning *planning, struct standing *boxes, int64_t box,
+                  const struct screw_axis *axis)
+{
+    *LIST_ADD(planning->arena, &boxes[model_index(planning->model, ENTITY_box, box)].of) = *axis;
+}
+
+/* A join's screw in the boxes beside the one that has its head. */
+static void stand_beyond(const struct planning *planning, struct standing *boxes,
+                         const struct screw *screw)
+{
+    const struct plan_point *point = &planning->plan->points.at[screw->of];
+    const struct join *join = MODEL_FIND(planning->model, join, point->join);
+    const int64_t reached[] = {join->box_a, join->target == TARGET_BOX ? join->box_b : 0};
+
+    for (size_t i = 0; i < sizeof reached / sizeof *reached; i++) {
+        struct screw_axis axis;
+
+        if (reached[i] && reached[i] != screw->box && (i == 0 || reached[i] != reached[0]) &&
+            axis_between(planning, screw, reached[i], &axis))
+            stand(planning, boxes, reached[i], &axis);
+    }
+}
+
+/* By box, in the order of the model's; one more at the end for screws of no box. */
+static struct standing *standing_by_box(const struct planning *planning)
 {
     const struct plan *plan = planning->plan;
-    struct standing standing = {0};
+    struct standing *boxes =
+        ARENA_MANY(planning->arena, struct standing, planning->model->boxes.count + 1);
 
     for (size_t i = 0; i < plan->screws.count; i++) {
         const struct screw *screw = &plan->screws.at[i];
-        struct screw_axis axis;
+        struct screw_axis axis = screw_axis_of(plan, screw);
 
-        if (screw->box == box)
-            *LIST_ADD(planning->arena, &standing.of) = screw_axis_of(plan, screw);
-        else if (reaches_into(planning, screw, box) && axis_between(planning, screw, box, &axis))
-            *LIST_ADD(planning->arena, &standing.of) = axis;
+        stand(planning, boxes, screw->box, &axis);
+        if (screw->use == SCREW_JOIN && screw->of < plan->points.count)
+            stand_beyond(planning, boxes, screw);
     }
-    return standing;
+    return boxes;
 }
 
-static int64_t least_clear(const struct standing *standing, const struct screw_axis *axis)
+/* The smaller of `enough` and how far the axis is clear of all that stands. */
+static int64_t least_clear(const struct standing *standing, const struct screw_axis *axis,
+                           int64_t enough)
 {
-    int64_t least = INT64_MAX;
+    int64_t least = enough;
 
     for (size_t i = 0; i < standing->of.count; i++)
-        least = length_smaller(least, screw_clear(&standing->of.at[i], axis));
+        if (!screw_clears(&standing->of.at[i], axis, least))
+            least = screw_clear(&standing->of.at[i], axis);
     return least;
 }
 
 /* ---- one panel ---- */
 
-/* The member behind a place of the panel: one that runs along the row before any other. */
-static const struct plan_member *member_at(const struct plan *plan, const struct panel *panel,
-                                           bool upright, int64_t u, int64_t v)
+/* A member behind a panel, and the screw that goes into it, chosen when it is first wanted. */
+struct behind {
+    const struct plan_member *member;
+    struct area under;
+    bool chosen;
+    struct screw_choice choice;
+};
+
+struct fixing {
+    struct planning *planning;
+    const struct box *box;
+    size_t index;
+    const struct panel *panel;
+    LIST_OF(struct behind) behind;
+    struct standing *standing;
+};
+
+static void find_behind(struct fixing *fixing)
 {
-    const struct plan_member *found = NULL;
-    int64_t along = upright ? side_v_axis(panel->side) : side_u_axis(panel->side);
+    const struct plan *plan = fixing->planning->plan;
+    struct slice members = plan_members_of(plan, fixing->panel->box);
 
-    for (size_t i = 0; i < plan->members.count; i++) {
+    for (size_t i = members.from; i < members.to; i++) {
         const struct plan_member *member = &plan->members.at[i];
-        struct area under = member_under(member, panel);
 
-        if (u < under.u0 || u >= under.u1 || v < under.v0 || v >= under.v1 ||
-            !member_bears(member, panel))
+        if (member_bears(member, fixing->panel))
+            *LIST_ADD(fixing->planning->arena, &fixing->behind) =
+                (struct behind){.member = member, .under = member_under(member, fixing->panel)};
+    }
+}
+
+/* The member behind a place of the panel: one that runs along the row before any other. */
+static struct behind *behind_at(struct fixing *fixing, bool upright, int64_t u, int64_t v)
+{
+    int64_t side = fixing->panel->side;
+    int64_t along = upright ? side_v_axis(side) : side_u_axis(side);
+    struct behind *found = NULL;
+
+    for (size_t i = 0; i < fixing->behind.count; i++) {
+        struct behind *behind = &fixing->behind.at[i];
+
+        if (!area_holds(&behind->under, u, v))
             continue;
-        if (member->axis == along)
-            return member;
+        if (behind->member->axis == along)
+            return behind;
         if (!found)
-            found = member;
+            found = behind;
     }
     return found;
 }
 
-static struct screw_choice choose_for(struct planning *planning, const struct panel *panel,
-                                      const struct plan_member *member)
+static const struct screw_choice *choose_for(struct fixing *fixing, struct behind *behind)
 {
-    const struct stock *stick = MODEL_FIND(planning->model, stock, member->stock);
+    struct planning *planning = fixing->planning;
+    const struct panel *panel = fixing->panel;
+    const struct stock *stick = MODEL_FIND(planning->model, stock, behind->member->stock);
     struct screw_need need = {.gauge = planning->value[TRADE_SCREW_GAUGE_PANEL],
                               .passed = panel->thickness,
-                              .receiving = solid_size(&member->solid, side_axis(panel->side)),
+                              .receiving =
+                                  solid_size(&behind->member->solid, side_axis(panel->side)),
                               .wood = stick ? stick->wood : WOOD_SOFT,
                               .panel = true};
 
-    return screw_choose(planning, &need);
+    if (behind->chosen)
+        return &behind->choice;
+    behind->choice = screw_choose(planning, &need);
+    behind->chosen = true;
+    screw_choice_tell(planning, &behind->choice, ENTITY_box, panel->box);
+    return &behind->choice;
 }
 
 /* A screw of a row as it would stand `along` the row; false where no wood is or no screw fits. */
-static bool make_screw(struct planning *planning, size_t index, const struct row *row,
-                       int64_t along, struct screw *ret_screw)
+static bool make_screw(struct fixing *fixing, const struct row *row, int64_t along,
+                       struct screw *ret_screw)
 {
-    const struct panel *panel = &planning->plan->panels.at[index];
-    const struct box *box = MODEL_FIND(planning->model, box, panel->box);
+    int64_t side = fixing->panel->side;
     int64_t u = row->upright ? row->across : along;
     int64_t v = row->upright ? along : row->across;
-    const struct plan_member *member = member_at(planning->plan, panel, row->upright, u, v);
-    struct screw_choice choice;
+    struct behind *behind = behind_at(fixing, row->upright, u, v);
+    const struct screw_choice *choice;
 
-    if (!member)
+    if (!behind)
         return false;
-    choice = choose_for(planning, panel, member);
-    screw_choice_tell(planning, &choice, ENTITY_box, panel->box);
-    if (choice.kind == PLAN_NONE)
+    choice = choose_for(fixing, behind);
+    if (choice->kind == PLAN_NONE)
         return false;
     *ret_screw = (struct screw){.use = SCREW_PANEL,
-                                .kind = choice.kind,
-                                .box = panel->box,
-                                .at = face_to_box(box, panel->side, u, v),
-                                .axis = side_axis(panel->side),
-                                .sign = -side_sign(panel->side),
-                                .bite = choice.bite,
-                                .of = index};
+                                .kind = choice->kind,
+                                .box = fixing->panel->box,
+                                .at = face_to_box(fixing->box, side, u, v),
+                                .axis = side_axis(side),
+                                .sign = -side_sign(side),
+                                .bite = choice->bite,
+                                .of = fixing->index};
     return true;
 }
 
@@ -147,86 +199,117 @@ struct best_place {
     int grade; /* 0 none, 1 wood, 2 clear enough, 3 well clear */
 };
 
-static int grade_of(const struct planning *planning, const struct standing *standing,
-                    const struct screw *screw)
+static int grade_of(const struct fixing *fixing, const struct screw *screw)
 {
-    struct screw_axis axis = screw_axis_of(planning->plan, screw);
-    int64_t clear = least_clear(standing, &axis);
+    const int64_t *value = fixing->planning->value;
+    struct screw_axis axis = screw_axis_of(fixing->planning->plan, screw);
+    int64_t well = value[TRADE_CROSS_CLEAR_WARN];
+    int64_t clear = least_clear(fixing->standing, &axis, well);
 
-    if (clear >= planning->value[TRADE_CROSS_CLEAR_WARN])
+    if (clear >= well)
         return 3;
-    return clear >= planning->value[TRADE_CROSS_CLEAR_REJECT] ? 2 : 1;
+    return clear >= value[TRADE_CROSS_CLEAR_REJECT] ? 2 : 1;
 }
 
-static void try_place(struct planning *planning, const struct standing *standing, size_t panel,
-                      const struct row *row, int64_t along, struct best_place *best)
+static void try_place(struct fixing *fixing, const struct row *row, int64_t along,
+                      struct best_place *best)
 {
-    int64_t margin = planning->value[TRADE_PANEL_EDGE_MIN];
+    int64_t margin = length_smaller(fixing->planning->value[TRADE_PANEL_EDGE_MIN], row->end);
     struct screw screw;
     int grade;
 
-    if (along < row->from + length_smaller(margin, row->end) ||
-        along > row->to - length_smaller(margin, row->end) ||
-        !make_screw(planning, panel, row, along, &screw))
+    if (along < row->from + margin || along > row->to - margin ||
+        !make_screw(fixing, row, along, &screw))
         return;
-    grade = grade_of(planning, standing, &screw);
+    grade = grade_of(fixing, &screw);
     if (grade > best->grade)
         *best = (struct best_place){screw, grade};
 }
 
 /* Places one screw of a row, at its even place or up to three quarters of a pitch beside it. */
-static void place_screw(struct planning *planning, struct standing *standing, size_t panel,
-                        const struct row *row, int64_t i)
+static void place_screw(struct fixing *fixing, const struct row *row, int64_t i)
 {
+    struct planning *planning = fixing->planning;
     int64_t even = row_place(row, i);
     int64_t step = planning->value[TRADE_MARK_GRID];
     int64_t reach = 3 * (row->to - row->from - 2 * row->end) / (4 * (row->count - 1));
     struct best_place best = {.grade = 0};
 
-    try_place(planning, standing, panel, row, even, &best);
+    try_place(fixing, row, even, &best);
     for (int64_t off = step; off <= reach && best.grade < 3; off += step) {
-        try_place(planning, standing, panel, row, even + off, &best);
+        try_place(fixing, row, even + off, &best);
         if (best.grade < 3)
-            try_place(planning, standing, panel, row, even - off, &best);
+            try_place(fixing, row, even - off, &best);
     }
     if (best.grade == 0)
         return;
     screw_add(planning, &best.screw);
-    *LIST_ADD(planning->arena, &standing->of) = screw_axis_of(planning->plan, &best.screw);
+    *LIST_ADD(planning->arena, &fixing->standing->of) = screw_axis_of(planning->plan, &best.screw);
 }
 
-static void fix_panel(struct planning *planning, struct standing *standing, size_t panel)
+static void fix_panel(struct fixing *fixing)
 {
-    struct rows rows = rows_of_panel(planning, &planning->plan->panels.at[panel]);
+    struct rows rows = rows_of_panel(fixing->planning, fixing->panel);
 
+    find_behind(fixing);
     for (size_t i = 0; i < rows.of.count; i++) {
         const struct row *row = &rows.of.at[i];
 
         for (int64_t k = row->skip_low; k < row->count - row->skip_high; k++)
-            place_screw(planning, standing, panel, row, k);
+            place_screw(fixing, row, k);
     }
 }
 
 /* ---- no two screws meet ---- */
 
-static int64_t closest_pair(const struct standing *standing)
+static int64_t low_end(const struct screw_axis *axis)
 {
-    int64_t closest = INT64_MAX;
+    return length_smaller(axis->head.x, axis->tip.x);
+}
 
+/* By where they begin along x: which is where most boxes are longest. */
+static int by_low_end(const void *a, const void *b)
+{
+    int64_t left = low_end(a);
+    int64_t right = low_end(b);
+
+    return (left > right) - (left < right);
+}
+
+/*
+ * The smaller of `enough` and the clearance of the closest two. Goes along x with the screws in the
+ * order in which they begin: a screw that begins farther behind another's end than `enough` and the
+ * thickest screw is clear of it, and so are all after it.
+ */
+static int64_t closest_pair(const struct standing *standing, int64_t enough)
+{
+    struct screw_axis *at = standing->of.at;
+    int64_t thickest = 0;
+    int64_t closest = enough;
+
+    if (standing->of.count == 0)
+        return enough;
+    qsort(at, standing->of.count, sizeof *at, by_low_end);
     for (size_t i = 0; i < standing->of.count; i++)
-        for (size_t k = i + 1; k < standing->of.count; k++)
-            closest =
-                length_smaller(closest, screw_clear(&standing->of.at[i], &standing->of.at[k]));
+        thickest = length_larger(thickest, at[i].diameter);
+    for (size_t i = 0; i < standing->of.count; i++) {
+        int64_t end = length_larger(at[i].head.x, at[i].tip.x) + enough + thickest;
+
+        for (size_t k = i + 1; k < standing->of.count && low_end(&at[k]) <= end; k++)
+            if (!screw_clears(&at[i], &at[k], closest))
+                closest = screw_clear(&at[i], &at[k]);
+    }
     return closest;
 }
 
 static void check_box(struct planning *planning, const struct standing *standing, int64_t box)
 {
-    int64_t closest = closest_pair(standing);
+    int64_t well = planning->value[TRADE_CROSS_CLEAR_WARN];
+    int64_t closest = closest_pair(standing, well);
     bool meet = closest < planning->value[TRADE_CROSS_CLEAR_REJECT];
     struct finding *finding;
 
-    if (closest >= planning->value[TRADE_CROSS_CLEAR_WARN])
+    if (closest >= well)
         return;
     finding =
         finding_add(planning, meet ? FINDING_SCREWS_MEET : FINDING_SCREWS_NEAR, ENTITY_box, box);
@@ -252,18 +335,29 @@ static void tell_not_in_stock(struct planning *planning)
     }
 }
 
-void pass_fix(struct planning *planning)
+static void fix_box(struct planning *planning, struct standing *standing, const struct box *box)
 {
     const struct plan *plan = planning->plan;
+    struct slice panels = plan_panels_of(plan, box->key);
 
-    for (size_t i = 0; i < planning->model->boxes.count; i++) {
-        int64_t box = planning->model->boxes.at[i].key;
-        struct standing standing = standing_in(planning, box);
+    for (size_t i = panels.from; i < panels.to; i++) {
+        struct fixing fixing = {.planning = planning,
+                                .box = box,
+                                .index = i,
+                                .panel = &plan->panels.at[i],
+                                .standing = standing};
 
-        for (size_t k = 0; k < plan->panels.count; k++)
-            if (plan->panels.at[k].box == box && !plan->panels.at[k].loose)
-                fix_panel(planning, &standing, k);
-        check_box(planning, &standing, box);
+        if (!fixing.panel->loose)
+            fix_panel(&fixing);
     }
+    check_box(planning, standing, box->key);
+}
+
+void pass_fix(struct planning *planning)
+{
+    struct standing *standing = standing_by_box(planning);
+
+    for (size_t i = 0; i < planning->model->boxes.count; i++)
+        fix_box(planning, &standing[i], &planning->model->boxes.at[i]);
     tell_not_in_stock(planning);
 }

@@ -9,6 +9,7 @@
 #include "plan/frame.h"
 
 #include "plan/findings.h"
+#include "plan/slices.h"
 
 #include <assert.h>
 #include <stdio.h>
@@ -63,13 +64,14 @@ int64_t panel_span(const struct planning *planning, const struct panel *panel)
 int64_t framing_span(const struct framing *framing, int64_t side, const struct area *area)
 {
     const struct plan *plan = framing->planning->plan;
+    struct slice panels = plan_panels_of(plan, framing->box->key);
     int64_t span = INT64_MAX;
 
-    for (size_t i = 0; i < plan->panels.count; i++) {
+    for (size_t i = panels.from; i < panels.to; i++) {
         const struct panel *panel = &plan->panels.at[i];
         struct area common = area_cut(&panel->area, area);
 
-        if (panel->box == framing->box->key && panel->side == side && !area_empty(&common))
+        if (panel->side == side && !area_empty(&common))
             span = length_smaller(span, panel_span(framing->planning, panel));
     }
     return span;
@@ -79,9 +81,12 @@ bool member_bears(const struct plan_member *member, const struct panel *panel)
 {
     int axis = side_axis(panel->side);
     bool outward = side_sign(panel->side) > 0;
-    struct area under = member_under(member, panel);
+    struct area under;
 
-    if (member->box != panel->box || member->axis == axis || area_empty(&under))
+    if (member->box != panel->box || member->axis == axis)
+        return false;
+    under = member_under(member, panel);
+    if (area_empty(&under))
         return false;
     return outward ? vector_along(member->solid.high, axis) == vector_along(panel->solid.low, axis)
                    : vector_along(member->solid.low, axis) == vector_along(panel->solid.high, axis);

@@ -11,6 +11,8 @@
  */
 #include "plan/frame.h"
 
+#include "plan/slices.h"
+
 #include <assert.h>
 
 struct ladder {
@@ -89,8 +91,7 @@ static void add_place(struct ladder *ladder, struct places *places, int64_t plac
 
 static bool is_flat_panel(const struct ladder *ladder, const struct panel *panel)
 {
-    return panel->box == ladder->framing->box->key && !panel->loose &&
-           side_axis(panel->side) == ladder->framing->normal;
+    return !panel->loose && side_axis(panel->side) == ladder->framing->normal;
 }
 
 /* Where two panels of one side meet: upright seams that reach into v0..v1, or all level ones. */
@@ -114,10 +115,11 @@ static void seams_of_pair(struct ladder *ladder, const struct panel *a, const st
 static struct places seams_in(struct ladder *ladder, const struct area *band, bool upright)
 {
     const struct plan *plan = ladder->framing->planning->plan;
+    struct slice panels = plan_panels_of(plan, ladder->framing->box->key);
     struct places places = {0};
 
-    for (size_t i = 0; i < plan->panels.count; i++)
-        for (size_t k = 0; k < plan->panels.count; k++)
+    for (size_t i = panels.from; i < panels.to; i++)
+        for (size_t k = panels.from; k < panels.to; k++)
             seams_of_pair(ladder, &plan->panels.at[i], &plan->panels.at[k], band, upright, &places);
     return places;
 }

@@ -11,6 +11,8 @@
 #include "plan/place.h"
 
 #include "plan/geometry.h"
+#include "plan/screws.h"
+#include "plan/slices.h"
 
 #include <assert.h>
 
@@ -108,14 +110,11 @@ struct axis_list {
 static struct axes frame_screws(const struct work *work, int64_t box)
 {
     const struct plan *plan = work->planning->plan;
+    struct slice screws = plan_frame_screws_of(plan, box);
     struct axis_list list = {0};
 
-    for (size_t i = 0; i < plan->screws.count; i++) {
-        const struct screw *screw = &plan->screws.at[i];
-
-        if (screw->box == box && screw->use == SCREW_FRAME)
-            *LIST_ADD(work->planning->arena, &list.axes) = screw_axis_of(plan, screw);
-    }
+    for (size_t i = screws.from; i < screws.to; i++)
+        *LIST_ADD(work->planning->arena, &list.axes) = screw_axis_of(plan, &plan->screws.at[i]);
     return (struct axes){list.axes.at, list.axes.count};
 }
 
@@ -124,7 +123,7 @@ static bool is_clear_of(const struct work *work, const struct axes *screws,
                         const struct screw_axis *axis)
 {
     for (size_t i = 0; i < screws->count; i++) {
-        if (screw_clear(axis, &screws->at[i]) < work->planning->value[TRADE_CROSS_CLEAR_REJECT])
+        if (!screw_clears(axis, &screws->at[i], work->planning->value[TRADE_CROSS_CLEAR_REJECT]))
             return false;
     }
     return true;

@@ -4,6 +4,8 @@
  */
 #include "plan/rows.h"
 
+#include "plan/slices.h"
+
 #include <assert.h>
 
 /* Members behind a panel that lie in one line. */
@@ -106,9 +108,10 @@ static struct strips strips_behind(const struct planning *planning, const struct
 {
     const struct plan *plan = planning->plan;
     int64_t band = planning->value[TRADE_PANEL_EDGE_BAND];
+    struct slice members = plan_members_of(plan, panel->box);
     struct strips strips = {0};
 
-    for (size_t i = 0; i < plan->members.count; i++)
+    for (size_t i = members.from; i < members.to; i++)
         if (member_bears(&plan->members.at[i], panel))
             add_strip(planning, &strips, strip_of(&plan->members.at[i], panel));
     mark_edges(&strips, panel, true, band);

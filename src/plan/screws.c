@@ -295,13 +295,31 @@ static int64_t root_down(int64_t square)
     return low;
 }
 
-/* A segment along an axis is a box without thickness, and two such boxes are as far apart as their
- * gaps along the axes say. */
-int64_t screw_clear(const struct screw_axis *a, const struct screw_axis *b)
+/* The square of the distance of two axes. A segment along an axis is a box without thickness, and
+ * two such boxes are as far apart as their gaps along the axes say. */
+static int64_t square_between(const struct screw_axis *a, const struct screw_axis *b)
 {
     int64_t x = gap_between(a->head.x, a->tip.x, b->head.x, b->tip.x);
     int64_t y = gap_between(a->head.y, a->tip.y, b->head.y, b->tip.y);
     int64_t z = gap_between(a->head.z, a->tip.z, b->head.z, b->tip.z);
 
-    return root_down(x * x + y * y + z * z) - whole_divide_up(a->diameter + b->diameter, 2);
+    return x * x + y * y + z * z;
+}
+
+static int64_t both_radii(const struct screw_axis *a, const struct screw_axis *b)
+{
+    return whole_divide_up(a->diameter + b->diameter, 2);
+}
+
+int64_t screw_clear(const struct screw_axis *a, const struct screw_axis *b)
+{
+    return root_down(square_between(a, b)) - both_radii(a, b);
+}
+
+/* A root rounded down is at least a whole number when the square is at least that one's. */
+bool screw_clears(const struct screw_axis *a, const struct screw_axis *b, int64_t least)
+{
+    int64_t apart = least + both_radii(a, b);
+
+    return apart <= 0 || square_between(a, b) >= apart * apart;
 }

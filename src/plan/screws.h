@@ -84,4 +84,7 @@ struct screw_axis screw_axis_of(const struct plan *plan, const struct screw *scr
  * root. */
 int64_t screw_clear(const struct screw_axis *a, const struct screw_axis *b);
 
+/* Whether that is at least so much: the same answer, without the root. */
+bool screw_clears(const struct screw_axis *a, const struct screw_axis *b, int64_t least);
+
 #endif

@@ -13,6 +13,7 @@
 
 #include "plan/drape.h"
 #include "plan/geometry.h"
+#include "plan/slices.h"
 
 #include <assert.h>
 
@@ -24,18 +25,16 @@ struct solid_list {
 
 static struct obstacles find_obstacles(const struct planning *planning, int64_t box, int64_t opened)
 {
+    struct slice members = plan_members_of(planning->plan, box);
+    struct slice panels = plan_panels_of(planning->plan, box);
     struct solid_list list = {0};
 
-    for (size_t i = 0; i < planning->plan->members.count; i++) {
-        const struct plan_member *member = &planning->plan->members.at[i];
-
-        if (member->box == box)
-            *LIST_ADD(planning->arena, &list.solids) = member->solid;
-    }
-    for (size_t i = 0; i < planning->plan->panels.count; i++) {
+    for (size_t i = members.from; i < members.to; i++)
+        *LIST_ADD(planning->arena, &list.solids) = planning->plan->members.at[i].solid;
+    for (size_t i = panels.from; i < panels.to; i++) {
         const struct panel *panel = &planning->plan->panels.at[i];
 
-        if (panel->box == box && !panel->loose && panel->side != opened)
+        if (!panel->loose && panel->side != opened)
             *LIST_ADD(planning->arena, &list.solids) = panel->solid;
     }
     return (struct obstacles){list.solids.at, list.solids.count};
