@@ -54,7 +54,7 @@ enum tui_key {
     A(SHOP, KEY_F1 + 9, 'w', "w workshop", "the workshop: stock, prices, tools, shelf")     \
     A(UNDO, KEY_F1 + 10, 'u', "u undo", "take the last edit back, from any day")            \
     A(REDO, KEY_F12, 'r', "r redo", "do it again")                                          \
-    A(QUIT, KEY_INSERT_ITEM, 'q', "q leave", "leave the program; everything is kept")
+    A(QUIT, KEY_F1 + 3, 'q', "q leave", "leave the program; everything is kept")
 
 enum action {
 #define ACTION_ENUM(name, key, other, label, help) ACTION_##name,

@@ -31,7 +31,7 @@ void tui_close_top(struct tui *tui)
 
 void tui_open(struct tui *tui, const struct screen *screen, const struct target *target)
 {
-    static const struct target nothing = {ENTITY_none, 0, NULL};
+    static const struct target nothing = {ENTITY_none, 0, NULL, NULL};
     void *state = memory_resize(NULL, screen->size);
     if (!state) {
         tui_say(tui, "there is not enough memory for that screen");

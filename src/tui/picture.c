@@ -43,6 +43,9 @@ void picture_paint(struct tui *tui, const struct plan *plan, int64_t box, int64_
                 print_box(plan, box));
     view_text(&tui->view, place.top, place.left, columns, VIEW_FAINT, text_string(&caption));
     text_release(&caption);
+    if (place.turns)
+        view_text(&tui->view, place.top + place.height - 1, place.left, columns, VIEW_FAINT,
+                  "Left and Right show its other faces");
     struct making_raster making = {.tui = tui,
                                    .plan = plan,
                                    .box = box,

@@ -9,6 +9,7 @@
 /* From a row and column on, to the right border. */
 struct picture_place {
     int top, left, height;
+    bool turns; /* whether Left and Right show its other faces: then it says so */
 };
 
 /* Paints a face of a box as a plan has it, with a line that says which it is; nothing where there

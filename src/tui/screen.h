@@ -26,7 +26,8 @@ struct tui;
 struct target {
     enum entity_kind kind;
     int64_t key;
-    const char *step; /* lasting name of a step; copied by who keeps it */
+    const char *step;  /* lasting name of a step; copied by who keeps it */
+    const char *field; /* that a form begins at, NULL for the first */
 };
 
 struct screen {

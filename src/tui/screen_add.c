@@ -77,7 +77,8 @@ void tui_add_item(struct tui *tui, enum entity_kind kind, int64_t owner)
         tui_warn(tui, &note);
         return;
     }
-    tui_open(tui, &screen_form, &(struct target){kind, addition.key, NULL});
+    bool paid = kind == ENTITY_spend || kind == ENTITY_shop_spend;
+    tui_open(tui, &screen_form, &(struct target){kind, addition.key, NULL, paid ? "amount" : NULL});
 }
 
 static enum reaction add_act(struct tui *tui, void *opaque, enum action action)

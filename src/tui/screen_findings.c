@@ -63,7 +63,7 @@ static enum reaction findings_act(struct tui *tui, void *opaque, enum action act
     if (finding->entity == ENTITY_build || finding->entity == ENTITY_workshop ||
         (finding->entity < ENTITY_COUNT &&
          model_find_const(tui_model(tui), finding->entity, finding->key)))
-        tui_open(tui, &screen_form, &(struct target){finding->entity, finding->key, NULL});
+        tui_open(tui, &screen_form, &(struct target){finding->entity, finding->key, NULL, NULL});
     return REACT_TAKEN;
 }
 

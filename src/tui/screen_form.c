@@ -52,6 +52,10 @@ static void form_open(struct tui *tui, void *opaque, const struct target *target
     state->key = target->key;
     list_view_resize(&state->list, form_fields(target->kind, state->fields));
     list_view_choose(&state->list, 0);
+    for (int i = 0; target->field && i < state->list.count; i++) {
+        if (strcmp(state->fields[i]->name, target->field) == 0)
+            list_view_choose(&state->list, i);
+    }
 }
 
 /* ---- painting ---- */
@@ -143,7 +147,7 @@ static void form_paint(struct tui *tui, void *opaque, int top, int height)
         paint_field(tui, state, item, state->list.top + i, top + HEAD_ROWS + i);
     int below = top + HEAD_ROWS + state->list.count;
     paint_face(tui, state, item,
-               (struct picture_place){below + 1, 1, top + height - HELP_ROWS - below - 1});
+               (struct picture_place){below + 1, 1, top + height - HELP_ROWS - below - 1, false});
     paint_help(tui, state, top + height - HELP_ROWS);
 }
 

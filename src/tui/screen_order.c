@@ -122,7 +122,7 @@ static enum reaction order_act(struct tui *tui, void *opaque, enum action action
         return REACT_TAKEN;
     }
     if (action == ACTION_ENTER) {
-        tui_open(tui, &screen_step, &(struct target){ENTITY_none, 0, step->name});
+        tui_open(tui, &screen_step, &(struct target){ENTITY_none, 0, step->name, NULL});
         return REACT_TAKEN;
     }
     return REACT_PASS;

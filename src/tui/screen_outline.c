@@ -99,7 +99,7 @@ static void outline_paint(struct tui *tui, void *opaque, int top, int height)
     const struct outline_row *row = &outline.rows.at[state->list.chosen];
     if (row->box)
         picture_paint(tui, tui_plan(tui), row->box, (row->side + state->turned) % SIDE_COUNT,
-                      (struct picture_place){top, width + 2, height});
+                      (struct picture_place){top, width + 2, height, true});
     else
         paint_standing(tui, top, width + 2, height);
 }
@@ -205,7 +205,7 @@ static enum reaction outline_act(struct tui *tui, void *opaque, enum action acti
         return REACT_PASS;
     list_view_resize(&state->list, (int)outline.rows.count);
     const struct outline_row *row = &outline.rows.at[state->list.chosen];
-    const struct target target = {row->kind, row->key, NULL};
+    const struct target target = {row->kind, row->key, NULL, NULL};
     switch (action) {
     case ACTION_ENTER:
         if (asked)
@@ -220,7 +220,7 @@ static enum reaction outline_act(struct tui *tui, void *opaque, enum action acti
         return REACT_TAKEN;
     case ACTION_ADD: {
         const struct target onto = {state->shop ? ENTITY_workshop : ENTITY_build,
-                                    row->kind == ENTITY_stock ? row->key : row->box, NULL};
+                                    row->kind == ENTITY_stock ? row->key : row->box, NULL, NULL};
         tui_open(tui, &screen_add, &onto);
         return REACT_TAKEN;
     }

@@ -93,7 +93,7 @@ static enum reaction money_act(struct tui *tui, void *opaque, enum action action
         return REACT_PASS;
     int64_t key = spend_at(tui, state->list.chosen)->key;
     if (action == ACTION_ENTER) {
-        tui_open(tui, &screen_form, &(struct target){ENTITY_spend, key, NULL});
+        tui_open(tui, &screen_form, &(struct target){ENTITY_spend, key, NULL, NULL});
         return REACT_TAKEN;
     }
     if (action == ACTION_REMOVE) {

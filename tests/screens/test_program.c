@@ -152,8 +152,8 @@ static void ticks_and_spend_are_there_when_one_comes_back(void **state)
     console_press(console, "F7");
     console_wait(console, "Nothing was paid yet");
     console_press(console, "F2");
-    console_wait(console, "day it was paid");
-    console_press(console, "Down Enter '61.35' Enter");
+    console_wait(console, "what was paid");
+    console_press(console, "Enter '61.35' Enter");
     console_wait(console, "of it, tax");
     console_wait(console, "61.35");
     leave(maker);

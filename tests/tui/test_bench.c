@@ -89,7 +89,7 @@ static void what_a_step_closes_stands_there_before_it_is_ticked(void **state)
 static void a_spend_is_written_down_with_today(void **state)
 {
     struct stage *stage = *state;
-    go(stage, "F7 F2 Down Enter '61.35' Enter");
+    go(stage, "F7 F2 Enter '61.35' Enter");
     const struct model *model = desk_model(stage->desk);
     assert_int_equal(model->spends.count, 1);
     assert_int_equal(model->spends.at[0].amount, 6135);
@@ -101,7 +101,7 @@ static void a_spend_is_written_down_with_today(void **state)
 static void a_spend_is_deleted_and_comes_back(void **state)
 {
     struct stage *stage = *state;
-    go(stage, "F7 F2 Down Enter '61.35' Enter Esc Del");
+    go(stage, "F7 F2 Enter '61.35' Enter Esc Del");
     assert_int_equal(desk_model(stage->desk)->spends.count, 0);
     stage_press(stage, "F11");
     assert_int_equal(desk_model(stage->desk)->spends.count, 1);
