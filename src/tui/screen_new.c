@@ -95,13 +95,23 @@ static enum fault take_size(struct new_state *state)
     return FAULT_NONE;
 }
 
+/* By its first letters; -1 for neither. */
+static int units_meant(const char *typed)
+{
+    for (size_t i = 0; *typed && i < words_units.count; i++) {
+        if (strncmp(words_units.at[i].name, typed, strlen(typed)) == 0)
+            return (int)i;
+    }
+    return -1;
+}
+
 static enum fault take_answer(struct new_state *state)
 {
     int word;
     if (state->row >= ROW_SIZES)
         return take_size(state);
     if (state->row == ROW_UNITS) {
-        word = words_find(&words_units, state->entry.text);
+        word = units_meant(state->entry.text);
         if (word < 0)
             return fault_say(&state->refusal, FAULT_UNKNOWN, 0, "it is inch or mm");
         state->units = (enum units)word;
@@ -202,6 +212,11 @@ static enum reaction new_key(struct tui *tui, void *opaque, int key)
         return REACT_LEAVE;
     if (key == KEY_ARROW_UP || key == KEY_BACK_TAB) {
         ask(state, state->row > 0 ? state->row - 1 : 0);
+        return REACT_TAKEN;
+    }
+    if (state->row == ROW_UNITS && (key == KEY_ARROW_LEFT || key == KEY_ARROW_RIGHT)) {
+        state->units = state->units == UNITS_INCH ? UNITS_MM : UNITS_INCH;
+        ask(state, ROW_UNITS);
         return REACT_TAKEN;
     }
     if (key == KEY_RETURN || key == KEY_TAB || key == KEY_ARROW_DOWN) {

@@ -267,6 +267,15 @@ static void a_build_is_made_in_few_keys(void **state)
     assert_int_equal(desk_model(stage->desk)->boxes.count, 3);
 }
 
+static void units_are_taken_by_a_letter_or_turned(void **state)
+{
+    struct stage *stage = *state;
+    stage_press(stage, "F2 Enter Enter m Enter");
+    assert_shown(stage, "2100 mm");
+    stage_press(stage, "Up Right");
+    assert_shown(stage, "84 in");
+}
+
 static void an_answer_out_of_range_waits_for_a_better_one(void **state)
 {
     struct stage *stage = *state;
@@ -311,6 +320,7 @@ int main(void)
         CASES(what_is_worked_on_is_deleted_by_another_key),
         CASES(a_build_is_deleted_by_another_key_and_comes_back),
         EMPTY(a_build_is_made_in_few_keys),
+        EMPTY(units_are_taken_by_a_letter_or_turned),
         EMPTY(an_answer_out_of_range_waits_for_a_better_one),
         EMPTY(a_second_piece_of_a_kind_gets_a_name_of_its_own),
     };
