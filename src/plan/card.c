@@ -127,19 +127,25 @@ static const char *figure(const struct carding *carding, char letter)
 /* A line with its figures; NULL when one of them is missing. */
 static const char *fill_line(const struct carding *carding, const char *line)
 {
-    char filled[CARD_LINE] = "";
+    char filled[CARD_LINE];
     size_t length = 0;
 
-    for (const char *at = line; *at; at++) {
-        const char letter[] = {*at, '\0'};
-        const char *part = *at == '%' ? figure(carding, *++at) : letter;
+    if (!strchr(line, '%'))
+        return line;
+    for (const char *at = line; *at && length + 1 < sizeof filled; at++) {
+        const char *part;
 
+        if (*at != '%') {
+            filled[length++] = *at;
+            continue;
+        }
+        part = figure(carding, *++at);
         if (!*part)
             return NULL;
-        length += (size_t)snprintf(filled + length, sizeof filled - length, "%s", part);
-        if (length >= sizeof filled)
-            break;
+        snprintf(filled + length, sizeof filled - length, "%s", part);
+        length += strlen(filled + length);
     }
+    filled[length] = '\0';
     return arena_text(carding->planning->arena, filled);
 }
 

@@ -135,16 +135,20 @@ static void put_precedences(struct plan *plan, const struct ordering *ordering,
 /* Why now: of what the step waited for, the last; a hard rule before one of quality. */
 static void put_reasons(struct plan *plan)
 {
+    const struct rule *held = NULL; /* of the step; precedences of one step stand together */
+
     for (size_t i = 0; i < plan->precedences.count; i++) {
         const struct precedence *precedence = &plan->precedences.at[i];
         struct step *step = &plan->steps.at[precedence->after];
         const struct rule *rule = rule_find(precedence->rule);
-        const struct rule *held = rule_find(step->rule);
 
-        if (!held || rule->kind <= held->kind) {
-            step->because = rule->reason;
-            memcpy(step->rule, precedence->rule, sizeof step->rule);
-        }
+        if (i == 0 || plan->precedences.at[i - 1].after != precedence->after)
+            held = NULL;
+        if (held && rule->kind > held->kind)
+            continue;
+        held = rule;
+        step->because = rule->reason;
+        memcpy(step->rule, precedence->rule, sizeof step->rule);
     }
 }
 

@@ -1,11 +1,13 @@
 #include "plan/rules.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 #define H RULE_HARD
 #define Q RULE_QUALITY
 #define S RULE_SOFT
 
+/* In the order of their ids. */
 const struct rule rules[] = {
     {"P01", H, "a box that is built cannot be made smaller for a stair"},
     {"P02", H, "sheets are cut to go through the opening of the vehicle"},
@@ -32,8 +34,8 @@ const struct rule rules[] = {
     {"P34", Q, "the last piece is the one that is missing"},
     {"P38", H, "a sewing machine does not reach a cover that is stapled on"},
     {"P39", Q, "padding changes the girth that the cover has to fit"},
-    {"P42", Q, "basting comes out easily, final staples hardly"},
     {"P41", Q, "slack moves to the corners, and the folds take it up"},
+    {"P42", Q, "basting comes out easily, final staples hardly"},
     {"P44", Q, "each deep button draws cloth in from the edge"},
     {"P45", H, "once the boxes meet there is no way to the edge between them"},
     {"P46", H, "the flap lies over the heads and its staples stop the driver"},
@@ -275,10 +277,12 @@ const struct link links[] = {
 
 const size_t link_count = sizeof links / sizeof *links;
 
+static int compare_id(const void *id, const void *rule)
+{
+    return strcmp(id, ((const struct rule *)rule)->id);
+}
+
 const struct rule *rule_find(const char *id)
 {
-    for (size_t i = 0; i < rule_count; i++)
-        if (strcmp(rules[i].id, id) == 0)
-            return &rules[i];
-    return NULL;
+    return bsearch(id, rules, rule_count, sizeof *rules, compare_id);
 }
