@@ -87,6 +87,21 @@ void sheet_buying(struct text *out, const struct plan *plan)
 
 /* ---- steps ---- */
 
+/* "in the room; two people; holes shift when ..." */
+static void step_remark(struct table *table, const struct step *step)
+{
+    const char *const parts[] = {step->place == PLACE_SITE ? "in the room" : "",
+                                 step->people > 1 ? "two people" : "", step->because};
+    struct text remark;
+    text_init(&remark);
+    for (size_t i = 0; i < sizeof parts / sizeof *parts; i++) {
+        if (*parts[i])
+            text_format(&remark, "%s%s", remark.length ? "; " : "", parts[i]);
+    }
+    table_cell(table, "%s", text_string(&remark));
+    text_release(&remark);
+}
+
 void sheet_steps(struct text *out, const struct plan *plan)
 {
     if (plan->steps.count == 0)
@@ -101,8 +116,7 @@ void sheet_steps(struct text *out, const struct plan *plan)
         table_cell(&table, "%s", step->title);
         table_cell(&table, "%s", step->name);
         table_cell(&table, "%s", print_minutes(step->minutes).at);
-        table_cell(&table, "%s%s%s", step->place == PLACE_SITE ? "in the room; " : "",
-                   step->people > 1 ? "two people; " : "", step->because);
+        step_remark(&table, step);
     }
     table_end(&table, out);
 }

@@ -58,7 +58,7 @@ bool order_relates(const struct ordering *ordering, enum relation relation,
 enum touch_kind order_relation_touch(enum relation relation);
 
 /* order_wait.c: waits by the links and by the plan's constraints; then, when the order is known,
- * what is left for the last steps of bench and build to wait for. */
+ * what is left for the last steps of bench and build to wait for, and what else nothing holds. */
 void order_wait(struct ordering *ordering);
 void order_wait_ends(struct ordering *ordering);
 

@@ -328,6 +328,22 @@ static void mark_waited_for(const struct ordering *ordering, bool *at_bench, boo
     }
 }
 
+/* What nothing holds back, like legs under a cushion, waits at least for the shop. */
+static void wait_for_shop(struct ordering *ordering)
+{
+    static const int shop[] = {STEP_BUY};
+    size_t buy = WORK_OF(ordering, TOUCH_BUILD, 0, shop);
+    bool *held = ARENA_MANY(ordering->planning->arena, bool, ordering->works.count);
+
+    for (size_t i = 0; i < ordering->waits.count; i++)
+        if (!ordering->waits.at[i].dropped && ordering->waits.at[i].rule->kind != RULE_SOFT)
+            held[ordering->waits.at[i].after] = true;
+    for (size_t i = 0; buy != PLAN_NONE && i < ordering->works.count; i++)
+        if (!held[i] && ordering->works.at[i].step.phase > step_kinds[STEP_BUY].phase &&
+            ordering->works.at[i].step.phase < step_kinds[STEP_FINAL].phase)
+            add_wait(ordering, buy, i, rule_find("S21"));
+}
+
 void order_wait_ends(struct ordering *ordering)
 {
     static const int moving[] = {STEP_MOVE};
@@ -359,4 +375,5 @@ void order_wait_ends(struct ordering *ordering)
         add_wait(ordering, i, end, rule_find("S15"));
         ordering->works.at[end].in_room |= work->in_room;
     }
+    wait_for_shop(ordering);
 }

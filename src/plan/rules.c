@@ -75,6 +75,7 @@ const struct rule rules[] = {
     {"S18", Q, "the bench is the better place for all that can be done there"},
     {"S19", H, "what is bought follows from the plan, and the plan still changes"},
     {"S20", H, "cloth is pulled straight while it is only basted"},
+    {"S21", H, "work begins when all that it takes is there"},
 };
 
 #undef H
@@ -251,9 +252,13 @@ const struct link links[] = {
     LINK("P56", DUST, LEG, BOX),
     LINK("P57", STAPLE, DUST, BOX),
     LINK("P57", BACK, DUST, BOX),
+    LINK("S04", RECORD, LEG, BOX),
     LINK("S17", STAPLE, LEG, BOX),
+    LINK("S04", RECORD, HINGE, BOX),
+    LINK("P69", HANG, HINGE, BOX),
     LINK("P69", STAPLE, HINGE, BOX),
     LINK("P69", CORNER, HINGE, BOX),
+    LINK("S04", RECORD, FIT, BOX),
     LINK("S17", STAPLE, FIT, BOX),
 
     /* the room */
@@ -265,6 +270,7 @@ const struct link links[] = {
     LINK("S13", SET, OFFER, ROOM),
     LINK("S13", SET, FIX, BUILD),
     LINK("P59", MARK, FIX, BUILD),
+    LINK("S04", RECORD, TRIM, BOX),
     LINK("P63", DRIVE, TRIM, BOX),
     LINK("P64", STAPLE, TRIM, BOX),
     LINK("P64", CORNER, TRIM, BOX),

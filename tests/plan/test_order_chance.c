@@ -71,6 +71,30 @@ static void check_room(struct work_bench *bench, struct dice *dice)
     assert_string_equal(bench->plan->steps.at[bench->plan->steps.count - 2].name, "final");
 }
 
+/* A step that waits for nothing would be offered as the next before the wood is bought. */
+static void check_held(struct work_bench *bench, struct dice *dice)
+{
+    const struct plan *plan = bench->plan;
+    bool *held = calloc(plan->steps.count, sizeof *held);
+
+    (void)dice;
+    assert_non_null(held);
+    for (size_t i = 0; i < plan->precedences.count; i++)
+        if (rule_find(plan->precedences.at[i].rule)->kind != RULE_SOFT)
+            held[plan->precedences.at[i].after] = true;
+    for (size_t i = 0; i < plan->steps.count; i++) {
+        assert_int_equal(!held[i], plan->steps.at[i].phase == 0);
+        assert_int_equal(plan->steps.at[i].ready, plan->steps.at[i].phase == 0);
+    }
+    free(held);
+}
+
+static void only_paper_work_waits_for_nothing(void **state)
+{
+    (void)state;
+    work_builds(37, check_held);
+}
+
 static void all_of_the_bench_stands_before_the_room(void **state)
 {
     (void)state;
@@ -268,6 +292,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(nothing_is_done_too_late),
         cmocka_unit_test(every_precedence_is_honoured),
+        cmocka_unit_test(only_paper_work_waits_for_nothing),
         cmocka_unit_test(all_of_the_bench_stands_before_the_room),
         cmocka_unit_test(every_step_has_a_name_of_its_own),
         cmocka_unit_test(same_facts_give_the_same_order),
