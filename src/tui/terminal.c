@@ -80,7 +80,10 @@ static void on_crash(int number)
     raise(number);
 }
 
-/* Ctrl-Z is left alone where the program was started without it. */
+/*
+ * Ctrl-Z is left alone where the program was started without it. Comes before newterm: where curses
+ * finds the signal as it is by default, it ignores it while it paints, and a Ctrl-Z then is lost.
+ */
 static void catch_stop(void)
 {
     struct sigaction stop;
@@ -107,7 +110,6 @@ static void catch_signals(void)
         sigaction(asked[i], &ask, NULL);
     for (size_t i = 0; i < sizeof crashes / sizeof *crashes; i++)
         sigaction(crashes[i], &crash, NULL);
-    catch_stop();
 }
 
 static enum fault open_pipe(struct fault_note *note)
@@ -187,8 +189,10 @@ enum fault terminal_open(struct terminal **ret_terminal, struct fault_note *note
                          "this is no terminal: \"stuffover plan BUILD\" prints the same");
     tcgetattr(STDIN_FILENO, &terminal_before);
     enum fault fault = open_pipe(note);
-    if (!fault)
-        fault = terminal_open_on(&terminal, NULL, stdout, stdin, note);
+    if (fault)
+        return fault;
+    catch_stop();
+    fault = terminal_open_on(&terminal, NULL, stdout, stdin, note);
     if (fault)
         return fault;
     terminal->live = true;
