@@ -1,6 +1,6 @@
 #include "tui/outline.h"
 
-#include <string.h>
+#include <stdio.h>
 
 /* ---- one line ---- */
 
@@ -10,12 +10,6 @@ static const char *size_text(const struct model *model, int64_t length, struct a
     char printed[QUANTITY_TEXT];
     quantity_print(printed, QUANTITY_LENGTH, model_units(model), length);
     return arena_text(arena, printed);
-}
-
-static const char *stock_name(const struct model *model, int64_t key)
-{
-    const struct stock *stock = MODEL_FIND(model, stock, key);
-    return stock ? stock->name : "";
 }
 
 static const char *box_name(const struct model *model, int64_t key)
@@ -54,11 +48,93 @@ static const char *offer_text(const struct model *model, const struct offer *off
     return arena_format(arena, "pack of %lld  %s", (long long)offer->pack, money);
 }
 
+/*
+ * What items of a kind are told apart by: words, where they lie, and what they are made of. A place
+ * is not told while it is all nothing, nor a word that is empty.
+ */
+static const struct telling {
+    const char *lead;
+    const char *words[3];
+    const char *place[3];
+    const char *made_of[2];
+} tellings[ENTITY_COUNT] = {
+    [ENTITY_facing] = {"", {"side", "kind"}, {"u", "v"}, {"stock"}},
+    [ENTITY_member] = {"", {"kind", "name"}, {"x", "y", "z"}, {NULL}},
+    [ENTITY_layer] = {"", {"side", "kind"}, {"u", "v"}, {"stock", "shape"}},
+    [ENTITY_fitting] = {"", {"kind", "name"}, {"u", "v"}, {NULL}},
+    [ENTITY_cutout] = {"cutout", {"side", "purpose"}, {"u", "v"}, {NULL}},
+    [ENTITY_outline_point] = {"corner", {"rank"}, {"u", "v"}, {NULL}},
+    [ENTITY_group_box] = {"in group", {"group"}, {NULL}, {NULL}},
+    [ENTITY_layer_edge] = {"edge", {"edge", "class"}, {NULL}, {NULL}},
+    [ENTITY_opening] = {"open", {"edge"}, {"begin"}, {NULL}},
+    [ENTITY_tufting] = {"tufts", {"pattern"}, {NULL}, {NULL}},
+    [ENTITY_point] = {"point", {NULL}, {"u", "v"}, {NULL}},
+};
+
+/* The field as text, with blanks for underscores; lengths without a unit. */
+static const char *field_text(const struct model *model, const struct field *field,
+                              const void *item, struct arena *arena)
+{
+    char shown[MODEL_NAME_TEXT];
+    struct text text;
+    if (field->type == FIELD_LENGTH)
+        return size_text(model, field_whole(field, item), arena);
+    text_init(&text);
+    field_write(field, model, item, &text);
+    snprintf(shown, sizeof shown, "%s", text_string(&text));
+    text_release(&text);
+    for (char *at = shown; field->type == FIELD_CHOICE && *at; at++)
+        *at = *at == '_' ? ' ' : *at;
+    return arena_text(arena, shown);
+}
+
+static const char *add_words(const char *line, const char *between, const char *words,
+                             struct arena *arena)
+{
+    if (!*words)
+        return line;
+    return arena_format(arena, "%s%s%s", line, *line ? between : "", words);
+}
+
+/* " at 21, 0" */
+static const char *add_place(const char *line, const struct model *model, enum entity_kind kind,
+                             const void *item, struct arena *arena)
+{
+    const char *place = "";
+    bool somewhere = false;
+    for (int i = 0; i < 3 && tellings[kind].place[i]; i++) {
+        const struct field *field = field_named(entity_of(kind), tellings[kind].place[i]);
+        somewhere = somewhere || field_whole(field, item) != 0;
+        place = add_words(place, ", ", field_text(model, field, item, arena), arena);
+    }
+    return somewhere ? arena_format(arena, "%s at %s", line, place) : line;
+}
+
+static const char *told_text(const struct model *model, enum entity_kind kind, const void *item,
+                             struct arena *arena)
+{
+    const struct telling *telling = &tellings[kind];
+    const struct entity *entity = entity_of(kind);
+    const char *line = telling->lead;
+    for (int i = 0; i < 3 && telling->words[i]; i++) {
+        const struct field *field = field_named(entity, telling->words[i]);
+        line = add_words(line, " ", field_text(model, field, item, arena), arena);
+    }
+    line = add_place(line, model, kind, item, arena);
+    for (int i = 0; i < 2 && telling->made_of[i]; i++) {
+        const struct field *field = field_named(entity, telling->made_of[i]);
+        line = add_words(line, i ? ", " : "  ", field_text(model, field, item, arena), arena);
+    }
+    return line;
+}
+
 const char *outline_text(const struct model *model, enum entity_kind kind, int64_t key,
                          struct arena *arena)
 {
     char name[MODEL_NAME_TEXT];
     const void *item = kind < ENTITY_COUNT ? model_find_const(model, kind, key) : NULL;
+    if (kind < ENTITY_COUNT && tellings[kind].lead)
+        return told_text(model, kind, item, arena);
     switch (kind) {
     case ENTITY_build:
         return arena_format(arena, "Build  %s", model->build.name);
@@ -74,17 +150,6 @@ const char *outline_text(const struct model *model, enum entity_kind kind, int64
         const struct face *face = item;
         return arena_format(arena, "%s is seen: %s", words_side.at[face->side].name,
                             words_seen.at[face->seen].name);
-    }
-    case ENTITY_facing: {
-        const struct facing *facing = item;
-        return arena_format(arena, "%s %s  %s", words_side.at[facing->side].name,
-                            words_facing.at[facing->kind].name, stock_name(model, facing->stock));
-    }
-    case ENTITY_layer: {
-        const struct layer *layer = item;
-        return arena_format(arena, "%s %s  %s, %s", words_side.at[layer->side].name,
-                            words_layer.at[layer->kind].name, stock_name(model, layer->stock),
-                            words_shape.at[layer->shape].name);
     }
     case ENTITY_stock: {
         const struct stock *stock = item;

@@ -117,7 +117,7 @@ static enum reaction builds_act(struct tui *tui, void *opaque, enum action actio
         return asked ? delete_build(tui, chosen) : take_up(tui, chosen->key);
     if (action == ACTION_REMOVE) {
         state->asked = true;
-        tui_say(tui, "delete %s with its ticks and spend? Enter does, any other key keeps it",
+        tui_say(tui, "Enter deletes it with its ticks and spend, any other key keeps it: %s",
                 chosen->name);
         return REACT_TAKEN;
     }
