@@ -232,6 +232,12 @@ static int64_t usual_stock_of(const struct model *model, enum entity_kind kind,
     return 0;
 }
 
+/* A layer may lie on a joined group instead; a new one lies on a box. */
+static bool must_refer(enum entity_kind kind, const struct field *field)
+{
+    return field->least || (kind == ENTITY_layer && strcmp(field->name, "box") == 0);
+}
+
 /* What an item refers to: the owner it is added under, else stock of its usual kind, else, where it
  * must refer to something, the first there is. */
 static int64_t reference_for(const struct model *model, enum entity_kind kind,
@@ -243,7 +249,7 @@ static int64_t reference_for(const struct model *model, enum entity_kind kind,
     if (owned && owner && model_find_const(model, field->target, owner))
         return owner;
     int64_t key = usual_stock_of(model, kind, field);
-    if (!key && field->least && model_count(model, field->target) > 0)
+    if (!key && must_refer(kind, field) && model_count(model, field->target) > 0)
         key = item_key(model_at_const(model, field->target, 0));
     return key;
 }
@@ -253,7 +259,7 @@ static enum fault fill_reference(const struct model *model, enum entity_kind kin
                                  struct fault_note *note)
 {
     int64_t key = reference_for(model, kind, field, owner);
-    if (!key && field->least)
+    if (!key && must_refer(kind, field))
         return fault_say(note, FAULT_REFUSED, 0, "there is no %s yet that it could belong to",
                          entity_of(field->target)->name);
     field_set_whole(field, item, key);

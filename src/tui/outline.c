@@ -196,7 +196,17 @@ static void set_picture(struct making *making, struct outline_row *row, int64_t 
         row->side = field_whole(side, model_find_const(making->model, row->kind, row->key));
 }
 
-/* Items of a kind whose field names an owner; each with `inner` kinds of its own below it. */
+static void add_owned(struct making *making, enum entity_kind kind, const char *by, int64_t owner,
+                      int depth, int64_t box);
+
+static void add_on_layer(struct making *making, int64_t layer, int depth, int64_t box)
+{
+    static const enum entity_kind kinds[] = {ENTITY_layer_edge, ENTITY_tufting, ENTITY_opening};
+    for (size_t i = 0; i < sizeof kinds / sizeof *kinds; i++)
+        add_owned(making, kinds[i], "layer", layer, depth, box);
+}
+
+/* Items of a kind whose field names an owner; layers with what lies on them. */
 static void add_owned(struct making *making, enum entity_kind kind, const char *by, int64_t owner,
                       int depth, int64_t box)
 {
@@ -207,11 +217,28 @@ static void add_owned(struct making *making, enum entity_kind kind, const char *
             continue;
         struct outline_row *row = add_row(making, kind, item_key(item), depth);
         set_picture(making, row, box);
-        if (kind == ENTITY_layer) {
-            add_owned(making, ENTITY_layer_edge, "layer", item_key(item), depth + 1, box);
-            add_owned(making, ENTITY_tufting, "layer", item_key(item), depth + 1, box);
-            add_owned(making, ENTITY_opening, "layer", item_key(item), depth + 1, box);
-        }
+        if (kind == ENTITY_layer)
+            add_on_layer(making, item_key(item), depth + 1, box);
+    }
+}
+
+/* Layers on a joined group, or (0) on nothing any more. */
+static void add_loose_layers(struct making *making, int64_t group, int depth)
+{
+    for (size_t i = 0; i < making->model->layers.count; i++) {
+        const struct layer *layer = &making->model->layers.at[i];
+        if (layer->box || layer->group != group)
+            continue;
+        add_row(making, ENTITY_layer, layer->key, depth);
+        add_on_layer(making, layer->key, depth + 1, 0);
+    }
+}
+
+static void add_groups(struct making *making)
+{
+    for (size_t i = 0; i < making->model->groups.count; i++) {
+        add_row(making, ENTITY_group, making->model->groups.at[i].key, 0);
+        add_loose_layers(making, making->model->groups.at[i].key, 1);
     }
 }
 
@@ -262,8 +289,8 @@ static void add_shop(struct making *making)
 void outline_make(struct outline *outline, const struct model *model, bool shop,
                   struct arena *arena)
 {
-    static const enum entity_kind around[] = {ENTITY_passage, ENTITY_wall,  ENTITY_object,
-                                              ENTITY_group,   ENTITY_extra, ENTITY_measure};
+    static const enum entity_kind around[] = {ENTITY_passage, ENTITY_wall, ENTITY_object,
+                                              ENTITY_extra, ENTITY_measure};
     struct making making = {outline, model, arena};
     *outline = (struct outline){{{0}}};
     if (shop) {
@@ -273,6 +300,8 @@ void outline_make(struct outline *outline, const struct model *model, bool shop,
     add_row(&making, ENTITY_build, 0, 0);
     add_boxes(&making);
     add_joins(&making);
+    add_groups(&making);
+    add_loose_layers(&making, 0, 0);
     for (size_t i = 0; i < sizeof around / sizeof *around; i++)
         add_all(&making, around[i], 0);
 }

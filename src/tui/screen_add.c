@@ -7,10 +7,11 @@
 #include <stdio.h>
 
 static const enum entity_kind of_build[] = {
-    ENTITY_box,     ENTITY_facing, ENTITY_layer,  ENTITY_join,       ENTITY_member,
-    ENTITY_fitting, ENTITY_face,   ENTITY_cutout, ENTITY_layer_edge, ENTITY_tufting,
-    ENTITY_opening, ENTITY_point,  ENTITY_group,  ENTITY_group_box,  ENTITY_passage,
-    ENTITY_wall,    ENTITY_object, ENTITY_extra,  ENTITY_spend,      ENTITY_measure};
+    ENTITY_box,     ENTITY_facing,  ENTITY_layer,  ENTITY_join,          ENTITY_member,
+    ENTITY_fitting, ENTITY_face,    ENTITY_cutout, ENTITY_outline_point, ENTITY_layer_edge,
+    ENTITY_tufting, ENTITY_opening, ENTITY_point,  ENTITY_group,         ENTITY_group_box,
+    ENTITY_passage, ENTITY_wall,    ENTITY_object, ENTITY_extra,         ENTITY_spend,
+    ENTITY_measure};
 static const enum entity_kind of_shop[] = {ENTITY_stock, ENTITY_offer, ENTITY_leftover,
                                            ENTITY_tool,  ENTITY_set,   ENTITY_shop_spend};
 

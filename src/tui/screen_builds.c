@@ -7,7 +7,7 @@
 
 struct builds_state {
     struct list_view list;
-    bool asked; /* delete was asked for and waits for Enter */
+    int64_t asked; /* build whose deletion waits for Enter; 0: none */
 };
 
 static const struct store_build *builds_of(struct tui *tui, struct builds_state *state,
@@ -102,9 +102,9 @@ static enum reaction builds_act(struct tui *tui, void *opaque, enum action actio
     size_t count;
     const struct store_build *builds = builds_of(tui, state, &count);
     const struct store_build *chosen = state->list.chosen >= 0 ? &builds[state->list.chosen] : NULL;
-    bool asked = state->asked;
+    bool asked = chosen && chosen->key == state->asked;
 
-    state->asked = false;
+    state->asked = 0;
     if (list_view_act(&state->list, action))
         return REACT_TAKEN;
     if (action == ACTION_ADD) {
@@ -116,7 +116,7 @@ static enum reaction builds_act(struct tui *tui, void *opaque, enum action actio
     if (action == ACTION_ENTER)
         return asked ? delete_build(tui, chosen) : take_up(tui, chosen->key);
     if (action == ACTION_REMOVE) {
-        state->asked = true;
+        state->asked = chosen->key;
         tui_say(tui, "Enter deletes it with its ticks and spend, any other key keeps it: %s",
                 chosen->name);
         return REACT_TAKEN;

@@ -141,8 +141,8 @@ static void form_paint(struct tui *tui, void *opaque, int top, int height)
                   "It is not there any more. Esc goes back.");
         return;
     }
-    paint_head(tui, state, top);
     list_view_fit(&state->list, height - HELP_ROWS - HEAD_ROWS);
+    paint_head(tui, state, top);
     for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++)
         paint_field(tui, state, item, state->list.top + i, top + HEAD_ROWS + i);
     int below = top + HEAD_ROWS + state->list.count;

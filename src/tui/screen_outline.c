@@ -11,8 +11,8 @@
 
 struct outline_state {
     struct list_view list;
-    int turned; /* faces on from the item's own */
-    bool asked; /* delete was asked for and waits for Enter */
+    int turned;    /* faces on from the item's own */
+    int64_t asked; /* item whose deletion waits for Enter; 0: none */
     bool shop;
 };
 
@@ -179,7 +179,7 @@ static enum reaction remove_row(struct tui *tui, struct outline_state *state,
     if (row->kind >= ENTITY_COUNT)
         return REACT_PASS;
     if (!sure && is_dear(tui_plan(tui), row->kind, row->key)) {
-        state->asked = true;
+        state->asked = row->key;
         tui_say(tui,
                 "work done or money spent hangs on it: Enter deletes it, any other key keeps it");
         return REACT_TAKEN;
@@ -195,8 +195,8 @@ static enum reaction outline_act(struct tui *tui, void *opaque, enum action acti
 {
     struct outline_state *state = opaque;
     struct outline outline;
-    bool asked = state->asked;
-    state->asked = false;
+    int64_t asked = state->asked;
+    state->asked = 0;
     if (list_view_act(&state->list, action)) {
         state->turned = 0;
         return REACT_TAKEN;
@@ -208,7 +208,7 @@ static enum reaction outline_act(struct tui *tui, void *opaque, enum action acti
     const struct target target = {row->kind, row->key, NULL, NULL};
     switch (action) {
     case ACTION_ENTER:
-        if (asked)
+        if (asked && asked == row->key)
             return remove_row(tui, state, row, true);
         tui_open(tui, &screen_form, &target);
         return REACT_TAKEN;

@@ -78,9 +78,12 @@ static void a_refused_value_stays_with_its_reason(void **state)
 {
     struct stage *stage = *state;
     open_width(stage);
+    unsigned serial = desk_serial(stage->desk);
     stage_press(stage, "Enter '80 acres' Enter");
     assert_shown(stage, "80 acres");
     assert_shown(stage, "a length is in in, ft, yd, mm, cm or m");
+    assert_int_equal(box_named(stage, "C")->width, 63 * LENGTH_INCH);
+    assert_int_equal(desk_serial(stage->desk), serial);
     stage_press(stage, "Backspace Backspace Backspace Backspace Backspace Backspace Enter");
     assert_int_equal(box_named(stage, "C")->width, 80 * LENGTH_INCH);
 }
@@ -257,6 +260,25 @@ static void a_build_is_deleted_by_another_key_and_comes_back(void **state)
     assert_shown(stage, "Wing headboard        ready");
 }
 
+/* The question was about one build; another program's change must not turn it on the next. */
+static void what_was_asked_to_be_deleted_is_what_goes(void **state)
+{
+    struct stage *stage = *state;
+    const struct store_build *builds;
+    size_t count;
+    DONE(desk_builds(stage->desk, &builds, &count, note));
+    int64_t first = builds[0].key;
+    stage_press(stage, "Home Down Del");
+    struct desk *other = desk_at(&stage->place);
+    DONE(desk_delete_build(other, first, note));
+    desk_close(other);
+    driver_idle(&stage->tui);
+    stage_press(stage, "Enter");
+    DONE(desk_take_up(stage->desk, 0, note));
+    DONE(desk_builds(stage->desk, &builds, &count, note));
+    assert_int_equal(count, 2);
+}
+
 /* ---- new builds ---- */
 
 static void a_build_is_made_in_few_keys(void **state)
@@ -319,6 +341,7 @@ int main(void)
         CASES(what_nothing_hangs_on_is_deleted_at_once),
         CASES(what_is_worked_on_is_deleted_by_another_key),
         CASES(a_build_is_deleted_by_another_key_and_comes_back),
+        CASES(what_was_asked_to_be_deleted_is_what_goes),
         EMPTY(a_build_is_made_in_few_keys),
         EMPTY(units_are_taken_by_a_letter_or_turned),
         EMPTY(an_answer_out_of_range_waits_for_a_better_one),
