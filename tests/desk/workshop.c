@@ -73,3 +73,26 @@ void tick_until(struct desk *desk, const char *name)
         DONE(desk_tick(desk, next, "2026-11-25 10:00", 0, note));
     } while (strcmp(next, name) != 0);
 }
+
+static void assert_builds_are_sound(struct desk *desk)
+{
+    const struct store_build *builds;
+    size_t count;
+    DONE(desk_builds(desk, &builds, &count, note));
+    for (size_t i = 0; i < count; i++) {
+        DONE(desk_take_up(desk, builds[i].key, note));
+        assert_int_equal(model_check(desk_model(desk), NULL, NULL), 0);
+        DONE(desk_builds(desk, &builds, &count, note));
+    }
+}
+
+void assert_place_is_sound(const struct workshop_place *place)
+{
+    struct store *store;
+    struct desk *desk = desk_at(place);
+    assert_builds_are_sound(desk);
+    desk_close(desk);
+    DONE(store_open(&store, place->path, note));
+    DONE(store_check(store, note));
+    store_close(store);
+}

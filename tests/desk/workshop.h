@@ -21,6 +21,9 @@ struct desk *desk_at(const struct workshop_place *place);
 /* Takes in one of the worked examples of tests/cases ("headboard"). */
 void desk_take_case(struct desk *desk, const char *name);
 
+/* Reads the file again: every build keeps the model's invariants, and the store is whole. */
+void assert_place_is_sound(const struct workshop_place *place);
+
 /* Fails with the note's words unless the call was without fault. */
 #define DONE(call)                                                \
     do {                                                          \

@@ -30,6 +30,8 @@ static int on_property(VTermProp property, VTermValue *value, void *user)
     struct console *console = user;
     if (property == VTERM_PROP_ALTSCREEN)
         console->alternate = value->boolean;
+    if (property == VTERM_PROP_CURSORVISIBLE)
+        console->cursor = value->boolean;
     return 1;
 }
 
@@ -203,6 +205,15 @@ void console_paste(struct console *console, const char *text)
     console_send(console, "\033[201~");
 }
 
+bool console_marks_pastes(struct console *console)
+{
+    char bytes[256];
+    while (vterm_output_read(console->terminal, bytes, sizeof bytes) > 0)
+        ; /* answers to what the program asked the terminal */
+    vterm_keyboard_start_paste(console->terminal);
+    return vterm_output_read(console->terminal, bytes, sizeof bytes) > 0;
+}
+
 void console_resize(struct console *console, int rows, int columns)
 {
     struct winsize size = {.ws_row = (unsigned short)rows, .ws_col = (unsigned short)columns};
@@ -274,11 +285,16 @@ void console_hang_up(struct console *console)
     console->line = -1;
 }
 
+void console_wait_end(struct console *console)
+{
+    while (read_some(console, PATIENCE_MS))
+        ;
+}
+
 int console_end(struct console *console)
 {
     int status = 0;
-    while (read_some(console, PATIENCE_MS))
-        ;
+    console_wait_end(console);
     if (console->line >= 0 && !console->ended) {
         kill(console->program, SIGKILL);
         print_error("it does not end:\n%s", console_screen(console));

@@ -17,6 +17,7 @@ struct console {
     VTerm *terminal;
     VTermScreen *screen;
     bool alternate; /* the program has the alternate screen */
+    bool cursor;    /* its cursor shows */
     bool ended;     /* nothing more comes from the line */
     char *shown;    /* the screen as read last */
     int keys;       /* pressed so far */
@@ -45,8 +46,14 @@ void console_send(struct console *console, const char *bytes);
 void console_paste(struct console *console, const char *text);
 void console_resize(struct console *console, int rows, int columns);
 
+/* Whether a paste would be sent between marks, as the program asked for. */
+bool console_marks_pastes(struct console *console);
+
 /* Closes the line, as when a window is closed or a connection breaks. */
 void console_hang_up(struct console *console);
+
+/* Reads all that comes until the program lets go of the line. */
+void console_wait_end(struct console *console);
 
 /* Waits for the program's end; its wait status. Releases the rest. */
 int console_end(struct console *console);

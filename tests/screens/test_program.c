@@ -103,7 +103,7 @@ static int64_t width_in_file(struct maker *maker)
 
 /* ---- what a maker does ---- */
 
-static void a_newcomer_is_at_the_plan_in_forty_keys(void **state)
+static void a_newcomer_is_at_the_plan_in_forty_keys_and_ticks_in_ten(void **state)
 {
     struct maker *maker = *state;
     start(maker);
@@ -111,7 +111,25 @@ static void a_newcomer_is_at_the_plan_in_forty_keys(void **state)
     console_press(&maker->console, "F5");
     console_wait(&maker->console, "Fix sizes");
     assert_true(maker->console.keys <= 40);
+    int before = maker->console.keys;
+    console_press(&maker->console, "Space");
+    console_wait(&maker->console, "[x]   1");
+    assert_true(maker->console.keys - before <= 10);
     leave(maker);
+}
+
+static void leaving_gives_the_terminal_back(void **state)
+{
+    struct maker *maker = *state;
+    start(maker);
+    assert_true(maker->console.alternate);
+    assert_true(console_marks_pastes(&maker->console));
+    console_press(&maker->console, "q");
+    console_wait_end(&maker->console);
+    assert_false(maker->console.alternate);
+    assert_true(maker->console.cursor);
+    assert_false(console_marks_pastes(&maker->console));
+    assert_int_equal(console_end(&maker->console), 0);
 }
 
 static void an_edit_is_refused_corrected_and_taken_back(void **state)
@@ -426,24 +444,6 @@ static void go_on(struct maker *maker)
     start(maker);
 }
 
-static void assert_file_is_sound(struct maker *maker)
-{
-    struct store *store;
-    struct desk *desk = desk_at(&maker->place);
-    const struct store_build *builds;
-    size_t count;
-    DONE(desk_builds(desk, &builds, &count, note));
-    for (size_t i = 0; i < count; i++) {
-        DONE(desk_take_up(desk, builds[i].key, note));
-        assert_int_equal(model_check(desk_model(desk), NULL, NULL), 0);
-        DONE(desk_builds(desk, &builds, &count, note));
-    }
-    desk_close(desk);
-    DONE(store_open(&store, maker->place.path, note));
-    DONE(store_check(store, note));
-    store_close(store);
-}
-
 static void press_two_thousand(struct maker *maker, struct dice *dice)
 {
     for (int i = 0; i < 2000; i++) {
@@ -470,7 +470,7 @@ static void two_thousand_keys_by_chance_leave_the_file_sound(void **state)
         kill(maker->console.program, SIGTERM);
         int status = console_end(&maker->console);
         assert_true(WIFEXITED(status));
-        assert_file_is_sound(maker);
+        assert_place_is_sound(&maker->place);
     }
 }
 
@@ -482,7 +482,8 @@ int main(int argc, char **argv)
     program = argv[1];
     setlocale(LC_ALL, "");
     const struct CMUnitTest tests[] = {
-        FACT(a_newcomer_is_at_the_plan_in_forty_keys),
+        FACT(a_newcomer_is_at_the_plan_in_forty_keys_and_ticks_in_ten),
+        FACT(leaving_gives_the_terminal_back),
         FACT(an_edit_is_refused_corrected_and_taken_back),
         FACT(ticks_and_spend_are_there_when_one_comes_back),
         FACT(twenty_edits_are_undone_and_after_a_pause_done_again),

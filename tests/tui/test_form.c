@@ -195,6 +195,32 @@ static void what_belongs_to_nothing_is_refused_in_words(void **state)
     assert_string_equal(note.why, "there is no box yet that it could belong to");
 }
 
+static void labels_are_names_with_blanks(void **state)
+{
+    struct sheet *sheet = *state;
+    form_label(field_of(ENTITY_box, "mirror_of"), &sheet->text);
+    assert_string_equal(text_string(&sheet->text), "mirror of");
+}
+
+static const char *allowed(struct sheet *sheet, enum entity_kind kind, const char *name)
+{
+    text_clear(&sheet->text);
+    form_allowed(field_of(kind, name), &sheet->model, &sheet->text);
+    return text_string(&sheet->text);
+}
+
+static void what_may_stand_in_a_field_is_told_by_its_kind(void **state)
+{
+    struct sheet *sheet = *state;
+    add_box(sheet, "C");
+    add_box(sheet, "L");
+    assert_string_equal(allowed(sheet, ENTITY_facing, "glued"), "yes, no");
+    assert_string_equal(allowed(sheet, ENTITY_facing, "box"), "C, L");
+    assert_string_equal(allowed(sheet, ENTITY_spend, "dated"), "a day as 2026-11-25");
+    assert_string_equal(allowed(sheet, ENTITY_box, "name"), "");
+    assert_non_null(strstr(allowed(sheet, ENTITY_box, "frame"), "ladder, crate"));
+}
+
 static void what_may_stand_in_a_field_is_told_in_the_units_of_the_build(void **state)
 {
     struct sheet *sheet = *state;
@@ -220,6 +246,8 @@ int main(void)
         FACT(a_new_item_passes_the_model_check),
         FACT(new_boxes_are_lettered),
         FACT(what_belongs_to_nothing_is_refused_in_words),
+        FACT(labels_are_names_with_blanks),
+        FACT(what_may_stand_in_a_field_is_told_by_its_kind),
         FACT(what_may_stand_in_a_field_is_told_in_the_units_of_the_build),
     };
     int failed = cmocka_run_group_tests_name("form", tests, NULL, NULL);

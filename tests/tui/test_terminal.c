@@ -1,4 +1,7 @@
-/* Views on their way through curses, without a terminal: to a file, read back cell by cell. */
+/*
+ * Views on their way through curses, and keys on their way back, without a terminal: views go to a
+ * file and are read back cell by cell, keys come from a pipe.
+ */
 #include "stage.h"
 #include "tui/terminal.h"
 
@@ -20,6 +23,7 @@ struct line {
     struct view view;
     struct terminal *terminal;
     FILE *out, *in;
+    int keyboard; /* where keys are written for `in`; -1 when it was closed */
 };
 
 static int begin(void **state)
@@ -30,7 +34,10 @@ static int begin(void **state)
     setenv("COLUMNS", "80", 1);
     view_init(&line->view);
     line->out = tmpfile();
-    line->in = fopen("/dev/null", "r");
+    int ends[2];
+    assert_int_equal(pipe(ends), 0);
+    line->in = fdopen(ends[0], "r");
+    line->keyboard = ends[1];
     assert_non_null(line->out);
     assert_non_null(line->in);
     DONE(terminal_open_on(&line->terminal, "xterm-256color", line->out, line->in, note));
@@ -45,6 +52,8 @@ static int end(void **state)
     view_release(&line->view);
     fclose(line->out);
     fclose(line->in);
+    if (line->keyboard >= 0)
+        close(line->keyboard);
     free(line);
     return 0;
 }
@@ -166,6 +175,86 @@ static void a_terminal_that_cannot_move_its_cursor_is_refused(void **state)
     assert_non_null(strstr(note.why, "cannot move its cursor"));
 }
 
+/* ---- keys ---- */
+
+static struct event come(struct line *line, const char *bytes)
+{
+    struct event event;
+    assert_int_equal(write(line->keyboard, bytes, strlen(bytes)), strlen(bytes));
+    terminal_wait(line->terminal, 0, &event);
+    return event;
+}
+
+static void keys_have_one_code_each(void **state)
+{
+    static const struct {
+        const char *bytes;
+        int key;
+    } keys[] = {{"\033OB", KEY_ARROW_DOWN},
+                {"\033[3~", KEY_DELETE_ITEM},
+                {"\033[15~", 0},
+                {"\r", KEY_RETURN},
+                {"\n", KEY_RETURN},
+                {"\177", KEY_RUB_OUT},
+                {"\t", KEY_TAB},
+                {" ", KEY_SPACE},
+                {"\u00e9", 0xe9},
+                {"\u6728", 0x6728}};
+    for (size_t i = 0; i < sizeof keys / sizeof *keys; i++) {
+        struct event event = come(*state, keys[i].bytes);
+        assert_int_equal(event.kind, EVENT_KEY);
+        assert_int_equal(event.key, keys[i].key ? keys[i].key : KEY_F1 + 4);
+    }
+}
+
+static void a_sequence_that_nobody_knows_is_no_key(void **state)
+{
+    struct event event = come(*state, "\033[999~\033[1;5Qx");
+    assert_int_equal(event.kind, EVENT_KEY);
+    assert_int_equal(event.key, 'x');
+}
+
+/* The line is slow: ESC is taken for the key, and what follows must not be taken for letters. */
+static void the_rest_of_a_torn_sequence_is_no_letter(void **state)
+{
+    struct event event = come(*state, "\033");
+    assert_int_equal(event.kind, EVENT_KEY);
+    assert_int_equal(event.key, KEY_ESCAPE);
+    event = come(*state, "[B");
+    assert_int_equal(event.kind, EVENT_IDLE);
+    event = come(*state, "b");
+    assert_int_equal(event.key, 'b');
+}
+
+static void a_paste_is_one_text(void **state)
+{
+    struct event event = come(*state, "\033[200~q\nu \u6728\033[A\033[201~d");
+    assert_int_equal(event.kind, EVENT_PASTE);
+    assert_string_equal(event.text, "q\nu \u6728\033[A");
+    assert_int_equal(come(*state, "").key, 'd');
+}
+
+/* The end mark never came: the text is given rather than swallow every key from then on. */
+static void a_paste_without_end_is_given_after_a_while(void **state)
+{
+    struct event event = come(*state, "\033[200~12 in");
+    assert_int_equal(event.kind, EVENT_PASTE);
+    assert_string_equal(event.text, "12 in");
+    assert_int_equal(come(*state, "q").kind, EVENT_KEY);
+}
+
+static void a_line_that_was_closed_is_the_end(void **state)
+{
+    struct line *line = *state;
+    struct event event;
+    assert_int_equal(come(line, "x").kind, EVENT_KEY);
+    close(line->keyboard);
+    line->keyboard = -1;
+    terminal_wait(line->terminal, 0, &event);
+    assert_int_equal(event.kind, EVENT_END);
+    assert_int_equal(event.signal, 0);
+}
+
 int main(void)
 {
 #define FACT(name) cmocka_unit_test_setup_teardown(name, begin, end)
@@ -180,6 +269,12 @@ int main(void)
         FACT(what_has_not_changed_is_not_sent),
         FACT(moving_the_selection_sends_little),
         FACT(a_terminal_that_cannot_move_its_cursor_is_refused),
+        FACT(keys_have_one_code_each),
+        FACT(a_sequence_that_nobody_knows_is_no_key),
+        FACT(the_rest_of_a_torn_sequence_is_no_letter),
+        FACT(a_paste_is_one_text),
+        FACT(a_paste_without_end_is_given_after_a_while),
+        FACT(a_line_that_was_closed_is_the_end),
     };
     int failed = cmocka_run_group_tests_name("terminal", tests, NULL, NULL);
     return failed ? 1 : 0;
