@@ -7,6 +7,13 @@
 
 #include <stdio.h>
 
+/* A sheet without the blank line that keeps it from the one before where both are printed. */
+static const char *sheet_alone(const struct text *text)
+{
+    const char *sheet = text_string(text);
+    return *sheet == '\n' ? sheet + 1 : sheet;
+}
+
 /* ---- buying ---- */
 
 static void buying_paint(struct tui *tui, void *opaque, int top, int height)
@@ -16,7 +23,7 @@ static void buying_paint(struct tui *tui, void *opaque, int top, int height)
     sheet_buying(&text, tui_plan(tui));
     if (!text.length)
         text_add(&text, "Nothing has to be bought yet.\n");
-    pager_paint(opaque, &tui->view, top, height, text_string(&text));
+    pager_paint(opaque, &tui->view, top, height, sheet_alone(&text));
     text_release(&text);
 }
 
@@ -61,11 +68,11 @@ static void money_paint(struct tui *tui, void *opaque, int top, int height)
 {
     struct money_state *state = opaque;
     struct text text;
-    struct pager pager = {.top = 1}; /* without the blank line above the heading */
+    struct pager pager = {0};
     text_init(&text);
     sheet_money(&text, tui_plan(tui));
     int table = height > 24 ? 16 : height / 2 + 2;
-    pager_paint(&pager, &tui->view, top, table, text_string(&text));
+    pager_paint(&pager, &tui->view, top, table, sheet_alone(&text));
     text_release(&text);
     view_level(&tui->view, top + table, 0, tui->view.columns);
     list_view_resize(&state->list, (int)tui_model(tui)->spends.count);

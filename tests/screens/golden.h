@@ -7,4 +7,7 @@
 
 void assert_golden(const char *name, const char *screen);
 
+/* Fails with the rows that differ, under the name. */
+void assert_same_rows(const char *name, const char *expected, const char *shown);
+
 #endif

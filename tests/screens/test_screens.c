@@ -43,11 +43,8 @@ static void assert_screen_at(struct stage *stage, const char *name, int rows, in
     stage->tui.view.lines = false;
     const char *plain = stage_show(stage, rows, columns);
     stage->tui.view.lines = true;
-    bool same = strcmp(plain, expected) == 0;
-    if (!same)
-        print_error("%s, plain, expected:\n%sgot:\n%s", name, expected, plain);
+    assert_same_rows(name, expected, plain);
     free(expected);
-    assert_true(same);
 }
 
 static void assert_screen(struct stage *stage, const char *name)
