@@ -17,6 +17,7 @@ int stage_begin(void **state)
     struct stage *stage = calloc(1, sizeof *stage);
     assert_non_null(stage);
     setenv("SOURCE_DATE_EPOCH", STANDING_CLOCK, 1);
+    setenv("TZ", "UTC", 1);
     place_begin(&stage->place);
     stage->desk = desk_at(&stage->place);
     arena_init(&stage->arena);
