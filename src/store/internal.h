@@ -31,6 +31,7 @@
               " (SELECT coalesce(sum(amount), 0) FROM spend WHERE build = b.key),"            \
               " s.digest, s.estimate, s.steps_done, s.steps_total, s.next_step"               \
               " FROM build b LEFT JOIN summary s ON s.build = b.key ORDER BY b.key")          \
+    S(NAMESAKE, "SELECT 1 FROM build WHERE name = ?1 AND key <> ?2 LIMIT 1")                  \
     S(SUMMARY_PUT,                                                                            \
       "INSERT INTO summary SELECT ?1, ?2, ?3, ?4, ?5, ?6"                                     \
       " WHERE EXISTS (SELECT 1 FROM build WHERE key = ?1)"                                    \
@@ -117,6 +118,10 @@ void bind_bytes(struct binder *binder, const void *bytes, int size); /* the same
 
 /* Runs a statement that gives no rows, and lets go of its parameters. */
 enum fault binder_run(struct store *store, struct binder *binder, struct fault_note *note);
+
+/* Whether a query gives a row, and lets go of its parameters. */
+enum fault binder_finds(struct store *store, struct binder *binder, bool *ret_found,
+                        struct fault_note *note);
 
 /* Runs a statement without parameters and rows. */
 enum fault store_run(struct store *store, enum statement which, struct fault_note *note);

@@ -90,9 +90,43 @@ static enum fault save_single(struct save *save, enum entity_kind kind)
     return write(save, entity, ROW_UPDATE, new);
 }
 
+static bool name_is_new(const struct save *save)
+{
+    return save->after->build.key > 0 &&
+           (save->is_new || strcmp(save->before->build.name, save->after->build.name) != 0);
+}
+
+/*
+ * Only the store sees every build, so it keeps their names apart; while this transaction holds the
+ * file, no other program can take the name.
+ */
+static enum fault check_namesake(struct save *save)
+{
+    const struct build *build = &save->after->build;
+    sqlite3_stmt *statement;
+    struct binder binder;
+    bool taken = false;
+    enum fault fault = store_statement(save->store, STATEMENT_NAMESAKE, &statement, save->note);
+
+    if (fault)
+        return fault;
+    binder = binder_start(statement);
+    bind_string(&binder, build->name);
+    bind_whole(&binder, build->key);
+    fault = binder_finds(save->store, &binder, &taken, save->note);
+    if (fault || !taken)
+        return fault;
+    fault = fault_say(save->note, FAULT_DUPLICATE, 0, "another build has this name");
+    fault_at(save->note, "build.name");
+    return fault;
+}
+
 static enum fault save_all(struct save *save)
 {
-    enum fault fault = save_single(save, ENTITY_workshop);
+    enum fault fault = name_is_new(save) ? check_namesake(save) : FAULT_NONE;
+
+    if (!fault)
+        fault = save_single(save, ENTITY_workshop);
 
     if (!fault && save->after->build.key > 0)
         fault = save_single(save, ENTITY_build);

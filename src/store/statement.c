@@ -86,6 +86,19 @@ enum fault binder_run(struct store *store, struct binder *binder, struct fault_n
     return fault;
 }
 
+enum fault binder_finds(struct store *store, struct binder *binder, bool *ret_found,
+                        struct fault_note *note)
+{
+    enum fault fault = binder->result == SQLITE_OK
+                           ? store_step(store, binder->statement, ret_found, note)
+                           : store_say(store, binder->result, note);
+
+    assert(binder->count == sqlite3_bind_parameter_count(binder->statement));
+    sqlite3_reset(binder->statement);
+    sqlite3_clear_bindings(binder->statement);
+    return fault;
+}
+
 enum fault store_run(struct store *store, enum statement which, struct fault_note *note)
 {
     sqlite3_stmt *statement;

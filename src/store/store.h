@@ -83,8 +83,8 @@ enum fault store_peek(struct store *store, int64_t build, struct model *model, s
  * Only then may before->build be another one; it is left alone.
  *
  * Faults: CHANGED (another program wrote since store_load: load again), REFERENCE (something in
- * use is gone; the note names a build that uses it), RANGE (what model_check would refuse).
- * `after` is unchanged by a fault.
+ * use is gone; the note names a build that uses it), DUPLICATE (another build has the new
+ * name), RANGE (what model_check would refuse). `after` is unchanged by a fault.
  */
 enum fault store_save(struct store *store, const struct model *before, struct model *after,
                       const char *label, struct fault_note *note);

@@ -284,6 +284,8 @@ static void new_begins_a_build_from_given_sizes(void **state)
                      1);
     assert_says(shell->answer.error, "mattress");
     assert_int_equal(run(shell, "new", "wing-headboard", "Typo", "matress=54", NULL)->code, 2);
+    assert_int_equal(run(shell, "new", "storage-bench", "Attic", NULL)->code, 1);
+    assert_says(shell->answer.error, "build.name: another build has this name");
     assert_int_equal(run(shell, "new", "wing-headboard", "Metric", "--units", "mm", NULL)->code, 0);
     assert_says(run(shell, "show", "Metric", NULL)->out, "1675 wide");
 }

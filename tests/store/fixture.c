@@ -172,6 +172,14 @@ static void edit_one(struct model *model, struct dice *dice)
         roll_item(model, dice, entity, model_add(model, kind));
 }
 
+/* Builds of one store have names of their own, which short texts by chance have not. */
+static void roll_build(struct model *model, struct dice *dice)
+{
+    roll_item(model, dice, entity_of(ENTITY_build), &model->build);
+    model->build.name =
+        arena_format(model->arena, "%s%u", model->build.name, (unsigned)(dice->state >> 32));
+}
+
 void edit_at_random(struct model *model, struct dice *dice, int count)
 {
     for (int i = 0; i < count; i++)
@@ -179,7 +187,7 @@ void edit_at_random(struct model *model, struct dice *dice, int count)
     if (dice_roll(dice, 0, 4) == 0)
         roll_item(model, dice, entity_of(ENTITY_workshop), &model->workshop);
     if (model->build.name[0] != '\0' && dice_roll(dice, 0, 4) == 0)
-        roll_item(model, dice, entity_of(ENTITY_build), &model->build);
+        roll_build(model, dice);
 }
 
 void furnish(struct model *model, struct arena *arena, struct dice *dice)
@@ -192,7 +200,7 @@ void furnish(struct model *model, struct arena *arena, struct dice *dice)
                 roll_item(model, dice, entity_of((enum entity_kind)kind),
                           model_add(model, (enum entity_kind)kind));
     roll_item(model, dice, entity_of(ENTITY_workshop), &model->workshop);
-    roll_item(model, dice, entity_of(ENTITY_build), &model->build);
+    roll_build(model, dice);
 }
 
 static uint64_t item_digest(uint64_t digest, const struct entity *entity, const void *item)

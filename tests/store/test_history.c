@@ -59,7 +59,8 @@ static void act_new(struct trail *trail)
 
     assert_int_equal(store_load(trail->store, 0, &before, &trail->arena, NULL), FAULT_NONE);
     model_copy(&after, &before, &trail->arena);
-    after.build.name = "Bench";
+    after.build.name =
+        arena_format(&trail->arena, "Bench %lld", (long long)after.workshop.next_key);
     edit_at_random(&after, &trail->dice, 60);
     fault = store_save(trail->store, &before, &after, "New build", NULL);
     if (fault == FAULT_REFERENCE) /* another build uses stock that was deleted */

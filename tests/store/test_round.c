@@ -231,6 +231,34 @@ static void other_builds_are_left_alone(void **state)
     clear(&table);
 }
 
+static void no_two_builds_get_one_name(void **state)
+{
+    (void)state;
+    struct table table;
+    struct model second;
+    struct fault_note note = {.why = ""};
+
+    lay(&table);
+    table.after.build.name = "Bench";
+    save(&table, "New build");
+    assert_int_equal(store_load(table.store, 0, &second, &table.arena, NULL), FAULT_NONE);
+    struct model workshop = second;
+    second.build.name = "Bench";
+    assert_int_equal(store_save(table.store, &workshop, &second, "New build", &note),
+                     FAULT_DUPLICATE);
+    assert_string_equal(note.path, "build.name");
+    assert_int_equal(second.build.key, 0);
+    assert_int_equal(ask_sql(table.place.path, "SELECT count(*) FROM build"), 1);
+
+    second.build.name = "Stool";
+    assert_int_equal(store_save(table.store, &workshop, &second, "New build", NULL), FAULT_NONE);
+    workshop = second;
+    second.build.name = "Bench";
+    assert_int_equal(store_save(table.store, &workshop, &second, "Name", NULL), FAULT_DUPLICATE);
+    assert_int_equal(ask_sql(table.place.path, "SELECT count(DISTINCT name) FROM build"), 2);
+    clear(&table);
+}
+
 static void stock_in_use_elsewhere_is_not_deleted_and_the_build_is_named(void **state)
 {
     (void)state;
@@ -386,6 +414,7 @@ int main(void)
         cmocka_unit_test(saving_no_difference_writes_nothing),
         cmocka_unit_test(an_edit_records_only_what_it_changed),
         cmocka_unit_test(other_builds_are_left_alone),
+        cmocka_unit_test(no_two_builds_get_one_name),
         cmocka_unit_test(stock_in_use_elsewhere_is_not_deleted_and_the_build_is_named),
         cmocka_unit_test(what_is_out_of_range_is_refused_and_the_model_keeps_its_key),
         cmocka_unit_test(a_build_that_is_not_there_is_missing),
