@@ -97,8 +97,8 @@
     V(SCREW_BITE_SIDE_GOOD, "screw.bite.side.good", LENGTH, VALUE_IN(1.5), VALUE_MM(38),           \
       VALUE_MM(5), VALUE_MM(150), VALUE_PRACTICE,                                                  \
       "thread in side grain beyond which more gives nothing")                                      \
-    V(SCREW_BITE_PANEL, "screw.bite.panel", LENGTH, VALUE_IN(0.75), VALUE_MM(18), VALUE_MM(6), \
-      VALUE_MM(100), VALUE_PRACTICE, "bite wanted behind a panel, whose screws share the load") \
+    V(SCREW_BITE_PANEL, "screw.bite.panel", LENGTH, VALUE_IN(0.75), VALUE_MM(18), VALUE_MM(6),     \
+      VALUE_MM(100), VALUE_PRACTICE, "bite wanted behind a panel, whose screws share the load")    \
     V(SCREW_BITE_END, "screw.bite.end", LENGTH, VALUE_IN(1.5), VALUE_MM(38), VALUE_MM(5),          \
       VALUE_MM(150), VALUE_PRACTICE, "thread in end grain, glued")                                 \
     V(SCREW_BITE_END_MIN, "screw.bite.end.min", LENGTH, VALUE_IN(1.25), VALUE_MM(32), VALUE_MM(5), \
@@ -161,6 +161,8 @@
     V(CLEAT_STUD_LEAST, "cleat.stud.least", COUNT, 2, 2, 1, 100, VALUE_PRACTICE,                   \
       "screws of a cleat into studs, at least")                                                    \
     V(LEG_SCREWS, "leg.screws", COUNT, 4, 4, 0, 20, VALUE_PRACTICE, "screws in a leg's plate")     \
+    V(LEG_PLATE, "leg.plate", LENGTH, VALUE_IN(2.5), VALUE_MM(60), VALUE_MM(20), VALUE_MM(200),    \
+      VALUE_PRACTICE, "side of a leg's square plate")                                              \
     V(HINGE_BOARD_MIN, "hinge.board.min", LENGTH, VALUE_IN(0.625), VALUE_MM(16), VALUE_MM(3),      \
       VALUE_MM(100), VALUE_PRACTICE, "thinnest board that takes a hinge's screws")
 

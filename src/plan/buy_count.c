@@ -140,10 +140,24 @@ static bool is_by_length(const struct model *model, int64_t stock)
     return found && (found->kind == STOCK_STRIP || found->kind == STOCK_CORD);
 }
 
+/* By fitting, its screws that have a place: those are counted with their kind. */
+static int64_t *count_placed(const struct buying *buying)
+{
+    const struct plan *plan = buying->planning->plan;
+    int64_t *placed =
+        ARENA_MANY(buying->planning->arena, int64_t, buying->planning->model->fittings.count);
+
+    for (size_t i = 0; i < plan->screws.count; i++)
+        if (plan->screws.at[i].use == SCREW_FITTING)
+            placed[plan->screws.at[i].of]++;
+    return placed;
+}
+
 /* By the piece or by length; what is cut from a stick is a part. */
 static void need_fittings(struct buying *buying)
 {
     const struct model *model = buying->planning->model;
+    const int64_t *placed = count_placed(buying);
 
     for (size_t i = 0; i < model->fittings.count; i++) {
         const struct fitting *fitting = &model->fittings.at[i];
@@ -156,7 +170,7 @@ static void need_fittings(struct buying *buying)
             need_more(buying, fitting->stock, STOCK_HARDWARE, name, QUANTITY_COUNT, fitting->count);
         if (fitting->screw)
             need_more(buying, fitting->screw, STOCK_SCREW, "screws", QUANTITY_COUNT,
-                      fitting->count * fitting->screws);
+                      fitting->count * fitting->screws - placed[i]);
     }
 }
 

@@ -18,8 +18,11 @@
     F(SCREW_NONE_FITS, STOP, "no screw fits %e: it needs %1 to %2 of length")                      \
     F(SCREW_NOT_IN_STOCK, NOTE, "screws %1 are in no shop list: they have no price")               \
     F(SCREW_SHORT_BITE, WARN, "screws of %e bite only %1, %2 is wanted")                           \
-    F(SCREWS_MEET, STOP, "two screws of %e pass %1 apart, %2 is the least")                        \
-    F(SCREWS_NEAR, WARN, "two screws of %e pass %1 apart, %2 is better")                           \
+    F(SCREWS_MEET, STOP, "two screws of %e pass %1 apart, %2 is the least: %3 and %4")             \
+    F(SCREWS_NEAR, WARN, "two screws of %e pass %1 apart, %2 is better: %3 and %4")                \
+    F(HOLE_MEETS, STOP, "hole %1 of join %e passes a screw of %4 %2 apart: it misses by %3")       \
+    F(HOLE_NEAR, WARN, "hole %1 of join %e passes a screw of %4 %2 apart, %3 less than is good")   \
+    F(FITTING_NO_WOOD, WARN, "a screw of %e finds no wood")                                        \
     F(JOIN_FACES_APART, STOP, "the faces of join %e do not meet")                                  \
     F(JOIN_NO_WOOD, STOP, "join %e finds no place with wood on both sides")                        \
     F(JOIN_FEW_POINTS, WARN, "join %e has room for %1 points only, %2 are wanted")                 \

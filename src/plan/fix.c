@@ -1,5 +1,5 @@
 /*
- * Panel screws, and the check that no two screws of a box meet.
+ * Panel screws.
  *
  * The rows say where screws would stand; each is placed there unless it would pass another screw of
  * the box too closely: then it moves along its row, by steps that a tape shows, to the nearest
@@ -12,88 +12,8 @@
 #include "plan/rows.h"
 
 #include "plan/findings.h"
-#include "plan/screws.h"
 #include "plan/slices.h"
-
-#include <stdlib.h>
-
-/* The screws that stand in a box, in its axes, those of joins that reach into it included. */
-struct standing {
-    LIST_OF(struct screw_axis) of;
-};
-
-/* ---- what stands already ---- */
-
-/* From the axes of the box with the heads to those of another; false where a box has no place. */
-static bool axis_between(const struct planning *planning, const struct screw *screw, int64_t box,
-                         struct screw_axis *ret_axis)
-{
-    const struct pose *from = plan_pose(planning->plan, screw->box);
-    const struct pose *to = plan_pose(planning->plan, box);
-    const struct box *from_box = MODEL_FIND(planning->model, box, screw->box);
-    const struct box *to_box = MODEL_FIND(planning->model, box, box);
-    struct screw_axis axis = screw_axis_of(planning->plan, screw);
-
-    if (!from || !to || !from->placed || !to->placed)
-        return false;
-    axis.head = pose_to_box(to, to_box, pose_to_room(from, from_box, axis.head));
-    axis.tip = pose_to_box(to, to_box, pose_to_room(from, from_box, axis.tip));
-    *ret_axis = axis;
-    return true;
-}
-
-static void stand(const struct planning *planning, struct standing *boxes, int64_t box,
-                  const struct screw_axis *axis)
-{
-    *LIST_ADD(planning->arena, &boxes[model_index(planning->model, ENTITY_box, box)].of) = *axis;
-}
-
-/* A join's screw in the boxes beside the one that has its head. */
-static void stand_beyond(const struct planning *planning, struct standing *boxes,
-                         const struct screw *screw)
-{
-    const struct plan_point *point = &planning->plan->points.at[screw->of];
-    const struct join *join = MODEL_FIND(planning->model, join, point->join);
-    const int64_t reached[] = {join->box_a, join->target == TARGET_BOX ? join->box_b : 0};
-
-    for (size_t i = 0; i < sizeof reached / sizeof *reached; i++) {
-        struct screw_axis axis;
-
-        if (reached[i] && reached[i] != screw->box && (i == 0 || reached[i] != reached[0]) &&
-            axis_between(planning, screw, reached[i], &axis))
-            stand(planning, boxes, reached[i], &axis);
-    }
-}
-
-/* By box, in the order of the model's; one more at the end for screws of no box. */
-static struct standing *standing_by_box(const struct planning *planning)
-{
-    const struct plan *plan = planning->plan;
-    struct standing *boxes =
-        ARENA_MANY(planning->arena, struct standing, planning->model->boxes.count + 1);
-
-    for (size_t i = 0; i < plan->screws.count; i++) {
-        const struct screw *screw = &plan->screws.at[i];
-        struct screw_axis axis = screw_axis_of(plan, screw);
-
-        stand(planning, boxes, screw->box, &axis);
-        if (screw->use == SCREW_JOIN && screw->of < plan->points.count)
-            stand_beyond(planning, boxes, screw);
-    }
-    return boxes;
-}
-
-/* The smaller of `enough` and how far the axis is clear of all that stands. */
-static int64_t least_clear(const struct standing *standing, const struct screw_axis *axis,
-                           int64_t enough)
-{
-    int64_t least = enough;
-
-    for (size_t i = 0; i < standing->of.count; i++)
-        if (!screw_clears(&standing->of.at[i], axis, least))
-            least = screw_clear(&standing->of.at[i], axis);
-    return least;
-}
+#include "plan/standing.h"
 
 /* ---- one panel ---- */
 
@@ -111,7 +31,7 @@ struct fixing {
     size_t index;
     const struct panel *panel;
     LIST_OF(struct behind) behind;
-    struct standing *standing;
+    struct thicket *standing;
 };
 
 static void find_behind(struct fixing *fixing)
@@ -204,7 +124,7 @@ static int grade_of(const struct fixing *fixing, const struct screw *screw)
     const int64_t *value = fixing->planning->value;
     struct screw_axis axis = screw_axis_of(fixing->planning->plan, screw);
     int64_t well = value[TRADE_CROSS_CLEAR_WARN];
-    int64_t clear = least_clear(fixing->standing, &axis, well);
+    int64_t clear = thicket_clear(fixing->standing, &axis, well, PLAN_NONE, NULL);
 
     if (clear >= well)
         return 3;
@@ -243,8 +163,8 @@ static void place_screw(struct fixing *fixing, const struct row *row, int64_t i)
     }
     if (best.grade == 0)
         return;
-    screw_add(planning, &best.screw);
-    *LIST_ADD(planning->arena, &fixing->standing->of) = screw_axis_of(planning->plan, &best.screw);
+    struct screw_axis axis = screw_axis_of(planning->plan, &best.screw);
+    thicket_add(fixing->standing, &axis, screw_add(planning, &best.screw));
 }
 
 static void fix_panel(struct fixing *fixing)
@@ -260,63 +180,7 @@ static void fix_panel(struct fixing *fixing)
     }
 }
 
-/* ---- no two screws meet ---- */
-
-static int64_t low_end(const struct screw_axis *axis)
-{
-    return length_smaller(axis->head.x, axis->tip.x);
-}
-
-/* By where they begin along x: which is where most boxes are longest. */
-static int by_low_end(const void *a, const void *b)
-{
-    int64_t left = low_end(a);
-    int64_t right = low_end(b);
-
-    return (left > right) - (left < right);
-}
-
-/*
- * The smaller of `enough` and the clearance of the closest two. Goes along x with the screws in the
- * order in which they begin: a screw that begins farther behind another's end than `enough` and the
- * thickest screw is clear of it, and so are all after it.
- */
-static int64_t closest_pair(const struct standing *standing, int64_t enough)
-{
-    struct screw_axis *at = standing->of.at;
-    int64_t thickest = 0;
-    int64_t closest = enough;
-
-    if (standing->of.count == 0)
-        return enough;
-    qsort(at, standing->of.count, sizeof *at, by_low_end);
-    for (size_t i = 0; i < standing->of.count; i++)
-        thickest = length_larger(thickest, at[i].diameter);
-    for (size_t i = 0; i < standing->of.count; i++) {
-        int64_t end = length_larger(at[i].head.x, at[i].tip.x) + enough + thickest;
-
-        for (size_t k = i + 1; k < standing->of.count && low_end(&at[k]) <= end; k++)
-            if (!screw_clears(&at[i], &at[k], closest))
-                closest = screw_clear(&at[i], &at[k]);
-    }
-    return closest;
-}
-
-static void check_box(struct planning *planning, const struct standing *standing, int64_t box)
-{
-    int64_t well = planning->value[TRADE_CROSS_CLEAR_WARN];
-    int64_t closest = closest_pair(standing, well);
-    bool meet = closest < planning->value[TRADE_CROSS_CLEAR_REJECT];
-    struct finding *finding;
-
-    if (closest >= well)
-        return;
-    finding =
-        finding_add(planning, meet ? FINDING_SCREWS_MEET : FINDING_SCREWS_NEAR, ENTITY_box, box);
-    argument_length(finding, 0, length_larger(closest, 0));
-    argument_length(finding, 1,
-                    planning->value[meet ? TRADE_CROSS_CLEAR_REJECT : TRADE_CROSS_CLEAR_WARN]);
-}
+/* ---- the pass ---- */
 
 static void tell_not_in_stock(struct planning *planning)
 {
@@ -335,7 +199,7 @@ static void tell_not_in_stock(struct planning *planning)
     }
 }
 
-static void fix_box(struct planning *planning, struct standing *standing, const struct box *box)
+static void fix_box(struct planning *planning, struct thicket *standing, const struct box *box)
 {
     const struct plan *plan = planning->plan;
     struct slice panels = plan_panels_of(plan, box->key);
@@ -350,14 +214,15 @@ static void fix_box(struct planning *planning, struct standing *standing, const 
         if (!fixing.panel->loose)
             fix_panel(&fixing);
     }
-    check_box(planning, standing, box->key);
 }
 
 void pass_fix(struct planning *planning)
 {
-    struct standing *standing = standing_by_box(planning);
+    struct thicket *standing = standing_by_box(planning);
 
+    fit_fittings(planning, standing);
     for (size_t i = 0; i < planning->model->boxes.count; i++)
         fix_box(planning, &standing[i], &planning->model->boxes.at[i]);
+    check_clear(planning, standing);
     tell_not_in_stock(planning);
 }

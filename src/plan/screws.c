@@ -278,32 +278,68 @@ static int64_t gap_between(int64_t p, int64_t q, int64_t r, int64_t s)
     return length_larger(gap, 0);
 }
 
-/* The largest whole number whose square is not above `square`. */
-static int64_t root_down(int64_t square)
+static bool is_along_an_axis(const struct screw_axis *axis)
 {
-    int64_t low = 0;
-    int64_t high = INT64_C(1) << 31;
-
-    while (high - low > 1) {
-        int64_t middle = low + (high - low) / 2;
-
-        if (middle * middle <= square)
-            low = middle;
-        else
-            high = middle;
-    }
-    return low;
+    return (axis->head.x != axis->tip.x) + (axis->head.y != axis->tip.y) +
+               (axis->head.z != axis->tip.z) <=
+           1;
 }
 
-/* The square of the distance of two axes. A segment along an axis is a box without thickness, and
- * two such boxes are as far apart as their gaps along the axes say. */
-static int64_t square_between(const struct screw_axis *a, const struct screw_axis *b)
+/* A segment along an axis is a box without thickness, and two such boxes are as far apart as their
+ * gaps along the axes say. */
+static int64_t square_along_axes(const struct screw_axis *a, const struct screw_axis *b)
 {
     int64_t x = gap_between(a->head.x, a->tip.x, b->head.x, b->tip.x);
     int64_t y = gap_between(a->head.y, a->tip.y, b->head.y, b->tip.y);
     int64_t z = gap_between(a->head.z, a->tip.z, b->head.z, b->tip.z);
 
     return x * x + y * y + z * z;
+}
+
+struct line {
+    double x, y, z;
+};
+
+static struct line line_between(struct vector from, struct vector to)
+{
+    return (struct line){(double)(to.x - from.x), (double)(to.y - from.y), (double)(to.z - from.z)};
+}
+
+static double dot(struct line a, struct line b)
+{
+    return a.x * b.x + a.y * b.y + a.z * b.z;
+}
+
+static double to_unit(double at)
+{
+    return at < 0 ? 0 : at > 1 ? 1 : at;
+}
+
+/* Two segments any way: the nearest places of their lines, each drawn back to its segment. */
+static int64_t square_oblique(const struct screw_axis *a, const struct screw_axis *b)
+{
+    struct line along_a = line_between(a->head, a->tip);
+    struct line along_b = line_between(b->head, b->tip);
+    struct line off = line_between(b->head, a->head);
+    double aa = dot(along_a, along_a);
+    double bb = dot(along_b, along_b);
+    double ab = dot(along_a, along_b);
+    double apart = aa * bb - ab * ab;
+    double on_a =
+        apart > 0 ? to_unit((ab * dot(along_b, off) - dot(along_a, off) * bb) / apart) : 0;
+    double on_b = bb > 0 ? to_unit((ab * on_a + dot(along_b, off)) / bb) : 0;
+
+    on_a = aa > 0 ? to_unit((ab * on_b - dot(along_a, off)) / aa) : 0;
+    struct line between = {off.x + along_a.x * on_a - along_b.x * on_b,
+                           off.y + along_a.y * on_a - along_b.y * on_b,
+                           off.z + along_a.z * on_a - along_b.z * on_b};
+    return (int64_t)dot(between, between);
+}
+
+static int64_t square_between(const struct screw_axis *a, const struct screw_axis *b)
+{
+    return is_along_an_axis(a) && is_along_an_axis(b) ? square_along_axes(a, b)
+                                                      : square_oblique(a, b);
 }
 
 static int64_t both_radii(const struct screw_axis *a, const struct screw_axis *b)
@@ -313,7 +349,7 @@ static int64_t both_radii(const struct screw_axis *a, const struct screw_axis *b
 
 int64_t screw_clear(const struct screw_axis *a, const struct screw_axis *b)
 {
-    return root_down(square_between(a, b)) - both_radii(a, b);
+    return whole_root(square_between(a, b)) - both_radii(a, b);
 }
 
 /* A root rounded down is at least a whole number when the square is at least that one's. */

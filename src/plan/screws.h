@@ -79,9 +79,9 @@ struct screw_axis {
 };
 struct screw_axis screw_axis_of(const struct plan *plan, const struct screw *screw);
 
-/* Surface to surface of two screws, rounded down; negative where they cut into each other. Screws
- * run along the axes of one box, which makes the distance of two segments exact up to one square
- * root. */
+/* Surface to surface of two screws, rounded down; negative where they cut into each other. Most run
+ * along the axes of one box, which makes the distance of two segments exact up to one square root;
+ * that of a join with a box that leans may run any way, and is exact to a count. */
 int64_t screw_clear(const struct screw_axis *a, const struct screw_axis *b);
 
 /* Whether that is at least so much: the same answer, without the root. */

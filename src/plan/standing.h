@@ -1,0 +1,22 @@
+/*
+ * Within pass fix: the screws that stand in each box, and whether they keep clear of each other.
+ */
+#ifndef PLAN_STANDING_H
+#define PLAN_STANDING_H
+
+#include "plan/thicket.h"
+
+/*
+ * By box, in the order of the model's, every screw of the plan so far; one of a join in each box
+ * that it goes through, in the axes of that box. One more at the end for screws of no box. In the
+ * arena.
+ */
+struct thicket *standing_by_box(const struct planning *planning);
+
+/* fittings.c: adds the screws of fittings that say how many each takes, and stands them. */
+void fit_fittings(struct planning *planning, struct thicket *standing);
+
+/* clear.c: tells which screws pass each other too closely; of those placed by hand, each. */
+void check_clear(struct planning *planning, const struct thicket *standing);
+
+#endif
