@@ -1,0 +1,539 @@
+/*
+ * A driver behind a head, and a hand that brings it there.
+ *
+ * 1  All that stands near is seen from the box with the heads: its own wood, the wood of every box
+ *    that is joined to it by now, the walls it is fixed to, the floor under it in the room.
+ * 2  A tool is a round bar behind the head, as long as it needs with the screw before it. Nothing
+ *    comes nearer to its axis than its radius. A driver with a bit may be held at a slant, which
+ *    takes as much off its radius as the slant moves its body aside.
+ * 3  A hand is a block twice HAND wide. From some place on the tool's axis the fingers go aside
+ *    along a line, and from there the hand goes straight out through the reach side, no farther
+ *    than an arm, and a hand's length beyond it.
+ */
+#include "plan/rehearse_stage.h"
+
+#include <assert.h>
+#include <stdlib.h>
+
+#define FAR_OUT (FIELDS_ROOM)
+
+/* ---- what stands near ---- */
+
+struct near_by {
+    struct solid solid; /* in the axes of the box with the heads */
+    enum entity_kind entity;
+    int64_t key;
+    const char *label;
+    size_t since;
+};
+
+struct view {
+    const struct stage *stage;
+    const struct staged_box *box;
+    LIST_OF(struct near_by) near;
+};
+
+static void see(struct view *view, const struct staged_box *of, const struct lump *lump)
+{
+    struct near_by *near;
+
+    if (lump->since == PLAN_NONE)
+        return;
+    near = LIST_ADD(view->stage->arena, &view->near);
+    *near = (struct near_by){
+        .entity = lump->entity, .key = lump->key, .label = lump->label, .since = lump->since};
+    near->solid = of == view->box ? lump->solid : stage_solid_seen(of, view->box, &lump->solid);
+}
+
+/* Half of the room, seen from the box: everything on the other side of a plane. */
+static void see_half(struct view *view, int axis, int64_t at, int sign, enum entity_kind entity,
+                     int64_t key, size_t since)
+{
+    const struct staged_box room = {.box = view->box->box}; /* no pose: the room's own axes */
+    struct solid half = {{-FAR_OUT, -FAR_OUT, -FAR_OUT}, {FAR_OUT, FAR_OUT, FAR_OUT}};
+    int64_t from = sign > 0 ? at : -FAR_OUT;
+    int64_t to = sign > 0 ? FAR_OUT : at;
+    struct near_by *near = LIST_ADD(view->stage->arena, &view->near);
+
+    half.low = stage_moved(half.low, axis, from + FAR_OUT);
+    half.high = stage_moved(half.high, axis, to - FAR_OUT);
+    *near = (struct near_by){stage_solid_seen(&room, view->box, &half), entity, key, NULL, since};
+}
+
+static void see_walls(struct view *view, size_t since)
+{
+    const struct stage *stage = view->stage;
+
+    for (size_t i = 0; i < stage->model->walls.count; i++) {
+        const struct wall *wall = &stage->model->walls.at[i];
+        const struct facing_out *out = &stage_sides[wall->side];
+        struct vector corner = out->sign > 0 ? stage->high : stage->low;
+
+        see_half(view, out->axis, stage_along(corner, out->axis) + out->sign * wall->gap, out->sign,
+                 ENTITY_wall, wall->key, since);
+    }
+}
+
+static struct view look_round(const struct stage *stage, const struct staged_box *box)
+{
+    struct view view = {stage, box, {{0}}};
+    size_t at_wall = PLAN_NONE;
+    bool on_legs = false;
+
+    for (size_t i = 0; i < stage->model->boxes.count; i++) {
+        const struct staged_box *other = &stage->boxes[i];
+
+        on_legs |= other->legs != PLAN_NONE;
+        if (other->group != box->group)
+            continue;
+        at_wall = other->at_wall != PLAN_NONE ? other->at_wall : at_wall;
+        for (size_t j = 0; j < other->lumps.count; j++)
+            see(&view, other, &other->lumps.at[j]);
+    }
+    if (at_wall != PLAN_NONE)
+        see_walls(&view, at_wall);
+    if (stage->now != PLAN_NONE && stage->plan->steps.at[stage->now].place == PLACE_SITE &&
+        !on_legs)
+        see_half(&view, AXIS_Z, stage->floor, -1, ENTITY_none, 0, PLAN_NONE);
+    return view;
+}
+
+/* ---- tools ---- */
+
+struct tool_bar {
+    int64_t length; /* behind the head, the screw included */
+    int64_t radius;
+};
+
+static struct tool_bar own_tool(const struct stage *stage, int64_t kind, struct tool_bar bar)
+{
+    for (size_t i = 0; i < stage->model->tools.count; i++) {
+        const struct tool *tool = &stage->model->tools.at[i];
+
+        if (tool->kind == kind && tool->length > 0)
+            return (struct tool_bar){tool->length, tool->radius > 0 ? tool->radius : bar.radius};
+    }
+    return bar;
+}
+
+#define BARS 5
+
+/* The tools that may be used where the plan chose one: that one, and those that are handier. */
+static size_t bars_for(const struct stage *stage, int64_t tool, int64_t screw,
+                       struct tool_bar bars[BARS])
+{
+    static const int64_t kinds[] = {TOOL_DRIVER, TOOL_LONG_BIT, TOOL_RIGHT_ANGLE, TOOL_STUBBY};
+    const int64_t *value = stage->plan->value;
+    const struct tool_bar usual[] = {
+        {value[TRADE_DRIVER_INLINE], value[TRADE_DRIVER_RADIUS]},
+        {value[TRADE_DRIVER_BODY] + value[TRADE_DRIVER_BIT_LONG] + value[TRADE_DRIVER_SLACK],
+         value[TRADE_DRIVER_RADIUS_LONG_BIT]},
+        {value[TRADE_DRIVER_RIGHT_ANGLE], value[TRADE_DRIVER_RADIUS_LONG_BIT]},
+        {value[TRADE_DRIVER_STUBBY], value[TRADE_DRIVER_RADIUS_LONG_BIT]}};
+    size_t count = 0;
+
+    for (size_t i = 0; i < sizeof kinds / sizeof *kinds; i++) {
+        bars[count] = own_tool(stage, kinds[i], usual[i]);
+        bars[count++].length += screw;
+        if (kinds[i] == tool)
+            break;
+    }
+    if (tool != TOOL_DRIVER) {
+        int64_t aside = (value[TRADE_DRIVER_BIT] + screw) * value[TRADE_DRIVER_OFF_AXIS] / 1000 *
+                        17453 / 1000000;
+
+        bars[count] = bars[0];
+        bars[count++].radius -= aside;
+    }
+    return count;
+}
+
+/* ---- a bar behind a head ---- */
+
+static int64_t gap(int64_t at, int64_t low, int64_t high)
+{
+    return at < low ? low - at : at > high ? at - high : 0;
+}
+
+static bool is_in_bar(const struct solid *solid, struct vector head, int axis, int sign,
+                      const struct tool_bar *bar)
+{
+    int64_t from = stage_along(head, axis);
+    int64_t low = sign > 0 ? from : from - bar->length;
+    int64_t square = 0;
+
+    if (stage_along(solid->low, axis) >= low + bar->length || stage_along(solid->high, axis) <= low)
+        return false;
+    for (int other = 0; other < AXIS_COUNT; other++) {
+        int64_t aside = other == axis
+                            ? 0
+                            : gap(stage_along(head, other), stage_along(solid->low, other),
+                                  stage_along(solid->high, other));
+        square += aside * aside;
+    }
+    return square < bar->radius * bar->radius;
+}
+
+static const struct near_by *stands_in_bar(const struct view *view, struct vector head, int axis,
+                                           int sign, const struct tool_bar *bar)
+{
+    for (size_t i = 0; i < view->near.count; i++)
+        if (is_in_bar(&view->near.at[i].solid, head, axis, sign, bar))
+            return &view->near.at[i];
+    return NULL;
+}
+
+/* ---- a hand ---- */
+
+struct grasp {
+    const struct view *view;
+    struct vector head;
+    int axis, sign; /* the tool's, away from the wood */
+    int64_t length; /* of the tool */
+    int64_t side;   /* it comes through */
+};
+
+static const struct near_by *stands_in_block(const struct view *view, const struct solid *block)
+{
+    for (size_t i = 0; i < view->near.count; i++) {
+        const struct solid *solid = &view->near.at[i].solid;
+        bool meets = true;
+
+        for (int axis = 0; axis < AXIS_COUNT; axis++)
+            meets = meets && stage_along(solid->low, axis) < stage_along(block->high, axis) &&
+                    stage_along(block->low, axis) < stage_along(solid->high, axis);
+        if (meets)
+            return &view->near.at[i];
+    }
+    return NULL;
+}
+
+/* From a place along an axis, as a bar of a half width. */
+static struct solid bar_along(struct vector at, int axis, int64_t by, int64_t half)
+{
+    struct solid bar = {at, at};
+
+    for (int other = 0; other < AXIS_COUNT; other++) {
+        int64_t back = other == axis ? (by < 0 ? by : 0) : -half;
+        int64_t on = other == axis ? (by > 0 ? by : 0) : half;
+
+        bar.low = stage_moved(bar.low, other, back);
+        bar.high = stage_moved(bar.high, other, on);
+    }
+    return bar;
+}
+
+/* Straight out through the side from a place: NULL when it can. Somebody who stands too far away
+ * for an arm is told as the box itself. */
+static const struct near_by *stands_outward(const struct grasp *grasp, struct vector at)
+{
+    static const struct near_by too_far = {.entity = ENTITY_none, .since = PLAN_NONE};
+    const struct facing_out *out = &stage_sides[grasp->side];
+    const int64_t *value = grasp->view->stage->plan->value;
+    int64_t size = stage_size(grasp->view->box->box, out->axis);
+    int64_t way = out->sign > 0 ? size - stage_along(at, out->axis) : stage_along(at, out->axis);
+    int64_t whole = (way > 0 ? way : 0) + value[TRADE_HAND_HOLE_HEIGHT];
+    struct solid hand =
+        bar_along(at, out->axis, out->sign * whole, value[TRADE_HAND_HOLE_WIDTH] / 4);
+
+    if (way > value[TRADE_ARM_REACH])
+        return &too_far;
+    return stands_in_block(grasp->view, &hand);
+}
+
+/* Cloth over the place where the hand goes in that cannot be held aside for this join. */
+static const struct sheet *cloth_over_entry(const struct grasp *grasp, struct vector at,
+                                            const struct staged_join *join)
+{
+    const struct facing_out *out = &stage_sides[grasp->side];
+    const struct stage *stage = grasp->view->stage;
+    const struct sheet *sheet =
+        stage_over(stage, grasp->view->box->box->key, grasp->side, stage_along(at, out->u),
+                   stage_along(at, out->v), STAGE_CLOTH);
+
+    return sheet && stage_held_open(stage, sheet->layer, join->join->key) ? NULL : sheet;
+}
+
+struct hindrance {
+    const struct near_by *wood;
+    const struct sheet *cloth;
+};
+
+/* Whether a hand comes out from a place; else why not, cloth being told before wood. */
+static bool comes_out(const struct grasp *grasp, struct vector at, const struct staged_join *join,
+                      struct hindrance *hindrance)
+{
+    const struct near_by *wood = stands_outward(grasp, at);
+    const struct sheet *cloth;
+
+    if (wood) {
+        hindrance->wood = hindrance->wood ? hindrance->wood : wood;
+        return false;
+    }
+    cloth = cloth_over_entry(grasp, at, join);
+    if (cloth)
+        hindrance->cloth = cloth;
+    return !cloth;
+}
+
+/* From a place on the tool's axis: straight out, or first aside. */
+static bool comes_out_aside(const struct grasp *grasp, struct vector at,
+                            const struct staged_join *join, struct hindrance *hindrance)
+{
+    int64_t pace = grasp->view->stage->plan->value[TRADE_HAND_HOLE_WIDTH] / 4;
+
+    if (comes_out(grasp, at, join, hindrance))
+        return true;
+    for (int axis = 0; axis < AXIS_COUNT; axis++) {
+        for (int64_t way = -8; way <= 8 && axis != stage_sides[grasp->side].axis; way++) {
+            struct solid fingers = bar_along(at, axis, way * pace, 0);
+
+            if (way != 0 && !stands_in_block(grasp->view, &fingers) &&
+                comes_out(grasp, stage_moved(at, axis, way * pace), join, hindrance))
+                return true;
+        }
+    }
+    return false;
+}
+
+static bool hand_comes(const struct grasp *grasp, const struct staged_join *join,
+                       struct hindrance *hindrance)
+{
+    for (int64_t away = LENGTH_INCH / 2; away <= grasp->length; away += LENGTH_INCH) {
+        struct vector at = stage_moved(grasp->head, grasp->axis, grasp->sign * away);
+
+        if (comes_out_aside(grasp, at, join, hindrance))
+            return true;
+    }
+    return false;
+}
+
+/* ---- a head ---- */
+
+static const struct plan_member *member_at(const struct plan *plan, size_t member)
+{
+    return member < plan->members.count ? &plan->members.at[member] : NULL;
+}
+
+/* The wood that a bolt passes behind a mating face: as deep as the far side of its member, or all
+ * of a board. */
+static int64_t wood_behind(const struct stage *stage, const struct staged_join *join,
+                           const struct plan_point *point, bool of_b)
+{
+    const struct plan_member *member =
+        member_at(stage->plan, of_b ? point->member_b : point->member_a);
+    const struct staged_box *box =
+        stage_box(stage, of_b ? join->junction->box_b : join->junction->box_a);
+    const struct facing_out *out = &stage_sides[of_b ? join->join->side_b : join->join->side_a];
+
+    if (!box)
+        return 0;
+    if (!member)
+        return stage_size(box->box, out->axis);
+    return out->sign > 0
+               ? stage_size(box->box, out->axis) - stage_along(member->solid.low, out->axis)
+               : stage_along(member->solid.high, out->axis);
+}
+
+struct head {
+    struct vector at;
+    int axis, sign; /* away from the wood */
+    int64_t length; /* of the screw or bolt */
+};
+
+static struct head head_of_bolt(const struct stage *stage, const struct staged_join *join,
+                                const struct plan_point *point)
+{
+    bool in_b = join->junction->head_box == join->junction->box_b;
+    const struct facing_out *out = &stage_sides[in_b ? join->join->side_b : join->join->side_a];
+    int64_t passed = wood_behind(stage, join, point, in_b);
+    struct head head = {.axis = out->axis, .sign = -out->sign};
+
+    head.at = stage_moved(in_b ? point->in_b : point->in_a, out->axis, -out->sign * passed);
+    head.length = passed + wood_behind(stage, join, point, !in_b) + join->junction->cloth +
+                  stage->plan->value[TRADE_BOLT_BEYOND];
+    return head;
+}
+
+static struct head head_at(const struct stage *stage, const struct staged_join *join, size_t index)
+{
+    const struct plan *plan = stage->plan;
+    const struct plan_point *point = &plan->points.at[index];
+
+    if (point->screw == PLAN_NONE)
+        return head_of_bolt(stage, join, point);
+    const struct screw *screw = &plan->screws.at[point->screw];
+    return (struct head){screw->at, screw->axis, -screw->sign,
+                         plan->screw_kinds.at[screw->kind].length};
+}
+
+static struct verdict wood_in_way(const struct stage *stage, enum lapse lapse,
+                                  const struct near_by *near)
+{
+    struct verdict verdict = stage_lapse_by(stage, lapse, near->entity, near->key, near->since);
+
+    verdict.label = near->label;
+    return verdict;
+}
+
+/* Cloth over a head that lies on the outside. */
+static struct verdict look_for_cloth(const struct stage *stage, const struct staged_join *join,
+                                     size_t point)
+{
+    struct spot spots[STAGE_SPOTS];
+    size_t count = stage_spots(stage, join, point, spots);
+    const struct sheet *sheet;
+
+    if (!spots[count - 1].head)
+        return stage_fine(stage);
+    sheet = stage_over(stage, spots[count - 1].box, spots[count - 1].side, spots[count - 1].u,
+                       spots[count - 1].v, STAGE_CLOTH);
+    if (!sheet || stage_slit_at(stage, sheet->layer, point) ||
+        stage_held_open(stage, sheet->layer, join->join->key))
+        return stage_fine(stage);
+    return stage_lapse_layer(stage, LAPSE_CLOTH_IN_WAY, sheet->layer);
+}
+
+static struct verdict bring_hand(const struct view *view, const struct staged_join *join,
+                                 const struct head *head, int64_t length)
+{
+    const struct grasp grasp = {view,       head->at, head->axis,
+                                head->sign, length,   join->junction->reach_side};
+    struct hindrance hindrance = {NULL, NULL};
+
+    if (hand_comes(&grasp, join, &hindrance))
+        return stage_fine(view->stage);
+    if (hindrance.cloth)
+        return stage_lapse_layer(view->stage, LAPSE_CLOTH_IN_WAY, hindrance.cloth->layer);
+    assert(hindrance.wood);
+    return wood_in_way(view->stage, LAPSE_NO_HAND, hindrance.wood);
+}
+
+struct verdict reach_head(const struct stage *stage, const struct staged_join *join, size_t point)
+{
+    const struct staged_box *box = stage_box(stage, join->junction->head_box);
+    const struct near_by *first = NULL;
+    struct tool_bar bars[BARS];
+
+    if (!join->junction->reachable || !box)
+        return stage_lapse(stage, LAPSE_NO_WAY);
+    struct view view = look_round(stage, box);
+    struct head head = head_at(stage, join, point);
+    size_t count = bars_for(stage, join->junction->tool, head.length, bars);
+    struct verdict verdict = stage_fine(stage);
+
+    for (size_t i = 0; i < count; i++) {
+        const struct near_by *near = stands_in_bar(&view, head.at, head.axis, head.sign, &bars[i]);
+
+        first = first ? first : near;
+        if (near)
+            continue;
+        verdict = join->junction->head_inside ? bring_hand(&view, join, &head, bars[i].length)
+                                              : look_for_cloth(stage, join, point);
+        return verdict;
+    }
+    assert(first);
+    return wood_in_way(stage, LAPSE_WOOD_IN_WAY, first);
+}
+
+/* ---- frame screws ---- */
+
+/* Members and screws of one box while its frame is taken apart again in thought: whatever can be
+ * taken out last was put in last, and taking one thing out never shuts in another. */
+struct frame_apart {
+    struct view view; /* one for each member that is still in */
+    size_t *members;  /* of the plan, as in view.near */
+    size_t *screws;   /* of the plan, still in */
+    size_t screw_count;
+};
+
+static struct frame_apart frame_begin(const struct stage *stage, const struct staged_box *box)
+{
+    const struct plan *plan = stage->plan;
+    struct frame_apart frame = {.view = {stage, box, {{0}}}};
+
+    frame.members = ARENA_MANY(stage->arena, size_t, plan->members.count + 1);
+    frame.screws = ARENA_MANY(stage->arena, size_t, plan->screws.count + 1);
+    for (size_t i = 0; i < plan->members.count; i++) {
+        if (plan->members.at[i].box != box->box->key)
+            continue;
+        frame.members[frame.view.near.count] = i;
+        *LIST_ADD(stage->arena, &frame.view.near) =
+            (struct near_by){plan->members.at[i].solid, ENTITY_box, box->box->key,
+                             plan->members.at[i].label, stage->now};
+    }
+    for (size_t i = 0; i < plan->screws.count; i++)
+        if (plan->screws.at[i].use == SCREW_FRAME && plan->screws.at[i].box == box->box->key)
+            frame.screws[frame.screw_count++] = i;
+    return frame;
+}
+
+static const struct near_by *frame_screw_blocked(const struct frame_apart *frame, size_t index)
+{
+    const struct plan *plan = frame->view.stage->plan;
+    const struct screw *screw = &plan->screws.at[index];
+    const struct near_by *first = NULL;
+    struct tool_bar bars[BARS];
+    size_t count =
+        bars_for(frame->view.stage, TOOL_STUBBY, plan->screw_kinds.at[screw->kind].length, bars);
+
+    for (size_t i = 0; i < count; i++) {
+        const struct near_by *near =
+            stands_in_bar(&frame->view, screw->at, screw->axis, -screw->sign, &bars[i]);
+
+        if (!near)
+            return NULL;
+        first = first ? first : near;
+    }
+    return first;
+}
+
+static bool has_screws(const struct frame_apart *frame, size_t member)
+{
+    const struct plan *plan = frame->view.stage->plan;
+
+    for (size_t i = 0; i < frame->screw_count; i++) {
+        const struct joint *joint = &plan->joints.at[plan->screws.at[frame->screws[i]].of];
+
+        if (joint->through == member || joint->into == member)
+            return true;
+    }
+    return false;
+}
+
+static bool take_screws_out(struct frame_apart *frame)
+{
+    size_t kept = 0;
+    size_t count = frame->screw_count;
+
+    for (size_t i = 0; i < count; i++)
+        if (frame_screw_blocked(frame, frame->screws[i]))
+            frame->screws[kept++] = frame->screws[i];
+    frame->screw_count = kept;
+    return kept < count;
+}
+
+static void take_members_out(struct frame_apart *frame)
+{
+    size_t kept = 0;
+
+    for (size_t i = 0; i < frame->view.near.count; i++) {
+        if (!has_screws(frame, frame->members[i]))
+            continue;
+        frame->members[kept] = frame->members[i];
+        frame->view.near.at[kept++] = frame->view.near.at[i];
+    }
+    frame->view.near.count = kept;
+}
+
+void reach_frame(struct stage *stage, const struct staged_box *box)
+{
+    struct frame_apart frame = frame_begin(stage, box);
+
+    while (frame.screw_count > 0 && take_screws_out(&frame))
+        take_members_out(&frame);
+    for (size_t i = 0; i < frame.screw_count; i++)
+        stage_lose(
+            stage, REHEARSED_FRAME, ENTITY_box, box->box->key, frame.screws[i],
+            wood_in_way(stage, LAPSE_WOOD_IN_WAY, frame_screw_blocked(&frame, frame.screws[i])));
+}

@@ -1,0 +1,219 @@
+/* What is bought, cut, framed and fitted, and the way into the room. */
+#include "plan/rehearse_stage.h"
+
+#include <assert.h>
+
+static void lose_supply(struct stage *stage, enum entity_kind entity, int64_t key)
+{
+    stage_lose(stage, REHEARSED_SUPPLY, entity, key, PLAN_NONE, stage_lapse(stage, LAPSE_NOT_CUT));
+}
+
+/* ---- shop and saw ---- */
+
+void do_buy(struct stage *stage, const struct step *step)
+{
+    (void)step;
+    stage->bought = stage->now;
+}
+
+/* The step bears no stock: its name does. */
+void do_cut(struct stage *stage, const struct step *step)
+{
+    int64_t key = step_key_of(step->name);
+
+    if (stage->bought == PLAN_NONE)
+        lose_supply(stage, ENTITY_stock, key);
+    stage->stocks[model_index(stage->model, ENTITY_stock, key)] = stage->now;
+}
+
+void do_label(struct stage *stage, const struct step *step)
+{
+    (void)step;
+    stage->labelled = stage->now;
+}
+
+static bool stock_is_cut(const struct stage *stage, int64_t stock)
+{
+    return !stock || stage->stocks[model_index(stage->model, ENTITY_stock, stock)] != PLAN_NONE;
+}
+
+/* ---- frames ---- */
+
+void do_frame(struct stage *stage, const struct step *step)
+{
+    struct staged_box *box = stage_box(stage, step->box);
+
+    if (stage->labelled == PLAN_NONE || !stock_is_cut(stage, box->box->stick))
+        lose_supply(stage, ENTITY_box, box->box->key);
+    box->framed = stage->now;
+    for (size_t i = 0; i < box->lumps.count; i++)
+        if (box->lumps.at[i].entity == ENTITY_box)
+            box->lumps.at[i].since = stage->now;
+    reach_frame(stage, box);
+}
+
+/* ---- panels ---- */
+
+static bool waits_for_join(const struct plan *plan, int64_t facing)
+{
+    for (size_t i = 0; i < plan->constraints.count; i++)
+        if (plan->constraints.at[i].kind == JOIN_BEFORE_FACING &&
+            plan->constraints.at[i].item == facing)
+            return true;
+    return false;
+}
+
+/* A step takes all panels of a face that are fixed alike and at one time. */
+static bool goes_with(const struct stage *stage, const struct facing *a, const struct facing *b)
+{
+    return a->box == b->box && a->side == b->side && a->kind == b->kind &&
+           (a->loose != 0) == (b->loose != 0) &&
+           waits_for_join(stage->plan, a->key) == waits_for_join(stage->plan, b->key);
+}
+
+static void put_on(struct stage *stage, const struct facing *facing)
+{
+    struct staged_box *box = stage_box(stage, facing->box);
+
+    for (size_t i = 0; i < box->lumps.count; i++)
+        if (box->lumps.at[i].entity == ENTITY_facing && box->lumps.at[i].key == facing->key)
+            box->lumps.at[i].since = stage->now;
+    stage->facings[model_index(stage->model, ENTITY_facing, facing->key)] = stage->now;
+}
+
+void do_panel(struct stage *stage, const struct step *step)
+{
+    const struct facing *first = MODEL_FIND(stage->model, facing, step->facing);
+    const struct staged_box *box = stage_box(stage, first->box);
+
+    if (!stock_is_cut(stage, first->stock) && first->kind == FACING_PANEL)
+        lose_supply(stage, ENTITY_facing, first->key);
+    if (box->framed == PLAN_NONE && box->lumps.count > 0 && box->lumps.at[0].side < 0)
+        stage_lose(stage, REHEARSED_SUPPLY, ENTITY_facing, first->key, PLAN_NONE,
+                   stage_lapse_by(stage, LAPSE_NO_WOOD, ENTITY_box, first->box, PLAN_NONE));
+    for (size_t i = 0; i < stage->model->facings.count; i++)
+        if (goes_with(stage, first, &stage->model->facings.at[i]))
+            put_on(stage, &stage->model->facings.at[i]);
+}
+
+/* A board is its panels: they are there when it is measured. */
+void do_record(struct stage *stage, const struct step *step)
+{
+    struct staged_box *box = stage_box(stage, step->box);
+
+    for (size_t i = 0; i < stage->model->facings.count; i++)
+        if (stage->model->facings.at[i].box == step->box && box->box->frame == FRAME_BOARD)
+            put_on(stage, &stage->model->facings.at[i]);
+    if (box->framed == PLAN_NONE && box->lumps.count > 0 && box->lumps.at[0].side < 0)
+        lose_supply(stage, ENTITY_box, step->box);
+}
+
+/* ---- fittings ---- */
+
+static void lose_fitting(struct stage *stage, const struct fitting *fitting, struct verdict verdict)
+{
+    stage_lose(stage, REHEARSED_FITTING, ENTITY_fitting, fitting->key, PLAN_NONE, verdict);
+}
+
+static void each_fitting(struct stage *stage, const struct step *step,
+                         void (*check)(struct stage *stage, const struct fitting *fitting))
+{
+    for (size_t i = 0; i < stage->model->fittings.count; i++) {
+        const struct fitting *fitting = &stage->model->fittings.at[i];
+
+        if (fitting->box == step->box && step_puts_on(step->kind, fitting->kind))
+            check(stage, fitting);
+    }
+}
+
+/* A nut goes in from the hollow: a panel on its own side or the one opposite shuts it. */
+static void check_nut(struct stage *stage, const struct fitting *fitting)
+{
+    const struct staged_box *box = stage_box(stage, fitting->box);
+
+    if (box->dust != PLAN_NONE)
+        lose_fitting(stage, fitting,
+                     stage_lapse_by(stage, LAPSE_SHUT, ENTITY_box, box->box->key, box->dust));
+    for (size_t i = 0; i < box->lumps.count; i++) {
+        const struct lump *lump = &box->lumps.at[i];
+
+        if (lump->side >= 0 && lump->since != PLAN_NONE && box->box->frame != FRAME_BOARD &&
+            (lump->side == fitting->side || lump->side == stage_opposite(fitting->side))) {
+            lose_fitting(stage, fitting,
+                         stage_lapse_by(stage, LAPSE_SHUT, ENTITY_facing, lump->key, lump->since));
+            return;
+        }
+    }
+}
+
+/* What is screwed on from the soft side. */
+static void check_bare(struct stage *stage, const struct fitting *fitting)
+{
+    const struct sheet *over = stage_over(stage, fitting->box, fitting->side, fitting->u,
+                                          fitting->v, STAGE_PADDING | STAGE_CLOTH);
+
+    if (over)
+        lose_fitting(stage, fitting, stage_lapse_layer(stage, LAPSE_COVERED, over->layer));
+}
+
+static void check_hung(struct stage *stage, const struct fitting *fitting)
+{
+    if (fitting->kind == FITTING_HINGE && stage_box(stage, fitting->box)->hung == PLAN_NONE)
+        lose_fitting(stage, fitting, stage_lapse(stage, LAPSE_NOT_BEFORE));
+}
+
+void do_insert(struct stage *stage, const struct step *step)
+{
+    each_fitting(stage, step, check_nut);
+    stage_box(stage, step->box)->nuts = stage->now;
+}
+
+void do_cleat(struct stage *stage, const struct step *step)
+{
+    each_fitting(stage, step, check_bare);
+}
+
+void do_hang(struct stage *stage, const struct step *step)
+{
+    each_fitting(stage, step, check_bare);
+    stage_box(stage, step->box)->hung = stage->now;
+}
+
+void do_hinge(struct stage *stage, const struct step *step)
+{
+    each_fitting(stage, step, check_hung);
+}
+
+void do_leg(struct stage *stage, const struct step *step)
+{
+    stage_box(stage, step->box)->legs = stage->now;
+}
+
+/* ---- the room ---- */
+
+void do_move(struct stage *stage, const struct step *step)
+{
+    (void)step;
+    stage->moved = stage->now;
+}
+
+static void check_moved(struct stage *stage)
+{
+    if (stage->moved == PLAN_NONE)
+        stage_lose(stage, REHEARSED_SUPPLY, ENTITY_build, 0, PLAN_NONE,
+                   stage_lapse(stage, LAPSE_NOT_THERE));
+}
+
+void do_mark(struct stage *stage, const struct step *step)
+{
+    (void)step;
+    check_moved(stage);
+    stage->marked = stage->now;
+}
+
+void do_set(struct stage *stage, const struct step *step)
+{
+    (void)step;
+    check_moved(stage);
+    stage->set = stage->now;
+}
