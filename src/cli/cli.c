@@ -64,6 +64,8 @@ static const struct option command_options[] = {
     {"tax", required_argument, NULL, OPTION_TAX},
     {"build", required_argument, NULL, OPTION_BUILD},
     {"units", required_argument, NULL, OPTION_UNITS},
+    {"rehearse", no_argument, NULL, OPTION_REHEARSE},
+    {"apart", no_argument, NULL, OPTION_APART},
     {NULL, 0, NULL, 0}};
 
 static void set_option(struct cli *cli, int option, const char *value)
@@ -77,6 +79,8 @@ static void set_option(struct cli *cli, int option, const char *value)
                   {OPTION_UNITS, &cli->units}};
     cli->json |= option == OPTION_JSON;
     cli->back |= option == OPTION_BACK;
+    cli->rehearse |= option == OPTION_REHEARSE;
+    cli->apart |= option == OPTION_APART;
     for (size_t i = 0; i < sizeof places / sizeof *places; i++) {
         if (places[i].option == option)
             *places[i].place = value;

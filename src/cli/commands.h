@@ -17,7 +17,9 @@ enum cli_option {
     OPTION_SUPPLIER = 32,
     OPTION_TAX = 64,
     OPTION_BUILD = 128,
-    OPTION_UNITS = 256
+    OPTION_UNITS = 256,
+    OPTION_REHEARSE = 4096,
+    OPTION_APART = 8192
 };
 
 struct cli {
@@ -27,6 +29,7 @@ struct cli {
     int negative;      /* exit code of an answer that is no: `check` found a stop */
     bool json;
     bool back;
+    bool rehearse, apart;
     const char *minutes, *aisle, *date, *supplier, *tax, *build, *units; /* NULL: not given */
     int count;                                                           /* operands */
     char **operands;
@@ -49,6 +52,8 @@ enum fault command_list(struct cli *cli, struct fault_note *note);
 enum fault command_show(struct cli *cli, struct fault_note *note);
 enum fault command_plan(struct cli *cli, struct fault_note *note);
 enum fault command_steps(struct cli *cli, struct fault_note *note);
+enum fault command_rehearse(struct cli *cli, struct fault_note *note); /* of `steps` */
+enum fault command_apart(struct cli *cli, struct fault_note *note);
 enum fault command_money(struct cli *cli, struct fault_note *note);
 enum fault command_check(struct cli *cli, struct fault_note *note);
 enum fault command_trade(struct cli *cli, struct fault_note *note);

@@ -7,6 +7,7 @@
 
 #include "base/text.h"
 #include "plan/plan.h"
+#include "plan/rehearse.h"
 
 void sheet_heading(struct text *out, const struct plan *plan); /* name, state, the tally */
 void sheet_boxes(struct text *out, const struct plan *plan);   /* members and panels of each box */
@@ -19,6 +20,10 @@ void sheet_steps(struct text *out, const struct plan *plan);  /* in order, with 
 void sheet_money(struct text *out, const struct plan *plan);  /* estimate beside spend */
 void sheet_findings(struct text *out, const struct plan *plan);
 void sheet_cautions(struct text *out, const struct plan *plan); /* those that the build calls for */
+
+/* A rehearsal point by point, with what is not proved and why; and the order of taking apart. */
+void sheet_rehearsal(struct text *out, const struct plan *plan, const struct rehearsal *rehearsal);
+void sheet_apart(struct text *out, const struct plan *plan, const struct rehearsed_steps *steps);
 
 /* One step whole, as it is read at the bench. */
 void sheet_step(struct text *out, const struct plan *plan, const struct step *step);

@@ -223,6 +223,52 @@ static void steps_prints_one_step_whole(void **state)
     assert_int_equal(run(shell, "steps", "Wing headboard", "polish:1", NULL)->code, 1);
 }
 
+static void steps_proves_every_hole(void **state)
+{
+    struct shell *shell = *state;
+    take_headboard(shell);
+    const struct answer *answer = run(shell, "steps", "Wing headboard", "--rehearse", NULL);
+    assert_int_equal(answer->code, 0);
+    assert_says(answer->out, "12 of 12 points proved");
+    assert_says(answer->out, "closed");
+    answer = run(shell, "steps", "Wing headboard", "--rehearse", "--json", NULL);
+    assert_int_equal(answer->code, 0);
+    assert_says(answer->out, "\"proved\": true");
+    assert_says(answer->out, "\"step\": \"drive:32\"");
+}
+
+static void steps_tells_what_no_order_can_do(void **state)
+{
+    static const char pair[] =
+        "{\"format\": 1, \"kind\": \"build\", \"build\": {\"name\": \"Apart\"}, \"boxes\": ["
+        "{\"key\": 1, \"name\": \"A\", \"width\": \"20 in\", \"depth\": \"20 in\", "
+        "\"height\": \"20 in\"}, {\"key\": 2, \"name\": \"B\", \"width\": \"20 in\", "
+        "\"depth\": \"20 in\", \"height\": \"20 in\"}], \"joins\": [{\"key\": 3, "
+        "\"name\": \"J\", \"box_a\": 1, \"side_a\": \"right\", \"box_b\": 2, "
+        "\"side_b\": \"left\"}]}";
+    struct shell *shell = *state;
+    char path[700];
+    snprintf(path, sizeof path, "%s/pair.json", shell->place.folder);
+    FILE *file = fopen(path, "w");
+    fputs(pair, file);
+    fclose(file);
+    assert_int_equal(run(shell, "import", path, NULL)->code, 0);
+    assert_int_equal(run(shell, "steps", "Apart", "--rehearse", NULL)->code, 1);
+    assert_says(shell->answer.out, "NOT PROVED");
+    assert_says(shell->answer.out, "J, a join without a point");
+}
+
+static void steps_tells_how_it_comes_apart(void **state)
+{
+    struct shell *shell = *state;
+    take_headboard(shell);
+    const struct answer *answer = run(shell, "steps", "Wing headboard", "--apart", NULL);
+    assert_int_equal(answer->code, 0);
+    assert_says(answer->out, "1  take off the lining of C  (back:25)");
+    answer = run(shell, "steps", "Wing headboard", "--apart", "--json", NULL);
+    assert_says(answer->out, "\"do\": \"back the screws of J2 out\"");
+}
+
 /* ---- writing ---- */
 
 static void tick_and_spend_are_kept(void **state)
@@ -383,6 +429,9 @@ int main(void)
         IN_A_SHELL(commands_list_builds_by_name),
         IN_A_SHELL(check_ends_with_1_when_something_stops),
         IN_A_SHELL(steps_prints_one_step_whole),
+        IN_A_SHELL(steps_proves_every_hole),
+        IN_A_SHELL(steps_tells_what_no_order_can_do),
+        IN_A_SHELL(steps_tells_how_it_comes_apart),
         IN_A_SHELL(tick_and_spend_are_kept),
         IN_A_SHELL(spend_names_the_field_it_refuses),
         IN_A_SHELL(trade_prints_and_changes_a_value),
