@@ -6,12 +6,8 @@
 
 #include "plan/point.h"
 #include "plan/run.h"
+#include "plan/thicket.h"
 #include "plan/way.h"
-
-struct axes {
-    struct screw_axis *at;
-    size_t count;
-};
 
 struct work {
     struct planning *planning;
@@ -20,8 +16,8 @@ struct work {
     struct junction junction;
     struct faces faces;
     struct runs runs;
-    struct scene from_a, from_b;    /* sides that the heads may be on; without a box where not */
-    struct axes screws_a, screws_b; /* of the frames */
+    struct scene from_a, from_b; /* sides that the heads may be on; without a box where not */
+    struct thicket *in_a, *in_b; /* screws of the frames, and room of the points placed so far */
 };
 
 /* ---- mating.c ---- */
@@ -35,6 +31,13 @@ void place_zone(struct work *work);
 
 /* ---- place.c ---- */
 
+/* The two edges that distances on a face are taken from, for places about a middle. */
+void place_edges(const struct area *face, int64_t twice_u, int64_t twice_v,
+                 struct from_edge edges[2]);
+
+/* A place on face a as a point, without rank and distances. */
+struct plan_point place_locate(const struct work *work, int64_t u, int64_t v);
+
 /*
  * Adds a point with the next rank, its wood and its distances from two edges of each face. `about`
  * is what these edges are chosen by: a whole run, or the place itself as an empty area. The point
@@ -42,7 +45,49 @@ void place_zone(struct work *work);
  */
 struct plan_point *place_add(struct work *work, int64_t u, int64_t v, const struct area *about);
 
+/*
+ * What a screw at a point may take up, whichever side its head is on: from the far side of one wood
+ * to that of the other, in the axes of box a; and the same in those of box b. False without wood on
+ * both sides.
+ */
+bool place_room(const struct work *work, const struct plan_point *point,
+                struct screw_axis *ret_in_a);
+struct screw_axis place_room_in_b(const struct work *work, const struct screw_axis *in_a);
+
+/* From now on others keep clear of the point. */
+void place_stand(struct work *work, const struct plan_point *point);
+
+/* ---- spread.c ---- */
+
+/* Where points may be on a run: places along it that lie on the marking grid, counted from the
+ * edges that they are measured from. */
+struct lattice {
+    struct work *work;
+    const struct run *run;
+    int64_t first; /* along the run, of place 0 */
+    int64_t step;
+    int64_t count;  /* of places: at least 0 */
+    int64_t across; /* u of a run along v, v of one along u: the middle, or the grid's nearest */
+    char *grades;   /* enum of spread.c, looked at when first wanted */
+};
+struct lattice lattice_on(struct work *work, const struct run *run);
+
+/* The place of the lattice nearest to a wanted one, no farther than `most`, that is best for a
+ * screw: a head there can be driven, and no other screw passes; the nearest one where none is
+ * better. Along the run. */
+int64_t lattice_near(const struct lattice *lattice, int64_t wanted, int64_t most);
+
+void lattice_add(const struct lattice *lattice, int64_t along);
+
+/* Spreads points on a run. */
+void spread_on_run(struct work *work, const struct run *run);
+
 /* Adds the points of all runs; of a wall's join those at studs, where the wall has any. */
 void place_rows(struct work *work);
+
+/* ---- studs.c ---- */
+
+/* The points of a join to a wall, and the length of the run that they stand on. */
+void place_against_wall(struct work *work);
 
 #endif

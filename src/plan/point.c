@@ -6,6 +6,7 @@
  *    others; no default moves them. A join with points by hand alone has just those.
  * 2  A join that is laid on, left out or faces nothing has a zone and no points.
  * 3  Points of a join lie together in the plan's list, in order of rank.
+ * 4  Joins whose points were taken come first: the others keep clear of what cannot move.
  *
  * Which side the heads are on, and so the screw, is decided by the pass `access`.
  */
@@ -14,6 +15,7 @@
 #include "plan/drape.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
+#include "plan/standing.h"
 
 /* ---- runs ---- */
 
@@ -198,18 +200,32 @@ static void tell_few(struct work *work)
     argument_quantity(finding, 1, QUANTITY_COUNT, wanted);
 }
 
+static void stand_taken(struct work *work)
+{
+    for (size_t i = 0; i < work->junction.point_count; i++)
+        place_stand(work, &work->planning->plan->points.at[work->junction.first_point + i]);
+}
+
 static void place_points(struct work *work)
 {
     work->faces = fasten_faces(work->planning, &work->junction);
     find_runs(work);
-    if (!take_points(work)) {
+    if (take_points(work)) {
+        stand_taken(work);
+    } else {
         place_rows(work);
         tell_few(work);
     }
     work->junction.cloth = cloth_between(work);
 }
 
-static void plan_join(struct planning *planning, const struct join *join)
+static struct thicket *room_of(struct thicket *rooms, const struct planning *planning, int64_t box)
+{
+    return &rooms[model_index(planning->model, ENTITY_box, box)];
+}
+
+static void plan_join(struct planning *planning, const struct join *join, struct thicket *rooms,
+                      struct junction *ret_junction)
 {
     struct work work = {.planning = planning, .join = join};
     bool has_b = join->target == TARGET_BOX;
@@ -223,16 +239,40 @@ static void plan_join(struct planning *planning, const struct join *join)
                                       .head_box = join->box_a,
                                       .room = -1};
     if (work.a && (work.b || !has_b)) {
+        work.in_a = room_of(rooms, planning, join->box_a);
+        work.in_b = work.b ? room_of(rooms, planning, join->box_b) : NULL;
         place_zone(&work);
         if (join->fastener != FASTENER_REST && !area_empty(&work.junction.zone) &&
             !is_left_out(planning->model, join->key))
             place_points(&work);
     }
-    *LIST_ADD(planning->arena, &planning->plan->junctions) = work.junction;
+    *ret_junction = work.junction;
+}
+
+/* One flag a join: it has holes or points by hand. */
+static bool *find_pinned(const struct planning *planning)
+{
+    const struct model *model = planning->model;
+    bool *pinned = ARENA_MANY(planning->arena, bool, model->joins.count);
+
+    for (size_t i = 0; i < model->holes.count; i++)
+        pinned[model_index(model, ENTITY_join, model->holes.at[i].join)] = true;
+    for (size_t i = 0; i < model->points.count; i++)
+        pinned[model_index(model, ENTITY_join, model->points.at[i].join)] = true;
+    return pinned;
 }
 
 void pass_point(struct planning *planning)
 {
-    for (size_t i = 0; i < planning->model->joins.count; i++)
-        plan_join(planning, &planning->model->joins.at[i]);
+    const struct model *model = planning->model;
+    struct thicket *rooms = standing_by_box(planning);
+    const bool *pinned = find_pinned(planning);
+    struct junction *junctions = ARENA_MANY(planning->arena, struct junction, model->joins.count);
+
+    for (int round = 0; round < 2; round++)
+        for (size_t i = 0; i < model->joins.count; i++)
+            if (pinned[i] == (round == 0))
+                plan_join(planning, &model->joins.at[i], rooms, &junctions[i]);
+    for (size_t i = 0; i < model->joins.count; i++)
+        *LIST_ADD(planning->arena, &planning->plan->junctions) = junctions[i];
 }

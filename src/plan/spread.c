@@ -1,0 +1,369 @@
+/*
+ * Points on runs: evenly spread, on places that a tape shows.
+ *
+ * 1  Points stand on the marking grid, counted from the edges that they are measured from; a run
+ *    too narrow for a grid line with its edge distances takes them along its middle.
+ * 2  The first and the last keep the end distance; those between are even to one step of the grid.
+ * 3  Where some place of the row has no driver behind its head or meets a screw, the row is drawn
+ *    in from its ends, or takes a point or two more, until all its places are good; the least
+ *    change is taken. Only where no even row is good each point moves by itself, in order and at
+ *    least `along.min` apart.
+ */
+#include "plan/place.h"
+
+#include "plan/geometry.h"
+
+#include <assert.h>
+
+/* ---- places ---- */
+
+/* How good a place is. A way that is not seen here may be found by the pass `access`, a screw that
+ * is met stays met. */
+enum grade {
+    GRADE_UNKNOWN,
+    GRADE_BAD,        /* shut, and another screw is met */
+    GRADE_MEETS,      /* a screw is met */
+    GRADE_SHUT_CLOSE, /* no driver fits, and a screw passes closely */
+    GRADE_SHUT,       /* no driver fits */
+    GRADE_CLOSE,      /* a screw passes closely */
+    GRADE_GOOD
+};
+
+static int64_t along_of(const struct lattice *lattice, int64_t place)
+{
+    return lattice->first + place * lattice->step;
+}
+
+static struct plan_point locate_on(const struct lattice *lattice, int64_t along)
+{
+    const struct run *run = lattice->run;
+
+    return run->along_u ? place_locate(lattice->work, run->area.u0 + along, lattice->across)
+                        : place_locate(lattice->work, lattice->across, run->area.v0 + along);
+}
+
+static bool is_open(const struct work *work, const struct plan_point *point)
+{
+    return (work->from_a.box && way_is_open(&work->from_a, &work->faces, point)) ||
+           (work->from_b.box && way_is_open(&work->from_b, &work->faces, point));
+}
+
+/* How far the room of a point's screw is clear of all screws, up to cross.clear.warn. */
+static int64_t clear_at(const struct work *work, const struct plan_point *point)
+{
+    int64_t well = work->planning->value[TRADE_CROSS_CLEAR_WARN];
+    struct screw_axis in_a;
+    struct screw_axis in_b;
+
+    if (!place_room(work, point, &in_a))
+        return well;
+    well = thicket_clear(work->in_a, &in_a, well, PLAN_NONE, NULL);
+    if (!work->b)
+        return well;
+    in_b = place_room_in_b(work, &in_a);
+    return thicket_clear(work->in_b, &in_b, well, PLAN_NONE, NULL);
+}
+
+static enum grade look_at(const struct lattice *lattice, int64_t place)
+{
+    const int64_t *value = lattice->work->planning->value;
+    struct plan_point point = locate_on(lattice, along_of(lattice, place));
+    int64_t clear = clear_at(lattice->work, &point);
+    bool open = is_open(lattice->work, &point);
+
+    if (clear < value[TRADE_CROSS_CLEAR_REJECT])
+        return open ? GRADE_MEETS : GRADE_BAD;
+    if (clear < value[TRADE_CROSS_CLEAR_WARN])
+        return open ? GRADE_CLOSE : GRADE_SHUT_CLOSE;
+    return open ? GRADE_GOOD : GRADE_SHUT;
+}
+
+static enum grade grade_of(const struct lattice *lattice, int64_t place)
+{
+    assert(0 <= place && place < lattice->count);
+    if (lattice->grades[place] == GRADE_UNKNOWN)
+        lattice->grades[place] = (char)look_at(lattice, place);
+    return (enum grade)lattice->grades[place];
+}
+
+/* ---- the grid ---- */
+
+/* What a place is more than a whole number of steps from the edge it is measured from. */
+static int64_t off_grid(int64_t edge, int64_t size, int64_t step)
+{
+    return edge == EDGE_LEFT || edge == EDGE_BOTTOM ? 0 : size % step;
+}
+
+static int64_t grid_from(int64_t at, int64_t off, int64_t step)
+{
+    return off + whole_divide_up(at - off, step) * step;
+}
+
+/* From the sides of a run: where a screw keeps the least distance from both edges of its wood. */
+static int64_t edge_margin(const struct work *work)
+{
+    const int64_t *value = work->planning->value;
+    int64_t diameters;
+
+    if (whole_share(screw_gauge_diameter(value[TRADE_SCREW_GAUGE_JOIN]),
+                    value[TRADE_EDGE_MIN_DIAMETERS], 1000000, &diameters))
+        return value[TRADE_EDGE_MIN];
+    return length_larger(diameters, value[TRADE_EDGE_MIN]);
+}
+
+/* The grid line nearest to the middle between two sides, both edge distances kept; the middle
+ * itself where there is none. */
+static int64_t grid_middle(int64_t low, int64_t high, int64_t margin, int64_t off, int64_t step)
+{
+    int64_t middle = whole_divide_even(low + high, 2);
+    int64_t after = grid_from(middle, off, step);
+    int64_t before = after - step;
+    int64_t nearest = after - middle <= middle - before ? after : before;
+
+    return nearest >= low + margin && nearest <= high - margin ? nearest : middle;
+}
+
+struct lattice lattice_on(struct work *work, const struct run *run)
+{
+    const struct area *area = &run->area;
+    struct area face = face_area(work->a, work->join->side_a);
+    int64_t step = work->planning->value[TRADE_MARK_GRID];
+    int64_t keep = length_smaller(work->planning->value[TRADE_ALONG_MIN], run_length(run) / 4);
+    struct lattice lattice = {.work = work, .run = run, .step = step};
+    struct from_edge edges[2];
+    int64_t off_u, off_v;
+
+    place_edges(&face, area->u0 + area->u1, area->v0 + area->v1, edges);
+    off_u = off_grid(edges[0].edge, face.u1, step);
+    off_v = off_grid(edges[1].edge, face.v1, step);
+    lattice.across = run->along_u ? grid_middle(area->v0, area->v1, edge_margin(work), off_v, step)
+                                  : grid_middle(area->u0, area->u1, edge_margin(work), off_u, step);
+    lattice.first = run->along_u ? grid_from(area->u0 + keep, off_u, step) - area->u0
+                                 : grid_from(area->v0 + keep, off_v, step) - area->v0;
+    lattice.count =
+        length_larger(0, whole_divide_down(run_length(run) - keep - lattice.first, step) + 1);
+    lattice.grades = ARENA_MANY(work->planning->arena, char, (size_t)lattice.count);
+    return lattice;
+}
+
+static int64_t place_near(const struct lattice *lattice, int64_t along)
+{
+    int64_t place = whole_divide_even(along - lattice->first, lattice->step);
+
+    return length_larger(0, length_smaller(place, lattice->count - 1));
+}
+
+int64_t lattice_near(const struct lattice *lattice, int64_t wanted, int64_t most)
+{
+    int64_t middle = place_near(lattice, wanted);
+    int64_t best = middle;
+
+    if (lattice->count == 0)
+        return wanted;
+    for (int64_t off = 0; off * lattice->step <= most; off++)
+        for (int sign = 1; sign >= -1; sign -= 2) {
+            int64_t place = middle + sign * off;
+
+            if (place < 0 || place >= lattice->count ||
+                grade_of(lattice, place) <= grade_of(lattice, best))
+                continue;
+            best = place;
+            if (grade_of(lattice, best) == GRADE_GOOD)
+                return along_of(lattice, best);
+        }
+    return along_of(lattice, best);
+}
+
+void lattice_add(const struct lattice *lattice, int64_t along)
+{
+    struct plan_point place = locate_on(lattice, along);
+
+    place_add(lattice->work, place.u, place.v, &lattice->run->area);
+}
+
+/* ---- a row ---- */
+
+struct spread {
+    int64_t low, high; /* first and last place */
+    int64_t count;     /* of points, more than one */
+};
+
+static int64_t spread_place(const struct spread *spread, int64_t i)
+{
+    return spread->low + whole_divide_even((spread->high - spread->low) * i, spread->count - 1);
+}
+
+/* The grade of its worst place; bad where points would stand too close. */
+static enum grade spread_grade(const struct lattice *lattice, const struct spread *spread)
+{
+    int64_t least = lattice->work->planning->value[TRADE_ALONG_MIN];
+    enum grade worst = GRADE_GOOD;
+
+    if ((spread->high - spread->low) * lattice->step < (spread->count - 1) * least)
+        return GRADE_UNKNOWN;
+    for (int64_t i = 0; i < spread->count && worst > GRADE_BAD; i++) {
+        enum grade grade = grade_of(lattice, spread_place(spread, i));
+
+        worst = grade < worst ? grade : worst;
+    }
+    return worst;
+}
+
+/* Rows are drawn in by at most this, both ends together. */
+#define DRAWN_IN (12 * LENGTH_INCH)
+
+/* The best of the rows with so many points, the least drawn in of those equally good. That a screw
+ * passes closely moves no row: what is warned of can be built, at the places of the formula. */
+static enum grade draw_in(const struct lattice *lattice, const struct spread *whole,
+                          struct spread *ret_best)
+{
+    enum grade best = GRADE_UNKNOWN;
+    int64_t most = length_smaller(DRAWN_IN / lattice->step, (whole->high - whole->low) / 2);
+
+    for (int64_t total = 0; total <= most && best < GRADE_CLOSE; total++)
+        for (int64_t part = 0; part <= total && best < GRADE_CLOSE; part++) {
+            struct spread spread = {whole->low + part, whole->high - (total - part), whole->count};
+            enum grade grade = spread_grade(lattice, &spread);
+
+            if (grade <= best)
+                continue;
+            best = grade;
+            *ret_best = spread;
+        }
+    return best;
+}
+
+/* As many more points than counted may help a row over what is in its way. */
+#define POINTS_MORE 2
+
+static enum grade find_spread(const struct lattice *lattice, const struct spread *whole,
+                              struct spread *ret_best)
+{
+    enum grade best = draw_in(lattice, whole, ret_best);
+
+    for (int64_t more = 1;
+         more <= POINTS_MORE && best < GRADE_CLOSE && lattice->work->join->count == 0; more++) {
+        struct spread wider = {whole->low, whole->high, whole->count + more};
+        struct spread found = wider;
+        enum grade grade = draw_in(lattice, &wider, &found);
+
+        if (grade <= best)
+            continue;
+        best = grade;
+        *ret_best = found;
+    }
+    return best;
+}
+
+/* ---- points on a run ---- */
+
+static int64_t pitch_wanted(const struct work *work)
+{
+    return work->join->pitch > 0 ? work->join->pitch : work->planning->value[TRADE_JOIN_PITCH];
+}
+
+static int64_t least_wanted(const struct work *work, const struct run *run)
+{
+    const int64_t *value = work->planning->value;
+
+    return value[run_length(run) > value[TRADE_JOIN_LONG] ? TRADE_JOIN_LEAST_LONG
+                                                          : TRADE_JOIN_LEAST];
+}
+
+/* Points on a run (TRADE 2.2: n = max(least, ceil((L - 2e) / p) + 1)), no closer than the least
+ * distance along the grain. */
+static int64_t count_on_run(const struct work *work, const struct run *run)
+{
+    int64_t between = run_length(run) - 2 * run_end(work->planning, work->join, run);
+    int64_t count = work->join->count;
+
+    if (between < 0)
+        return 1;
+    if (count == 0) {
+        int64_t least = least_wanted(work, run);
+
+        count = whole_divide_up(between, pitch_wanted(work)) + 1;
+        count = count < least ? least : count;
+    }
+    int64_t most = between / work->planning->value[TRADE_ALONG_MIN] + 1;
+    return count < most ? count : most;
+}
+
+/* From end to end of what the end distances leave. */
+static struct spread whole_spread(const struct lattice *lattice)
+{
+    const struct work *work = lattice->work;
+    int64_t end = run_end(work->planning, work->join, lattice->run);
+    int64_t length = run_length(lattice->run);
+    int64_t low = whole_divide_up(end - lattice->first, lattice->step);
+    int64_t high = whole_divide_down(length - end - lattice->first, lattice->step);
+
+    return (struct spread){length_larger(low, 0), length_smaller(high, lattice->count - 1),
+                           count_on_run(work, lattice->run)};
+}
+
+/* Each point by itself, at most half of what the pitch has over the least distance from its even
+ * place. */
+static void add_one_by_one(const struct lattice *lattice, const struct spread *spread)
+{
+    int64_t pitch = (spread->high - spread->low) * lattice->step / (spread->count - 1);
+    int64_t most = length_larger(0, (pitch - lattice->work->planning->value[TRADE_ALONG_MIN]) / 2);
+
+    for (int64_t i = 0; i < spread->count; i++)
+        lattice_add(lattice,
+                    lattice_near(lattice, along_of(lattice, spread_place(spread, i)), most));
+}
+
+static void add_row(struct lattice *lattice, const struct spread *whole)
+{
+    struct work *work = lattice->work;
+    struct spread best = *whole;
+    enum grade grade = find_spread(lattice, whole, &best);
+
+    if (grade >= GRADE_CLOSE)
+        for (int64_t i = 0; i < best.count; i++)
+            lattice_add(lattice, along_of(lattice, spread_place(&best, i)));
+    else
+        add_one_by_one(lattice, whole);
+    if (work->junction.pitch == 0)
+        work->junction.pitch =
+            whole_divide_even((best.high - best.low) * lattice->step, best.count - 1);
+}
+
+void spread_on_run(struct work *work, const struct run *run)
+{
+    struct lattice lattice = lattice_on(work, run);
+    struct spread whole = whole_spread(&lattice);
+    size_t first = work->planning->plan->points.count;
+    int64_t middle = whole_divide_even(run_length(run), 2);
+
+    if (whole.count > 1 && whole.high > whole.low)
+        add_row(&lattice, &whole);
+    else
+        lattice_add(&lattice, lattice_near(&lattice, middle, middle));
+    for (size_t i = first; i < work->planning->plan->points.count; i++)
+        place_stand(work, &work->planning->plan->points.at[i]);
+}
+
+static void set_scenes(struct work *work)
+{
+    if (work->join->head != HEAD_B)
+        work->from_a = way_scene(work->planning, &work->junction, false);
+    if (work->b && work->join->head != HEAD_A)
+        work->from_b = way_scene(work->planning, &work->junction, true);
+}
+
+void place_rows(struct work *work)
+{
+    set_scenes(work);
+    if (work->join->target == TARGET_WALL) {
+        place_against_wall(work);
+        return;
+    }
+    for (size_t i = 0; i < work->runs.count; i++) {
+        const struct run *run = &work->runs.at[i];
+
+        spread_on_run(work, run);
+        work->junction.length = length_larger(work->junction.length, run_length(run));
+    }
+}

@@ -1,0 +1,93 @@
+/*
+ * Against a wall with known studs there is a point at each stud that the topmost run passes, on the
+ * marking grid, as near to the stud's middle as it can be, and nowhere else.
+ */
+#include "plan/place.h"
+
+#include "plan/geometry.h"
+
+static const struct wall *wall_behind(const struct work *work)
+{
+    const struct planning *planning = work->planning;
+    int turn = plan_pose(planning->plan, work->a->key)->turn;
+    int64_t side = side_turned(work->join->side_a, (4 - turn) % 4);
+
+    for (size_t i = 0; i < planning->model->walls.count; i++) {
+        const struct wall *wall = &planning->model->walls.at[i];
+
+        if (wall->side == side && wall->stud_pitch > 0)
+            return wall;
+    }
+    return NULL;
+}
+
+/* The piece's left end or back in the room, where a wall's studs are counted from. */
+static int64_t start_of_piece(const struct planning *planning, int axis)
+{
+    int64_t start = 0;
+
+    for (size_t i = 0; i < planning->plan->poses.count; i++) {
+        int64_t at = vector_along(planning->plan->poses.at[i].at, axis);
+
+        start = i == 0 || at < start ? at : start;
+    }
+    return start;
+}
+
+/* The topmost run along u: what stands against a wall is held at its top. */
+static const struct run *top_run(const struct work *work)
+{
+    const struct run *best = NULL;
+
+    for (size_t i = 0; i < work->runs.count; i++) {
+        const struct run *run = &work->runs.at[i];
+
+        if (run->along_u && (!best || run->area.v0 > best->area.v0))
+            best = run;
+    }
+    return best ? best : work->runs.count > 0 ? &work->runs.at[0] : NULL;
+}
+
+/* A screw off the middle of a stud by more than this may miss its wood: studs are 1-1/2 in and
+ * their marks are no better than 1/4 in. Common practice, no source. */
+#define OFF_STUD (LENGTH_INCH / 2)
+
+static void add_at_studs(struct work *work, const struct run *run, const struct wall *wall)
+{
+    const struct pose *pose = plan_pose(work->planning->plan, work->a->key);
+    struct lattice lattice = lattice_on(work, run);
+    int axis = side_axis(wall->side) == AXIS_Y ? AXIS_X : AXIS_Y;
+    int64_t keep = work->planning->value[TRADE_ALONG_MIN];
+    int64_t start = start_of_piece(work->planning, axis);
+    struct vector room = pose_to_room(pose, work->a, (struct vector){0, 0, 0});
+    int64_t u, v;
+
+    for (int64_t at = wall->first_stud; at <= FIELDS_ROOM; at += wall->stud_pitch) {
+        vector_set(&room, axis, start + at);
+        box_to_face(work->join->side_a, pose_to_box(pose, work->a, room), &u, &v);
+        if (u >= run->area.u0 + keep && u <= run->area.u1 - keep)
+            lattice_add(&lattice, lattice_near(&lattice, u - run->area.u0, OFF_STUD));
+    }
+}
+
+static void stand_all(struct work *work)
+{
+    for (size_t i = 0; i < work->junction.point_count; i++)
+        place_stand(work, &work->planning->plan->points.at[work->junction.first_point + i]);
+}
+
+void place_against_wall(struct work *work)
+{
+    const struct wall *wall = wall_behind(work);
+    const struct run *run = top_run(work);
+
+    if (!run)
+        return;
+    work->junction.length = run_length(run);
+    if (wall && run->along_u) {
+        add_at_studs(work, run, wall);
+        stand_all(work);
+    } else {
+        spread_on_run(work, run);
+    }
+}
