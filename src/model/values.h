@@ -413,6 +413,8 @@
     V(STAPLE_EDGE_PITCH, "staple.edge.pitch", LENGTH, VALUE_IN(0.75), VALUE_MM(19), VALUE_MM(5),   \
       VALUE_MM(500), VALUE_PRACTICE,                                                               \
       "staples in plywood's edge, where the pitch is wider elsewhere")                             \
+    V(STAPLE_ROW_APART, "staple.row_apart", LENGTH, VALUE_IN(0.375), VALUE_MM(10), 0,              \
+      VALUE_MM(50), VALUE_PRACTICE, "row of staples to the next one in the same wood")             \
     V(STAPLE_LEG_CLEAR, "staple.leg.clear", LENGTH, VALUE_IN(0.125), VALUE_MM(3), 0, VALUE_MM(20), \
       VALUE_PRACTICE, "staple's leg ends this far before the wood's far face")                     \
     V(STAPLE_WOOD_MIN, "staple.wood.min", LENGTH, VALUE_IN(0.375), VALUE_MM(9), VALUE_MM(2),       \

@@ -76,6 +76,18 @@ static void staple_row(struct table *table, const struct plan *plan, const struc
     table_count(table, edge->temporary, "to hold");
 }
 
+static void patches_line(struct text *out, const struct plan *plan)
+{
+    size_t slits = 0;
+    for (size_t i = 0; i < plan->patches.count; i++)
+        slits += plan->patches.at[i].slit;
+    if (plan->patches.count > slits)
+        text_format(out, "  %zu bare patches stay round the points of the joins\n",
+                    plan->patches.count - slits);
+    if (slits)
+        text_format(out, "  %zu slits let the screws through cloth\n", slits);
+}
+
 void sheet_staples(struct text *out, const struct plan *plan)
 {
     if (plan->edges.count == 0)
@@ -86,7 +98,5 @@ void sheet_staples(struct text *out, const struct plan *plan)
     for (size_t i = 0; i < plan->edges.count; i++)
         staple_row(&table, plan, &plan->edges.at[i]);
     table_end(&table, out);
-    if (plan->patches.count)
-        text_format(out, "  %zu bare patches stay round the points of the joins\n",
-                    plan->patches.count);
+    patches_line(out, plan);
 }

@@ -4,13 +4,16 @@
  * 1  A layer that lands on one face on all four sides is held by one closed loop, round the outline
  *    of its face. Where an edge has a pitch or a class of its own the loop falls into open rows.
  * 2  Otherwise each landed edge is a row. A row on a side goes on over the side next to it where
- * the cloth is wrapped round that one. 3  A sleeve has a row on both faces for each open upright
- * edge, one row that goes round both faces and the boxing between for an open top or bottom, and
- * one for each end of its boxing. 4  Corners are folded where two landed edges land on the same
- * face; each is counted once, with the upright edge (on a sleeve with the row that goes round). 5
- * A wrapped cover is held by temporary staples all round, or along its longest rows where it is no
- * loop; a sewn one along its longest open edge. 6  Batting is held where its cover is, along the
- * longest rows only when that is no loop: its ends are caught by the cover.
+ *    the cloth is wrapped round that one.
+ * 3  A sleeve has a row on both faces for each open upright edge, one row that goes round both
+ * faces and the boxing between for an open top or bottom, and one for each end of its boxing. Where
+ * the wood behind an open upright edge is too narrow for two landings the flaps lie one over the
+ *    other in one row, which catches the ends of the boxing too.
+ * 4  Corners are folded where two landed edges land on the same face; each is counted once, with
+ * the upright edge (on a sleeve with the row that goes round). 5  A wrapped cover is held by
+ * temporary staples all round, or along its longest rows where it is no loop; a sewn one along its
+ * longest open edge. 6  Batting is held where its cover is, along the longest rows only when that
+ * is no loop: its ends are caught by the cover.
  */
 #include "plan/cover.h"
 
@@ -257,6 +260,25 @@ static void staple_flat(struct planning *planning, const struct spread *spread)
 
 /* ---- sleeves: two faces ---- */
 
+/* Both flaps of an edge are left loose, and the wood behind it is too narrow for two landings. */
+static bool flaps_overlap(const struct spread *spread, int64_t edge)
+{
+    const struct brim *brim = &spread->brims[edge];
+    bool loose = brim->by_class == CLASS_OPENING || brim->by_class == CLASS_SITE;
+
+    return loose && 2 * brim->landing > spread->depth;
+}
+
+/* One flap folded over the other, through both of them and the ends of the boxing. */
+static void add_shared_row(struct planning *planning, struct rows *rows,
+                           const struct spread *spread, int64_t edge)
+{
+    struct row *row = rows_add(planning, rows, spread, edge, spread->height);
+
+    row_stretch(row, spread, edge, 0, false);
+    row_stretch_behind(row, spread, edge, 0, false);
+}
+
 static void add_upright_rows(struct planning *planning, struct rows *rows,
                              const struct spread *spread, int64_t edge)
 {
@@ -343,6 +365,10 @@ static void staple_sleeve(struct planning *planning, const struct spread *spread
     for (int64_t edge = EDGE_LEFT; edge <= EDGE_RIGHT; edge++) {
         if (!brim_is_open(spread, edge))
             continue;
+        if (cover && flaps_overlap(spread, edge)) {
+            add_shared_row(planning, &rows, spread, edge);
+            continue;
+        }
         add_upright_rows(planning, &rows, spread, edge);
         if (cover)
             add_boxing_ends(planning, &rows, spread, edge);

@@ -136,13 +136,38 @@ static void mark_joins(struct planning *planning, const struct spread *spread, s
             mark_joins_of(planning, spread, marks, stretch, &spread->plots[i]);
 }
 
+/* What the maker leaves loose is closed after the joins that ask for a piece of it: each takes the
+ * edge up to where the next one's begins. */
+static void mark_loose(struct planning *planning, const struct spread *spread, struct marks *marks,
+                       const struct stretch *stretch, int64_t class)
+{
+    struct edge_runs runs = access_edge_runs(planning, spread->layer, spread->box, stretch->edge);
+    int64_t join = 0;
+    int64_t from = 0;
+
+    for (size_t i = 0; i < runs.count; i++) {
+        const struct edge_run *run = &runs.at[i];
+
+        if ((run->class != CLASS_OPENING && run->class != CLASS_SITE) || run->join == join)
+            continue;
+        if (join) {
+            mark_stretch(planning, marks, stretch, from, run->from, class, join);
+            from = run->from;
+        }
+        join = run->join;
+    }
+    mark_stretch(planning, marks, stretch, from, stretch->length, class, join);
+}
+
 static void mark_edge(struct planning *planning, const struct spread *spread, struct marks *marks,
                       const struct stretch *stretch)
 {
     int64_t by_hand = spread->brims[stretch->edge].by_class;
 
     mark_openings(planning, spread, marks, stretch);
-    if (by_hand != CLASS_AUTO)
+    if (by_hand == CLASS_OPENING || by_hand == CLASS_SITE)
+        mark_loose(planning, spread, marks, stretch, by_hand);
+    else if (by_hand != CLASS_AUTO)
         mark_stretch(planning, marks, stretch, 0, stretch->length, by_hand, 0);
     else
         mark_joins(planning, spread, marks, stretch);

@@ -5,6 +5,7 @@
 #include "plan/cover.h"
 
 #include "plan/geometry.h"
+#include "plan/point.h"
 
 #include <assert.h>
 
@@ -94,9 +95,57 @@ static int64_t foam_under(const struct planning *planning, const struct spread *
     return spread->brims[edge].over > pulled ? spread->brims[edge].over - pulled : 0;
 }
 
+/* How far a zone takes in the face from an edge; 0 where it leaves some of that edge free. */
+static int64_t zone_depth(const struct area *zone, const struct area *face, int64_t edge)
+{
+    bool whole = edge_upright(edge) ? zone->v0 <= face->v0 && zone->v1 >= face->v1
+                                    : zone->u0 <= face->u0 && zone->u1 >= face->u1;
+
+    if (!whole || area_empty(zone))
+        return 0;
+    switch (edge) {
+    case EDGE_LEFT:
+        return zone->u0 <= face->u0 ? zone->u1 - face->u0 : 0;
+    case EDGE_RIGHT:
+        return zone->u1 >= face->u1 ? face->u1 - zone->u0 : 0;
+    case EDGE_BOTTOM:
+        return zone->v0 <= face->v0 ? zone->v1 - face->v0 : 0;
+    default:
+        return zone->v1 >= face->v1 ? face->v1 - zone->v0 : 0;
+    }
+}
+
+/* What batting that ends at an edge of a face stays short of it: the zone of a join that lies along
+ * the whole edge, and a little more. Nothing where that would be all of the face. */
+static int64_t kept_back(const struct planning *planning, const struct spread *spread, int64_t side,
+                         int64_t edge)
+{
+    const struct plan *plan = planning->plan;
+    struct area face = face_area(spread->box, side);
+    int64_t across = edge_upright(edge) ? area_width(&face) : area_height(&face);
+    int64_t kept = 0;
+
+    if (spread->plot_count > 1 || spread->brims[edge].inside)
+        return 0;
+    for (size_t i = 0; i < plan->junctions.count; i++) {
+        const struct junction *junction = &plan->junctions.at[i];
+        bool of_b = junction->box_b == spread->box->key;
+        int64_t depth;
+
+        if ((!of_b && junction->box_a != spread->box->key) || junction->box_b == 0 ||
+            junction->point_count == 0 || point_side(planning, junction, of_b) != side)
+            continue;
+        depth = zone_depth(of_b ? &junction->zone_b : &junction->zone, &face, edge);
+        if (depth > 0)
+            kept = length_larger(kept, depth + planning->value[TRADE_BATTING_KEEP_BACK]);
+    }
+    return kept < across ? kept : 0;
+}
+
 /*
  * What an edge of a single face adds: `wrap` goes down the side and on to the face behind (soft
- * enough to stretch over the foam's edge), `side` down the foam and the side, flush.
+ * enough to stretch over the foam's edge), `side` down the foam and the side, flush; one that stops
+ * stays short of a joint.
  */
 static int64_t batting_reach(const struct planning *planning, const struct spread *spread,
                              int64_t edge)
@@ -109,7 +158,7 @@ static int64_t batting_reach(const struct planning *planning, const struct sprea
         return spread->depth + planning->value[TRADE_BATTING_OVERWRAP];
     if (brim->ending == ENDING_SIDE)
         return spread->depth + foam_under(planning, spread, edge);
-    return 0;
+    return -kept_back(planning, spread, spread->side, edge);
 }
 
 static bool goes_round(const struct spread *spread, int64_t edge)
@@ -117,13 +166,26 @@ static bool goes_round(const struct spread *spread, int64_t edge)
     return !brim_is_open(spread, edge);
 }
 
+/* Both faces of a sleeve at one of its open edges. */
+static int64_t kept_back_twice(const struct planning *planning, const struct spread *spread,
+                               int64_t edge)
+{
+    if (goes_round(spread, edge))
+        return 0;
+    return kept_back(planning, spread, spread->side, edge) +
+           kept_back(planning, spread, side_opposite(spread->side), edge);
+}
+
 /* Round a box with two faces: folded over the edges where it goes round. */
-static void sleeve_size(const struct spread *spread, int64_t *ret_width, int64_t *ret_height)
+static void sleeve_size(const struct planning *planning, const struct spread *spread,
+                        int64_t *ret_width, int64_t *ret_height)
 {
     int rounds = goes_round(spread, EDGE_LEFT) + goes_round(spread, EDGE_RIGHT);
     int ends = goes_round(spread, EDGE_TOP) + goes_round(spread, EDGE_BOTTOM);
 
-    *ret_width = 2 * spread->width + rounds * spread->depth;
+    *ret_width = 2 * spread->width + rounds * spread->depth -
+                 kept_back_twice(planning, spread, EDGE_LEFT) -
+                 kept_back_twice(planning, spread, EDGE_RIGHT);
     *ret_height = spread->height + ends * spread->depth;
 }
 
@@ -144,7 +206,7 @@ void cut_batting(struct planning *planning, struct spread *spread)
     int64_t width, height, glued;
 
     if (spread->layer->both)
-        sleeve_size(spread, &width, &height);
+        sleeve_size(planning, spread, &width, &height);
     else
         face_size(planning, spread, &width, &height);
     widths = (struct slabs){width, height, 1, 1};

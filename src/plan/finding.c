@@ -10,6 +10,7 @@
 
 #include "base/money.h"
 #include "base/show.h"
+#include "plan/check.h"
 
 #include <assert.h>
 #include <stdlib.h>
@@ -172,8 +173,14 @@ static void find_over_budget(struct planning *planning)
                        forecast - budget);
 }
 
+static void (*const checks[])(struct planning *planning) = {
+    find_over_budget, check_openings, check_patches, check_landings, check_seams,
+    check_closing,    check_legs,     check_room,    check_way_in,
+};
+
 void pass_finding(struct planning *planning)
 {
-    find_over_budget(planning);
+    for (size_t i = 0; i < sizeof checks / sizeof *checks; i++)
+        checks[i](planning);
     sort_and_thin(planning->plan);
 }

@@ -42,6 +42,31 @@
     F(ORDER_CIRCLE, STOP, "the steps around %e wait for each other")                               \
     F(DONE_OTHERWISE, NOTE, "step \"%1\" was done to an older plan")                               \
     F(VALUE_UNREADABLE, WARN, "trade value %1 cannot be read: %2")                                 \
+    F(EDGE_SHUTS, STOP,                                                                            \
+      "the %1 edge of %e is closed at the bench and shuts %2 heads of join %3: leave it loose")    \
+    F(OPENING_FAR, WARN,                                                                           \
+      "the heads of join %3 lie %1 from the loose edge of %e: it stays open %2 for each")          \
+    F(OPENING_TOO_FAR, STOP,                                                                       \
+      "the heads of join %3 lie %1 from the loose edge of %e: no arm reaches that far")            \
+    F(PATCH_SHOWS, WARN,                                                                           \
+      "at join %2 %e is cut out %1 times, %4 wide, on the %3 in plain view: line it over")         \
+    F(SLIT_SHOWS, WARN, "at join %2 %e is slit %1 times on the %3, where it is seen")              \
+    F(LANDING_FULL, WARN, "the wood is full under %e: %1 rows of staples in %2, %3 have room")     \
+    F(SEAM_UNEVEN, WARN, "a seam of %e stands %1 %2 of the middle, its like %3 on the other side") \
+    F(SEAM_ALONE, WARN, "a seam of %e stands %1 %2 of the middle, none on the other side")         \
+    F(UNDERSIDE_OPEN, WARN, "the underside of %e is open: a dust cover is missing")                \
+    F(BACK_OPEN, WARN, "the back of %e is open in plain view: an outside back is missing")         \
+    F(LEG_NO_WOOD, WARN,                                                                           \
+      "%e at %1, %2 has no solid wood over it, %3 thick is wanted: put a block there")             \
+    F(SKIRTING, WARN,                                                                              \
+      "the skirting, %2 high, holds %e %1 off the %3 wall: notch it, or put a spacer behind it")   \
+    F(MATTRESS_TIGHT, WARN, "between the padded wings lie %1: a mattress of %3 wants %2")          \
+    F(BED_NOT_MEASURED, WARN, "the holes of %e are not taken off the bed frame: frames differ")    \
+    F(BED_PADDED, WARN, "%e lies under %1 brackets of %2: keep that strip bare")                   \
+    F(SHEET_TOO_LARGE, WARN,                                                                       \
+      "a sheet of %e, %1 x %2, does not go into %3: let the shop cut it first")                    \
+    F(TOO_BIG_JOINED, WARN,                                                                        \
+      "%e, joined at the bench, does not pass %1; each box alone does: join it in the room")       \
     F(NOTHING_TO_MAKE, NOTE, "the build has no box yet")
 
 enum finding_kind {

@@ -322,14 +322,39 @@ static bool passes(const struct planning *planning, const struct passage *passag
     return passage_straight(size, passage->width, passage->height, margin);
 }
 
-static void take_through(struct planning *planning, int64_t box, struct vector size)
+/* Would each box of what is carried as one pass by itself, where there are several? */
+static bool passes_apart(const struct planning *planning, const struct passage *passage,
+                         const size_t *first, size_t index)
 {
+    size_t boxes = 0;
+
+    for (size_t i = index; i < planning->model->boxes.count; i++) {
+        struct solid solid;
+
+        if (first[i] != index)
+            continue;
+        solid = padded(planning->plan, &planning->model->boxes.at[i]);
+        if (!passes(planning, passage, size_of(&solid)))
+            return false;
+        boxes++;
+    }
+    return boxes > 1;
+}
+
+static void take_through(struct planning *planning, const size_t *first, size_t index)
+{
+    struct vector size = size_carried(planning, first, index);
+    int64_t box = planning->model->boxes.at[index].key;
+
     for (size_t i = 0; i < planning->model->passages.count; i++) {
         const struct passage *passage = &planning->model->passages.at[i];
+        enum finding_kind kind = passes_apart(planning, passage, first, index)
+                                     ? FINDING_TOO_BIG_JOINED
+                                     : FINDING_TOO_BIG_FOR_WAY;
 
         if (passes(planning, passage, size))
             continue;
-        argument_text(finding_add(planning, FINDING_TOO_BIG_FOR_WAY, ENTITY_box, box), 0,
+        argument_text(finding_add(planning, kind, ENTITY_box, box), 0,
                       passage->name[0] ? passage->name : words_passage.at[passage->kind].name);
     }
 }
@@ -347,6 +372,6 @@ void pass_load(struct planning *planning)
         lift(planning, &planning->plan->loads.at[i]);
     for (size_t i = 0; i < model->boxes.count; i++) {
         if (first[i] == i)
-            take_through(planning, model->boxes.at[i].key, size_carried(planning, first, i));
+            take_through(planning, first, i);
     }
 }

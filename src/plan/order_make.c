@@ -4,6 +4,8 @@
  */
 #include "plan/order.h"
 
+#include "plan/geometry.h"
+
 #include <assert.h>
 #include <inttypes.h>
 #include <stdio.h>
@@ -257,6 +259,56 @@ static struct extent build_extent(const struct model *model)
     return extent;
 }
 
+/* The side of a box that looks to a wall when the piece stands in its place. */
+static bool looks_to(const struct plan *plan, int64_t box, int64_t side, int64_t wall)
+{
+    const struct pose *pose = plan_pose(plan, box);
+
+    return pose && side_turned(wall, pose->turn) == side;
+}
+
+static bool drives_from(const struct planning *planning, int64_t wall)
+{
+    const struct plan *plan = planning->plan;
+
+    for (size_t i = 0; i < plan->junctions.count; i++) {
+        const struct junction *junction = &plan->junctions.at[i];
+        const struct join *join = MODEL_FIND(planning->model, join, junction->join);
+
+        if (joins_to_box(join) && join->place == PLACE_SITE && junction->point_count > 0 &&
+            looks_to(plan, junction->head_box, junction->reach_side, wall))
+            return true;
+    }
+    return false;
+}
+
+static bool staples_from(const struct planning *planning, int64_t wall)
+{
+    const struct plan *plan = planning->plan;
+
+    for (size_t i = 0; i < plan->intervals.count; i++) {
+        const struct interval *interval = &plan->intervals.at[i];
+        const struct edge *edge = &plan->edges.at[interval->edge];
+
+        if (interval->pass == STAPLED_IN_ROOM &&
+            looks_to(plan, edge->box, edge->landing_side, wall))
+            return true;
+    }
+    return false;
+}
+
+/* What is done in the room from the side of a wall is done standing off it. */
+static bool stands_off(const struct planning *planning)
+{
+    const struct model *model = planning->model;
+
+    for (size_t i = 0; i < model->walls.count; i++)
+        if (drives_from(planning, model->walls.at[i].side) ||
+            staples_from(planning, model->walls.at[i].side))
+            return true;
+    return false;
+}
+
 static void make_build(struct ordering *ordering)
 {
     struct extent extent = build_extent(ordering->planning->model);
@@ -277,6 +329,7 @@ static void make_build(struct ordering *ordering)
         {extent.moves, STEP_MOVE},
         {extent.walls && extent.moves, STEP_MARK},
         {extent.fixes, STEP_SET},
+        {extent.fixes && stands_off(ordering->planning), STEP_PUSH},
         {true, STEP_FINAL},
         {true, STEP_ACCOUNT},
     };
@@ -397,6 +450,13 @@ static void make_facings(struct ordering *ordering)
 
 /* ---- joins ---- */
 
+static bool joins_to_bed(const struct model *model, const struct join *join)
+{
+    const struct object *object = MODEL_FIND(model, object, join->object);
+
+    return join->target == TARGET_OBJECT && object && object->kind == OBJECT_BED_FRAME;
+}
+
 static void make_join(struct ordering *ordering, const struct join *join)
 {
     static const int by_box[] = {STEP_DRY,    STEP_DRILL, STEP_MAP,   STEP_PATCH,
@@ -417,6 +477,8 @@ static void make_join(struct ordering *ordering, const struct join *join)
     }
     for (size_t i = 0; i < count; i++)
         add_join(ordering, kinds[i], join);
+    if (joins_to_bed(ordering->planning->model, join) && join->fastener != FASTENER_REST)
+        add_join(ordering, STEP_BED, join);
 }
 
 static void make_joins(struct ordering *ordering)

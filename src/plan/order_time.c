@@ -52,6 +52,7 @@ static const struct term terms[] = {
     {STEP_FRAME, TRADE_MINUTES_JOINT, AMOUNT_JOINTS},
     {STEP_PANEL, TRADE_MINUTES_PANEL_SCREW, AMOUNT_SCREWS},
     {STEP_RECORD, TRADE_MINUTES_RECORD_BOX, AMOUNT_ONCE},
+    {STEP_BED, TRADE_MINUTES_MAP_HOLE, AMOUNT_POINTS},
     {STEP_DRY, TRADE_MINUTES_DRY_FIT, AMOUNT_ONCE},
     {STEP_DRILL, TRADE_MINUTES_MATCH_DRILL, AMOUNT_POINTS},
     {STEP_DRILL, TRADE_MINUTES_DRIVE_ONCE, AMOUNT_POINTS},
@@ -99,6 +100,7 @@ static const struct term terms[] = {
     {STEP_MOVE, TRADE_MINUTES_MOVE_BOX, AMOUNT_BOXES},
     {STEP_MARK, TRADE_MINUTES_MARK_ROOM, AMOUNT_ONCE},
     {STEP_SET, TRADE_MINUTES_SET_BOX, AMOUNT_BOXES},
+    {STEP_PUSH, TRADE_MINUTES_OFFER, AMOUNT_ONCE},
     {STEP_FIX, TRADE_MINUTES_JOIN_SCREW, AMOUNT_POINTS},
     {STEP_TRIM, TRADE_MINUTES_NAIL_STRIP, AMOUNT_EDGE},
     {STEP_FINAL, TRADE_MINUTES_FINAL_CHECK, AMOUNT_ONCE},
@@ -194,6 +196,13 @@ static int64_t amount_of(const struct ordering *ordering, const struct work *wor
 
 /* ---- people ---- */
 
+/* A sleeve that goes over a box like a sock: one holds the box, one pulls. */
+static bool is_pulled_on(const struct work *work)
+{
+    return work->step.kind == STEP_COVER && work->of_layer->shape == SHAPE_SEWN &&
+           work->of_layer->both;
+}
+
 static bool wants_two(const struct ordering *ordering, const struct work *work)
 {
     const struct planning *planning = ordering->planning;
@@ -212,8 +221,8 @@ static bool wants_two(const struct ordering *ordering, const struct work *work)
         return counted_facing(planning, counted, work->step.facing)->longest >
                planning->value[TRADE_TWO_PEOPLE_PANEL];
     case CREW_CLOTH:
-        return counted_layer(planning, counted, work->step.layer)->longest >
-               planning->value[TRADE_TWO_PEOPLE_CLOTH];
+        return is_pulled_on(work) || counted_layer(planning, counted, work->step.layer)->longest >
+                                         planning->value[TRADE_TWO_PEOPLE_CLOTH];
     case CREW_ONE:
         break;
     }

@@ -52,6 +52,7 @@ const struct rule rules[] = {
     {"P64", Q, "trim decorates an edge, it does not hold it"},
     {"P66", S, "dust and glue mark cloth"},
     {"P69", H, "hinges are let in before cloth lies on the wood"},
+    {"P74", H, "bed frames differ: holes made by the book miss"},
     {"P75", Q, "a photo of the inside serves the next repair"},
     {"P76", S, "half of the small goods may already be there"},
     {"P77", H, "the outer flap hides the inner one"},
@@ -76,6 +77,8 @@ const struct rule rules[] = {
     {"S19", H, "what is bought follows from the plan, and the plan still changes"},
     {"S20", H, "cloth is pulled straight while it is only basted"},
     {"S21", H, "work begins when all that it takes is there"},
+    {"S22", H, "against the wall there is no room left to work behind it"},
+    {"S23", Q, "it is fixed where it stands for good"},
 };
 
 #undef H
@@ -122,6 +125,7 @@ const struct link links[] = {
     LINK("P16", RECORD, DRY, BOX),
     LINK("S04", RECORD, DRILL, BOX),
     LINK("P17", DRY, DRILL, JOIN),
+    LINK("P74", BED, DRILL, JOIN),
     LINK("S05", DRILL, MAP, JOIN),
 
     /* from bare wood to wood that is ready for padding */
@@ -270,6 +274,11 @@ const struct link links[] = {
     LINK("S13", SET, OFFER, ROOM),
     LINK("S13", SET, FIX, BUILD),
     LINK("P59", MARK, FIX, BUILD),
+    LINK("S13", SET, PUSH, BUILD),
+    LINK("S22", DRIVE, PUSH, BUILD),
+    LINK("S22", FLAP, PUSH, BUILD),
+    LINK("S22", BACK, PUSH, BUILD),
+    LINK("S23", PUSH, FIX, BUILD),
     LINK("S04", RECORD, TRIM, BOX),
     LINK("P63", DRIVE, TRIM, BOX),
     LINK("P64", STAPLE, TRIM, BOX),

@@ -36,33 +36,34 @@ enum step_where { WHERE_BENCH, WHERE_ROOM, WHERE_JOINED };
  * cloth is over its trade value. */
 enum step_crew { CREW_ONE, CREW_TWO, CREW_LOAD, CREW_FRAME, CREW_PANEL, CREW_CLOTH };
 
-#define STEPS_OF_WOOD(S)                                                                         \
-    S(DECIDE, "decide", BUILD, 0, BENCH, ONE, 0, NOTHING, "paper",                               \
-      "Fix sizes, cloth and where it stands")                                                    \
-    S(ROUTE, "route", BUILD, 0, BENCH, ONE, 0, NOTHING, "tape", "Measure the way into the room") \
-    S(CHECK, "check", BUILD, 1, BENCH, ONE, 1, NOTHING, "paper",                                 \
-      "Check screws, reach and seams on paper")                                                  \
-    S(SHELF, "shelf", BUILD, 2, BENCH, ONE, 0, NOTHING, "paper", "Look through the shelf")       \
-    S(BUY, "buy", BUILD, 2, BENCH, ONE, 0, PURCHASES, "list", "Buy what is missing")             \
-    S(GAUGE, "gauge", BUILD, 2, BENCH, ONE, 0, MEASURES, "calliper",                             \
-      "Measure sticks and sheets as bought")                                                     \
-    S(CUT, "cut", STOCK, 3, BENCH, ONE, 0, CUTS, "saw", "Cut %s")                                \
-    S(LABEL, "label", BUILD, 3, BENCH, ONE, 0, NOTHING, "pencil", "Label every part")            \
-    S(UNROLL, "unroll", BUILD, 3, BENCH, ONE, 0, NOTHING, "floor", "Unroll the batting to rest") \
-    S(FRAME, "frame", BOX, 4, BENCH, FRAME, 0, NOTHING, "drill", "Frame box %b")                 \
-    S(PANEL, "panel", FACING, 4, BENCH, PANEL, 0, NOTHING, "drill", "Panel the %f")              \
-    S(RECORD, "record", BOX, 4, BENCH, ONE, 1, MEASURES, "tape", "Measure box %b as built")      \
-    S(DRY, "dry", JOIN, 5, BENCH, TWO, 0, NOTHING, "clamps", "Fit join %j dry")                  \
-    S(DRILL, "drill", JOIN, 5, BENCH, ONE, 0, HOLES, "drill", "Drill join %j")                   \
-    S(MAP, "map", JOIN, 5, BENCH, ONE, 1, NOTHING, "pencil", "Map and label join %j")            \
-    S(INSERT, "insert", BOX, 6, BENCH, ONE, 0, NOTHING, "drill", "Set the T-nuts of box %b")     \
-    S(CLEAT, "cleat", BOX, 6, BENCH, ONE, 0, NOTHING, "drill", "Screw on cleats of box %b")      \
-    S(HANG, "hang", BOX, 6, BENCH, ONE, 0, NOTHING, "drill", "Hang box %b dry on its hinges")    \
-    S(TUFT, "tuft", LAYER, 6, BENCH, ONE, 0, NOTHING, "drill", "Drill button holes for the %c")  \
-    S(EASE, "ease", BOX, 6, BENCH, ONE, 0, NOTHING, "sander", "Ease and clean box %b")           \
-    S(PATCH, "patch", JOIN, 6, BENCH, ONE, 0, NOTHING, "marker", "Mark what stays bare at %j")   \
-    S(LOCATE, "locate", JOIN, 6, BENCH, ONE, 0, NOTHING, "pins", "Put locators in holes of %j")  \
-    S(BARE, "bare", BOX, 6, BENCH, ONE, 1, NOTHING, "eye", "Look over the bare wood of box %b")  \
+#define STEPS_OF_WOOD(S)                                                                          \
+    S(DECIDE, "decide", BUILD, 0, BENCH, ONE, 0, NOTHING, "paper",                                \
+      "Fix sizes, cloth and where it stands")                                                     \
+    S(ROUTE, "route", BUILD, 0, BENCH, ONE, 0, NOTHING, "tape", "Measure the way into the room")  \
+    S(CHECK, "check", BUILD, 1, BENCH, ONE, 1, NOTHING, "paper",                                  \
+      "Check screws, reach and seams on paper")                                                   \
+    S(SHELF, "shelf", BUILD, 2, BENCH, ONE, 0, NOTHING, "paper", "Look through the shelf")        \
+    S(BUY, "buy", BUILD, 2, BENCH, ONE, 0, PURCHASES, "list", "Buy what is missing")              \
+    S(GAUGE, "gauge", BUILD, 2, BENCH, ONE, 0, MEASURES, "calliper",                              \
+      "Measure sticks and sheets as bought")                                                      \
+    S(CUT, "cut", STOCK, 3, BENCH, ONE, 0, CUTS, "saw", "Cut %s")                                 \
+    S(LABEL, "label", BUILD, 3, BENCH, ONE, 0, NOTHING, "pencil", "Label every part")             \
+    S(UNROLL, "unroll", BUILD, 3, BENCH, ONE, 0, NOTHING, "floor", "Unroll the batting to rest")  \
+    S(FRAME, "frame", BOX, 4, BENCH, FRAME, 0, NOTHING, "drill", "Frame box %b")                  \
+    S(PANEL, "panel", FACING, 4, BENCH, PANEL, 0, NOTHING, "drill", "Panel the %f")               \
+    S(RECORD, "record", BOX, 4, BENCH, ONE, 1, MEASURES, "tape", "Measure box %b as built")       \
+    S(BED, "bed", JOIN, 5, BENCH, ONE, 1, MEASURES, "tape", "Take holes of %j off the bed frame") \
+    S(DRY, "dry", JOIN, 5, BENCH, TWO, 0, NOTHING, "clamps", "Fit join %j dry")                   \
+    S(DRILL, "drill", JOIN, 5, BENCH, ONE, 0, HOLES, "drill", "Drill join %j")                    \
+    S(MAP, "map", JOIN, 5, BENCH, ONE, 1, NOTHING, "pencil", "Map and label join %j")             \
+    S(INSERT, "insert", BOX, 6, BENCH, ONE, 0, NOTHING, "drill", "Set the T-nuts of box %b")      \
+    S(CLEAT, "cleat", BOX, 6, BENCH, ONE, 0, NOTHING, "drill", "Screw on cleats of box %b")       \
+    S(HANG, "hang", BOX, 6, BENCH, ONE, 0, NOTHING, "drill", "Hang box %b dry on its hinges")     \
+    S(TUFT, "tuft", LAYER, 6, BENCH, ONE, 1, NOTHING, "drill", "Drill button holes for the %c")   \
+    S(EASE, "ease", BOX, 6, BENCH, ONE, 0, NOTHING, "sander", "Ease and clean box %b")            \
+    S(PATCH, "patch", JOIN, 6, BENCH, ONE, 0, NOTHING, "marker", "Mark what stays bare at %j")    \
+    S(LOCATE, "locate", JOIN, 6, BENCH, ONE, 0, NOTHING, "pins", "Put locators in holes of %j")   \
+    S(BARE, "bare", BOX, 6, BENCH, ONE, 1, NOTHING, "eye", "Look over the bare wood of box %b")   \
     S(WEB, "web", FACING, 8, BENCH, ONE, 0, NOTHING, "stapler", "Web the %f")
 
 #define STEPS_OF_CLOTH(S)                                                                          \
@@ -97,6 +98,7 @@ enum step_crew { CREW_ONE, CREW_TWO, CREW_LOAD, CREW_FRAME, CREW_PANEL, CREW_CLO
     S(MARK, "mark", BUILD, 13, ROOM, ONE, 0, NOTHING, "level", "Mark level and studs")           \
     S(SET, "set", BUILD, 13, ROOM, TWO, 0, NOTHING, "level", "Set the boxes level")              \
     S(FIX, "fix", JOIN, 13, ROOM, TWO, 1, NOTHING, "drill", "Fix join %j in the room")           \
+    S(PUSH, "push", BUILD, 13, ROOM, TWO, 0, NOTHING, "level", "Push the piece to its place")    \
     S(TRIM, "trim", LAYER, 13, BENCH, ONE, 0, NOTHING, "hammer", "Put on the %c")                \
     S(FINAL, "final", BUILD, 14, BENCH, ONE, 0, NOTHING, "eye", "Check the finished piece")      \
     S(ACCOUNT, "account", BUILD, 14, BENCH, ONE, 0, NOTHING, "paper",                            \

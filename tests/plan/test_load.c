@@ -179,7 +179,8 @@ static void boxes_joined_at_the_bench_pass_as_one(void **state)
     struct join *join = model_find(&piece.model, ENTITY_join, key);
     join->place = PLACE_BENCH;
     joined_plan(&piece);
-    assert_int_equal(joined_findings(&piece, FINDING_TOO_BIG_FOR_WAY), 1);
+    assert_int_equal(joined_findings(&piece, FINDING_TOO_BIG_JOINED), 1);
+    assert_int_equal(joined_findings(&piece, FINDING_TOO_BIG_FOR_WAY), 0);
     joined_end(&piece);
 }
 

@@ -50,7 +50,8 @@ static void facts_are_taken_by_the_steps_that_make_them(void **state)
     } rows[] = {{STEP_DRILL, STEP_TAKES_HOLES},    {STEP_CUT, STEP_TAKES_CUTS},
                 {STEP_SHEAR, STEP_TAKES_CUTS},     {STEP_SLICE, STEP_TAKES_CUTS},
                 {STEP_BUY, STEP_TAKES_PURCHASES},  {STEP_RECORD, STEP_TAKES_MEASURES},
-                {STEP_GAUGE, STEP_TAKES_MEASURES}, {STEP_INSPECT, STEP_TAKES_MEASURES}};
+                {STEP_GAUGE, STEP_TAKES_MEASURES}, {STEP_INSPECT, STEP_TAKES_MEASURES},
+                {STEP_BED, STEP_TAKES_MEASURES}};
     int taking = 0;
 
     (void)state;

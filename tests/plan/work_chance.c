@@ -197,11 +197,26 @@ static void chance_join(struct work_bench *bench, struct dice *dice, const char 
         MODEL_ADD(&bench->model, left_out)->join = key;
 }
 
+static void chance_bed(struct work_bench *bench, struct join *join)
+{
+    struct object *bed = MODEL_ADD(&bench->model, object);
+
+    bed->kind = OBJECT_BED_FRAME;
+    join->target = TARGET_OBJECT;
+    join->object = bed->key;
+    join->side_a = SIDE_BACK;
+}
+
 static void chance_wall(struct work_bench *bench, struct dice *dice, int64_t box)
 {
     struct join *join =
         model_find(&bench->model, ENTITY_join, work_join(bench, "W", box, 0, PLACE_SITE));
 
+    if (one_in(dice, 4)) {
+        chance_bed(bench, join);
+        return;
+    }
+    MODEL_ADD(&bench->model, wall)->side = SIDE_BACK;
     join->target = one_in(dice, 3) ? TARGET_FLOOR : TARGET_WALL;
     join->side_a = join->target == TARGET_FLOOR ? SIDE_BOTTOM : SIDE_BACK;
     join->side_b = 0;

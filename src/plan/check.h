@@ -1,0 +1,49 @@
+/*
+ * What goes wrong at the bench although every part is right: one file for each kind of mistake,
+ * looked for when the whole plan stands. Each adds findings and changes nothing.
+ */
+#ifndef PLAN_CHECK_H
+#define PLAN_CHECK_H
+
+#include "plan/pass.h"
+
+/* Cloth over the heads of joins: how far it has to be peeled back, and edges that the maker wants
+ * closed too soon. */
+void check_openings(struct planning *planning);
+
+/* Patches and slits that would be seen. */
+void check_patches(struct planning *planning);
+
+/* Rows of staples that pile up on one landing. */
+void check_landings(struct planning *planning);
+
+/* Seams between covers that lie side by side: each wants its like on the other side of the middle.
+ */
+void check_seams(struct planning *planning);
+
+/* Backs and undersides left open where they are seen. */
+void check_closing(struct planning *planning);
+
+/* Wood under legs and glides. */
+void check_legs(struct planning *planning);
+
+/* Skirting against what stands at the wall, the mattress between the wings, the bed frame's bolts.
+ */
+void check_room(struct planning *planning);
+
+/* Sheets through the opening of the vehicle; boxes that would pass, but not as joined. */
+void check_way_in(struct planning *planning);
+
+/* ---- shared ---- */
+
+/* How a face is seen (enum seen_word): as the maker says; else never where a join covers it,
+ * toward a wall that stands there, and in plain view. The underside is never seen. */
+int64_t check_seen(const struct planning *planning, int64_t box, int64_t side);
+
+/* The side of a box that looks to a side of the room. */
+int64_t check_side(const struct planning *planning, int64_t box, int64_t room_side);
+
+/* What a box takes up in the room, bare. */
+struct solid check_in_room(const struct planning *planning, const struct box *box);
+
+#endif

@@ -1,0 +1,100 @@
+/*
+ * Rows of staples that share wood. Rows stand at least `staple.row_apart` from each other, so that
+ * the strip that takes them is full at its width divided by that. What is fixed in one row with the
+ * layer under it adds none.
+ */
+#include "plan/check.h"
+
+#include "plan/drape.h"
+#include "plan/findings.h"
+#include "plan/geometry.h"
+
+struct strip {
+    const struct edge *edge;
+    const struct layer *layer;
+    struct landing landing;
+};
+
+struct strips {
+    LIST_OF(struct strip) of;
+};
+
+static void add_strip(struct planning *planning, struct strips *strips, const struct edge *edge,
+                      const struct layer *layer, const struct box *box, int64_t on)
+{
+    struct landing landing = drape_landing(planning, layer, box, on);
+
+    if (!area_empty(&landing.area))
+        *LIST_ADD(planning->arena, &strips->of) = (struct strip){edge, layer, landing};
+}
+
+/* The strips of all rows: a loop has four. Rows without staples take no room. */
+static struct strips gather(struct planning *planning)
+{
+    const struct plan *plan = planning->plan;
+    struct strips strips = {.of = {{0}}};
+
+    for (size_t i = 0; i < plan->edges.count; i++) {
+        const struct edge *edge = &plan->edges.at[i];
+        const struct layer *layer = MODEL_FIND(planning->model, layer, edge->layer);
+        const struct box *box = MODEL_FIND(planning->model, box, edge->box);
+
+        if (!layer || !box || edge->staples == 0 || edge->edge == EDGE_CORDS)
+            continue;
+        if (edge->edge != EDGE_LOOP)
+            add_strip(planning, &strips, edge, layer, box, edge->edge);
+        for (int64_t on = 0; edge->edge == EDGE_LOOP && on < EDGE_COUNT; on++)
+            add_strip(planning, &strips, edge, layer, box, on);
+    }
+    return strips;
+}
+
+static bool share_wood(const struct strip *a, const struct strip *b)
+{
+    struct area common = area_cut(&a->landing.area, &b->landing.area);
+
+    return a->edge->box == b->edge->box && a->landing.side == b->landing.side &&
+           area_width(&a->landing.area) == area_width(&b->landing.area) && !area_empty(&common) &&
+           length_smaller(area_width(&common), area_height(&common)) * 2 >=
+               length_smaller(area_width(&b->landing.area), area_height(&b->landing.area));
+}
+
+static bool is_outer(const struct layer *layer, const struct layer *other)
+{
+    return layer->rank != other->rank ? layer->rank > other->rank : layer->key >= other->key;
+}
+
+/* Told once, of the outermost layer, which is the one that finds no wood. */
+static void check_strip(struct planning *planning, const struct strips *strips, size_t index)
+{
+    const struct strip *strip = &strips->of.at[index];
+    int64_t apart = planning->value[TRADE_STAPLE_ROW_APART];
+    int64_t wide =
+        length_smaller(area_width(&strip->landing.area), area_height(&strip->landing.area));
+    int64_t rows = 0;
+    struct finding *finding;
+
+    for (size_t i = 0; i < strips->of.count; i++) {
+        const struct strip *other = &strips->of.at[i];
+
+        if (!share_wood(strip, other))
+            continue;
+        if (!is_outer(strip->layer, other->layer))
+            return;
+        rows++;
+    }
+    if (apart <= 0 || rows < 2 || rows * apart <= wide)
+        return;
+    finding = finding_add(planning, FINDING_LANDING_FULL, ENTITY_layer, strip->layer->key);
+    argument_quantity(finding, 0, QUANTITY_COUNT, rows);
+    argument_length(finding, 1, wide);
+    argument_quantity(finding, 2, QUANTITY_COUNT, wide / apart);
+}
+
+void check_landings(struct planning *planning)
+{
+    struct strips strips = gather(planning);
+
+    for (size_t i = 0; i < strips.of.count; i++)
+        check_strip(planning, &strips, i);
+}

@@ -1,0 +1,142 @@
+/*
+ * Cloth over heads that lie outside is peeled back from a loose edge. The hand goes under it as far
+ * as the heads lie from that edge (TRADE 2.4), and the edge stays open for `open.per_screw` and
+ * that distance. An edge that the maker wants closed at the bench shuts the heads in.
+ */
+#include "plan/check.h"
+
+#include "plan/access.h"
+#include "plan/drape.h"
+#include "plan/findings.h"
+#include "plan/geometry.h"
+
+/* From a head to an edge of the layer's face, along the cloth. */
+static int64_t to_edge(const struct planning *planning, const struct layer *layer,
+                       const struct box *box, const struct junction *junction, int64_t edge,
+                       size_t index)
+{
+    const struct plan_point *point = &planning->plan->points.at[junction->first_point + index];
+    struct vector at = box->key == junction->box_b ? point->in_b : point->in_a;
+    struct area outline = drape_face(layer, box);
+    int64_t u, v;
+
+    box_to_face(layer->side, at, &u, &v);
+    switch (edge) {
+    case EDGE_LEFT:
+        return u - outline.u0;
+    case EDGE_RIGHT:
+        return outline.u1 - u;
+    case EDGE_BOTTOM:
+        return v - outline.v0;
+    default:
+        return outline.v1 - v;
+    }
+}
+
+static int64_t farthest(const struct planning *planning, const struct layer *layer,
+                        const struct box *box, const struct junction *junction, int64_t edge)
+{
+    int64_t most = 0;
+
+    for (size_t i = 0; i < junction->point_count; i++)
+        most = length_larger(most, to_edge(planning, layer, box, junction, edge, i));
+    return most;
+}
+
+/* Heads on a face of the layer, not on a side that it goes round. */
+static bool lies_over(const struct layer *layer, const struct junction *junction)
+{
+    return !junction->head_inside && junction->point_count > 0 &&
+           (junction->head_side == layer->side ||
+            (layer->both && junction->head_side == side_opposite(layer->side)));
+}
+
+/* How many heads some opening on this edge is left for. */
+static bool opens_for(const struct edge_runs *runs, int64_t join)
+{
+    for (size_t i = 0; i < runs->count; i++)
+        if (runs->at[i].join == join &&
+            (runs->at[i].class == CLASS_OPENING || runs->at[i].class == CLASS_SITE))
+            return true;
+    return false;
+}
+
+static int64_t class_by_hand(const struct model *model, const struct layer *layer, int64_t edge)
+{
+    for (size_t i = 0; i < model->layer_edges.count; i++) {
+        const struct layer_edge *by_hand = &model->layer_edges.at[i];
+
+        if (by_hand->layer == layer->key && by_hand->edge == edge)
+            return by_hand->class;
+    }
+    return CLASS_AUTO;
+}
+
+static const char *join_name(const struct model *model, int64_t key)
+{
+    const struct join *join = MODEL_FIND(model, join, key);
+
+    return join ? join->name : "";
+}
+
+static void tell_shut(struct planning *planning, const struct layer *layer,
+                      const struct junction *junction, int64_t edge)
+{
+    struct finding *finding = finding_add(planning, FINDING_EDGE_SHUTS, ENTITY_layer, layer->key);
+
+    argument_text(finding, 0, words_edge.at[edge].name);
+    argument_quantity(finding, 1, QUANTITY_COUNT, (int64_t)junction->point_count);
+    argument_text(finding, 2, join_name(planning->model, junction->join));
+}
+
+static void tell_far(struct planning *planning, const struct layer *layer,
+                     const struct junction *junction, int64_t distance)
+{
+    int64_t open = planning->value[TRADE_OPEN_PER_SCREW] + distance;
+    struct finding *finding;
+
+    if (distance <= planning->value[TRADE_OPEN_PER_SCREW])
+        return;
+    finding = finding_add(planning,
+                          distance > planning->value[TRADE_ARM_REACH] ? FINDING_OPENING_TOO_FAR
+                                                                      : FINDING_OPENING_FAR,
+                          ENTITY_layer, layer->key);
+    argument_length(finding, 0, distance);
+    argument_length(finding, 1, open);
+    argument_text(finding, 2, join_name(planning->model, junction->join));
+}
+
+static void check_edge(struct planning *planning, const struct layer *layer, const struct box *box,
+                       const struct junction *junction, int64_t edge)
+{
+    struct edge_runs runs = access_edge_runs(planning, layer, box, edge);
+    int64_t class = class_by_hand(planning->model, layer, edge);
+
+    if (!opens_for(&runs, junction->join))
+        return;
+    if (class == CLASS_FREE || class == CLASS_TRAPPED)
+        tell_shut(planning, layer, junction, edge);
+    else
+        tell_far(planning, layer, junction, farthest(planning, layer, box, junction, edge));
+}
+
+void check_openings(struct planning *planning)
+{
+    const struct model *model = planning->model;
+    const struct plan *plan = planning->plan;
+
+    for (size_t i = 0; i < plan->junctions.count; i++) {
+        const struct junction *junction = &plan->junctions.at[i];
+        const struct box *box = MODEL_FIND(model, box, junction->head_box);
+
+        for (size_t k = 0; box && k < model->layers.count; k++) {
+            const struct layer *layer = &model->layers.at[k];
+
+            if (!drape_is_cloth(layer) || !drape_is_on_box(model, layer, box->key) ||
+                !lies_over(layer, junction))
+                continue;
+            for (int64_t edge = 0; edge < EDGE_COUNT; edge++)
+                check_edge(planning, layer, box, junction, edge);
+        }
+    }
+}

@@ -1,0 +1,125 @@
+/*
+ * Bare patches and slits by how their face is seen.
+ *
+ * 1  A slit lies inside the mating zone, where the other box hides it, or on a face that is never
+ *    seen.
+ * 2  A patch in padding shows as a hollow through the cover, unless a lining is pulled over it, the
+ *    padding is no thicker than cloth bridges, or the face is not in plain view.
+ */
+#include "plan/check.h"
+
+#include "plan/drape.h"
+#include "plan/findings.h"
+#include "plan/geometry.h"
+#include "plan/point.h"
+
+/* What a layer's patches at one join have in common. */
+struct showing {
+    int64_t layer, join;
+    int64_t side;
+    int64_t box;
+    int64_t count;
+    int64_t diameter;
+    bool slit;
+};
+
+static bool in_zone(const struct planning *planning, const struct junction *junction,
+                    const struct patch *patch)
+{
+    for (int of_b = 0; of_b <= (junction->box_b != 0); of_b++) {
+        const struct area *zone = of_b ? &junction->zone_b : &junction->zone;
+
+        if (point_side(planning, junction, of_b) == patch->side &&
+            area_holds(zone, patch->u, patch->v))
+            return true;
+    }
+    return false;
+}
+
+static bool is_lined(const struct planning *planning, const struct layer *padding, int64_t box_key,
+                     const struct patch *patch)
+{
+    const struct model *model = planning->model;
+    const struct box *box = MODEL_FIND(model, box, box_key);
+
+    for (size_t i = 0; box && i < model->layers.count; i++) {
+        const struct layer *over = &model->layers.at[i];
+
+        if (over->kind == LAYER_LINING && over->rank > padding->rank &&
+            drape_is_on_box(model, over, box_key) &&
+            drape_covers(planning, over, box, patch->side, patch->u, patch->v))
+            return true;
+    }
+    return false;
+}
+
+static int64_t thickness_of(const struct planning *planning, const struct layer *layer)
+{
+    const struct stock *stock = MODEL_FIND(planning->model, stock, layer->stock);
+
+    return layer->thickness > 0 ? layer->thickness : stock ? stock->thickness : 0;
+}
+
+static bool shows(const struct planning *planning, const struct patch *patch,
+                  const struct junction *junction, int64_t box)
+{
+    const struct layer *layer = MODEL_FIND(planning->model, layer, patch->layer);
+    int64_t seen = check_seen(planning, box, patch->side);
+
+    if (!layer || seen == SEEN_NEVER || in_zone(planning, junction, patch))
+        return false;
+    if (patch->slit)
+        return true;
+    return seen == SEEN_SEEN && !is_lined(planning, layer, box, patch) &&
+           thickness_of(planning, layer) >= planning->value[TRADE_BATTING_LOFT];
+}
+
+static void tell(struct planning *planning, const struct showing *showing)
+{
+    const struct join *join = MODEL_FIND(planning->model, join, showing->join);
+    struct finding *finding;
+
+    if (showing->count == 0)
+        return;
+    finding = finding_add(planning, showing->slit ? FINDING_SLIT_SHOWS : FINDING_PATCH_SHOWS,
+                          ENTITY_layer, showing->layer);
+    argument_quantity(finding, 0, QUANTITY_COUNT, showing->count);
+    argument_text(finding, 1, join ? join->name : "");
+    argument_text(finding, 2, words_side.at[showing->side].name);
+    argument_length(finding, 3, showing->diameter);
+}
+
+/* The box that a patch lies on: the one with the heads, or either mate of a slit in the zone. */
+static int64_t box_of(const struct model *model, const struct patch *patch,
+                      const struct junction *junction)
+{
+    const struct layer *layer = MODEL_FIND(model, layer, patch->layer);
+
+    if (layer && drape_is_on_box(model, layer, junction->head_box))
+        return junction->head_box;
+    return junction->head_box == junction->box_a ? junction->box_b : junction->box_a;
+}
+
+/* Patches of a layer at a join stand together in the plan. */
+void check_patches(struct planning *planning)
+{
+    const struct plan *plan = planning->plan;
+    struct showing showing = {0};
+
+    for (size_t i = 0; i < plan->patches.count; i++) {
+        const struct patch *patch = &plan->patches.at[i];
+        int64_t join = plan->points.at[patch->point].join;
+        const struct junction *junction = plan_junction(plan, join);
+        int64_t box = junction ? box_of(planning->model, patch, junction) : 0;
+
+        if (!junction || !shows(planning, patch, junction, box))
+            continue;
+        if (patch->layer != showing.layer || join != showing.join || patch->slit != showing.slit) {
+            tell(planning, &showing);
+            showing = (struct showing){patch->layer,    join,       patch->side, box, 0,
+                                       patch->diameter, patch->slit};
+        }
+        showing.count++;
+    }
+    tell(planning, &showing);
+}
