@@ -4,6 +4,7 @@
  */
 #include "desk/internal.h"
 
+#include "plan/rules.h"
 #include "plan/steps.h"
 
 #include <inttypes.h>
@@ -122,6 +123,26 @@ static const struct step *hold_before(const struct plan *plan, size_t step, bool
     return hold;
 }
 
+/*
+ * What a step would shut in for good: a step that is not ticked, and that the rules of ways and
+ * flaps put before it. Other steps may be ticked late, for they can be done late.
+ */
+static const struct precedence *shut_in_by(const struct plan *plan, size_t step)
+{
+    static const char *const shutting[] = {"P46", "P50", "P51", "P77"};
+
+    for (size_t i = 0; i < plan->precedences.count; i++) {
+        const struct precedence *precedence = &plan->precedences.at[i];
+
+        if (precedence->after != step || plan->steps.at[precedence->before].ticked)
+            continue;
+        for (size_t k = 0; k < sizeof shutting / sizeof *shutting; k++)
+            if (strcmp(precedence->rule, shutting[k]) == 0)
+                return precedence;
+    }
+    return NULL;
+}
+
 static enum fault check_may_tick(struct desk *desk, const struct step *step,
                                  struct fault_note *note)
 {
@@ -135,6 +156,11 @@ static enum fault check_may_tick(struct desk *desk, const struct step *step,
     const struct step *hold = hold_before(plan, (size_t)(step - plan->steps.at), waits);
     if (hold)
         return fault_say(note, FAULT_REFUSED, 0, "\"%s\" has to be ticked before it", hold->title);
+    const struct precedence *shut = shut_in_by(plan, (size_t)(step - plan->steps.at));
+    if (shut)
+        return fault_say(note, FAULT_REFUSED, 0, "\"%s\" has to be done before it: %s (%s)",
+                         plan->steps.at[shut->before].title, rule_find(shut->rule)->reason,
+                         shut->rule);
     return FAULT_NONE;
 }
 
