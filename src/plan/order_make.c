@@ -543,11 +543,26 @@ static void make_cover(struct ordering *ordering, const struct layer *layer)
             add_layer(ordering, steps[i].kind, layer);
 }
 
+/* Cloth that is stapled on in one step is slit afterwards, where a joint shuts over it. */
+static void make_slit(struct ordering *ordering, const struct layer *layer)
+{
+    if (counted_layer(ordering->planning, &ordering->counted, layer->key)->slits > 0)
+        add_layer(ordering, STEP_SLIT, layer);
+}
+
 static void make_closer(struct ordering *ordering, int kind, const struct layer *layer)
 {
     if (counted_layer(ordering->planning, &ordering->counted, layer->key)->seam > 0)
         add_layer(ordering, STEP_SEW, layer);
     add_layer(ordering, kind, layer);
+    make_slit(ordering, layer);
+}
+
+static void make_plain(struct ordering *ordering, int kind, const struct layer *layer)
+{
+    add_layer(ordering, kind, layer);
+    if (layer->kind == LAYER_LINING)
+        make_slit(ordering, layer);
 }
 
 static void make_welt(struct ordering *ordering, const struct layer *layer)
@@ -575,7 +590,7 @@ static void make_layer(struct ordering *ordering, const struct layer *layer)
               !lining_is_under_cover(ordering->planning->model, layer)))
         make_closer(ordering, STEP_BACK, layer);
     else
-        add_layer(ordering, plain[layer->kind], layer);
+        make_plain(ordering, plain[layer->kind], layer);
 }
 
 /* Only what is pulled on and stapled by its edges has flaps: a side that shuts waits whole. */

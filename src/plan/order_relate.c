@@ -3,6 +3,7 @@
 #include "plan/geometry.h"
 
 #include <assert.h>
+#include <string.h>
 
 static bool always(const struct ordering *ordering, const struct work *before,
                    const struct work *after)
@@ -95,6 +96,32 @@ static bool not_late(const struct ordering *ordering, const struct work *before,
     return !before->late;
 }
 
+static bool waits_whole(const struct plan *plan, int64_t layer, int64_t join)
+{
+    for (size_t i = 0; i < plan->constraints.count; i++) {
+        const struct constraint *constraint = &plan->constraints.at[i];
+
+        if (constraint->kind == JOIN_BEFORE_LAYER && constraint->item == layer &&
+            constraint->join == join && strcmp(constraint->rule, "P51") == 0)
+            return true;
+    }
+    return false;
+}
+
+static bool is_slit_over(const struct ordering *ordering, const struct work *before,
+                         const struct work *after)
+{
+    const struct plan *plan = ordering->planning->plan;
+    int64_t layer = before->step.layer;
+    int64_t join = after->of_join->key;
+
+    for (size_t i = 0; i < plan->patches.count; i++)
+        if (plan->patches.at[i].slit && plan->patches.at[i].layer == layer &&
+            plan->points.at[plan->patches.at[i].point].join == join)
+            return !waits_whole(plan, layer, join);
+    return false;
+}
+
 typedef bool relates_fn(const struct ordering *ordering, const struct work *before,
                         const struct work *after);
 
@@ -108,7 +135,7 @@ static const struct {
     [RELATE_UNDER] = {TOUCH_BOX, lies_under},      [RELATE_FACE] = {TOUCH_BOX, lies_on_face},
     [RELATE_GROUP] = {TOUCH_BOX, joins_the_group}, [RELATE_WAY] = {TOUCH_BOX, shuts_the_way},
     [RELATE_FLAPS] = {TOUCH_JOIN, outer_flap},     [RELATE_ROOM] = {TOUCH_BUILD, in_the_room},
-    [RELATE_LATE] = {TOUCH_BOX, not_late},
+    [RELATE_LATE] = {TOUCH_BOX, not_late},         [RELATE_SLIT] = {TOUCH_BOX, is_slit_over},
 };
 
 bool order_relates(const struct ordering *ordering, enum relation relation,

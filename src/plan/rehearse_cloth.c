@@ -105,6 +105,13 @@ static void check_frames(struct stage *stage, const struct staged_layer *layer)
 
 /* ---- what is over it already ---- */
 
+/* Of two covers in one rank of the stack neither is said to lie under the other. */
+static bool stacks_on(const struct layer *outer, const struct layer *inner)
+{
+    return stage_is_outer(outer, inner) &&
+           (outer->rank != inner->rank || outer->kind != inner->kind || outer->kind != LAYER_COVER);
+}
+
 /* Smoothing layers go on one over the other: what lies farther out shuts the place under it. */
 static const struct sheet *outer_over(const struct stage *stage, const struct staged_box *box,
                                       const struct sheet *own)
@@ -117,7 +124,7 @@ static const struct sheet *outer_over(const struct stage *stage, const struct st
 
         if (other->side == own->side && over->laid != PLAN_NONE && over->layer != layer &&
             (SMOOTHING & 1u << over->layer->kind) && (SMOOTHING & 1u << layer->kind) &&
-            stage_is_outer(over->layer, layer) && stage_areas_meet(&other->area, &own->area))
+            stacks_on(over->layer, layer) && stage_areas_meet(&other->area, &own->area))
             return other;
     }
     return NULL;

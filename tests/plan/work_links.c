@@ -207,12 +207,29 @@ static bool not_held_back(const struct pair *pair)
     return of_one_box(pair) && !held_back(pair->plan, pair->before->facing);
 }
 
+static bool slit_over(const struct pair *pair)
+{
+    const struct plan *plan = pair->plan;
+    int64_t layer = pair->before->layer;
+    bool slit = false;
+
+    for (size_t i = 0; i < plan->patches.count; i++)
+        slit |= plan->patches.at[i].slit && plan->patches.at[i].layer == layer &&
+                plan->points.at[plan->patches.at[i].point].join == pair->after->join;
+    for (size_t i = 0; i < plan->constraints.count; i++)
+        slit &= plan->constraints.at[i].kind != JOIN_BEFORE_LAYER ||
+                plan->constraints.at[i].item != layer ||
+                plan->constraints.at[i].join != pair->after->join ||
+                strcmp(plan->constraints.at[i].rule, "P51") != 0;
+    return slit;
+}
+
 static bool (*const related[RELATIONS])(const struct pair *pair) = {
     [RELATE_BUILD] = always,       [RELATE_BOX] = of_one_box,   [RELATE_JOIN] = of_one_join,
     [RELATE_LAYER] = of_one_layer, [RELATE_STOCK] = cut_from,   [RELATE_OVER] = over,
     [RELATE_UNDER] = under,        [RELATE_FACE] = on_the_face, [RELATE_GROUP] = in_the_group,
     [RELATE_WAY] = in_the_way,     [RELATE_FLAPS] = outer_flap, [RELATE_ROOM] = joined_in_room,
-    [RELATE_LATE] = not_held_back,
+    [RELATE_LATE] = not_held_back, [RELATE_SLIT] = slit_over,
 };
 
 static bool link_binds(const struct plan *plan, const struct link *link, size_t before,
