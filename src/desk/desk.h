@@ -104,6 +104,17 @@ enum fault desk_delete(struct desk *desk, enum entity_kind kind, int64_t key,
 enum fault desk_delete_build(struct desk *desk, int64_t build, struct fault_note *note);
 
 /*
+ * Takes a cure of a finding: all its edits, as one that undo names by the cure's text. UNKNOWN when
+ * finding or cure is not there (cures are counted from 0); faults of field_read. desk_cure_change
+ * is the same as a change for desk_change, whose context is a struct desk_cure, for a preview.
+ */
+struct desk_cure {
+    const struct cure *cure;
+};
+desk_change_fn desk_cure_change;
+enum fault desk_cure(struct desk *desk, size_t finding, size_t cure, struct fault_note *note);
+
+/*
  * Ticks a step of the plan: `at` is when ("2026-11-25 14:05"), minutes in 1/1000 min, 0 when not
  * known. What the step made is taken as a fact: holes of a drilling step, lengths of a cutting
  * step, what a buying step bought. Faults: UNKNOWN step, REFUSED when it is ticked already or a

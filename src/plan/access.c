@@ -353,15 +353,43 @@ static bool is_better(const struct way *b, const struct way *a)
     return b->manner < a->manner;
 }
 
+static void note_way(const struct task *task, const struct way *way, enum way_state state)
+{
+    struct plan *plan = task->planning->plan;
+    struct plan_way *noted = LIST_ADD(task->planning->arena, &plan->ways);
+
+    *noted = (struct plan_way){.join = task->join->key,
+                               .head_in_b = way->head_in_b,
+                               .head_box = way_box(task->junction, way->head_in_b),
+                               .reach_side = way->reach_side,
+                               .opened = way->opened,
+                               .tool = tool_of_manner[way->manner],
+                               .inside = way->inside,
+                               .treatment = way->opened >= 0 ? WAY_LATER : WAY_BARE,
+                               .room = way->room,
+                               .room_needed = way->needed,
+                               .beside = way->beside == WAY_FREE ? -1 : way->beside,
+                               .beside_needed = way->beside_needed,
+                               .cost = (int64_t)way->manner,
+                               .state = way->manner == MANNER_NONE ? WAY_SHUT : state,
+                               .first_blocker = plan->blockers.count};
+}
+
 static void choose_way(struct task *task)
 {
-    if (task->join->head != HEAD_B || task->junction->box_b == 0)
-        task->way = way_find(task->planning, task->junction, &task->faces, false);
-    if (task->join->head == HEAD_A || task->junction->box_b == 0)
-        return;
-    struct way other = way_find(task->planning, task->junction, &task->faces, true);
-    if (task->join->head == HEAD_B || is_better(&other, &task->way))
-        task->way = other;
+    bool from_a = task->join->head != HEAD_B || task->junction->box_b == 0;
+    bool from_b = task->join->head != HEAD_A && task->junction->box_b != 0;
+    struct way ways[2];
+
+    if (from_a)
+        ways[0] = way_find(task->planning, task->junction, &task->faces, false);
+    if (from_b)
+        ways[1] = way_find(task->planning, task->junction, &task->faces, true);
+    bool b_first = from_b && (!from_a || is_better(&ways[1], &ways[0]));
+    task->way = ways[b_first];
+    note_way(task, &task->way, WAY_CHOSEN);
+    if (from_a && from_b)
+        note_way(task, &ways[!b_first], WAY_POSSIBLE);
 }
 
 /* Points by hand, and holes of an older plan, may have none. */

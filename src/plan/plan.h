@@ -177,6 +177,51 @@ struct junction {
         patch; /* diameter of the bare patch round each head, 0 where no padding is in the way */
 };
 
+/* How the way to a join's heads is kept through padding and cloth. */
+enum way_treatment {
+    WAY_BARE,      /* nothing soft lies there; under batting a bare patch is kept */
+    WAY_LEFT_OPEN, /* cloth that peels back is left loose there until the join is driven */
+    WAY_SLIT,      /* the cloth is slit there */
+    WAY_PIERCED,   /* the screw goes through the cover */
+    WAY_LATER      /* a whole layer, panel or box comes after the join */
+};
+
+enum way_state { WAY_SHUT, WAY_POSSIBLE, WAY_CHOSEN };
+
+/* One way to drive a join, as it was looked at; those of a join stand together, the best first. */
+struct plan_way {
+    int64_t join;
+    bool head_in_b;
+    int64_t head_box;
+    int64_t reach_side; /* enum side_word: the face that hand and driver come through */
+    int64_t opened;     /* side whose fixed panels come after the join; -1 for none */
+    int64_t tool;       /* enum tool_word */
+    bool inside;        /* heads lie in the hollow of head_box */
+    enum way_treatment treatment;
+    int64_t room, room_needed;     /* in line with the screw, where it is tightest; room -1: free */
+    int64_t beside, beside_needed; /* wood beside the tool where it is nearest; beside -1: none */
+    int64_t cost;                  /* the smaller the better; of no unit */
+    enum way_state state;
+    size_t first_blocker, blocker_count; /* into the plan's blockers */
+};
+
+enum blocker_kind {
+    BLOCKER_MEMBER,
+    BLOCKER_FACING,
+    BLOCKER_LAYER,
+    BLOCKER_JOIN, /* sets a box over the way */
+    BLOCKER_BOX,
+    BLOCKER_WALL,
+    BLOCKER_FLOOR
+};
+
+/* What meets the corridor of a way or shuts the gap it goes through. */
+struct blocker {
+    enum blocker_kind kind;
+    int64_t item; /* index of a member, else a key; 0 for the floor */
+    bool lasting; /* it is there whatever the order: the way is shut */
+};
+
 /* A layer or facing that shuts the way to a join's heads, or that the join's zone covers: what must
  * wait for what. */
 enum constraint_kind {
@@ -407,11 +452,34 @@ struct argument {
 
 #define FINDING_ARGUMENTS 4
 
+/*
+ * One line of a cure: a field of an item and what is read into it, as field_read takes it. Key 0 is
+ * a new item of the entity; lines with key 0 of one entity that follow each other fill the same new
+ * item. A field of NULL deletes the item.
+ */
+struct cure_edit {
+    enum entity_kind entity;
+    int64_t key;
+    const char *field;
+    const char *value;
+};
+
+/* A way out of a finding, taken as one edit. */
+struct cure {
+    const char *text; /* "Put the heads into box C" */
+    const struct cure_edit *edits;
+    size_t edit_count;
+};
+
 struct finding {
     int kind; /* enum finding_kind (findings.h) */
     enum entity_kind entity;
     int64_t key;
     struct argument arguments[FINDING_ARGUMENTS];
+    const struct cure *cures; /* the least trouble first */
+    size_t cure_count;
+    const char **story; /* sentences, at most six: what holds what, step by step */
+    size_t story_count;
 };
 
 /* ---- the whole ---- */
@@ -441,6 +509,8 @@ struct plan {
     LIST_OF(struct junction) junctions; /* one a join, in order of keys */
     LIST_OF(struct plan_point) points;
     LIST_OF(struct constraint) constraints;
+    LIST_OF(struct plan_way) ways; /* join by join, in order of keys */
+    LIST_OF(struct blocker) blockers;
     LIST_OF(struct cover) covers;
     LIST_OF(struct piece) pieces;
     LIST_OF(struct edge) edges;
