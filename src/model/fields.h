@@ -177,7 +177,8 @@
     F(CHOICE, outline, 0, 0, 0, outline, "outline of the main face")                          \
     F(LENGTH, rise, 0, 0, FIELDS_MM(3000), none, "height of the arch, shoulder or slope")     \
     F(CHOICE, lean_axis, 0, 0, 0, axis, "axis it leans about")                                \
-    F(ANGLE, lean, 0, -45000, 45000, none, "how far it leans")                                \
+    F(ANGLE, lean, 0, -45000, 45000, none,                                                    \
+      "how far it leans: its top to the back (x) or right (y), its front to the right (z)")   \
     F(REF, mirror_of, 0, 0, 0, box, "box it is the mirror image of")                          \
     F(TEXT, note, 0, 0, 500, none, "note")
 

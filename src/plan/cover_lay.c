@@ -8,6 +8,7 @@
 #include "plan/cover.h"
 
 #include "plan/geometry.h"
+#include "plan/pose.h"
 
 /* The face that a layer lies on: of one box, or of all boxes of its group as they stand. */
 struct ground {
@@ -26,11 +27,13 @@ static struct area area_beside(const struct plan *plan, const struct ground *gro
     const struct pose *first = plan_pose(plan, ground->first->key);
     struct area area = face_area(box, side);
 
-    if (pose && first && pose->placed && first->placed && pose->turn == first->turn) {
-        struct vector room = pose_to_room(pose, box, face_to_box(box, side, 0, 0));
+    if (pose && first && pose->with == first->with && pose->turn == first->turn &&
+        poses_agree(pose, first)) {
         int64_t u, v;
 
-        box_to_face(side, pose_to_box(first, ground->first, room), &u, &v);
+        box_to_face(side,
+                    pose_across(pose, box, first, ground->first, face_to_box(box, side, 0, 0)), &u,
+                    &v);
         return (struct area){u, v, u + area.u1, v + area.v1};
     }
     return (struct area){ground->area.u1, 0, ground->area.u1 + area.u1, area.v1};

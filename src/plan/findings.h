@@ -23,7 +23,16 @@
     F(HOLE_MEETS, STOP, "hole %1 of join %e passes a screw of %4 %2 apart: it misses by %3")       \
     F(HOLE_NEAR, WARN, "hole %1 of join %e passes a screw of %4 %2 apart, %3 less than is good")   \
     F(FITTING_NO_WOOD, WARN, "a screw of %e finds no wood")                                        \
-    F(JOIN_FACES_APART, STOP, "the faces of join %e do not meet")                                  \
+    F(JOIN_FACES_APART, STOP, "the faces of join %e stand %1 apart")                               \
+    F(JOIN_FACES_PAST, STOP, "the faces of join %e miss each other by %1")                         \
+    F(JOIN_FACES_ASKEW, STOP, "the faces of join %e do not look at each other: %1 askew")          \
+    F(JOIN_CONTRADICTS, STOP, "join %e wants %1 to stand %3 from where %2 put it")                 \
+    F(JOIN_TURNS, STOP, "join %e wants %1 turned otherwise than %2 turn it")                       \
+    F(JOIN_OFF_FLOOR, STOP, "join %e is to the floor, and its box stands %1 above it")             \
+    F(BOX_BELOW_FLOOR, STOP, "%e reaches %1 below the floor")                                      \
+    F(BOX_FLOATS, WARN, "%e hangs %1 above the floor: nothing that stands holds it")               \
+    F(BOXES_OVERLAP, STOP, "%e and %1 stand in each other by %2")                                  \
+    F(OBJECT_IN_BOX, WARN, "%e stands in the %1 by %2")                                            \
     F(JOIN_NO_WOOD, STOP, "join %e finds no place with wood on both sides")                        \
     F(JOIN_FEW_POINTS, WARN, "join %e has room for %1 points only, %2 are wanted")                 \
     F(JOIN_UNREACHABLE, STOP, "no driver reaches the heads of join %e: %1 in line, %2 needed")     \

@@ -199,34 +199,6 @@ void box_to_face(int64_t side, struct vector at, int64_t *ret_u, int64_t *ret_v)
     *ret_v = vector_along(at, side_v_axis(side));
 }
 
-struct vector pose_to_room(const struct pose *pose, const struct box *box, struct vector at)
-{
-    struct vector turned = at;
-
-    assert(pose->turn >= 0 && pose->turn < 4);
-    if (pose->turn == 1)
-        turned = (struct vector){at.y, box->width - at.x, at.z};
-    else if (pose->turn == 2)
-        turned = (struct vector){box->width - at.x, box->depth - at.y, at.z};
-    else if (pose->turn == 3)
-        turned = (struct vector){box->depth - at.y, at.x, at.z};
-    return (struct vector){turned.x + pose->at.x, turned.y + pose->at.y, turned.z + pose->at.z};
-}
-
-struct vector pose_to_box(const struct pose *pose, const struct box *box, struct vector at)
-{
-    struct vector local = {at.x - pose->at.x, at.y - pose->at.y, at.z - pose->at.z};
-
-    assert(pose->turn >= 0 && pose->turn < 4);
-    if (pose->turn == 1)
-        return (struct vector){box->width - local.y, local.x, local.z};
-    if (pose->turn == 2)
-        return (struct vector){box->width - local.x, box->depth - local.y, local.z};
-    if (pose->turn == 3)
-        return (struct vector){local.y, box->depth - local.x, local.z};
-    return local;
-}
-
 int64_t side_turned(int64_t side, int turn)
 {
     int i = 0;

@@ -1,10 +1,12 @@
 /*
- * Boxes and faces: solids, areas, and the way from a face's u, v to a box's x, y, z.
+ * Boxes and faces: solids, areas, and the way from a face's u, v to a box's x, y, z. The way on from
+ * there to the room comes along, from pose.h.
  */
 #ifndef PLAN_GEOMETRY_H
 #define PLAN_GEOMETRY_H
 
 #include "plan/plan.h"
+#include "plan/pose.h"
 
 static inline int64_t length_smaller(int64_t a, int64_t b)
 {
@@ -59,10 +61,6 @@ struct solid solid_behind(const struct box *box, int64_t side, const struct area
 /* A place on a face as a place in the box (on the outer surface), and back. */
 struct vector face_to_box(const struct box *box, int64_t side, int64_t u, int64_t v);
 void box_to_face(int64_t side, struct vector at, int64_t *ret_u, int64_t *ret_v);
-
-/* Through poses: from a box's axes to the room's and back. */
-struct vector pose_to_room(const struct pose *pose, const struct box *box, struct vector at);
-struct vector pose_to_box(const struct pose *pose, const struct box *box, struct vector at);
 
 /* The side of a box that looks to where `side` looks when the box is turned by `turn` quarter
  * turns. */

@@ -10,6 +10,7 @@
 #include "plan/findings.h"
 #include "plan/geometry.h"
 #include "plan/passage.h"
+#include "plan/pose.h"
 
 #include <assert.h>
 
@@ -273,16 +274,15 @@ static size_t *find_carried(const struct planning *planning)
     return first;
 }
 
-/* In the room's axes; a pose turns by quarters, so that opposite corners stay opposite. */
-static struct solid solid_in_room(const struct plan *plan, const struct box *box)
+/* In the axes of the first box that is carried: what leans is carried as it lies best. */
+static struct solid solid_for_carrying(const struct planning *planning, const struct box *first,
+                                       const struct box *box)
 {
+    const struct plan *plan = planning->plan;
     struct solid solid = padded(plan, box);
-    const struct pose *pose = plan_pose(plan, box->key);
-    struct vector p = pose_to_room(pose, box, solid.low);
-    struct vector q = pose_to_room(pose, box, solid.high);
 
-    return (struct solid){{p.x < q.x ? p.x : q.x, p.y < q.y ? p.y : q.y, p.z < q.z ? p.z : q.z},
-                          {p.x < q.x ? q.x : p.x, p.y < q.y ? q.y : p.y, p.z < q.z ? q.z : p.z}};
+    return pose_block_across(plan_pose(plan, box->key), box, plan_pose(plan, first->key), first,
+                             &solid);
 }
 
 static void stretch(struct solid *solid, const struct solid *over)
@@ -299,12 +299,13 @@ static struct vector size_carried(const struct planning *planning, const size_t 
                                   size_t index)
 {
     const struct model *model = planning->model;
-    struct solid whole = solid_in_room(planning->plan, &model->boxes.at[index]);
+    const struct box *box = &model->boxes.at[index];
+    struct solid whole = padded(planning->plan, box);
 
     for (size_t i = index + 1; i < model->boxes.count; i++) {
         if (first[i] != index)
             continue;
-        struct solid solid = solid_in_room(planning->plan, &model->boxes.at[i]);
+        struct solid solid = solid_for_carrying(planning, box, &model->boxes.at[i]);
         stretch(&whole, &solid);
     }
     return size_of(&whole);

@@ -6,11 +6,19 @@
 
 #include "plan/findings.h"
 #include "plan/geometry.h"
+#include "plan/pose.h"
+#include "plan/stance.h"
 
 #include <assert.h>
+#include <stdlib.h>
 
 /* Faces further apart than this do not meet, cloth and rounding apart. */
 #define FACES_MEET (6 * LENGTH_MM)
+
+/* Wood that leans on the other face is cut into strips so long for their width, but not into more
+ * than so many. */
+#define STRIP_LENGTH 3
+#define STRIPS_MOST 100
 
 /* ---- from box to box ---- */
 
@@ -21,8 +29,8 @@ struct vector point_to_b(const struct planning *planning, const struct junction 
     const struct box *b = MODEL_FIND(planning->model, box, junction->box_b);
 
     assert(a && b);
-    return pose_to_box(plan_pose(planning->plan, b->key), b,
-                       pose_to_room(plan_pose(planning->plan, a->key), a, in_a));
+    return pose_across(plan_pose(planning->plan, a->key), a, plan_pose(planning->plan, b->key), b,
+                       in_a);
 }
 
 struct vector point_to_a(const struct planning *planning, const struct junction *junction,
@@ -32,8 +40,8 @@ struct vector point_to_a(const struct planning *planning, const struct junction 
     const struct box *b = MODEL_FIND(planning->model, box, junction->box_b);
 
     assert(a && b);
-    return pose_to_box(plan_pose(planning->plan, a->key), a,
-                       pose_to_room(plan_pose(planning->plan, b->key), b, in_b));
+    return pose_across(plan_pose(planning->plan, b->key), b, plan_pose(planning->plan, a->key), a,
+                       in_b);
 }
 
 int64_t point_side(const struct planning *planning, const struct junction *junction, bool of_b)
@@ -55,48 +63,121 @@ void point_on_face(const struct planning *planning, const struct junction *junct
     }
 }
 
-static struct area area_between(int64_t side, struct vector p, struct vector q)
+/* A flat block of a face as it lies on a face of the other box: the smallest area round it. */
+static struct area area_round(const struct work *work, bool from_b, const struct area *area)
 {
-    int64_t u0, v0, u1, v1;
+    const struct plan *plan = work->planning->plan;
+    const struct box *from = from_b ? work->b : work->a;
+    const struct box *to = from_b ? work->a : work->b;
+    int64_t side = from_b ? work->join->side_b : work->join->side_a;
+    struct solid flat = {face_to_box(from, side, area->u0, area->v0),
+                         face_to_box(from, side, area->u1, area->v1)};
+    struct solid there =
+        pose_block_across(plan_pose(plan, from->key), from, plan_pose(plan, to->key), to, &flat);
 
-    box_to_face(side, p, &u0, &v0);
-    box_to_face(side, q, &u1, &v1);
-    return (struct area){u0 < u1 ? u0 : u1, v0 < v1 ? v0 : v1, u0 < u1 ? u1 : u0,
-                         v0 < v1 ? v1 : v0};
-}
-
-struct area place_area_to_a(const struct work *work, const struct area *on_b)
-{
-    int64_t side = work->join->side_b;
-    struct vector low = face_to_box(work->b, side, on_b->u0, on_b->v0);
-    struct vector high = face_to_box(work->b, side, on_b->u1, on_b->v1);
-
-    return area_between(work->join->side_a, point_to_a(work->planning, &work->junction, low),
-                        point_to_a(work->planning, &work->junction, high));
+    return solid_on_side(&there, from_b ? work->join->side_a : work->join->side_b);
 }
 
 struct area place_area_to_b(const struct work *work, const struct area *on_a)
 {
-    int64_t side = work->join->side_a;
-    struct vector low = face_to_box(work->a, side, on_a->u0, on_a->v0);
-    struct vector high = face_to_box(work->a, side, on_a->u1, on_a->v1);
+    return area_round(work, false, on_a);
+}
 
-    return area_between(work->join->side_b, point_to_b(work->planning, &work->junction, low),
-                        point_to_b(work->planning, &work->junction, high));
+/* How a rectangle lies that leans in the plane of the face: by 0 to 45 degrees. */
+struct leaning {
+    int64_t wide, high; /* along u and v as nearly as it goes */
+    int64_t sine, cosine;
+};
+
+/* A part of one, made of the directions of two axes. */
+static int64_t part_along(struct vector a, struct vector b)
+{
+    return llabs(a.x * b.x / POSE_ONE + a.y * b.y / POSE_ONE + a.z * b.z / POSE_ONE);
+}
+
+static struct leaning lean_on_a(const struct work *work, const struct area *on_b)
+{
+    const struct pose *a = plan_pose(work->planning->plan, work->a->key);
+    const struct pose *b = plan_pose(work->planning->plan, work->b->key);
+    struct vector u_b = pose_axis(b, side_u_axis(work->join->side_b));
+    int64_t by_u = part_along(u_b, pose_axis(a, side_u_axis(work->join->side_a)));
+    int64_t by_v = part_along(u_b, pose_axis(a, side_v_axis(work->join->side_a)));
+    int64_t width = area_width(on_b);
+    int64_t height = area_height(on_b);
+
+    return by_u >= by_v ? (struct leaning){width, height, by_v, by_u}
+                        : (struct leaning){height, width, by_u, by_v};
+}
+
+/* The largest upright rectangle in one that leans: either two of its corners lie on the long sides,
+ * or all four on the four sides. */
+static struct leaning upright_in(const struct leaning *leaning)
+{
+    int64_t sine = leaning->sine;
+    int64_t cosine = leaning->cosine;
+    int64_t longer = length_larger(leaning->wide, leaning->high);
+    int64_t shorter = length_smaller(leaning->wide, leaning->high);
+    int64_t across = (cosine - sine) * (cosine + sine) / POSE_ONE;
+
+    assert(sine > 0 && cosine >= sine);
+    if (2 * (sine * cosine / POSE_ONE) * longer >= shorter * POSE_ONE) {
+        int64_t along_sine = shorter * POSE_ONE / (2 * sine);
+        int64_t along_cosine = shorter * POSE_ONE / (2 * cosine);
+
+        return leaning->wide >= leaning->high ? (struct leaning){along_sine, along_cosine, 0, 0}
+                                              : (struct leaning){along_cosine, along_sine, 0, 0};
+    }
+    return (struct leaning){(leaning->wide * cosine - leaning->high * sine) / across,
+                            (leaning->high * cosine - leaning->wide * sine) / across, 0, 0};
+}
+
+static bool leans_on_a(const struct work *work)
+{
+    const struct plan *plan = work->planning->plan;
+
+    return !poses_agree(plan_pose(plan, work->a->key), plan_pose(plan, work->b->key));
+}
+
+int64_t place_strips(const struct work *work, const struct area *on_b)
+{
+    int64_t longer = length_larger(area_width(on_b), area_height(on_b));
+    int64_t shorter = length_smaller(area_width(on_b), area_height(on_b));
+
+    if (area_empty(on_b) || !leans_on_a(work))
+        return 1;
+    return length_smaller(whole_divide_up(longer, STRIP_LENGTH * shorter), STRIPS_MOST);
+}
+
+/* The strip of an area, cut across its longer side. */
+static struct area strip_of(const struct area *area, int64_t strip, int64_t count)
+{
+    struct area cut = *area;
+
+    if (area_width(area) >= area_height(area)) {
+        cut.u0 = area->u0 + area_width(area) * strip / count;
+        cut.u1 = area->u0 + area_width(area) * (strip + 1) / count;
+    } else {
+        cut.v0 = area->v0 + area_height(area) * strip / count;
+        cut.v1 = area->v0 + area_height(area) * (strip + 1) / count;
+    }
+    return cut;
+}
+
+struct area place_strip_to_a(const struct work *work, const struct area *on_b, int64_t strip)
+{
+    struct area cut = strip_of(on_b, strip, place_strips(work, on_b));
+    struct area round = area_round(work, true, &cut);
+
+    if (!leans_on_a(work))
+        return round;
+    struct leaning leaning = lean_on_a(work, &cut);
+    struct leaning upright = upright_in(&leaning);
+    int64_t u = (round.u0 + round.u1 - upright.wide) / 2;
+    int64_t v = (round.v0 + round.v1 - upright.high) / 2;
+    return (struct area){u, v, u + upright.wide, v + upright.high};
 }
 
 /* ---- zone ---- */
-
-static bool sides_face(const struct work *work)
-{
-    const struct plan *plan = work->planning->plan;
-    int turn_a = plan_pose(plan, work->a->key)->turn;
-    int turn_b = plan_pose(plan, work->b->key)->turn;
-
-    int64_t looks_to = side_turned(work->join->side_a, (4 - turn_a) % 4);
-
-    return side_turned(side_opposite(looks_to), turn_b) == work->join->side_b;
-}
 
 static int64_t gap_between(const struct work *work)
 {
@@ -109,6 +190,47 @@ static int64_t gap_between(const struct work *work)
     return gap < 0 ? -gap : gap;
 }
 
+/* Whether the join is told already to want another place: then it is no news that faces are apart.
+ */
+static bool contradicts(const struct work *work)
+{
+    const struct pose *stands = plan_pose(work->planning->plan, work->b->key);
+    struct pose wanted;
+
+    return !stance_wanted(work->planning, work->join, &wanted) || wanted.turn != stands->turn ||
+           !stance_same_place(&wanted, stands);
+}
+
+static void tell(const struct work *work, enum finding_kind kind, enum quantity quantity,
+                 int64_t value)
+{
+    argument_quantity(finding_add(work->planning, kind, ENTITY_join, work->join->key), 0, quantity,
+                      value);
+}
+
+/* What keeps the faces from meeting, told unless it is a contradiction; false when nothing does. */
+static bool faces_miss(const struct work *work)
+{
+    const struct plan *plan = work->planning->plan;
+    const struct area *zone = &work->junction.zone;
+    int64_t askew = pose_askew(plan_pose(plan, work->a->key), work->join->side_a,
+                               plan_pose(plan, work->b->key), work->join->side_b);
+    int64_t gap = gap_between(work);
+
+    if (askew == 0 && gap <= FACES_MEET && !area_empty(zone))
+        return false;
+    if (contradicts(work))
+        return true;
+    if (askew > 0)
+        tell(work, FINDING_JOIN_FACES_ASKEW, QUANTITY_ANGLE, askew);
+    else if (gap > FACES_MEET)
+        tell(work, FINDING_JOIN_FACES_APART, QUANTITY_LENGTH, gap);
+    else
+        tell(work, FINDING_JOIN_FACES_PAST, QUANTITY_LENGTH,
+             length_larger(length_larger(-area_width(zone), -area_height(zone)), 0));
+    return true;
+}
+
 void place_zone(struct work *work)
 {
     struct area face = face_area(work->a, work->join->side_a);
@@ -118,12 +240,12 @@ void place_zone(struct work *work)
     if (!work->b)
         return;
     struct area face_b = face_area(work->b, work->join->side_b);
-    struct area there = place_area_to_a(work, &face_b);
+    struct area there = area_round(work, true, &face_b);
     junction->zone = area_cut(&face, &there);
-    if (!sides_face(work) || gap_between(work) > FACES_MEET || area_empty(&junction->zone)) {
-        finding_add(work->planning, FINDING_JOIN_FACES_APART, ENTITY_join, work->join->key);
+    if (faces_miss(work)) {
         junction->zone = (struct area){0};
         return;
     }
-    junction->zone_b = place_area_to_b(work, &junction->zone);
+    there = area_round(work, false, &junction->zone);
+    junction->zone_b = area_cut(&face_b, &there);
 }

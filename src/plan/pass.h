@@ -20,6 +20,7 @@ void pass_resolve(struct planning *planning);
 void pass_panel(struct planning *planning);
 void pass_frame(struct planning *planning);
 void pass_point(struct planning *planning);
+void pass_clash(struct planning *planning);
 void pass_access(struct planning *planning);
 void pass_fix(struct planning *planning);
 void pass_cover(struct planning *planning);

@@ -22,9 +22,16 @@ struct work {
 
 /* ---- mating.c ---- */
 
-/* An area on one mating face as it lies on the other. */
-struct area place_area_to_a(const struct work *work, const struct area *on_b);
+/* The smallest area round one on face a as it lies on face b. */
 struct area place_area_to_b(const struct work *work, const struct area *on_a);
+
+/*
+ * What an area on face b surely has behind it on face a. Where the boxes lean against each other in
+ * the plane of the faces, the area is cut into strips, and of each the largest upright rectangle
+ * counts; else there is one strip, the whole area.
+ */
+int64_t place_strips(const struct work *work, const struct area *on_b);
+struct area place_strip_to_a(const struct work *work, const struct area *on_b, int64_t strip);
 
 /* Finds the mating zone on both faces, or tells that they do not meet and leaves it empty. */
 void place_zone(struct work *work);

@@ -16,8 +16,8 @@
 typedef void pass_fn(struct planning *planning);
 
 static pass_fn *const passes[] = {
-    pass_resolve, pass_panel, pass_frame, pass_point, pass_access, pass_fix,     pass_cover,
-    pass_buy,     pass_cost,  pass_load,  pass_order, pass_card,   pass_finding,
+    pass_resolve, pass_panel, pass_frame, pass_point, pass_clash, pass_access, pass_fix,
+    pass_cover,   pass_buy,   pass_cost,  pass_load,  pass_order, pass_card,   pass_finding,
 };
 
 static void tally_findings(struct plan *plan)
@@ -104,36 +104,36 @@ enum fault plan_make(const struct model *facts, struct arena *arena, const struc
     return FAULT_NONE;
 }
 
+/* The poses, junctions and loads stand in the order of boxes and joins, one for each. */
+
 const struct pose *plan_pose(const struct plan *plan, int64_t box)
 {
-    for (size_t i = 0; i < plan->poses.count; i++)
-        if (plan->poses.at[i].box == box)
-            return &plan->poses.at[i];
-    return NULL;
+    size_t index = model_index(plan->facts, ENTITY_box, box);
+
+    return index < plan->poses.count ? &plan->poses.at[index] : NULL;
 }
 
 const struct padding *plan_padding(const struct plan *plan, int64_t box, int64_t side)
 {
-    for (size_t i = 0; i < plan->paddings.count; i++)
-        if (plan->paddings.at[i].box == box && plan->paddings.at[i].side == side)
-            return &plan->paddings.at[i];
-    return NULL;
+    size_t index = model_index(plan->facts, ENTITY_box, box) * SIDE_COUNT + (size_t)side;
+
+    return side >= 0 && side < SIDE_COUNT && index < plan->paddings.count
+               ? &plan->paddings.at[index]
+               : NULL;
 }
 
 const struct junction *plan_junction(const struct plan *plan, int64_t join)
 {
-    for (size_t i = 0; i < plan->junctions.count; i++)
-        if (plan->junctions.at[i].join == join)
-            return &plan->junctions.at[i];
-    return NULL;
+    size_t index = model_index(plan->facts, ENTITY_join, join);
+
+    return index < plan->junctions.count ? &plan->junctions.at[index] : NULL;
 }
 
 const struct load *plan_load(const struct plan *plan, int64_t box)
 {
-    for (size_t i = 0; i < plan->loads.count; i++)
-        if (plan->loads.at[i].box == box)
-            return &plan->loads.at[i];
-    return NULL;
+    size_t index = model_index(plan->facts, ENTITY_box, box);
+
+    return index < plan->loads.count ? &plan->loads.at[index] : NULL;
 }
 
 const struct step *plan_step(const struct plan *plan, const char *name)

@@ -44,16 +44,29 @@ struct area { /* on a face, half-open */
 
 /* ---- resolve: what stands on what, and how thick ---- */
 
+/* Which of a mirrored pair a box is; its maps, labels and pieces are marked with it. */
+enum hand { HAND_NONE, HAND_LEFT, HAND_RIGHT };
+
 /*
- * Where a box stands in the room: turned by quarter turns about z (counted left, seen from above),
- * then moved so that its origin's corner of the turned outline lies at `at`. Boxes that no join
- * reaches keep `placed` false and stand at 0.
+ * Where a box stands in the room: leaned about its own lean_axis through its origin's corner,
+ * turned by quarter turns about z (counted left, seen from above), then moved so that the corner of
+ * the outline, as turned and not leaned, lies at `at` (pose.h). Boxes that are joined stand as one;
+ * of those that no join reaches from the first box each lot has its first box at 0, and a box by
+ * itself keeps `placed` false.
  */
 struct pose {
     int64_t box;
     int turn; /* 0..3 */
     struct vector at;
     bool placed;
+    int64_t lean_axis, lean; /* as the box's */
+    struct vector rest;      /* beyond `at`, in 1/1024 of a length; 0 where nothing leans */
+    int64_t by;              /* join that gave it its place, 0 for a first box */
+    int64_t with;            /* first box of those that stand as one with it */
+    struct solid room;       /* smallest block along the room's axes round its wood */
+    int64_t floor;           /* z of the floor under it, in the room */
+    enum hand hand;
+    int64_t twin; /* the other box of a mirrored pair, 0 for none */
 };
 
 /* Padding on a face: layers from the wood outward that lie there, on the face itself or wrapped on

@@ -28,6 +28,15 @@ static void add_wood(const struct work *work, struct patchwork *patchwork, struc
         *LIST_ADD(work->planning->arena, &patchwork->side_grain) = area;
 }
 
+static void add_wood_of_b(const struct work *work, struct patchwork *patchwork,
+                          const struct backing *wood)
+{
+    int64_t strips = place_strips(work, &wood->area);
+
+    for (int64_t i = 0; i < strips; i++)
+        add_wood(work, patchwork, place_strip_to_a(work, &wood->area, i), wood->end_grain);
+}
+
 static void find_runs(struct work *work)
 {
     struct patchwork a = {0};
@@ -36,8 +45,7 @@ static void find_runs(struct work *work)
     for (size_t i = 0; i < work->faces.a.count; i++)
         add_wood(work, &a, work->faces.a.at[i].area, work->faces.a.at[i].end_grain);
     for (size_t i = 0; work->b && i < work->faces.b.count; i++)
-        add_wood(work, &b, place_area_to_a(work, &work->faces.b.at[i].area),
-                 work->faces.b.at[i].end_grain);
+        add_wood_of_b(work, &b, &work->faces.b.at[i]);
     if (!work->b)
         add_wood(work, &b, work->junction.zone, false);
     struct runs all = run_find(work->planning, &work->junction.zone, &a, &b);

@@ -1,6 +1,6 @@
 #include "plan/standing.h"
 
-#include "plan/geometry.h"
+#include "plan/pose.h"
 
 /* From the axes of the box with the heads to those of another; false where a box has no place. */
 static bool axis_between(const struct planning *planning, const struct screw *screw, int64_t box,
@@ -14,8 +14,8 @@ static bool axis_between(const struct planning *planning, const struct screw *sc
 
     if (!from || !to || !from->placed || !to->placed)
         return false;
-    axis.head = pose_to_box(to, to_box, pose_to_room(from, from_box, axis.head));
-    axis.tip = pose_to_box(to, to_box, pose_to_room(from, from_box, axis.tip));
+    axis.head = pose_across(from, from_box, to, to_box, axis.head);
+    axis.tip = pose_across(from, from_box, to, to_box, axis.tip);
     *ret_axis = axis;
     return true;
 }

@@ -27,7 +27,7 @@ static int64_t start_of_piece(const struct planning *planning, int axis)
     int64_t start = 0;
 
     for (size_t i = 0; i < planning->plan->poses.count; i++) {
-        int64_t at = vector_along(planning->plan->poses.at[i].at, axis);
+        int64_t at = vector_along(planning->plan->poses.at[i].room.low, axis);
 
         start = i == 0 || at < start ? at : start;
     }

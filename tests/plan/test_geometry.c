@@ -1,4 +1,5 @@
 #include "plan/geometry.h"
+#include "plan/pose.h"
 #include "plan/screws.h"
 
 #include <setjmp.h>
@@ -89,7 +90,7 @@ static void solids_that_touch_do_not_meet(void **state)
 /* A turn to the left, seen from above with the front below: the front comes to look right. */
 static void a_turn_to_the_left_takes_the_front_to_the_right(void **state)
 {
-    static const struct pose turned = {1, 1, {0, 0, 0}, true};
+    static const struct pose turned = {.box = 1, .turn = 1, .at = {0, 0, 0}, .placed = true};
 
     (void)state;
     assert_int_equal(side_turned(SIDE_RIGHT, 1), SIDE_FRONT);
@@ -104,7 +105,7 @@ static void poses_lead_back_to_the_box(void **state)
 {
     (void)state;
     for (int turn = 0; turn < 4; turn++) {
-        struct pose pose = {1, turn, {500, -300, 20}, true};
+        struct pose pose = {.box = 1, .turn = turn, .at = {500, -300, 20}, .placed = true};
         struct vector room = pose_to_room(&pose, &box, (struct vector){13, 17, 19});
 
         assert_vector(pose_to_box(&pose, &box, room), 13, 17, 19);
@@ -117,7 +118,7 @@ static void a_pose_and_a_turned_side_agree(void **state)
 {
     (void)state;
     for (int turn = 0; turn < 4; turn++) {
-        struct pose pose = {1, turn, {0, 0, 0}, true};
+        struct pose pose = {.box = 1, .turn = turn, .at = {0, 0, 0}, .placed = true};
         int64_t width = turn % 2 ? box.depth : box.width;
         int64_t right = side_turned(SIDE_RIGHT, turn);
         struct area face = face_area(&box, right);

@@ -267,7 +267,7 @@ static void faces_that_do_not_overlap_are_told(void **state)
     join->offset_u = IN(30);
     int64_t key = join->key;
     joined_plan(&piece);
-    assert_int_equal(joined_findings(&piece, FINDING_JOIN_FACES_APART), 1);
+    assert_int_equal(joined_findings(&piece, FINDING_JOIN_FACES_PAST), 1);
     assert_int_equal(joined_junction(&piece, key)->point_count, 0);
     joined_end(&piece);
 }

@@ -5,6 +5,7 @@
 
 #include "plan/findings.h"
 #include "plan/geometry.h"
+#include "plan/pose.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -100,24 +101,8 @@ static void faces_that_cannot_meet_are_told(void **state)
     carpenter_join(bench, board(bench, "A", 40, 20, 16), SIDE_FRONT, board(bench, "B", 30, 20, 16),
                    SIDE_TOP);
     carpenter_plan(bench);
-    assert_int_equal(carpenter_findings(bench, FINDING_JOIN_FACES_APART), 1);
+    assert_int_equal(carpenter_findings(bench, FINDING_JOIN_FACES_ASKEW), 1);
     assert_false(bench->plan->poses.at[1].placed);
-}
-
-static void joins_that_contradict_each_other_are_told(void **state)
-{
-    struct carpenter *bench = *state;
-    int64_t a = board(bench, "A", 40, 20, 16);
-    int64_t b = board(bench, "B", 30, 20, 16);
-
-    carpenter_join(bench, a, SIDE_RIGHT, b, SIDE_LEFT);
-    carpenter_join(bench, a, SIDE_RIGHT, b, SIDE_LEFT);
-    carpenter_plan(bench);
-    assert_int_equal(carpenter_findings(bench, FINDING_JOIN_FACES_APART), 0);
-    bench->model.joins.at[1].offset_v = IN(1);
-    carpenter_plan(bench);
-    assert_int_equal(carpenter_findings(bench, FINDING_JOIN_FACES_APART), 1);
-    assert_pose(bench, b, 0, 40, 0, 0);
 }
 
 static void a_box_that_is_joined_to_nothing_is_told(void **state)
@@ -235,7 +220,6 @@ int main(void)
         WOOD_TEST(a_box_on_top_keeps_the_turn),
         WOOD_TEST(a_join_places_its_first_box_from_its_second),
         WOOD_TEST(faces_that_cannot_meet_are_told),
-        WOOD_TEST(joins_that_contradict_each_other_are_told),
         WOOD_TEST(a_box_that_is_joined_to_nothing_is_told),
         WOOD_TEST(foam_and_batting_add_up_and_batting_counts_half),
         WOOD_TEST(slabs_side_by_side_do_not_add_up),
