@@ -1,6 +1,6 @@
 /*
- * Boxes and faces: solids, areas, and the way from a face's u, v to a box's x, y, z. The way on from
- * there to the room comes along, from pose.h.
+ * Boxes and faces: solids, areas, and the way from a face's u, v to a box's x, y, z; pose.h, which
+ * comes along, goes on from there to the room.
  */
 #ifndef PLAN_GEOMETRY_H
 #define PLAN_GEOMETRY_H
