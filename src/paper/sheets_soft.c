@@ -65,8 +65,11 @@ static void staple_row(struct table *table, const struct plan *plan, const struc
     table_cell(table, "%s", edge->edge < 0 ? "all round" : words_edge.at[edge->edge].name);
     table_cell(table, "%s", print_length_unit(plan, edge->length).at);
     table_cell(table, "%lld", (long long)edge->staples);
-    table_cell(table, "every %s, leg %s", print_length_unit(plan, edge->pitch).at,
-               print_length_unit(plan, edge->leg).at);
+    if (edge->pitch)
+        table_cell(table, "every %s, leg %s", print_length_unit(plan, edge->pitch).at,
+                   print_length_unit(plan, edge->leg).at);
+    else
+        table_cell(table, "in the row of the layer over it");
     int64_t later = 0;
     for (size_t i = 0; i < edge->interval_count; i++) {
         const struct interval *interval = &plan->intervals.at[edge->first_interval + i];

@@ -100,6 +100,15 @@ static const char *join_figure(const struct carding *carding, char letter)
     }
 }
 
+/* Length of edge that keeps its handle until its flap is closed. */
+static const char *loose_figure(const struct carding *carding)
+{
+    int64_t loose =
+        counted_layer(carding->planning, &carding->counted, carding->step->layer)->loose;
+
+    return loose ? card_length(carding, loose) : "";
+}
+
 static const char *edge_figure(const struct carding *carding, char letter)
 {
     const struct edge *edge =
@@ -117,6 +126,8 @@ static const char *figure(const struct carding *carding, char letter)
         return screw_figure(carding, letter);
     if (strchr("lhrodq", letter))
         return join_figure(carding, letter);
+    if (letter == 'k')
+        return loose_figure(carding);
     if (strchr("mg", letter))
         return edge_figure(carding, letter);
     return letter == 'b' ? box_name(carding, carding->step->box) : "";

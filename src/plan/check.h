@@ -11,6 +11,9 @@
  * closed too soon. */
 void check_openings(struct planning *planning);
 
+/* Joins that came late: padding over holes that are not drilled yet. */
+void check_drilling(struct planning *planning);
+
 /* Patches and slits that would be seen. */
 void check_patches(struct planning *planning);
 

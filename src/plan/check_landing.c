@@ -9,6 +9,8 @@
 #include "plan/findings.h"
 #include "plan/geometry.h"
 
+#include <stdlib.h>
+
 struct strip {
     const struct edge *edge;
     const struct layer *layer;
@@ -28,7 +30,17 @@ static void add_strip(struct planning *planning, struct strips *strips, const st
         *LIST_ADD(planning->arena, &strips->of) = (struct strip){edge, layer, landing};
 }
 
-/* The strips of all rows: a loop has four. Rows without staples take no room. */
+static int compare_boxes(const void *left, const void *right)
+{
+    const struct strip *a = left;
+    const struct strip *b = right;
+
+    if (a->edge->box != b->edge->box)
+        return a->edge->box < b->edge->box ? -1 : 1;
+    return (a->edge > b->edge) - (a->edge < b->edge);
+}
+
+/* The strips of all rows, box by box: a loop has four. Rows without staples take no room. */
 static struct strips gather(struct planning *planning)
 {
     const struct plan *plan = planning->plan;
@@ -46,6 +58,8 @@ static struct strips gather(struct planning *planning)
         for (int64_t on = 0; edge->edge == EDGE_LOOP && on < EDGE_COUNT; on++)
             add_strip(planning, &strips, edge, layer, box, on);
     }
+    if (strips.of.count > 0)
+        qsort(strips.of.at, strips.of.count, sizeof *strips.of.at, compare_boxes);
     return strips;
 }
 
@@ -53,7 +67,7 @@ static bool share_wood(const struct strip *a, const struct strip *b)
 {
     struct area common = area_cut(&a->landing.area, &b->landing.area);
 
-    return a->edge->box == b->edge->box && a->landing.side == b->landing.side &&
+    return a->landing.side == b->landing.side &&
            area_width(&a->landing.area) == area_width(&b->landing.area) && !area_empty(&common) &&
            length_smaller(area_width(&common), area_height(&common)) * 2 >=
                length_smaller(area_width(&b->landing.area), area_height(&b->landing.area));
@@ -64,8 +78,10 @@ static bool is_outer(const struct layer *layer, const struct layer *other)
     return layer->rank != other->rank ? layer->rank > other->rank : layer->key >= other->key;
 }
 
-/* Told once, of the outermost layer, which is the one that finds no wood. */
-static void check_strip(struct planning *planning, const struct strips *strips, size_t index)
+/* Told once, of the outermost layer, which is the one that finds no wood. The strips from..to are
+ * those of its box. */
+static void check_strip(struct planning *planning, const struct strips *strips, size_t index,
+                        size_t from, size_t to)
 {
     const struct strip *strip = &strips->of.at[index];
     int64_t apart = planning->value[TRADE_STAPLE_ROW_APART];
@@ -74,7 +90,7 @@ static void check_strip(struct planning *planning, const struct strips *strips, 
     int64_t rows = 0;
     struct finding *finding;
 
-    for (size_t i = 0; i < strips->of.count; i++) {
+    for (size_t i = from; i < to; i++) {
         const struct strip *other = &strips->of.at[i];
 
         if (!share_wood(strip, other))
@@ -94,7 +110,13 @@ static void check_strip(struct planning *planning, const struct strips *strips, 
 void check_landings(struct planning *planning)
 {
     struct strips strips = gather(planning);
+    size_t to;
 
-    for (size_t i = 0; i < strips.of.count; i++)
-        check_strip(planning, &strips, i);
+    for (size_t from = 0; from < strips.of.count; from = to) {
+        to = from + 1;
+        while (to < strips.of.count && strips.of.at[to].edge->box == strips.of.at[from].edge->box)
+            to++;
+        for (size_t i = from; i < to; i++)
+            check_strip(planning, &strips, i, from, to);
+    }
 }

@@ -24,12 +24,13 @@ struct showing {
 };
 
 static bool in_zone(const struct planning *planning, const struct junction *junction,
-                    const struct patch *patch)
+                    const struct patch *patch, int64_t box)
 {
     for (int of_b = 0; of_b <= (junction->box_b != 0); of_b++) {
         const struct area *zone = of_b ? &junction->zone_b : &junction->zone;
 
-        if (point_side(planning, junction, of_b) == patch->side &&
+        if ((of_b ? junction->box_b : junction->box_a) == box &&
+            point_side(planning, junction, of_b) == patch->side &&
             area_holds(zone, patch->u, patch->v))
             return true;
     }
@@ -66,7 +67,7 @@ static bool shows(const struct planning *planning, const struct patch *patch,
     const struct layer *layer = MODEL_FIND(planning->model, layer, patch->layer);
     int64_t seen = check_seen(planning, box, patch->side);
 
-    if (!layer || seen == SEEN_NEVER || in_zone(planning, junction, patch))
+    if (!layer || seen == SEEN_NEVER || in_zone(planning, junction, patch, box))
         return false;
     if (patch->slit)
         return true;

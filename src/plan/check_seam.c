@@ -42,10 +42,12 @@ static int64_t nearest_mate(const struct model *model, const struct layer *like,
 
     for (size_t i = 0; i < model->layers.count; i++) {
         const struct layer *layer = &model->layers.at[i];
-        int64_t at = drape_face(layer, box).u1;
+        int64_t at;
 
-        if (!on_face(layer, like) || (at < width / 2) == (u < width / 2) ||
-            !is_seam(model, layer, box, at))
+        if (!on_face(layer, like))
+            continue;
+        at = drape_face(layer, box).u1;
+        if ((at < width / 2) == (u < width / 2) || !is_seam(model, layer, box, at))
             continue;
         if (best < 0 || llabs(at - (width - u)) < llabs(best - (width - u)))
             best = at;

@@ -188,6 +188,7 @@ static void count_staples(const struct plan *plan, const struct model *model,
         layer = COUNTED_FIND(model, counted->layers, layer, plan->edges.at[interval->edge].layer);
         if (interval->pass != STAPLED_AT_BENCH) {
             layer->later += interval->staples;
+            layer->loose += interval->to - interval->from;
             layer->at_bench -= interval->staples;
         }
     }

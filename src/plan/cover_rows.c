@@ -5,11 +5,13 @@
  *    stand, so that they sum to the row whatever the intervals are.
  * 2  Intervals leave no gap, do not overlap, and neighbours differ in class or join.
  * 3  What the maker says of an edge or an opening comes before what the joins ask for.
+ * 4  A layer whose landing takes the row of a layer fixed together with it has no row of its own.
  */
 #include "plan/cover.h"
 
 #include "plan/access.h"
 #include "plan/cover_sums.h"
+#include "plan/drape.h"
 #include "plan/geometry.h"
 
 #include <assert.h>
@@ -325,7 +327,57 @@ static void add_intervals(struct planning *planning, const struct row *row,
     add_interval(planning, row, &part);
 }
 
-void row_add(struct planning *planning, const struct spread *spread, const struct row *row)
+/* ---- in one row with the layer over it ---- */
+
+/* The next layer of cloth outward on the same box or group; NULL when there is none. */
+static const struct layer *next_cloth(const struct model *model, const struct layer *under)
+{
+    const struct layer *next = NULL;
+
+    for (size_t i = 0; i < model->layers.count; i++) {
+        const struct layer *layer = &model->layers.at[i];
+
+        if (drape_is_cloth(layer) && layer->box == under->box && layer->group == under->group &&
+            layer->rank > under->rank && (!next || layer->rank < next->rank))
+            next = layer;
+    }
+    return next;
+}
+
+static bool lands_on_same_wood(const struct planning *planning, const struct spread *spread,
+                               const struct layer *over, int64_t edge)
+{
+    struct landing here = drape_landing(planning, spread->layer, spread->box, edge);
+
+    for (int64_t other = 0; other < EDGE_COUNT; other++) {
+        struct landing there = drape_landing(planning, over, spread->box, other);
+        struct area common = area_cut(&here.area, &there.area);
+
+        if (here.side == there.side && !area_empty(&common))
+            return true;
+    }
+    return false;
+}
+
+/* Does the row of the layer over this one, fixed together with it, hold it as well? */
+static bool is_held_by_next(const struct planning *planning, const struct spread *spread,
+                            const struct row *row)
+{
+    const struct layer *over = next_cloth(planning->model, spread->layer);
+
+    if (!over || over->fixing != FIXING_TOGETHER || row->edge == EDGE_CORDS)
+        return false;
+    if (row->edge >= 0)
+        return lands_on_same_wood(planning, spread, over, row->edge);
+    for (int64_t edge = 0; edge < EDGE_COUNT; edge++)
+        if (!lands_on_same_wood(planning, spread, over, edge))
+            return false;
+    return true;
+}
+
+/* ---- all ---- */
+
+static void row_place(struct planning *planning, const struct spread *spread, const struct row *row)
 {
     struct plan *plan = planning->plan;
     struct edge *edge = LIST_ADD(planning->arena, &plan->edges);
@@ -349,4 +401,17 @@ void row_add(struct planning *planning, const struct spread *spread, const struc
     mark_row(planning, spread, row, &marks);
     add_intervals(planning, row, &marks);
     staple_wood(planning, spread, row, leg);
+}
+
+/* What the next layer's row holds is only basted until then. */
+void row_add(struct planning *planning, const struct spread *spread, const struct row *row)
+{
+    struct row placed = *row;
+
+    if (is_held_by_next(planning, spread, row)) {
+        placed.pitch = placed.pitch_over = 0;
+        placed.corner_count = 0;
+        placed.basted = true;
+    }
+    row_place(planning, spread, &placed);
 }

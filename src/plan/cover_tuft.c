@@ -153,29 +153,45 @@ static int64_t distance_to(const struct area *area, int64_t u, int64_t v)
     return across > up ? across : up;
 }
 
-/* Least distance of the layer's holes to wood that touches the face of the box behind. */
+/* A face with wood behind it that knots come through to: the tufted one of the box itself, or the
+ * one of a box joined behind it. */
+struct knotted {
+    const struct junction *junction; /* NULL for the box itself */
+    bool other_is_b;
+    struct backings wood;
+};
+
+static void knot_on_face(const struct planning *planning, const struct spread *spread,
+                         const struct knotted *face, const struct tuft *tuft, int64_t *ret_u,
+                         int64_t *ret_v)
+{
+    struct vector at = face_to_box(spread->box, spread->side, tuft->u, tuft->v);
+
+    if (face->junction && face->other_is_b)
+        at = point_to_b(planning, face->junction, at);
+    else if (face->junction)
+        at = point_to_a(planning, face->junction, at);
+    box_to_face(face->wood.side, at, ret_u, ret_v);
+}
+
+/* Least distance of the layer's holes to a member behind the face. */
 static int64_t nearest_wood(const struct planning *planning, const struct spread *spread,
-                            const struct junction *junction, bool other_is_b)
+                            const struct knotted *face)
 {
     const struct plan *plan = planning->plan;
-    int64_t other = other_is_b ? junction->box_b : junction->box_a;
-    int64_t side = point_side(planning, junction, other_is_b);
-    struct backings wood = backing_find(planning, other, side);
     int64_t nearest = INT64_MAX;
 
     for (size_t i = 0; i < plan->tufts.count; i++) {
         const struct tuft *tuft = &plan->tufts.at[i];
-        struct vector at = face_to_box(spread->box, spread->side, tuft->u, tuft->v);
         int64_t u, v;
 
         if (tuft->layer != spread->layer->key)
             continue;
-        at = other_is_b ? point_to_b(planning, junction, at) : point_to_a(planning, junction, at);
-        box_to_face(side, at, &u, &v);
-        for (size_t k = 0; k < wood.count; k++) {
-            int64_t distance = distance_to(&wood.at[k].area, u, v);
+        knot_on_face(planning, spread, face, tuft, &u, &v);
+        for (size_t k = 0; k < face->wood.count; k++) {
+            int64_t distance = distance_to(&face->wood.at[k].area, u, v);
 
-            if (wood.at[k].member != PLAN_NONE && distance < nearest)
+            if (face->wood.at[k].member != PLAN_NONE && distance < nearest)
                 nearest = distance;
         }
     }
@@ -198,24 +214,36 @@ static bool lies_behind(const struct planning *planning, const struct spread *sp
     return true;
 }
 
+static void check_knots(struct planning *planning, const struct spread *spread,
+                        const struct knotted *face)
+{
+    int64_t wanted = planning->value[TRADE_TUFT_HOLE_TO_MEMBER];
+    int64_t nearest = nearest_wood(planning, spread, face);
+    struct finding *finding;
+
+    if (nearest >= wanted)
+        return;
+    finding = finding_add(planning, FINDING_TUFT_ON_MEMBER, ENTITY_layer, spread->layer->key);
+    argument_length(finding, 0, nearest);
+    argument_length(finding, 1, wanted);
+}
+
 static void check_tufts(struct planning *planning, const struct spread *spread)
 {
     const struct plan *plan = planning->plan;
-    int64_t wanted = planning->value[TRADE_TUFT_HOLE_TO_MEMBER];
+    struct knotted own = {NULL, false, backing_find(planning, spread->box->key, spread->side)};
 
+    check_knots(planning, spread, &own);
     for (size_t i = 0; i < plan->junctions.count; i++) {
-        bool other_is_b;
-        int64_t nearest;
-        struct finding *finding;
+        struct knotted face = {.junction = &plan->junctions.at[i]};
+        int64_t other;
 
-        if (!lies_behind(planning, spread, &plan->junctions.at[i], &other_is_b))
+        if (!lies_behind(planning, spread, face.junction, &face.other_is_b))
             continue;
-        nearest = nearest_wood(planning, spread, &plan->junctions.at[i], other_is_b);
-        if (nearest >= wanted)
-            continue;
-        finding = finding_add(planning, FINDING_TUFT_ON_MEMBER, ENTITY_layer, spread->layer->key);
-        argument_length(finding, 0, nearest);
-        argument_length(finding, 1, wanted);
+        other = face.other_is_b ? face.junction->box_b : face.junction->box_a;
+        face.wood =
+            backing_find(planning, other, point_side(planning, face.junction, face.other_is_b));
+        check_knots(planning, spread, &face);
     }
 }
 

@@ -128,9 +128,14 @@ static bool lost_thing(const struct proof_place *place, enum rehearsed_kind kind
 
 static void every_example_is_proved(void **state)
 {
-    static const char *const names[] = {
-        "headboard",       "ottoman", "banquette", "../../demo/headboard", "../../demo/banquette",
-        "../../demo/stool"};
+    static const char *const names[] = {"headboard",
+                                        "ottoman",
+                                        "banquette",
+                                        "../../demo/headboard",
+                                        "../../demo/banquette",
+                                        "../../demo/stool",
+                                        "../../demo/corner",
+                                        "open-wing"};
 
     (void)state;
     for (size_t i = 0; i < sizeof names / sizeof *names; i++) {
