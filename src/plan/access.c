@@ -7,26 +7,14 @@
  *    join; whatever lies between the faces comes before it.
  * 3  A constraint stands in the plan once.
  */
-#include "plan/access.h"
+#include "plan/access_work.h"
 
 #include "plan/drape.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
-#include "plan/slices.h"
-#include "plan/way.h"
 
 #include <assert.h>
 #include <string.h>
-
-struct task {
-    struct planning *planning;
-    const struct join *join;
-    struct junction *junction;
-    struct faces faces;
-    struct way way;
-    const struct box *box; /* with the heads */
-    struct scene scene;    /* round them */
-};
 
 /* ---- constraints ---- */
 
@@ -72,195 +60,31 @@ static bool waits_as_a_whole(const struct plan *plan, int64_t join, int64_t laye
     return false;
 }
 
-/* ---- what shuts the way ---- */
-
-/* The place on the reach side that has to stay open for a point: before the head where that lies
- * outside, at the hand's entry otherwise. */
-static bool opening_for(const struct task *task, const struct plan_point *point, int64_t *ret_u,
-                        int64_t *ret_v)
+/* What the way that was chosen holds back, except by rules of the order; nothing for a join that
+ * was given up. */
+static void hold_back(const struct task *task, const struct candidate *candidate)
 {
-    struct fastening fastening;
-    struct entry entry;
+    static const enum constraint_kind kinds[] = {[BLOCKER_FACING] = JOIN_BEFORE_FACING,
+                                                 [BLOCKER_LAYER] = JOIN_BEFORE_LAYER,
+                                                 [BLOCKER_JOIN] = JOIN_BEFORE_JOIN};
 
-    if (!fasten_reckon(task->planning, task->junction, &task->faces, point, task->way.head_in_b,
-                       &fastening))
-        return false;
-    struct vector head =
-        way_head(task->planning, task->junction, point, &fastening, task->way.head_in_b);
-    if (!task->way.inside) {
-        box_to_face(task->way.reach_side, head, ret_u, ret_v);
-        return true;
-    }
-    if (!way_enter(&task->scene, task->way.reach_side, head, &entry))
-        return false;
-    *ret_u = entry.u;
-    *ret_v = entry.v;
-    return true;
-}
+    for (size_t i = 0; !task->given_up && i < candidate->helds.list.count; i++) {
+        const struct held *held = &candidate->helds.list.at[i];
 
-static bool loose_panel_is_over(const struct task *task, int64_t u, int64_t v)
-{
-    const struct plan *plan = task->planning->plan;
-    struct slice panels = plan_panels_of(plan, task->box->key);
-
-    for (size_t i = panels.from; i < panels.to; i++) {
-        const struct panel *panel = &plan->panels.at[i];
-
-        if (panel->side == task->way.reach_side && panel->loose && area_holds(&panel->area, u, v))
-            return true;
-    }
-    return false;
-}
-
-static void hold_back_facings(const struct task *task, int64_t u, int64_t v)
-{
-    const struct plan *plan = task->planning->plan;
-    struct slice panels = plan_panels_of(plan, task->box->key);
-
-    for (size_t i = panels.from; i < panels.to; i++) {
-        const struct panel *panel = &plan->panels.at[i];
-
-        if (panel->side == task->way.reach_side &&
-            (panel->loose || panel->side == task->way.opened) && area_holds(&panel->area, u, v))
-            constrain(task, JOIN_BEFORE_FACING, panel->facing, "P51");
-    }
-}
-
-/* Layers over a hollow, and flat ones over a head, wait as a whole; a cover over a head is peeled
- * back, and one that is pierced does not wait. */
-static void hold_back_layers(const struct task *task, int64_t u, int64_t v)
-{
-    const struct model *model = task->planning->model;
-
-    for (size_t i = 0; i < model->layers.count; i++) {
-        const struct layer *layer = &model->layers.at[i];
-        bool peels =
-            !task->way.inside && (layer->shape == SHAPE_WRAPPED || layer->shape == SHAPE_SEWN ||
-                                  layer->kind == LAYER_LINING || layer->kind == LAYER_COVER);
-
-        if (!drape_is_cloth(layer) || !drape_is_on_box(model, layer, task->box->key) ||
-            !drape_covers(task->planning, layer, task->box, task->way.reach_side, u, v))
-            continue;
-        if (peels && task->join->treatment == TREATMENT_PIERCED)
-            continue;
-        constrain(task, JOIN_BEFORE_LAYER, layer->key, peels ? "P46" : "P51");
-    }
-}
-
-static void hold_back_joins(const struct task *task, int64_t u, int64_t v)
-{
-    const struct plan *plan = task->planning->plan;
-
-    for (size_t i = 0; i < plan->junctions.count; i++) {
-        const struct junction *other = &plan->junctions.at[i];
-        if (other == task->junction ||
-            (other->box_a != task->box->key && other->box_b != task->box->key))
-            continue;
-        const struct join *join = MODEL_FIND(plan->facts, join, other->join);
-        bool on_a = other->box_a == task->box->key && join->side_a == task->way.reach_side;
-        bool on_b = other->box_b == task->box->key && join->side_b == task->way.reach_side;
-        const struct area *zone = on_a ? &other->zone : &other->zone_b;
-
-        if ((on_a || on_b) && area_holds(zone, u, v))
-            constrain(task, JOIN_BEFORE_JOIN, other->join, "P50");
-    }
-}
-
-static void hold_back(const struct task *task)
-{
-    const struct junction *junction = task->junction;
-    int64_t u, v;
-
-    for (size_t i = 0; i < junction->point_count; i++) {
-        const struct plan_point *point =
-            &task->planning->plan->points.at[junction->first_point + i];
-
-        if (!opening_for(task, point, &u, &v))
-            continue;
-        hold_back_facings(task, u, v);
-        hold_back_joins(task, u, v);
-        if (!loose_panel_is_over(task, u, v))
-            hold_back_layers(task, u, v);
-    }
-}
-
-/* ---- what lies between the faces ---- */
-
-static bool lands_in_zone(const struct task *task, const struct layer *layer, const struct box *box,
-                          bool of_b)
-{
-    const struct area *zone = of_b ? &task->junction->zone_b : &task->junction->zone;
-    int64_t side = point_side(task->planning, task->junction, of_b);
-
-    for (int64_t edge = 0; edge < EDGE_COUNT; edge++) {
-        struct landing landing = drape_landing(task->planning, layer, box, edge);
-        struct area common = area_cut(&landing.area, zone);
-
-        if (landing.side == side && !area_empty(&common))
-            return true;
-    }
-    return false;
-}
-
-static bool lies_on_points(const struct task *task, const struct layer *layer,
-                           const struct box *box, bool of_b)
-{
-    int64_t side = point_side(task->planning, task->junction, of_b);
-    int64_t u, v;
-
-    for (size_t i = 0; i < task->junction->point_count; i++) {
-        const struct plan_point *point =
-            &task->planning->plan->points.at[task->junction->first_point + i];
-
-        point_on_face(task->planning, task->junction, point, of_b, &u, &v);
-        if (drape_covers(task->planning, layer, box, side, u, v))
-            return true;
-    }
-    return false;
-}
-
-static void bring_forward_layers(const struct task *task, const struct box *box, bool of_b)
-{
-    const struct planning *planning = task->planning;
-
-    for (size_t i = 0; i < planning->model->layers.count; i++) {
-        const struct layer *layer = &planning->model->layers.at[i];
-
-        if (!drape_is_cloth(layer) || !drape_is_on_box(planning->model, layer, box->key) ||
-            waits_as_a_whole(planning->plan, task->join->key, layer->key))
-            continue;
-        if (lands_in_zone(task, layer, box, of_b) || lies_on_points(task, layer, box, of_b))
-            constrain(task, LAYER_BEFORE_JOIN, layer->key, "P45");
-    }
-}
-
-static void bring_forward_facings(const struct task *task, const struct box *box, bool of_b)
-{
-    const struct plan *plan = task->planning->plan;
-    const struct area *zone = of_b ? &task->junction->zone_b : &task->junction->zone;
-    int64_t side = point_side(task->planning, task->junction, of_b);
-    struct slice panels = plan_panels_of(plan, box->key);
-
-    for (size_t i = panels.from; i < panels.to; i++) {
-        const struct panel *panel = &plan->panels.at[i];
-        struct area common = area_cut(&panel->area, zone);
-
-        if (panel->side == side && !panel->loose && !area_empty(&common))
-            constrain(task, FACING_BEFORE_JOIN, panel->facing, "P16");
+        if (held->rule)
+            constrain(task, kinds[held->kind], held->item, held->rule);
     }
 }
 
 static void bring_forward(const struct task *task)
 {
-    const struct model *model = task->planning->model;
-    const struct box *a = MODEL_FIND(model, box, task->junction->box_a);
-    const struct box *b = MODEL_FIND(model, box, task->junction->box_b);
+    for (size_t i = 0; i < task->needed.list.count; i++) {
+        const struct held *held = &task->needed.list.at[i];
 
-    bring_forward_layers(task, a, false);
-    bring_forward_facings(task, a, false);
-    if (b) {
-        bring_forward_layers(task, b, true);
-        bring_forward_facings(task, b, true);
+        if (held->kind == BLOCKER_FACING)
+            constrain(task, FACING_BEFORE_JOIN, held->item, held->rule);
+        else if (!waits_as_a_whole(task->planning->plan, task->join->key, held->item))
+            constrain(task, LAYER_BEFORE_JOIN, held->item, held->rule);
     }
 }
 
@@ -313,7 +137,7 @@ static bool is_padded_over(const struct task *task, const struct plan_point *poi
     const struct model *model = task->planning->model;
     int64_t u, v;
 
-    if (!opening_for(task, point, &u, &v))
+    if (!task_opening(task, point, &u, &v))
         return false;
     for (size_t i = 0; i < model->layers.count; i++) {
         const struct layer *layer = &model->layers.at[i];
@@ -346,17 +170,88 @@ static const int64_t tool_of_manner[] = {
     [MANNER_STUBBY] = TOOL_STUBBY,    [MANNER_NONE] = TOOL_DRIVER,
 };
 
-static bool is_better(const struct way *b, const struct way *a)
+/*
+ * What a way costs. Better manner first; then the first box before the second; then the face that
+ * costs least to keep open. Panels that have to wait for a join cost more than any tool.
+ */
+enum {
+    COST_POINT_MISSING = 10000,
+    COST_OPENED = 450,
+    COST_MANNER = 100,
+    COST_IN_B = 60,
+    COST_JOINED_THERE = 20,
+    COST_LAYER_THERE = 10,
+    COST_SHUT = 1000000
+};
+
+static const int64_t cost_of_treatment[] = {
+    [WAY_BARE] = 0, [WAY_LEFT_OPEN] = 2, [WAY_SLIT] = 1, [WAY_PIERCED] = 1, [WAY_LATER] = 3};
+
+static int64_t cost_of(const struct task *task, const struct candidate *candidate)
 {
-    if (a->points != b->points)
-        return b->points > a->points;
-    return b->manner < a->manner;
+    const struct way *way = &candidate->way;
+    int64_t cost = (int64_t)(task->junction->point_count - way->points) * COST_POINT_MISSING +
+                   (int64_t)way->manner * COST_MANNER + cost_of_treatment[candidate->treatment];
+
+    cost += way->opened >= 0 ? COST_OPENED : 0;
+    cost += way->head_in_b ? COST_IN_B : 0;
+    cost += way->joined_there ? COST_JOINED_THERE : 0;
+    cost += way->layer_there ? COST_LAYER_THERE : 0;
+    return cost + (candidate->open ? 0 : COST_SHUT);
 }
 
-static void note_way(const struct task *task, const struct way *way, enum way_state state)
+static void list_ways(struct task *task)
+{
+    const struct junction *junction = task->junction;
+    struct ways found = {0};
+
+    if (task->join->head != HEAD_B || junction->box_b == 0)
+        ways_find(task->planning, junction, &task->faces, false, &found);
+    if (task->join->head != HEAD_A && junction->box_b != 0)
+        ways_find(task->planning, junction, &task->faces, true, &found);
+    task->ways = ARENA_MANY(task->planning->arena, struct candidate, found.ways.count);
+    for (size_t i = 0; i < found.ways.count; i++) {
+        struct candidate candidate = {.way = found.ways.at[i]};
+        size_t at = task->way_count++;
+
+        task_look(task, &candidate.way);
+        task_hold_back(task, &candidate);
+        candidate.cost = cost_of(task, &candidate);
+        for (; at > 0 && task->ways[at - 1].cost > candidate.cost; at--)
+            task->ways[at] = task->ways[at - 1];
+        task->ways[at] = candidate;
+    }
+}
+
+/* ---- the ways in the plan ---- */
+
+static void note_blockers(const struct task *task, const struct candidate *candidate,
+                          struct plan_way *noted)
 {
     struct plan *plan = task->planning->plan;
-    struct plan_way *noted = LIST_ADD(task->planning->arena, &plan->ways);
+    struct blockers shut = {0};
+
+    noted->first_blocker = plan->blockers.count;
+    for (size_t i = 0; i < candidate->helds.list.count; i++) {
+        const struct held *held = &candidate->helds.list.at[i];
+
+        *LIST_ADD(task->planning->arena, &plan->blockers) =
+            (struct blocker){held->kind, held->item, false};
+    }
+    if (candidate->way.manner == MANNER_NONE)
+        way_find_shut(task->planning, task->junction, &task->faces, candidate->way.head_in_b,
+                      &shut);
+    for (size_t i = 0; i < shut.blockers.count; i++)
+        *LIST_ADD(task->planning->arena, &plan->blockers) = shut.blockers.at[i];
+    noted->blocker_count = plan->blockers.count - noted->first_blocker;
+}
+
+static void note_way(const struct task *task, size_t index)
+{
+    const struct candidate *candidate = &task->ways[index];
+    const struct way *way = &candidate->way;
+    struct plan_way *noted = LIST_ADD(task->planning->arena, &task->planning->plan->ways);
+    bool chosen = index == task->chosen && !task->given_up;
 
     *noted = (struct plan_way){.join = task->join->key,
                                .head_in_b = way->head_in_b,
@@ -365,31 +260,16 @@ static void note_way(const struct task *task, const struct way *way, enum way_st
                                .opened = way->opened,
                                .tool = tool_of_manner[way->manner],
                                .inside = way->inside,
-                               .treatment = way->opened >= 0 ? WAY_LATER : WAY_BARE,
+                               .treatment = candidate->treatment,
                                .room = way->room,
                                .room_needed = way->needed,
                                .beside = way->beside == WAY_FREE ? -1 : way->beside,
                                .beside_needed = way->beside_needed,
-                               .cost = (int64_t)way->manner,
-                               .state = way->manner == MANNER_NONE ? WAY_SHUT : state,
-                               .first_blocker = plan->blockers.count};
-}
-
-static void choose_way(struct task *task)
-{
-    bool from_a = task->join->head != HEAD_B || task->junction->box_b == 0;
-    bool from_b = task->join->head != HEAD_A && task->junction->box_b != 0;
-    struct way ways[2];
-
-    if (from_a)
-        ways[0] = way_find(task->planning, task->junction, &task->faces, false);
-    if (from_b)
-        ways[1] = way_find(task->planning, task->junction, &task->faces, true);
-    bool b_first = from_b && (!from_a || is_better(&ways[1], &ways[0]));
-    task->way = ways[b_first];
-    note_way(task, &task->way, WAY_CHOSEN);
-    if (from_a && from_b)
-        note_way(task, &ways[!b_first], WAY_POSSIBLE);
+                               .cost = candidate->cost,
+                               .state = !candidate->open ? WAY_SHUT
+                                        : chosen         ? WAY_CHOSEN
+                                                         : WAY_POSSIBLE};
+    note_blockers(task, candidate, noted);
 }
 
 /* Points by hand, and holes of an older plan, may have none. */
@@ -402,7 +282,7 @@ static void tell_points_without_wood(const struct task *task)
     argument_quantity(finding, 1, QUANTITY_COUNT, (int64_t)task->junction->point_count);
 }
 
-static void tell_way(const struct task *task)
+static void tell_way(const struct task *task, const struct candidate *candidate)
 {
     const struct way *way = &task->way;
     bool tight = way->manner == MANNER_LONG_BIT || way->manner == MANNER_SLANTED;
@@ -413,7 +293,7 @@ static void tell_way(const struct task *task)
     }
     if (way->points < task->junction->point_count)
         tell_points_without_wood(task);
-    if (way->manner == MANNER_NONE) {
+    if (!candidate->open) {
         struct finding *finding =
             finding_add(task->planning, FINDING_JOIN_UNREACHABLE, ENTITY_join, task->join->key);
         argument_length(finding, 0, way->room < 0 ? 0 : way->room);
@@ -439,36 +319,52 @@ static void write_way(const struct task *task)
     junction->tool = tool_of_manner[way->manner];
     junction->room = way->room;
     junction->room_needed = way->needed;
-    junction->reachable = way->manner != MANNER_NONE;
+    junction->reachable = task->ways[task->chosen].open && !task->given_up;
     junction->patch = patch_size(task);
 }
 
-static void plan_access(struct planning *planning, struct junction *junction)
-{
-    struct task task = {.planning = planning, .junction = junction};
+/* ---- all ---- */
 
-    task.join = MODEL_FIND(planning->model, join, junction->join);
-    assert(task.join);
-    if (junction->point_count == 0) {
-        junction->reachable = task.join->fastener == FASTENER_REST;
+static void begin(struct planning *planning, struct junction *junction, struct task *task)
+{
+    *task = (struct task){.planning = planning, .junction = junction};
+    task->join = MODEL_FIND(planning->model, join, junction->join);
+    assert(task->join);
+    if (junction->point_count == 0)
+        return;
+    task->faces = fasten_faces(planning, junction);
+    list_ways(task);
+    task_bring_forward(task);
+}
+
+static void finish(struct task *task)
+{
+    const struct candidate *chosen;
+
+    if (task->junction->point_count == 0) {
+        task->junction->reachable = task->join->fastener == FASTENER_REST;
         return;
     }
-    task.faces = fasten_faces(planning, junction);
-    choose_way(&task);
-    task.box = MODEL_FIND(planning->model, box, way_box(junction, task.way.head_in_b));
-    assert(task.box);
-    task.scene = way_scene(planning, junction, task.way.head_in_b);
-    if (task.way.opened >= 0)
-        way_open_side(&task.scene, task.way.opened);
-    write_way(&task);
-    tell_way(&task);
-    drive_all(&task);
-    hold_back(&task);
-    bring_forward(&task);
+    chosen = &task->ways[task->chosen];
+    task_look(task, &chosen->way);
+    for (size_t i = 0; i < task->way_count; i++)
+        note_way(task, i);
+    write_way(task);
+    tell_way(task, chosen);
+    drive_all(task);
+    hold_back(task, chosen);
+    bring_forward(task);
 }
 
 void pass_access(struct planning *planning)
 {
-    for (size_t i = 0; i < planning->plan->junctions.count; i++)
-        plan_access(planning, &planning->plan->junctions.at[i]);
+    struct plan *plan = planning->plan;
+    struct tasks tasks = {ARENA_MANY(planning->arena, struct task, plan->junctions.count),
+                          plan->junctions.count};
+
+    for (size_t i = 0; i < tasks.count; i++)
+        begin(planning, &plan->junctions.at[i], &tasks.at[i]);
+    access_choose(planning, &tasks);
+    for (size_t i = 0; i < tasks.count; i++)
+        finish(&tasks.at[i]);
 }

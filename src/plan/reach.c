@@ -1,10 +1,11 @@
 /*
  * How a hand comes to a head in the hollow of a box.
  *
- * 1  It comes through a face without a fixed panel, along a straight line, or along one with one
- *    corner that leaves a hand's width between: round the rail that stands below another.
- * 2  It comes to all heads of a join through the same face, the one that costs least to keep open:
- *    another join there shuts it with a box, a layer with cloth.
+ * 1  It comes through a face without a fixed panel, or through a cut-out, along a straight line, or
+ *    along one with one corner that leaves a hand's width between: round the rail that stands below
+ *    another.
+ * 2  It comes to all heads of a join through the same face. What lies there has to be kept waiting:
+ *    another join shuts the face with a box, a layer with cloth.
  * 3  In the room nothing comes through the bottom of what stands on the floor.
  */
 #include "plan/way.h"
@@ -94,12 +95,6 @@ static bool is_joined_there(const struct scene *scene, int64_t side)
     return false;
 }
 
-/* What it costs to keep a face open until the heads are driven. */
-static int cost_of_side(const struct scene *scene, int64_t side, const struct entry *entry)
-{
-    return (is_joined_there(scene, side) ? 2 : 0) + (layer_lies_there(scene, side, entry) ? 1 : 0);
-}
-
 const int64_t way_sides[SIDE_COUNT] = {SIDE_BACK, SIDE_BOTTOM, SIDE_TOP,
                                        SIDE_LEFT, SIDE_RIGHT,  SIDE_FRONT};
 
@@ -115,24 +110,16 @@ static bool all_enter(const struct scene *scene, int64_t side, const struct vect
     return count > 0;
 }
 
-bool way_reach_side(const struct scene *scene, const struct vector *heads, size_t count,
-                    int64_t *ret_side)
+bool way_reaches(const struct scene *scene, int64_t side, const struct vector *heads, size_t count,
+                 struct way *way)
 {
-    int best = 4;
     struct entry entry;
 
-    for (size_t i = 0; i < SIDE_COUNT; i++) {
-        int64_t side = way_sides[i];
-
-        if (side == scene->side || (scene->opened >= 0 && side != scene->opened) ||
-            (scene->on_floor && side == SIDE_BOTTOM) ||
-            !all_enter(scene, side, heads, count, &entry))
-            continue;
-        int cost = cost_of_side(scene, side, &entry);
-        if (cost < best) {
-            best = cost;
-            *ret_side = side;
-        }
-    }
-    return best < 4;
+    if (side == scene->side || (scene->opened >= 0 && side != scene->opened) ||
+        (scene->on_floor && side == SIDE_BOTTOM) || !all_enter(scene, side, heads, count, &entry))
+        return false;
+    way->reach_side = side;
+    way->joined_there = is_joined_there(scene, side);
+    way->layer_there = layer_lies_there(scene, side, &entry);
+    return true;
 }

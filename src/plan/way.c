@@ -17,27 +17,97 @@
 
 #include <assert.h>
 
-struct solid_list {
-    LIST_OF(struct solid) solids;
+struct obstacle_list {
+    LIST_OF(struct obstacle) obstacles;
 };
 
 /* ---- the scene ---- */
 
-static struct obstacles find_obstacles(const struct planning *planning, int64_t box, int64_t opened)
+static void add_obstacle(const struct planning *planning, struct obstacle_list *list,
+                         struct solid solid, enum blocker_kind kind, int64_t item)
 {
-    struct slice members = plan_members_of(planning->plan, box);
-    struct slice panels = plan_panels_of(planning->plan, box);
-    struct solid_list list = {0};
+    if (!solid_empty(&solid))
+        *LIST_ADD(planning->arena, &list->obstacles) = (struct obstacle){solid, kind, item};
+}
+
+/* A hole that lets a hand or at least a tool through. */
+static bool is_access_hole(const struct planning *planning, const struct cutout *cutout,
+                           const struct panel *panel)
+{
+    int64_t least = 2 * planning->value[TRADE_DRIVER_RADIUS];
+
+    return cutout->box == panel->box && cutout->side == panel->side && cutout->width >= least &&
+           cutout->height >= least;
+}
+
+/* What is left of a piece of panel beside a hole: strips left and right of it, below and above. */
+static void split_round(const struct planning *planning, const struct box *box, int64_t side,
+                        struct obstacle_list *list, const struct area *hole)
+{
+    size_t count = list->obstacles.count;
+
+    for (size_t i = 0; i < count; i++) {
+        struct obstacle *piece = &list->obstacles.at[i];
+        struct area area = solid_on_side(&piece->solid, side);
+        struct area cut = area_cut(&area, hole);
+        struct obstacle whole = *piece;
+        const struct area strips[] = {{area.u0, area.v0, cut.u0, area.v1},
+                                      {cut.u1, area.v0, area.u1, area.v1},
+                                      {cut.u0, area.v0, cut.u1, cut.v0},
+                                      {cut.u0, cut.v1, cut.u1, area.v1}};
+
+        if (area_empty(&cut))
+            continue;
+        piece->solid = (struct solid){{0}, {0}};
+        for (size_t j = 0; j < sizeof strips / sizeof *strips; j++)
+            if (!area_empty(&strips[j])) {
+                int axis = side_axis(side);
+                struct solid strip = solid_behind(box, side, &strips[j], 0, 1);
+
+                vector_set(&strip.low, axis, vector_along(whole.solid.low, axis));
+                vector_set(&strip.high, axis, vector_along(whole.solid.high, axis));
+                add_obstacle(planning, list, strip, whole.kind, whole.item);
+            }
+    }
+}
+
+static void add_panel(const struct planning *planning, const struct box *box,
+                      const struct panel *panel, struct obstacle_list *list)
+{
+    const struct model *model = planning->model;
+    struct obstacle_list pieces = {0};
+
+    add_obstacle(planning, &pieces, panel->solid, BLOCKER_FACING, panel->facing);
+    for (size_t i = 0; i < model->cutouts.count; i++) {
+        const struct cutout *cutout = &model->cutouts.at[i];
+        struct area hole = {cutout->u, cutout->v, cutout->u + cutout->width,
+                            cutout->v + cutout->height};
+
+        if (is_access_hole(planning, cutout, panel))
+            split_round(planning, box, panel->side, &pieces, &hole);
+    }
+    for (size_t i = 0; i < pieces.obstacles.count; i++)
+        if (!solid_empty(&pieces.obstacles.at[i].solid))
+            *LIST_ADD(planning->arena, &list->obstacles) = pieces.obstacles.at[i];
+}
+
+static struct obstacles find_obstacles(const struct planning *planning, const struct box *box,
+                                       int64_t opened)
+{
+    struct slice members = plan_members_of(planning->plan, box->key);
+    struct slice panels = plan_panels_of(planning->plan, box->key);
+    struct obstacle_list list = {0};
 
     for (size_t i = members.from; i < members.to; i++)
-        *LIST_ADD(planning->arena, &list.solids) = planning->plan->members.at[i].solid;
+        add_obstacle(planning, &list, planning->plan->members.at[i].solid, BLOCKER_MEMBER,
+                     (int64_t)i);
     for (size_t i = panels.from; i < panels.to; i++) {
         const struct panel *panel = &planning->plan->panels.at[i];
 
         if (!panel->loose && panel->side != opened)
-            *LIST_ADD(planning->arena, &list.solids) = panel->solid;
+            add_panel(planning, box, panel, &list);
     }
-    return (struct obstacles){list.solids.at, list.solids.count};
+    return (struct obstacles){list.obstacles.at, list.obstacles.count};
 }
 
 static int64_t floor_of(const struct planning *planning)
@@ -75,7 +145,7 @@ int64_t way_box(const struct junction *junction, bool head_in_b)
 void way_open_side(struct scene *scene, int64_t side)
 {
     scene->opened = side;
-    scene->obstacles = find_obstacles(scene->planning, scene->box->key, side);
+    scene->obstacles = find_obstacles(scene->planning, scene->box, side);
 }
 
 struct scene way_scene(struct planning *planning, const struct junction *junction, bool head_in_b)
@@ -129,7 +199,7 @@ int64_t way_free_along(const struct scene *scene, struct vector at, int axis, in
     int64_t least = WAY_FREE;
 
     for (size_t i = 0; i < scene->obstacles.count; i++) {
-        int64_t distance = distance_along(&scene->obstacles.at[i], at, axis, sign);
+        int64_t distance = distance_along(&scene->obstacles.at[i].solid, at, axis, sign);
 
         least = distance < least ? distance : least;
     }
@@ -166,7 +236,7 @@ static int64_t beside(const struct scene *scene, struct vector head, int64_t nee
     int64_t least = scene->on_floor && scene->axis != AXIS_Z ? head.z : WAY_FREE;
 
     for (size_t i = 0; i < scene->obstacles.count; i++) {
-        const struct solid *solid = &scene->obstacles.at[i];
+        const struct solid *solid = &scene->obstacles.at[i].solid;
 
         if (vector_along(solid->low, scene->axis) >= high ||
             vector_along(solid->high, scene->axis) <= low)
@@ -332,6 +402,15 @@ bool way_is_open(const struct scene *scene, const struct faces *faces,
            MANNER_NONE;
 }
 
+/* What is seen of a join's heads from one side, with one side opened. */
+struct sight {
+    struct vector *heads;
+    struct outlook *outlooks;
+    int64_t *screws; /* their lengths */
+    size_t count;
+    bool inside;
+};
+
 /* The tightest figures of two outlooks and the worse manner. */
 static void add_outlook(struct way *way, const struct outlook *outlook)
 {
@@ -351,63 +430,181 @@ static void add_outlook(struct way *way, const struct outlook *outlook)
     way->points++;
 }
 
-static void add_way_point(const struct scene *scene, const struct faces *faces,
-                          const struct plan_point *point, struct way *way, struct vector *heads)
+static void see_point(const struct scene *scene, const struct faces *faces,
+                      const struct plan_point *point, struct sight *sight)
 {
     struct fastening fastening;
 
-    if (!fasten_reckon(scene->planning, scene->junction, faces, point, way->head_in_b, &fastening))
+    if (!fasten_reckon(scene->planning, scene->junction, faces, point, scene->head_in_b,
+                       &fastening))
         return;
     struct vector head =
-        way_head(scene->planning, scene->junction, point, &fastening, way->head_in_b);
-    struct outlook outlook =
-        look(scene, head, screw_length(scene->planning, scene->join, &fastening));
-    int64_t opposite = side_opposite(scene->side);
+        way_head(scene->planning, scene->junction, point, &fastening, scene->head_in_b);
+    int64_t screw = screw_length(scene->planning, scene->join, &fastening);
+    struct outlook outlook = look(scene, head, screw);
     int64_t whole = vector_along(box_size(scene->box), scene->axis);
 
     if (fastening.depth < whole)
-        way->inside = true;
-    else if (is_sewn_in(scene, opposite, head))
+        sight->inside = true;
+    else if (is_sewn_in(scene, side_opposite(scene->side), head))
         outlook.manner = MANNER_NONE;
-    heads[way->points] = head;
-    add_outlook(way, &outlook);
+    sight->heads[sight->count] = head;
+    sight->screws[sight->count] = screw;
+    sight->outlooks[sight->count++] = outlook;
 }
 
-static struct way find_in(const struct scene *scene, const struct faces *faces)
+static struct sight see(const struct scene *scene, const struct faces *faces)
 {
     const struct junction *junction = scene->junction;
     const struct plan *plan = scene->planning->plan;
-    struct vector *heads = ARENA_MANY(scene->planning->arena, struct vector, junction->point_count);
+    struct arena *arena = scene->planning->arena;
+    struct sight sight = {.heads = ARENA_MANY(arena, struct vector, junction->point_count),
+                          .outlooks = ARENA_MANY(arena, struct outlook, junction->point_count),
+                          .screws = ARENA_MANY(arena, int64_t, junction->point_count)};
+
+    for (size_t i = 0; i < junction->point_count; i++)
+        see_point(scene, faces, &plan->points.at[junction->first_point + i], &sight);
+    assert(sight.count <= junction->point_count);
+    return sight;
+}
+
+static struct way way_seen(const struct scene *scene, const struct sight *sight)
+{
     struct way way = {.head_in_b = scene->head_in_b,
                       .manner = MANNER_NONE,
+                      .inside = sight->inside,
                       .opened = scene->opened,
                       .reach_side = side_opposite(scene->side)};
 
-    for (size_t i = 0; i < junction->point_count; i++)
-        add_way_point(scene, faces, &plan->points.at[junction->first_point + i], &way, heads);
-    if (way.inside && !way_reach_side(scene, heads, way.points, &way.reach_side)) {
-        way.manner = MANNER_NONE;
-        way.room = 0;
-    }
-    assert(way.points <= junction->point_count);
+    for (size_t i = 0; i < sight->count; i++)
+        add_outlook(&way, &sight->outlooks[i]);
     return way;
 }
 
-struct way way_find(struct planning *planning, const struct junction *junction,
-                    const struct faces *faces, bool head_in_b)
+/* The same way with a shorter tool, where that fits at every point; false where it does not. */
+static bool shorten(const struct scene *scene, const struct sight *sight, enum manner manner,
+                    struct way *way)
 {
-    if (way_box(junction, head_in_b) == 0)
-        return (struct way){.head_in_b = head_in_b, .manner = MANNER_NONE, .opened = -1};
-    struct scene scene = way_scene(planning, junction, head_in_b);
-    struct way way = find_in(&scene, faces);
+    int64_t kind = manner == MANNER_STUBBY ? TOOL_STUBBY : TOOL_RIGHT_ANGLE;
+    int64_t length = tool_size(scene->planning, kind).length;
 
-    for (size_t i = 0; i < SIDE_COUNT && scene.join->place == PLACE_BENCH; i++) {
-        if (way.manner != MANNER_NONE || way_sides[i] == scene.side)
+    for (size_t i = 0; i < sight->count; i++)
+        if (!tool_fits(scene, sight->heads[i], sight->outlooks[i].room, sight->screws[i], kind))
+            return false;
+    way->manner = manner;
+    way->needed = length + sight->screws[0];
+    return true;
+}
+
+static void add_way(const struct scene *scene, const struct sight *sight, const struct way *way,
+                    struct ways *ways)
+{
+    *LIST_ADD(scene->planning->arena, &ways->ways) = *way;
+    for (enum manner shorter = MANNER_RIGHT_ANGLE; shorter < MANNER_NONE; shorter++) {
+        struct way other = *way;
+
+        if (shorter > way->manner && shorten(scene, sight, shorter, &other))
+            *LIST_ADD(scene->planning->arena, &ways->ways) = other;
+    }
+}
+
+/* Of the faces that a hand can come through each gives a way; heads on the outside have one. */
+static bool add_ways(const struct scene *scene, const struct faces *faces, struct ways *ways,
+                     struct way *ret_shut)
+{
+    struct sight sight = see(scene, faces);
+    struct way way = way_seen(scene, &sight);
+    bool reached = !sight.inside;
+
+    for (size_t i = 0; sight.inside && i < SIDE_COUNT; i++) {
+        struct way through = way;
+
+        if (!way_reaches(scene, way_sides[i], sight.heads, sight.count, &through))
+            continue;
+        if (way.manner != MANNER_NONE)
+            add_way(scene, &sight, &through, ways);
+        reached = true;
+    }
+    if (way.manner != MANNER_NONE && !sight.inside)
+        add_way(scene, &sight, &way, ways);
+    *ret_shut = way;
+    ret_shut->manner = MANNER_NONE;
+    ret_shut->room = reached ? way.room : 0;
+    return reached && way.manner != MANNER_NONE;
+}
+
+static bool has_fixed_panel(const struct scene *scene, int64_t side)
+{
+    const struct plan *plan = scene->planning->plan;
+    struct slice panels = plan_panels_of(plan, scene->box->key);
+
+    for (size_t i = panels.from; i < panels.to; i++)
+        if (plan->panels.at[i].side == side && !plan->panels.at[i].loose)
+            return true;
+    return false;
+}
+
+void ways_find(struct planning *planning, const struct junction *junction,
+               const struct faces *faces, bool head_in_b, struct ways *ways)
+{
+    struct scene scene = way_scene(planning, junction, head_in_b);
+    struct way shut, ignored;
+    bool found = add_ways(&scene, faces, ways, &shut);
+    bool may_open = scene.join->place == PLACE_BENCH && (shut.inside || !found);
+
+    for (size_t i = 0; may_open && i < SIDE_COUNT; i++) {
+        if (way_sides[i] == scene.side || !has_fixed_panel(&scene, way_sides[i]))
             continue;
         way_open_side(&scene, way_sides[i]);
-        struct way opened = find_in(&scene, faces);
-        if (opened.manner != MANNER_NONE)
-            way = opened;
+        found |= add_ways(&scene, faces, ways, &ignored);
     }
-    return way;
+    if (!found)
+        *LIST_ADD(planning->arena, &ways->ways) = shut;
+}
+
+/* ---- what shuts them ---- */
+
+static void add_shut(const struct planning *planning, struct blockers *blockers,
+                     enum blocker_kind kind, int64_t item)
+{
+    for (size_t i = 0; i < blockers->blockers.count; i++)
+        if (blockers->blockers.at[i].kind == kind && blockers->blockers.at[i].item == item)
+            return;
+    *LIST_ADD(planning->arena, &blockers->blockers) = (struct blocker){kind, item, true};
+}
+
+static void add_nearest(const struct scene *scene, struct vector head, int64_t needed,
+                        struct blockers *blockers)
+{
+    int64_t room = way_free_along(scene, head, scene->axis, scene->sign);
+    bool found = false;
+
+    for (size_t i = 0; room < needed && i < scene->obstacles.count; i++) {
+        const struct obstacle *obstacle = &scene->obstacles.at[i];
+
+        if (distance_along(&obstacle->solid, head, scene->axis, scene->sign) != room)
+            continue;
+        add_shut(scene->planning, blockers, obstacle->kind, obstacle->item);
+        found = true;
+    }
+    if (room < needed && !found)
+        add_shut(scene->planning, blockers, BLOCKER_FLOOR, 0);
+}
+
+void way_find_shut(struct planning *planning, const struct junction *junction,
+                   const struct faces *faces, bool head_in_b, struct blockers *blockers)
+{
+    struct scene scene = way_scene(planning, junction, head_in_b);
+    struct sight sight = see(&scene, faces);
+    struct slice panels = plan_panels_of(planning->plan, scene.box->key);
+
+    for (size_t i = 0; i < sight.count; i++)
+        if (sight.outlooks[i].manner == MANNER_NONE)
+            add_nearest(&scene, sight.heads[i], sight.outlooks[i].needed, blockers);
+    for (size_t i = panels.from; sight.inside && i < panels.to; i++) {
+        const struct panel *panel = &planning->plan->panels.at[i];
+
+        if (!panel->loose && panel->side != scene.side)
+            add_shut(planning, blockers, BLOCKER_FACING, panel->facing);
+    }
 }

@@ -24,14 +24,25 @@ struct way {
     bool inside;        /* the heads lie in the hollow of the box */
     int64_t opened;     /* side whose fixed panels have to wait for the join; -1 for none */
     int64_t reach_side;
-    int64_t room, needed;          /* where they are tightest */
-    int64_t beside, beside_needed; /* wood beside the driver where it is nearest */
-    size_t points;                 /* that have wood on both sides, seen from here */
+    bool joined_there, layer_there; /* a join, a layer lies on the reach side, to be kept waiting */
+    int64_t room, needed;           /* where they are tightest */
+    int64_t beside, beside_needed;  /* wood beside the driver where it is nearest */
+    size_t points;                  /* that have wood on both sides, seen from here */
 };
 
-/* Solids of a box that stand in the way: members and fixed panels. */
+struct ways {
+    LIST_OF(struct way) ways;
+};
+
+/* A solid of a box that stands in the way: a member, or a fixed panel beside its cut-outs. */
+struct obstacle {
+    struct solid solid;
+    enum blocker_kind kind;
+    int64_t item; /* index of the member, key of the facing */
+};
+
 struct obstacles {
-    struct solid *at;
+    struct obstacle *at;
     size_t count;
 };
 
@@ -72,13 +83,24 @@ struct entry {
 };
 
 /*
- * The way from one side, with MANNER_NONE and the figures when there is none. A way needs wood
- * under the head and behind the other face at every point that counts, a tool that fits, and, for
- * heads in a hollow, a face without a fixed panel through which a hand comes to all of them. At the
- * bench a face whose panels are fixed after the join will do, where there is no other.
+ * Adds every way from one side of the join: each open face a hand comes through, and with the
+ * worst tool that some point asks for as well as each shorter tool that fits at all. A way needs
+ * wood under the head and behind the other face at every point that counts, a tool that fits, and,
+ * for heads in a hollow, a face without a fixed panel, or with a cut-out for a hand, through which
+ * a hand comes to all of them. At the bench also each face whose panels are fixed after the join.
+ * Where there is no way one with MANNER_NONE is added, with the figures.
  */
-struct way way_find(struct planning *planning, const struct junction *junction,
-                    const struct faces *faces, bool head_in_b);
+void ways_find(struct planning *planning, const struct junction *junction,
+               const struct faces *faces, bool head_in_b, struct ways *ways);
+
+struct blockers {
+    LIST_OF(struct blocker) blockers;
+};
+
+/* What shuts all ways from a side, once each: what stands in line before the heads, and, for heads
+ * in the hollow, the fixed panels that keep a hand out. All of it is lasting. */
+void way_find_shut(struct planning *planning, const struct junction *junction,
+                   const struct faces *faces, bool head_in_b, struct blockers *blockers);
 
 /* The head of a screw at a point, seen as the way has it. */
 struct vector way_head(const struct planning *planning, const struct junction *junction,
@@ -90,9 +112,9 @@ struct vector way_head(const struct planning *planning, const struct junction *j
 /* The faces in the order in which they are tried: those that are seen least first. */
 extern const int64_t way_sides[SIDE_COUNT];
 
-/* The face through which a hand comes to all heads; false when there is none. */
-bool way_reach_side(const struct scene *scene, const struct vector *heads, size_t count,
-                    int64_t *ret_side);
+/* Whether a hand comes to all heads through a face, and what then lies there. */
+bool way_reaches(const struct scene *scene, int64_t side, const struct vector *heads, size_t count,
+                 struct way *way);
 
 /* How a hand comes to a head through the reach side. False when it does not. */
 bool way_enter(const struct scene *scene, int64_t side, struct vector head,

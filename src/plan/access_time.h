@@ -1,0 +1,68 @@
+/*
+ * The acts of joining in time, as nodes of a peeling problem (peel.h): which of them there are,
+ * what each is about, and what holds them apart. Shared by the choice and by its stories.
+ */
+#ifndef PLAN_ACCESS_TIME_H
+#define PLAN_ACCESS_TIME_H
+
+#include "plan/access_work.h"
+#include "plan/peel.h"
+
+enum act_kind {
+    ACT_DRY,   /* fitted dry, drilled, mapped */
+    ACT_OFFER, /* the boxes come together for good */
+    ACT_DRIVE, /* its screws are driven */
+    ACT_FACING,
+    ACT_LAYER,
+    ACT_MOVE /* into the room */
+};
+
+struct act {
+    enum act_kind kind;
+    size_t task; /* of DRY, OFFER, DRIVE; else SIZE_MAX */
+    int64_t key; /* of the join, the facing, the layer; 0 for the move */
+};
+
+/* Why one act comes before another: a rule of the table, as in the order of steps. */
+struct reason {
+    char rule[4];
+};
+
+struct timeline {
+    struct planning *planning;
+    struct tasks *tasks;
+    LIST_OF(struct act) acts;
+    LIST_OF(struct peel_edge) edges;
+    LIST_OF(struct reason) reasons; /* one an edge */
+    LIST_OF(struct peel_way) ways;
+    LIST_OF(size_t) way_of; /* index of each among the task's ways */
+    LIST_OF(size_t) blockers;
+    size_t first_facing, first_layer, move; /* nodes */
+};
+
+/* Nodes of a task's join. */
+static inline size_t timeline_dry(size_t task)
+{
+    return 3 * task;
+}
+
+static inline size_t timeline_offer(size_t task)
+{
+    return 3 * task + 1;
+}
+
+static inline size_t timeline_drive(size_t task)
+{
+    return 3 * task + 2;
+}
+
+struct timeline timeline_make(struct planning *planning, struct tasks *tasks);
+
+/* ---- access_story.c ---- */
+
+/* Tells why the join of a task cannot be driven: what is left in the peel is the smallest part that
+ * does not go. Nothing left: the ways are shut whatever the order. */
+void access_tell_trapped(const struct timeline *timeline, const struct peel *peel,
+                         const struct task *task);
+
+#endif

@@ -1,0 +1,77 @@
+/*
+ * What the files of the access pass share: one join while its ways are looked at and chosen.
+ */
+#ifndef PLAN_ACCESS_WORK_H
+#define PLAN_ACCESS_WORK_H
+
+#include "plan/access.h"
+#include "plan/way.h"
+
+/*
+ * What has to come after a join, or before it. `rule` is the one of the plan's constraint; NULL
+ * where the rules of the order hold it anyway (a back over the reach side, away from the hand).
+ */
+struct held {
+    enum blocker_kind kind; /* FACING, LAYER or JOIN */
+    int64_t item;
+    const char *rule;
+};
+
+struct helds {
+    LIST_OF(struct held) list;
+};
+
+/* A way with what it holds back. */
+struct candidate {
+    struct way way;
+    struct helds helds;
+    int64_t cost;
+    enum way_treatment treatment;
+    bool open; /* some tool fits and a hand comes in */
+};
+
+struct task {
+    struct planning *planning;
+    const struct join *join;
+    struct junction *junction;
+    struct faces faces;
+    struct candidate *ways; /* the cheapest first; none for a join without points */
+    size_t way_count;
+    struct helds needed;   /* layers and facings that come before it */
+    size_t chosen;         /* of the ways */
+    bool given_up;         /* no order lets it be driven */
+    const struct box *box; /* with the heads of the way that is looked at */
+    struct scene scene;    /* round them */
+    struct way way;
+};
+
+struct tasks {
+    struct task *at; /* one a junction */
+    size_t count;
+};
+
+/* ---- access_held.c ---- */
+
+/* Sets the task to one of its ways. */
+void task_look(struct task *task, const struct way *way);
+
+/* The place on the reach side that has to stay open for a point: before the head where that lies
+ * outside, at the hand's entry otherwise. False when there is none. */
+bool task_opening(const struct task *task, const struct plan_point *point, int64_t *ret_u,
+                  int64_t *ret_v);
+
+/* Finds what has to come after the join when it is driven the way it looks at, each once, how it is
+ * treated, and whether it can be driven at all. */
+void task_hold_back(struct task *task, struct candidate *candidate);
+
+/* Finds what has to come before it, each once: wood that the screws need, edges that are stapled
+ * between the faces, cloth that lies there. */
+void task_bring_forward(struct task *task);
+
+/* ---- access_time.c ---- */
+
+/* Chooses a way for each join so that all of them can be done in some order; joins for which there
+ * is no order are given up and told. */
+void access_choose(struct planning *planning, struct tasks *tasks);
+
+#endif
