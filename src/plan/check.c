@@ -71,3 +71,16 @@ int64_t check_seen(const struct planning *planning, int64_t box, int64_t side)
         return SEEN_NEVER;
     return looks_to_wall(planning, box, side) ? SEEN_WALL : SEEN_SEEN;
 }
+
+int64_t check_thin_cloth(const struct model *model)
+{
+    const struct stock *thinnest = NULL;
+
+    for (size_t i = 0; i < model->stocks.count; i++) {
+        const struct stock *stock = &model->stocks.at[i];
+
+        if (stock->kind == STOCK_CLOTH && (!thinnest || stock->thickness < thinnest->thickness))
+            thinnest = stock;
+    }
+    return thinnest ? thinnest->key : 0;
+}

@@ -46,6 +46,9 @@ int64_t check_seen(const struct planning *planning, int64_t box, int64_t side);
 /* The side of a box that looks to a side of the room. */
 int64_t check_side(const struct planning *planning, int64_t box, int64_t room_side);
 
+/* The thinnest cloth of the workshop; 0 when it has none. */
+int64_t check_thin_cloth(const struct model *model);
+
 /* What a box takes up in the room, bare. */
 struct solid check_in_room(const struct planning *planning, const struct box *box);
 

@@ -5,6 +5,7 @@
  */
 #include "plan/check.h"
 
+#include "plan/cures.h"
 #include "plan/drape.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
@@ -63,21 +64,47 @@ static bool wants_closing(const struct planning *planning, const struct box *box
     return seen == SEEN_SEEN;
 }
 
+struct closing {
+    int64_t side;
+    enum finding_kind kind;
+    enum layer_word layer;
+    const char *cure;
+};
+
+static const struct closing closings[] = {
+    {SIDE_BOTTOM, FINDING_UNDERSIDE_OPEN, LAYER_DUST_COVER, "Close it with a dust cover"},
+    {SIDE_BACK, FINDING_BACK_OPEN, LAYER_OUTSIDE_BACK, "Close it with an outside back"},
+};
+
+static void tell(struct planning *planning, const struct box *box, const struct closing *closing)
+{
+    struct finding *finding = finding_add(planning, closing->kind, ENTITY_box, box->key);
+    struct cure_draft cure = cure_begin(planning, closing->cure);
+    int64_t stock = check_thin_cloth(planning->model);
+
+    if (!stock)
+        return;
+    cure_refer(&cure, ENTITY_layer, 0, "box", box->key);
+    cure_word(&cure, ENTITY_layer, 0, "kind", words_layer.at[closing->layer].name);
+    cure_word(&cure, ENTITY_layer, 0, "shape", words_shape.at[SHAPE_FLAT].name);
+    cure_word(&cure, ENTITY_layer, 0, "side", words_side.at[closing->side].name);
+    cure_refer(&cure, ENTITY_layer, 0, "stock", stock);
+    cure_offer(&cure, finding);
+}
+
 void check_closing(struct planning *planning)
 {
     const struct model *model = planning->model;
 
     for (size_t i = 0; i < model->boxes.count; i++) {
         const struct box *box = &model->boxes.at[i];
-        const struct {
-            int64_t side;
-            enum finding_kind kind;
-        } sides[] = {{SIDE_BOTTOM, FINDING_UNDERSIDE_OPEN}, {SIDE_BACK, FINDING_BACK_OPEN}};
 
-        for (size_t k = 0; k < sizeof sides / sizeof *sides; k++)
-            if (is_hollow(box, sides[k].side) && is_upholstered(model, box->key) &&
-                wants_closing(planning, box, sides[k].side) &&
-                !is_closed(planning, box, sides[k].side))
-                finding_add(planning, sides[k].kind, ENTITY_box, box->key);
+        if (!is_upholstered(model, box->key))
+            continue;
+        for (size_t k = 0; k < sizeof closings / sizeof *closings; k++)
+            if (is_hollow(box, closings[k].side) &&
+                wants_closing(planning, box, closings[k].side) &&
+                !is_closed(planning, box, closings[k].side))
+                tell(planning, box, &closings[k]);
     }
 }

@@ -5,6 +5,7 @@
  */
 #include "plan/check.h"
 
+#include "plan/cures.h"
 #include "plan/drape.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
@@ -88,6 +89,7 @@ static void check_strip(struct planning *planning, const struct strips *strips, 
     int64_t wide =
         length_smaller(area_width(&strip->landing.area), area_height(&strip->landing.area));
     int64_t rows = 0;
+    struct cure_draft cure = cure_begin(planning, "Fix it in one row with the layer under it");
     struct finding *finding;
 
     for (size_t i = from; i < to; i++) {
@@ -105,6 +107,10 @@ static void check_strip(struct planning *planning, const struct strips *strips, 
     argument_quantity(finding, 0, QUANTITY_COUNT, rows);
     argument_length(finding, 1, wide);
     argument_quantity(finding, 2, QUANTITY_COUNT, wide / apart);
+    cure_word(&cure, ENTITY_layer, strip->layer->key, "fixing",
+              words_fixing.at[FIXING_TOGETHER].name);
+    if (strip->layer->fixing != FIXING_TOGETHER)
+        cure_offer(&cure, finding);
 }
 
 void check_landings(struct planning *planning)

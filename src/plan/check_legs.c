@@ -5,6 +5,7 @@
 #include "plan/check.h"
 
 #include "plan/backing.h"
+#include "plan/cures.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
 #include "plan/slices.h"
@@ -42,6 +43,25 @@ static bool is_placed(const struct fitting *fitting)
     return fitting->u > 0 || fitting->v > 0;
 }
 
+/* A block from rail to rail over the leg, of the box's own sticks. */
+static void offer_block(struct planning *planning, const struct box *box,
+                        const struct fitting *fitting, struct finding *finding)
+{
+    const struct stock *stick = MODEL_FIND(planning->model, stock, box->stick);
+    struct cure_draft cure = cure_begin(planning, "Put a block from rail to rail over it");
+    int64_t half;
+
+    if (!stick || fitting->side != SIDE_BOTTOM || box->frame != FRAME_CRATE)
+        return;
+    half = stick->thickness / 2;
+    cure_refer(&cure, ENTITY_member, 0, "box", box->key);
+    cure_word(&cure, ENTITY_member, 0, "kind", words_member.at[MEMBER_BLOCK].name);
+    cure_word(&cure, ENTITY_member, 0, "axis", words_axis.at[AXIS_Y].name);
+    cure_length(&cure, ENTITY_member, 0, "x", fitting->u > half ? fitting->u - half : 0);
+    cure_length(&cure, ENTITY_member, 0, "y", stick->thickness);
+    cure_offer(&cure, finding);
+}
+
 void check_legs(struct planning *planning)
 {
     const struct model *model = planning->model;
@@ -58,5 +78,6 @@ void check_legs(struct planning *planning)
         argument_length(finding, 0, fitting->u);
         argument_length(finding, 1, fitting->v);
         argument_length(finding, 2, planning->value[TRADE_SCREW_BITE_SIDE_MIN]);
+        offer_block(planning, box, fitting, finding);
     }
 }

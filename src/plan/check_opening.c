@@ -6,6 +6,7 @@
 #include "plan/check.h"
 
 #include "plan/access.h"
+#include "plan/cures.h"
 #include "plan/drape.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
@@ -61,15 +62,17 @@ static bool opens_for(const struct edge_runs *runs, int64_t join)
     return false;
 }
 
-static int64_t class_by_hand(const struct model *model, const struct layer *layer, int64_t edge)
+/* What the maker says of an edge; NULL where nothing is said. */
+static const struct layer_edge *edge_by_hand(const struct model *model, const struct layer *layer,
+                                             int64_t edge)
 {
     for (size_t i = 0; i < model->layer_edges.count; i++) {
         const struct layer_edge *by_hand = &model->layer_edges.at[i];
 
         if (by_hand->layer == layer->key && by_hand->edge == edge)
-            return by_hand->class;
+            return by_hand;
     }
-    return CLASS_AUTO;
+    return NULL;
 }
 
 static const char *join_name(const struct model *model, int64_t key)
@@ -80,17 +83,39 @@ static const char *join_name(const struct model *model, int64_t key)
 }
 
 static void tell_shut(struct planning *planning, const struct layer *layer,
-                      const struct junction *junction, int64_t edge)
+                      const struct junction *junction, const struct layer_edge *by_hand)
 {
+    struct cure_draft cure = cure_begin(planning, "Leave that edge loose until the join is driven");
     struct finding *finding = finding_add(planning, FINDING_EDGE_SHUTS, ENTITY_layer, layer->key);
 
-    argument_text(finding, 0, words_edge.at[edge].name);
+    argument_text(finding, 0, words_edge.at[by_hand->edge].name);
     argument_quantity(finding, 1, QUANTITY_COUNT, (int64_t)junction->point_count);
     argument_text(finding, 2, join_name(planning->model, junction->join));
+    cure_word(&cure, ENTITY_layer_edge, by_hand->key, "class", words_class.at[CLASS_AUTO].name);
+    cure_offer(&cure, finding);
+}
+
+/* A sleeve that opens on the other side instead, where its heads are nearer. */
+static void offer_other_side(struct planning *planning, const struct layer *layer, int64_t edge,
+                             struct finding *finding)
+{
+    static const int64_t opposite[EDGE_COUNT] = {[EDGE_LEFT] = EDGE_RIGHT,
+                                                 [EDGE_RIGHT] = EDGE_LEFT,
+                                                 [EDGE_TOP] = EDGE_BOTTOM,
+                                                 [EDGE_BOTTOM] = EDGE_TOP};
+    struct cure_draft cure = cure_begin(planning, "Turn it round: the open side next to the heads");
+
+    if (layer->shape != SHAPE_SEWN)
+        return;
+    cure_word(&cure, ENTITY_layer, layer->key, words_edge.at[opposite[edge]].name,
+              words_ending.at[ENDING_OPEN].name);
+    cure_word(&cure, ENTITY_layer, layer->key, words_edge.at[edge].name,
+              words_ending.at[ENDING_SEWN].name);
+    cure_offer(&cure, finding);
 }
 
 static void tell_far(struct planning *planning, const struct layer *layer,
-                     const struct junction *junction, int64_t distance)
+                     const struct junction *junction, int64_t edge, int64_t distance)
 {
     int64_t open = planning->value[TRADE_OPEN_PER_SCREW] + distance;
     struct finding *finding;
@@ -104,20 +129,21 @@ static void tell_far(struct planning *planning, const struct layer *layer,
     argument_length(finding, 0, distance);
     argument_length(finding, 1, open);
     argument_text(finding, 2, join_name(planning->model, junction->join));
+    offer_other_side(planning, layer, edge, finding);
 }
 
 static void check_edge(struct planning *planning, const struct layer *layer, const struct box *box,
                        const struct junction *junction, int64_t edge)
 {
     struct edge_runs runs = access_edge_runs(planning, layer, box, edge);
-    int64_t class = class_by_hand(planning->model, layer, edge);
+    const struct layer_edge *by_hand = edge_by_hand(planning->model, layer, edge);
 
     if (!opens_for(&runs, junction->join))
         return;
-    if (class == CLASS_FREE || class == CLASS_TRAPPED)
-        tell_shut(planning, layer, junction, edge);
+    if (by_hand && (by_hand->class == CLASS_FREE || by_hand->class == CLASS_TRAPPED))
+        tell_shut(planning, layer, junction, by_hand);
     else
-        tell_far(planning, layer, junction, farthest(planning, layer, box, junction, edge));
+        tell_far(planning, layer, junction, edge, farthest(planning, layer, box, junction, edge));
 }
 
 void check_openings(struct planning *planning)

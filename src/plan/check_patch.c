@@ -8,6 +8,7 @@
  */
 #include "plan/check.h"
 
+#include "plan/cures.h"
 #include "plan/drape.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
@@ -75,6 +76,35 @@ static bool shows(const struct planning *planning, const struct patch *patch,
            thickness_of(planning, layer) >= planning->value[TRADE_BATTING_LOFT];
 }
 
+static void offer_flap(struct planning *planning, const struct showing *showing,
+                       struct finding *finding)
+{
+    struct cure_draft cure = cure_begin(planning, "Leave the cloth open for the screws instead");
+
+    cure_word(&cure, ENTITY_join, showing->join, "treatment",
+              words_treatment.at[TREATMENT_OPEN].name);
+    cure_offer(&cure, finding);
+}
+
+/* A lining of the thinnest cloth there is, under the cover. */
+static void offer_lining(struct planning *planning, const struct showing *showing,
+                         struct finding *finding)
+{
+    const struct layer *padding = MODEL_FIND(planning->model, layer, showing->layer);
+    int64_t stock = check_thin_cloth(planning->model);
+    struct cure_draft cure = cure_begin(planning, "Pull a lining over it, under the cover");
+
+    if (!stock || !padding)
+        return;
+    cure_refer(&cure, ENTITY_layer, 0, "box", showing->box);
+    cure_word(&cure, ENTITY_layer, 0, "kind", words_layer.at[LAYER_LINING].name);
+    cure_word(&cure, ENTITY_layer, 0, "shape", words_shape.at[SHAPE_FLAT].name);
+    cure_word(&cure, ENTITY_layer, 0, "side", words_side.at[showing->side].name);
+    cure_refer(&cure, ENTITY_layer, 0, "stock", stock);
+    cure_count(&cure, ENTITY_layer, 0, "rank", padding->rank + 1);
+    cure_offer(&cure, finding);
+}
+
 static void tell(struct planning *planning, const struct showing *showing)
 {
     const struct join *join = MODEL_FIND(planning->model, join, showing->join);
@@ -88,6 +118,10 @@ static void tell(struct planning *planning, const struct showing *showing)
     argument_text(finding, 1, join ? join->name : "");
     argument_text(finding, 2, words_side.at[showing->side].name);
     argument_length(finding, 3, showing->diameter);
+    if (showing->slit)
+        offer_flap(planning, showing, finding);
+    else
+        offer_lining(planning, showing, finding);
 }
 
 /* The box that a patch lies on: the one with the heads, or either mate of a slit in the zone. */

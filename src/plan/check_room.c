@@ -9,6 +9,7 @@
  */
 #include "plan/check.h"
 
+#include "plan/cures.h"
 #include "plan/drape.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
@@ -55,6 +56,7 @@ static void check_wall(struct planning *planning, const struct wall *wall,
         const struct pose *pose = plan_pose(planning->plan, box->key);
         struct solid solid = check_in_room(planning, box);
         int64_t held = wall->skirting_depth - wall->gap - behind(&solid, whole, wall->side);
+        struct cure_draft cure = cure_begin(planning, "Let it stand that much off the wall");
         struct finding *finding;
 
         if (!pose->placed || held <= 0 || solid.low.z >= wall->skirting_height)
@@ -63,6 +65,8 @@ static void check_wall(struct planning *planning, const struct wall *wall,
         argument_length(finding, 0, held);
         argument_length(finding, 1, wall->skirting_height);
         argument_text(finding, 2, words_side.at[wall->side].name);
+        cure_length(&cure, ENTITY_wall, wall->key, "gap", wall->gap + held);
+        cure_offer(&cure, finding);
     }
 }
 

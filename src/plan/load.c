@@ -7,6 +7,7 @@
  *    by itself.
  * 3  Sizes are finished sizes: the wood with its padding.
  */
+#include "plan/cures.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
 #include "plan/passage.h"
@@ -342,6 +343,20 @@ static bool passes_apart(const struct planning *planning, const struct passage *
     return boxes > 1;
 }
 
+static void offer_site_joins(struct planning *planning, const size_t *first, size_t index,
+                             struct finding *finding)
+{
+    const struct model *model = planning->model;
+    struct cure_draft cure = cure_begin(planning, "Join it in the room");
+
+    for (size_t i = 0; i < model->joins.count; i++)
+        if (is_fixed_at_bench(&model->joins.at[i]) &&
+            first[index_of(model, model->joins.at[i].box_a)] == index)
+            cure_word(&cure, ENTITY_join, model->joins.at[i].key, "place",
+                      words_place.at[PLACE_SITE].name);
+    cure_offer(&cure, finding);
+}
+
 static void take_through(struct planning *planning, const size_t *first, size_t index)
 {
     struct vector size = size_carried(planning, first, index);
@@ -353,10 +368,15 @@ static void take_through(struct planning *planning, const size_t *first, size_t 
                                      ? FINDING_TOO_BIG_JOINED
                                      : FINDING_TOO_BIG_FOR_WAY;
 
+        struct finding *finding;
+
         if (passes(planning, passage, size))
             continue;
-        argument_text(finding_add(planning, kind, ENTITY_box, box), 0,
+        finding = finding_add(planning, kind, ENTITY_box, box);
+        argument_text(finding, 0,
                       passage->name[0] ? passage->name : words_passage.at[passage->kind].name);
+        if (kind == FINDING_TOO_BIG_JOINED)
+            offer_site_joins(planning, first, index, finding);
     }
 }
 

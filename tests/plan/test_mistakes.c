@@ -25,6 +25,7 @@ struct mistake {
     int kind;                                       /* of the finding, or */
     bool (*told)(const struct joined *piece);       /* a step that prevents it */
     int64_t figures[FIGURES];                       /* of the finding; 0 is not looked at */
+    bool cured;                                     /* the first cure that is offered mends it */
 };
 
 /* ---- parts ---- */
@@ -478,31 +479,75 @@ static void make_slits(struct joined *piece, bool wrong)
 #define STEP(function) -1, function
 
 static const struct mistake mistakes[] = {
-    {"06_seam_by_hand_off_the_middle", make_seams, TOLD(SEAM_UNEVEN), {IN(12), 0, IN(15)}},
-    {"06_seams_by_the_program_are_even", make_wide_cover, STEP(sews_even_seams), {0}},
-    {"11_wood_full_of_staples", make_rows, TOLD(LANDING_FULL), {2, IN(0.5), 1}},
-    {"11_hollows_that_show", make_patches, TOLD(PATCH_SHOWS), {6}},
-    {"11_slits_that_show", make_slits, TOLD(SLIT_SHOWS), {6}},
-    {"13_holes_lost_under_padding", make_padded_join, STEP(maps_and_pins_before_padding), {0}},
-    {"14_batting_round_the_bit", make_padded_join, STEP(drills_before_padding), {0}},
-    {"14_join_that_came_late", make_late_join, TOLD(DRILL_PADDED), {0}},
-    {"19_no_way_for_the_driver", make_closed_back, TOLD(JOIN_UNREACHABLE), {0}},
-    {"20_bed_bolts_by_the_book", make_bed, TOLD(BED_NOT_MEASURED), {0}},
-    {"20_bed_frame_measured_first", make_bed_step, STEP(measures_the_bed_first), {0}},
-    {"20_padding_under_a_bracket", make_bed_padding, TOLD(BED_PADDED), {1}},
-    {"21_glued_and_too_big_for_the_stairs", make_joined_too_big, TOLD(TOO_BIG_JOINED), {0}},
-    {"22_sheet_larger_than_the_vehicle", make_sheet_home, TOLD(SHEET_TOO_LARGE), {IN(96), IN(48)}},
-    {"25_button_holes_after_foam", make_tufted, STEP(drills_tufts_before_foam), {0}},
-    {"26_knot_on_a_rail", make_knots, TOLD(TUFT_ON_MEMBER), {0}},
-    {"34_skirting_holds_the_board_off", make_skirting, TOLD(SKIRTING), {IN(0.5), IN(4)}},
-    {"35_dust_cover_forgotten", make_underside, TOLD(UNDERSIDE_OPEN), {0}},
-    {"35_outside_back_forgotten", make_open_back, TOLD(BACK_OPEN), {0}},
-    {"36_no_wood_for_a_leg", make_legs, TOLD(LEG_NO_WOOD), {IN(6), IN(6), IN(0.75)}},
-    {"41_wings_squeeze_the_mattress", make_wings, TOLD(MATTRESS_TIGHT), {0, IN(62), IN(60)}},
-    {"43_handles_trimmed_too_soon", make_flap, STEP(keeps_the_handle_of_flaps), {0}},
+    {"06_seam_by_hand_off_the_middle", make_seams, TOLD(SEAM_UNEVEN), {IN(12), 0, IN(15)}, false},
+    {"06_seams_by_the_program_are_even", make_wide_cover, STEP(sews_even_seams), {0}, false},
+    {"11_wood_full_of_staples", make_rows, TOLD(LANDING_FULL), {2, IN(0.5), 1}, true},
+    {"11_hollows_that_show", make_patches, TOLD(PATCH_SHOWS), {6}, true},
+    {"11_slits_that_show", make_slits, TOLD(SLIT_SHOWS), {6}, true},
+    {"13_holes_lost_under_padding",
+     make_padded_join,
+     STEP(maps_and_pins_before_padding),
+     {0},
+     false},
+    {"14_batting_round_the_bit", make_padded_join, STEP(drills_before_padding), {0}, false},
+    {"14_join_that_came_late", make_late_join, TOLD(DRILL_PADDED), {0}, false},
+    {"19_no_way_for_the_driver", make_closed_back, TOLD(JOIN_UNREACHABLE), {0}, false},
+    {"20_bed_bolts_by_the_book", make_bed, TOLD(BED_NOT_MEASURED), {0}, false},
+    {"20_bed_frame_measured_first", make_bed_step, STEP(measures_the_bed_first), {0}, false},
+    {"20_padding_under_a_bracket", make_bed_padding, TOLD(BED_PADDED), {1}, false},
+    {"21_glued_and_too_big_for_the_stairs", make_joined_too_big, TOLD(TOO_BIG_JOINED), {0}, true},
+    {"22_sheet_larger_than_the_vehicle",
+     make_sheet_home,
+     TOLD(SHEET_TOO_LARGE),
+     {IN(96), IN(48)},
+     false},
+    {"25_button_holes_after_foam", make_tufted, STEP(drills_tufts_before_foam), {0}, false},
+    {"26_knot_on_a_rail", make_knots, TOLD(TUFT_ON_MEMBER), {0}, false},
+    {"34_skirting_holds_the_board_off", make_skirting, TOLD(SKIRTING), {IN(0.5), IN(4)}, true},
+    {"35_dust_cover_forgotten", make_underside, TOLD(UNDERSIDE_OPEN), {0}, true},
+    {"35_outside_back_forgotten", make_open_back, TOLD(BACK_OPEN), {0}, true},
+    {"36_no_wood_for_a_leg", make_legs, TOLD(LEG_NO_WOOD), {IN(6), IN(6), IN(0.75)}, true},
+    {"41_wings_squeeze_the_mattress", make_wings, TOLD(MATTRESS_TIGHT), {0, IN(62), IN(60)}, false},
+    {"43_handles_trimmed_too_soon", make_flap, STEP(keeps_the_handle_of_flaps), {0}, false},
 };
 
 #define MISTAKES (sizeof mistakes / sizeof *mistakes)
+
+/* ---- cures ---- */
+
+static void take_edit(struct joined *piece, const struct cure *cure, size_t index)
+{
+    const struct cure_edit *edit = &cure->edits[index];
+    const struct cure_edit *before = index > 0 ? edit - 1 : NULL;
+    struct model *model = &piece->model;
+    struct fault_note note = {0};
+    void *item;
+
+    if (edit->key != 0)
+        item = model_find(model, edit->entity, edit->key);
+    else if (before && before->key == 0 && before->entity == edit->entity)
+        item = model_at(model, edit->entity, model_count(model, edit->entity) - 1);
+    else
+        item = model_add(model, edit->entity);
+    assert_non_null(item);
+    const struct field *field = field_named(entity_of(edit->entity), edit->field);
+    assert_non_null(field);
+    if (field_read(field, model, item, edit->value, &note))
+        fail_msg("%s %s: %s", edit->field, edit->value, note.why);
+}
+
+static void take_first_cure(struct joined *piece, int kind)
+{
+    const struct finding *finding = NULL;
+
+    for (size_t i = 0; i < piece->plan->findings.count; i++)
+        if (piece->plan->findings.at[i].kind == kind)
+            finding = &piece->plan->findings.at[i];
+    assert_non_null(finding);
+    assert_true(finding->cure_count > 0);
+    for (size_t i = 0; i < finding->cures[0].edit_count; i++)
+        take_edit(piece, &finding->cures[0], i);
+}
 
 static bool is_told(const struct joined *piece, const struct mistake *mistake)
 {
@@ -524,6 +569,11 @@ static void made_wrong_it_is_told_and_made_right_it_is_not(void **state)
     for (int i = 0; i < FIGURES; i++)
         if (mistake->figures[i] != 0)
             assert_int_equal(joined_argument(&piece, mistake->kind, i), mistake->figures[i]);
+    if (mistake->cured) {
+        take_first_cure(&piece, mistake->kind);
+        joined_plan(&piece);
+        assert_false(is_told(&piece, mistake));
+    }
     joined_end(&piece);
 }
 
