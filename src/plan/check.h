@@ -14,6 +14,9 @@ void check_openings(struct planning *planning);
 /* Joins that came late: padding over holes that are not drilled yet. */
 void check_drilling(struct planning *planning);
 
+/* Seats screwed on from below over the screws that hold the piece to its wall. */
+void check_seats(struct planning *planning);
+
 /* Patches and slits that would be seen. */
 void check_patches(struct planning *planning);
 

@@ -54,6 +54,8 @@
     F(VALUE_UNREADABLE, WARN, "trade value %1 cannot be read: %2")                                 \
     F(EDGE_SHUTS, STOP,                                                                            \
       "the %1 edge of %e is closed at the bench and shuts %2 heads of join %3: leave it loose")    \
+    F(SEAT_FIRST, STOP,                                                                            \
+      "%e shuts the way to %2 heads of join %1, and %3 shuts the way to its own in the room")      \
     F(DRILL_PADDED, WARN,                                                                          \
       "join %e is not drilled, and \"%2\" is done over %1 of its holes: take it off there first")  \
     F(OPENING_FAR, WARN,                                                                           \

@@ -168,6 +168,26 @@ static void commands_print_every_view_as_json_too(void **state)
     }
 }
 
+static void take_case(struct shell *shell, const char *file)
+{
+    char path[1024];
+    snprintf(path, sizeof path, "%s/%s.json", CASE_FOLDER, file);
+    assert_int_equal(run(shell, "import", path, NULL)->code, 0);
+}
+
+static void check_tells_of_a_seat_over_the_wall_screws(void **state)
+{
+    struct shell *shell = *state;
+    take_case(shell, "banquette");
+    const struct answer *answer = run(shell, "check", "L-shaped banquette", NULL);
+    assert_int_equal(answer->code, 0);
+    assert_null(strstr(answer->out, "shuts the way"));
+    take_case(shell, "seat-first");
+    answer = run(shell, "check", "Seat first", NULL);
+    assert_int_equal(answer->code, 1);
+    assert_says(answer->out, "stop: R1 shuts the way to 5 heads of join W1");
+}
+
 static void commands_give_the_plans_figures_as_json(void **state)
 {
     struct shell *shell = *state;
@@ -425,6 +445,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         IN_A_SHELL(commands_print_the_whole_plan),
         IN_A_SHELL(commands_print_every_view_as_json_too),
+        IN_A_SHELL(check_tells_of_a_seat_over_the_wall_screws),
         IN_A_SHELL(commands_give_the_plans_figures_as_json),
         IN_A_SHELL(commands_list_builds_by_name),
         IN_A_SHELL(check_ends_with_1_when_something_stops),

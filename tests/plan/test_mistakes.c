@@ -164,6 +164,66 @@ static void make_late_join(struct joined *piece, bool wrong)
         add_tick(piece, "drill", join);
 }
 
+/* ---- 15 to 18: the screws themselves ---- */
+
+static int64_t add_screw_stock(struct joined *piece, double length)
+{
+    struct stock *stock = MODEL_ADD(&piece->model, stock);
+
+    stock->name = "screws";
+    stock->kind = STOCK_SCREW;
+    stock->gauge = 10;
+    stock->length = IN(length);
+    return stock->key;
+}
+
+/* A hole by hand where a rail of the same stile has its screws. */
+static void make_hole_by_hand(struct joined *piece, bool wrong)
+{
+    int64_t key = joined_headboard(piece);
+    struct point *point = MODEL_ADD(&piece->model, point);
+
+    point->join = key;
+    point->u = IN(0.75);
+    point->v = IN(wrong ? 8 : 18);
+}
+
+static void make_hard_wood(struct joined *piece, bool wrong)
+{
+    joined_headboard(piece);
+    for (size_t i = 0; i < piece->model.stocks.count; i++)
+        piece->model.stocks.at[i].wood = wrong ? WOOD_HARD : WOOD_SOFT;
+}
+
+/* #10 wants 7/64 in softwood and 1/8 in hardwood (common practice, no source). */
+static bool widens_the_pilot(const struct joined *piece)
+{
+    for (size_t i = 0; i < piece->plan->screw_kinds.count; i++)
+        if (piece->plan->screw_kinds.at[i].gauge == 10 &&
+            piece->plan->screw_kinds.at[i].pilot > IN(0.12))
+            return true;
+    return false;
+}
+
+static void make_long_screw(struct joined *piece, bool wrong)
+{
+    int64_t key = joined_headboard(piece);
+    int64_t stock = add_screw_stock(piece, wrong ? 5 : 3);
+
+    ((struct join *)model_find(&piece->model, ENTITY_join, key))->stock = stock;
+}
+
+/* Bites 3/4 in where nothing lies in the joint, and 5/8 in with a cover on both faces. */
+static void make_short_screw(struct joined *piece, bool wrong)
+{
+    int64_t key = joined_headboard(piece);
+    int64_t stock = add_screw_stock(piece, 2.25);
+
+    ((struct join *)model_find(&piece->model, ENTITY_join, key))->stock = stock;
+    while (!wrong && piece->model.layers.count > 0)
+        model_remove(&piece->model, ENTITY_layer, piece->model.layers.at[0].key);
+}
+
 /* ---- 19: no way for the driver ---- */
 
 static void make_closed_back(struct joined *piece, bool wrong)
@@ -427,6 +487,31 @@ static bool keeps_the_handle_of_flaps(const struct joined *piece)
     return false;
 }
 
+/* ---- 52: the seat over the screws of the wall ---- */
+
+static void make_seat(struct joined *piece, bool wrong)
+{
+    int64_t corner = joined_banquette(piece);
+    const struct join *join = model_find(&piece->model, ENTITY_join, corner);
+    int64_t bench = join->box_b;
+    struct box *board = joined_box(piece, FRAME_BOARD, 84, 18, 0.75);
+    int64_t seat = board->key;
+
+    board->main_side = SIDE_TOP;
+    joined_facing(piece, seat, SIDE_TOP, joined_sheet(piece, 0.75));
+    struct join *on = joined_join(piece, bench, SIDE_TOP, seat, SIDE_BOTTOM);
+    on->name = "R1";
+    on->head = HEAD_A;
+    on->fastener = wrong ? FASTENER_SCREW : FASTENER_REST;
+    struct join *wall = MODEL_ADD(&piece->model, join);
+    wall->name = "W1";
+    wall->box_a = bench;
+    wall->side_a = SIDE_BACK;
+    wall->target = TARGET_WALL;
+    wall->head = HEAD_A;
+    wall->place = PLACE_SITE;
+}
+
 /* ---- 10, 11: rows of staples on one landing ---- */
 
 /* A lining and a cover, both round the edge on to half an inch of plywood. */
@@ -491,6 +576,14 @@ static const struct mistake mistakes[] = {
      false},
     {"14_batting_round_the_bit", make_padded_join, STEP(drills_before_padding), {0}, false},
     {"14_join_that_came_late", make_late_join, TOLD(DRILL_PADDED), {0}, false},
+    {"15_hole_on_a_frame_screw", make_hole_by_hand, TOLD(HOLE_MEETS), {0}, false},
+    {"16_head_snapped_off_in_hardwood", make_hard_wood, STEP(widens_the_pilot), {0}, false},
+    {"17_tip_through_the_face", make_long_screw, TOLD(SCREW_NONE_FITS), {0, IN(4.5)}, false},
+    {"18_cloth_in_the_joint_not_counted",
+     make_short_screw,
+     TOLD(SCREW_SHORT_BITE),
+     {IN(0.625), IN(0.75)},
+     false},
     {"19_no_way_for_the_driver", make_closed_back, TOLD(JOIN_UNREACHABLE), {0}, false},
     {"20_bed_bolts_by_the_book", make_bed, TOLD(BED_NOT_MEASURED), {0}, false},
     {"20_bed_frame_measured_first", make_bed_step, STEP(measures_the_bed_first), {0}, false},
@@ -509,6 +602,7 @@ static const struct mistake mistakes[] = {
     {"36_no_wood_for_a_leg", make_legs, TOLD(LEG_NO_WOOD), {IN(6), IN(6), IN(0.75)}, true},
     {"41_wings_squeeze_the_mattress", make_wings, TOLD(MATTRESS_TIGHT), {0, IN(62), IN(60)}, false},
     {"43_handles_trimmed_too_soon", make_flap, STEP(keeps_the_handle_of_flaps), {0}, false},
+    {"52_seat_over_the_wall_screws", make_seat, TOLD(SEAT_FIRST), {0}, true},
 };
 
 #define MISTAKES (sizeof mistakes / sizeof *mistakes)
