@@ -1,7 +1,8 @@
 /*
  * Cloth over heads that lie outside is peeled back from a loose edge. The hand goes under it as far
  * as the heads lie from that edge (TRADE 2.4), and the edge stays open for `open.per_screw` and
- * that distance. An edge that the maker wants closed at the bench shuts the heads in.
+ * that distance. An edge that the maker wants closed at the bench shuts the heads in; one that is
+ * left loose where no join asks for it would never be closed.
  */
 #include "plan/check.h"
 
@@ -146,6 +147,26 @@ static void check_edge(struct planning *planning, const struct layer *layer, con
         tell_far(planning, layer, junction, edge, farthest(planning, layer, box, junction, edge));
 }
 
+/* Left loose by hand, and nothing is driven under it: no step would close it. */
+static void check_loose(struct planning *planning, const struct interval *interval)
+{
+    const struct edge *edge = &planning->plan->edges.at[interval->edge];
+    const struct layer *layer = MODEL_FIND(planning->model, layer, edge->layer);
+    struct cure_draft cure = cure_begin(planning, "Let the joins say when it is stapled");
+    const struct layer_edge *by_hand;
+    struct finding *finding;
+
+    if (interval->pass == STAPLED_AT_BENCH || interval->join || !layer || edge->edge < 0)
+        return;
+    by_hand = edge_by_hand(planning->model, layer, edge->edge);
+    finding = finding_add(planning, FINDING_LOOSE_FOR_NOTHING, ENTITY_layer, layer->key);
+    argument_text(finding, 0, words_edge.at[edge->edge].name);
+    argument_length(finding, 1, interval->to - interval->from);
+    if (by_hand)
+        cure_word(&cure, ENTITY_layer_edge, by_hand->key, "class", words_class.at[CLASS_AUTO].name);
+    cure_offer(&cure, finding);
+}
+
 void check_openings(struct planning *planning)
 {
     const struct model *model = planning->model;
@@ -165,4 +186,6 @@ void check_openings(struct planning *planning)
                 check_edge(planning, layer, box, junction, edge);
         }
     }
+    for (size_t i = 0; i < plan->intervals.count; i++)
+        check_loose(planning, &plan->intervals.at[i]);
 }

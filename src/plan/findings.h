@@ -58,6 +58,8 @@
       "%e shuts the way to %2 heads of join %1, and %3 shuts the way to its own in the room")      \
     F(DRILL_PADDED, WARN,                                                                          \
       "join %e is not drilled, and \"%2\" is done over %1 of its holes: take it off there first")  \
+    F(LOOSE_FOR_NOTHING, WARN,                                                                     \
+      "%2 of the %1 edge of %e stays loose, and no join is driven under it")                       \
     F(OPENING_FAR, WARN,                                                                           \
       "the heads of join %3 lie %1 from the loose edge of %e: it stays open %2 for each")          \
     F(OPENING_TOO_FAR, STOP,                                                                       \

@@ -475,6 +475,19 @@ static void make_flap(struct joined *piece, bool wrong)
         model_remove(&piece->model, ENTITY_join, open.join);
 }
 
+/* Left loose for a join that has gone. */
+static void make_loose_edge(struct joined *piece, bool wrong)
+{
+    struct open_wing open = joined_open_wing(piece);
+    struct layer_edge *edge = MODEL_ADD(&piece->model, layer_edge);
+
+    edge->layer = open.cover;
+    edge->edge = EDGE_LEFT;
+    edge->class = CLASS_SITE;
+    if (wrong)
+        model_remove(&piece->model, ENTITY_join, open.join);
+}
+
 static bool keeps_the_handle_of_flaps(const struct joined *piece)
 {
     for (size_t i = 0; i < piece->plan->steps.count; i++) {
@@ -602,6 +615,7 @@ static const struct mistake mistakes[] = {
     {"36_no_wood_for_a_leg", make_legs, TOLD(LEG_NO_WOOD), {IN(6), IN(6), IN(0.75)}, true},
     {"41_wings_squeeze_the_mattress", make_wings, TOLD(MATTRESS_TIGHT), {0, IN(62), IN(60)}, false},
     {"43_handles_trimmed_too_soon", make_flap, STEP(keeps_the_handle_of_flaps), {0}, false},
+    {"43_edge_left_loose_for_nothing", make_loose_edge, TOLD(LOOSE_FOR_NOTHING), {0, IN(56)}, true},
     {"52_seat_over_the_wall_screws", make_seat, TOLD(SEAT_FIRST), {0}, true},
 };
 
