@@ -5,6 +5,7 @@ const struct command commands[] = {
     {"show", "BUILD", "boxes, screws, joins, cloth and staples of a build", 1, 1, OPTION_JSON, true,
      command_show},
     {"plan", "BUILD", "the whole plan of a build", 1, 1, OPTION_JSON, true, command_plan},
+    {"map", "BUILD [JOIN]", "hole maps: every join, or one", 1, 2, OPTION_JSON, true, command_map},
     {"steps", "BUILD [STEP]", "the order of work, or one step whole", 1, 2,
      OPTION_JSON | OPTION_REHEARSE | OPTION_APART, true, command_steps},
     {"tick", "BUILD STEP", "tick a step, or take the tick back", 2, 2, OPTION_MINUTES | OPTION_BACK,

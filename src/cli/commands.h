@@ -51,6 +51,7 @@ extern const struct command commands[];
 enum fault command_list(struct cli *cli, struct fault_note *note);
 enum fault command_show(struct cli *cli, struct fault_note *note);
 enum fault command_plan(struct cli *cli, struct fault_note *note);
+enum fault command_map(struct cli *cli, struct fault_note *note);
 enum fault command_steps(struct cli *cli, struct fault_note *note);
 enum fault command_rehearse(struct cli *cli, struct fault_note *note); /* of `steps` */
 enum fault command_apart(struct cli *cli, struct fault_note *note);

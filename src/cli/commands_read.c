@@ -142,6 +142,31 @@ enum fault command_check(struct cli *cli, struct fault_note *note)
     return view(cli, sheets, reports);
 }
 
+/* One join's map where a second operand names it. */
+enum fault command_map(struct cli *cli, struct fault_note *note)
+{
+    static sheet_fn *const sheets[] = {sheet_map, NULL};
+    static report_fn *const reports[] = {report_maps, NULL};
+    const struct plan *plan = desk_plan(cli->desk);
+    if (cli->count < 2)
+        return view(cli, sheets, reports);
+    int64_t join = model_key_named(plan->facts, ENTITY_join, cli->operands[1]);
+    const struct junction *junction = plan_junction(plan, join);
+    if (!junction)
+        return fault_say(note, FAULT_UNKNOWN, 0, "the build has no join \"%s\"", cli->operands[1]);
+    if (!cli->json) {
+        sheet_join_map(&cli->out, plan, junction);
+        return FAULT_NONE;
+    }
+    struct json json;
+    json_put_start(&json, &cli->out);
+    json_put_object(&json, JSON_LINES);
+    report_join_map(&json, plan, junction);
+    json_put_close(&json);
+    json_put_end(&json);
+    return FAULT_NONE;
+}
+
 enum fault command_steps(struct cli *cli, struct fault_note *note)
 {
     static sheet_fn *const sheets[] = {sheet_steps, NULL};

@@ -1,48 +1,6 @@
 #include "cli/report.h"
 
-/* ---- members of an object ---- */
-
-static void put_text(struct json *json, const char *key, const char *text)
-{
-    json_put_key(json, key);
-    json_put_string(json, text);
-}
-
-static void put_whole(struct json *json, const char *key, int64_t value)
-{
-    json_put_key(json, key);
-    json_put_whole(json, value);
-}
-
-static void put_bool(struct json *json, const char *key, bool value)
-{
-    json_put_key(json, key);
-    json_put_bool(json, value);
-}
-
-static void put_quantity(struct json *json, const struct plan *plan, const char *key,
-                         enum quantity quantity, int64_t value)
-{
-    json_put_key(json, key);
-    json_put_quantity(json, quantity, model_units(plan->facts), value);
-}
-
-static void put_length(struct json *json, const struct plan *plan, const char *key, int64_t length)
-{
-    put_quantity(json, plan, key, QUANTITY_LENGTH, length);
-}
-
-static void put_money(struct json *json, const struct plan *plan, const char *key, int64_t money)
-{
-    json_put_key(json, key);
-    json_put_money(json, model_currency(plan->facts), money);
-}
-
-static void put_array(struct json *json, const char *key)
-{
-    json_put_key(json, key);
-    json_put_array(json, JSON_LINES);
-}
+#include "cli/report_put.h"
 
 /* ---- heading ---- */
 

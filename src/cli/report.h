@@ -13,11 +13,15 @@ void report_heading(struct json *json, const struct plan *plan);
 void report_boxes(struct json *json, const struct plan *plan);
 void report_screws(struct json *json, const struct plan *plan);
 void report_joins(struct json *json, const struct plan *plan);
+void report_maps(struct json *json, const struct plan *plan);
 void report_cloth(struct json *json, const struct plan *plan);
 void report_staples(struct json *json, const struct plan *plan);
 void report_buying(struct json *json, const struct plan *plan);
 void report_money(struct json *json, const struct plan *plan);
 void report_steps(struct json *json, const struct plan *plan);
 void report_findings(struct json *json, const struct plan *plan);
+
+/* The member "maps" with one join's map. */
+void report_join_map(struct json *json, const struct plan *plan, const struct junction *junction);
 
 #endif

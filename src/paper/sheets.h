@@ -25,6 +25,14 @@ void sheet_cautions(struct text *out, const struct plan *plan); /* those that th
 void sheet_rehearsal(struct text *out, const struct plan *plan, const struct rehearsal *rehearsal);
 void sheet_apart(struct text *out, const struct plan *plan, const struct rehearsed_steps *steps);
 
+/*
+ * Hole maps: each join's faces, what is bored, kept bare and left open, and every hole by its
+ * distances from two named edges, in inches and millimetres side by side, with columns to tick. A
+ * join laid or hung on has none. sheet_map is all joins, sheet_join_map one.
+ */
+void sheet_map(struct text *out, const struct plan *plan);
+void sheet_join_map(struct text *out, const struct plan *plan, const struct junction *junction);
+
 /* One step whole, as it is read at the bench. */
 void sheet_step(struct text *out, const struct plan *plan, const struct step *step);
 

@@ -22,6 +22,7 @@ void pass_frame(struct planning *planning);
 void pass_point(struct planning *planning);
 void pass_clash(struct planning *planning);
 void pass_access(struct planning *planning);
+void pass_measure(struct planning *planning);
 void pass_fix(struct planning *planning);
 void pass_cover(struct planning *planning);
 void pass_buy(struct planning *planning);

@@ -151,6 +151,8 @@ struct screw {
 struct from_edge {
     int64_t edge; /* enum edge_word, on the face it is measured on */
     int64_t distance;
+    bool hidden; /* both edges that way are hidden once the box is padded or panelled: to be
+                    measured before */
 };
 
 struct plan_point {

@@ -50,6 +50,7 @@ enum tui_key {
     A(BUYING, KEY_F1 + 5, 'b', "b buying", "the shopping list")                             \
     A(MONEY, KEY_F1 + 6, 'm', "m money", "estimate and spend")                              \
     A(FINDINGS, KEY_F1 + 7, 'f', "f findings", "what is wrong or worth knowing")            \
+    A(HOLES, KEY_INSERT_ITEM, 'h', "h holes", "hole maps; on a join, its points")           \
     A(TRADE, KEY_F1 + 8, 't', "t trade", "trade values of this build or workshop")          \
     A(SHOP, KEY_F1 + 9, 'w', "w workshop", "the workshop: stock, prices, tools, shelf")     \
     A(UNDO, KEY_F1 + 10, 'u', "u undo", "take the last edit back, from any day")            \

@@ -139,6 +139,8 @@ static enum reaction common_act(struct tui *tui, enum action action)
         return go_to(tui, &screen_money);
     case ACTION_FINDINGS:
         return go_to(tui, &screen_findings);
+    case ACTION_HOLES:
+        return go_to(tui, &screen_map);
     case ACTION_TRADE:
         return go_to(tui, &screen_trade);
     case ACTION_SHOP:

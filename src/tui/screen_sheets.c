@@ -1,4 +1,4 @@
-/* The shopping list, and estimate beside spend: sheets as the commands print them. */
+/* The shopping list, hole maps, and estimate beside spend: sheets as the commands print them. */
 #include "paper/print.h"
 #include "paper/sheets.h"
 #include "tui/list.h"
@@ -27,7 +27,7 @@ static void buying_paint(struct tui *tui, void *opaque, int top, int height)
     text_release(&text);
 }
 
-static enum reaction buying_act(struct tui *tui, void *opaque, enum action action)
+static enum reaction sheet_act(struct tui *tui, void *opaque, enum action action)
 {
     (void)tui;
     return pager_act(opaque, action) ? REACT_TAKEN : REACT_PASS;
@@ -37,8 +37,29 @@ const struct screen screen_buying = {
     .name = "buying",
     .size = sizeof(struct pager),
     .paint = buying_paint,
-    .act = buying_act,
+    .act = sheet_act,
     .shown = SHOWS(LEAVE) | SHOWS(MONEY) | SHOWS(STEPS),
+};
+
+/* ---- hole maps ---- */
+
+static void map_paint(struct tui *tui, void *opaque, int top, int height)
+{
+    struct text text;
+    text_init(&text);
+    sheet_map(&text, tui_plan(tui));
+    if (!text.length)
+        text_add(&text, "No join of this build has holes yet.\n");
+    pager_paint(opaque, &tui->view, top, height, sheet_alone(&text));
+    text_release(&text);
+}
+
+const struct screen screen_map = {
+    .name = "hole maps",
+    .size = sizeof(struct pager),
+    .paint = map_paint,
+    .act = sheet_act,
+    .shown = SHOWS(LEAVE) | SHOWS(STEPS),
 };
 
 /* ---- money ---- */

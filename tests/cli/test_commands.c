@@ -291,6 +291,29 @@ static void steps_tells_how_it_comes_apart(void **state)
 
 /* ---- writing ---- */
 
+/* Figures of the worked example: hole 6 lies 53 in from the bottom. */
+static void map_prints_one_join_as_text_and_json(void **state)
+{
+    struct shell *shell = *state;
+    take_headboard(shell);
+    const struct answer *answer = run(shell, "map", "Wing headboard", "J2", NULL);
+    assert_int_equal(answer->code, 0);
+    assert_says(answer->out, "     6   3/4  19      53  1346  [ ]");
+    assert_null(strstr(answer->out, "Join J1"));
+    json_t *json =
+        json_loads(run(shell, "map", "Wing headboard", "J2", "--json", NULL)->out, 0, NULL);
+    json_t *maps = json_object_get(json, "maps");
+    assert_int_equal(json_array_size(maps), 1);
+    json_t *ends = json_object_get(json_array_get(maps, 0), "ends");
+    json_t *hole = json_array_get(json_object_get(json_array_get(ends, 0), "holes"), 5);
+    json_t *distance = json_array_get(json_object_get(hole, "distances"), 1);
+    assert_string_equal(json_string_value(json_object_get(distance, "edge")), "bottom");
+    assert_string_equal(json_string_value(json_object_get(distance, "distance")), "53 in");
+    assert_int_equal(json_integer_value(json_object_get(distance, "mm")), 1346);
+    json_decref(json);
+    assert_int_equal(run(shell, "map", "Wing headboard", "J9", NULL)->code, 1);
+}
+
 static void tick_and_spend_are_kept(void **state)
 {
     struct shell *shell = *state;
@@ -453,6 +476,7 @@ int main(void)
         IN_A_SHELL(steps_proves_every_hole),
         IN_A_SHELL(steps_tells_what_no_order_can_do),
         IN_A_SHELL(steps_tells_how_it_comes_apart),
+        IN_A_SHELL(map_prints_one_join_as_text_and_json),
         IN_A_SHELL(tick_and_spend_are_kept),
         IN_A_SHELL(spend_names_the_field_it_refuses),
         IN_A_SHELL(trade_prints_and_changes_a_value),

@@ -1,0 +1,52 @@
+/* Members of a JSON object, as reports write them: key and value in one call. */
+#ifndef CLI_REPORT_PUT_H
+#define CLI_REPORT_PUT_H
+
+#include "exchange/json.h"
+#include "plan/plan.h"
+
+static inline void put_text(struct json *json, const char *key, const char *text)
+{
+    json_put_key(json, key);
+    json_put_string(json, text);
+}
+
+static inline void put_whole(struct json *json, const char *key, int64_t value)
+{
+    json_put_key(json, key);
+    json_put_whole(json, value);
+}
+
+static inline void put_bool(struct json *json, const char *key, bool value)
+{
+    json_put_key(json, key);
+    json_put_bool(json, value);
+}
+
+static inline void put_quantity(struct json *json, const struct plan *plan, const char *key,
+                                enum quantity quantity, int64_t value)
+{
+    json_put_key(json, key);
+    json_put_quantity(json, quantity, model_units(plan->facts), value);
+}
+
+static inline void put_length(struct json *json, const struct plan *plan, const char *key,
+                              int64_t length)
+{
+    put_quantity(json, plan, key, QUANTITY_LENGTH, length);
+}
+
+static inline void put_money(struct json *json, const struct plan *plan, const char *key,
+                             int64_t money)
+{
+    json_put_key(json, key);
+    json_put_money(json, model_currency(plan->facts), money);
+}
+
+static inline void put_array(struct json *json, const char *key)
+{
+    json_put_key(json, key);
+    json_put_array(json, JSON_LINES);
+}
+
+#endif

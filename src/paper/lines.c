@@ -1,0 +1,71 @@
+#include "paper/lines.h"
+
+#include "base/show.h"
+
+#include <string.h>
+
+static void add_blanks(struct text *out, int count)
+{
+    for (int i = 0; i < count; i++)
+        text_add_char(out, ' ');
+}
+
+/* Appends the word that ends before `end`; the columns that it takes. */
+static int add_word(struct text *out, const char *word, const char *end)
+{
+    struct text one;
+    text_init(&one);
+    text_add_bytes(&one, word, (size_t)(end - word));
+    int columns = text_columns(text_string(&one));
+    text_add(out, text_string(&one));
+    text_release(&one);
+    return columns;
+}
+
+static int word_columns(const char *word, const char *end)
+{
+    struct text one;
+    text_init(&one);
+    int columns = add_word(&one, word, end);
+    text_release(&one);
+    return columns;
+}
+
+static const char *word_end(const char *word)
+{
+    return word + strcspn(word, " ");
+}
+
+static void add_words(struct text *out, int indent, const char *word)
+{
+    int column = indent;
+    for (bool first = true; *word; first = false) {
+        const char *end = word_end(word);
+        int wide = word_columns(word, end);
+        if (!first && column + 1 + wide > SHEET_COLUMNS) {
+            text_add_char(out, '\n');
+            add_blanks(out, indent);
+            column = indent;
+        } else if (!first) {
+            text_add_char(out, ' ');
+            column++;
+        }
+        column += add_word(out, word, end);
+        word = end + strspn(end, " ");
+    }
+}
+
+void lines_add(struct text *out, const char *heading, int indent, const char *words)
+{
+    struct text safe;
+    text_init(&safe);
+    show_text(&safe, words);
+    const char *first = text_string(&safe) + strspn(text_string(&safe), " ");
+    add_blanks(out, 2);
+    text_add(out, heading);
+    if (*first)
+        add_blanks(out, indent - 2 - text_columns(heading));
+    add_words(out, indent, first);
+    text_add_char(out, '\n');
+    text_release(&safe);
+}

@@ -1,0 +1,15 @@
+/* Running text on a sheet, broken between words at the sheet's 80 columns. */
+#ifndef PAPER_LINES_H
+#define PAPER_LINES_H
+
+#include "base/text.h"
+
+#define SHEET_COLUMNS 80
+
+/*
+ * Appends "  heading   words ..." with the words from column `indent` on, and the lines that follow
+ * set under them. Words longer than a line are not broken. The text is filtered for showing.
+ */
+void lines_add(struct text *out, const char *heading, int indent, const char *words);
+
+#endif
