@@ -10,17 +10,24 @@
 /* What a mark stands for; later ones are drawn over earlier ones. */
 enum mark_kind {
     MARK_FACE,    /* outline of the face */
-    MARK_PANEL,   /* outline of a panel: its inner lines are seams */
+    MARK_PANEL,   /* outline of a panel */
     MARK_MEMBER,  /* outline of a member behind */
+    MARK_SEAM,    /* where a panel ends within the face: a line */
     MARK_PADDING, /* where a slab or layer stops short of the edge: a line */
     MARK_OPEN,    /* run of edge left open: a line */
+    MARK_DRIVER,  /* room that driver and hand take behind a head */
+    MARK_BLOCKER, /* what stands in that room */
     MARK_PATCH,   /* patch kept bare round a head: its bounding square */
-    MARK_POINT    /* centre of a join's hole, where the boxes meet and where its head goes in */
+    MARK_SCREW,   /* a screw's length: a line */
+    MARK_TIP,     /* centre of a join's hole on the side that the screw bites in, or its tip */
+    MARK_POINT,   /* centre of a hole on the side of its head, or the head */
+    MARK_CHOSEN,  /* the point that is looked at */
+    MARK_KINDS
 };
 
 struct mark {
     enum mark_kind kind;
-    struct area area; /* of a point: empty, at u0, v0 */
+    struct area area; /* of a point or a tip: empty, at u0, v0 */
 };
 
 /* v runs up, as on the face. */
@@ -36,5 +43,17 @@ struct drawing {
  */
 void draw_face(struct drawing *drawing, const struct plan *plan, int64_t box, int64_t side,
                struct arena *arena);
+
+/*
+ * The corridor of a point's head, cut open along the screw: u runs along the screw from its tip to
+ * the far end of the driver, v across it, up where the screw lies level. Wood and panels of the box
+ * with the heads and the wood that the screw bites in; what meets the driver is
+ * marked. A point without a screw gives an empty drawing.
+ */
+void draw_corridor(struct drawing *drawing, const struct plan *plan, size_t point,
+                   struct arena *arena);
+
+/* Whether a drawing has a mark of a kind: for its legend. */
+bool drawing_has(const struct drawing *drawing, enum mark_kind kind);
 
 #endif

@@ -27,6 +27,28 @@ static bool lies_behind(const struct sketch *sketch, const struct plan_member *m
     return 2 * gap < depth;
 }
 
+/* The sides of an outline that are not sides of the face. */
+static void add_inner_sides(const struct sketch *sketch, enum mark_kind kind, const struct area *at)
+{
+    struct area face = face_area(sketch->box, sketch->side);
+    const struct area sides[] = {{at->u0, at->v0, at->u0, at->v1},
+                                 {at->u1, at->v0, at->u1, at->v1},
+                                 {at->u0, at->v0, at->u1, at->v0},
+                                 {at->u0, at->v1, at->u1, at->v1}};
+    const bool inner[] = {at->u0 > face.u0, at->u1<face.u1, at->v0> face.v0, at->v1 < face.v1};
+
+    for (size_t i = 0; i < sizeof sides / sizeof *sides; i++) {
+        if (inner[i])
+            add_mark(sketch, kind, sides[i]);
+    }
+}
+
+static void add_panel(const struct sketch *sketch, const struct panel *panel)
+{
+    add_mark(sketch, MARK_PANEL, panel->area);
+    add_inner_sides(sketch, MARK_SEAM, &panel->area);
+}
+
 static void add_wood(const struct sketch *sketch)
 {
     const struct plan *plan = sketch->plan;
@@ -34,27 +56,12 @@ static void add_wood(const struct sketch *sketch)
     for (size_t i = 0; i < plan->panels.count; i++) {
         const struct panel *panel = &plan->panels.at[i];
         if (panel->box == sketch->box->key && panel->side == sketch->side)
-            add_mark(sketch, MARK_PANEL, panel->area);
+            add_panel(sketch, panel);
     }
     for (size_t i = 0; i < plan->members.count; i++) {
         const struct plan_member *member = &plan->members.at[i];
         if (member->box == sketch->box->key && lies_behind(sketch, member))
             add_mark(sketch, MARK_MEMBER, solid_on_side(&member->solid, sketch->side));
-    }
-}
-
-/* The sides of a layer's outline that are not sides of the face. */
-static void add_stops(const struct sketch *sketch, const struct area *at, const struct area *face)
-{
-    const struct area sides[] = {{at->u0, at->v0, at->u0, at->v1},
-                                 {at->u1, at->v0, at->u1, at->v1},
-                                 {at->u0, at->v0, at->u1, at->v0},
-                                 {at->u0, at->v1, at->u1, at->v1}};
-    const bool stops[] = {at->u0 > face->u0, at->u1<face->u1, at->v0> face->v0, at->v1 < face->v1};
-
-    for (size_t i = 0; i < sizeof sides / sizeof *sides; i++) {
-        if (stops[i])
-            add_mark(sketch, MARK_PADDING, sides[i]);
     }
 }
 
@@ -70,7 +77,7 @@ static void add_padding(const struct sketch *sketch)
 
         area = area_cut(&area, &face);
         if (layer->box == sketch->box->key && layer->side == sketch->side)
-            add_stops(sketch, &area, &face);
+            add_inner_sides(sketch, MARK_PADDING, &area);
     }
 }
 
@@ -92,6 +99,19 @@ static struct area run_on_face(const struct sketch *sketch, const struct edge *e
     }
 }
 
+/* A loop of staples is one run round the face: it stays open whole or not at all. */
+static void add_open_loop(const struct sketch *sketch)
+{
+    const struct area face = sketch->drawing->bounds;
+    const struct area sides[] = {{face.u0, face.v0, face.u0, face.v1},
+                                 {face.u1, face.v0, face.u1, face.v1},
+                                 {face.u0, face.v0, face.u1, face.v0},
+                                 {face.u0, face.v1, face.u1, face.v1}};
+
+    for (size_t i = 0; i < sizeof sides / sizeof *sides; i++)
+        add_mark(sketch, MARK_OPEN, sides[i]);
+}
+
 static void add_openings(const struct sketch *sketch)
 {
     const struct plan *plan = sketch->plan;
@@ -101,21 +121,26 @@ static void add_openings(const struct sketch *sketch)
         const struct edge *edge = &plan->edges.at[interval->edge];
         const struct layer *layer = MODEL_FIND(plan->facts, layer, edge->layer);
 
-        if (interval->pass != STAPLED_AT_BENCH && edge->edge >= 0 && layer &&
-            edge->box == sketch->box->key && layer->side == sketch->side)
+        if (interval->pass == STAPLED_AT_BENCH || !layer || edge->box != sketch->box->key ||
+            layer->side != sketch->side)
+            continue;
+        if (edge->edge >= 0)
             add_mark(sketch, MARK_OPEN, run_on_face(sketch, edge, interval));
+        else if (edge->edge == EDGE_LOOP)
+            add_open_loop(sketch);
     }
 }
 
-static void add_point(const struct sketch *sketch, struct vector in_box)
+static void add_point(const struct sketch *sketch, struct vector in_box, bool head)
 {
     int64_t u, v;
 
     box_to_face(sketch->side, in_box, &u, &v);
-    add_mark(sketch, MARK_POINT, (struct area){u, v, u, v});
+    add_mark(sketch, head ? MARK_POINT : MARK_TIP, (struct area){u, v, u, v});
 }
 
-/* A hole shows on the two faces that meet, and on the face where its head goes in. */
+/* A hole shows on the two faces that meet, and on the face where its head goes in; on the side that
+ * the screw only bites in as a tip. */
 static void add_points(const struct sketch *sketch)
 {
     const struct plan *plan = sketch->plan;
@@ -125,14 +150,14 @@ static void add_points(const struct sketch *sketch)
         const struct plan_point *point = &plan->points.at[i];
         const struct join *join = MODEL_FIND(plan->facts, join, point->join);
         const struct junction *junction = plan_junction(plan, point->join);
-        bool head = !junction->head_inside && junction->head_box == box &&
-                    junction->head_side == sketch->side;
+        bool has_head = junction->head_box == box;
+        bool head_face = !junction->head_inside && has_head && junction->head_side == sketch->side;
 
-        if (join->box_a == box && (join->side_a == sketch->side || head))
-            add_point(sketch, point->in_a);
+        if (join->box_a == box && (join->side_a == sketch->side || head_face))
+            add_point(sketch, point->in_a, has_head);
         else if (join->target == TARGET_BOX && join->box_b == box &&
-                 (join->side_b == sketch->side || head))
-            add_point(sketch, point->in_b);
+                 (join->side_b == sketch->side || head_face))
+            add_point(sketch, point->in_b, has_head);
     }
 }
 
@@ -185,4 +210,13 @@ void draw_face(struct drawing *drawing, const struct plan *plan, int64_t box, in
     add_openings(&sketch);
     add_patches(&sketch);
     add_points(&sketch);
+}
+
+bool drawing_has(const struct drawing *drawing, enum mark_kind kind)
+{
+    for (size_t i = 0; i < drawing->marks.count; i++) {
+        if (drawing->marks.at[i].kind == kind)
+            return true;
+    }
+    return false;
 }

@@ -110,16 +110,23 @@ static void draw_lines(struct grid *grid)
     }
 }
 
+unsigned raster_sign(enum mark_kind kind)
+{
+    static const unsigned char signs[MARK_KINDS] = {
+        [MARK_SEAM] = '#',    [MARK_PADDING] = ':', [MARK_OPEN] = '=',  [MARK_DRIVER] = '~',
+        [MARK_BLOCKER] = '!', [MARK_PATCH] = '.',   [MARK_SCREW] = '*', [MARK_TIP] = 'x',
+        [MARK_POINT] = 'o',   [MARK_CHOSEN] = '@'};
+
+    return signs[kind];
+}
+
 static void draw_signs(struct grid *grid)
 {
-    static const unsigned codes[] = {
-        [MARK_PADDING] = ':', [MARK_OPEN] = '=', [MARK_PATCH] = '.', [MARK_POINT] = 'o'};
-
-    for (enum mark_kind kind = MARK_PADDING; kind <= MARK_POINT; kind++) {
-        for (size_t i = 0; i < grid->drawing->marks.count; i++) {
+    for (enum mark_kind kind = 0; kind < MARK_KINDS; kind++) {
+        for (size_t i = 0; raster_sign(kind) && i < grid->drawing->marks.count; i++) {
             const struct mark *mark = &grid->drawing->marks.at[i];
             if (mark->kind == kind)
-                fill(grid, &mark->area, codes[kind]);
+                fill(grid, &mark->area, raster_sign(kind));
         }
     }
 }

@@ -17,10 +17,13 @@ struct raster {
 
 /*
  * Draws as large as fits into the rows and columns, a cell counting as twice as high as wide, set
- * at the top left. The cells lie in `arena`, whose escape must be armed. Points are 'o', patches
- * '.', open edges '=', padding ':'. Less than 3 by 3 cells, or an empty drawing, gives blanks.
+ * at the top left. The cells lie in `arena`, whose escape must be armed. What is no outline is
+ * filled with its sign. Less than 3 by 3 cells, or an empty drawing, gives blanks.
  */
 void raster_draw(struct raster *raster, const struct drawing *drawing, int rows, int columns,
                  enum raster_style style, struct arena *arena);
+
+/* The character that a kind of mark is filled with, of every terminal's; 0 for an outline. */
+unsigned raster_sign(enum mark_kind kind);
 
 #endif

@@ -1,4 +1,4 @@
-/* The picture of a face beside a list or a form. */
+/* Pictures beside a list or a form: a face, or the way to a head. */
 #ifndef TUI_PICTURE_H
 #define TUI_PICTURE_H
 
@@ -12,9 +12,17 @@ struct picture_place {
     bool turns; /* whether Left and Right show its other faces: then it says so */
 };
 
-/* Paints a face of a box as a plan has it, with a line that says which it is; nothing where there
- * is too little room. */
+/* Paints a face of a box as a plan has it, with a line that says which it is and what its signs
+ * mean; nothing where there is too little room. */
 void picture_paint(struct tui *tui, const struct plan *plan, int64_t box, int64_t side,
                    struct picture_place place);
+
+/* The same, with a point of a join (index) marked, on the face of its first or second box. */
+void picture_paint_point(struct tui *tui, const struct plan *plan, size_t point, bool of_b,
+                         struct picture_place place);
+
+/* The corridor of a point's head (draw_corridor). */
+void picture_paint_corridor(struct tui *tui, const struct plan *plan, size_t point,
+                            struct picture_place place);
 
 #endif

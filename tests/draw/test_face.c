@@ -62,6 +62,7 @@ static void draw(struct scene *scene, int64_t box, int64_t side)
     sketched_face(&scene->sketched, &scene->drawing, scene->piece.plan, box, side);
 }
 
+/* Heads on the side that the screws come from, tips on the side that they bite in. */
 static void both_faces_of_a_join_show_its_points(void **state)
 {
     struct scene *scene = *state;
@@ -70,7 +71,8 @@ static void both_faces_of_a_join_show_its_points(void **state)
     draw(scene, join->box_a, join->side_a);
     assert_int_equal(count(&scene->drawing, MARK_POINT), points);
     draw(scene, join->box_b, join->side_b);
-    assert_int_equal(count(&scene->drawing, MARK_POINT), points);
+    assert_int_equal(count(&scene->drawing, MARK_TIP), points);
+    assert_int_equal(count(&scene->drawing, MARK_POINT), 0);
 }
 
 static void other_faces_show_none_of_them(void **state)
@@ -159,20 +161,20 @@ static void the_head_of_the_bed_looks_like_its_frame(void **state)
     struct scene *scene = *state;
     draw(scene, join_of(scene)->box_a, SIDE_FRONT);
     sketched_raster(&scene->sketched, &scene->drawing, 14, 32, RASTER_LINES);
-    assert_sketched(&scene->sketched, "┌┬───────┬┬───┬────┬┬───────┬┐\n"
-                                      "││       ││   │    ││       ││\n"
-                                      "││       ││   │    ││       ││\n"
-                                      "││       ││   │    ││       ││\n"
-                                      "││       ││   │    ││       ││\n"
-                                      "││       ││   │    ││       ││\n"
-                                      "││       ││   │    ││       ││\n"
-                                      "││       ││   │    ││       ││\n"
-                                      "││       ││   │    ││       ││\n"
-                                      "││       ││   │    ││       ││\n"
-                                      "││       ││   │    ││       ││\n"
-                                      "│├─────┬┬┴┴───┼────┴┴───────┤│\n"
-                                      "││     ││     │             ││\n"
-                                      "└┴─────┴┴─────┴─────────────┴┘\n");
+    assert_sketched(&scene->sketched, "┌┬───────┬┬───#────┬┬───────┬┐\n"
+                                      "││       ││   #    ││       ││\n"
+                                      "││       ││   #    ││       ││\n"
+                                      "││       ││   #    ││       ││\n"
+                                      "││       ││   #    ││       ││\n"
+                                      "││       ││   #    ││       ││\n"
+                                      "││       ││   #    ││       ││\n"
+                                      "││       ││   #    ││       ││\n"
+                                      "││       ││   #    ││       ││\n"
+                                      "││       ││   #    ││       ││\n"
+                                      "││       ││   #    ││       ││\n"
+                                      "│├─────┬┬┴┴───#────┴┴───────┤│\n"
+                                      "││     ││     #             ││\n"
+                                      "└┴─────┴┴─────#─────────────┴┘\n");
 }
 
 static void its_mating_face_shows_six_holes_one_above_the_other(void **state)
