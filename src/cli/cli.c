@@ -64,6 +64,7 @@ static const struct option command_options[] = {
     {"tax", required_argument, NULL, OPTION_TAX},
     {"build", required_argument, NULL, OPTION_BUILD},
     {"units", required_argument, NULL, OPTION_UNITS},
+    {"cure", required_argument, NULL, OPTION_CURE},
     {"rehearse", no_argument, NULL, OPTION_REHEARSE},
     {"apart", no_argument, NULL, OPTION_APART},
     {NULL, 0, NULL, 0}};
@@ -76,7 +77,7 @@ static void set_option(struct cli *cli, int option, const char *value)
     } places[] = {{OPTION_MINUTES, &cli->minutes}, {OPTION_AISLE, &cli->aisle},
                   {OPTION_DATE, &cli->date},       {OPTION_SUPPLIER, &cli->supplier},
                   {OPTION_TAX, &cli->tax},         {OPTION_BUILD, &cli->build},
-                  {OPTION_UNITS, &cli->units}};
+                  {OPTION_UNITS, &cli->units},     {OPTION_CURE, &cli->cure}};
     cli->json |= option == OPTION_JSON;
     cli->back |= option == OPTION_BACK;
     cli->rehearse |= option == OPTION_REHEARSE;

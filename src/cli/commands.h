@@ -19,7 +19,8 @@ enum cli_option {
     OPTION_BUILD = 128,
     OPTION_UNITS = 256,
     OPTION_REHEARSE = 4096,
-    OPTION_APART = 8192
+    OPTION_APART = 8192,
+    OPTION_CURE = 16384
 };
 
 struct cli {
@@ -30,8 +31,9 @@ struct cli {
     bool json;
     bool back;
     bool rehearse, apart;
-    const char *minutes, *aisle, *date, *supplier, *tax, *build, *units; /* NULL: not given */
-    int count;                                                           /* operands */
+    const char *minutes, *aisle, *date, *supplier, *tax, *build, *units,
+        *cure; /* NULL: not given */
+    int count; /* operands */
     char **operands;
 };
 

@@ -3,10 +3,12 @@
 
 #include "base/show.h"
 #include "cli/report.h"
+#include "paper/lines.h"
 #include "paper/print.h"
 #include "paper/sheets.h"
 #include "paper/table.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 /* ---- list ---- */
@@ -133,16 +135,54 @@ enum fault command_money(struct cli *cli, struct fault_note *note)
     return view(cli, sheets, reports);
 }
 
+/* Takes the cure "3.1": the first of the third finding. */
+static enum fault take_cure(struct cli *cli, struct fault_note *note)
+{
+    char *end;
+    unsigned long finding = strtoul(cli->cure, &end, 10);
+    unsigned long cure = *end == '.' ? strtoul(end + 1, &end, 10) : 0;
+    if (*end || finding == 0 || cure == 0)
+        return fault_say(note, FAULT_USAGE, 0, "\"%s\" is no cure: they are numbered like 1.2",
+                         cli->cure);
+    return desk_cure(cli->desk, finding - 1, cure - 1, note);
+}
+
 enum fault command_check(struct cli *cli, struct fault_note *note)
 {
     static sheet_fn *const sheets[] = {sheet_findings, NULL};
     static report_fn *const reports[] = {report_findings, NULL};
-    (void)note;
+    enum fault fault = cli->cure ? take_cure(cli, note) : FAULT_NONE;
+    if (fault)
+        return fault;
     cli->negative = desk_plan(cli->desk)->tally.stops > 0;
     return view(cli, sheets, reports);
 }
 
-/* One join's map where a second operand names it. */
+/* One join's map, or one hole of it. */
+static enum fault map_of(struct cli *cli, const struct junction *junction, struct fault_note *note)
+{
+    const struct plan *plan = desk_plan(cli->desk);
+    char nothing[] = "";
+    char *end = nothing;
+    unsigned long hole = cli->count > 2 ? strtoul(cli->operands[2], &end, 10) : 0;
+    struct json json;
+    if (cli->count > 2 && (*end || hole == 0 || hole > junction->point_count))
+        return fault_say(note, FAULT_UNKNOWN, 0, "the join has no hole \"%s\"", cli->operands[2]);
+    if (!cli->json && hole)
+        sheet_point(&cli->out, plan, junction->first_point + hole - 1, SHEET_COLUMNS);
+    else if (!cli->json)
+        sheet_join_map(&cli->out, plan, junction);
+    if (!cli->json)
+        return FAULT_NONE;
+    json_put_start(&json, &cli->out);
+    json_put_object(&json, JSON_LINES);
+    report_join_map(&json, plan, junction);
+    report_ways(&json, plan, junction->join);
+    json_put_close(&json);
+    json_put_end(&json);
+    return FAULT_NONE;
+}
+
 enum fault command_map(struct cli *cli, struct fault_note *note)
 {
     static sheet_fn *const sheets[] = {sheet_map, NULL};
@@ -154,17 +194,7 @@ enum fault command_map(struct cli *cli, struct fault_note *note)
     const struct junction *junction = plan_junction(plan, join);
     if (!junction)
         return fault_say(note, FAULT_UNKNOWN, 0, "the build has no join \"%s\"", cli->operands[1]);
-    if (!cli->json) {
-        sheet_join_map(&cli->out, plan, junction);
-        return FAULT_NONE;
-    }
-    struct json json;
-    json_put_start(&json, &cli->out);
-    json_put_object(&json, JSON_LINES);
-    report_join_map(&json, plan, junction);
-    json_put_close(&json);
-    json_put_end(&json);
-    return FAULT_NONE;
+    return map_of(cli, junction, note);
 }
 
 enum fault command_steps(struct cli *cli, struct fault_note *note)

@@ -341,23 +341,3 @@ void report_steps(struct json *json, const struct plan *plan)
         report_step(json, plan, &plan->steps.at[i]);
     json_put_close(json);
 }
-
-void report_findings(struct json *json, const struct plan *plan)
-{
-    static const char *const words[] = {"stop", "warn", "note"};
-    put_array(json, "findings");
-    for (size_t i = 0; i < plan->findings.count; i++) {
-        const struct finding *finding = &plan->findings.at[i];
-        struct text sentence;
-        text_init(&sentence);
-        plan_finding_text(plan, finding, &sentence);
-        json_put_object(json, JSON_LINE);
-        put_text(json, "severity", words[plan_finding_severity(finding)]);
-        put_text(json, "entity", entity_of(finding->entity)->name);
-        put_whole(json, "key", finding->key);
-        put_text(json, "text", text_string(&sentence));
-        json_put_close(json);
-        text_release(&sentence);
-    }
-    json_put_close(json);
-}

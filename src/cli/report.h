@@ -24,4 +24,8 @@ void report_findings(struct json *json, const struct plan *plan);
 /* The member "maps" with one join's map. */
 void report_join_map(struct json *json, const struct plan *plan, const struct junction *junction);
 
+/* The member "ways": every way to a join's heads that was looked at; and "meets": what meets the
+ * chosen one, with the steps that put it there. */
+void report_ways(struct json *json, const struct plan *plan, int64_t join);
+
 #endif

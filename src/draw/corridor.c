@@ -154,3 +154,13 @@ void draw_corridor(struct drawing *drawing, const struct plan *plan, size_t inde
     add_wood(&cut);
     add_screw(&cut, point);
 }
+
+int64_t draw_corridor_up(const struct plan *plan, size_t index)
+{
+    static const int64_t up[] = {[AXIS_X] = SIDE_RIGHT, [AXIS_Y] = SIDE_FRONT, [AXIS_Z] = SIDE_TOP};
+    const struct plan_point *point = &plan->points.at[index];
+
+    if (point->screw == PLAN_NONE)
+        return SIDE_TOP;
+    return up[axis_across(plan_junction(plan, point->join), plan->screws.at[point->screw].axis)];
+}

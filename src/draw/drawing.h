@@ -53,6 +53,9 @@ void draw_face(struct drawing *drawing, const struct plan *plan, int64_t box, in
 void draw_corridor(struct drawing *drawing, const struct plan *plan, size_t point,
                    struct arena *arena);
 
+/* The side of the box with the heads that is up in a corridor's picture (enum side_word). */
+int64_t draw_corridor_up(const struct plan *plan, size_t point);
+
 /* Whether a drawing has a mark of a kind: for its legend. */
 bool drawing_has(const struct drawing *drawing, enum mark_kind kind);
 

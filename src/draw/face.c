@@ -1,6 +1,7 @@
 #include "draw/drawing.h"
 
 #include "plan/geometry.h"
+#include "plan/hole.h"
 
 struct sketch {
     struct drawing *drawing;
@@ -81,35 +82,31 @@ static void add_padding(const struct sketch *sketch)
     }
 }
 
-/* Where an interval of an edge lies on the face. */
-static struct area run_on_face(const struct sketch *sketch, const struct edge *edge,
-                               const struct interval *interval)
+/* Where a part of an edge lies on the face. */
+static struct area part_on_face(const struct sketch *sketch, const struct edge_part *part)
 {
     struct area face = face_area(sketch->box, sketch->side);
 
-    switch (edge->edge) {
+    switch (part->edge) {
     case EDGE_LEFT:
-        return (struct area){face.u0, interval->from, face.u0, interval->to};
+        return (struct area){face.u0, part->from, face.u0, part->to};
     case EDGE_RIGHT:
-        return (struct area){face.u1, interval->from, face.u1, interval->to};
+        return (struct area){face.u1, part->from, face.u1, part->to};
     case EDGE_TOP:
-        return (struct area){interval->from, face.v1, interval->to, face.v1};
+        return (struct area){part->from, face.v1, part->to, face.v1};
     default:
-        return (struct area){interval->from, face.v0, interval->to, face.v0};
+        return (struct area){part->from, face.v0, part->to, face.v0};
     }
 }
 
-/* A loop of staples is one run round the face: it stays open whole or not at all. */
-static void add_open_loop(const struct sketch *sketch)
+static void add_opening(const struct sketch *sketch, const struct interval *interval)
 {
-    const struct area face = sketch->drawing->bounds;
-    const struct area sides[] = {{face.u0, face.v0, face.u0, face.v1},
-                                 {face.u1, face.v0, face.u1, face.v1},
-                                 {face.u0, face.v0, face.u1, face.v0},
-                                 {face.u0, face.v1, face.u1, face.v1}};
+    struct edge_part part;
 
-    for (size_t i = 0; i < sizeof sides / sizeof *sides; i++)
-        add_mark(sketch, MARK_OPEN, sides[i]);
+    for (int i = 0; i < EDGE_COUNT; i++) {
+        if (hole_part(sketch->plan, interval, i, &part) && part.edge >= 0)
+            add_mark(sketch, MARK_OPEN, part_on_face(sketch, &part));
+    }
 }
 
 static void add_openings(const struct sketch *sketch)
@@ -121,13 +118,9 @@ static void add_openings(const struct sketch *sketch)
         const struct edge *edge = &plan->edges.at[interval->edge];
         const struct layer *layer = MODEL_FIND(plan->facts, layer, edge->layer);
 
-        if (interval->pass == STAPLED_AT_BENCH || !layer || edge->box != sketch->box->key ||
-            layer->side != sketch->side)
-            continue;
-        if (edge->edge >= 0)
-            add_mark(sketch, MARK_OPEN, run_on_face(sketch, edge, interval));
-        else if (edge->edge == EDGE_LOOP)
-            add_open_loop(sketch);
+        if (interval->pass != STAPLED_AT_BENCH && layer && edge->box == sketch->box->key &&
+            layer->side == sketch->side)
+            add_opening(sketch, interval);
     }
 }
 

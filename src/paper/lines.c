@@ -36,13 +36,13 @@ static const char *word_end(const char *word)
     return word + strcspn(word, " ");
 }
 
-static void add_words(struct text *out, int indent, const char *word)
+static void add_words(struct text *out, int indent, const char *word, int columns)
 {
     int column = indent;
     for (bool first = true; *word; first = false) {
         const char *end = word_end(word);
         int wide = word_columns(word, end);
-        if (!first && column + 1 + wide > SHEET_COLUMNS) {
+        if (!first && column + 1 + wide > columns) {
             text_add_char(out, '\n');
             add_blanks(out, indent);
             column = indent;
@@ -55,7 +55,8 @@ static void add_words(struct text *out, int indent, const char *word)
     }
 }
 
-void lines_add(struct text *out, const char *heading, int indent, const char *words)
+void lines_add_within(struct text *out, const char *heading, int indent, const char *words,
+                      int columns)
 {
     struct text safe;
     text_init(&safe);
@@ -65,7 +66,12 @@ void lines_add(struct text *out, const char *heading, int indent, const char *wo
     text_add(out, heading);
     if (*first)
         add_blanks(out, indent - 2 - text_columns(heading));
-    add_words(out, indent, first);
+    add_words(out, indent, first, columns);
     text_add_char(out, '\n');
     text_release(&safe);
+}
+
+void lines_add(struct text *out, const char *heading, int indent, const char *words)
+{
+    lines_add_within(out, heading, indent, words, SHEET_COLUMNS);
 }

@@ -12,4 +12,8 @@
  */
 void lines_add(struct text *out, const char *heading, int indent, const char *words);
 
+/* The same on lines of another width, as beside a picture. */
+void lines_add_within(struct text *out, const char *heading, int indent, const char *words,
+                      int columns);
+
 #endif

@@ -24,6 +24,14 @@ struct printed print_length(const struct plan *plan, int64_t length)
     return printed;
 }
 
+struct printed print_marked(int64_t length, enum units units)
+{
+    int64_t grain = units == UNITS_INCH ? LENGTH_INCH / 16 : LENGTH_MM;
+    struct printed printed;
+    quantity_print(printed.at, QUANTITY_LENGTH, units, grain * whole_divide_even(length, grain));
+    return printed;
+}
+
 struct printed print_money(const struct plan *plan, int64_t money)
 {
     struct printed printed;

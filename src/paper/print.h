@@ -14,6 +14,9 @@ struct printed print_length_unit(const struct plan *plan, int64_t length); /* "7
 struct printed print_quantity(const struct plan *plan, enum quantity quantity, int64_t value);
 struct printed print_money(const struct plan *plan, int64_t money);
 
+/* A distance as it is marked on wood, to 1/16 in and to whole millimetres. */
+struct printed print_marked(int64_t length, enum units units);
+
 /* Cloth off a roll as it is asked for in a shop: yards, or metres. */
 struct printed print_roll(const struct plan *plan, int64_t length);
 

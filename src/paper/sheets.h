@@ -18,6 +18,7 @@ void sheet_staples(struct text *out, const struct plan *plan);
 void sheet_buying(struct text *out, const struct plan *plan); /* by aisle, with packs and money */
 void sheet_steps(struct text *out, const struct plan *plan);  /* in order, with reasons */
 void sheet_money(struct text *out, const struct plan *plan);  /* estimate beside spend */
+/* With the story of each and its cures, numbered as `check --cure` takes them: finding.cure. */
 void sheet_findings(struct text *out, const struct plan *plan);
 void sheet_cautions(struct text *out, const struct plan *plan); /* those that the build calls for */
 
@@ -32,6 +33,12 @@ void sheet_apart(struct text *out, const struct plan *plan, const struct rehears
  */
 void sheet_map(struct text *out, const struct plan *plan);
 void sheet_join_map(struct text *out, const struct plan *plan, const struct junction *junction);
+
+/*
+ * One hole of a join (an index into the plan's points): its measures, every way to its head that
+ * was looked at, chosen, possible or shut and by what, and what meets it when. Lines of `columns`.
+ */
+void sheet_point(struct text *out, const struct plan *plan, size_t point, int columns);
 
 /* One step whole, as it is read at the bench. */
 void sheet_step(struct text *out, const struct plan *plan, const struct step *step);

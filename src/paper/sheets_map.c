@@ -15,7 +15,6 @@
 #include "plan/hole.h"
 
 #define INDENT 14
-#define SIXTEENTH (LENGTH_INCH / 16)
 
 struct mapping {
     struct text *out;
@@ -153,6 +152,12 @@ static void add_bare(const struct mapping *mapping)
     add_line(mapping, "keep bare", &words);
 }
 
+/* The edge that was named last. */
+struct naming {
+    const struct edge *edge;
+    int64_t part;
+};
+
 static void add_layer_name(const struct mapping *mapping, int64_t key, int64_t box,
                            struct text *words)
 {
@@ -161,30 +166,57 @@ static void add_layer_name(const struct mapping *mapping, int64_t key, int64_t b
                 box_name(mapping, box ? box : layer->box));
 }
 
-static void add_opening(const struct mapping *mapping, const struct interval *interval,
-                        struct text *words)
+static void add_edge_name(const struct mapping *mapping, const struct edge *edge,
+                          const struct edge_part *part, struct text *words)
 {
-    const struct plan *plan = mapping->plan;
-    const struct edge *edge = &plan->edges.at[interval->edge];
     add_layer_name(mapping, edge->layer, edge->box, words);
-    if (edge->edge < 0)
+    if (part->edge < 0)
         text_add(words, ", all round");
     else
-        text_format(words, ", %s edge", words_edge.at[edge->edge].name);
-    if (interval->from > 0 || interval->to < edge->length)
-        text_format(words, " from %s to %s", print_length(plan, interval->from).at,
-                    print_length_unit(plan, interval->to).at);
+        text_format(words, ", %s edge", words_edge.at[part->edge].name);
+}
+
+/* Runs of one edge follow each other after its name; a whole edge needs no figures. */
+static void add_part(const struct mapping *mapping, const struct edge *edge,
+                     const struct edge_part *part, struct naming *naming, struct text *words)
+{
+    bool same = naming->edge == edge && naming->part == part->edge;
+    int64_t length = edge->length;
+    if (part->edge >= 0) {
+        const struct layer *layer = MODEL_FIND(mapping->plan->facts, layer, edge->layer);
+        const struct box *box = MODEL_FIND(mapping->plan->facts, box, edge->box);
+        length = edge_length(box, layer->side, part->edge);
+    }
+    if (!same)
+        add_edge_name(mapping, edge, part, words);
+    *naming = (struct naming){edge, part->edge};
+    if (part->from > 0 || part->to < length)
+        text_format(words, "%s %s to %s", same ? "," : ":",
+                    print_length(mapping->plan, part->from).at,
+                    print_length(mapping->plan, part->to).at);
+}
+
+static void add_opening(const struct mapping *mapping, const struct interval *interval,
+                        struct naming *naming, struct text *words)
+{
+    const struct edge *edge = &mapping->plan->edges.at[interval->edge];
+    struct edge_part part;
+    for (int i = 0; i < EDGE_COUNT; i++) {
+        if (hole_part(mapping->plan, interval, i, &part))
+            add_part(mapping, edge, &part, naming, words);
+    }
 }
 
 static void add_openings(const struct mapping *mapping)
 {
     const struct plan *plan = mapping->plan;
     int64_t join = mapping->junction->join;
+    struct naming naming = {NULL, 0};
     struct text words;
     text_init(&words);
     for (size_t i = 0; i < plan->intervals.count; i++) {
         if (hole_opening(plan, &plan->intervals.at[i], join))
-            add_opening(mapping, &plan->intervals.at[i], &words);
+            add_opening(mapping, &plan->intervals.at[i], &naming, &words);
     }
     for (size_t i = 0; i < plan->facts->layers.count; i++) {
         const struct layer *layer = &plan->facts->layers.at[i];
@@ -213,22 +245,11 @@ static void add_spacer(const struct mapping *mapping)
 
 /* ---- holes ---- */
 
-static void inch_cell(struct table *table, int64_t length)
-{
-    char printed[QUANTITY_TEXT];
-    table_cell(table, "%s",
-               quantity_print(printed, QUANTITY_LENGTH, UNITS_INCH,
-                              SIXTEENTH * whole_divide_even(length, SIXTEENTH)));
-}
-
 static void distance_cells(const struct mapping *mapping, struct table *table, int64_t length)
 {
     bool inch = model_units(mapping->plan->facts) == UNITS_INCH;
-    if (inch)
-        inch_cell(table, length);
-    table_cell(table, "%lld", (long long)whole_divide_even(length, LENGTH_MM));
-    if (!inch)
-        inch_cell(table, length);
+    table_cell(table, "%s", print_marked(length, inch ? UNITS_INCH : UNITS_MM).at);
+    table_cell(table, "%s", print_marked(length, inch ? UNITS_MM : UNITS_INCH).at);
 }
 
 static void tick_cell(struct table *table, bool done)

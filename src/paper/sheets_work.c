@@ -198,19 +198,3 @@ void sheet_money(struct text *out, const struct plan *plan)
     if (build->ready_made)
         text_format(out, "  ready made it costs %s\n", print_money(plan, build->ready_made).at);
 }
-
-/* ---- findings ---- */
-
-void sheet_findings(struct text *out, const struct plan *plan)
-{
-    static const char *const words[] = {"stop", "warn", "note"};
-    text_add(out, "\nFINDINGS\n");
-    for (size_t i = 0; i < plan->findings.count; i++) {
-        const struct finding *finding = &plan->findings.at[i];
-        text_format(out, "  %s: ", words[plan_finding_severity(finding)]);
-        plan_finding_text(plan, finding, out);
-        text_add_char(out, '\n');
-    }
-    if (plan->findings.count == 0)
-        text_add(out, "  none\n");
-}

@@ -77,3 +77,42 @@ bool hole_opening(const struct plan *plan, const struct interval *interval, int6
     return interval->join == join && interval->pass != STAPLED_AT_BENCH &&
            !hole_keeps_off(plan, plan->edges.at[interval->edge].layer, join);
 }
+
+/* Whether a loop goes round the whole face of its box; its four lengths in the loop's order. */
+static bool loop_lengths(const struct plan *plan, const struct edge *edge,
+                         const int64_t order[EDGE_COUNT], int64_t ret_lengths[EDGE_COUNT])
+{
+    const struct layer *layer = MODEL_FIND(plan->facts, layer, edge->layer);
+    const struct box *box = MODEL_FIND(plan->facts, box, edge->box);
+    int64_t whole = 0;
+
+    for (int i = 0; layer && box && i < EDGE_COUNT; i++) {
+        ret_lengths[i] = edge_length(box, layer->side, order[i]);
+        whole += ret_lengths[i];
+    }
+    return whole == edge->length;
+}
+
+bool hole_part(const struct plan *plan, const struct interval *interval, int nth,
+               struct edge_part *ret_part)
+{
+    static const int64_t order[EDGE_COUNT] = {EDGE_BOTTOM, EDGE_RIGHT, EDGE_TOP, EDGE_LEFT};
+    const struct edge *edge = &plan->edges.at[interval->edge];
+    int64_t lengths[EDGE_COUNT];
+    int64_t begin = 0;
+
+    if (edge->edge != EDGE_LOOP || !loop_lengths(plan, edge, order, lengths)) {
+        *ret_part = (struct edge_part){edge->edge, interval->from, interval->to};
+        return nth == 0;
+    }
+    for (int i = 0; i < nth; i++)
+        begin += lengths[i];
+    int64_t from = length_larger(interval->from - begin, 0);
+    int64_t to = length_smaller(interval->to - begin, lengths[nth]);
+    if (from >= to)
+        return false;
+    bool backward = nth >= 2; /* the top from its right, the left side from its top */
+    *ret_part = (struct edge_part){order[nth], backward ? lengths[nth] - to : from,
+                                   backward ? lengths[nth] - from : to};
+    return true;
+}

@@ -42,4 +42,16 @@ const struct from_edge *hole_edges(const struct plan_point *point, bool of_b);
 bool hole_keeps_off(const struct plan *plan, int64_t layer, int64_t join);
 bool hole_opening(const struct plan *plan, const struct interval *interval, int64_t join);
 
+/* A part of an edge, from its left or bottom end. */
+struct edge_part {
+    int64_t edge; /* enum edge_word; EDGE_LOOP where it is not known which */
+    int64_t from, to;
+};
+
+/* Where an interval lies: a loop round a whole face (cover_fix.c) falls into parts of its four
+ * edges, `nth` counts them from 0 to 3; of any other edge the first is the interval itself. False
+ * where there is no such part. */
+bool hole_part(const struct plan *plan, const struct interval *interval, int nth,
+               struct edge_part *ret_part);
+
 #endif

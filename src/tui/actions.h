@@ -30,31 +30,31 @@ enum tui_key {
 };
 
 /* name, first key, second key (KEY_NONE_YET: none), label in hints, help */
-#define ACTIONS(A)                                                                          \
-    A(UP, KEY_ARROW_UP, KEY_NONE_YET, "", "one line up")                                    \
-    A(DOWN, KEY_ARROW_DOWN, KEY_NONE_YET, "", "one line down")                              \
-    A(LEFT, KEY_ARROW_LEFT, KEY_BACK_TAB, "", "the choice before, the face or step before") \
-    A(RIGHT, KEY_ARROW_RIGHT, KEY_TAB, "", "the choice after, the next face or step")       \
-    A(FIRST, KEY_GO_FIRST, KEY_NONE_YET, "", "to the first line")                           \
-    A(LAST, KEY_GO_LAST, KEY_NONE_YET, "", "to the last line")                              \
-    A(LEAF_UP, KEY_LEAF_UP, KEY_NONE_YET, "", "a screenful up")                             \
-    A(LEAF_DOWN, KEY_LEAF_DOWN, KEY_NONE_YET, "", "a screenful down")                       \
-    A(ENTER, KEY_RETURN, KEY_NONE_YET, "Enter open", "open it, change it, take it")         \
-    A(LEAVE, KEY_ESCAPE, KEY_NONE_YET, "Esc back", "back to where you came from")           \
-    A(TICK, KEY_SPACE, KEY_NONE_YET, "Space tick", "tick the step, or take its tick back")  \
-    A(HELP, KEY_F1, '?', "? keys", "the keys of this screen")                               \
-    A(ADD, KEY_F1 + 1, 'a', "a add", "add something here")                                  \
-    A(COPY, KEY_F1 + 2, 'c', "c copy", "copy the selected item with all that hangs on it")  \
-    A(REMOVE, KEY_DELETE_ITEM, 'd', "d delete", "delete the selected item")                 \
-    A(STEPS, KEY_F1 + 4, 'o', "o order", "the order of work")                               \
-    A(BUYING, KEY_F1 + 5, 'b', "b buying", "the shopping list")                             \
-    A(MONEY, KEY_F1 + 6, 'm', "m money", "estimate and spend")                              \
-    A(FINDINGS, KEY_F1 + 7, 'f', "f findings", "what is wrong or worth knowing")            \
-    A(HOLES, KEY_INSERT_ITEM, 'h', "h holes", "hole maps; on a join, its points")           \
-    A(TRADE, KEY_F1 + 8, 't', "t trade", "trade values of this build or workshop")          \
-    A(SHOP, KEY_F1 + 9, 'w', "w workshop", "the workshop: stock, prices, tools, shelf")     \
-    A(UNDO, KEY_F1 + 10, 'u', "u undo", "take the last edit back, from any day")            \
-    A(REDO, KEY_F12, 'r', "r redo", "do it again")                                          \
+#define ACTIONS(A)                                                                              \
+    A(UP, KEY_ARROW_UP, KEY_NONE_YET, "", "one line up")                                        \
+    A(DOWN, KEY_ARROW_DOWN, KEY_NONE_YET, "", "one line down")                                  \
+    A(LEFT, KEY_ARROW_LEFT, KEY_BACK_TAB, "", "the choice, face, step, hole or way out before") \
+    A(RIGHT, KEY_ARROW_RIGHT, KEY_TAB, "", "the next choice, face, step, hole or way out")      \
+    A(FIRST, KEY_GO_FIRST, KEY_NONE_YET, "", "to the first line")                               \
+    A(LAST, KEY_GO_LAST, KEY_NONE_YET, "", "to the last line")                                  \
+    A(LEAF_UP, KEY_LEAF_UP, KEY_NONE_YET, "", "a screenful up")                                 \
+    A(LEAF_DOWN, KEY_LEAF_DOWN, KEY_NONE_YET, "", "a screenful down")                           \
+    A(ENTER, KEY_RETURN, KEY_NONE_YET, "Enter open", "open it, change it, take it")             \
+    A(LEAVE, KEY_ESCAPE, KEY_NONE_YET, "Esc back", "back to where you came from")               \
+    A(TICK, KEY_SPACE, KEY_NONE_YET, "Space tick", "tick the step, or take its tick back")      \
+    A(HELP, KEY_F1, '?', "? keys", "the keys of this screen")                                   \
+    A(ADD, KEY_F1 + 1, 'a', "a add", "add something here")                                      \
+    A(COPY, KEY_F1 + 2, 'c', "c copy", "copy the selected item with all that hangs on it")      \
+    A(REMOVE, KEY_DELETE_ITEM, 'd', "d delete", "delete the selected item")                     \
+    A(STEPS, KEY_F1 + 4, 'o', "o order", "the order of work")                                   \
+    A(BUYING, KEY_F1 + 5, 'b', "b buying", "the shopping list")                                 \
+    A(MONEY, KEY_F1 + 6, 'm', "m money", "estimate and spend")                                  \
+    A(FINDINGS, KEY_F1 + 7, 'f', "f findings", "what is wrong or worth knowing")                \
+    A(HOLES, KEY_INSERT_ITEM, 'h', "h holes", "hole maps; on a join, its points")               \
+    A(TRADE, KEY_F1 + 8, 't', "t trade", "trade values of this build or workshop")              \
+    A(SHOP, KEY_F1 + 9, 'w', "w workshop", "the workshop: stock, prices, tools, shelf")         \
+    A(UNDO, KEY_F1 + 10, 'u', "u undo", "take the last edit back, from any day")                \
+    A(REDO, KEY_F12, 'r', "r redo", "do it again")                                              \
     A(QUIT, KEY_F1 + 3, 'q', "q leave", "leave the program; everything is kept")
 
 enum action {

@@ -130,5 +130,9 @@ void picture_paint_corridor(struct tui *tui, const struct plan *plan, size_t poi
                             struct picture_place place)
 {
     struct picture picture = {.tui = tui, .plan = plan, .point = point, .corridor = true};
-    paint(&picture, "from the side", place);
+    struct text name;
+    text_init(&name);
+    text_format(&name, "cut, %s up", words_side.at[draw_corridor_up(plan, point)].name);
+    paint(&picture, text_string(&name), place);
+    text_release(&name);
 }

@@ -1,10 +1,29 @@
-/* What is wrong or worth knowing; Enter goes to the thing it is about. */
+/*
+ * What is wrong or worth knowing. Enter goes to the thing that a finding is about. Below the list
+ * the chosen one stands in full, with its story and the ways out; Right takes up a way out, and
+ * while one is taken up the bottom line shows what it would change: Enter then takes it.
+ */
 #include "tui/list.h"
 #include "tui/screen.h"
 
+#include <assert.h>
+#include <stdio.h>
+
 struct findings_state {
     struct list_view list;
+    size_t cure;               /* taken up, counted from 1; 0: none */
+    struct fault_note refusal; /* why it cannot be taken */
 };
+
+static const struct finding *chosen_finding(const struct tui *tui,
+                                            const struct findings_state *state)
+{
+    const struct plan *plan = tui_plan(tui);
+    int chosen = state->list.chosen;
+    return chosen >= 0 && (size_t)chosen < plan->findings.count ? &plan->findings.at[chosen] : NULL;
+}
+
+/* ---- painting ---- */
 
 static void paint_finding(struct tui *tui, const struct finding *finding, int row, bool chosen)
 {
@@ -22,15 +41,58 @@ static void paint_finding(struct tui *tui, const struct finding *finding, int ro
     text_release(&sentence);
 }
 
+/* Paints text at a row, as many rows as are left; the row after it. */
+static int paint_words(struct tui *tui, int row, int end, int style, const char *words)
+{
+    if (row >= end)
+        return row;
+    return row + view_wrapped(&tui->view, row, 1, tui->view.columns - 2, end - row, style, words);
+}
+
+static int paint_cures(struct tui *tui, const struct findings_state *state,
+                       const struct finding *finding, int row, int end)
+{
+    for (size_t i = 0; i < finding->cure_count; i++) {
+        bool taken_up = state->cure == i + 1;
+        struct text line;
+        text_init(&line);
+        text_format(&line, "%c %zu  %s", taken_up ? '>' : ' ', i + 1, finding->cures[i].text);
+        if (taken_up && state->refusal.code) {
+            char why[256];
+            fault_print(why, sizeof why, &state->refusal);
+            text_format(&line, ": %s", why);
+        }
+        row = paint_words(tui, row, end, taken_up ? VIEW_CHOSEN : VIEW_PLAIN, text_string(&line));
+        text_release(&line);
+    }
+    return row;
+}
+
 /* The chosen one in full: a line may be longer than the screen is wide. */
-static void paint_whole(struct tui *tui, const struct finding *finding, int row, int height)
+static void paint_whole(struct tui *tui, const struct findings_state *state,
+                        const struct finding *finding, int row, int end)
 {
     struct text sentence;
     text_init(&sentence);
     plan_finding_text(tui_plan(tui), finding, &sentence);
-    view_wrapped(&tui->view, row, 1, tui->view.columns - 2, height, VIEW_PLAIN,
-                 text_string(&sentence));
+    row = paint_words(tui, row, end, VIEW_STRONG, text_string(&sentence));
     text_release(&sentence);
+    for (size_t i = 0; i < finding->story_count; i++)
+        row = paint_words(tui, row, end, VIEW_PLAIN, finding->story[i]);
+    if (finding->cure_count)
+        row = paint_words(tui, row, end, VIEW_FAINT, "Ways out (Right takes one up):");
+    paint_cures(tui, state, finding, row, end);
+}
+
+/* Rows for the chosen finding: two for its sentence, more for a story and cures, of which the list
+ * leaves at most all but five. */
+static int rows_below(const struct finding *finding, int height)
+{
+    size_t lines = 2;
+    if (finding && (finding->story_count || finding->cure_count))
+        lines += 2 * finding->story_count + finding->cure_count + 2;
+    int most = height - 6 > 2 ? height - 6 : 2;
+    return lines > (size_t)most ? most : (int)lines;
 }
 
 static void findings_paint(struct tui *tui, void *opaque, int top, int height)
@@ -38,33 +100,127 @@ static void findings_paint(struct tui *tui, void *opaque, int top, int height)
     struct findings_state *state = opaque;
     const struct plan *plan = tui_plan(tui);
     list_view_resize(&state->list, (int)plan->findings.count);
-    list_view_fit(&state->list, height - 3);
+    const struct finding *finding = chosen_finding(tui, state);
+    int below = rows_below(finding, height);
+    list_view_fit(&state->list, height - below - 1);
     for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++) {
         int index = state->list.top + i;
         paint_finding(tui, &plan->findings.at[index], top + i, index == state->list.chosen);
     }
-    view_level(&tui->view, top + height - 3, 0, tui->view.columns);
-    if (state->list.chosen >= 0)
-        paint_whole(tui, &plan->findings.at[state->list.chosen], top + height - 2, 2);
+    view_level(&tui->view, top + height - below - 1, 0, tui->view.columns);
+    if (finding)
+        paint_whole(tui, state, finding, top + height - below, top + height);
     else
         view_text(&tui->view, top, 1, tui->view.columns - 2, VIEW_PLAIN,
                   "Nothing is wrong that the program can see.");
 }
 
-static enum reaction findings_act(struct tui *tui, void *opaque, enum action action)
+/* ---- cures ---- */
+
+static void put_cure_down(struct tui *tui, struct findings_state *state)
+{
+    state->cure = 0;
+    state->refusal = (struct fault_note){.code = FAULT_NONE};
+    tui->preview = NULL;
+    desk_abandon(tui->desk);
+}
+
+/* Takes a cure up: the draft with its edits, and that draft's plan for the tally. */
+static void take_up(struct tui *tui, struct findings_state *state, size_t cure)
+{
+    const struct finding *finding = chosen_finding(tui, state);
+    put_cure_down(tui, state);
+    if (!finding || cure == 0 || cure > finding->cure_count)
+        return;
+    state->cure = cure;
+    struct desk_cure change = {&finding->cures[cure - 1]};
+    if (!desk_change(tui->desk, desk_cure_change, &change, &state->refusal))
+        (void)desk_preview(tui->desk, &tui->preview, &state->refusal);
+}
+
+static void take(struct tui *tui, struct findings_state *state)
+{
+    const struct finding *finding = chosen_finding(tui, state);
+    size_t index = (size_t)state->list.chosen;
+    size_t cure = state->cure;
+    struct fault_note note = {0};
+    char text[200];
+    assert(finding && cure > 0 && cure <= finding->cure_count);
+    snprintf(text, sizeof text, "%s", finding->cures[cure - 1].text);
+    put_cure_down(tui, state);
+    if (desk_cure(tui->desk, index, cure - 1, &note))
+        tui_warn(tui, &note);
+    else
+        tui_say(tui, "done: %s; u takes it back", text);
+}
+
+/* While a cure is taken up its keys come first. */
+static bool findings_typing(struct tui *tui, void *opaque)
+{
+    const struct findings_state *state = opaque;
+    (void)tui;
+    return state->cure > 0;
+}
+
+static enum reaction findings_key(struct tui *tui, void *opaque, int key)
 {
     struct findings_state *state = opaque;
-    const struct plan *plan = tui_plan(tui);
-    if (list_view_act(&state->list, action))
-        return REACT_TAKEN;
-    if (action != ACTION_ENTER || state->list.chosen < 0)
+    const struct finding *finding = chosen_finding(tui, state);
+    if (!finding || state->cure == 0)
         return REACT_PASS;
-    const struct finding *finding = &plan->findings.at[state->list.chosen];
+    switch (action_of(key)) {
+    case ACTION_RIGHT:
+        take_up(tui, state, state->cure < finding->cure_count ? state->cure + 1 : state->cure);
+        return REACT_TAKEN;
+    case ACTION_LEFT:
+        take_up(tui, state, state->cure - 1);
+        return REACT_TAKEN;
+    case ACTION_ENTER:
+        take(tui, state);
+        return REACT_TAKEN;
+    default:
+        put_cure_down(tui, state);
+        return REACT_TAKEN;
+    }
+}
+
+/* ---- acting ---- */
+
+static void go_to_place(struct tui *tui, const struct finding *finding)
+{
     if (finding->entity == ENTITY_build || finding->entity == ENTITY_workshop ||
         (finding->entity < ENTITY_COUNT &&
          model_find_const(tui_model(tui), finding->entity, finding->key)))
         tui_open(tui, &screen_form, &(struct target){finding->entity, finding->key, NULL, NULL});
-    return REACT_TAKEN;
+}
+
+static enum reaction findings_act(struct tui *tui, void *opaque, enum action action)
+{
+    struct findings_state *state = opaque;
+    list_view_resize(&state->list, (int)tui_plan(tui)->findings.count);
+    if (list_view_act(&state->list, action))
+        return REACT_TAKEN;
+    const struct finding *finding = chosen_finding(tui, state);
+    if (!finding)
+        return REACT_PASS;
+    switch (action) {
+    case ACTION_RIGHT:
+        if (finding->cure_count)
+            take_up(tui, state, 1);
+        else
+            tui_say(tui, "no way out is known for this one: Enter goes to it");
+        return REACT_TAKEN;
+    case ACTION_HOLES:
+        if (finding->entity != ENTITY_join && finding->entity != ENTITY_point)
+            return REACT_PASS;
+        tui_open(tui, &screen_point, &(struct target){finding->entity, finding->key, NULL, NULL});
+        return REACT_TAKEN;
+    case ACTION_ENTER:
+        go_to_place(tui, finding);
+        return REACT_TAKEN;
+    default:
+        return REACT_PASS;
+    }
 }
 
 const struct screen screen_findings = {
@@ -72,5 +228,9 @@ const struct screen screen_findings = {
     .size = sizeof(struct findings_state),
     .paint = findings_paint,
     .act = findings_act,
-    .shown = SHOWS(ENTER) | SHOWS(LEAVE),
+    .typing = findings_typing,
+    .key = findings_key,
+    .shown = SHOWS(ENTER) | SHOWS(LEAVE) | SHOWS(HOLES),
+    .enter_hint = "Enter go there  Right ways out",
+    .typing_hint = "Enter take it  Right, Left other ways out  Esc leave it",
 };

@@ -224,6 +224,11 @@ static enum reaction outline_act(struct tui *tui, void *opaque, enum action acti
         tui_open(tui, &screen_add, &onto);
         return REACT_TAKEN;
     }
+    case ACTION_HOLES:
+        if (row->kind != ENTITY_join && row->kind != ENTITY_point)
+            return REACT_PASS;
+        tui_open(tui, &screen_point, &target);
+        return REACT_TAKEN;
     case ACTION_COPY:
         return copy_row(tui, row);
     case ACTION_REMOVE:
@@ -260,7 +265,8 @@ const struct screen screen_outline = {
     .open = outline_open,
     .paint = outline_paint,
     .act = outline_act,
-    .shown = OUTLINE_SHOWS | SHOWS(STEPS) | SHOWS(BUYING) | SHOWS(MONEY) | SHOWS(FINDINGS),
+    .shown = OUTLINE_SHOWS | SHOWS(STEPS) | SHOWS(HOLES) | SHOWS(BUYING) | SHOWS(MONEY) |
+             SHOWS(FINDINGS),
 };
 
 const struct screen screen_shop = {

@@ -4,6 +4,7 @@
  * file.
  */
 #include "golden.h"
+#include "joined.h"
 #include "work.h"
 
 #include "base/show.h"
@@ -170,6 +171,65 @@ static void holes_of_the_banquette_stand_where_the_example_has_them(void **state
     work_end(&bench);
 }
 
+/* ---- the open wing ---- */
+
+/* open-wing.md, "Join": 6 screws at y 1.25, z 3, 13, 23, 33, 43, 53; heads on the outer face of W's
+ * rear stile; #10 x 3-1/2, through 1.5 stile + .5 ply, bite 1.375. */
+static void holes_of_the_open_wing_stand_where_the_example_has_them(void **state)
+{
+    static const double heights[] = {3, 13, 23, 33, 43, 53};
+    struct joined piece;
+
+    (void)state;
+    struct open_wing wing = joined_open_wing(&piece);
+    const struct junction *junction = plan_junction(piece.plan, wing.join);
+    assert_int_equal(junction->point_count, 6);
+    for (int end = 0; end < 2; end++) {
+        struct join_end at;
+
+        assert_true(hole_end(piece.plan, junction, end, &at));
+        for (size_t i = 0; i < 6; i++) {
+            const struct from_edge *edges =
+                hole_edges(&piece.plan->points.at[junction->first_point + i], end);
+
+            assert_int_equal(edge_side(at.side, edges[0].edge), SIDE_BACK);
+            assert_int_equal(edge_side(at.side, edges[1].edge), SIDE_BOTTOM);
+            assert_int_equal(edges[0].distance, INCH(1.25));
+            assert_int_equal(edges[1].distance, INCH(heights[i]));
+        }
+    }
+    struct bore bore = hole_bore(piece.plan, &piece.plan->points.at[junction->first_point]);
+    assert_int_equal(bore.kind->length, INCH(3.5));
+    assert_int_equal(bore.clearance_depth, INCH(2));
+    assert_int_equal(bore.pilot_depth, INCH(1.25));
+    joined_end(&piece);
+}
+
+/* open-wing.md, "Opening at each head" and "bench pass on that edge 0": the lining's and the
+ * cover's rear edge wait for the join. */
+static void map_of_the_open_wing_names_the_edges_left_open(void **state)
+{
+    struct joined piece;
+    struct text out;
+
+    (void)state;
+    struct open_wing wing = joined_open_wing(&piece);
+    for (size_t i = 0; i < piece.model.boxes.count; i++) {
+        struct box *box = &piece.model.boxes.at[i];
+
+        box->name = box->key == wing.wing ? "W" : "C";
+    }
+    piece.model.joins.at[0].name = "J1";
+    text_init(&out);
+    sheet_join_map(&out, piece.plan, plan_junction(piece.plan, wing.join));
+    assert_non_null(strstr(text_string(&out), "lining of "));
+    assert_non_null(strstr(text_string(&out), "cover of "));
+    assert_null(strstr(text_string(&out), "no edge of a cover"));
+    assert_golden("map-wing", text_string(&out));
+    text_release(&out);
+    joined_end(&piece);
+}
+
 /* ---- edges that can be found ---- */
 
 /* The wing's join, seen from inside C: C's front is panelled, so no distance is taken from there
@@ -289,6 +349,8 @@ int main(void)
         cmocka_unit_test(no_cover_of_the_headboard_is_left_open),
         cmocka_unit_test(maps_of_mirrored_wings_are_tables_of_their_own),
         cmocka_unit_test(holes_of_the_banquette_stand_where_the_example_has_them),
+        cmocka_unit_test(holes_of_the_open_wing_stand_where_the_example_has_them),
+        cmocka_unit_test(map_of_the_open_wing_names_the_edges_left_open),
         cmocka_unit_test(hollow_is_not_measured_from_a_panel),
         cmocka_unit_test(distances_lead_back_to_the_point),
         cmocka_unit_test(maps_have_80_columns),

@@ -204,6 +204,31 @@ static void findings(void **state)
     assert_screen(*state, "findings");
 }
 
+static void holes(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "h");
+    assert_screen(*state, "holes");
+}
+
+/* Hole 3 of the join in the room: the face with it marked, and the way to its head. */
+static void point(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "F8 h Right Right");
+    assert_screen(*state, "point");
+}
+
+/* Two rows of holes, with the heads in a box that is open above. */
+static void point_seat(void **state)
+{
+    stage_take_up(*state, "L-shaped banquette");
+    struct stage *stage = *state;
+    int64_t join = model_key_named(desk_model(stage->desk), ENTITY_join, "J1");
+    tui_open(&stage->tui, &screen_point, &(struct target){ENTITY_join, join, NULL, NULL});
+    assert_screen(stage, "point-seat");
+}
+
 static void trade(void **state)
 {
     stage_take_up(*state, "Wing headboard");
@@ -259,7 +284,8 @@ int main(void)
         CASES(form_refused),   CASES(form_choice),  CASES(add),           CASES(add_shop),
         CASES(order),          CASES(step),         CASES(buying),        CASES(money_none),
         CASES(money),          CASES(findings),     CASES(trade),         CASES(trade_refused),
-        CASES(shop),           CASES(help),         CASES(small),         CASES(plain),
+        CASES(holes),          CASES(point),        CASES(point_seat),    CASES(shop),
+        CASES(help),           CASES(small),        CASES(plain),
     };
     int failed = cmocka_run_group_tests_name("screens", tests, NULL, NULL);
     return failed ? 1 : 0;
