@@ -131,26 +131,46 @@ static int64_t margin_of(const struct plan *plan)
     return IN(0.57) > plan->value[TRADE_EDGE_MIN] ? IN(0.57) : plan->value[TRADE_EDGE_MIN];
 }
 
-/* Off the grid, and only across the row, where both grid lines beside it would lie too near to an
- * edge of the wood. */
+/* On the grid that is counted from these two edges; off it, and only across the row, where both
+ * grid lines beside it would lie too near to an edge of the wood. */
+static bool stands_by(const struct plan *plan, const struct plan_point *point, bool from_left,
+                      bool from_bottom, bool *ret_off_grid)
+{
+    const struct join *join = MODEL_FIND(plan->facts, join, point->join);
+    struct area face = face_area(MODEL_FIND(plan->facts, box, join->box_a), join->side_a);
+    int64_t grid = plan->value[TRADE_MARK_GRID];
+    int64_t off_u = (from_left ? point->u : face.u1 - point->u) % grid;
+    int64_t off_v = (from_bottom ? point->v : face.v1 - point->v) % grid;
+
+    if (off_u != 0 && off_v != 0)
+        return false;
+    *ret_off_grid = off_u != 0 || off_v != 0;
+    for (int i = 0; *ret_off_grid && i < 2; i++) {
+        int64_t u = point->u - (from_left ? 1 : -1) * (off_u - (off_u && i ? grid : 0));
+        int64_t v = point->v - (from_bottom ? 1 : -1) * (off_v - (off_v && i ? grid : 0));
+
+        if (edge_at(plan, point, u, v) > margin_of(plan))
+            return false;
+    }
+    return true;
+}
+
+/* A point is laid out from the nearer edges; it may be told from others, which can be found. */
 static void check_point(const struct plan *plan, const struct plan_point *point)
 {
-    int64_t grid = plan->value[TRADE_MARK_GRID];
-    int64_t off_u = point->edges[0].distance % grid;
-    int64_t off_v = point->edges[1].distance % grid;
-    int64_t sign_u = point->edges[0].edge == EDGE_LEFT ? 1 : -1;
-    int64_t sign_v = point->edges[1].edge == EDGE_BOTTOM ? 1 : -1;
+    bool stands = false;
+    bool off_grid = true;
 
-    assert_true(off_u == 0 || off_v == 0);
-    if (off_u == 0 && off_v == 0)
-        return;
-    spread_off_grid++;
-    for (int i = 0; i < 2; i++) {
-        int64_t u = point->u - sign_u * (off_u - (off_u && i ? grid : 0));
-        int64_t v = point->v - sign_v * (off_v - (off_v && i ? grid : 0));
+    for (int i = 0; i < 4; i++) {
+        bool off;
 
-        assert_true(edge_at(plan, point, u, v) <= margin_of(plan));
+        if (stands_by(plan, point, i & 1, i & 2, &off)) {
+            stands = true;
+            off_grid = off_grid && off;
+        }
     }
+    assert_true(stands);
+    spread_off_grid += off_grid;
 }
 
 static void check_grid(struct work_bench *bench, struct dice *dice)
