@@ -54,21 +54,30 @@ static void put_later_layers(struct json *json, const struct plan *plan, int64_t
     json_put_close(json);
 }
 
+static void put_opening(struct json *json, const struct plan *plan, const struct edge *edge,
+                        const struct edge_part *part)
+{
+    const struct layer *layer = MODEL_FIND(plan->facts, layer, edge->layer);
+    json_put_object(json, JSON_LINE);
+    put_whole(json, "layer", edge->layer);
+    put_text(json, "box", box_name(plan, edge->box));
+    put_text(json, "edge",
+             part->edge < 0 ? "all" : words_side.at[edge_side(layer->side, part->edge)].name);
+    put_length(json, plan, "from", part->from);
+    put_length(json, plan, "to", part->to);
+    json_put_close(json);
+}
+
 static void put_openings(struct json *json, const struct plan *plan, int64_t join)
 {
     put_array(json, "openings");
     for (size_t i = 0; i < plan->intervals.count; i++) {
         const struct interval *interval = &plan->intervals.at[i];
-        const struct edge *edge = &plan->edges.at[interval->edge];
-        if (!hole_opening(plan, interval, join))
-            continue;
-        json_put_object(json, JSON_LINE);
-        put_whole(json, "layer", edge->layer);
-        put_text(json, "box", box_name(plan, edge->box));
-        put_text(json, "edge", edge->edge < 0 ? "all" : words_edge.at[edge->edge].name);
-        put_length(json, plan, "from", interval->from);
-        put_length(json, plan, "to", interval->to);
-        json_put_close(json);
+        struct edge_part part;
+        for (int k = 0; hole_opening(plan, interval, join) && k < EDGE_COUNT; k++) {
+            if (hole_part(plan, interval, k, &part))
+                put_opening(json, plan, &plan->edges.at[interval->edge], &part);
+        }
     }
     json_put_close(json);
 }

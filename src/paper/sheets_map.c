@@ -166,14 +166,16 @@ static void add_layer_name(const struct mapping *mapping, int64_t key, int64_t b
                 box_name(mapping, box ? box : layer->box));
 }
 
+/* An edge is called by the side that it borders on, as in the distances of holes. */
 static void add_edge_name(const struct mapping *mapping, const struct edge *edge,
                           const struct edge_part *part, struct text *words)
 {
+    const struct layer *layer = MODEL_FIND(mapping->plan->facts, layer, edge->layer);
     add_layer_name(mapping, edge->layer, edge->box, words);
     if (part->edge < 0)
         text_add(words, ", all round");
     else
-        text_format(words, ", %s edge", words_edge.at[part->edge].name);
+        text_format(words, ", %s edge", words_side.at[edge_side(layer->side, part->edge)].name);
 }
 
 /* Runs of one edge follow each other after its name; a whole edge needs no figures. */

@@ -314,6 +314,30 @@ static void map_prints_one_join_as_text_and_json(void **state)
     assert_int_equal(run(shell, "map", "Wing headboard", "J9", NULL)->code, 1);
 }
 
+static void map_tells_one_hole_with_its_ways(void **state)
+{
+    struct shell *shell = *state;
+    take_headboard(shell);
+    const struct answer *answer = run(shell, "map", "Wing headboard", "J2", "3", NULL);
+    assert_int_equal(answer->code, 0);
+    assert_says(answer->out, "Join J2, hole 3 of 6");
+    assert_says(answer->out, "23 in (584 mm) from the");
+    assert_says(answer->out, "chosen  heads inside C, by the back");
+    assert_says(answer->out, "lining of C");
+    assert_int_equal(run(shell, "map", "Wing headboard", "J2", "7", NULL)->code, 1);
+    assert_int_equal(run(shell, "map", "Wing headboard", "J2", "one", NULL)->code, 1);
+}
+
+static void check_takes_no_cure_that_is_not_there(void **state)
+{
+    struct shell *shell = *state;
+    take_headboard(shell);
+    assert_int_equal(run(shell, "check", "Wing headboard", "--cure", "9.9", NULL)->code, 1);
+    assert_says(shell->answer.error, "no such cure");
+    assert_int_equal(run(shell, "check", "Wing headboard", "--cure", "first", NULL)->code, 2);
+    assert_int_equal(run(shell, "check", "Wing headboard", "--cure", "1.x", NULL)->code, 2);
+}
+
 static void tick_and_spend_are_kept(void **state)
 {
     struct shell *shell = *state;
@@ -477,6 +501,8 @@ int main(void)
         IN_A_SHELL(steps_tells_what_no_order_can_do),
         IN_A_SHELL(steps_tells_how_it_comes_apart),
         IN_A_SHELL(map_prints_one_join_as_text_and_json),
+        IN_A_SHELL(map_tells_one_hole_with_its_ways),
+        IN_A_SHELL(check_takes_no_cure_that_is_not_there),
         IN_A_SHELL(tick_and_spend_are_kept),
         IN_A_SHELL(spend_names_the_field_it_refuses),
         IN_A_SHELL(trade_prints_and_changes_a_value),
