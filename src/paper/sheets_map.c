@@ -299,7 +299,7 @@ static void add_end_title(const struct mapping *mapping, const struct join_end *
     text_add(mapping->out, "\n  On ");
     show_text(mapping->out, box_name(mapping, end->box));
     text_format(mapping->out, ", its %s face: from the %s edge, from the %s edge\n",
-                words_side.at[end->side].name, edge_name(end, &edges[0]),
+                words_side.at[end->seen].name, edge_name(end, &edges[0]),
                 edge_name(end, &edges[1]));
     for (int i = 0; i < 2; i++) {
         if (edges[i].hidden)

@@ -45,7 +45,7 @@ static void add_place(const struct looking *looking, bool of_b)
         return;
     text_init(&words);
     text_format(&words, "%s, %s face: ", print_box(looking->plan, end.box),
-                words_side.at[end.side].name);
+                words_side.at[end.seen].name);
     for (int i = 0; i < 2; i++) {
         text_add(&words, i ? ", " : "");
         add_distance(looking, &end, &hole_edges(looking->point, of_b)[i], &words);

@@ -24,10 +24,12 @@ struct hole_work {
 /* A point that was there before, or that a tick took, is drilled whatever is ticked now. */
 struct hole_work hole_work(const struct plan *plan, const struct plan_point *point);
 
-/* An end of a join: a box, its face, and whether the heads lie there. */
+/* An end of a join: a box, its mating face, and whether the heads lie there. Heads that lie on the
+ * outside of the box are seen on the face behind, where the same sides give the same distances. */
 struct join_end {
     int64_t box, side;
     bool heads;
+    int64_t seen; /* face that is looked at: that of the heads, else the mating one */
 };
 
 /* False for the second end of a join to a wall, the floor or a given object. */

@@ -46,7 +46,7 @@ static bool is_hidden(const struct plan *plan, const struct junction *junction,
     int64_t beside = edge_side(end->side, edge);
     const struct padding *padding = plan_padding(plan, end->box, beside);
 
-    if (padding && padding->at[edge_between(beside, end->side)] > 0)
+    if (padding && padding->at[edge_between(beside, end->seen)] > 0)
         return true;
     return end->heads && junction->head_inside && is_panelled(plan, end->box, beside);
 }

@@ -112,17 +112,17 @@ void picture_paint(struct tui *tui, const struct plan *plan, int64_t box, int64_
     paint_face(&picture, place);
 }
 
-void picture_paint_point(struct tui *tui, const struct plan *plan, size_t point, bool of_b,
+void picture_paint_point(struct tui *tui, const struct plan *plan, size_t point,
                          struct picture_place place)
 {
     const struct junction *junction = plan_junction(plan, plan->points.at[point].join);
     struct picture picture = {.tui = tui, .plan = plan, .point = point};
     struct join_end end;
-    picture.of_b = of_b;
-    if (!hole_end(plan, junction, of_b, &end))
+    picture.of_b = junction->box_b && junction->head_box == junction->box_b;
+    if (!hole_end(plan, junction, picture.of_b, &end))
         return;
     picture.box = end.box;
-    picture.side = end.side;
+    picture.side = end.seen;
     paint_face(&picture, place);
 }
 

@@ -17,8 +17,8 @@ struct picture_place {
 void picture_paint(struct tui *tui, const struct plan *plan, int64_t box, int64_t side,
                    struct picture_place place);
 
-/* The same, with a point of a join (index) marked, on the face of its first or second box. */
-void picture_paint_point(struct tui *tui, const struct plan *plan, size_t point, bool of_b,
+/* The face that the head of a point (an index) is seen on, with the point marked. */
+void picture_paint_point(struct tui *tui, const struct plan *plan, size_t point,
                          struct picture_place place);
 
 /* The corridor of a point's head (draw_corridor). */

@@ -54,7 +54,7 @@ static void paint_pictures(struct tui *tui, size_t point, struct picture_place p
     upper.height = place.height / 2;
     lower.top = place.top + upper.height;
     lower.height = place.height - upper.height;
-    picture_paint_point(tui, tui_plan(tui), point, false, upper);
+    picture_paint_point(tui, tui_plan(tui), point, upper);
     picture_paint_corridor(tui, tui_plan(tui), point, lower);
 }
 
