@@ -16,9 +16,9 @@
 typedef void pass_fn(struct planning *planning);
 
 static pass_fn *const passes[] = {
-    pass_resolve, pass_panel, pass_frame, pass_point, pass_clash, pass_access, pass_measure,
-    pass_fix,     pass_cover, pass_buy,   pass_cost,  pass_load,  pass_order,  pass_card,
-    pass_finding,
+    pass_resolve, pass_panel,   pass_frame, pass_point, pass_clash,
+    pass_access,  pass_measure, pass_fix,   pass_cover, pass_buy,
+    pass_cost,    pass_load,    pass_order, pass_card,  pass_finding,
 };
 
 static void tally_findings(struct plan *plan)
