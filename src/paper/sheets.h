@@ -35,8 +35,9 @@ void sheet_map(struct text *out, const struct plan *plan);
 void sheet_join_map(struct text *out, const struct plan *plan, const struct junction *junction);
 
 /*
- * One hole of a join (an index into the plan's points): its measures, every way to its head that
- * was looked at, chosen, possible or shut and by what, and what meets it when. Lines of `columns`.
+ * One hole of a join (an index into the plan's points): its measures, what meets it when, and
+ * every way to its head that was looked at, chosen, possible or shut and by what. Lines of
+ * `columns`.
  */
 void sheet_point(struct text *out, const struct plan *plan, size_t point, int columns);
 

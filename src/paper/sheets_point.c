@@ -8,7 +8,7 @@
 #include "plan/hole.h"
 #include "plan/meeting.h"
 
-#define INDENT 10
+#define INDENT 12
 
 struct looking {
     struct text *out;
@@ -223,6 +223,6 @@ void sheet_point(struct text *out, const struct plan *plan, size_t index, int co
     add_place(&looking, true);
     add_screw(&looking);
     add_bare(&looking);
-    add_ways(&looking);
     add_when(&looking);
+    add_ways(&looking);
 }

@@ -322,7 +322,7 @@ static void map_tells_one_hole_with_its_ways(void **state)
     assert_int_equal(answer->code, 0);
     assert_says(answer->out, "Join J2, hole 3 of 6");
     assert_says(answer->out, "23 in (584 mm) from the");
-    assert_says(answer->out, "chosen  heads inside C, by the back");
+    assert_says(answer->out, "chosen    heads inside C, by the back");
     assert_says(answer->out, "lining of C");
     assert_int_equal(run(shell, "map", "Wing headboard", "J2", "7", NULL)->code, 1);
     assert_int_equal(run(shell, "map", "Wing headboard", "J2", "one", NULL)->code, 1);

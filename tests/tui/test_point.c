@@ -48,7 +48,7 @@ static void arrows_go_through_the_holes_and_stop_at_the_ends(void **state)
     assert_shown(stage, "Join J2, hole 1 of 6");
     stage_press(stage, "Right Right");
     assert_shown(stage, "hole 3 of 6");
-    assert_shown(stage, "23 in (584 mm)");
+    assert_shown(stage, "(584 mm) from the");
     stage_press(stage, "Right Right Right Right");
     assert_shown(stage, "hole 6 of 6");
 }
@@ -57,7 +57,7 @@ static void the_chosen_way_and_what_comes_after_it_are_told(void **state)
 {
     struct stage *stage = *state;
     open_join(stage, "Wing headboard", "J1");
-    assert_shown(stage, "chosen  heads inside C, by the back");
+    assert_shown(stage, "chosen    heads inside C, by the back");
     assert_shown(stage, "lining of C: step");
     assert_shown(stage, "@ this");
     assert_shown(stage, "front up");
