@@ -163,6 +163,8 @@ void piece_corner_banquette(struct kit *kit, const int64_t *sizes)
     int64_t back_a =
         padded_board(kit, "BA", (const int64_t[]){sizes[0], back, sizes[4]}, SIDE_FRONT);
     int64_t back_b = padded_board(kit, "BB", (const int64_t[]){second, back, sizes[4]}, SIDE_FRONT);
+    MODEL_ADD(kit->draft, wall)->side = SIDE_BACK;
+    MODEL_ADD(kit->draft, wall)->side = SIDE_LEFT;
     /* B stands along the second wall, its right end against the front of A in the corner */
     kit_stock(kit, KIT_JOIN_SCREW);
     struct join *corner = kit_join(kit, "J1", b, SIDE_RIGHT, a, SIDE_FRONT);
@@ -193,6 +195,7 @@ static int64_t base_half(struct kit *kit, const char *name, const int64_t size[3
     legs->name = "leg";
     legs->side = SIDE_BOTTOM;
     legs->count = 5; /* one under the middle as well */
+    kit_layer(kit, key, LAYER_DUST_COVER, SHAPE_FLAT, SIDE_BOTTOM);
     return key;
 }
 

@@ -78,9 +78,18 @@ static void title_part(const struct plan *plan, const struct work *work, char le
         title_facing(model, work->step.facing, out, room);
 }
 
+/* A sleeve is pulled over its box, everything else laid on its face. */
+static const char *title_form(const struct work *work)
+{
+    bool sleeve = work->step.kind == STEP_COVER && work->of_layer->shape == SHAPE_SEWN &&
+                  work->of_layer->both;
+
+    return sleeve ? "Pull on and baste the %c" : step_kinds[work->step.kind].title;
+}
+
 static void set_title(const struct plan *plan, struct work *work)
 {
-    const char *at = step_kinds[work->step.kind].title;
+    const char *at = title_form(work);
     size_t length = 0;
 
     for (; *at && length + 1 < sizeof work->step.title; at++) {

@@ -287,7 +287,10 @@ static void order_runs_from_bare_boxes_to_the_wall(void **state)
 
 static void sleeve_is_pulled_on_by_two(void **state)
 {
-    assert_int_equal(plan_step(plan_of(state), "cover:22")->people, 2);
+    const struct step *step = plan_step(plan_of(state), "cover:22");
+
+    assert_int_equal(step->people, 2);
+    assert_string_equal(step->title, "Pull on and baste the left cover of W");
 }
 
 static void work_behind_the_piece_is_done_in_the_room_before_it_is_pushed_home(void **state)
