@@ -303,6 +303,32 @@ static void work_behind_the_piece_is_done_in_the_room_before_it_is_pushed_home(v
         assert_int_equal(plan->steps.at[i].phase, 14);
 }
 
+static void piece_without_a_wall_is_not_pushed_anywhere(void **state)
+{
+    struct wing *wing = *state;
+
+    DONE(desk_delete(wing->desk, ENTITY_wall, 1, note));
+    assert_null(plan_step(plan_of(state), "push"));
+}
+
+static void padding_is_refused_until_the_holes_are_mapped(void **state)
+{
+    struct wing *wing = *state;
+    struct fault_note told = {0};
+
+    tick_until(wing->desk, "drill:23");
+    assert_int_equal(desk_tick(wing->desk, "batting:20", "", 0, &told), FAULT_REFUSED);
+    assert_non_null(strstr(told.why, "Map and label join J1"));
+}
+
+static void every_step_may_be_ticked_in_its_order(void **state)
+{
+    struct wing *wing = *state;
+
+    tick_until(wing->desk, "push");
+    assert_int_equal(plan_of(state)->tally.stops, 0);
+}
+
 static void sound_wing_has_nothing_that_stops(void **state)
 {
     const struct plan *plan = plan_of(state);
@@ -408,6 +434,9 @@ int main(void)
         OF_WING(order_runs_from_bare_boxes_to_the_wall),
         OF_WING(sleeve_is_pulled_on_by_two),
         OF_WING(work_behind_the_piece_is_done_in_the_room_before_it_is_pushed_home),
+        OF_WING(piece_without_a_wall_is_not_pushed_anywhere),
+        OF_WING(padding_is_refused_until_the_holes_are_mapped),
+        OF_WING(every_step_may_be_ticked_in_its_order),
         OF_WING(sound_wing_has_nothing_that_stops),
         OF_WING(panel_fitted_at_the_bench_is_a_stop),
         OF_WING(open_side_at_the_front_is_a_long_way_but_possible),
