@@ -19,4 +19,8 @@
  */
 void bars_cut(const struct cut_job *job, struct arena *arena, struct cut_layout *ret_layout);
 
+/* The search that goes on from the quick layout (search.h). */
+void *bars_begin(const struct cut_job *job, struct arena *arena, const struct cut_layout *quick);
+bool bars_step(void *state, int64_t work, int64_t *done, struct cut_layout *best);
+
 #endif

@@ -23,7 +23,14 @@
 
 struct cut_piece {
     int64_t length, width;
-    bool may_turn; /* may lie across; bars never turn */
+    bool may_turn; /* may lie across; bars, and parts that are matched, never turn */
+
+    /* Rolls with a pattern. A matched part begins where along % repeat_along is its phase; one that
+     * is matched across, where across % repeat_across is. Parts of one group (above 0) that are not
+     * matched themselves begin at one phase, whichever. */
+    bool matched, matched_across;
+    int64_t phase, phase_across; /* 0 <= phase < repeat */
+    size_t group;
 };
 
 /* Stock to cut from. What lies on the shelf has a price of 0 and a limit. */
@@ -33,6 +40,12 @@ struct cut_size {
     int64_t limit;         /* how many there are, or CUT_ANY */
 };
 
+/* A band of a roll on offer that no part may touch: half-open both ways. */
+struct cut_band {
+    int64_t along, length;
+    int64_t across, width;
+};
+
 struct cut_job {
     const struct cut_piece *parts;
     size_t part_count;
@@ -40,6 +53,18 @@ struct cut_job {
     size_t size_count;
     int64_t kerf; /* that the saw takes between two parts, 0 for shears */
     int64_t trim; /* bars: cut off the first end; sheets: off each of the four edges */
+
+    /* Sheets: after the first cut every piece must pass an opening of this length and width, lying
+     * either way; 0 where nothing is asked. */
+    int64_t passage_length, passage_width;
+
+    /* Rolls: 0 without a pattern. With half_drop a part whose `across` lies k repeats from its
+     * phase across begins k halves of repeat_along later. */
+    int64_t repeat_along, repeat_across;
+    bool half_drop;
+    const struct cut_band *flaws;
+    size_t flaw_count;
+    int64_t least, step; /* the shop sells at least so much, and whole steps; 0: any length */
 };
 
 struct cut_place {
@@ -57,6 +82,16 @@ struct cut_blank {
                                   length, kerf taken off; bars: across 0; 0 on a roll */
 };
 
+/* A cut of the saw through one blank: the sequence that parts a sheet, each cut from edge to edge
+ * of what lies on the saw by then. */
+struct cut_stroke {
+    size_t blank;
+    bool across;      /* runs over the width, at `at` along; else down the length, at `at` across */
+    int64_t at;       /* where the kerf begins */
+    int64_t from, to; /* the other way: from edge to edge */
+    int64_t fence;    /* setting: from the edge of what is cut to the saw */
+};
+
 /*
  * Invariants, which verify.h checks with code of its own:
  *   1  each part lies in exactly one place or is left out
@@ -66,13 +101,22 @@ struct cut_blank {
  *   4  no more blanks of a size are used than its limit, and each holds at least one part
  *   5  cost is the sum of the blanks' prices (of a roll: the length taken from it) and not below
  *      the bound, which no layout of the job with as few parts left out can undercut
+ *   6  strokes, where there are any, are those of the blanks in order and leave each part alone
  */
 struct cut_layout {
     LIST_OF(struct cut_blank) blanks;
     LIST_OF(struct cut_place) places;
-    LIST_OF(size_t) left_out; /* rising */
+    LIST_OF(size_t) left_out;           /* rising */
+    LIST_OF(struct cut_stroke) strokes; /* sheets: blank by blank, in the order they are made */
     int64_t cost;
     int64_t bound;
+    int64_t fences; /* sheets: times that the fence is set */
 };
+
+/* No layout of the job is cheaper. */
+static inline bool layout_proven(const struct cut_layout *layout)
+{
+    return layout->cost == layout->bound;
+}
 
 #endif

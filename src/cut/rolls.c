@@ -34,10 +34,10 @@ struct search {
     const struct cut_job *job;
     struct arena *arena;
     struct cut_piece *parts; /* with a kerf */
-    size_t roll;            /* size, or NOWHERE */
-    int64_t width;          /* of the roll, with a kerf */
-    size_t count;           /* parts on the roll */
-    int64_t bound;          /* with a kerf */
+    size_t roll;             /* size, or NOWHERE */
+    int64_t width;           /* of the roll, with a kerf */
+    size_t count;            /* parts on the roll */
+    int64_t bound;           /* with a kerf */
     struct skyline skyline;
     struct free_areas free;
     bool *placed; /* in a row plan, by rank in the order */
@@ -354,4 +354,21 @@ void rolls_cut(const struct cut_job *job, struct arena *arena, struct cut_layout
         lay_roll(&search, &layout);
     }
     *ret_layout = layout;
+}
+
+void *rolls_begin(const struct cut_job *job, struct arena *arena, const struct cut_layout *quick)
+{
+    (void)job;
+    (void)arena;
+    (void)quick;
+    return NULL;
+}
+
+bool rolls_step(void *state, int64_t work, int64_t *done, struct cut_layout *best)
+{
+    (void)state;
+    (void)work;
+    (void)done;
+    (void)best;
+    return false;
 }

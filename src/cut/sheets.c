@@ -38,7 +38,7 @@ struct sheet_plan {
 struct search {
     const struct cut_job *job;
     struct arena *arena;
-    struct cut_piece *parts;     /* with a kerf */
+    struct cut_piece *parts;    /* with a kerf */
     size_t *order[PART_ORDERS]; /* of parts */
     int64_t *length, *width;    /* of sizes, with a kerf, without trim */
     int64_t *price;             /* of sizes; areas where nothing has a price */
@@ -466,4 +466,21 @@ void sheets_cut(const struct cut_job *job, struct arena *arena, struct cut_layou
     layout.bound = bound_by_area(&search);
     assert(layout.left_out.count > 0 || layout.bound <= layout.cost);
     *ret_layout = layout;
+}
+
+void *sheets_begin(const struct cut_job *job, struct arena *arena, const struct cut_layout *quick)
+{
+    (void)job;
+    (void)arena;
+    (void)quick;
+    return NULL;
+}
+
+bool sheets_step(void *state, int64_t work, int64_t *done, struct cut_layout *best)
+{
+    (void)state;
+    (void)work;
+    (void)done;
+    (void)best;
+    return false;
 }

@@ -18,4 +18,8 @@
  */
 void sheets_cut(const struct cut_job *job, struct arena *arena, struct cut_layout *ret_layout);
 
+/* The search that goes on from the quick layout (search.h). */
+void *sheets_begin(const struct cut_job *job, struct arena *arena, const struct cut_layout *quick);
+bool sheets_step(void *state, int64_t work, int64_t *done, struct cut_layout *best);
+
 #endif

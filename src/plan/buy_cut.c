@@ -144,15 +144,20 @@ static struct cut_piece piece_of(const struct cutting_job *job, const struct par
     int64_t repeat = is_roll(job->stock) ? job->stock->repeat_along : 0;
 
     if (repeat == 0)
-        return (struct cut_piece){part->length, part->width, part->may_turn};
-    return (struct cut_piece){whole_divide_up(part->length, repeat) * repeat, part->width, false};
+        return (struct cut_piece){
+            .length = part->length, .width = part->width, .may_turn = part->may_turn};
+    return (struct cut_piece){.length = whole_divide_up(part->length, repeat) * repeat,
+                              .width = part->width};
 }
 
 static struct cut_layout lay_out(struct cutting_job *job)
 {
     const struct plan *plan = job->planning->plan;
     struct cut_piece *parts = ARENA_MANY(job->planning->arena, struct cut_piece, job->count);
-    struct cut_job cut = {parts, job->count, job->sizes.at, job->sizes.count, 0, 0};
+    struct cut_job cut = {.parts = parts,
+                          .part_count = job->count,
+                          .sizes = job->sizes.at,
+                          .size_count = job->sizes.count};
     struct cut_layout layout = {0};
 
     for (size_t i = 0; i < job->count; i++)

@@ -25,7 +25,8 @@ void parts_add(struct parts *parts, size_t count, int64_t length, int64_t width,
 {
     assert(parts->count + count <= MOST_PARTS);
     for (size_t i = 0; i < count; i++)
-        parts->at[parts->count++] = (struct cut_piece){length, width, may_turn};
+        parts->at[parts->count++] =
+            (struct cut_piece){.length = length, .width = width, .may_turn = may_turn};
 }
 
 enum cut_flaw flaw_of(enum cut_way way, const struct cut_job *job, const struct cut_layout *layout)

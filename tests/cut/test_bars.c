@@ -26,7 +26,12 @@ static int close_arena(void **state)
 static struct cut_job job_of(const struct parts *parts, const struct cut_size *sizes,
                              size_t size_count)
 {
-    return (struct cut_job){parts->at, parts->count, sizes, size_count, IN(0.125), IN(0.25)};
+    return (struct cut_job){.parts = parts->at,
+                            .part_count = parts->count,
+                            .sizes = sizes,
+                            .size_count = size_count,
+                            .kerf = IN(0.125),
+                            .trim = IN(0.25)};
 }
 
 /* Sticks of the worked example "wing headboard". */
@@ -113,7 +118,7 @@ static void leftovers_are_used_before_a_stick_is_bought(void **state)
 {
     const struct cut_size sizes[] = {{100, 0, 50, ANY}, {42, 0, 0, 2}};
     struct parts parts = {.count = 0};
-    struct cut_job job = {parts.at, 3, sizes, 2, 0, 0};
+    struct cut_job job = {.parts = parts.at, .part_count = 3, .sizes = sizes, .size_count = 2};
     struct cut_layout layout;
 
     (void)state;
@@ -127,7 +132,8 @@ static void a_part_longer_than_every_stick_is_left_out(void **state)
 {
     const struct cut_size sizes[] = {{100, 0, 50, ANY}};
     struct parts parts = {.count = 0};
-    struct cut_job job = {parts.at, 2, sizes, 1, 3, 6};
+    struct cut_job job = {
+        .parts = parts.at, .part_count = 2, .sizes = sizes, .size_count = 1, .kerf = 3, .trim = 6};
     struct cut_layout layout;
 
     (void)state;
@@ -143,7 +149,8 @@ static void parts_need_one_kerf_less_than_there_are_parts(void **state)
 {
     const struct cut_size sizes[] = {{96, 0, 1, ANY}};
     struct parts parts = {.count = 0};
-    struct cut_job job = {parts.at, 3, sizes, 1, 3, 0};
+    struct cut_job job = {
+        .parts = parts.at, .part_count = 3, .sizes = sizes, .size_count = 1, .kerf = 3};
     struct cut_layout layout;
 
     (void)state;
@@ -159,7 +166,7 @@ static void no_kerf_is_the_classical_problem(void **state)
 {
     const struct cut_size sizes[] = {{100, 0, 1, ANY}};
     struct parts parts = {.count = 0};
-    struct cut_job job = {parts.at, 8, sizes, 1, 0, 0};
+    struct cut_job job = {.parts = parts.at, .part_count = 8, .sizes = sizes, .size_count = 1};
     struct cut_layout layout;
 
     (void)state;
@@ -175,7 +182,7 @@ static void sticks_without_a_price_are_chosen_by_length(void **state)
 {
     const struct cut_size sizes[] = {{100, 0, 0, ANY}, {60, 0, 0, ANY}};
     struct parts parts = {.count = 0};
-    struct cut_job job = {parts.at, 1, sizes, 2, 0, 0};
+    struct cut_job job = {.parts = parts.at, .part_count = 1, .sizes = sizes, .size_count = 2};
     struct cut_layout layout;
 
     (void)state;

@@ -26,7 +26,8 @@ static int close_arena(void **state)
 static struct cut_layout lay(const struct parts *parts, int64_t width)
 {
     const struct cut_size roll = {0, width, 0, ANY};
-    struct cut_job job = {parts->at, parts->count, &roll, 1, 0, 0};
+    struct cut_job job = {
+        .parts = parts->at, .part_count = parts->count, .sizes = &roll, .size_count = 1};
 
     return saw(CUT_ROLLS, &job, &arena);
 }
@@ -124,7 +125,7 @@ static void pieces_of_cloth_on_the_shelf_come_first(void **state)
 {
     const struct cut_size sizes[] = {{0, 100, 0, ANY}, {50, 60, 0, 1}};
     struct parts parts = {.count = 0};
-    struct cut_job job = {parts.at, 2, sizes, 2, 0, 0};
+    struct cut_job job = {.parts = parts.at, .part_count = 2, .sizes = sizes, .size_count = 2};
     struct cut_layout layout;
 
     (void)state;

@@ -26,7 +26,11 @@ static int close_arena(void **state)
 static struct cut_job job_of(const struct parts *parts, const struct cut_size *sizes,
                              size_t size_count)
 {
-    return (struct cut_job){parts->at, parts->count, sizes, size_count, IN(0.125), 0};
+    return (struct cut_job){.parts = parts->at,
+                            .part_count = parts->count,
+                            .sizes = sizes,
+                            .size_count = size_count,
+                            .kerf = IN(0.125)};
 }
 
 /* Worked example, computed by hand: wing headboard. */
@@ -108,7 +112,7 @@ static void grain_keeps_a_part_from_being_turned(void **state)
 {
     const struct cut_size sizes[] = {{100, 50, 1, ANY}};
     struct parts parts = {.count = 0};
-    struct cut_job job = {parts.at, 1, sizes, 1, 0, 0};
+    struct cut_job job = {.parts = parts.at, .part_count = 1, .sizes = sizes, .size_count = 1};
     struct cut_layout layout;
 
     (void)state;
@@ -125,7 +129,8 @@ static void leftovers_are_used_before_a_sheet_is_bought(void **state)
 {
     const struct cut_size sizes[] = {{100, 50, 10, ANY}, {60, 30, 0, 1}};
     struct parts parts = {.count = 0};
-    struct cut_job job = {parts.at, 1, sizes, 2, 3, 0};
+    struct cut_job job = {
+        .parts = parts.at, .part_count = 1, .sizes = sizes, .size_count = 2, .kerf = 3};
     struct cut_layout layout;
 
     (void)state;
@@ -139,7 +144,8 @@ static void the_trim_comes_off_all_four_edges(void **state)
 {
     const struct cut_size sizes[] = {{100, 50, 10, ANY}};
     struct parts parts = {.count = 0};
-    struct cut_job job = {parts.at, 1, sizes, 1, 3, 5};
+    struct cut_job job = {
+        .parts = parts.at, .part_count = 1, .sizes = sizes, .size_count = 1, .kerf = 3, .trim = 5};
     struct cut_layout layout;
 
     (void)state;

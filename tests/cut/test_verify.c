@@ -26,8 +26,12 @@ struct bad_layout {
 static enum cut_flaw flaw_in(const struct bad_layout *bad)
 {
     struct bad_layout copy = *bad;
-    struct cut_job job = {copy.parts,      bad->part_count, copy.sizes,
-                          bad->size_count, bad->kerf,       bad->trim};
+    struct cut_job job = {.parts = copy.parts,
+                          .part_count = bad->part_count,
+                          .sizes = copy.sizes,
+                          .size_count = bad->size_count,
+                          .kerf = bad->kerf,
+                          .trim = bad->trim};
     struct cut_layout layout = {.cost = bad->cost, .bound = bad->bound};
 
     layout.places.at = copy.places;
