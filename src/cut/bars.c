@@ -638,20 +638,3 @@ void bars_cut(const struct cut_job *job, struct arena *arena, struct cut_layout 
     assert(layout.left_out.count > 0 || layout.bound <= layout.cost);
     *ret_layout = layout;
 }
-
-void *bars_begin(const struct cut_job *job, struct arena *arena, const struct cut_layout *quick)
-{
-    (void)job;
-    (void)arena;
-    (void)quick;
-    return NULL;
-}
-
-bool bars_step(void *state, int64_t work, int64_t *done, struct cut_layout *best)
-{
-    (void)state;
-    (void)work;
-    (void)done;
-    (void)best;
-    return false;
-}

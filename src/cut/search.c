@@ -38,7 +38,6 @@ struct cut_search *cut_begin(enum cut_way way, const struct cut_job *job, struct
     search->method = &methods[way];
     search->method->quick(job, arena, &search->best);
     search->state = search->method->begin(job, arena, &search->best);
-    search->over = layout_proven(&search->best) && way != CUT_SHEETS;
     return search;
 }
 

@@ -1,0 +1,367 @@
+/*
+ * Every plan is looked at as loss: a filling loses what its stick costs over what its parts are
+ * worth, which is never below 0 (bar_values_set), and a plan may lose no more than what the sum
+ * allowed is over the worth of all parts. So the search goes on with the longest part left, through
+ * the fillings that hold it and lose little, and gives up once too much is lost.
+ *
+ *  1  Only fillings that no part left could join are tried: a part that is moved into one from a
+ *     later stick makes no plan dearer.
+ *  2  A state (what is left of parts and limited sticks) that failed with so much to lose fails
+ * with less.
+ */
+#include "cut/bars_exact.h"
+
+#include "base/quantity.h"
+
+#include <assert.h>
+#include <stdlib.h>
+#include <string.h>
+
+#define FAILED_STATES ((size_t)1 << 14)
+#define CANDIDATES_MOST 600 /* of one state */
+#define SUM_MOST (INT64_C(1) << 50)
+
+/* ---- values ---- */
+
+void bar_values_begin(struct bar_values *values, const struct bar_task *task)
+{
+    values->of_kind = ARENA_MANY(task->arena, int64_t, task->kind_count);
+    values->over = ARENA_MANY(task->arena, int64_t, task->size_count);
+    value_table_begin(&values->table, task);
+}
+
+/* As fine as the sum of all prices allows. */
+static int64_t scale_for(const struct bar_task *task)
+{
+    int64_t dearest = 1;
+    int64_t scale;
+
+    for (size_t s = 0; s < task->size_count; s++)
+        if (task->sizes[s].price > dearest)
+            dearest = task->sizes[s].price;
+    scale = SUM_MOST / dearest / (int64_t)task->part_count;
+    return scale < 1 ? 1 : scale > 1000000 ? 1000000 : scale;
+}
+
+static int64_t surplus(const struct bar_values *values, const struct bar_task *task, size_t size)
+{
+    return value_at_most(&values->table, 0, task->sizes[size].room) -
+           task->sizes[size].price * values->scale;
+}
+
+/* The size on offer whose fullest filling is farthest over its price, as a share of it. */
+static void shrink_values(struct bar_values *values, const struct bar_task *task)
+{
+    double most = 1;
+
+    for (size_t s = 0; s < task->size_count; s++) {
+        double price = (double)task->sizes[s].price * (double)values->scale;
+
+        if (task->sizes[s].limit == CUT_ANY &&
+            (double)value_at_most(&values->table, 0, task->sizes[s].room) > most * price)
+            most = (double)value_at_most(&values->table, 0, task->sizes[s].room) / price;
+    }
+    for (size_t k = 0; k < task->kind_count; k++)
+        values->of_kind[k] = (int64_t)((double)values->of_kind[k] / most);
+    value_table_fill(&values->table, values->of_kind);
+}
+
+static bool any_over(const struct bar_values *values, const struct bar_task *task)
+{
+    for (size_t s = 0; s < task->size_count; s++)
+        if (task->sizes[s].limit == CUT_ANY && surplus(values, task, s) > 0)
+            return true;
+    return false;
+}
+
+void bar_values_set(struct bar_values *values, const struct bar_task *task, const double *duals)
+{
+    values->scale = scale_for(task);
+    for (size_t k = 0; k < task->kind_count; k++)
+        values->of_kind[k] = duals[k] > 0 ? (int64_t)(duals[k] * (double)values->scale) : 0;
+    value_table_fill(&values->table, values->of_kind);
+    for (int i = 0; i < 4 && any_over(values, task); i++)
+        shrink_values(values, task);
+    if (any_over(values, task)) {
+        memset(values->of_kind, 0, task->kind_count * sizeof *values->of_kind);
+        value_table_fill(&values->table, values->of_kind);
+    }
+    for (size_t s = 0; s < task->size_count; s++)
+        values->over[s] = surplus(values, task, s) > 0 ? surplus(values, task, s) : 0;
+}
+
+/* The worth of what is left, less what limited sticks may hold beyond their price. */
+static int64_t worth_left(const struct bar_values *values, const struct bar_task *task,
+                          const int64_t *counts, const int64_t *limits)
+{
+    int64_t worth = 0;
+
+    for (size_t k = 0; k < task->kind_count; k++)
+        worth += counts[k] * values->of_kind[k];
+    for (size_t s = 0; s < task->size_count; s++)
+        if (limits[s] != CUT_ANY)
+            worth -= limits[s] * values->over[s];
+    return worth;
+}
+
+int64_t bar_values_bound(const struct bar_values *values, const struct bar_task *task,
+                         const int64_t *counts, const int64_t *limits)
+{
+    int64_t worth = worth_left(values, task, counts, limits);
+
+    return worth > 0 ? whole_divide_up(worth, values->scale) : 0;
+}
+
+/* ---- the search ---- */
+
+struct candidate {
+    size_t size;
+    size_t first, count; /* takes */
+    int64_t loss;
+};
+
+struct failed_state {
+    uint64_t hash;
+    int64_t to_lose;
+};
+
+struct bar_exact {
+    const struct bar_task *task;
+    const struct bar_values *values;
+    int64_t *counts, *limits;
+    int64_t *now;                         /* takes of the filling that is being made */
+    LIST_OF(struct candidate) candidates; /* a stack, state by state */
+    LIST_OF(struct bar_take) takes;       /* of the candidates */
+    LIST_OF(struct candidate) path;       /* chosen */
+    struct failed_state *failed;
+    int64_t work_left;
+    bool complete; /* nothing was left out so far */
+};
+
+struct bar_exact *bar_exact_begin(const struct bar_task *task)
+{
+    struct bar_exact *exact = ARENA_NEW(task->arena, struct bar_exact);
+
+    exact->task = task;
+    exact->now = ARENA_MANY(task->arena, int64_t, task->kind_count);
+    exact->failed = ARENA_MANY(task->arena, struct failed_state, FAILED_STATES);
+    return exact;
+}
+
+/* ---- fillings that hold the longest part ---- */
+
+struct filling_search {
+    size_t size;
+    size_t longest; /* kind that must be in it */
+    int64_t least;  /* value: less would lose too much */
+    size_t first_candidate;
+};
+
+/* No part left could join. */
+static bool is_full(const struct bar_exact *exact, int64_t room)
+{
+    const struct bar_task *task = exact->task;
+
+    for (size_t k = task->kind_count; k-- > 0;) {
+        if (task->kinds[k].length > room)
+            return true;
+        if (exact->counts[k] > exact->now[k])
+            return false;
+    }
+    return true;
+}
+
+static void keep_candidate(struct bar_exact *exact, const struct filling_search *search,
+                           int64_t value)
+{
+    const struct bar_values *values = exact->values;
+    struct arena *arena = exact->task->arena;
+    struct candidate candidate = {.size = search->size, .first = exact->takes.count};
+
+    candidate.loss =
+        exact->task->sizes[search->size].price * values->scale + values->over[search->size] - value;
+    assert(candidate.loss >= 0);
+    for (size_t k = search->longest; k < exact->task->kind_count; k++)
+        if (exact->now[k] > 0) {
+            *LIST_ADD(arena, &exact->takes) = (struct bar_take){k, exact->now[k]};
+            candidate.count++;
+        }
+    *LIST_ADD(arena, &exact->candidates) = candidate;
+}
+
+static void find_fillings(struct bar_exact *exact, const struct filling_search *search, size_t kind,
+                          int64_t room, int64_t value)
+{
+    const struct bar_task *task = exact->task;
+    int64_t most, least = kind == search->longest;
+
+    exact->work_left -= 8;
+    if (exact->candidates.count - search->first_candidate >= CANDIDATES_MOST ||
+        exact->work_left <= 0) {
+        exact->complete = false;
+        return;
+    }
+    if (value + value_at_most(&exact->values->table, kind, room) < search->least)
+        return;
+    while (kind < task->kind_count && (exact->counts[kind] == 0 || task->kinds[kind].length > room))
+        kind++;
+    if (kind == task->kind_count) {
+        if (value >= search->least && is_full(exact, room))
+            keep_candidate(exact, search, value);
+        return;
+    }
+    most = room / task->kinds[kind].length;
+    if (most > exact->counts[kind])
+        most = exact->counts[kind];
+    for (int64_t count = most; count >= least; count--) {
+        exact->now[kind] = count;
+        find_fillings(exact, search, kind + 1, room - count * task->kinds[kind].length,
+                      value + count * exact->values->of_kind[kind]);
+    }
+    exact->now[kind] = 0;
+}
+
+static int least_loss_first(const void *a, const void *b)
+{
+    const struct candidate *left = a, *right = b;
+
+    if (left->loss != right->loss)
+        return left->loss < right->loss ? -1 : 1;
+    return left->first < right->first ? -1 : left->first > right->first;
+}
+
+static void find_candidates(struct bar_exact *exact, size_t longest, int64_t to_lose)
+{
+    const struct bar_task *task = exact->task;
+    size_t first = exact->candidates.count;
+
+    for (size_t s = 0; s < task->size_count; s++) {
+        struct filling_search search = {s, longest, 0, first};
+
+        if (exact->limits[s] == 0 || task->sizes[s].room < task->kinds[longest].length)
+            continue;
+        search.least =
+            task->sizes[s].price * exact->values->scale + exact->values->over[s] - to_lose;
+        find_fillings(exact, &search, longest, task->sizes[s].room, 0);
+    }
+    if (exact->candidates.count - first > 1)
+        qsort(&exact->candidates.at[first], exact->candidates.count - first,
+              sizeof *exact->candidates.at, least_loss_first);
+}
+
+/* ---- states ---- */
+
+static uint64_t mixed(uint64_t value)
+{
+    value ^= value >> 30;
+    value *= UINT64_C(0xbf58476d1ce4e5b9);
+    value ^= value >> 27;
+    value *= UINT64_C(0x94d049bb133111eb);
+    return value ^ value >> 31;
+}
+
+static uint64_t hash_of(const struct bar_exact *exact)
+{
+    uint64_t hash = 1;
+
+    for (size_t k = 0; k < exact->task->kind_count; k++)
+        hash = mixed(hash + (uint64_t)exact->counts[k] * UINT64_C(0x9e3779b97f4a7c15) + k);
+    for (size_t s = 0; s < exact->task->size_count; s++)
+        if (exact->limits[s] != CUT_ANY)
+            hash = mixed(hash + (uint64_t)exact->limits[s] + (s << 32));
+    return hash;
+}
+
+static void cut_candidate(struct bar_exact *exact, const struct candidate *candidate, int64_t times)
+{
+    for (size_t i = candidate->first; i < candidate->first + candidate->count; i++)
+        exact->counts[exact->takes.at[i].kind] -= times * exact->takes.at[i].count;
+    if (exact->limits[candidate->size] != CUT_ANY)
+        exact->limits[candidate->size] -= times;
+}
+
+static bool search_state(struct bar_exact *exact, int64_t to_lose);
+
+static bool try_candidates(struct bar_exact *exact, size_t first, size_t end, int64_t to_lose)
+{
+    for (size_t i = first; i < end && exact->work_left > 0; i++) {
+        struct candidate candidate = exact->candidates.at[i];
+
+        cut_candidate(exact, &candidate, 1);
+        *LIST_ADD(exact->task->arena, &exact->path) = candidate;
+        if (search_state(exact, to_lose - candidate.loss))
+            return true;
+        exact->path.count--;
+        cut_candidate(exact, &candidate, -1);
+    }
+    if (exact->work_left <= 0)
+        exact->complete = false;
+    return false;
+}
+
+/* Candidates that only just come in count as complete: the caller asks for the whole at the end. */
+static bool search_state(struct bar_exact *exact, int64_t to_lose)
+{
+    size_t first_candidate = exact->candidates.count, first_take = exact->takes.count;
+    size_t longest = 0;
+    struct failed_state *failed;
+    bool complete_before = exact->complete;
+    uint64_t hash;
+
+    while (longest < exact->task->kind_count && exact->counts[longest] == 0)
+        longest++;
+    if (longest == exact->task->kind_count)
+        return true;
+    exact->work_left -= 4 * (int64_t)exact->task->kind_count;
+    hash = hash_of(exact);
+    failed = &exact->failed[hash % FAILED_STATES];
+    if (failed->hash == hash && failed->to_lose >= to_lose)
+        return false;
+    exact->complete = true;
+    find_candidates(exact, longest, to_lose);
+    if (try_candidates(exact, first_candidate, exact->candidates.count, to_lose))
+        return true;
+    exact->candidates.count = first_candidate;
+    exact->takes.count = first_take;
+    if (exact->complete)
+        *failed = (struct failed_state){hash, to_lose};
+    exact->complete = exact->complete && complete_before;
+    return false;
+}
+
+static void write_path(const struct bar_exact *exact, struct bar_plan *plan)
+{
+    for (size_t i = 0; i < exact->path.count; i++) {
+        const struct candidate *candidate = &exact->path.at[i];
+
+        bar_plan_fill(exact->task, plan, candidate->size, 1);
+        for (size_t j = candidate->first; j < candidate->first + candidate->count; j++)
+            bar_plan_take(exact->task, plan, exact->takes.at[j].kind, exact->takes.at[j].count);
+    }
+}
+
+enum bar_outcome bar_exact_search(struct bar_exact *exact, const struct bar_values *values,
+                                  int64_t *counts, int64_t *limits, int64_t most, int64_t work,
+                                  struct bar_plan *plan, int64_t *done)
+{
+    int64_t to_lose = most * values->scale - worth_left(values, exact->task, counts, limits);
+    bool found;
+
+    exact->values = values;
+    exact->counts = counts;
+    exact->limits = limits;
+    exact->work_left = work;
+    exact->complete = true;
+    exact->candidates.count = exact->takes.count = exact->path.count = 0;
+    memset(exact->failed, 0, FAILED_STATES * sizeof *exact->failed);
+    if (to_lose < 0)
+        return BAR_NONE;
+    found = search_state(exact, to_lose);
+    *done += work - exact->work_left;
+    if (!found)
+        return exact->complete ? BAR_NONE : BAR_UNDECIDED;
+    write_path(exact, plan);
+    for (size_t i = exact->path.count; i-- > 0;)
+        cut_candidate(exact, &exact->path.at[i], -1);
+    return BAR_FOUND;
+}

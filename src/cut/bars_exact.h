@@ -1,0 +1,44 @@
+/*
+ * Sticks to the end: looks through all plans that cost no more than a given sum, and says when
+ * there is none.
+ */
+#ifndef CUT_BARS_EXACT_H
+#define CUT_BARS_EXACT_H
+
+#include "cut/knapsack.h"
+
+/* What the parts are worth, in whole numbers: `scale` to a unit of price. */
+struct bar_values {
+    int64_t *of_kind;
+    int64_t
+        *over; /* by size: what its fullest filling is worth beyond its price; 0 without a limit */
+    int64_t scale;
+    struct value_table table;
+};
+
+void bar_values_begin(struct bar_values *values, const struct bar_task *task);
+
+/* Takes over what floating point proposes (values of parts in the measure of prices, in any case
+ * sound): rounds, and shrinks until no size without a limit holds more than its price. */
+void bar_values_set(struct bar_values *values, const struct bar_task *task, const double *duals);
+
+/* The cost that parts and sticks left cannot undercut, by these values; in units of price. */
+int64_t bar_values_bound(const struct bar_values *values, const struct bar_task *task,
+                         const int64_t *counts, const int64_t *limits);
+
+enum bar_outcome { BAR_FOUND, BAR_NONE, BAR_UNDECIDED };
+
+struct bar_exact;
+struct bar_exact *bar_exact_begin(const struct bar_task *task);
+
+/*
+ * Looks for fillings of all parts in `counts` out of `limits` that cost at most `most`, and adds
+ * them to `plan`. NONE means that there are none, in whole numbers and by a search of everything
+ * (states that failed are remembered by a hash of 64 bits). UNDECIDED when about `work` was not
+ * enough. What it did is added to *done. Counts and limits are left as they were.
+ */
+enum bar_outcome bar_exact_search(struct bar_exact *exact, const struct bar_values *values,
+                                  int64_t *counts, int64_t *limits, int64_t most, int64_t work,
+                                  struct bar_plan *plan, int64_t *done);
+
+#endif

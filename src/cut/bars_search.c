@@ -1,0 +1,423 @@
+/*
+ * The long search for sticks: the linear relaxation by columns, then dives from it. A dive cuts the
+ * whole part of every column, rounds the fullest of the rest up, lets the relaxation settle to what
+ * is left, and so on; when little is left it is looked through to the end (bars_exact.h). The first
+ * dive rounds straight; later ones by chance, from a fixed seed. Small jobs are also looked through
+ * as a whole, with more work each time, until nothing cheaper can exist.
+ *
+ *  1  `counts` and `limits` are what is left of the task while a dive goes on; plan holds the rest.
+ *  2  best is a finished plan at all times, and bound is never above its cost.
+ *  3  Work is counted; every turn is made from the state alone, however the work is sliced.
+ */
+#include "cut/bars.h"
+
+#include "base/quantity.h"
+#include "cut/bars_exact.h"
+#include "cut/columns.h"
+#include "cut/covering.h"
+
+#include <assert.h>
+#include <string.h>
+
+#define REST_PARTS 60             /* parts left that are worth looking through */
+#define REST_WORK INT64_C(400000) /* for that, in a dive */
+#define WHOLE_WORK INT64_C(4000000)
+#define WHOLE_PARTS 250
+#define IDLE_MOST INT64_C(60000000) /* work after the proof, for fewer sticks and a larger rest */
+#define STEPS_A_TURN 8
+
+enum turn { TURN_RELAX, TURN_SETTLE, TURN_OVER };
+
+struct bars_search {
+    struct bar_task task;
+    const struct cut_layout *quick;
+    struct columns columns;
+    struct bar_values values;
+    struct bar_exact *exact;
+    int64_t *counts, *limits; /* left */
+    int64_t *whole_counts, *whole_limits;
+    struct bar_plan best, plan;
+    int64_t spent; /* price of the plan so far */
+    int64_t bound;
+    enum turn turn;
+    uint64_t chance;
+    int dive;
+    int64_t whole_work; /* of the next search of the whole */
+    bool decided;       /* the whole was searched: nothing cheaper exists */
+    int64_t idle;       /* work since the proof */
+    int64_t done;
+};
+
+/* ---- chance ---- */
+
+static uint64_t draw(struct bars_search *search)
+{
+    search->chance ^= search->chance << 13;
+    search->chance ^= search->chance >> 7;
+    search->chance ^= search->chance << 17;
+    return search->chance;
+}
+
+/* From 0 to below 1. */
+static double draw_share(struct bars_search *search)
+{
+    return (double)(draw(search) >> 11) / 9007199254740992.0;
+}
+
+/* ---- plans ---- */
+
+static void keep_if_better(struct bars_search *search)
+{
+    bar_plan_finish(&search->task, &search->plan);
+    if (bar_plan_better(&search->plan, &search->best)) {
+        if (search->plan.cost < search->best.cost)
+            search->decided = false;
+        bar_plan_copy(&search->task, &search->best, &search->plan);
+    }
+}
+
+static void begin_dive(struct bars_search *search)
+{
+    memcpy(search->counts, search->whole_counts, search->task.kind_count * sizeof *search->counts);
+    memcpy(search->limits, search->whole_limits, search->task.size_count * sizeof *search->limits);
+    bar_plan_clear(&search->plan);
+    search->spent = 0;
+}
+
+static int64_t parts_left(const struct bars_search *search)
+{
+    int64_t parts = 0;
+
+    for (size_t k = 0; k < search->task.kind_count; k++)
+        parts += search->counts[k];
+    return parts;
+}
+
+/* ---- begin ---- */
+
+static void take_whole(struct bars_search *search)
+{
+    struct bar_task *task = &search->task;
+
+    search->whole_counts = ARENA_MANY(task->arena, int64_t, task->kind_count);
+    search->whole_limits = ARENA_MANY(task->arena, int64_t, task->size_count);
+    search->counts = ARENA_MANY(task->arena, int64_t, task->kind_count);
+    search->limits = ARENA_MANY(task->arena, int64_t, task->size_count);
+    for (size_t k = 0; k < task->kind_count; k++)
+        search->whole_counts[k] = task->kinds[k].count;
+    for (size_t s = 0; s < task->size_count; s++)
+        search->whole_limits[s] = task->sizes[s].limit;
+}
+
+void *bars_begin(const struct cut_job *job, struct arena *arena, const struct cut_layout *quick)
+{
+    struct bars_search *search = ARENA_NEW(arena, struct bars_search);
+    struct cut_layout *copy = ARENA_NEW(arena, struct cut_layout);
+
+    *copy = *quick;
+    search->quick = copy;
+    search->bound = quick->bound;
+    search->chance = UINT64_C(0x2545f4914f6cdd1d);
+    search->whole_work = WHOLE_WORK;
+    if (!bar_task_make(&search->task, job, quick, arena)) {
+        search->turn = TURN_OVER;
+        return search;
+    }
+    take_whole(search);
+    bar_plan_read(&search->task, quick, &search->best);
+    columns_begin(&search->columns, &search->task);
+    bar_values_begin(&search->values, &search->task);
+    search->exact = bar_exact_begin(&search->task);
+    begin_dive(search);
+    columns_start(&search->columns, search->counts, search->limits);
+    return search;
+}
+
+/* ---- bounds ---- */
+
+static void raise_bound(struct bars_search *search, int64_t bound)
+{
+    if (bound > search->best.cost)
+        bound = search->best.cost;
+    if (bound > search->bound)
+        search->bound = bound;
+    assert(search->bound <= search->best.cost);
+}
+
+static void bound_by_values(struct bars_search *search)
+{
+    const struct bar_task *task = &search->task;
+
+    bar_values_set(&search->values, task, search->columns.dual);
+    search->done += search->values.table.work;
+    raise_bound(search, bar_values_bound(&search->values, task, search->whole_counts,
+                                         search->whole_limits));
+    raise_bound(search, covering_bound(task, &search->values.table, search->best.cost));
+}
+
+/* ---- rounding ---- */
+
+static void cut_column(struct bars_search *search, size_t row, int64_t times)
+{
+    const struct columns *columns = &search->columns;
+    const struct column *column = &columns->pool.at[columns->basis[row]];
+
+    assert(times > 0);
+    bar_plan_fill(&search->task, &search->plan, column->size, times);
+    for (size_t i = column->first; i < column->first + column->count; i++) {
+        const struct bar_take *take = &columns->takes.at[i];
+
+        bar_plan_take(&search->task, &search->plan, take->kind, take->count);
+        search->counts[take->kind] -= times * take->count;
+    }
+    if (search->limits[column->size] != CUT_ANY)
+        search->limits[column->size] -= times;
+    search->spent += times * search->task.sizes[column->size].price;
+    columns_take(&search->columns, row, times);
+}
+
+/* How often the column of a row can be cut whole; 0 where there is none. */
+static int64_t times_for(const struct bars_search *search, size_t row)
+{
+    const struct columns *columns = &search->columns;
+    size_t basic = columns->basis[row];
+
+    if (basic >= BASIS_SPARE)
+        return 0;
+    return columns_times_left(columns, &columns->pool.at[basic], search->counts, search->limits);
+}
+
+static void cut_whole_parts(struct bars_search *search)
+{
+    for (size_t row = 0; row < search->columns.row_count; row++) {
+        int64_t times = (int64_t)(search->columns.level[row] + 1e-6);
+        int64_t most = times_for(search, row);
+
+        if (times > 0 && most > 0)
+            cut_column(search, row, times < most ? times : most);
+    }
+}
+
+/* The row that is rounded up next; row_count when no column can be cut. */
+static size_t fullest_row(struct bars_search *search, double chance)
+{
+    const struct columns *columns = &search->columns;
+    size_t best = columns->row_count;
+    double best_level = 0;
+
+    for (size_t row = 0; row < columns->row_count; row++) {
+        double level = columns->level[row];
+
+        if (level < 1e-6 || times_for(search, row) == 0)
+            continue;
+        level += chance > 0 ? chance * draw_share(search) : 0;
+        if (best == columns->row_count || level > best_level) {
+            best = row;
+            best_level = level;
+        }
+    }
+    return best;
+}
+
+/* What no column of the basis takes goes into the cheapest stick by itself, one part. */
+static bool cut_one_part(struct bars_search *search)
+{
+    struct bar_task *task = &search->task;
+    size_t kind = 0;
+    size_t best = task->size_count;
+
+    while (search->counts[kind] == 0)
+        kind++;
+    for (size_t s = 0; s < task->size_count; s++)
+        if (search->limits[s] != 0 && task->sizes[s].room >= task->kinds[kind].length &&
+            (best == task->size_count || task->sizes[s].price < task->sizes[best].price))
+            best = s;
+    if (best == task->size_count)
+        return false;
+    bar_plan_fill(task, &search->plan, best, 1);
+    bar_plan_take(task, &search->plan, kind, 1);
+    search->counts[kind]--;
+    search->limits[best] -= search->limits[best] != CUT_ANY;
+    search->spent += task->sizes[best].price;
+    columns_start(&search->columns, search->counts, search->limits);
+    return true;
+}
+
+/* ---- turns ---- */
+
+/* The next dive begins where the relaxation of the whole was solved. */
+static void dive_again(struct bars_search *search)
+{
+    search->dive++;
+    begin_dive(search);
+    columns_back(&search->columns, search->counts, search->limits);
+    search->turn = TURN_SETTLE;
+}
+
+/* The most that what is left may cost, for a plan that is cheaper; or as cheap, once the cost is
+ * known to be the least. */
+static int64_t allowed_for_rest(const struct bars_search *search)
+{
+    return search->best.cost - 1 - search->spent;
+}
+
+/* Looks through what is left; true when that ended the dive. */
+static bool look_through_rest(struct bars_search *search)
+{
+    int64_t most = allowed_for_rest(search);
+    enum bar_outcome outcome;
+
+    if (parts_left(search) > REST_PARTS || most < 0)
+        return most < 0;
+    outcome = bar_exact_search(search->exact, &search->values, search->counts, search->limits, most,
+                               REST_WORK, &search->plan, &search->done);
+    if (outcome == BAR_FOUND)
+        keep_if_better(search);
+    return outcome != BAR_UNDECIDED;
+}
+
+/* Everything cheaper than the best plan, from the beginning. */
+static void look_through_whole(struct bars_search *search)
+{
+    enum bar_outcome outcome;
+
+    if (search->decided || search->bound >= search->best.cost ||
+        search->task.part_count > WHOLE_PARTS)
+        return;
+    begin_dive(search);
+    outcome =
+        bar_exact_search(search->exact, &search->values, search->counts, search->limits,
+                         search->best.cost - 1, search->whole_work, &search->plan, &search->done);
+    if (outcome == BAR_FOUND)
+        keep_if_better(search);
+    else if (outcome == BAR_NONE) {
+        search->decided = true;
+        raise_bound(search, search->best.cost);
+    }
+    search->whole_work *= 2;
+}
+
+static double chance_of(int dive)
+{
+    static const double chances[] = {0.1, 0.4, 0.2, 0.8, 0.3, 1.6};
+
+    return dive == 0 ? 0 : chances[(size_t)dive % (sizeof chances / sizeof *chances)];
+}
+
+static void end_dive(struct bars_search *search)
+{
+    if (search->dive % 4 == 0)
+        look_through_whole(search);
+    dive_again(search);
+}
+
+/* The relaxation is solved for what is left: cuts what it says, as far as it is sure. */
+static void settle(struct bars_search *search)
+{
+    double chance = chance_of(search->dive);
+    double sure = search->dive == 0 ? 0.9 : 0.75;
+    size_t row;
+
+    cut_whole_parts(search);
+    if (parts_left(search) == 0) {
+        keep_if_better(search);
+        end_dive(search);
+        return;
+    }
+    if (look_through_rest(search)) {
+        end_dive(search);
+        return;
+    }
+    row = fullest_row(search, chance);
+    if (row == search->columns.row_count) {
+        if (!cut_one_part(search))
+            end_dive(search);
+        else
+            search->turn = parts_left(search) > 0 ? TURN_RELAX : TURN_SETTLE;
+        return;
+    }
+    do
+        cut_column(search, row, 1);
+    while ((row = fullest_row(search, 0)) < search->columns.row_count &&
+           search->columns.level[row] > sure);
+    columns_settle(&search->columns);
+    search->turn = TURN_RELAX;
+}
+
+/* The relaxation costs too much to better the best plan. */
+static bool is_hopeless(const struct bars_search *search)
+{
+    double least = (double)search->spent + columns_cost(&search->columns);
+
+    return least > (double)search->best.cost +
+                       search->columns.dearest * 1e-6 * (double)(search->task.part_count + 1);
+}
+
+static void relax(struct bars_search *search)
+{
+    bool root = search->plan.fillings.count == 0 && search->dive == 0;
+
+    for (int i = 0; i < STEPS_A_TURN; i++) {
+        if (columns_step(&search->columns))
+            continue;
+        search->turn = TURN_SETTLE;
+        if (root) {
+            columns_keep(&search->columns);
+            bound_by_values(search);
+        } else if (is_hopeless(search)) {
+            end_dive(search);
+        }
+        return;
+    }
+}
+
+/* ---- step ---- */
+
+static int64_t fewest_sticks(const struct bars_search *search)
+{
+    int64_t total = 0;
+
+    for (size_t k = 0; k < search->task.kind_count; k++)
+        total += search->whole_counts[k] * search->task.kinds[k].length;
+    return whole_divide_up(total, search->task.longest);
+}
+
+/* The cost is proven, and enough was done for fewer sticks. */
+static bool is_over(const struct bars_search *search)
+{
+    bool proven = search->decided || search->bound >= search->best.cost;
+
+    return search->turn == TURN_OVER ||
+           (proven && (search->idle >= IDLE_MOST || search->best.sticks <= fewest_sticks(search)));
+}
+
+static void take_turn(struct bars_search *search)
+{
+    int64_t before = search->done + search->columns.work;
+
+    if (search->turn == TURN_RELAX)
+        relax(search);
+    else
+        settle(search);
+    search->done += 1000;
+    if (search->decided || search->bound >= search->best.cost)
+        search->idle += search->done + search->columns.work - before;
+}
+
+bool bars_step(void *state, int64_t work, int64_t *done, struct cut_layout *best)
+{
+    struct bars_search *search = state;
+    int64_t begun = search->done + search->columns.work;
+    struct bar_plan before = search->best;
+
+    if (search->turn == TURN_OVER)
+        return false;
+    while (!is_over(search) && search->done + search->columns.work - begun < work)
+        take_turn(search);
+    *done += search->done + search->columns.work - begun;
+    if (bar_plan_better(&search->best, &before))
+        bar_plan_lay_out(&search->task, &search->best, search->quick, best);
+    if (search->task.priced)
+        best->bound = search->bound;
+    return !is_over(search);
+}

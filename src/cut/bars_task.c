@@ -1,0 +1,335 @@
+#include "cut/bars_task.h"
+
+#include <assert.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* ---- parts to kinds ---- */
+
+struct ranked {
+    int64_t length;
+    size_t part;
+};
+
+static int longest_first(const void *a, const void *b)
+{
+    const struct ranked *left = a, *right = b;
+
+    if (left->length != right->length)
+        return left->length < right->length ? 1 : -1;
+    return left->part < right->part ? -1 : left->part > right->part;
+}
+
+static int64_t common_divisor(int64_t a, int64_t b)
+{
+    while (b != 0) {
+        int64_t rest = a % b;
+
+        a = b;
+        b = rest;
+    }
+    return a;
+}
+
+static void add_part(struct bar_task *task, size_t part, int64_t length)
+{
+    bool first = task->kind_count == 0 || task->kinds[task->kind_count - 1].length != length;
+
+    if (first)
+        task->kinds[task->kind_count++] = (struct bar_kind){length, 0, task->part_count};
+    task->kinds[task->kind_count - 1].count++;
+    task->order[task->part_count++] = part;
+    task->unit = common_divisor(task->unit, length);
+}
+
+static void make_kinds(struct bar_task *task, const struct cut_layout *quick)
+{
+    const struct cut_job *job = task->job;
+    size_t count = quick->places.count;
+    struct ranked *ranked = ARENA_MANY(task->arena, struct ranked, count);
+
+    task->order = ARENA_MANY(task->arena, size_t, count);
+    task->kinds = ARENA_MANY(task->arena, struct bar_kind, count);
+    for (size_t i = 0; i < count; i++) {
+        size_t part = quick->places.at[i].part;
+
+        ranked[i] = (struct ranked){job->parts[part].length + job->kerf, part};
+    }
+    qsort(ranked, count, sizeof *ranked, longest_first);
+    for (size_t i = 0; i < count; i++)
+        add_part(task, ranked[i].part, ranked[i].length);
+    for (size_t k = 0; k < task->kind_count; k++)
+        task->kinds[k].length /= task->unit;
+}
+
+/* ---- sizes ---- */
+
+/* Less price for its room; the longer of equals. */
+static int cheapest_by_room(const void *a, const void *b)
+{
+    const struct bar_size *left = a, *right = b;
+    int64_t by_left = left->price * right->room, by_right = right->price * left->room;
+
+    if (by_left != by_right)
+        return by_left < by_right ? -1 : 1;
+    if (left->room != right->room)
+        return left->room > right->room ? -1 : 1;
+    return left->size < right->size ? -1 : left->size > right->size;
+}
+
+static bool any_price(const struct cut_job *job)
+{
+    for (size_t i = 0; i < job->size_count; i++)
+        if (job->sizes[i].price > 0)
+            return true;
+    return false;
+}
+
+static void add_size(struct bar_task *task, size_t index)
+{
+    const struct cut_size *size = &task->job->sizes[index];
+    int64_t room = (size->length - task->job->trim + task->job->kerf) / task->unit;
+    int64_t parts = (int64_t)task->part_count;
+    bool shelf = size->limit != CUT_ANY && size->price == 0;
+
+    if (size->limit == 0 || room < task->kinds[task->kind_count - 1].length)
+        return;
+    task->sizes[task->size_count++] =
+        (struct bar_size){room, task->priced || shelf ? size->price : size->length,
+                          size->limit < parts ? size->limit : parts, index};
+    if (room > task->longest)
+        task->longest = room;
+}
+
+static void make_sizes(struct bar_task *task)
+{
+    task->priced = any_price(task->job);
+    task->sizes = ARENA_MANY(task->arena, struct bar_size, task->job->size_count);
+    for (size_t i = 0; i < task->job->size_count; i++)
+        add_size(task, i);
+    qsort(task->sizes, task->size_count, sizeof *task->sizes, cheapest_by_room);
+}
+
+bool bar_task_make(struct bar_task *task, const struct cut_job *job, const struct cut_layout *quick,
+                   struct arena *arena)
+{
+    *task = (struct bar_task){.job = job, .arena = arena};
+    if (quick->places.count == 0)
+        return false;
+    make_kinds(task, quick);
+    make_sizes(task);
+    assert(task->size_count > 0);
+    return true;
+}
+
+/* ---- plans ---- */
+
+void bar_plan_clear(struct bar_plan *plan)
+{
+    plan->fillings.count = plan->takes.count = 0;
+}
+
+struct bar_filling *bar_plan_fill(const struct bar_task *task, struct bar_plan *plan, size_t size,
+                                  int64_t times)
+{
+    struct bar_filling *filling = LIST_ADD(task->arena, &plan->fillings);
+
+    *filling = (struct bar_filling){.size = size, .first = plan->takes.count, .times = times};
+    return filling;
+}
+
+void bar_plan_take(const struct bar_task *task, struct bar_plan *plan, size_t kind, int64_t count)
+{
+    struct bar_filling *filling = &plan->fillings.at[plan->fillings.count - 1];
+
+    if (count == 0)
+        return;
+    *LIST_ADD(task->arena, &plan->takes) = (struct bar_take){kind, count};
+    filling->count++;
+    filling->taken += count * task->kinds[kind].length;
+    assert(filling->taken <= task->sizes[filling->size].room);
+}
+
+void bar_plan_copy(const struct bar_task *task, struct bar_plan *to, const struct bar_plan *from)
+{
+    bar_plan_clear(to);
+    for (size_t i = 0; i < from->fillings.count; i++)
+        *LIST_ADD(task->arena, &to->fillings) = from->fillings.at[i];
+    for (size_t i = 0; i < from->takes.count; i++)
+        *LIST_ADD(task->arena, &to->takes) = from->takes.at[i];
+    to->cost = from->cost;
+    to->sticks = from->sticks;
+    to->rest = from->rest;
+}
+
+bool bar_plan_better(const struct bar_plan *a, const struct bar_plan *b)
+{
+    if (a->cost != b->cost)
+        return a->cost < b->cost;
+    if (a->sticks != b->sticks)
+        return a->sticks < b->sticks;
+    return a->rest > b->rest;
+}
+
+/* ---- finishing ---- */
+
+/* To the cheapest size of which any number can be had. */
+static void move_to_cheapest(const struct bar_task *task, struct bar_filling *filling)
+{
+    for (size_t i = 0; i < task->size_count; i++) {
+        const struct bar_size *now = &task->sizes[filling->size];
+        const struct bar_size *other = &task->sizes[i];
+
+        if (other->limit == CUT_ANY && other->room >= filling->taken &&
+            (other->price < now->price || (other->price == now->price && other->room > now->room)))
+            filling->size = i;
+    }
+}
+
+/* Cuts a filling down to what is left of each kind; a filling that is cut several times is split
+ * off where only its last one is too much. */
+static void trim_filling(const struct bar_task *task, struct bar_plan *plan, size_t index,
+                         int64_t *left)
+{
+    struct bar_filling filling = plan->fillings.at[index];
+    int64_t times = filling.times;
+    struct bar_filling *rest;
+
+    for (size_t i = filling.first; i < filling.first + filling.count; i++) {
+        const struct bar_take *take = &plan->takes.at[i];
+
+        if (left[take->kind] / take->count < times)
+            times = left[take->kind] / take->count;
+    }
+    for (size_t i = filling.first; i < filling.first + filling.count; i++)
+        left[plan->takes.at[i].kind] -= times * plan->takes.at[i].count;
+    plan->fillings.at[index].times = times;
+    for (int64_t more = filling.times - times; more > 0; more--) {
+        rest = bar_plan_fill(task, plan, filling.size, 1);
+        for (size_t i = filling.first; i < filling.first + filling.count; i++) {
+            struct bar_take take = plan->takes.at[i];
+            int64_t count = take.count < left[take.kind] ? take.count : left[take.kind];
+
+            bar_plan_take(task, plan, take.kind, count);
+            left[take.kind] -= count;
+        }
+        rest = &plan->fillings.at[plan->fillings.count - 1];
+        if (rest->count == 0) {
+            plan->fillings.count--;
+            break;
+        }
+    }
+}
+
+static void drop_empty(struct bar_plan *plan)
+{
+    size_t kept = 0;
+
+    for (size_t i = 0; i < plan->fillings.count; i++)
+        if (plan->fillings.at[i].times > 0 && plan->fillings.at[i].count > 0)
+            plan->fillings.at[kept++] = plan->fillings.at[i];
+    plan->fillings.count = kept;
+}
+
+void bar_plan_finish(const struct bar_task *task, struct bar_plan *plan)
+{
+    int64_t *left = ARENA_MANY(task->arena, int64_t, task->kind_count);
+    size_t count = plan->fillings.count;
+
+    for (size_t k = 0; k < task->kind_count; k++)
+        left[k] = task->kinds[k].count;
+    for (size_t i = 0; i < count; i++)
+        trim_filling(task, plan, i, left);
+    drop_empty(plan);
+    plan->cost = plan->sticks = plan->rest = 0;
+    for (size_t i = 0; i < plan->fillings.count; i++) {
+        struct bar_filling *filling = &plan->fillings.at[i];
+        int64_t rest;
+
+        move_to_cheapest(task, filling);
+        rest = task->sizes[filling->size].room - filling->taken;
+        plan->cost += filling->times * task->sizes[filling->size].price;
+        plan->sticks += filling->times;
+        plan->rest = rest > plan->rest ? rest : plan->rest;
+    }
+}
+
+/* ---- to and from layouts ---- */
+
+static size_t kind_of(const struct bar_task *task, size_t part)
+{
+    int64_t length = (task->job->parts[part].length + task->job->kerf) / task->unit;
+    size_t low = 0, high = task->kind_count - 1;
+
+    while (low < high) {
+        size_t middle = low + (high - low) / 2;
+
+        if (task->kinds[middle].length > length)
+            low = middle + 1;
+        else
+            high = middle;
+    }
+    assert(task->kinds[low].length == length);
+    return low;
+}
+
+static size_t size_of(const struct bar_task *task, size_t size)
+{
+    size_t found = 0;
+
+    while (task->sizes[found].size != size)
+        found++;
+    return found;
+}
+
+void bar_plan_read(const struct bar_task *task, const struct cut_layout *layout,
+                   struct bar_plan *ret_plan)
+{
+    bar_plan_clear(ret_plan);
+    for (size_t i = 0; i < layout->blanks.count; i++) {
+        const struct cut_blank *blank = &layout->blanks.at[i];
+
+        bar_plan_fill(task, ret_plan, size_of(task, blank->size), 1);
+        for (size_t j = blank->first; j < blank->first + blank->count; j++)
+            bar_plan_take(task, ret_plan, kind_of(task, layout->places.at[j].part), 1);
+    }
+    bar_plan_finish(task, ret_plan);
+}
+
+static void lay_blank(const struct bar_task *task, const struct bar_plan *plan,
+                      const struct bar_filling *filling, size_t *next, struct cut_layout *layout)
+{
+    const struct cut_job *job = task->job;
+    const struct cut_size *size = &job->sizes[task->sizes[filling->size].size];
+    struct cut_blank *blank = LIST_ADD(task->arena, &layout->blanks);
+    int64_t at = job->trim;
+
+    *blank =
+        (struct cut_blank){.size = task->sizes[filling->size].size, .first = layout->places.count};
+    for (size_t i = filling->first; i < filling->first + filling->count; i++) {
+        const struct bar_take *take = &plan->takes.at[i];
+
+        for (int64_t n = 0; n < take->count; n++) {
+            size_t part = task->order[task->kinds[take->kind].first + next[take->kind]++];
+
+            *LIST_ADD(task->arena, &layout->places) = (struct cut_place){.part = part, .along = at};
+            at += job->parts[part].length + job->kerf;
+            blank->count++;
+        }
+    }
+    blank->used = at - job->kerf;
+    blank->rest = size->length > at ? size->length - at : 0;
+    layout->cost += size->price;
+}
+
+void bar_plan_lay_out(const struct bar_task *task, const struct bar_plan *plan,
+                      const struct cut_layout *quick, struct cut_layout *ret_layout)
+{
+    size_t *next = ARENA_MANY(task->arena, size_t, task->kind_count);
+
+    *ret_layout = (struct cut_layout){.left_out = quick->left_out};
+    for (size_t i = 0; i < plan->fillings.count; i++)
+        for (int64_t n = 0; n < plan->fillings.at[i].times; n++)
+            lay_blank(task, plan, &plan->fillings.at[i], next, ret_layout);
+    assert(ret_layout->places.count == task->part_count);
+}

@@ -1,0 +1,86 @@
+/*
+ * The linear relaxation of cutting sticks, by columns: each column is one filling of one size. The
+ * rows ask for each kind as many parts as are left, and for each size with a limit at most so many
+ * sticks. Fillings that pay are found by the knapsack (Gilmore and Gomory, "A linear programming
+ * approach to the cutting-stock problem", 1961).
+ *
+ * All numbers here are floating point and only propose: what is cut, and what is proven, is counted
+ * anew in whole numbers by the callers.
+ */
+#ifndef CUT_COLUMNS_H
+#define CUT_COLUMNS_H
+
+#include "cut/knapsack.h"
+
+struct column {
+    size_t size;
+    size_t first, count; /* takes */
+    double cost;
+};
+
+struct columns {
+    const struct bar_task *task;
+    struct knapsack knapsack;
+    LIST_OF(struct column)
+    pool; /* every filling found so far; some are of no use to what is left */
+    LIST_OF(struct bar_take) takes;
+
+    size_t row_count;
+    size_t *limit_row;     /* by size; SIZE_MAX without a limit */
+    const int64_t *counts; /* parts left, by kind: the caller's */
+    const int64_t *limits; /* sticks left, by size; CUT_ANY */
+
+    double *inverse; /* of the basis, row_count squared, by rows */
+    double *level;   /* of each basic column */
+    double *dual;    /* of each row: what a part is worth, what a stick of a size costs beside its
+                        price (not above 0) */
+    size_t *basis;   /* column in the pool; or BASIS_SPARE + row, BASIS_WANT + row */
+    double *direction, *entering;
+    struct kept_basis {
+        double *inverse, *level, *dual;
+        size_t *basis;
+    } kept;
+    int64_t *scratch;
+    double dearest;
+    int pivots;
+    int64_t work;
+};
+
+#define BASIS_SPARE ((size_t)1 << 40) /* a row's slack */
+#define BASIS_WANT ((size_t)1 << 41)  /* what no stick takes, or can no more be cut whole: dear */
+
+/* Buffers for a task; the pool is empty. A stick costs a trifle over its price, so that of equally
+ * dear plans the one with fewer sticks is cheaper. */
+void columns_begin(struct columns *columns, const struct bar_task *task);
+
+/*
+ * Starts over for parts and sticks left: every part dear and by itself. The pool stays. Counts and
+ * limits are the caller's; when they shrink, columns_settle must follow.
+ */
+void columns_start(struct columns *columns, const int64_t *counts, const int64_t *limits);
+
+/* One step of the simplex method. False when the relaxation is solved (or no step helps any more):
+ * levels and duals then hold. Adds to `work`. */
+bool columns_step(struct columns *columns);
+
+/*
+ * The column in a row of the basis was cut `times` times, and the counts and limits are the less
+ * for it: takes it off the level. columns_settle then makes the basis feasible again: columns that
+ * were cut more often than their level, or that can no more be cut whole, become dear and are
+ * driven out by the steps that follow.
+ */
+void columns_take(struct columns *columns, size_t row, int64_t times);
+void columns_settle(struct columns *columns);
+
+/* Keeps the basis as it is, or goes back to the one that was kept, with the counts it had. */
+void columns_keep(struct columns *columns);
+void columns_back(struct columns *columns, const int64_t *counts, const int64_t *limits);
+
+/* Cost of the relaxation, the trifles included. */
+double columns_cost(const struct columns *columns);
+
+/* How often a column can be cut whole from what is left. */
+int64_t columns_times_left(const struct columns *columns, const struct column *column,
+                           const int64_t *counts, const int64_t *limits);
+
+#endif
