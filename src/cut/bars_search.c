@@ -160,7 +160,7 @@ static void bound_by_values(struct bars_search *search)
 static void cut_column(struct bars_search *search, size_t row, int64_t times)
 {
     const struct columns *columns = &search->columns;
-    const struct column *column = &columns->pool.at[columns->basis[row]];
+    const struct column *column = &columns->pool.at[columns->basis[row].index];
 
     assert(times > 0);
     bar_plan_fill(&search->task, &search->plan, column->size, times);
@@ -180,11 +180,12 @@ static void cut_column(struct bars_search *search, size_t row, int64_t times)
 static int64_t times_for(const struct bars_search *search, size_t row)
 {
     const struct columns *columns = &search->columns;
-    size_t basic = columns->basis[row];
+    const struct basic *basic = &columns->basis[row];
 
-    if (basic >= BASIS_SPARE)
+    if (basic->as != BASIC_FILLING)
         return 0;
-    return columns_times_left(columns, &columns->pool.at[basic], search->counts, search->limits);
+    return columns_times_left(columns, &columns->pool.at[basic->index], search->counts,
+                              search->limits);
 }
 
 static void cut_whole_parts(struct bars_search *search)

@@ -1,16 +1,20 @@
 /*
- *  1  inverse * basis = 1, and level = inverse * wanted, not below 0 but for rounding
+ *  1  inverse * basis = 1, and level = inverse * wanted, not below 0 but for rounding; so that
+ *     rounding does not pile up, the inverse is made anew now and then, and before the end
  *  2  dual = cost of the basis * inverse
  *  3  A basic column of the pool takes no more of a kind than is left: each can be cut whole.
  */
 #include "cut/columns.h"
 
 #include <assert.h>
+#include <math.h>
 #include <string.h>
 
 #define TINY 1e-9
+#define PIVOT_LEAST 1e-6
 #define GAIN 1e-7 /* of the dearest price: columns that gain less are not worth a step */
 #define PIVOTS_PER_ROW 60
+#define PIVOTS_UNTIL_ANEW 100
 
 void columns_begin(struct columns *columns, const struct bar_task *task)
 {
@@ -27,11 +31,12 @@ void columns_begin(struct columns *columns, const struct bar_task *task)
     columns->row_count = rows;
     columns->kept =
         (struct kept_basis){ARENA_MANY(arena, double, rows *rows), ARENA_MANY(arena, double, rows),
-                            ARENA_MANY(arena, double, rows), ARENA_MANY(arena, size_t, rows)};
+                            ARENA_MANY(arena, double, rows), ARENA_MANY(arena, struct basic, rows)};
+    columns->matrix = ARENA_MANY(arena, double, rows *rows);
     columns->inverse = ARENA_MANY(arena, double, rows *rows);
     columns->level = ARENA_MANY(arena, double, rows);
     columns->dual = ARENA_MANY(arena, double, rows);
-    columns->basis = ARENA_MANY(arena, size_t, rows);
+    columns->basis = ARENA_MANY(arena, struct basic, rows);
     columns->direction = ARENA_MANY(arena, double, rows);
     columns->entering = ARENA_MANY(arena, double, rows);
     columns->scratch = ARENA_MANY(arena, int64_t, task->kind_count);
@@ -112,13 +117,13 @@ void columns_start(struct columns *columns, const int64_t *counts, const int64_t
 
     columns->counts = counts;
     columns->limits = limits;
-    columns->pivots = 0;
+    columns->pivots = columns->since_anew = 0;
     memset(columns->inverse, 0, rows * rows * sizeof *columns->inverse);
     for (size_t row = 0; row < rows; row++) {
         bool part = row < columns->task->kind_count;
 
         columns->inverse[row * rows + row] = 1;
-        columns->basis[row] = (part ? BASIS_WANT : BASIS_SPARE) + row;
+        columns->basis[row] = (struct basic){part ? BASIC_WANT : BASIC_SPARE, row};
         columns->level[row] = wanted(columns, row);
         columns->dual[row] = part ? 3 * columns->dearest : 0;
     }
@@ -126,43 +131,57 @@ void columns_start(struct columns *columns, const int64_t *counts, const int64_t
 
 /* ---- cutting some ---- */
 
-/* Changes what a basic column costs, and with it the duals. */
-static void make_dear(struct columns *columns, size_t row, double cost, double sign)
+static double cost_of_basic(const struct columns *columns, const struct basic *basic)
+{
+    switch (basic->as) {
+    case BASIC_FILLING:
+        return columns->pool.at[basic->index].cost;
+    case BASIC_SPARE:
+        return 0;
+    case BASIC_DEAR:
+    case BASIC_TURNED:
+    case BASIC_WANT:
+        break;
+    }
+    return 3 * columns->dearest;
+}
+
+/* Changes what a basic filling is, and with it the duals. */
+static void make_dear(struct columns *columns, size_t row, enum basic_as as)
 {
     size_t rows = columns->row_count;
-    double change = sign * 3 * columns->dearest - cost;
+    double *inverse = &columns->inverse[row * rows];
+    double cost = cost_of_basic(columns, &columns->basis[row]);
+    double sign = as == BASIC_TURNED ? -1 : 1;
 
-    for (size_t i = 0; i < rows; i++)
-        columns->dual[i] += change * columns->inverse[row * rows + i];
-    if (sign < 0)
-        for (size_t i = 0; i < rows; i++)
-            columns->inverse[row * rows + i] = -columns->inverse[row * rows + i];
+    columns->basis[row].as = as;
+    for (size_t i = 0; i < rows; i++) {
+        columns->dual[i] -= cost * inverse[i];
+        inverse[i] *= sign;
+        columns->dual[i] += cost_of_basic(columns, &columns->basis[row]) * inverse[i];
+    }
     columns->level[row] *= sign;
-    columns->basis[row] = BASIS_WANT + row;
     columns->work += (int64_t)rows;
 }
 
 void columns_take(struct columns *columns, size_t row, int64_t times)
 {
-    assert(columns->basis[row] < BASIS_SPARE);
+    assert(columns->basis[row].as == BASIC_FILLING);
     columns->level[row] -= (double)times;
 }
 
-/* A column whose level fell below 0 is turned round: what was cut too often comes back at a price.
- */
 void columns_settle(struct columns *columns)
 {
     for (size_t row = 0; row < columns->row_count; row++) {
-        size_t basic = columns->basis[row];
         const struct column *column;
 
-        if (basic >= BASIS_SPARE)
+        if (columns->basis[row].as != BASIC_FILLING)
             continue;
-        column = &columns->pool.at[basic];
+        column = &columns->pool.at[columns->basis[row].index];
         if (columns->level[row] < -TINY)
-            make_dear(columns, row, column->cost, -1);
+            make_dear(columns, row, BASIC_TURNED);
         else if (!columns_times_left(columns, column, columns->counts, columns->limits))
-            make_dear(columns, row, column->cost, 1);
+            make_dear(columns, row, BASIC_DEAR);
     }
     columns->pivots = 0;
 }
@@ -199,7 +218,7 @@ void columns_back(struct columns *columns, const int64_t *counts, const int64_t 
 /* ---- pricing ---- */
 
 struct offer {
-    size_t column; /* of the pool, or a row's slack */
+    struct basic basic;
     double gain;
 };
 
@@ -224,7 +243,7 @@ static void price_pool(struct columns *columns, struct offer *offer)
         double gain = gain_of(columns, &columns->pool.at[i]);
 
         if (gain > offer->gain && can_be_cut(columns, &columns->pool.at[i]))
-            *offer = (struct offer){i, gain};
+            *offer = (struct offer){{BASIC_FILLING, i}, gain};
     }
     columns->work += (int64_t)columns->takes.count;
 }
@@ -237,7 +256,7 @@ static void price_spare(const struct columns *columns, struct offer *offer)
         double gain = part ? -columns->dual[row] : columns->dual[row];
 
         if (gain > offer->gain)
-            *offer = (struct offer){BASIS_SPARE + row, gain};
+            *offer = (struct offer){{BASIC_SPARE, row}, gain};
     }
 }
 
@@ -259,26 +278,32 @@ static void price_new(struct columns *columns, struct offer *offer)
             continue;
         size_t column = add_column(columns, s, columns->scratch);
         if (gain > offer->gain)
-            *offer = (struct offer){column, gain};
+            *offer = (struct offer){{BASIC_FILLING, column}, gain};
     }
 }
 
-/* ---- a step ---- */
+/* ---- exchange ---- */
 
-static void fill_entering(struct columns *columns, size_t entering)
+/* The column of what stands, or shall stand, in the basis; `step` apart in memory. */
+static void write_column(const struct columns *columns, const struct basic *basic, double *to,
+                         size_t step)
 {
-    memset(columns->entering, 0, columns->row_count * sizeof *columns->entering);
-    if (entering >= BASIS_SPARE) {
-        size_t row = entering - BASIS_SPARE;
+    const struct column *column;
+    double sign = basic->as == BASIC_TURNED ? -1 : 1;
 
-        columns->entering[row] = row < columns->task->kind_count ? -1 : 1;
+    for (size_t i = 0; i < columns->row_count; i++)
+        to[i * step] = 0;
+    if (basic->as == BASIC_SPARE || basic->as == BASIC_WANT) {
+        bool part = basic->index < columns->task->kind_count;
+
+        to[basic->index * step] = basic->as == BASIC_SPARE && part ? -1 : 1;
         return;
     }
-    const struct column *column = &columns->pool.at[entering];
+    column = &columns->pool.at[basic->index];
     for (size_t i = column->first; i < column->first + column->count; i++)
-        columns->entering[columns->takes.at[i].kind] = (double)columns->takes.at[i].count;
+        to[columns->takes.at[i].kind * step] = sign * (double)columns->takes.at[i].count;
     if (columns->limit_row[column->size] != SIZE_MAX)
-        columns->entering[columns->limit_row[column->size]] = 1;
+        to[columns->limit_row[column->size] * step] = sign;
 }
 
 static void fill_direction(struct columns *columns)
@@ -297,24 +322,29 @@ static void fill_direction(struct columns *columns)
     }
 }
 
-/* The row that reaches 0 first; of equals the one with the largest pivot. row_count: none. */
+/* The row that reaches 0 first; of those that are as good as first, the one with the largest pivot.
+ * row_count: none. */
 static size_t leaving_row(const struct columns *columns)
 {
     size_t best = columns->row_count;
-    double least = 0;
+    double first = 0;
 
     for (size_t row = 0; row < columns->row_count; row++) {
         double pivot = columns->direction[row];
         double level = columns->level[row] > 0 ? columns->level[row] : 0;
 
-        if (pivot <= 1e-7)
+        if (pivot <= PIVOT_LEAST)
             continue;
-        if (best == columns->row_count || level / pivot < least - TINY ||
-            (level / pivot < least + TINY && pivot > columns->direction[best])) {
-            best = row;
-            least = level / pivot;
-        }
+        if (best == columns->row_count || (level + TINY) / pivot < first)
+            first = (level + TINY) / pivot;
+        best = row;
     }
+    for (size_t row = 0; row < columns->row_count; row++)
+        if (columns->direction[row] > PIVOT_LEAST &&
+            columns->level[row] <= first * columns->direction[row] &&
+            (columns->level[best] > first * columns->direction[best] ||
+             columns->direction[row] > columns->direction[best]))
+            best = row;
     return best;
 }
 
@@ -340,24 +370,124 @@ static void exchange(struct columns *columns, size_t leaving, const struct offer
     for (size_t i = 0; i < rows; i++)
         columns->dual[i] -= offer->gain * pivot_row[i];
     columns->level[leaving] = step;
-    columns->basis[leaving] = offer->column;
+    columns->basis[leaving] = offer->basic;
+    columns->since_anew++;
+}
+
+/* ---- the inverse anew ---- */
+
+static void swap_rows(double *matrix, size_t rows, size_t a, size_t b)
+{
+    for (size_t i = 0; i < rows; i++) {
+        double kept = matrix[a * rows + i];
+
+        matrix[a * rows + i] = matrix[b * rows + i];
+        matrix[b * rows + i] = kept;
+    }
+}
+
+static void subtract_row(double *matrix, size_t rows, size_t from, size_t row, double factor)
+{
+    for (size_t i = 0; i < rows; i++)
+        matrix[from * rows + i] -= factor * matrix[row * rows + i];
+}
+
+/* One column of the Gauss-Jordan method; false where the basis has no inverse. */
+static bool clear_column(double *matrix, double *inverse, size_t rows, size_t column)
+{
+    size_t best = column;
+    double pivot;
+
+    for (size_t row = column; row < rows; row++)
+        if (fabs(matrix[row * rows + column]) > fabs(matrix[best * rows + column]))
+            best = row;
+    pivot = matrix[best * rows + column];
+    if (fabs(pivot) < TINY)
+        return false;
+    swap_rows(matrix, rows, best, column);
+    swap_rows(inverse, rows, best, column);
+    for (size_t i = 0; i < rows; i++) {
+        matrix[column * rows + i] /= pivot;
+        inverse[column * rows + i] /= pivot;
+    }
+    for (size_t row = 0; row < rows; row++) {
+        double factor = matrix[row * rows + column];
+
+        if (row == column || (factor > -1e-14 && factor < 1e-14))
+            continue;
+        subtract_row(matrix, rows, row, column, factor);
+        subtract_row(inverse, rows, row, column, factor);
+    }
+    return true;
+}
+
+static void levels_and_duals_anew(struct columns *columns)
+{
+    size_t rows = columns->row_count;
+
+    memset(columns->dual, 0, rows * sizeof *columns->dual);
+    for (size_t row = 0; row < rows; row++) {
+        double cost = cost_of_basic(columns, &columns->basis[row]);
+        double level = 0;
+
+        for (size_t i = 0; i < rows; i++) {
+            level += columns->inverse[row * rows + i] * wanted(columns, i);
+            columns->dual[i] += cost * columns->inverse[row * rows + i];
+        }
+        columns->level[row] = level;
+    }
+}
+
+static void make_anew(struct columns *columns)
+{
+    size_t rows = columns->row_count;
+
+    columns->since_anew = 0;
+    columns->work += (int64_t)(rows * rows * rows / 2);
+    memset(columns->inverse, 0, rows * rows * sizeof *columns->inverse);
+    for (size_t row = 0; row < rows; row++) {
+        columns->inverse[row * rows + row] = 1;
+        write_column(columns, &columns->basis[row], &columns->matrix[row], rows);
+    }
+    for (size_t column = 0; column < rows; column++)
+        if (!clear_column(columns->matrix, columns->inverse, rows, column)) {
+            columns_start(columns, columns->counts, columns->limits);
+            return;
+        }
+    levels_and_duals_anew(columns);
+}
+
+/* ---- a step ---- */
+
+static struct offer best_offer(struct columns *columns, double least)
+{
+    struct offer offer = {{BASIC_SPARE, 0}, least};
+
+    price_pool(columns, &offer);
+    price_spare(columns, &offer);
+    if (offer.gain <= least)
+        price_new(columns, &offer);
+    return offer;
 }
 
 bool columns_step(struct columns *columns)
 {
     double least = columns->dearest * GAIN;
-    struct offer offer = {0, least};
+    struct offer offer;
     size_t leaving;
 
     if (columns->pivots++ > PIVOTS_PER_ROW * (int)columns->row_count + 1000)
         return false;
-    price_pool(columns, &offer);
-    price_spare(columns, &offer);
-    if (offer.gain <= least)
-        price_new(columns, &offer);
+    if (columns->since_anew >= PIVOTS_UNTIL_ANEW)
+        make_anew(columns);
+    offer = best_offer(columns, least);
+    if (offer.gain <= least && columns->since_anew > PIVOTS_UNTIL_ANEW / 4) {
+        make_anew(columns);
+        return true;
+    }
     if (offer.gain <= least)
         return false;
-    fill_entering(columns, offer.column);
+    write_column(columns, &offer.basic, columns->entering, 1);
     fill_direction(columns);
     leaving = leaving_row(columns);
     if (leaving == columns->row_count)
@@ -370,15 +500,7 @@ double columns_cost(const struct columns *columns)
 {
     double cost = 0;
 
-    for (size_t row = 0; row < columns->row_count; row++) {
-        size_t basic = columns->basis[row];
-        double price = 0;
-
-        if (basic >= BASIS_WANT)
-            price = 3 * columns->dearest;
-        else if (basic < BASIS_SPARE)
-            price = columns->pool.at[basic].cost;
-        cost += price * columns->level[row];
-    }
+    for (size_t row = 0; row < columns->row_count; row++)
+        cost += cost_of_basic(columns, &columns->basis[row]) * columns->level[row];
     return cost;
 }

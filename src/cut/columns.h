@@ -18,6 +18,19 @@ struct column {
     double cost;
 };
 
+/* What stands in a row of the basis. */
+enum basic_as {
+    BASIC_FILLING,
+    BASIC_DEAR,   /* a filling that can no more be cut whole */
+    BASIC_TURNED, /* a filling that was cut too often, given back */
+    BASIC_SPARE,  /* the slack of a row */
+    BASIC_WANT    /* a part that no stick takes */
+};
+struct basic {
+    enum basic_as as;
+    size_t index; /* of the filling in the pool, or of the row */
+};
+
 struct columns {
     const struct bar_task *task;
     struct knapsack knapsack;
@@ -34,20 +47,19 @@ struct columns {
     double *level;   /* of each basic column */
     double *dual;    /* of each row: what a part is worth, what a stick of a size costs beside its
                         price (not above 0) */
-    size_t *basis;   /* column in the pool; or BASIS_SPARE + row, BASIS_WANT + row */
+    struct basic *basis;
+    double *matrix; /* scratch: the basis itself, while the inverse is made anew */
     double *direction, *entering;
     struct kept_basis {
         double *inverse, *level, *dual;
-        size_t *basis;
+        struct basic *basis;
     } kept;
     int64_t *scratch;
     double dearest;
     int pivots;
+    int since_anew; /* pivots since the inverse was made from the basis */
     int64_t work;
 };
-
-#define BASIS_SPARE ((size_t)1 << 40) /* a row's slack */
-#define BASIS_WANT ((size_t)1 << 41)  /* what no stick takes, or can no more be cut whole: dear */
 
 /* Buffers for a task; the pool is empty. A stick costs a trifle over its price, so that of equally
  * dear plans the one with fewer sticks is cheaper. */
