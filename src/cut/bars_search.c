@@ -109,6 +109,21 @@ static void take_whole(struct bars_search *search)
         search->whole_limits[s] = task->sizes[s].limit;
 }
 
+/* The fillings of the quick layout are a good beginning. */
+static void add_fillings(struct bars_search *search, const struct bar_plan *plan)
+{
+    int64_t *takes = ARENA_MANY(search->task.arena, int64_t, search->task.kind_count);
+
+    for (size_t i = 0; i < plan->fillings.count; i++) {
+        const struct bar_filling *filling = &plan->fillings.at[i];
+
+        memset(takes, 0, search->task.kind_count * sizeof *takes);
+        for (size_t j = filling->first; j < filling->first + filling->count; j++)
+            takes[plan->takes.at[j].kind] += plan->takes.at[j].count;
+        columns_add(&search->columns, filling->size, takes);
+    }
+}
+
 void *bars_begin(const struct cut_job *job, struct arena *arena, const struct cut_layout *quick)
 {
     struct bars_search *search = ARENA_NEW(arena, struct bars_search);
@@ -130,6 +145,7 @@ void *bars_begin(const struct cut_job *job, struct arena *arena, const struct cu
     search->exact = bar_exact_begin(&search->task);
     begin_dive(search);
     columns_start(&search->columns, search->counts, search->limits);
+    add_fillings(search, &search->best);
     return search;
 }
 

@@ -15,6 +15,26 @@
 #define GAIN 1e-7 /* of the dearest price: columns that gain less are not worth a step */
 #define PIVOTS_PER_ROW 60
 #define PIVOTS_UNTIL_ANEW 100
+#define WANT_COST 1.3 /* of a stick */
+#define NEIGHBOURS_MOST 24
+#define NEIGHBOURS_SHARE 0.5
+
+/* A stick with as many parts of one kind as it takes, whether there are so many or not: the
+ * cheapest for a part, and dearer than any filling that can be cut. */
+static struct want want_of(const struct columns *columns, size_t kind)
+{
+    const struct bar_task *task = columns->task;
+    struct want best = {1, 3 * columns->dearest};
+
+    for (size_t s = 0; s < task->size_count; s++) {
+        double take = (double)(task->sizes[s].room / task->kinds[kind].length);
+        double cost = WANT_COST * (double)task->sizes[s].price + columns->dearest * 1e-5;
+
+        if (task->sizes[s].limit == CUT_ANY && take > 0 && cost * best.take < best.cost * take)
+            best = (struct want){take, cost};
+    }
+    return best;
+}
 
 void columns_begin(struct columns *columns, const struct bar_task *task)
 {
@@ -40,6 +60,9 @@ void columns_begin(struct columns *columns, const struct bar_task *task)
     columns->direction = ARENA_MANY(arena, double, rows);
     columns->entering = ARENA_MANY(arena, double, rows);
     columns->scratch = ARENA_MANY(arena, int64_t, task->kind_count);
+    columns->wants = ARENA_MANY(arena, struct want, task->kind_count);
+    for (size_t k = 0; k < task->kind_count; k++)
+        columns->wants[k] = want_of(columns, k);
     knapsack_begin(&columns->knapsack, task);
 }
 
@@ -49,6 +72,16 @@ static double cost_of_stick(const struct columns *columns, size_t size)
 }
 
 /* ---- the pool ---- */
+
+static uint64_t hash_of(size_t size, const int64_t *takes, size_t count)
+{
+    uint64_t hash = size;
+
+    for (size_t k = 0; k < count; k++)
+        if (takes[k] > 0)
+            hash = (hash ^ (k << 8) ^ (uint64_t)takes[k]) * UINT64_C(0x9e3779b97f4a7c15) + k;
+    return hash;
+}
 
 static bool same_column(const struct columns *columns, const struct column *column, size_t size,
                         const int64_t *takes)
@@ -65,17 +98,22 @@ static bool same_column(const struct columns *columns, const struct column *colu
     return true;
 }
 
-static size_t add_column(struct columns *columns, size_t size, const int64_t *takes)
+size_t columns_add(struct columns *columns, size_t size, const int64_t *takes)
 {
     struct arena *arena = columns->task->arena;
+    uint64_t hash = hash_of(size, takes, columns->task->kind_count);
     struct column *column;
 
     for (size_t i = 0; i < columns->pool.count; i++)
-        if (same_column(columns, &columns->pool.at[i], size, takes))
+        if (columns->pool.at[i].hash == hash &&
+            same_column(columns, &columns->pool.at[i], size, takes))
             return i;
+    columns->work += (int64_t)columns->pool.count;
     column = LIST_ADD(arena, &columns->pool);
-    *column = (struct column){
-        .size = size, .first = columns->takes.count, .cost = cost_of_stick(columns, size)};
+    *column = (struct column){.size = size,
+                              .first = columns->takes.count,
+                              .cost = cost_of_stick(columns, size),
+                              .hash = hash};
     for (size_t k = 0; k < columns->task->kind_count; k++)
         if (takes[k] > 0) {
             *LIST_ADD(arena, &columns->takes) = (struct bar_take){k, takes[k]};
@@ -110,7 +148,7 @@ static double wanted(const struct columns *columns, size_t row)
     return 0;
 }
 
-/* Every part dear and by itself, every stick unused: a basis that is its own inverse. */
+/* Every part with its like, every stick unused: a basis that is its own inverse. */
 void columns_start(struct columns *columns, const int64_t *counts, const int64_t *limits)
 {
     size_t rows = columns->row_count;
@@ -122,10 +160,12 @@ void columns_start(struct columns *columns, const int64_t *counts, const int64_t
     for (size_t row = 0; row < rows; row++) {
         bool part = row < columns->task->kind_count;
 
-        columns->inverse[row * rows + row] = 1;
+        double take = part ? columns->wants[row].take : 1;
+
+        columns->inverse[row * rows + row] = 1 / take;
         columns->basis[row] = (struct basic){part ? BASIC_WANT : BASIC_SPARE, row};
-        columns->level[row] = wanted(columns, row);
-        columns->dual[row] = part ? 3 * columns->dearest : 0;
+        columns->level[row] = wanted(columns, row) / take;
+        columns->dual[row] = part ? columns->wants[row].cost / take : 0;
     }
 }
 
@@ -138,9 +178,10 @@ static double cost_of_basic(const struct columns *columns, const struct basic *b
         return columns->pool.at[basic->index].cost;
     case BASIC_SPARE:
         return 0;
+    case BASIC_WANT:
+        return columns->wants[basic->index].cost;
     case BASIC_DEAR:
     case BASIC_TURNED:
-    case BASIC_WANT:
         break;
     }
     return 3 * columns->dearest;
@@ -260,6 +301,38 @@ static void price_spare(const struct columns *columns, struct offer *offer)
     }
 }
 
+static void price_filling(struct columns *columns, size_t size, double gain, struct offer *offer)
+{
+    size_t column = columns_add(columns, size, columns->scratch);
+
+    if (gain > offer->gain)
+        *offer = (struct offer){{BASIC_FILLING, column}, gain};
+}
+
+/* One part of a kind and the best filling of what is left beside it: for every kind this gives a
+ * filling that may gain, all from one table. Those that gain nearly as much as the best are kept
+ * for the steps that follow, which then need no table of their own. */
+static void keep_neighbours(struct columns *columns, size_t size, double charge, double best)
+{
+    const struct bar_task *task = columns->task;
+    struct knapsack *knapsack = &columns->knapsack;
+    int kept = 0;
+
+    for (size_t k = 0; k < task->kind_count && kept < NEIGHBOURS_MOST && knapsack->value; k++) {
+        int64_t room = task->sizes[size].room - task->kinds[k].length;
+
+        if (room < 0 || columns->counts[k] == 0 ||
+            columns->dual[k] + knapsack->value[room] - charge < best * NEIGHBOURS_SHARE)
+            continue;
+        knapsack_best(knapsack, task, room, columns->scratch);
+        columns->work += (int64_t)knapsack->bundle_count;
+        if (++columns->scratch[k] > columns->counts[k])
+            continue;
+        columns_add(columns, size, columns->scratch);
+        kept++;
+    }
+}
+
 /* The best new filling of each size that gains; the best of all is the offer. */
 static void price_new(struct columns *columns, struct offer *offer)
 {
@@ -269,16 +342,17 @@ static void price_new(struct columns *columns, struct offer *offer)
                                     columns->dearest * TINY);
     for (size_t s = 0; s < task->size_count; s++) {
         size_t row = columns->limit_row[s];
-        double gain = (row == SIZE_MAX ? 0 : columns->dual[row]) - cost_of_stick(columns, s);
+        double charge = cost_of_stick(columns, s) - (row == SIZE_MAX ? 0 : columns->dual[row]);
+        double gain;
 
         if (columns->limits[s] == 0)
             continue;
-        gain += knapsack_best(&columns->knapsack, task, task->sizes[s].room, columns->scratch);
+        gain =
+            knapsack_best(&columns->knapsack, task, task->sizes[s].room, columns->scratch) - charge;
         if (gain <= columns->dearest * GAIN)
             continue;
-        size_t column = add_column(columns, s, columns->scratch);
-        if (gain > offer->gain)
-            *offer = (struct offer){{BASIC_FILLING, column}, gain};
+        price_filling(columns, s, gain, offer);
+        keep_neighbours(columns, s, charge, gain);
     }
 }
 
@@ -296,7 +370,9 @@ static void write_column(const struct columns *columns, const struct basic *basi
     if (basic->as == BASIC_SPARE || basic->as == BASIC_WANT) {
         bool part = basic->index < columns->task->kind_count;
 
-        to[basic->index * step] = basic->as == BASIC_SPARE && part ? -1 : 1;
+        to[basic->index * step] = basic->as == BASIC_WANT ? columns->wants[basic->index].take
+                                  : part                  ? -1
+                                                          : 1;
         return;
     }
     column = &columns->pool.at[basic->index];

@@ -16,6 +16,7 @@ struct column {
     size_t size;
     size_t first, count; /* takes */
     double cost;
+    uint64_t hash; /* of size and takes, to find it again */
 };
 
 /* What stands in a row of the basis. */
@@ -24,11 +25,16 @@ enum basic_as {
     BASIC_DEAR,   /* a filling that can no more be cut whole */
     BASIC_TURNED, /* a filling that was cut too often, given back */
     BASIC_SPARE,  /* the slack of a row */
-    BASIC_WANT    /* a part that no stick takes */
+    BASIC_WANT    /* parts of one kind that no filling takes yet */
 };
 struct basic {
     enum basic_as as;
     size_t index; /* of the filling in the pool, or of the row */
+};
+
+/* What stands in a part's row before fillings do. */
+struct want {
+    double take, cost;
 };
 
 struct columns {
@@ -48,7 +54,8 @@ struct columns {
     double *dual;    /* of each row: what a part is worth, what a stick of a size costs beside its
                         price (not above 0) */
     struct basic *basis;
-    double *matrix; /* scratch: the basis itself, while the inverse is made anew */
+    struct want *wants; /* by kind */
+    double *matrix;     /* scratch: the basis itself, while the inverse is made anew */
     double *direction, *entering;
     struct kept_basis {
         double *inverse, *level, *dual;
@@ -65,8 +72,11 @@ struct columns {
  * dear plans the one with fewer sticks is cheaper. */
 void columns_begin(struct columns *columns, const struct bar_task *task);
 
+/* Adds a filling to the pool, if it is not there; its index. */
+size_t columns_add(struct columns *columns, size_t size, const int64_t *takes);
+
 /*
- * Starts over for parts and sticks left: every part dear and by itself. The pool stays. Counts and
+ * Starts over for parts and sticks left, from no filling at all. The pool stays. Counts and
  * limits are the caller's; when they shrink, columns_settle must follow.
  */
 void columns_start(struct columns *columns, const int64_t *counts, const int64_t *limits);
