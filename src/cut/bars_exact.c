@@ -18,7 +18,7 @@
 #include <string.h>
 
 #define FAILED_STATES ((size_t)1 << 14)
-#define CANDIDATES_MOST 600 /* of one state */
+#define CANDIDATES_MOST 20000 /* of one state */
 #define SUM_MOST (INT64_C(1) << 50)
 
 /* ---- values ---- */
@@ -74,7 +74,8 @@ static bool any_over(const struct bar_values *values, const struct bar_task *tas
     return false;
 }
 
-void bar_values_set(struct bar_values *values, const struct bar_task *task, const double *duals)
+void bar_values_set(struct bar_values *values, const struct bar_task *task, const double *duals,
+                    int64_t best_cost)
 {
     values->scale = scale_for(task);
     for (size_t k = 0; k < task->kind_count; k++)
@@ -88,28 +89,40 @@ void bar_values_set(struct bar_values *values, const struct bar_task *task, cons
     }
     for (size_t s = 0; s < task->size_count; s++)
         values->over[s] = surplus(values, task, s) > 0 ? surplus(values, task, s) : 0;
+    values->covering = covering_make(task, &values->table, best_cost);
 }
 
-/* The worth of what is left, less what limited sticks may hold beyond their price. */
-static int64_t worth_left(const struct bar_values *values, const struct bar_task *task,
-                          const int64_t *counts, const int64_t *limits)
+static int64_t worth_of(const struct bar_values *values, const struct bar_task *task,
+                        const int64_t *counts)
 {
     int64_t worth = 0;
 
     for (size_t k = 0; k < task->kind_count; k++)
         worth += counts[k] * values->of_kind[k];
-    for (size_t s = 0; s < task->size_count; s++)
-        if (limits[s] != CUT_ANY)
-            worth -= limits[s] * values->over[s];
     return worth;
 }
 
-int64_t bar_values_bound(const struct bar_values *values, const struct bar_task *task,
-                         const int64_t *counts, const int64_t *limits)
+/* What limited sticks may hold beyond their price. */
+static int64_t over_of(const struct bar_values *values, const struct bar_task *task,
+                       const int64_t *limits)
 {
-    int64_t worth = worth_left(values, task, counts, limits);
+    int64_t over = 0;
 
-    return worth > 0 ? whole_divide_up(worth, values->scale) : 0;
+    for (size_t s = 0; s < task->size_count; s++)
+        if (limits[s] != CUT_ANY)
+            over += limits[s] * values->over[s];
+    return over;
+}
+
+int64_t bar_values_bound(const struct bar_values *values, const struct bar_task *task,
+                         const int64_t *counts, const int64_t *limits, int64_t most)
+{
+    int64_t worth = worth_of(values, task, counts);
+    int64_t paid = worth - over_of(values, task, limits);
+    int64_t linear = paid > 0 ? whole_divide_up(paid, values->scale) : 0;
+    int64_t whole = covering_bound(&values->covering, worth, most);
+
+    return linear > whole ? linear : whole;
 }
 
 /* ---- the search ---- */
@@ -117,7 +130,7 @@ int64_t bar_values_bound(const struct bar_values *values, const struct bar_task 
 struct candidate {
     size_t size;
     size_t first, count; /* takes */
-    int64_t loss;
+    int64_t value, loss;
 };
 
 struct failed_state {
@@ -129,6 +142,8 @@ struct bar_exact {
     const struct bar_task *task;
     const struct bar_values *values;
     int64_t *counts, *limits;
+    int64_t worth;                        /* of what is left */
+    int64_t budget;                       /* money left */
     int64_t *now;                         /* takes of the filling that is being made */
     LIST_OF(struct candidate) candidates; /* a stack, state by state */
     LIST_OF(struct bar_take) takes;       /* of the candidates */
@@ -176,7 +191,8 @@ static void keep_candidate(struct bar_exact *exact, const struct filling_search 
 {
     const struct bar_values *values = exact->values;
     struct arena *arena = exact->task->arena;
-    struct candidate candidate = {.size = search->size, .first = exact->takes.count};
+    struct candidate candidate = {
+        .size = search->size, .first = exact->takes.count, .value = value};
 
     candidate.loss =
         exact->task->sizes[search->size].price * values->scale + values->over[search->size] - value;
@@ -278,6 +294,15 @@ static void cut_candidate(struct bar_exact *exact, const struct candidate *candi
         exact->counts[exact->takes.at[i].kind] -= times * exact->takes.at[i].count;
     if (exact->limits[candidate->size] != CUT_ANY)
         exact->limits[candidate->size] -= times;
+    exact->worth -= times * candidate->value;
+    exact->budget -= times * exact->task->sizes[candidate->size].price;
+}
+
+/* The money left buys sticks that hold what is left. */
+static bool can_be_paid(const struct bar_exact *exact)
+{
+    return exact->budget >= 0 &&
+           exact->worth <= covering_holds(&exact->values->covering, exact->budget);
 }
 
 static bool search_state(struct bar_exact *exact, int64_t to_lose);
@@ -289,7 +314,7 @@ static bool try_candidates(struct bar_exact *exact, size_t first, size_t end, in
 
         cut_candidate(exact, &candidate, 1);
         *LIST_ADD(exact->task->arena, &exact->path) = candidate;
-        if (search_state(exact, to_lose - candidate.loss))
+        if (can_be_paid(exact) && search_state(exact, to_lose - candidate.loss))
             return true;
         exact->path.count--;
         cut_candidate(exact, &candidate, -1);
@@ -344,17 +369,20 @@ enum bar_outcome bar_exact_search(struct bar_exact *exact, const struct bar_valu
                                   int64_t *counts, int64_t *limits, int64_t most, int64_t work,
                                   struct bar_plan *plan, int64_t *done)
 {
-    int64_t to_lose = most * values->scale - worth_left(values, exact->task, counts, limits);
+    int64_t to_lose;
     bool found;
 
     exact->values = values;
     exact->counts = counts;
     exact->limits = limits;
+    exact->worth = worth_of(values, exact->task, counts);
+    exact->budget = most;
     exact->work_left = work;
     exact->complete = true;
     exact->candidates.count = exact->takes.count = exact->path.count = 0;
     memset(exact->failed, 0, FAILED_STATES * sizeof *exact->failed);
-    if (to_lose < 0)
+    to_lose = most * values->scale - exact->worth + over_of(values, exact->task, limits);
+    if (to_lose < 0 || !can_be_paid(exact))
         return BAR_NONE;
     found = search_state(exact, to_lose);
     *done += work - exact->work_left;

@@ -5,7 +5,7 @@
 #ifndef CUT_BARS_EXACT_H
 #define CUT_BARS_EXACT_H
 
-#include "cut/knapsack.h"
+#include "cut/covering.h"
 
 /* What the parts are worth, in whole numbers: `scale` to a unit of price. */
 struct bar_values {
@@ -14,17 +14,20 @@ struct bar_values {
         *over; /* by size: what its fullest filling is worth beyond its price; 0 without a limit */
     int64_t scale;
     struct value_table table;
+    struct covering covering; /* up to the cost that was the best when the values were set */
 };
 
 void bar_values_begin(struct bar_values *values, const struct bar_task *task);
 
 /* Takes over what floating point proposes (values of parts in the measure of prices, in any case
  * sound): rounds, and shrinks until no size without a limit holds more than its price. */
-void bar_values_set(struct bar_values *values, const struct bar_task *task, const double *duals);
+void bar_values_set(struct bar_values *values, const struct bar_task *task, const double *duals,
+                    int64_t best_cost);
 
-/* The cost that parts and sticks left cannot undercut, by these values; in units of price. */
+/* The cost that parts and sticks left cannot undercut, by these values; no more than `most`, a cost
+ * that is known to be enough. */
 int64_t bar_values_bound(const struct bar_values *values, const struct bar_task *task,
-                         const int64_t *counts, const int64_t *limits);
+                         const int64_t *counts, const int64_t *limits, int64_t most);
 
 enum bar_outcome { BAR_FOUND, BAR_NONE, BAR_UNDECIDED };
 

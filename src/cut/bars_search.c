@@ -14,7 +14,6 @@
 #include "base/quantity.h"
 #include "cut/bars_exact.h"
 #include "cut/columns.h"
-#include "cut/covering.h"
 
 #include <assert.h>
 #include <string.h>
@@ -164,11 +163,10 @@ static void bound_by_values(struct bars_search *search)
 {
     const struct bar_task *task = &search->task;
 
-    bar_values_set(&search->values, task, search->columns.dual);
+    bar_values_set(&search->values, task, search->columns.dual, search->best.cost);
     search->done += search->values.table.work;
     raise_bound(search, bar_values_bound(&search->values, task, search->whole_counts,
-                                         search->whole_limits));
-    raise_bound(search, covering_bound(task, &search->values.table, search->best.cost));
+                                         search->whole_limits, search->best.cost));
 }
 
 /* ---- rounding ---- */
@@ -361,30 +359,34 @@ static void settle(struct bars_search *search)
     search->turn = TURN_RELAX;
 }
 
-/* The relaxation costs too much to better the best plan. */
-static bool is_hopeless(const struct bars_search *search)
+/* What the relaxation leaves the dive at, the trifles taken off as far as they can reach. */
+static double cost_of_dive(const struct bars_search *search)
 {
-    double least = (double)search->spent + columns_cost(&search->columns);
+    return (double)search->spent + columns_cost(&search->columns) -
+           search->columns.dearest * 1e-6 * (double)(search->task.part_count + 1);
+}
 
-    return least > (double)search->best.cost +
-                       search->columns.dearest * 1e-6 * (double)(search->task.part_count + 1);
+/* The relaxation is solved, or as good as any plan can be. */
+static bool is_relaxed(struct bars_search *search)
+{
+    for (int i = 0; i < STEPS_A_TURN; i++)
+        if (!columns_step(&search->columns))
+            return true;
+    return cost_of_dive(search) <= (double)search->bound;
 }
 
 static void relax(struct bars_search *search)
 {
     bool root = search->plan.fillings.count == 0 && search->dive == 0;
 
-    for (int i = 0; i < STEPS_A_TURN; i++) {
-        if (columns_step(&search->columns))
-            continue;
-        search->turn = TURN_SETTLE;
-        if (root) {
-            columns_keep(&search->columns);
-            bound_by_values(search);
-        } else if (is_hopeless(search)) {
-            end_dive(search);
-        }
+    if (!is_relaxed(search))
         return;
+    search->turn = TURN_SETTLE;
+    if (root) {
+        columns_keep(&search->columns);
+        bound_by_values(search);
+    } else if (cost_of_dive(search) > (double)search->best.cost) {
+        end_dive(search);
     }
 }
 

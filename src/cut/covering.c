@@ -27,20 +27,6 @@ static int64_t coin_of(const struct bar_task *task)
     return coin > 0 ? coin : 1;
 }
 
-static int64_t value_of_all(const struct bar_task *task, const int64_t *values)
-{
-    int64_t total = 0;
-
-    for (size_t k = 0; k < task->kind_count; k++) {
-        int64_t product;
-
-        if (whole_multiply(values[k], task->kinds[k].count, &product) ||
-            whole_add(total, product, &total))
-            return -1;
-    }
-    return total;
-}
-
 /* What a number of sticks costs beyond its table ends: nothing is bought of it. */
 static void offer_bundle(int64_t *held, int64_t steps, int64_t cost, int64_t value)
 {
@@ -75,22 +61,65 @@ static void offer_size(const struct bar_size *size, int64_t *held, int64_t steps
     }
 }
 
-int64_t covering_bound(const struct bar_task *task, const struct value_table *table, int64_t most)
+/* The largest value that any sum of sticks within the steps may come to. */
+static bool fits(const struct bar_task *task, const struct value_table *table, int64_t steps,
+                 int64_t coin)
 {
-    int64_t coin = coin_of(task);
-    int64_t steps = whole_divide_up(most, coin);
-    int64_t total = value_of_all(task, table->values);
-    int64_t *held;
-    int64_t at = 0;
+    int64_t sum = 0;
+
+    for (size_t s = 0; s < task->size_count; s++) {
+        int64_t cost = task->sizes[s].price / coin;
+        int64_t count = task->sizes[s].limit == CUT_ANY ? steps / (cost > 0 ? cost : 1) + 1
+                                                        : task->sizes[s].limit;
+        int64_t value;
+
+        if (whole_multiply(count, value_at_most(table, 0, task->sizes[s].room), &value) ||
+            whole_add(sum, value, &sum))
+            return false;
+    }
+    return true;
+}
+
+struct covering covering_make(const struct bar_task *task, const struct value_table *table,
+                              int64_t most)
+{
+    struct covering covering = {.coin = coin_of(task)};
 
     assert(most >= 0);
-    if (total < 0 || steps > STEPS_MOST)
-        return 0;
-    held = ARENA_MANY(task->arena, int64_t, (size_t)steps + 1);
+    covering.steps = whole_divide_down(most, covering.coin);
+    if (covering.steps > STEPS_MOST || !fits(task, table, covering.steps, covering.coin))
+        return covering;
+    covering.held = ARENA_MANY(task->arena, int64_t, (size_t)covering.steps + 1);
     for (size_t s = 0; s < task->size_count; s++)
-        offer_size(&task->sizes[s], held, steps, coin,
+        offer_size(&task->sizes[s], covering.held, covering.steps, covering.coin,
                    value_at_most(table, 0, task->sizes[s].room));
-    while (at < steps && held[at] < total)
-        at++;
-    return at * coin < most ? at * coin : most;
+    return covering;
+}
+
+int64_t covering_holds(const struct covering *covering, int64_t price)
+{
+    int64_t at = price / covering->coin;
+
+    if (!covering->held || at > covering->steps)
+        return INT64_MAX;
+    return price < 0 ? -1 : covering->held[at];
+}
+
+int64_t covering_bound(const struct covering *covering, int64_t value, int64_t most)
+{
+    int64_t low = 0, high = covering->steps + 1;
+
+    if (!covering->held)
+        return 0;
+    while (low < high) {
+        int64_t middle = low + (high - low) / 2;
+
+        if (covering->held[middle < covering->steps ? middle : covering->steps] >= value)
+            high = middle;
+        else
+            low = middle + 1;
+        if (middle == covering->steps && covering->held[middle] < value)
+            return most;
+    }
+    return low * covering->coin < most ? low * covering->coin : most;
 }

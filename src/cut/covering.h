@@ -9,11 +9,26 @@
 
 #include "cut/knapsack.h"
 
+/* How much value sticks of a given price hold at most. */
+struct covering {
+    int64_t *held; /* by price in coins, 0 to steps; NULL: nothing can be said */
+    int64_t coin;  /* the prices' greatest common divisor */
+    int64_t steps;
+};
+
 /*
- * The bound for the values that `table` was filled with. Exact in whole
- * numbers; 0 when the numbers grow too large. `most` is a cost that is known to be enough: the
- * bound is never above it. O(most / common divisor of prices * sizes).
+ * For prices up to `most`, by the values that `table` was filled with. Nothing can be said (held is
+ * NULL) where the numbers grow too large. O(most / coin * sizes); the table is the arena's.
  */
-int64_t covering_bound(const struct bar_task *task, const struct value_table *table, int64_t most);
+struct covering covering_make(const struct bar_task *task, const struct value_table *table,
+                              int64_t most);
+
+/* The most value that sticks hold which cost no more than this; INT64_MAX where nothing can be
+ * said. */
+int64_t covering_holds(const struct covering *covering, int64_t price);
+
+/* The least price of sticks that hold so much; `most` where no less does, 0 where nothing can be
+ * said. */
+int64_t covering_bound(const struct covering *covering, int64_t value, int64_t most);
 
 #endif
