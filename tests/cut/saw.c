@@ -14,7 +14,6 @@
 #include <cmocka.h>
 
 /* As many sizes of stick, sheet or roll as a job by chance has. */
-#define MOST_SIZES 5
 
 typedef void cut_fn(const struct cut_job *job, struct arena *arena, struct cut_layout *ret_layout);
 
@@ -60,6 +59,27 @@ struct cut_layout saw(enum cut_way way, const struct cut_job *job, struct arena 
     return layout;
 }
 
+struct cut_layout saw_on(enum cut_way way, const struct cut_job *job, int64_t work, int64_t slice,
+                         struct arena *arena)
+{
+    struct cut_layout layout;
+    jmp_buf escape;
+    enum cut_flaw flaw;
+
+    arena->escape = &escape;
+    if (setjmp(escape))
+        fail_msg("memory is out");
+    struct cut_search *search = cut_begin(way, job, arena);
+    while (cut_done(search) < work && cut_step(search, slice))
+        ;
+    layout = *cut_best(search);
+    arena->escape = NULL;
+    flaw = flaw_of(way, job, &layout);
+    if (flaw != CUT_FLAW_NONE)
+        fail_msg("%s", cut_flaw_words(flaw));
+    return layout;
+}
+
 size_t blanks_of(const struct cut_layout *layout, size_t size)
 {
     size_t count = 0;
@@ -84,9 +104,8 @@ static struct cut_size size_by_chance(enum cut_way way, struct dice *dice)
     return size;
 }
 
-/* `parts` and `sizes` (at least MOST_SIZES) hold the job. */
-static struct cut_job job_by_chance(enum cut_way way, struct dice *dice, struct parts *parts,
-                                    struct cut_size *sizes)
+struct cut_job job_by_chance(enum cut_way way, struct dice *dice, struct parts *parts,
+                             struct cut_size *sizes)
 {
     struct cut_job job = {.parts = parts->at, .sizes = sizes};
     int64_t kinds = dice_between(dice, 0, 6);

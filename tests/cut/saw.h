@@ -6,7 +6,7 @@
 #define SAW_H
 
 #include "base/quantity.h"
-#include "cut/verify.h"
+#include "cut/search.h"
 
 #define IN(inch) ((int64_t)((inch) * (double)LENGTH_INCH))
 #define ANY CUT_ANY
@@ -24,6 +24,10 @@ void parts_add(struct parts *parts, size_t count, int64_t length, int64_t width,
 /* Cuts and fails the test with the flaw's words when the layout is not sound. */
 struct cut_layout saw(enum cut_way way, const struct cut_job *job, struct arena *arena);
 
+/* The same with a search that goes on, in slices, until it ends or `work` is done. */
+struct cut_layout saw_on(enum cut_way way, const struct cut_job *job, int64_t work, int64_t slice,
+                         struct arena *arena);
+
 /* How many blanks of a size a layout uses. */
 size_t blanks_of(const struct cut_layout *layout, size_t size);
 
@@ -32,6 +36,12 @@ void chance_is_cut_soundly(enum cut_way way, uint64_t seed);
 
 /* Cuts 100 jobs by chance twice: fails where a place differs. */
 void twice_is_the_same(enum cut_way way, uint64_t seed);
+
+/* One of these jobs: up to 36 parts of up to 6 kinds out of up to MOST_SIZES sizes. */
+#define MOST_SIZES 5
+struct dice;
+struct cut_job job_by_chance(enum cut_way way, struct dice *dice, struct parts *parts,
+                             struct cut_size *sizes);
 
 /* The flaw of a layout, with scratch of its own. */
 enum cut_flaw flaw_of(enum cut_way way, const struct cut_job *job, const struct cut_layout *layout);
