@@ -7,7 +7,7 @@ packages_build='gcc libc6-dev meson ninja-build pkg-config
     libncurses-dev libsqlite3-dev libjansson-dev'
 packages_test="$packages_build
     libcmocka-dev libvterm-dev clang libclang-rt-14-dev
-    mandoc ncurses-bin"
+    mandoc ncurses-bin glpk-utils"
 
 packages_missing() {
     for package in "$@"; do
