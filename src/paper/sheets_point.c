@@ -109,7 +109,7 @@ static void add_room(const struct looking *looking, const struct plan_way *way, 
     text_format(words, ", needs %s", print_length_unit(looking->plan, way->room_needed).at);
     if (way->room >= 0)
         text_format(words, ", has %s", print_length_unit(looking->plan, way->room).at);
-    if (way->beside >= 0 && way->beside < way->beside_needed)
+    if (way->state != WAY_SHUT && way->beside >= 0 && way->beside < way->beside_needed)
         text_format(words, "; wood %s beside it, %s wanted",
                     print_length_unit(looking->plan, way->beside).at,
                     print_length_unit(looking->plan, way->beside_needed).at);

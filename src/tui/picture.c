@@ -60,17 +60,20 @@ static void paint_raster(struct view *view, const struct raster *raster, int top
     }
 }
 
-/* Appends the signs that the picture has, and nothing else. */
+/* Appends the signs that the picture has, and nothing else; what explains itself comes last, where
+ * the line may end too early. */
 static void add_legend(const struct picture *picture, struct text *out)
 {
-    static const char *const words[MARK_KINDS] = {
-        [MARK_CHOSEN] = "this",   [MARK_POINT] = "head", [MARK_TIP] = "tip",
-        [MARK_SCREW] = "screw",   [MARK_PATCH] = "bare", [MARK_BLOCKER] = "in its way",
-        [MARK_DRIVER] = "driver", [MARK_OPEN] = "open",  [MARK_PADDING] = "pad",
-        [MARK_SEAM] = "seam"};
-    for (enum mark_kind kind = MARK_KINDS; kind-- > 0;) {
-        if (words[kind] && picture->has[kind])
-            text_format(out, " %c %s", (char)raster_sign(kind), words[kind]);
+    static const struct {
+        enum mark_kind kind;
+        const char *word;
+    } signs[] = {{MARK_CHOSEN, "this"}, {MARK_POINT, "head"}, {MARK_BLOCKER, "in its way"},
+                 {MARK_TIP, "tip"},     {MARK_PATCH, "bare"}, {MARK_OPEN, "open"},
+                 {MARK_PADDING, "pad"}, {MARK_SEAM, "seam"},  {MARK_DRIVER, "driver"},
+                 {MARK_SCREW, "screw"}};
+    for (size_t i = 0; i < sizeof signs / sizeof *signs; i++) {
+        if (picture->has[signs[i].kind])
+            text_format(out, " %c %s", (char)raster_sign(signs[i].kind), signs[i].word);
     }
 }
 

@@ -338,6 +338,39 @@ static void check_takes_no_cure_that_is_not_there(void **state)
     assert_int_equal(run(shell, "check", "Wing headboard", "--cure", "1.x", NULL)->code, 2);
 }
 
+/* An edge that waits for the room with no join there. */
+static void check_takes_a_cure_and_undo_takes_it_back(void **state)
+{
+    static const char loose[] =
+        "{\"format\": 1, \"kind\": \"build\", \"build\": {\"name\": \"Loose\", \"next_key\": 9}, "
+        "\"stocks\": [{\"name\": \"Stick\", \"kind\": \"stick\", \"thickness\": \"1-1/2 in\", "
+        "\"width\": \"1-1/2 in\"}, {\"name\": \"Linen\", \"kind\": \"cloth\", \"width\": \"54 "
+        "in\"}], "
+        "\"boxes\": [{\"key\": 1, \"name\": \"A\", \"width\": \"20 in\", \"depth\": \"1-1/2 in\", "
+        "\"height\": \"20 in\", \"stick\": \"Stick\"}], \"layers\": [{\"key\": 2, \"box\": 1, "
+        "\"kind\": \"lining\", \"shape\": \"flat\", \"stock\": \"Linen\"}], \"layer_edges\": "
+        "[{\"key\": 3, \"layer\": 2, \"edge\": \"left\", \"class\": \"site\"}]}";
+    struct shell *shell = *state;
+    char path[700];
+    snprintf(path, sizeof path, "%s/loose.json", shell->place.folder);
+    FILE *file = fopen(path, "w");
+    fputs(loose, file);
+    fclose(file);
+    assert_int_equal(run(shell, "import", path, NULL)->code, 0);
+    assert_says(run(shell, "check", "Loose", NULL)->out, "cure   1.1 Let the joins say");
+    json_t *json = json_loads(run(shell, "check", "Loose", "--json", NULL)->out, 0, NULL);
+    json_t *finding = json_array_get(json_object_get(json, "findings"), 0);
+    json_t *cure = json_array_get(json_object_get(finding, "cures"), 0);
+    assert_string_equal(json_string_value(json_object_get(cure, "cure")), "1.1");
+    json_t *edit = json_array_get(json_object_get(cure, "edits"), 0);
+    assert_string_equal(json_string_value(json_object_get(edit, "value")), "auto");
+    json_decref(json);
+    assert_null(strstr(run(shell, "check", "Loose", "--cure", "1.1", NULL)->out, "stays loose"));
+    assert_null(strstr(run(shell, "check", "Loose", NULL)->out, "stays loose"));
+    assert_says(run(shell, "undo", NULL)->out, "Let the joins say when it is stapled");
+    assert_says(run(shell, "check", "Loose", NULL)->out, "stays loose");
+}
+
 static void tick_and_spend_are_kept(void **state)
 {
     struct shell *shell = *state;
@@ -503,6 +536,7 @@ int main(void)
         IN_A_SHELL(map_prints_one_join_as_text_and_json),
         IN_A_SHELL(map_tells_one_hole_with_its_ways),
         IN_A_SHELL(check_takes_no_cure_that_is_not_there),
+        IN_A_SHELL(check_takes_a_cure_and_undo_takes_it_back),
         IN_A_SHELL(tick_and_spend_are_kept),
         IN_A_SHELL(spend_names_the_field_it_refuses),
         IN_A_SHELL(trade_prints_and_changes_a_value),

@@ -122,6 +122,9 @@ static void plan_is_its_sheets_in_order(void **state)
 static void add_everything(struct text *out, const struct plan *plan)
 {
     sheet_plan(out, plan);
+    sheet_map(out, plan);
+    for (size_t i = 0; i < plan->points.count; i++)
+        sheet_point(out, plan, i, 80);
     for (size_t i = 0; i < plan->steps.count; i++)
         sheet_step(out, plan, &plan->steps.at[i]);
     assert_false(text_failed(out));
