@@ -22,6 +22,8 @@ const struct command commands[] = {
      OPTION_JSON | OPTION_BUILD, false, command_trade},
     {"new", "[STARTER [NAME [SIZE=VALUE ...]]]", "begin a build from a starter piece; alone: which",
      0, -1, OPTION_UNITS, false, command_new},
+    {"mirror", "BUILD BOX [NAME]", "make the mirror image of a box with all on it", 2, 3, 0, true,
+     command_mirror},
     {"import", "FILE ...", "take in builds or a workshop (stuffover-build(5)); - is standard input",
      1, -1, 0, false, command_import},
     {"export", "[BUILD]", "a build as a file; alone: the workshop", 0, 1, 0, false, command_export},

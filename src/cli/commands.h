@@ -63,6 +63,7 @@ enum fault command_trade(struct cli *cli, struct fault_note *note);
 enum fault command_tick(struct cli *cli, struct fault_note *note);
 enum fault command_spend(struct cli *cli, struct fault_note *note);
 enum fault command_new(struct cli *cli, struct fault_note *note);
+enum fault command_mirror(struct cli *cli, struct fault_note *note);
 enum fault command_import(struct cli *cli, struct fault_note *note);
 enum fault command_export(struct cli *cli, struct fault_note *note);
 enum fault command_undo(struct cli *cli, struct fault_note *note);

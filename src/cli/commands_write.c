@@ -218,6 +218,21 @@ enum fault command_new(struct cli *cli, struct fault_note *note)
     return fault;
 }
 
+/* ---- mirror ---- */
+
+enum fault command_mirror(struct cli *cli, struct fault_note *note)
+{
+    int64_t box = model_key_named(desk_model(cli->desk), ENTITY_box, cli->operands[1]);
+    enum fault fault;
+
+    if (!box)
+        return fault_say(note, FAULT_UNKNOWN, 0, "there is no box \"%s\"", cli->operands[1]);
+    fault = desk_mirror(cli->desk, box, cli->count > 2 ? cli->operands[2] : NULL, note);
+    if (!fault)
+        tally_line(cli);
+    return fault;
+}
+
 /* ---- files ---- */
 
 static enum fault read_stream(FILE *stream, struct text *bytes, struct fault_note *note)

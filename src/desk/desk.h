@@ -99,6 +99,13 @@ struct desk_field {
 desk_change_fn desk_field_change;
 enum fault desk_set(struct desk *desk, enum entity_kind kind, int64_t key, const char *field,
                     const char *text, struct fault_note *note);
+/*
+ * Makes the mirror image of a box, left for right: the box with its faces, panels, members,
+ * layers, cutouts and fittings, and its joins where the other end has an image (its own, or its
+ * other side). `name` NULL: the box's own with a number. UNKNOWN box; REFUSED for an outline that only points can
+ * turn round.
+ */
+enum fault desk_mirror(struct desk *desk, int64_t box, const char *name, struct fault_note *note);
 enum fault desk_delete(struct desk *desk, enum entity_kind kind, int64_t key,
                        struct fault_note *note);
 enum fault desk_delete_build(struct desk *desk, int64_t build, struct fault_note *note);

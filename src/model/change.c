@@ -175,7 +175,7 @@ static size_t leading_bytes(const char *string, size_t most)
 }
 
 /* "A" becomes "A 2", or the first number that is free; a long name is cut to leave room for it. */
-static const char *free_name(struct model *model, enum entity_kind kind, const char *name)
+const char *model_free_name(struct model *model, enum entity_kind kind, const char *name)
 {
     size_t most = (size_t)field_named(entity_of(kind), "name")->most;
     const char *candidate = name;
@@ -203,7 +203,7 @@ static int64_t copy_item(struct twins *twins, enum entity_kind kind, int64_t key
     if (entity_has_own_names(kind)) {
         const struct field *field = field_named(entity, "name");
 
-        field_set_string(field, copy, free_name(model, kind, field_string(field, copy)));
+        field_set_string(field, copy, model_free_name(model, kind, field_string(field, copy)));
     }
     twin = LIST_ADD(model->arena, &twins->list);
     *twin = (struct twin){kind, key, new_key};

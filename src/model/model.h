@@ -232,6 +232,10 @@ size_t model_remove_count(const struct model *model, enum entity_kind kind, int6
  */
 int64_t model_duplicate(struct model *model, enum entity_kind kind, int64_t key);
 
+/* The name itself, or the first of "A 2", "A 3" that no item of the kind bears; cut to leave room.
+ * In the model's arena. */
+const char *model_free_name(struct model *model, enum entity_kind kind, const char *name);
+
 /* What an item is called for people: its name where it has one, else "cover of C" or "box 3".
  * Returns buffer. */
 #define MODEL_NAME_TEXT 128

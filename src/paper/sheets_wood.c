@@ -44,6 +44,17 @@ static void box_panels(struct text *out, const struct plan *plan, int64_t box)
     table_end(&table, out);
 }
 
+/* "; the left one of a pair with R" */
+static void pair_text(struct text *out, const struct plan *plan, int64_t box)
+{
+    const struct pose *pose = plan_pose(plan, box);
+    const struct box *twin = MODEL_FIND(plan->facts, box, pose->twin);
+    if (pose->hand == HAND_NONE || !twin)
+        return;
+    text_format(out, "; the %s one of a pair with ", plan_hand_word(pose->hand));
+    show_text(out, twin->name);
+}
+
 void sheet_boxes(struct text *out, const struct plan *plan)
 {
     for (size_t i = 0; i < plan->facts->boxes.count; i++) {
@@ -54,6 +65,7 @@ void sheet_boxes(struct text *out, const struct plan *plan)
         text_format(out, ", %s: %s wide, %s deep, %s high", words_frame.at[box->frame].name,
                     print_length(plan, box->width).at, print_length(plan, box->depth).at,
                     print_length_unit(plan, box->height).at);
+        pair_text(out, plan, box->key);
         const struct load *load = plan_load(plan, box->key);
         if (load)
             text_format(out, "; %s", print_quantity(plan, QUANTITY_MASS, load->mass).at);

@@ -32,6 +32,9 @@
     F(BOX_BELOW_FLOOR, STOP, "%e reaches %1 below the floor")                                      \
     F(BOX_FLOATS, WARN, "%e hangs %1 above the floor: nothing that stands holds it")               \
     F(BOXES_OVERLAP, STOP, "%e and %1 stand in each other by %2")                                  \
+    F(TWIN_DIFFERS, WARN, "%e is the mirror of %1, but its %2 is %3, not %4")                      \
+    F(TWIN_LACKS, WARN, "%e is the mirror of %1, but has no image of the %2")                      \
+    F(TWIN_BEYOND, WARN, "%e is the mirror of %1, which has no image of the %2")                   \
     F(OBJECT_IN_BOX, WARN, "%e stands in the %1 by %2")                                            \
     F(JOIN_NO_WOOD, STOP, "join %e finds no place with wood on both sides")                        \
     F(JOIN_FEW_POINTS, WARN, "join %e has room for %1 points only, %2 are wanted")                 \

@@ -21,6 +21,7 @@ void pass_panel(struct planning *planning);
 void pass_frame(struct planning *planning);
 void pass_point(struct planning *planning);
 void pass_clash(struct planning *planning);
+void pass_twins(struct planning *planning);
 void pass_access(struct planning *planning);
 void pass_measure(struct planning *planning);
 void pass_fix(struct planning *planning);

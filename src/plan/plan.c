@@ -16,9 +16,9 @@
 typedef void pass_fn(struct planning *planning);
 
 static pass_fn *const passes[] = {
-    pass_resolve, pass_panel,   pass_frame, pass_point, pass_clash,
-    pass_access,  pass_measure, pass_fix,   pass_cover, pass_buy,
-    pass_cost,    pass_load,    pass_order, pass_card,  pass_finding,
+    pass_resolve, pass_panel,   pass_frame, pass_point,   pass_clash, pass_twins,
+    pass_access,  pass_measure, pass_fix,   pass_cover,   pass_buy,   pass_cost,
+    pass_load,    pass_order,   pass_card,  pass_finding,
 };
 
 static void tally_findings(struct plan *plan)
@@ -135,6 +135,22 @@ const struct load *plan_load(const struct plan *plan, int64_t box)
     size_t index = model_index(plan->facts, ENTITY_box, box);
 
     return index < plan->loads.count ? &plan->loads.at[index] : NULL;
+}
+
+const char *plan_hand_word(enum hand hand)
+{
+    static const char *const words[] = {
+        [HAND_NONE] = "", [HAND_LEFT] = "left", [HAND_RIGHT] = "right"};
+
+    assert(hand >= HAND_NONE && hand <= HAND_RIGHT);
+    return words[hand];
+}
+
+enum hand plan_hand(const struct plan *plan, int64_t box)
+{
+    const struct pose *pose = plan_pose(plan, box);
+
+    return pose ? pose->hand : HAND_NONE;
 }
 
 const struct step *plan_step(const struct plan *plan, const char *name)

@@ -554,6 +554,10 @@ enum fault plan_make(const struct model *facts, struct arena *arena, const struc
 
 /* By key; NULL when there is none. */
 const struct pose *plan_pose(const struct plan *plan, int64_t box);
+/* Which of a mirrored pair a box is (0: no box), and its word: "left", "right", "" for neither. */
+enum hand plan_hand(const struct plan *plan, int64_t box);
+const char *plan_hand_word(enum hand hand);
+
 const struct padding *plan_padding(const struct plan *plan, int64_t box, int64_t side);
 const struct junction *plan_junction(const struct plan *plan, int64_t join);
 const struct load *plan_load(const struct plan *plan, int64_t box);

@@ -24,12 +24,15 @@ const char *action_key_name(int key, char buffer[ACTION_KEY_TEXT])
     static const struct {
         int key;
         const char *name;
-    } names[] = {{KEY_TAB, "Tab"},           {KEY_RETURN, "Enter"},      {KEY_ESCAPE, "Esc"},
-                 {KEY_SPACE, "Space"},       {KEY_ARROW_UP, "Up"},       {KEY_ARROW_DOWN, "Down"},
-                 {KEY_ARROW_LEFT, "Left"},   {KEY_ARROW_RIGHT, "Right"}, {KEY_GO_FIRST, "Home"},
-                 {KEY_GO_LAST, "End"},       {KEY_LEAF_UP, "PgUp"},      {KEY_LEAF_DOWN, "PgDn"},
-                 {KEY_INSERT_ITEM, "Ins"},   {KEY_DELETE_ITEM, "Del"},   {KEY_RUB_OUT, "Backspace"},
-                 {KEY_BACK_TAB, "Shift-Tab"}};
+    } names[] = {{KEY_TAB, "Tab"},           {KEY_RETURN, "Enter"},
+                 {KEY_ESCAPE, "Esc"},        {KEY_SPACE, "Space"},
+                 {KEY_ARROW_UP, "Up"},       {KEY_ARROW_DOWN, "Down"},
+                 {KEY_ARROW_LEFT, "Left"},   {KEY_ARROW_RIGHT, "Right"},
+                 {KEY_GO_FIRST, "Home"},     {KEY_GO_LAST, "End"},
+                 {KEY_LEAF_UP, "PgUp"},      {KEY_LEAF_DOWN, "PgDn"},
+                 {KEY_INSERT_ITEM, "Ins"},   {KEY_DELETE_ITEM, "Del"},
+                 {KEY_RUB_OUT, "Backspace"}, {KEY_BACK_TAB, "Shift-Tab"},
+                 {KEY_CONTROL_X, "Ctrl-X"}};
     for (size_t i = 0; i < sizeof names / sizeof *names; i++) {
         if (names[i].key == key)
             return names[i].name;

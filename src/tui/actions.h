@@ -10,6 +10,7 @@ enum tui_key {
     KEY_NONE_YET = 0,
     KEY_TAB = 9,
     KEY_RETURN = 13,
+    KEY_CONTROL_X = 24,
     KEY_ESCAPE = 27,
     KEY_SPACE = 32,
     KEY_FIRST_SPECIAL = 0x110000,
@@ -45,6 +46,7 @@ enum tui_key {
     A(HELP, KEY_F1, '?', "? keys", "the keys of this screen")                                   \
     A(ADD, KEY_F1 + 1, 'a', "a add", "add something here")                                      \
     A(COPY, KEY_F1 + 2, 'c', "c copy", "copy the selected item with all that hangs on it")      \
+    A(MIRROR, KEY_CONTROL_X, 'x', "x mirror", "make the mirror image of the selected box")      \
     A(REMOVE, KEY_DELETE_ITEM, 'd', "d delete", "delete the selected item")                     \
     A(STEPS, KEY_F1 + 4, 'o', "o order", "the order of work")                                   \
     A(BUYING, KEY_F1 + 5, 'b', "b buying", "the shopping list")                                 \

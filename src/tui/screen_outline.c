@@ -136,6 +136,22 @@ static enum reaction copy_row(struct tui *tui, const struct outline_row *row)
     return REACT_TAKEN;
 }
 
+static enum reaction mirror_row(struct tui *tui, const struct outline_row *row)
+{
+    char name[MODEL_NAME_TEXT];
+    struct fault_note note = {0};
+    if (row->kind != ENTITY_box) {
+        tui_say(tui, "only boxes have a mirror image: choose one");
+        return REACT_TAKEN;
+    }
+    model_item_name(name, tui_model(tui), ENTITY_box, row->key);
+    if (desk_mirror(tui->desk, row->key, NULL, &note))
+        tui_warn(tui, &note);
+    else
+        tui_say(tui, "mirrored: %s", name);
+    return REACT_TAKEN;
+}
+
 static int64_t part_of_step(const struct step *step, enum entity_kind kind)
 {
     switch (kind) {
@@ -231,6 +247,8 @@ static enum reaction outline_act(struct tui *tui, void *opaque, enum action acti
         return REACT_TAKEN;
     case ACTION_COPY:
         return copy_row(tui, row);
+    case ACTION_MIRROR:
+        return mirror_row(tui, row);
     case ACTION_REMOVE:
         return remove_row(tui, state, row, false);
     default:

@@ -394,6 +394,17 @@ static void tick_and_spend_are_kept(void **state)
     assert_says(shell->answer.out, "0 of ");
 }
 
+static void mirror_makes_the_image_of_a_box_and_knows_no_other(void **state)
+{
+    struct shell *shell = *state;
+    take_headboard(shell);
+    assert_int_equal(run(shell, "mirror", "Wing headboard", "L", "Z", NULL)->code, 0);
+    assert_says(run(shell, "show", "Wing headboard", NULL)->out, "Box Z");
+    assert_says(shell->answer.out, "one of a pair with L");
+    assert_int_equal(run(shell, "mirror", "Wing headboard", "Q", NULL)->code, 1);
+    assert_says(shell->answer.error, "no box \"Q\"");
+}
+
 static void spend_names_the_field_it_refuses(void **state)
 {
     struct shell *shell = *state;
@@ -538,6 +549,7 @@ int main(void)
         IN_A_SHELL(check_takes_no_cure_that_is_not_there),
         IN_A_SHELL(check_takes_a_cure_and_undo_takes_it_back),
         IN_A_SHELL(tick_and_spend_are_kept),
+        IN_A_SHELL(mirror_makes_the_image_of_a_box_and_knows_no_other),
         IN_A_SHELL(spend_names_the_field_it_refuses),
         IN_A_SHELL(trade_prints_and_changes_a_value),
         IN_A_SHELL(new_begins_a_build_from_given_sizes),

@@ -223,6 +223,19 @@ static void a_box_is_copied_with_all_on_it(void **state)
     assert_int_equal(desk_model(stage->desk)->facings.count, facings + 3);
 }
 
+static void a_box_gets_its_mirror_image_by_a_key(void **state)
+{
+    struct stage *stage = *state;
+    stage_take_up(stage, "Wing headboard");
+    size_t facings = desk_model(stage->desk)->facings.count;
+    stage_press(stage, "x");
+    assert_non_null(box_named(stage, "C 2"));
+    assert_int_equal(box_named(stage, "C 2")->mirror_of, box_named(stage, "C")->key);
+    assert_int_equal(desk_model(stage->desk)->facings.count, facings + 3);
+    stage_press(stage, "u Down x");
+    assert_null(box_named(stage, "C 2"));
+}
+
 static void what_nothing_hangs_on_is_deleted_at_once(void **state)
 {
     struct stage *stage = *state;
@@ -338,6 +351,7 @@ int main(void)
         CASES(a_box_is_added_and_its_fields_are_open),
         CASES(what_is_added_to_a_box_lies_on_it),
         CASES(a_box_is_copied_with_all_on_it),
+        CASES(a_box_gets_its_mirror_image_by_a_key),
         CASES(what_nothing_hangs_on_is_deleted_at_once),
         CASES(what_is_worked_on_is_deleted_by_another_key),
         CASES(a_build_is_deleted_by_another_key_and_comes_back),

@@ -1,0 +1,178 @@
+/*
+ * Mirrored pairs: which is the left one, and what is told of pairs that are not alike.
+ */
+#include "carpenter.h"
+
+#include "base/text.h"
+#include "plan/findings.h"
+#include "plan/geometry.h"
+#include "plan/mirror.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+static int64_t ladder(struct carpenter *bench, const char *name, double width, double height)
+{
+    return carpenter_box(bench, name, FRAME_LADDER, (struct vector){IN(width), IN(1.5), IN(height)},
+                         bench->stick_2x2);
+}
+
+struct wings {
+    int64_t back, first, image;
+};
+
+/* A back with a wing at each end; the right one was entered first. */
+static struct wings build_wings(struct carpenter *bench)
+{
+    struct wings wings = {ladder(bench, "C", 60, 40), ladder(bench, "W1", 12, 40),
+                          ladder(bench, "W2", 12, 40)};
+
+    carpenter_box_of(bench, wings.image)->mirror_of = wings.first;
+    carpenter_join(bench, wings.back, SIDE_RIGHT, wings.first, SIDE_LEFT)->name = "J1";
+    carpenter_join(bench, wings.back, SIDE_LEFT, wings.image, SIDE_RIGHT)->name = "J2";
+    carpenter_face(bench, wings.first, SIDE_FRONT, bench->sheet_1_2)->width = IN(5);
+    struct facing *facing = carpenter_face(bench, wings.image, SIDE_FRONT, bench->sheet_1_2);
+    facing->u = IN(7);
+    return wings;
+}
+
+static int twin_findings(const struct carpenter *bench)
+{
+    return carpenter_findings(bench, FINDING_TWIN_DIFFERS) +
+           carpenter_findings(bench, FINDING_TWIN_LACKS) +
+           carpenter_findings(bench, FINDING_TWIN_BEYOND);
+}
+
+static void assert_told(const struct carpenter *bench, enum finding_kind kind, const char *sentence)
+{
+    struct text text;
+
+    assert_int_equal(twin_findings(bench), 1);
+    assert_int_equal(carpenter_findings(bench, (int)kind), 1);
+    text_init(&text);
+    for (size_t i = 0; i < bench->plan->findings.count; i++)
+        if (bench->plan->findings.at[i].kind == (int)kind)
+            plan_finding_text(bench->plan, &bench->plan->findings.at[i], &text);
+    assert_string_equal(text_string(&text), sentence);
+    text_release(&text);
+}
+
+static void a_pair_has_a_left_and_a_right_one_as_it_stands(void **state)
+{
+    struct carpenter *bench = *state;
+    struct wings wings = build_wings(bench);
+
+    carpenter_plan(bench);
+    assert_int_equal(plan_hand(bench->plan, wings.back), HAND_NONE);
+    assert_int_equal(plan_hand(bench->plan, wings.first), HAND_RIGHT);
+    assert_int_equal(plan_hand(bench->plan, wings.image), HAND_LEFT);
+    assert_int_equal(plan_pose(bench->plan, wings.first)->twin, wings.image);
+    assert_int_equal(plan_pose(bench->plan, wings.image)->twin, wings.first);
+    assert_string_equal(plan_hand_word(plan_hand(bench->plan, wings.image)), "left");
+}
+
+static void a_pair_that_is_alike_is_not_told(void **state)
+{
+    struct carpenter *bench = *state;
+
+    build_wings(bench);
+    carpenter_plan(bench);
+    assert_int_equal(twin_findings(bench), 0);
+}
+
+static void a_pair_of_two_heights_is_told(void **state)
+{
+    struct carpenter *bench = *state;
+    struct wings wings = build_wings(bench);
+
+    carpenter_box_of(bench, wings.image)->height = IN(39);
+    carpenter_plan(bench);
+    assert_told(bench, FINDING_TWIN_DIFFERS,
+                "W2 is the mirror of W1, but its height is 39 in, not 40 in");
+}
+
+static void two_left_wings_are_told(void **state)
+{
+    struct carpenter *bench = *state;
+
+    build_wings(bench);
+    bench->model.facings.at[1].u = 0;
+    bench->model.facings.at[1].width = IN(5);
+    carpenter_plan(bench);
+    assert_told(bench, FINDING_TWIN_DIFFERS,
+                "W2 is the mirror of W1, but its u of panel of W2 is 0 in, not 7 in");
+}
+
+static void a_panel_that_only_one_of_a_pair_has_is_told(void **state)
+{
+    struct carpenter *bench = *state;
+    struct wings wings = build_wings(bench);
+
+    carpenter_face(bench, wings.first, SIDE_BACK, bench->sheet_1_2);
+    carpenter_plan(bench);
+    assert_told(bench, FINDING_TWIN_LACKS,
+                "W2 is the mirror of W1, but has no image of the panel of W1");
+    bench->model.facings.at[2].box = wings.image;
+    carpenter_plan(bench);
+    assert_told(bench, FINDING_TWIN_BEYOND,
+                "W2 is the mirror of W1, which has no image of the panel of W2");
+}
+
+static void a_join_that_stands_otherwise_is_told(void **state)
+{
+    struct carpenter *bench = *state;
+
+    build_wings(bench);
+    bench->model.joins.at[1].offset_v = IN(2);
+    carpenter_plan(bench);
+    assert_told(bench, FINDING_TWIN_DIFFERS,
+                "W2 is the mirror of W1, but its offset v of J2 is 2 in, not 0 in");
+}
+
+/* ---- images ---- */
+
+static void sides_and_edges_are_exchanged_along_the_axis_only(void **state)
+{
+    (void)state;
+    assert_int_equal(mirror_side(SIDE_LEFT, AXIS_X), SIDE_RIGHT);
+    assert_int_equal(mirror_side(SIDE_FRONT, AXIS_X), SIDE_FRONT);
+    assert_int_equal(mirror_side(SIDE_FRONT, AXIS_Y), SIDE_BACK);
+    assert_int_equal(mirror_edge(SIDE_FRONT, EDGE_LEFT, AXIS_X), EDGE_RIGHT);
+    assert_int_equal(mirror_edge(SIDE_FRONT, EDGE_TOP, AXIS_X), EDGE_TOP);
+    assert_int_equal(mirror_edge(SIDE_LEFT, EDGE_LEFT, AXIS_X), EDGE_LEFT);
+}
+
+static void a_lean_to_the_side_is_turned_round_and_one_to_the_back_is_not(void **state)
+{
+    struct box box = {.lean_axis = AXIS_X, .lean = 8000};
+
+    (void)state;
+    mirror_box(&box);
+    assert_int_equal(box.lean, 8000);
+    box.lean_axis = AXIS_Y;
+    mirror_box(&box);
+    assert_int_equal(box.lean, -8000);
+}
+
+#define WOOD_TEST(test) cmocka_unit_test_setup_teardown(test, carpenter_begin, carpenter_end)
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        WOOD_TEST(a_pair_has_a_left_and_a_right_one_as_it_stands),
+        WOOD_TEST(a_pair_that_is_alike_is_not_told),
+        WOOD_TEST(a_pair_of_two_heights_is_told),
+        WOOD_TEST(two_left_wings_are_told),
+        WOOD_TEST(a_panel_that_only_one_of_a_pair_has_is_told),
+        WOOD_TEST(a_join_that_stands_otherwise_is_told),
+        cmocka_unit_test(sides_and_edges_are_exchanged_along_the_axis_only),
+        cmocka_unit_test(a_lean_to_the_side_is_turned_round_and_one_to_the_back_is_not),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+
+    return failed ? 1 : 0;
+}
