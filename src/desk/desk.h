@@ -102,10 +102,11 @@ enum fault desk_set(struct desk *desk, enum entity_kind kind, int64_t key, const
 /*
  * Makes the mirror image of a box, left for right: the box with its faces, panels, members,
  * layers, cutouts and fittings, and its joins where the other end has an image (its own, or its
- * other side). `name` NULL: the box's own with a number. UNKNOWN box; REFUSED for an outline that only points can
- * turn round.
+ * other side). `name` NULL: the box's own with a number. Faults: UNKNOWN box; REFUSED for an
+ * outline that only points can turn round; those of field_read.
  */
 enum fault desk_mirror(struct desk *desk, int64_t box, const char *name, struct fault_note *note);
+
 enum fault desk_delete(struct desk *desk, enum entity_kind kind, int64_t key,
                        struct fault_note *note);
 enum fault desk_delete_build(struct desk *desk, int64_t build, struct fault_note *note);
