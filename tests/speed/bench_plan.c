@@ -1,11 +1,13 @@
 /*
- * Prints how long a plan takes: of each worked example and demo build given as files, and how it
- * grows with the number of boxes. Figures, never a verdict: run with `meson test --benchmark`.
+ * Prints how long the processor works on a plan: of each worked example and demo build given as
+ * files, and how it grows with the number of boxes. Figures, never a verdict: run with `meson test
+ * --benchmark`.
  */
 #include "exchange/exchange.h"
 #include "plan/plan.h"
 
 #include <math.h>
+#include <stdbool.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -13,11 +15,12 @@
 
 #define ROUNDS 200
 #define LARGEST 300 /* boxes */
+#define GRID 10     /* boxes in a row of a grid */
 
 static double now_ms(void)
 {
     struct timespec now;
-    clock_gettime(CLOCK_MONOTONIC, &now);
+    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &now);
     return (double)now.tv_sec * 1e3 + (double)now.tv_nsec / 1e6;
 }
 
@@ -130,7 +133,37 @@ static void build_row(struct model *model, int boxes)
     }
 }
 
-static double time_row(int boxes)
+static void join_beside(struct model *model, size_t a, size_t b, bool above, int number)
+{
+    struct join *join = MODEL_ADD(model, join);
+    join->name = arena_format(model->arena, "J%d", number);
+    join->box_a = model->boxes.at[a].key;
+    join->side_a = above ? SIDE_TOP : SIDE_RIGHT;
+    join->box_b = model->boxes.at[b].key;
+    join->side_b = above ? SIDE_BOTTOM : SIDE_LEFT;
+}
+
+/* Boxes in rows of ten, each joined to its neighbours in the row and above, again and again until
+ * there are as many joins as wanted. They stand for those of build_row. */
+static int join_grid(struct model *model, int wanted)
+{
+    int made = 0;
+    model->joins.count = 0;
+    while (made < wanted) {
+        int before = made;
+        for (size_t i = 0; i < model->boxes.count && made < wanted; i++) {
+            if (i % GRID + 1 < GRID && i + 1 < model->boxes.count)
+                join_beside(model, i, i + 1, false, made++);
+            if (i + GRID < model->boxes.count && made < wanted)
+                join_beside(model, i, i + GRID, true, made++);
+        }
+        if (made == before)
+            break;
+    }
+    return made;
+}
+
+static double time_row(int boxes, int joins)
 {
     double times[5];
     struct arena arena;
@@ -143,6 +176,8 @@ static double time_row(int boxes)
         exit(1);
     model_init(&model, &arena);
     build_row(&model, boxes);
+    if (joins > 0)
+        join_grid(&model, joins);
     time_plans(&model, times, 5);
     arena_release(&arena);
     return times[2];
@@ -155,7 +190,7 @@ static void bench_growth(void)
     double sx = 0, sy = 0, sxx = 0, sxy = 0;
     int count = (int)(sizeof sizes / sizeof *sizes);
     for (int i = 0; i < count; i++) {
-        double ms = time_row(sizes[i]);
+        double ms = time_row(sizes[i], 0);
         double x = log(sizes[i]);
         double y = log(ms);
         printf("row of %3d boxes    %8.3f ms\n", sizes[i], ms);
@@ -167,10 +202,22 @@ static void bench_growth(void)
     printf("growth exponent     %.2f\n", (count * sxy - sx * sy) / (count * sxx - sx * sx));
 }
 
+/* Boxes joined from all sides; the goal for 30 of them with 100 joins is 30 ms. */
+static void bench_grid(void)
+{
+    static const struct {
+        int boxes, joins;
+    } sizes[] = {{10, 30}, {30, 100}, {100, 330}};
+    for (size_t i = 0; i < sizeof sizes / sizeof *sizes; i++)
+        printf("grid of %3d boxes, %3d joins %8.3f ms\n", sizes[i].boxes, sizes[i].joins,
+               time_row(sizes[i].boxes, sizes[i].joins));
+}
+
 int main(int argc, char **argv)
 {
     for (int i = 1; i < argc; i++)
         bench_file(argv[i]);
     bench_growth();
+    bench_grid();
     return 0;
 }
