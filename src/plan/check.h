@@ -37,7 +37,7 @@ void check_legs(struct planning *planning);
  */
 void check_room(struct planning *planning);
 
-/* Sheets through the opening of the vehicle; boxes that would pass, but not as joined. */
+/* Sheets through the opening of the vehicle. What the boxes pass is the load pass's to say. */
 void check_way_in(struct planning *planning);
 
 /* ---- shared ---- */

@@ -139,14 +139,17 @@ static int64_t box_of(const struct model *model, const struct patch *patch,
 void check_patches(struct planning *planning)
 {
     const struct plan *plan = planning->plan;
+    const struct junction *junction = NULL;
     struct showing showing = {0};
 
     for (size_t i = 0; i < plan->patches.count; i++) {
         const struct patch *patch = &plan->patches.at[i];
         int64_t join = plan->points.at[patch->point].join;
-        const struct junction *junction = plan_junction(plan, join);
-        int64_t box = junction ? box_of(planning->model, patch, junction) : 0;
+        int64_t box;
 
+        if (!junction || junction->join != join)
+            junction = plan_junction(plan, join);
+        box = junction ? box_of(planning->model, patch, junction) : 0;
         if (!junction || !shows(planning, patch, junction, box))
             continue;
         if (patch->layer != showing.layer || join != showing.join || patch->slit != showing.slit) {
