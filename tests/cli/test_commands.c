@@ -186,6 +186,11 @@ static void check_tells_of_a_seat_over_the_wall_screws(void **state)
     answer = run(shell, "check", "Seat first", NULL);
     assert_int_equal(answer->code, 1);
     assert_says(answer->out, "stop: R1 shuts the way to 5 heads of join W1");
+    assert_says(answer->out, "So W1 has to be driven before R1.");
+    assert_says(answer->out, "So R1 has to be made at the bench, before W1.");
+    assert_says(answer->out, "1.1 Lay it on without screws, in the room");
+    assert_int_equal(run(shell, "check", "Seat first", "--cure", "1.1", NULL)->code, 0);
+    assert_int_equal(run(shell, "check", "Seat first", NULL)->code, 0);
 }
 
 static void commands_give_the_plans_figures_as_json(void **state)
