@@ -41,6 +41,12 @@ static int compare_boxes(const void *left, const void *right)
     return (a->edge > b->edge) - (a->edge < b->edge);
 }
 
+/* The ends of boxing hold a hand's width of an edge and stand in nobody's way. */
+static bool is_short(const struct edge *edge, const struct layer *layer, const struct box *box)
+{
+    return edge->edge >= 0 && 2 * edge->length < edge_length(box, layer->side, edge->edge);
+}
+
 /* The strips of all rows, box by box: a loop has four. Rows without staples take no room. */
 static struct strips gather(struct planning *planning)
 {
@@ -52,7 +58,8 @@ static struct strips gather(struct planning *planning)
         const struct layer *layer = MODEL_FIND(planning->model, layer, edge->layer);
         const struct box *box = MODEL_FIND(planning->model, box, edge->box);
 
-        if (!layer || !box || edge->staples == 0 || edge->edge == EDGE_CORDS)
+        if (!layer || !box || edge->staples == 0 || edge->edge == EDGE_CORDS ||
+            is_short(edge, layer, box))
             continue;
         if (edge->edge != EDGE_LOOP)
             add_strip(planning, &strips, edge, layer, box, edge->edge);

@@ -147,6 +147,32 @@ static void check_edge(struct planning *planning, const struct layer *layer, con
         tell_far(planning, layer, junction, edge, farthest(planning, layer, box, junction, edge));
 }
 
+/* A join that would want the edge loose, if there were a way to its heads. */
+static bool has_no_way_yet(const struct planning *planning, const struct layer *layer)
+{
+    const struct plan *plan = planning->plan;
+
+    for (size_t i = 0; i < plan->junctions.count; i++) {
+        const struct junction *junction = &plan->junctions.at[i];
+
+        if (junction->point_count > 0 && !junction->reachable &&
+            (drape_is_on_box(planning->model, layer, junction->box_a) ||
+             drape_is_on_box(planning->model, layer, junction->box_b)))
+            return true;
+    }
+    return false;
+}
+
+/* The rows of an edge stand together: the first tells of all. */
+static bool is_told(const struct plan *plan, const struct layer *layer, int64_t edge)
+{
+    const struct finding *last =
+        plan->findings.count > 0 ? &plan->findings.at[plan->findings.count - 1] : NULL;
+
+    return last && last->kind == FINDING_LOOSE_FOR_NOTHING && last->key == layer->key &&
+           last->arguments[0].text == words_edge.at[edge].name;
+}
+
 /* Left loose by hand, and nothing is driven under it: no step would close it. */
 static void check_loose(struct planning *planning, const struct interval *interval)
 {
@@ -156,7 +182,8 @@ static void check_loose(struct planning *planning, const struct interval *interv
     const struct layer_edge *by_hand;
     struct finding *finding;
 
-    if (interval->pass == STAPLED_AT_BENCH || interval->join || !layer || edge->edge < 0)
+    if (interval->pass == STAPLED_AT_BENCH || interval->join || !layer || edge->edge < 0 ||
+        is_told(planning->plan, layer, edge->edge) || has_no_way_yet(planning, layer))
         return;
     by_hand = edge_by_hand(planning->model, layer, edge->edge);
     finding = finding_add(planning, FINDING_LOOSE_FOR_NOTHING, ENTITY_layer, layer->key);

@@ -465,6 +465,37 @@ static void make_wings(struct joined *piece, bool wrong)
     mattress->height = IN(24);
 }
 
+/* ---- 42: two left wings ---- */
+
+/* The right wing as the image of the left one, its sleeve on the inner face or made like the other.
+ */
+static void make_pair(struct joined *piece, bool wrong)
+{
+    int64_t first = joined_headboard(piece);
+    const struct join *join = model_find(&piece->model, ENTITY_join, first);
+    int64_t centre = join->box_a;
+    int64_t wing = join->box_b;
+    struct box *right = joined_box(piece, FRAME_LADDER, 3.5, 11.875, 56);
+    int64_t key = right->key;
+
+    right->supports = MAKING_HAND;
+    right->main_side = SIDE_LEFT;
+    right->mirror_of = wing;
+    joined_facing(piece, key, SIDE_LEFT, piece->sheet);
+    joined_facing(piece, key, SIDE_RIGHT, piece->sheet);
+    struct layer *cover =
+        joined_layer(piece, key, LAYER_COVER, SHAPE_SEWN, wrong ? SIDE_RIGHT : SIDE_LEFT);
+    cover->both = 1;
+    cover->left = ENDING_OPEN;
+    cover->right = ENDING_SEWN;
+    cover->top = ENDING_SEWN;
+    cover->bottom = ENDING_OPEN;
+    struct join *second = joined_join(piece, centre, SIDE_RIGHT, key, SIDE_LEFT);
+    second->head = HEAD_A;
+    second->place = PLACE_SITE;
+    second->end = IN(3);
+}
+
 /* ---- 43: handles ---- */
 
 static void make_flap(struct joined *piece, bool wrong)
@@ -614,6 +645,7 @@ static const struct mistake mistakes[] = {
     {"35_outside_back_forgotten", make_open_back, TOLD(BACK_OPEN), {0}, true},
     {"36_no_wood_for_a_leg", make_legs, TOLD(LEG_NO_WOOD), {IN(6), IN(6), IN(0.75)}, true},
     {"41_wings_squeeze_the_mattress", make_wings, TOLD(MATTRESS_TIGHT), {0, IN(62), IN(60)}, false},
+    {"42_two_left_wings", make_pair, TOLD(TWIN_LACKS), {0}, false},
     {"43_handles_trimmed_too_soon", make_flap, STEP(keeps_the_handle_of_flaps), {0}, false},
     {"43_edge_left_loose_for_nothing", make_loose_edge, TOLD(LOOSE_FOR_NOTHING), {0, IN(56)}, true},
     {"52_seat_over_the_wall_screws", make_seat, TOLD(SEAT_FIRST), {0}, true},
