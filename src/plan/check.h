@@ -40,6 +40,10 @@ void check_room(struct planning *planning);
 /* Sheets through the opening of the vehicle. What the boxes pass is the load pass's to say. */
 void check_way_in(struct planning *planning);
 
+/* The finished order, rehearsed: what is not proved. Comes last: it tells of no join that has a
+ * stop already. */
+void check_rehearsal(struct planning *planning);
+
 /* ---- shared ---- */
 
 /* How a face is seen (enum seen_word): as the maker says; else never where a join covers it,

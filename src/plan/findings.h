@@ -86,6 +86,8 @@
       "a sheet of %e, %1 x %2, does not go into %3: let the shop cut it first")                    \
     F(TOO_BIG_JOINED, WARN,                                                                        \
       "%e, joined at the bench, does not pass %1; each box alone does: join it in the room")       \
+    F(JOIN_NOT_PROVED, STOP, "hole %1 of join %e cannot be %2 in any order found: %3")             \
+    F(NOT_PROVED, STOP, "%e cannot be done in any order found: %1")                                \
     F(NOTHING_TO_MAKE, NOTE, "the build has no box yet")
 
 enum finding_kind {

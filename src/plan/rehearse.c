@@ -28,7 +28,8 @@ static stage_fn *const does[STEP_KINDS] = {
     [STEP_DRY] = do_dry,       [STEP_DRILL] = do_drill,   [STEP_MAP] = do_map,
     [STEP_PATCH] = do_patch,   [STEP_LOCATE] = do_locate, [STEP_FIND] = do_find,
     [STEP_OFFER] = do_offer,   [STEP_DRIVE] = do_drive,   [STEP_FIX] = do_fix,
-    [STEP_MOVE] = do_move,     [STEP_MARK] = do_mark,     [STEP_SET] = do_set,
+    [STEP_PUSH] = do_push,     [STEP_MOVE] = do_move,     [STEP_MARK] = do_mark,
+    [STEP_SET] = do_set,
 };
 
 /* ---- what is to be proved ---- */
@@ -91,7 +92,7 @@ static void walk(void *context)
     struct walk *walk = context;
     struct stage stage;
 
-    stage_begin(&stage, walk->plan, walk->arena);
+    stage_empty(&stage, walk->plan, walk->arena);
     add_points(&stage);
     for (size_t i = 0; i < walk->count; i++) {
         const struct step *step;

@@ -226,7 +226,7 @@ static struct undoing undoing_begin(const struct plan *plan, const size_t *order
 {
     struct undoing undoing = {.plan = plan};
 
-    stage_begin(&undoing.stage, plan, arena);
+    stage_empty(&undoing.stage, plan, arena);
     undoing.done = ARENA_MANY(arena, bool, plan->steps.count + 1);
     undoing.off = ARENA_MANY(arena, bool, plan->steps.count + 1);
     undoing.when = ARENA_MANY(arena, size_t, plan->steps.count + 1);

@@ -200,6 +200,26 @@ static void check_holes_under(struct stage *stage, const struct staged_layer *la
     }
 }
 
+/* Nobody works between a wall and the piece. */
+static void check_wall(struct stage *stage, const struct staged_layer *layer)
+{
+    for (size_t i = 0; i < stage->model->boxes.count; i++) {
+        const struct staged_box *box = &stage->boxes[i];
+
+        for (size_t j = 0; j < box->sheets.count; j++) {
+            const struct sheet *sheet = &box->sheets.at[j];
+            int64_t wall =
+                &stage->layers[sheet->layer] == layer ? stage_wall_at(stage, box, sheet->side) : 0;
+
+            if (!wall)
+                continue;
+            lose_layer(stage, layer,
+                       stage_lapse_by(stage, LAPSE_SHUT, ENTITY_wall, wall, stage->pushed));
+            return;
+        }
+    }
+}
+
 static void lay(struct stage *stage, struct staged_layer *layer)
 {
     if (layer->laid != PLAN_NONE) {
@@ -211,6 +231,7 @@ static void lay(struct stage *stage, struct staged_layer *layer)
     check_frames(stage, layer);
     check_ground(stage, layer);
     check_place(stage, layer);
+    check_wall(stage, layer);
     check_holes_under(stage, layer);
     layer->laid = stage->now;
 }
@@ -359,6 +380,20 @@ static void check_inner(struct stage *stage, size_t interval)
     }
 }
 
+/* The gun comes to the strip that takes the staples. */
+static void check_reach_of_edge(struct stage *stage, size_t interval)
+{
+    const struct edge *edge = &stage->plan->edges.at[stage->plan->intervals.at[interval].edge];
+    const struct staged_box *box = stage_box(stage, edge->box);
+    int64_t wall = box && edge->landing_side >= 0 && edge->landing_side < SIDE_COUNT
+                       ? stage_wall_at(stage, box, edge->landing_side)
+                       : 0;
+
+    if (wall)
+        lose_edge(stage, interval,
+                  stage_lapse_by(stage, LAPSE_SHUT, ENTITY_wall, wall, stage->pushed));
+}
+
 void do_flap(struct stage *stage, const struct step *step)
 {
     const struct plan *plan = stage->plan;
@@ -373,6 +408,7 @@ void do_flap(struct stage *stage, const struct step *step)
             plan->edges.at[interval->edge].layer != step->layer)
             continue;
         check_inner(stage, i);
+        check_reach_of_edge(stage, i);
         hold(stage, i, HELD_CLOSED);
     }
 }

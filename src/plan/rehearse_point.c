@@ -190,13 +190,12 @@ static struct verdict look_through_cloth(const struct stage *stage, const struct
     size_t count = stage_spots(stage, join, point, spots);
 
     for (size_t i = 0; i < count; i++) {
-        const struct sheet *sheet =
-            stage_over(stage, spots[i].box, spots[i].side, spots[i].u, spots[i].v, STAGE_CLOTH);
+        const struct place place = {spots[i].box,    spots[i].side, spots[i].u,   spots[i].v,
+                                    join->join->key, point,         spots[i].head};
+        const struct sheet *sheet = stage_shut_by(stage, &place);
 
-        if (!sheet || stage_slit_at(stage, sheet->layer, point) ||
-            (spots[i].head && stage_held_open(stage, sheet->layer, join->join->key)))
-            continue;
-        return stage_lapse_layer(stage, LAPSE_NOT_SLIT, sheet->layer);
+        if (sheet)
+            return stage_lapse_layer(stage, LAPSE_NOT_SLIT, sheet->layer);
     }
     return stage_fine(stage);
 }

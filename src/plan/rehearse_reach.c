@@ -16,6 +16,7 @@
 #include <stdlib.h>
 
 #define FAR_OUT (FIELDS_ROOM)
+#define INTO_THE_ROOM FIELDS_MM(100) /* of a bolt in a wall or floor */
 
 /* ---- what stands near ---- */
 
@@ -33,11 +34,22 @@ struct view {
     LIST_OF(struct near_by) near;
 };
 
+/* What lies there by its own weight is lifted off, unless something is fixed over it. */
+static bool is_held_down(const struct stage *stage, const struct staged_box *box, int64_t side)
+{
+    for (size_t i = 0; i < box->sheets.count; i++)
+        if (box->sheets.at[i].side == side && box->sheets.at[i].own &&
+            (STAGE_CLOTH & 1u << stage->layers[box->sheets.at[i].layer].layer->kind) &&
+            stage->layers[box->sheets.at[i].layer].fixed != PLAN_NONE)
+            return true;
+    return false;
+}
+
 static void see(struct view *view, const struct staged_box *of, const struct lump *lump)
 {
     struct near_by *near;
 
-    if (lump->since == PLAN_NONE)
+    if (lump->since == PLAN_NONE || (lump->laid_on && !is_held_down(view->stage, of, lump->side)))
         return;
     near = LIST_ADD(view->stage->arena, &view->near);
     *near = (struct near_by){
@@ -94,7 +106,7 @@ static struct view look_round(const struct stage *stage, const struct staged_box
         see_walls(&view, at_wall);
     if (stage->now != PLAN_NONE && stage->plan->steps.at[stage->now].place == PLACE_SITE &&
         !on_legs)
-        see_half(&view, AXIS_Z, stage->floor, -1, ENTITY_none, 0, PLAN_NONE);
+        see_half(&view, AXIS_Z, box->pose ? box->pose->floor : 0, -1, ENTITY_none, 0, PLAN_NONE);
     return view;
 }
 
@@ -246,12 +258,15 @@ static const struct sheet *cloth_over_entry(const struct grasp *grasp, struct ve
                                             const struct staged_join *join)
 {
     const struct facing_out *out = &stage_sides[grasp->side];
-    const struct stage *stage = grasp->view->stage;
-    const struct sheet *sheet =
-        stage_over(stage, grasp->view->box->box->key, grasp->side, stage_along(at, out->u),
-                   stage_along(at, out->v), STAGE_CLOTH);
+    const struct place place = {.box = grasp->view->box->box->key,
+                                .side = grasp->side,
+                                .u = stage_along(at, out->u),
+                                .v = stage_along(at, out->v),
+                                .join = join->join->key,
+                                .point = PLAN_NONE,
+                                .opens = true};
 
-    return sheet && stage_held_open(stage, sheet->layer, join->join->key) ? NULL : sheet;
+    return stage_shut_by(grasp->view->stage, &place);
 }
 
 struct hindrance {
@@ -259,13 +274,26 @@ struct hindrance {
     const struct sheet *cloth;
 };
 
+/* What is beside the box does not come through its side. */
+static bool is_behind_side(const struct grasp *grasp, struct vector at)
+{
+    const struct facing_out *out = &stage_sides[grasp->side];
+    const struct box *box = grasp->view->box->box;
+
+    return stage_along(at, out->u) >= 0 && stage_along(at, out->u) < stage_size(box, out->u) &&
+           stage_along(at, out->v) >= 0 && stage_along(at, out->v) < stage_size(box, out->v);
+}
+
 /* Whether a hand comes out from a place; else why not, cloth being told before wood. */
 static bool comes_out(const struct grasp *grasp, struct vector at, const struct staged_join *join,
                       struct hindrance *hindrance)
 {
-    const struct near_by *wood = stands_outward(grasp, at);
+    const struct near_by *wood;
     const struct sheet *cloth;
 
+    if (!is_behind_side(grasp, at))
+        return false;
+    wood = stands_outward(grasp, at);
     if (wood) {
         hindrance->wood = hindrance->wood ? hindrance->wood : wood;
         return false;
@@ -276,29 +304,59 @@ static bool comes_out(const struct grasp *grasp, struct vector at, const struct 
     return !cloth;
 }
 
+#define PACES 8 /* to either side: as far as fingers get round a corner */
+
+/* Fingers go from a place along one axis across the reach side, then along the other. */
+static bool fingers_come(const struct grasp *grasp, struct vector at, int first, int64_t by_first,
+                         int second, int64_t by_second)
+{
+    struct solid along = bar_along(at, first, by_first, 0);
+    struct solid across = bar_along(stage_moved(at, first, by_first), second, by_second, 0);
+
+    return (by_first == 0 || !stands_in_block(grasp->view, &along)) &&
+           (by_second == 0 || !stands_in_block(grasp->view, &across));
+}
+
 /* From a place on the tool's axis: straight out, or first aside. */
 static bool comes_out_aside(const struct grasp *grasp, struct vector at,
                             const struct staged_join *join, struct hindrance *hindrance)
 {
+    const struct facing_out *out = &stage_sides[grasp->side];
     int64_t pace = grasp->view->stage->plan->value[TRADE_HAND_HOLE_WIDTH] / 4;
 
     if (comes_out(grasp, at, join, hindrance))
         return true;
-    for (int axis = 0; axis < AXIS_COUNT; axis++) {
-        for (int64_t way = -8; way <= 8 && axis != stage_sides[grasp->side].axis; way++) {
-            struct solid fingers = bar_along(at, axis, way * pace, 0);
+    for (int64_t u = -PACES; u <= PACES; u++)
+        for (int64_t v = -PACES; v <= PACES; v++) {
+            struct vector aside = stage_moved(stage_moved(at, out->u, u * pace), out->v, v * pace);
 
-            if (way != 0 && !stands_in_block(grasp->view, &fingers) &&
-                comes_out(grasp, stage_moved(at, axis, way * pace), join, hindrance))
+            if ((fingers_come(grasp, at, out->u, u * pace, out->v, v * pace) ||
+                 fingers_come(grasp, at, out->v, v * pace, out->u, u * pace)) &&
+                comes_out(grasp, aside, join, hindrance))
                 return true;
         }
-    }
     return false;
+}
+
+/* Where the tool is longer than the hollow before it, the hand holds it outside. */
+static bool holds_outside(const struct grasp *grasp)
+{
+    int64_t size = stage_size(grasp->view->box->box, grasp->axis);
+    int64_t at = stage_along(grasp->head, grasp->axis);
+    int64_t out = grasp->sign > 0 ? size - at : at;
+    int64_t half = grasp->view->stage->plan->value[TRADE_HAND_HOLE_WIDTH] / 4;
+    struct vector from =
+        stage_moved(grasp->head, grasp->axis, grasp->sign * (grasp->length - 2 * half));
+    struct solid hand = bar_along(from, grasp->axis, grasp->sign * 2 * half, half);
+
+    return out + 2 * half < grasp->length && !stands_in_block(grasp->view, &hand);
 }
 
 static bool hand_comes(const struct grasp *grasp, const struct staged_join *join,
                        struct hindrance *hindrance)
 {
+    if (holds_outside(grasp))
+        return true;
     for (int64_t away = LENGTH_INCH / 2; away <= grasp->length; away += LENGTH_INCH) {
         struct vector at = stage_moved(grasp->head, grasp->axis, grasp->sign * away);
 
@@ -310,29 +368,44 @@ static bool hand_comes(const struct grasp *grasp, const struct staged_join *join
 
 /* ---- a head ---- */
 
-static const struct plan_member *member_at(const struct plan *plan, size_t member)
+/* How far behind a side a block of wood begins and ends. */
+struct depths {
+    int64_t near, far;
+};
+
+/* False where the block does not lie under a place of the side. */
+static bool lies_under(const struct staged_box *box, const struct lump *lump, int64_t side,
+                       struct vector at, struct depths *ret_depths)
 {
-    return member < plan->members.count ? &plan->members.at[member] : NULL;
+    const struct facing_out *out = &stage_sides[side];
+    int64_t size = stage_size(box->box, out->axis);
+    int64_t low = stage_along(lump->solid.low, out->axis);
+    int64_t high = stage_along(lump->solid.high, out->axis);
+
+    for (int axis = 0; axis < AXIS_COUNT; axis++)
+        if (axis != out->axis && (stage_along(lump->solid.low, axis) > stage_along(at, axis) ||
+                                  stage_along(lump->solid.high, axis) <= stage_along(at, axis)))
+            return false;
+    *ret_depths =
+        out->sign > 0 ? (struct depths){size - high, size - low} : (struct depths){low, high};
+    return true;
 }
 
-/* The wood that a bolt passes behind a mating face: as deep as the far side of its member, or all
+/* The wood that a bolt passes behind a mating face: to the far side of the first member there, or
  * of a board. */
-static int64_t wood_behind(const struct stage *stage, const struct staged_join *join,
-                           const struct plan_point *point, bool of_b)
+static int64_t wood_behind(const struct staged_box *box, int64_t side, struct vector at)
 {
-    const struct plan_member *member =
-        member_at(stage->plan, of_b ? point->member_b : point->member_a);
-    const struct staged_box *box =
-        stage_box(stage, of_b ? join->junction->box_b : join->junction->box_a);
-    const struct facing_out *out = &stage_sides[of_b ? join->join->side_b : join->join->side_a];
+    struct depths first = {INT64_MAX, 0};
+    struct depths depths;
 
-    if (!box)
-        return 0;
-    if (!member)
-        return stage_size(box->box, out->axis);
-    return out->sign > 0
-               ? stage_size(box->box, out->axis) - stage_along(member->solid.low, out->axis)
-               : stage_along(member->solid.high, out->axis);
+    for (size_t i = 0; box && i < box->lumps.count; i++) {
+        const struct lump *lump = &box->lumps.at[i];
+
+        if ((lump->side < 0 || box->box->frame == FRAME_BOARD) &&
+            lies_under(box, lump, side, at, &depths) && depths.near < first.near)
+            first = depths;
+    }
+    return first.far;
 }
 
 struct head {
@@ -344,14 +417,19 @@ struct head {
 static struct head head_of_bolt(const struct stage *stage, const struct staged_join *join,
                                 const struct plan_point *point)
 {
+    const struct staged_box *a = stage_box(stage, join->junction->box_a);
+    const struct staged_box *b = stage_box(stage, join->junction->box_b);
     bool in_b = join->junction->head_box == join->junction->box_b;
     const struct facing_out *out = &stage_sides[in_b ? join->join->side_b : join->join->side_a];
-    int64_t passed = wood_behind(stage, join, point, in_b);
+    int64_t in_wood[2] = {wood_behind(a, join->join->side_a, point->in_a),
+                          b ? wood_behind(b, join->join->side_b, point->in_b) : 0};
     struct head head = {.axis = out->axis, .sign = -out->sign};
 
-    head.at = stage_moved(in_b ? point->in_b : point->in_a, out->axis, -out->sign * passed);
-    head.length = passed + wood_behind(stage, join, point, !in_b) + join->junction->cloth +
-                  stage->plan->value[TRADE_BOLT_BEYOND];
+    head.at = stage_moved(in_b ? point->in_b : point->in_a, out->axis, -out->sign * in_wood[in_b]);
+    if (!b)
+        in_wood[1] = INTO_THE_ROOM + stage->plan->value[TRADE_WALL_BOARD];
+    head.length =
+        in_wood[0] + in_wood[1] + join->junction->cloth + stage->plan->value[TRADE_BOLT_BEYOND];
     return head;
 }
 
@@ -382,16 +460,12 @@ static struct verdict look_for_cloth(const struct stage *stage, const struct sta
 {
     struct spot spots[STAGE_SPOTS];
     size_t count = stage_spots(stage, join, point, spots);
-    const struct sheet *sheet;
+    const struct spot *head = &spots[count - 1];
+    const struct place place = {head->box,       head->side, head->u, head->v,
+                                join->join->key, point,      true};
+    const struct sheet *sheet = head->head ? stage_shut_by(stage, &place) : NULL;
 
-    if (!spots[count - 1].head)
-        return stage_fine(stage);
-    sheet = stage_over(stage, spots[count - 1].box, spots[count - 1].side, spots[count - 1].u,
-                       spots[count - 1].v, STAGE_CLOTH);
-    if (!sheet || stage_slit_at(stage, sheet->layer, point) ||
-        stage_held_open(stage, sheet->layer, join->join->key))
-        return stage_fine(stage);
-    return stage_lapse_layer(stage, LAPSE_CLOTH_IN_WAY, sheet->layer);
+    return sheet ? stage_lapse_layer(stage, LAPSE_CLOTH_IN_WAY, sheet->layer) : stage_fine(stage);
 }
 
 static struct verdict bring_hand(const struct view *view, const struct staged_join *join,
@@ -405,14 +479,49 @@ static struct verdict bring_hand(const struct view *view, const struct staged_jo
         return stage_fine(view->stage);
     if (hindrance.cloth)
         return stage_lapse_layer(view->stage, LAPSE_CLOTH_IN_WAY, hindrance.cloth->layer);
-    assert(hindrance.wood);
+    if (!hindrance.wood)
+        return stage_lapse(view->stage, LAPSE_NO_HAND);
     return wood_in_way(view->stage, LAPSE_NO_HAND, hindrance.wood);
+}
+
+/* Cloth that the tool would have to stand through, where it is longer than the hollow before it. */
+static struct verdict look_through_side(const struct view *view, const struct staged_join *join,
+                                        const struct head *head, int64_t length, size_t point)
+{
+    struct place place = {
+        .box = view->box->box->key, .join = join->join->key, .point = point, .opens = true};
+    int64_t size = stage_size(view->box->box, head->axis);
+    int64_t at = stage_along(head->at, head->axis);
+    const struct sheet *sheet;
+
+    for (int64_t side = 0; side < SIDE_COUNT; side++)
+        if (stage_sides[side].axis == head->axis && stage_sides[side].sign == head->sign)
+            place.side = side;
+    place.u = stage_along(head->at, stage_sides[place.side].u);
+    place.v = stage_along(head->at, stage_sides[place.side].v);
+    if (length <= (head->sign > 0 ? size - at : at))
+        return stage_fine(view->stage);
+    sheet = stage_shut_by(view->stage, &place);
+    return sheet ? stage_lapse_layer(view->stage, LAPSE_CLOTH_IN_WAY, sheet->layer)
+                 : stage_fine(view->stage);
+}
+
+/* With one tool, that has room behind the head. */
+static struct verdict reach_with(const struct view *view, const struct staged_join *join,
+                                 const struct head *head, int64_t length, size_t point)
+{
+    struct verdict verdict;
+
+    if (!join->junction->head_inside)
+        return look_for_cloth(view->stage, join, point);
+    verdict = look_through_side(view, join, head, length, point);
+    return verdict.lapse == LAPSE_NONE ? bring_hand(view, join, head, length) : verdict;
 }
 
 struct verdict reach_head(const struct stage *stage, const struct staged_join *join, size_t point)
 {
     const struct staged_box *box = stage_box(stage, join->junction->head_box);
-    const struct near_by *first = NULL;
+    struct verdict first = stage_fine(stage);
     struct tool_bar bars[BARS];
 
     if (!join->junction->reachable || !box)
@@ -420,20 +529,18 @@ struct verdict reach_head(const struct stage *stage, const struct staged_join *j
     struct view view = look_round(stage, box);
     struct head head = head_at(stage, join, point);
     size_t count = bars_for(stage, join->junction->tool, head.length, bars);
-    struct verdict verdict = stage_fine(stage);
 
     for (size_t i = 0; i < count; i++) {
         const struct near_by *near = stands_in_bar(&view, head.at, head.axis, head.sign, &bars[i]);
+        struct verdict verdict = near ? wood_in_way(stage, LAPSE_WOOD_IN_WAY, near)
+                                      : reach_with(&view, join, &head, bars[i].length, point);
 
-        first = first ? first : near;
-        if (near)
-            continue;
-        verdict = join->junction->head_inside ? bring_hand(&view, join, &head, bars[i].length)
-                                              : look_for_cloth(stage, join, point);
-        return verdict;
+        if (verdict.lapse == LAPSE_NONE)
+            return verdict;
+        if (first.lapse == LAPSE_NONE || first.lapse == LAPSE_WOOD_IN_WAY)
+            first = first.lapse == LAPSE_NONE || !near ? verdict : first;
     }
-    assert(first);
-    return wood_in_way(stage, LAPSE_WOOD_IN_WAY, first);
+    return first;
 }
 
 /* ---- frame screws ---- */

@@ -455,13 +455,13 @@ static void measure_room(struct stage *stage)
             stage->high = stage_moved(stage->high, axis, high > 0 ? high : 0);
         }
     }
-    stage->floor = stage->low.z;
 }
 
-void stage_begin(struct stage *stage, const struct plan *plan, struct arena *arena)
+void stage_empty(struct stage *stage, const struct plan *plan, struct arena *arena)
 {
     *stage = (struct stage){.plan = plan, .model = plan->facts, .arena = arena, .now = PLAN_NONE};
     stage->bought = stage->labelled = stage->moved = stage->set = stage->marked = PLAN_NONE;
+    stage->pushed = PLAN_NONE;
     stage->result = ARENA_NEW(arena, struct rehearsal);
     stage->done = nothing_yet(stage, plan->steps.count);
     for (size_t i = 0; i < plan->steps.count; i++) {
@@ -530,18 +530,22 @@ const struct staged_join *stage_joined_over(const struct stage *stage, int64_t b
     return NULL;
 }
 
-bool stage_slit_at(const struct stage *stage, size_t layer, size_t point)
+/* The layer is slit at a point, on the side where that is asked, by now. */
+static bool slit_at(const struct stage *stage, size_t layer, int64_t side, size_t point)
 {
     for (size_t i = 0; i < stage->plan->patches.count; i++) {
         const struct patch *patch = &stage->plan->patches.at[i];
 
-        if (patch->slit && patch->point == point && patch->layer == stage->layers[layer].layer->key)
+        if (patch->slit && patch->point == point && patch->side == side &&
+            patch->layer == stage->layers[layer].layer->key)
             return stage->layers[layer].slit;
     }
     return false;
 }
 
-bool stage_held_open(const struct stage *stage, size_t layer, int64_t join)
+/* An interval of the layer is left open for the join. One opening may serve several joins that lie
+ * side by side and bears the name of one of them. */
+static bool held_open(const struct stage *stage, size_t layer, int64_t join)
 {
     const struct plan *plan = stage->plan;
     bool own = false;
@@ -560,6 +564,62 @@ bool stage_held_open(const struct stage *stage, size_t layer, int64_t join)
         open |= is_open;
     }
     return own ? own_open : open;
+}
+
+const struct sheet *stage_shut_by(const struct stage *stage, const struct place *place)
+{
+    const struct staged_box *box = stage_box(stage, place->box);
+
+    for (size_t i = 0; box && i < box->sheets.count; i++) {
+        const struct sheet *sheet = &box->sheets.at[i];
+        const struct staged_layer *layer = &stage->layers[sheet->layer];
+
+        if (sheet->side != place->side || layer->laid == PLAN_NONE ||
+            !(STAGE_CLOTH & 1u << layer->layer->kind) ||
+            !area_has(&sheet->area, place->u, place->v) ||
+            slit_at(stage, sheet->layer, place->side, place->point) ||
+            (place->opens && held_open(stage, sheet->layer, place->join)))
+            continue;
+        return sheet;
+    }
+    return NULL;
+}
+
+/* Where a side of a box looks in the room, and how far it is from that side of the piece. */
+static int64_t seen_in_room(const struct stage *stage, const struct staged_box *box, int64_t side,
+                            int64_t *ret_behind)
+{
+    const struct facing_out *own = &stage_sides[side];
+    struct vector far = {box->box->width, box->box->depth, box->box->height};
+    struct vector at = own->sign > 0 ? far : (struct vector){0, 0, 0};
+    struct vector on = stage_to_room(box, at);
+    struct vector beyond = stage_to_room(box, stage_moved(at, own->axis, own->sign));
+
+    for (int64_t other = 0; other < SIDE_COUNT; other++) {
+        const struct facing_out *out = &stage_sides[other];
+        int64_t here = stage_along(on, out->axis);
+
+        if (stage_along(beyond, out->axis) - here != out->sign)
+            continue;
+        *ret_behind = out->sign > 0 ? stage_along(stage->high, out->axis) - here
+                                    : here - stage_along(stage->low, out->axis);
+        return other;
+    }
+    return side;
+}
+
+int64_t stage_wall_at(const struct stage *stage, const struct staged_box *box, int64_t side)
+{
+    int64_t behind = 0;
+    int64_t looks = seen_in_room(stage, box, side, &behind);
+
+    for (size_t i = 0; stage->pushed != PLAN_NONE && i < stage->model->walls.count; i++) {
+        const struct wall *wall = &stage->model->walls.at[i];
+
+        if (wall->side == looks && wall->gap + behind < stage->plan->value[TRADE_HAND_HOLE_WIDTH])
+            return wall->key;
+    }
+    return 0;
 }
 
 /* ---- places of a point ---- */

@@ -70,9 +70,8 @@ struct stage {
     enum held *held; /* of each of the plan's intervals */
     size_t *held_since;
     bool *flap_wanted;       /* of each interval: a step of its own closes it */
-    int64_t floor;           /* height of the floor, in the room */
     struct vector low, high; /* of the whole piece, in the room */
-    size_t bought, labelled, moved, set, marked;
+    size_t bought, labelled, moved, set, marked, pushed;
     bool moves, marks; /* there are such steps */
     size_t now;        /* the step that is being done */
     size_t *done;      /* when each step was done: its place in the sequence */
@@ -80,7 +79,7 @@ struct stage {
 
 /* ---- rehearse_stage.c: the empty stage, and looking things up ---- */
 
-void stage_begin(struct stage *stage, const struct plan *plan, struct arena *arena);
+void stage_empty(struct stage *stage, const struct plan *plan, struct arena *arena);
 
 size_t stage_box_index(const struct stage *stage, int64_t box);
 struct staged_box *stage_box(const struct stage *stage, int64_t box); /* NULL: no such box */
@@ -130,12 +129,18 @@ bool stage_areas_meet(const struct area *a, const struct area *b);
 const struct staged_join *stage_joined_over(const struct stage *stage, int64_t box, int64_t side,
                                             const struct area *area);
 
-/* The layer is slit at a point by now. */
-bool stage_slit_at(const struct stage *stage, size_t layer, size_t point);
+/* Cloth over a place that shuts it: neither slit at the point nor, where `opens`, left open for the
+ * join. NULL when there is none. `point` PLAN_NONE: no slit helps. */
+struct place {
+    int64_t box, side, u, v;
+    int64_t join;
+    size_t point;
+    bool opens;
+};
+const struct sheet *stage_shut_by(const struct stage *stage, const struct place *place);
 
-/* An interval of the layer is left open for the join. One opening may serve several joins that lie
- * side by side and bears the name of one of them. */
-bool stage_held_open(const struct stage *stage, size_t layer, int64_t join);
+/* The wall that leaves no room to work on a side of a box by now; 0 for none. */
+int64_t stage_wall_at(const struct stage *stage, const struct staged_box *box, int64_t side);
 
 /* ---- places of a point ---- */
 
@@ -172,8 +177,8 @@ void reach_frame(struct stage *stage, const struct staged_box *box);
 
 typedef void stage_fn(struct stage *stage, const struct step *step);
 
-stage_fn do_cut, do_buy, do_label, do_frame, do_panel, do_record, do_move, do_mark,
-    do_set;                                                                /* rehearse_wood.c */
+stage_fn do_cut, do_buy, do_label, do_frame, do_panel, do_record, do_move, do_mark, do_set,
+    do_push;                                                               /* rehearse_wood.c */
 stage_fn do_insert, do_cleat, do_hang, do_hinge, do_leg;                   /* rehearse_wood.c */
 stage_fn do_sew, do_tuft, do_lay, do_cover, do_staple, do_slit, do_button; /* rehearse_cloth.c */
 stage_fn do_flap, do_dust;

@@ -217,3 +217,13 @@ void do_set(struct stage *stage, const struct step *step)
     check_moved(stage);
     stage->set = stage->now;
 }
+
+/* To the walls: from now on they stand where they are. */
+void do_push(struct stage *stage, const struct step *step)
+{
+    (void)step;
+    check_moved(stage);
+    stage->pushed = stage->now;
+    for (size_t i = 0; i < stage->model->boxes.count; i++)
+        stage->boxes[i].at_wall = stage->now;
+}
