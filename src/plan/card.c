@@ -172,6 +172,8 @@ static void put_actions(struct carding *carding)
         if (line)
             step->actions[step->action_count++] = line;
     }
+    if (step->kind == STEP_FRAME)
+        card_frame_order(carding);
     if (words->caution)
         step->caution = words->caution;
 }

@@ -41,6 +41,9 @@ void card_needs(struct carding *carding);
 /* card_need.c: what to measure; each hole of a step that drills or finds them. */
 void card_measures(struct carding *carding);
 
+/* card_frame.c: which joints of a frame are screwed before which members are on. */
+void card_frame_order(struct carding *carding);
+
 /* The screws of the step, kind by kind: those of the frame, the panels or the join it is about. */
 const struct screw_lot *card_screws(const struct carding *carding, size_t *ret_count);
 

@@ -22,6 +22,9 @@
     F(SCREWS_NEAR, WARN, "two screws of %e pass %1 apart, %2 is better: %3 and %4")                \
     F(HOLE_MEETS, STOP, "hole %1 of join %e passes a screw of %4 %2 apart: it misses by %3")       \
     F(HOLE_NEAR, WARN, "hole %1 of join %e passes a screw of %4 %2 apart, %3 less than is good")   \
+    F(FRAME_SHUT, STOP,                                                                            \
+      "in the frame of %e no driver reaches the screws of %1 into %2, in any order: %3 stands "    \
+      "before them; set it off by %4")                                                             \
     F(FITTING_NO_WOOD, WARN, "a screw of %e finds no wood")                                        \
     F(JOIN_FACES_APART, STOP, "the faces of join %e stand %1 apart")                               \
     F(JOIN_FACES_PAST, STOP, "the faces of join %e miss each other by %1")                         \

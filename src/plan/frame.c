@@ -114,7 +114,8 @@ static void frame_box(struct planning *planning, const struct box *box)
                               .section = stick_section(planning->model, box->stick),
                               .space = frame_space(planning->model, box),
                               .normal = frame_normal(box),
-                              .first = planning->plan->members.count};
+                              .first = planning->plan->members.count,
+                              .first_screw = planning->plan->screws.count};
 
     if (box->frame == FRAME_CUSHION)
         return;
@@ -124,6 +125,7 @@ static void frame_box(struct planning *planning, const struct box *box)
         frame_crate(&framing);
     frame_by_hand(&framing);
     frame_joints(&framing);
+    frame_order(&framing);
 }
 
 void pass_frame(struct planning *planning)

@@ -13,6 +13,7 @@ struct framing {
     struct solid space;     /* for the frame */
     int normal;             /* enum axis_word */
     size_t first;           /* of the box's members; the last ones of the plan */
+    size_t first_screw;     /* of its joints; likewise */
 };
 
 /* Adds a member of the box's own stick. Its label and length follow. */
@@ -40,6 +41,9 @@ void frame_by_hand(struct framing *framing);
 
 /* Joints between the members of the box, with their screws (joints.c). */
 void frame_joints(struct framing *framing);
+
+/* Gives the members their turns (frame_order.c). */
+void frame_order(struct framing *framing);
 
 /* Tells of seams and spans that the members do not carry (bearing.c). */
 void frame_bearings(struct planning *planning);

@@ -104,6 +104,8 @@ struct plan_member {
     int64_t stock;   /* stick; 0 when the box names none */
     struct solid solid;
     int64_t length;
+    int turn; /* when it is set in its box: 1, 2, ...; a joint is screwed when its second member is
+                 set, so that no head of it is shut off by what is set later */
 };
 
 /* Two members that meet: screws go through `through` into `into` (its end grain where end_grain is
@@ -114,6 +116,13 @@ struct joint {
     struct solid contact; /* where they touch, flat along one axis */
     bool end_grain;
     int screws;
+};
+
+/* A member that would shut the driver's way to the heads of a joint: it is set after that is made.
+ */
+struct frame_wait {
+    int64_t box;
+    size_t joint, member;
 };
 
 /* ---- screws ---- */
@@ -519,6 +528,7 @@ struct plan {
     LIST_OF(struct panel) panels;
     LIST_OF(struct plan_member) members;
     LIST_OF(struct joint) joints;
+    LIST_OF(struct frame_wait) frame_waits; /* by box and joint */
     LIST_OF(struct screw_kind) screw_kinds;
     LIST_OF(struct screw) screws;
     LIST_OF(struct junction) junctions; /* one a join, in order of keys */
