@@ -131,6 +131,12 @@
       VALUE_PRACTICE, "bolt length beyond the wood")                                               \
     V(BOLT_WASHER, "bolt.washer", LENGTH, VALUE_IN(1.25), VALUE_MM(30), VALUE_MM(5),               \
       VALUE_MM(100), VALUE_PRACTICE, "washer under a bolt on soft wood, across")                   \
+    V(BOLT_DIAMETER, "bolt.diameter", LENGTH, VALUE_IN(0.3125), VALUE_MM(8), VALUE_MM(3),          \
+      VALUE_MM(20), VALUE_PRACTICE, "bolt through two boxes, where no stock is named")             \
+    V(BOLT_CLEARANCE, "bolt.clearance", LENGTH, VALUE_IN(0.03125), VALUE_MM(0.8), 0, VALUE_MM(5),  \
+      VALUE_PRACTICE, "hole for a bolt, over its diameter")                                        \
+    V(T_NUT_HOLE, "t_nut.hole", LENGTH, VALUE_IN(0.0625), VALUE_MM(1.6), 0, VALUE_MM(10),          \
+      VALUE_PRACTICE, "hole for a T-nut's barrel, over the bolt's diameter")                       \
     V(JOINT_CLOTH_PER_FACE, "joint.cloth_per_face", LENGTH, VALUE_IN(0.0625), VALUE_MM(1.5), 0,    \
       VALUE_MM(20), VALUE_PRACTICE, "pressed cloth in a joint, for each covered face")             \
     V(JOINT_WIDTH_NARROW, "joint.width.narrow", LENGTH, VALUE_IN(2), VALUE_MM(51), VALUE_MM(10),   \

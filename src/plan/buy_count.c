@@ -63,6 +63,30 @@ static void need_screws(struct buying *buying)
     }
 }
 
+/* A bolt, a washer and a T-nut for each point. */
+static void need_bolts(struct buying *buying)
+{
+    const struct planning *planning = buying->planning;
+    enum units units = model_units(planning->model);
+
+    for (size_t i = 0; i < planning->plan->bolts.count; i++) {
+        const struct plan_bolt *bolt = &planning->plan->bolts.at[i];
+        char thick[QUANTITY_TEXT];
+        char length[QUANTITY_TEXT];
+        char washer[QUANTITY_TEXT];
+
+        quantity_print(thick, QUANTITY_LENGTH, units, bolt->diameter);
+        quantity_print_unit(length, QUANTITY_LENGTH, units, bolt->length);
+        quantity_print_unit(washer, QUANTITY_LENGTH, units, planning->value[TRADE_BOLT_WASHER]);
+        need_more(buying, bolt->stock, STOCK_BOLT,
+                  arena_format(planning->arena, "bolts %s x %s", thick, length), QUANTITY_COUNT, 1);
+        need_more(buying, 0, STOCK_BOLT, arena_format(planning->arena, "washers %s", washer),
+                  QUANTITY_COUNT, 1);
+        need_more(buying, 0, STOCK_BOLT, arena_format(planning->arena, "T-nuts %s", thick),
+                  QUANTITY_COUNT, 1);
+    }
+}
+
 /* The staples with the shortest leg that is long enough, else the longest there are. */
 static int64_t staple_for(const struct model *model, int64_t leg)
 {
@@ -237,6 +261,7 @@ void buy_counts(struct planning *planning)
     struct buying buying = {.planning = planning};
 
     need_screws(&buying);
+    need_bolts(&buying);
     need_staples(&buying);
     need_consumables(&buying);
     need_glue(&buying);

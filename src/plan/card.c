@@ -174,6 +174,8 @@ static void put_actions(struct carding *carding)
     }
     if (step->kind == STEP_FRAME)
         card_frame_order(carding);
+    if (step->kind == STEP_DRILL)
+        card_bolts(carding);
     if (words->caution)
         step->caution = words->caution;
 }

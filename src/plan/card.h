@@ -44,6 +44,9 @@ void card_measures(struct carding *carding);
 /* card_frame.c: which joints of a frame are screwed before which members are on. */
 void card_frame_order(struct carding *carding);
 
+/* card_bolt.c: the holes for the bolts of a join. */
+void card_bolts(struct carding *carding);
+
 /* The screws of the step, kind by kind: those of the frame, the panels or the join it is about. */
 const struct screw_lot *card_screws(const struct carding *carding, size_t *ret_count);
 

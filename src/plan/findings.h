@@ -25,6 +25,12 @@
     F(FRAME_SHUT, STOP,                                                                            \
       "in the frame of %e no driver reaches the screws of %1 into %2, in any order: %3 stands "    \
       "before them; set it off by %4")                                                             \
+    F(SCREW_EDGE, WARN, "a screw of %e stands %1 from the edge of %3, %2 is the least")            \
+    F(SCREW_END, STOP, "a screw of %e stands %1 from the end of %3: it splits, %2 is the least")   \
+    F(SCREW_END_NEAR, WARN, "a screw of %e stands %1 from the end of %3, %2 is better")            \
+    F(HOLES_IN_LINE, WARN,                                                                         \
+      "two holes of %e stand %1 apart along the grain of %3, %2 is the least")                     \
+    F(BOLT_LENGTH, STOP, "the bolt of %e is %1 long, %2 to %3 goes through")                       \
     F(FITTING_NO_WOOD, WARN, "a screw of %e finds no wood")                                        \
     F(JOIN_FACES_APART, STOP, "the faces of join %e stand %1 apart")                               \
     F(JOIN_FACES_PAST, STOP, "the faces of join %e miss each other by %1")                         \

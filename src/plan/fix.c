@@ -7,7 +7,7 @@
  *
  * 1  Every panel screw has a member behind it.
  * 2  A place that is clear by cross.clear.warn is taken before one that is clear by
- *    cross.clear.reject only, and the even place before both where none is.
+ *    cross.clear.reject only; where none is, one beside the row, and the even place at last.
  */
 #include "plan/rows.h"
 
@@ -146,20 +146,48 @@ static void try_place(struct fixing *fixing, const struct row *row, int64_t alon
         *best = (struct best_place){screw, grade};
 }
 
-/* Places one screw of a row, at its even place or up to three quarters of a pitch beside it. */
+/* Along a row from its even place, at most so far, until a place is well clear. */
+static void try_along(struct fixing *fixing, const struct row *row, int64_t even, int64_t reach,
+                      struct best_place *best)
+{
+    int64_t step = fixing->planning->value[TRADE_MARK_GRID];
+
+    try_place(fixing, row, even, best);
+    for (int64_t off = step; off <= reach && best->grade < 3; off += step) {
+        try_place(fixing, row, even + off, best);
+        if (best->grade < 3)
+            try_place(fixing, row, even - off, best);
+    }
+}
+
+/* Beside the row, as far as the edge distance in the member allows. */
+static void try_beside(struct fixing *fixing, const struct row *row, int64_t even, int64_t reach,
+                       struct best_place *best)
+{
+    int64_t step = fixing->planning->value[TRADE_MARK_GRID] / 2;
+
+    for (int64_t off = step; off <= row->beside && best->grade < 2; off += step)
+        for (int sign = 1; sign >= -1 && best->grade < 2; sign -= 2) {
+            struct row beside = *row;
+
+            beside.across += sign * off;
+            try_along(fixing, &beside, even, reach, best);
+        }
+}
+
+/* Places one screw of a row: at its even place or up to three quarters of a pitch beside it; where
+ * all of these meet a screw, anywhere on the run, and then beside the row. */
 static void place_screw(struct fixing *fixing, const struct row *row, int64_t i)
 {
     struct planning *planning = fixing->planning;
     int64_t even = row_place(row, i);
-    int64_t step = planning->value[TRADE_MARK_GRID];
     int64_t reach = 3 * (row->to - row->from - 2 * row->end) / (4 * (row->count - 1));
     struct best_place best = {.grade = 0};
 
-    try_place(fixing, row, even, &best);
-    for (int64_t off = step; off <= reach && best.grade < 3; off += step) {
-        try_place(fixing, row, even + off, &best);
-        if (best.grade < 3)
-            try_place(fixing, row, even - off, &best);
+    try_along(fixing, row, even, reach, &best);
+    if (best.grade == 1) {
+        try_along(fixing, row, even, row->to - row->from, &best);
+        try_beside(fixing, row, even, reach, &best);
     }
     if (best.grade == 0)
         return;
@@ -223,6 +251,8 @@ void pass_fix(struct planning *planning)
     fit_fittings(planning, standing);
     for (size_t i = 0; i < planning->model->boxes.count; i++)
         fix_box(planning, &standing[i], &planning->model->boxes.at[i]);
+    fit_bolts(planning);
     check_clear(planning, standing);
+    check_grain(planning);
     tell_not_in_stock(planning);
 }

@@ -178,6 +178,19 @@ struct plan_point {
     bool taken;                  /* drilled, or existing, or given by hand: a fact */
 };
 
+/* A bolt through both boxes at a point, with its T-nut in the far side. */
+struct plan_bolt {
+    size_t point;
+    int64_t stock;  /* 0 where none of the workshop's does */
+    int64_t length; /* of that, or what is to be bought */
+    int64_t diameter;
+    int64_t stack;       /* wood and cloth from under the washer to the T-nut */
+    int64_t hole;        /* bit for the bolt, through all of it */
+    int64_t nut_hole;    /* and for the T-nut's barrel, from the far side */
+    int64_t counterbore; /* width of the hole that lets washer and head in; 0 for none */
+    int64_t counterbore_depth;
+};
+
 /* One join as planned. */
 struct junction {
     int64_t join;
@@ -533,6 +546,7 @@ struct plan {
     LIST_OF(struct screw) screws;
     LIST_OF(struct junction) junctions; /* one a join, in order of keys */
     LIST_OF(struct plan_point) points;
+    LIST_OF(struct plan_bolt) bolts; /* by junction and point */
     LIST_OF(struct constraint) constraints;
     LIST_OF(struct plan_way) ways; /* join by join, in order of keys */
     LIST_OF(struct blocker) blockers;

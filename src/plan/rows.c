@@ -164,6 +164,9 @@ static struct row row_of(const struct planning *planning, const struct panel *pa
     int64_t length = row.to - row.from;
 
     row.across = (length_larger(strip->low, near) + length_smaller(strip->high, far)) / 2;
+    row.beside =
+        length_larger(0, (length_smaller(strip->high, far) - length_larger(strip->low, near)) / 2 -
+                             planning->value[TRADE_PANEL_EDGE_MIN]);
     row.end = length_smaller(planning->value[TRADE_PANEL_CORNER_OFFSET], length / 4);
     row.count = row_count(length, row.end,
                           pitch_of(planning, panel, strip->at_low_edge || strip->at_high_edge));

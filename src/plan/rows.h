@@ -13,6 +13,7 @@ struct row {
     int64_t from, to;         /* the run, from end to end of what it holds */
     int64_t end;              /* from there to the first and the last screw */
     int64_t count;            /* on the whole run */
+    int64_t beside;           /* how far a screw may stand off the row */
     bool skip_low, skip_high; /* the corner's screw stands in another row */
 };
 

@@ -1,0 +1,221 @@
+/*
+ * Screws and the grain of the wood that they go through: how far from its ends, where it splits,
+ * and from its edges, and how close in one line (TRADE 2.3, common practice). Of the screws of a
+ * frame and of a join the worst is told, with the member it stands in.
+ *
+ * The end of a rail at a corner is the one place where frames are always closer than is good: there
+ * only what is refused is told, and the card of the frame says what makes it hold.
+ */
+#include "plan/standing.h"
+
+#include "plan/findings.h"
+#include "plan/geometry.h"
+#include "plan/point.h"
+
+#include <assert.h>
+
+/* What a screw keeps from the ends and edges of its wood, the less the worse. */
+struct worst {
+    int64_t distance; /* less what is wanted: below 0 it is too near */
+    int64_t is, wanted;
+    size_t member;
+};
+
+struct keeping {
+    struct planning *planning;
+    enum entity_kind entity;
+    int64_t key;
+    struct worst end, edge;
+};
+
+static int64_t diameters(const struct planning *planning, enum trade trade, int64_t diameter)
+{
+    int64_t length;
+
+    return whole_share(diameter, planning->value[trade], 1000000, &length) ? 0 : length;
+}
+
+static int64_t edge_wanted(const struct planning *planning, int64_t diameter)
+{
+    return length_larger(planning->value[TRADE_EDGE_MIN],
+                         diameters(planning, TRADE_EDGE_MIN_DIAMETERS, diameter));
+}
+
+static void keep_worst(struct worst *worst, int64_t is, int64_t wanted, size_t member)
+{
+    if (is - wanted < worst->distance)
+        *worst = (struct worst){is - wanted, is, wanted, member};
+}
+
+/* Holds a screw against one member that it goes through or into, all in the axes of its box. */
+static void hold_against(struct keeping *keeping, size_t index, struct vector at, int screw_axis,
+                         int64_t diameter)
+{
+    const struct plan_member *member = &keeping->planning->plan->members.at[index];
+
+    for (int axis = 0; axis < AXIS_COUNT; axis++) {
+        int64_t place = vector_along(at, axis);
+        int64_t is = length_smaller(place - vector_along(member->solid.low, axis),
+                                    vector_along(member->solid.high, axis) - place);
+
+        if (axis == screw_axis)
+            continue;
+        if (axis == member->axis)
+            keep_worst(&keeping->end, is,
+                       diameters(keeping->planning, TRADE_END_MIN_PILOTED_WARN, diameter), index);
+        else
+            keep_worst(&keeping->edge, is, edge_wanted(keeping->planning, diameter), index);
+    }
+}
+
+/* ---- telling ---- */
+
+static void tell(const struct keeping *keeping, enum finding_kind kind, const struct worst *worst,
+                 int64_t wanted)
+{
+    struct finding *finding = finding_add(keeping->planning, kind, keeping->entity, keeping->key);
+
+    argument_length(finding, 0, length_larger(worst->is, 0));
+    argument_length(finding, 1, wanted);
+    argument_text(finding, 2, keeping->planning->plan->members.at[worst->member].label);
+}
+
+/* Four sevenths of what is wanted are the least: the trade's two values, 4 and 7 diameters. */
+static int64_t end_least(const struct planning *planning, int64_t wanted)
+{
+    int64_t least;
+
+    return whole_share(wanted, planning->value[TRADE_END_MIN_PILOTED_REJECT],
+                       planning->value[TRADE_END_MIN_PILOTED_WARN], &least)
+               ? 0
+               : least;
+}
+
+static void tell_worst(const struct keeping *keeping)
+{
+    const struct worst *end = &keeping->end;
+    int64_t least = end_least(keeping->planning, end->wanted);
+
+    if (keeping->edge.distance < 0)
+        tell(keeping, FINDING_SCREW_EDGE, &keeping->edge, keeping->edge.wanted);
+    if (end->distance >= 0)
+        return;
+    if (end->is < least)
+        tell(keeping, FINDING_SCREW_END, end, least);
+    else if (keeping->entity != ENTITY_box)
+        tell(keeping, FINDING_SCREW_END_NEAR, end, end->wanted);
+}
+
+static struct keeping keeping_of(struct planning *planning, enum entity_kind entity, int64_t key)
+{
+    const struct worst none = {.distance = INT64_MAX, .member = PLAN_NONE};
+
+    return (struct keeping){planning, entity, key, none, none};
+}
+
+/* ---- frames ---- */
+
+static void hold_frame_screw(struct keeping *keeping, const struct screw *screw)
+{
+    const struct plan *plan = keeping->planning->plan;
+    const struct joint *joint = &plan->joints.at[screw->of];
+    int64_t diameter = plan->screw_kinds.at[screw->kind].diameter;
+
+    hold_against(keeping, joint->through, screw->at, screw->axis, diameter);
+    hold_against(keeping, joint->into, screw->at, screw->axis, diameter);
+}
+
+static void check_frames(struct planning *planning)
+{
+    const struct plan *plan = planning->plan;
+    size_t i = 0;
+
+    while (i < plan->screws.count && plan->screws.at[i].use == SCREW_FRAME) {
+        int64_t box = plan->screws.at[i].box;
+        struct keeping keeping = keeping_of(planning, ENTITY_box, box);
+
+        for (; i < plan->screws.count && plan->screws.at[i].use == SCREW_FRAME &&
+               plan->screws.at[i].box == box;
+             i++)
+            hold_frame_screw(&keeping, &plan->screws.at[i]);
+        tell_worst(&keeping);
+    }
+}
+
+/* ---- joins ---- */
+
+static void hold_point(struct keeping *keeping, const struct join *join,
+                       const struct plan_point *point)
+{
+    const struct plan *plan = keeping->planning->plan;
+    int64_t diameter = point->screw == PLAN_NONE
+                           ? screw_gauge_diameter(keeping->planning->value[TRADE_SCREW_GAUGE_JOIN])
+                           : plan->screw_kinds.at[plan->screws.at[point->screw].kind].diameter;
+
+    if (point->member_a != PLAN_NONE)
+        hold_against(keeping, point->member_a, point->in_a, side_axis(join->side_a), diameter);
+    if (point->member_b != PLAN_NONE)
+        hold_against(keeping, point->member_b, point->in_b, side_axis(join->side_b), diameter);
+}
+
+/* In one line of grain nearer than the least: the wood splits from hole to hole. */
+static bool split_between(const struct planning *planning, const struct plan_point *a,
+                          const struct plan_point *b, int64_t *ret_apart)
+{
+    const struct plan_member *member = &planning->plan->members.at[a->member_a];
+    int64_t along =
+        vector_along(a->in_a, (int)member->axis) - vector_along(b->in_a, (int)member->axis);
+    struct vector off = {a->in_a.x - b->in_a.x, a->in_a.y - b->in_a.y, a->in_a.z - b->in_a.z};
+    int64_t across;
+
+    vector_set(&off, (int)member->axis, 0);
+    across = whole_root(off.x * off.x + off.y * off.y + off.z * off.z);
+    *ret_apart = along < 0 ? -along : along;
+    return across < planning->value[TRADE_ACROSS_MIN] &&
+           *ret_apart < planning->value[TRADE_ALONG_MIN];
+}
+
+static void check_spacing(struct planning *planning, const struct junction *junction)
+{
+    const struct plan_point *at = &planning->plan->points.at[junction->first_point];
+    int64_t closest = planning->value[TRADE_ALONG_MIN];
+    size_t member = PLAN_NONE;
+
+    for (size_t i = 0; i < junction->point_count; i++)
+        for (size_t k = i + 1; k < junction->point_count; k++) {
+            int64_t apart;
+
+            if (!at[k].taken || at[i].member_a == PLAN_NONE || at[i].member_a != at[k].member_a ||
+                !split_between(planning, &at[i], &at[k], &apart) || apart >= closest)
+                continue;
+            closest = apart;
+            member = at[i].member_a;
+        }
+    if (member == PLAN_NONE)
+        return;
+    struct finding *finding =
+        finding_add(planning, FINDING_HOLES_IN_LINE, ENTITY_join, junction->join);
+    argument_length(finding, 0, closest);
+    argument_length(finding, 1, planning->value[TRADE_ALONG_MIN]);
+    argument_text(finding, 2, planning->plan->members.at[member].label);
+}
+
+static void check_join(struct planning *planning, const struct junction *junction)
+{
+    const struct join *join = MODEL_FIND(planning->model, join, junction->join);
+    struct keeping keeping = keeping_of(planning, ENTITY_join, junction->join);
+
+    assert(join);
+    for (size_t i = 0; i < junction->point_count; i++)
+        hold_point(&keeping, join, &planning->plan->points.at[junction->first_point + i]);
+    tell_worst(&keeping);
+    if (junction->point_count > 0)
+        check_spacing(planning, junction);
+}
+
+void check_grain(struct planning *planning)
+{
+    check_frames(planning);
+    for (size_t i = 0; i < planning->plan->junctions.count; i++)
+        check_join(planning, &planning->plan->junctions.at[i]);
+}

@@ -1,0 +1,283 @@
+/*
+ * Points by hand, bolts and the screws of fittings, on the wing headboard's boxes (computed by
+ * hand). Edge, end and clear distances are common practice, no source.
+ */
+#include "joined.h"
+#include "plan/findings.h"
+
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <setjmp.h>
+
+#include <cmocka.h>
+
+#include <string.h>
+
+static void point_by_hand(struct joined *piece, int64_t join, double u, double v)
+{
+    struct point *point = MODEL_ADD(&piece->model, point);
+
+    point->join = join;
+    point->u = IN(u);
+    point->v = IN(v);
+}
+
+/* ---- points by hand ---- */
+
+/* The screws of the bottom rail come through the end stile at z 3/4, those of the wing's cross
+ * through its own. */
+static void a_hole_by_hand_that_meets_a_screw_is_told_by_how_much_it_misses(void **state)
+{
+    struct joined piece;
+    int64_t join = joined_headboard(&piece);
+    const struct finding *found = NULL;
+
+    (void)state;
+    point_by_hand(&piece, join, 0.75, 1);
+    point_by_hand(&piece, join, 0.75, 40);
+    joined_plan(&piece);
+    assert_int_equal(joined_findings(&piece, FINDING_HOLE_MEETS), 2);
+    for (size_t i = 0; i < piece.plan->findings.count; i++)
+        if (piece.plan->findings.at[i].kind == FINDING_HOLE_MEETS)
+            found = &piece.plan->findings.at[i];
+    assert_non_null(found);
+    assert_int_equal(found->key, join);
+    assert_int_equal(found->arguments[0].value, 1);
+    assert_int_equal(found->arguments[1].value + found->arguments[2].value, IN(0.25));
+    joined_end(&piece);
+}
+
+static void a_hole_by_hand_near_an_edge_is_told(void **state)
+{
+    struct joined piece;
+    int64_t join = joined_headboard(&piece);
+
+    (void)state;
+    point_by_hand(&piece, join, 0.25, 20);
+    point_by_hand(&piece, join, 0.75, 40);
+    joined_plan(&piece);
+    assert_int_equal(joined_argument(&piece, FINDING_SCREW_EDGE, 0), IN(0.25));
+    joined_end(&piece);
+}
+
+/* #10: 4 diameters are 0.76 in, 7 are 1.33 in. */
+static void a_hole_by_hand_near_the_end_of_a_stile_is_refused_or_warned_of(void **state)
+{
+    static const struct {
+        double z;
+        int kind;
+    } tried[] = {{0.5, FINDING_SCREW_END}, {1.1, FINDING_SCREW_END_NEAR}};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof tried / sizeof *tried; i++) {
+        struct joined piece;
+        int64_t join = joined_headboard(&piece);
+
+        point_by_hand(&piece, join, 0.75, tried[i].z);
+        point_by_hand(&piece, join, 0.75, 40);
+        joined_plan(&piece);
+        assert_int_equal(joined_findings(&piece, tried[i].kind), 1);
+        assert_int_equal(joined_argument(&piece, tried[i].kind, 0), IN(tried[i].z));
+        joined_end(&piece);
+    }
+}
+
+static void holes_by_hand_in_one_line_of_grain_are_told(void **state)
+{
+    struct joined piece;
+    int64_t join = joined_headboard(&piece);
+
+    (void)state;
+    point_by_hand(&piece, join, 0.75, 20);
+    point_by_hand(&piece, join, 0.75, 20.5);
+    joined_plan(&piece);
+    assert_int_equal(joined_argument(&piece, FINDING_HOLES_IN_LINE, 0), IN(0.5));
+    joined_end(&piece);
+}
+
+static void points_of_the_engine_keep_from_ends_and_edges(void **state)
+{
+    struct joined piece;
+
+    (void)state;
+    joined_headboard(&piece);
+    assert_int_equal(joined_findings(&piece, FINDING_SCREW_EDGE), 0);
+    assert_int_equal(joined_findings(&piece, FINDING_SCREW_END), 0);
+    assert_int_equal(joined_findings(&piece, FINDING_SCREW_END_NEAR), 0);
+    assert_int_equal(joined_findings(&piece, FINDING_HOLES_IN_LINE), 0);
+    joined_end(&piece);
+}
+
+/* ---- bolts ---- */
+
+static int64_t add_bolts(struct joined *piece, double length)
+{
+    struct stock *stock = MODEL_ADD(&piece->model, stock);
+
+    stock->name = "bolts";
+    stock->kind = STOCK_BOLT;
+    stock->diameter = IN(0.3125);
+    stock->length = IN(length);
+    return stock->key;
+}
+
+static int64_t bolted_headboard(struct joined *piece)
+{
+    int64_t join = joined_headboard(piece);
+    struct join *entry = model_find(&piece->model, ENTITY_join, join);
+
+    entry->fastener = FASTENER_BOLT;
+    return join;
+}
+
+/* 1-1/2 of stile, 1/8 of cloth, 1/2 of ply and 2-1/2 of the wing's stile: 4-5/8. */
+static void a_bolt_is_as_long_as_wood_and_cloth(void **state)
+{
+    struct joined piece;
+
+    (void)state;
+    bolted_headboard(&piece);
+    add_bolts(&piece, 4);
+    int64_t five = add_bolts(&piece, 5);
+    add_bolts(&piece, 5.5);
+    joined_plan(&piece);
+    assert_int_equal(piece.plan->bolts.count, 6);
+    for (size_t i = 0; i < 6; i++) {
+        assert_int_equal(piece.plan->bolts.at[i].stack, IN(4.625));
+        assert_int_equal(piece.plan->bolts.at[i].stock, five);
+        assert_int_equal(piece.plan->bolts.at[i].hole, IN(0.34375));
+        assert_int_equal(piece.plan->bolts.at[i].nut_hole, IN(0.375));
+        assert_int_equal(piece.plan->bolts.at[i].counterbore_depth, 0);
+    }
+    joined_end(&piece);
+}
+
+static void a_bolt_that_nobody_sells_here_is_to_be_bought(void **state)
+{
+    struct joined piece;
+    bool bought = false;
+
+    (void)state;
+    bolted_headboard(&piece);
+    joined_plan(&piece);
+    assert_int_equal(piece.plan->bolts.at[0].stock, 0);
+    assert_int_equal(piece.plan->bolts.at[0].length, IN(5));
+    for (size_t i = 0; i < piece.plan->purchases.count; i++)
+        bought |= strcmp(piece.plan->purchases.at[i].what, "T-nuts 5/16") == 0 &&
+                  piece.plan->purchases.at[i].used == 6;
+    assert_true(bought);
+    joined_end(&piece);
+}
+
+/* A bolt of 4 in is let in by 5/8, which leaves 7/8 of the stile's 1-1/2; 3/4 is the least. */
+static void the_head_of_a_short_bolt_is_let_in(void **state)
+{
+    struct joined piece;
+
+    (void)state;
+    bolted_headboard(&piece);
+    add_bolts(&piece, 4);
+    joined_plan(&piece);
+    assert_int_equal(piece.plan->bolts.at[0].counterbore, IN(1.25));
+    assert_int_equal(piece.plan->bolts.at[0].counterbore_depth, IN(0.625));
+    joined_end(&piece);
+}
+
+static void a_bolt_of_the_wrong_length_is_told(void **state)
+{
+    struct joined piece;
+    int64_t join = bolted_headboard(&piece);
+    int64_t bolts = add_bolts(&piece, 3);
+    struct join *entry = model_find(&piece.model, ENTITY_join, join);
+
+    (void)state;
+    entry->stock = bolts;
+    joined_plan(&piece);
+    assert_int_equal(joined_findings(&piece, FINDING_BOLT_LENGTH), 1);
+    assert_int_equal(joined_argument(&piece, FINDING_BOLT_LENGTH, 0), IN(3));
+    joined_end(&piece);
+}
+
+/* ---- fittings ---- */
+
+static struct fitting *add_fitting(struct joined *piece, int64_t box, int64_t kind, int64_t side)
+{
+    struct stock *screw = MODEL_ADD(&piece->model, stock);
+
+    screw->name = "short";
+    screw->kind = STOCK_SCREW;
+    screw->gauge = 8;
+    screw->length = IN(1.25);
+    int64_t key = screw->key;
+    struct fitting *fitting = MODEL_ADD(&piece->model, fitting);
+    fitting->box = box;
+    fitting->kind = kind;
+    fitting->side = side;
+    fitting->screw = key;
+    return fitting;
+}
+
+static size_t screws_of_fittings(const struct joined *piece)
+{
+    size_t count = 0;
+
+    for (size_t i = 0; i < piece->plan->screws.count; i++)
+        count += piece->plan->screws.at[i].use == SCREW_FITTING;
+    return count;
+}
+
+/* A cleat of 30 in: 28 in between its end screws, 10 in at most apart: 4. */
+static void a_cleat_has_its_screws_along_it(void **state)
+{
+    struct joined piece;
+    int64_t join = joined_headboard(&piece);
+    struct fitting *cleat =
+        add_fitting(&piece, MODEL_FIND(&piece.model, join, join)->box_a, FITTING_CLEAT, SIDE_BACK);
+
+    (void)state;
+    cleat->length = IN(30);
+    cleat->u = IN(16);
+    cleat->v = IN(55);
+    joined_plan(&piece);
+    assert_int_equal(screws_of_fittings(&piece), 4);
+    assert_int_equal(joined_findings(&piece, FINDING_FITTING_NO_WOOD), 0);
+    joined_end(&piece);
+}
+
+static void a_fitting_beside_the_wood_is_told(void **state)
+{
+    struct joined piece;
+    int64_t join = joined_headboard(&piece);
+    struct fitting *bracket = add_fitting(&piece, MODEL_FIND(&piece.model, join, join)->box_a,
+                                          FITTING_BRACKET, SIDE_BACK);
+
+    (void)state;
+    bracket->screws = 2;
+    bracket->u = IN(30);
+    bracket->v = IN(30);
+    joined_plan(&piece);
+    assert_int_equal(joined_findings(&piece, FINDING_FITTING_NO_WOOD), 1);
+    joined_end(&piece);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_hole_by_hand_that_meets_a_screw_is_told_by_how_much_it_misses),
+        cmocka_unit_test(a_hole_by_hand_near_an_edge_is_told),
+        cmocka_unit_test(a_hole_by_hand_near_the_end_of_a_stile_is_refused_or_warned_of),
+        cmocka_unit_test(holes_by_hand_in_one_line_of_grain_are_told),
+        cmocka_unit_test(points_of_the_engine_keep_from_ends_and_edges),
+        cmocka_unit_test(a_bolt_is_as_long_as_wood_and_cloth),
+        cmocka_unit_test(a_bolt_that_nobody_sells_here_is_to_be_bought),
+        cmocka_unit_test(the_head_of_a_short_bolt_is_let_in),
+        cmocka_unit_test(a_bolt_of_the_wrong_length_is_told),
+        cmocka_unit_test(a_cleat_has_its_screws_along_it),
+        cmocka_unit_test(a_fitting_beside_the_wood_is_told),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+
+    return failed ? 1 : 0;
+}
