@@ -115,7 +115,8 @@ static void frame_box(struct planning *planning, const struct box *box)
                               .space = frame_space(planning->model, box),
                               .normal = frame_normal(box),
                               .first = planning->plan->members.count,
-                              .first_screw = planning->plan->screws.count};
+                              .first_screw = planning->plan->screws.count,
+                              .driven = {.arena = planning->arena}};
 
     if (box->frame == FRAME_CUSHION)
         return;

@@ -4,6 +4,7 @@
 #ifndef PLAN_FRAME_H
 #define PLAN_FRAME_H
 
+#include "plan/thicket.h"
 #include "plan/wood.h"
 
 struct framing {
@@ -14,6 +15,7 @@ struct framing {
     int normal;             /* enum axis_word */
     size_t first;           /* of the box's members; the last ones of the plan */
     size_t first_screw;     /* of its joints; likewise */
+    struct thicket driven;  /* those driven so far */
 };
 
 /* Adds a member of the box's own stick. Its label and length follow. */

@@ -7,10 +7,21 @@
  * the cross lies flush with the end, so that an end panel has wood along its top and bottom, and
  * the upright stands one stick in. Where uprights run through they stand at the ends, and the
  * crosses lie clear of the screws that hold the rails.
+ *
+ * Every upright seam between panels is a station, and the bays between are divided evenly: its
+ * upright carries both panels of a front or a back; under a top or over a bottom two crosses meet
+ * at the seam, one for each panel, clear of the upright's screws by half a stick.
  */
 #include "plan/frame.h"
 
+#include "plan/slices.h"
+
 #include <assert.h>
+
+struct station {
+    int64_t x;                        /* its middle; of an end, the end */
+    bool seam_on_top, seam_at_bottom; /* of one that lies on the crosses */
+};
 
 struct crate {
     struct framing *framing;
@@ -18,7 +29,8 @@ struct crate {
     int64_t rail;             /* height of a rail */
     int64_t ladder;           /* depth of a ladder */
     int64_t cross_x, cross_z; /* of a cross */
-    int64_t stations;         /* ends included */
+    struct station *at;
+    int64_t stations; /* ends included */
     bool rails_through;
 };
 
@@ -76,6 +88,105 @@ static int64_t station_span(const struct framing *framing)
     return span;
 }
 
+/* ---- stations ---- */
+
+/* From the end of the box to the near side of the cross there. */
+static int64_t end_cross_inset(const struct crate *crate)
+{
+    return crate->rails_through
+               ? 0
+               : crate->upright + crate->framing->planning->value[TRADE_SCREW_BITE_END];
+}
+
+/* Adds a seam in order; where one is already, what lies there adds up. */
+static void add_seam(struct crate *crate, struct station seam)
+{
+    int64_t i = crate->stations;
+
+    for (int64_t k = 0; k < crate->stations; k++)
+        if (crate->at[k].x == seam.x) {
+            crate->at[k].seam_on_top |= seam.seam_on_top;
+            crate->at[k].seam_at_bottom |= seam.seam_at_bottom;
+            return;
+        }
+    for (; i > 0 && crate->at[i - 1].x > seam.x; i--)
+        crate->at[i] = crate->at[i - 1];
+    crate->at[i] = seam;
+    crate->stations++;
+}
+
+/* From an end of the box to the nearest seam that has room for its members. */
+static int64_t room_at_end(const struct crate *crate)
+{
+    return end_cross_inset(crate) + 2 * crate->cross_x + crate->upright;
+}
+
+static void find_seam(struct crate *crate, const struct panel *a, const struct panel *b)
+{
+    const struct solid *space = &crate->framing->space;
+    int64_t x = a->area.u1;
+    bool meet = a->side == b->side && a->area.u1 == b->area.u0 && a->area.v0 < b->area.v1 &&
+                b->area.v0 < a->area.v1;
+
+    if (!meet || a->loose || b->loose || side_u_axis(a->side) != AXIS_X ||
+        x < space->low.x + room_at_end(crate) || x > space->high.x - room_at_end(crate))
+        return;
+    add_seam(crate, (struct station){x, a->side == SIDE_TOP, a->side == SIDE_BOTTOM});
+}
+
+static void find_seams(struct crate *crate)
+{
+    const struct plan *plan = crate->framing->planning->plan;
+    struct slice panels = plan_panels_of(plan, crate->framing->box->key);
+
+    crate->at =
+        ARENA_MANY(crate->framing->planning->arena, struct station, (panels.to - panels.from) + 1);
+    for (size_t i = panels.from; i < panels.to; i++)
+        for (size_t k = panels.from; k < panels.to; k++)
+            find_seam(crate, &plan->panels.at[i], &plan->panels.at[k]);
+}
+
+static int64_t bays_between(int64_t from, int64_t to, int64_t span)
+{
+    return whole_divide_up(to - from, span);
+}
+
+/* Seams are stations, and what lies between two of them is divided evenly. */
+static void set_stations(struct crate *crate)
+{
+    const struct solid *space = &crate->framing->space;
+    int64_t span = station_span(crate->framing);
+    int64_t from = space->low.x;
+    const struct station *seams;
+    struct station *stations;
+    int64_t seam_count, count = 1;
+
+    find_seams(crate);
+    seams = crate->at;
+    seam_count = crate->stations;
+    for (int64_t i = 0; i <= seam_count; i++) {
+        int64_t to = i < seam_count ? seams[i].x : space->high.x;
+
+        count += bays_between(from, to, span);
+        from = to;
+    }
+    stations = ARENA_MANY(crate->framing->planning->arena, struct station, (size_t)count);
+    stations[0].x = from = space->low.x;
+    crate->stations = 1;
+    for (int64_t i = 0; i <= seam_count; i++) {
+        int64_t to = i < seam_count ? seams[i].x : space->high.x;
+        int64_t bays = bays_between(from, to, span);
+
+        for (int64_t k = 1; k <= bays; k++)
+            stations[crate->stations++].x = from + whole_divide_even((to - from) * k, bays);
+        if (i < seam_count)
+            stations[crate->stations - 1] = seams[i];
+        from = to;
+    }
+    assert(crate->stations == count);
+    crate->at = stations;
+}
+
 /* ---- members ---- */
 
 static struct solid crate_part(const struct crate *crate, int64_t x, int64_t width, int64_t z,
@@ -121,14 +232,6 @@ static bool is_end(const struct crate *crate, int64_t station)
     return station == 0 || station == crate->stations - 1;
 }
 
-/* From the end of the box to the near side of the cross there. */
-static int64_t end_cross_inset(const struct crate *crate)
-{
-    return crate->rails_through
-               ? 0
-               : crate->upright + crate->framing->planning->value[TRADE_SCREW_BITE_END];
-}
-
 static int64_t upright_x(const struct crate *crate, int64_t station)
 {
     const struct solid *space = &crate->framing->space;
@@ -138,9 +241,7 @@ static int64_t upright_x(const struct crate *crate, int64_t station)
         return space->low.x + inset;
     if (station == crate->stations - 1)
         return space->high.x - inset - crate->upright;
-    return space->low.x +
-           whole_divide_even(solid_size(space, AXIS_X) * station, crate->stations - 1) -
-           crate->upright / 2;
+    return crate->at[station].x - crate->upright / 2;
 }
 
 /* Inner crosses lie on the side of their upright that is away from the nearer end, which leaves the
@@ -183,17 +284,26 @@ static bool has_bottom_cross(const struct crate *crate, int64_t station)
     for (int64_t i = 0; i <= count; i++)
         if (bays * i / count == station)
             return true;
-    return false;
+    return crate->at[station].seam_at_bottom;
 }
 
-static void add_cross(struct crate *crate, int64_t station, int64_t z)
+static void add_cross_at(struct crate *crate, int64_t x, int64_t z)
 {
-    struct solid part =
-        crate_part(crate, cross_x(crate, station), crate->cross_x, z, crate->cross_z);
+    struct solid part = crate_part(crate, x, crate->cross_x, z, crate->cross_z);
 
     part.low.y += crate->ladder;
     part.high.y -= crate->ladder;
     framing_add(crate->framing, MEMBER_CROSS, AXIS_Y, &part);
+}
+
+static void add_cross(struct crate *crate, int64_t station, int64_t z, bool seam)
+{
+    if (!seam) {
+        add_cross_at(crate, cross_x(crate, station), z);
+        return;
+    }
+    add_cross_at(crate, crate->at[station].x - crate->cross_x, z);
+    add_cross_at(crate, crate->at[station].x, z);
 }
 
 static void add_crosses(struct crate *crate)
@@ -203,10 +313,10 @@ static void add_crosses(struct crate *crate)
 
     for (int64_t i = 0; i < crate->stations; i++)
         if (inner || is_end(crate, i))
-            add_cross(crate, i, space->high.z - crate->cross_z);
+            add_cross(crate, i, space->high.z - crate->cross_z, crate->at[i].seam_on_top);
     for (int64_t i = 0; i < crate->stations; i++)
         if (is_end(crate, i) || (inner && has_bottom_cross(crate, i)))
-            add_cross(crate, i, space->low.z);
+            add_cross(crate, i, space->low.z, crate->at[i].seam_at_bottom);
 }
 
 void frame_crate(struct framing *framing)
@@ -229,8 +339,7 @@ void frame_crate(struct framing *framing)
         framing_too_small(framing, AXIS_X,
                           2 * (crate.upright + crate.cross_x + end_cross_inset(&crate)) + 1))
         return;
-    crate.stations =
-        1 + whole_divide_up(solid_size(&framing->space, AXIS_X), station_span(framing));
+    set_stations(&crate);
     add_rails(&crate);
     add_uprights(&crate);
     add_crosses(&crate);

@@ -2,8 +2,8 @@
  * Joints of members: found by contact, screwed through the side of one into the end of the other.
  *
  * The screws stand in a line along the larger side of the contact, at the middles of as many equal
- * parts: one in the middle, two at the quarter points, and a little off these where the end of the
- * wood would split.
+ * parts: one in the middle, two at the quarter points; and a little off these where the end of the
+ * wood would split or another screw of the frame passes.
  */
 #include "plan/frame.h"
 
@@ -89,40 +89,116 @@ static int64_t off_the_end(const struct planning *planning, const struct plan_me
     return length_larger(low + least, length_smaller(high - least, at));
 }
 
-/* Heads on the far side of the member that is passed. */
-static void drive_screws(struct planning *planning, size_t index, const struct screw_choice *choice)
+struct driving {
+    struct framing *framing;
+    const struct joint *joint;
+    const struct plan_member *through;
+    struct screw screw; /* the next one */
+    int64_t diameter;
+    int along, across; /* the axis that the screws of the joint stand in line on, and the other */
+};
+
+/* How far a screw at a place would be clear of those of the frame so far. */
+static int64_t clear_at(const struct driving *driving, int64_t at)
 {
-    const struct joint *joint = &planning->plan->joints.at[index];
-    const struct plan_member *through = &planning->plan->members.at[joint->through];
-    const struct plan_member *into = &planning->plan->members.at[joint->into];
+    struct planning *planning = driving->framing->planning;
+    struct screw screw = driving->screw;
+    struct screw_axis axis;
+
+    vector_set(&screw.at, driving->along, at);
+    axis = screw_axis_of(planning->plan, &screw);
+    return thicket_clear(&driving->framing->driven, &axis, planning->value[TRADE_CROSS_CLEAR_WARN],
+                         PLAN_NONE, NULL);
+}
+
+/* The nearest place to a wanted one where no other screw of the frame passes: an upright and a
+ * cross at one node. Within the contact, edge distances kept; the clearest one where none is clear.
+ */
+static int64_t off_the_others(const struct driving *driving, int64_t wanted)
+{
+    const int64_t *value = driving->framing->planning->value;
+    int64_t low = vector_along(driving->joint->contact.low, driving->along) + value[TRADE_EDGE_MIN];
+    int64_t high =
+        vector_along(driving->joint->contact.high, driving->along) - value[TRADE_EDGE_MIN];
+    int64_t step = value[TRADE_MARK_GRID] / 2;
+    int64_t best = wanted;
+    int64_t clear = clear_at(driving, wanted);
+
+    for (int64_t off = step; off <= high - low && clear < value[TRADE_CROSS_CLEAR_WARN];
+         off += step)
+        for (int sign = 1; sign >= -1; sign -= 2) {
+            int64_t at = off_the_end(driving->framing->planning, driving->through, driving->along,
+                                     wanted + sign * off, driving->diameter);
+            int64_t there = at < low || at > high ? 0 : clear_at(driving, at);
+
+            if (there <= clear)
+                continue;
+            clear = there;
+            best = at;
+        }
+    return best;
+}
+
+/* The same across the line that the joint's screws stand in, for one that would meet another. */
+static void leave_the_line(struct driving *driving)
+{
+    struct driving beside = *driving;
+    int64_t at = vector_along(driving->screw.at, driving->along);
+
+    if (clear_at(driving, at) >= driving->framing->planning->value[TRADE_CROSS_CLEAR_REJECT])
+        return;
+    beside.along = driving->across;
+    vector_set(&driving->screw.at, driving->across,
+               off_the_others(&beside, vector_along(driving->screw.at, driving->across)));
+}
+
+static void drive(struct driving *driving, int64_t wanted)
+{
+    struct planning *planning = driving->framing->planning;
+    int64_t middle = vector_along(driving->screw.at, driving->across);
+    int64_t at = off_the_end(planning, driving->through, driving->along, wanted, driving->diameter);
+    struct screw_axis axis;
+
+    vector_set(&driving->screw.at, driving->along, off_the_others(driving, at));
+    leave_the_line(driving);
+    axis = screw_axis_of(planning->plan, &driving->screw);
+    thicket_add(&driving->framing->driven, &axis, screw_add(planning, &driving->screw));
+    vector_set(&driving->screw.at, driving->across, middle);
+}
+
+/* Heads on the far side of the member that is passed. */
+static void drive_screws(struct framing *framing, size_t index, const struct screw_choice *choice)
+{
+    struct plan *plan = framing->planning->plan;
+    const struct joint *joint = &plan->joints.at[index];
+    const struct plan_member *through = &plan->members.at[joint->through];
+    const struct plan_member *into = &plan->members.at[joint->into];
     int axis = (int)into->axis;
     bool upward = vector_along(into->solid.low, axis) == vector_along(joint->contact.low, axis);
-    struct screw screw = {.use = SCREW_FRAME,
-                          .kind = choice->kind,
-                          .box = joint->box,
-                          .axis = axis,
-                          .sign = upward ? 1 : -1,
-                          .bite = choice->bite,
-                          .end_grain = true,
-                          .of = index};
-    int64_t diameter = planning->plan->screw_kinds.at[choice->kind].diameter;
-    int along;
-    int across;
+    struct driving driving = {.framing = framing,
+                              .joint = joint,
+                              .through = through,
+                              .diameter = plan->screw_kinds.at[choice->kind].diameter};
 
-    contact_axes(&joint->contact, axis, &along, &across);
-    vector_set(&screw.at, axis,
+    driving.screw = (struct screw){.use = SCREW_FRAME,
+                                   .kind = choice->kind,
+                                   .box = joint->box,
+                                   .axis = axis,
+                                   .sign = upward ? 1 : -1,
+                                   .bite = choice->bite,
+                                   .end_grain = true,
+                                   .of = index};
+    contact_axes(&joint->contact, axis, &driving.along, &driving.across);
+    vector_set(&driving.screw.at, axis,
                vector_along(upward ? through->solid.low : through->solid.high, axis));
-    vector_set(&screw.at, across,
-               vector_along(joint->contact.low, across) + solid_size(&joint->contact, across) / 2);
-    for (int i = 0; i < joint->screws; i++) {
-        int64_t part =
-            whole_divide_even(solid_size(&joint->contact, along) * (2 * i + 1), 2 * joint->screws);
-
-        vector_set(&screw.at, along,
-                   off_the_end(planning, through, along,
-                               vector_along(joint->contact.low, along) + part, diameter));
-        screw_add(planning, &screw);
-    }
+    vector_set(&driving.screw.at, driving.across,
+               vector_along(joint->contact.low, driving.across) +
+                   solid_size(&joint->contact, driving.across) / 2);
+    for (int i = 0; i < joint->screws; i++)
+        drive(&driving,
+              vector_along(joint->contact.low, driving.along) +
+                  whole_divide_even(solid_size(&joint->contact, driving.along) * (2 * i + 1),
+                                    2 * joint->screws));
 }
 
 static void add_joint(struct framing *framing, size_t through, size_t into,
@@ -142,7 +218,7 @@ static void add_joint(struct framing *framing, size_t through, size_t into,
     if (choice.kind == PLAN_NONE)
         return;
     joint->screws = screws_for(planning->value, solid_size(contact, along));
-    drive_screws(planning, plan->joints.count - 1, &choice);
+    drive_screws(framing, plan->joints.count - 1, &choice);
 }
 
 void frame_joints(struct framing *framing)

@@ -249,6 +249,26 @@ static void every_member_is_held_by_a_joint(void **state)
     for_builds(5, check_held);
 }
 
+/* ---- no two screws meet ---- */
+
+static int boxes_with_meeting_screws;
+
+static void count_meeting(struct carpenter *bench, struct dice *dice)
+{
+    (void)dice;
+    boxes_with_meeting_screws += carpenter_findings(bench, FINDING_SCREWS_MEET) > 0;
+}
+
+/* What the engine places it moves until it is clear. Where a cross is higher than its rail a sliver
+ * of it touches the upright as well, and leaves no room for a screw: that is told. */
+static void no_two_screws_of_a_box_meet_where_there_is_room(void **state)
+{
+    (void)state;
+    boxes_with_meeting_screws = 0;
+    for_builds(8, count_meeting);
+    assert_in_range(boxes_with_meeting_screws, 0, ROUNDS / 75);
+}
+
 /* ---- the same again ---- */
 
 static void tell_solid(struct text *out, const struct solid *solid)
@@ -364,6 +384,7 @@ int main(void)
         cmocka_unit_test(screws_on_a_plain_panel_follow_the_run_formula),
         cmocka_unit_test(frame_screws_are_those_of_the_joints),
         cmocka_unit_test(every_member_is_held_by_a_joint),
+        cmocka_unit_test(no_two_screws_of_a_box_meet_where_there_is_room),
         cmocka_unit_test(the_same_facts_give_the_same_plan),
         cmocka_unit_test(the_order_of_entry_does_not_matter),
     };

@@ -38,6 +38,31 @@ static int64_t twice_faced_ladder(struct carpenter *bench, double width, double 
     return box;
 }
 
+/* A crate wider than a sheet: its front, top and bottom each have a seam. */
+static void a_crate_has_wood_under_every_seam(void **state)
+{
+    struct carpenter *bench = *state;
+    static const enum side_word sides[] = {SIDE_FRONT, SIDE_TOP, SIDE_BOTTOM};
+
+    for (int through = 0; through < THROUGH_COUNT; through++)
+        for (int set = 0; set < SET_COUNT; set++) {
+            int64_t key = carpenter_box(bench, through ? (set ? "A" : "B") : (set ? "C" : "D"),
+                                        FRAME_CRATE, (struct vector){IN(110), IN(20), IN(16)},
+                                        set ? bench->stick_2x3 : bench->stick_2x2);
+
+            carpenter_box_of(bench, key)->through = through;
+            carpenter_box_of(bench, key)->stick_set = set;
+            for (size_t i = 0; i < sizeof sides / sizeof *sides; i++)
+                carpenter_face(bench, key, sides[i], bench->sheet_1_2)->use = USE_STRUCTURE;
+        }
+    carpenter_plan(bench);
+    assert_int_equal(bench->plan->panels.count, 4 * 2 * 3);
+    assert_int_equal(carpenter_findings(bench, FINDING_SEAM_BEARING), 0);
+    assert_int_equal(carpenter_findings(bench, FINDING_SCREWS_MEET), 0);
+    assert_int_equal(carpenter_findings(bench, FINDING_SCREWS_NEAR), 0);
+    assert_int_equal(carpenter_findings(bench, FINDING_PANEL_SPAN), 0);
+}
+
 /* ---- panels ---- */
 
 static void a_facing_larger_than_every_sheet_is_cut_into_equal_strips(void **state)
@@ -364,6 +389,7 @@ static void a_gauge_that_is_not_in_stock_takes_the_usual_lengths(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        WOOD_TEST(a_crate_has_wood_under_every_seam),
         WOOD_TEST(a_facing_larger_than_every_sheet_is_cut_into_equal_strips),
         WOOD_TEST(a_facing_that_no_sheet_can_give_is_told),
         WOOD_TEST(side_facings_stand_between_front_and_back_and_under_the_top),
