@@ -93,7 +93,7 @@ const struct card_words card_words[STEP_KINDS] = {
     [STEP_DRILL] = {{"Mark the holes; check them against the screws of both boxes",
                      "Drill %p through both boxes in one pass, straight",
                      "Open the holes in %h to %e",
-                     "Drive every screw (%w) once, look that it sits flush, back it out"},
+                     "Drive every screw (%w) once, waxed, look that it sits flush, back it out"},
                     NULL,
                     NULL,
                     DUST},

@@ -31,6 +31,7 @@
     F(HOLES_IN_LINE, WARN,                                                                         \
       "two holes of %e stand %1 apart along the grain of %3, %2 is the least")                     \
     F(BOLT_LENGTH, STOP, "the bolt of %e is %1 long, %2 to %3 goes through")                       \
+    F(CLEAT_STUDS, WARN, "%e passes %1 studs of the wall, %2 are wanted")                          \
     F(FITTING_NO_WOOD, WARN, "a screw of %e finds no wood")                                        \
     F(JOIN_FACES_APART, STOP, "the faces of join %e stand %1 apart")                               \
     F(JOIN_FACES_PAST, STOP, "the faces of join %e miss each other by %1")                         \

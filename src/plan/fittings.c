@@ -5,6 +5,9 @@
  * hinge. Of several, two lie as mirror images left and right, four in the corners, others evenly
  * between the first and its mirror image. A plate has its screws in its corners, whatever is long
  * has them in a row along it. Such screws do not move: the hardware says where its holes are.
+ *
+ * A cleat on the side by which its box is laid on a wall has its other half on that wall, right
+ * below it, with a screw into each stud that it passes.
  */
 #include "plan/standing.h"
 
@@ -12,6 +15,7 @@
 #include "plan/findings.h"
 #include "plan/geometry.h"
 #include "plan/slices.h"
+#include "plan/studs.h"
 #include "plan/wood.h"
 
 #include <assert.h>
@@ -185,6 +189,76 @@ static void fasten_all(struct fastening_on *on)
         finding_add(on->planning, FINDING_FITTING_NO_WOOD, ENTITY_fitting, on->fitting->key);
 }
 
+/* ---- the half on the wall ---- */
+
+/* Is the box hung on a wall with its cleat? */
+static bool hangs_on_wall(const struct fastening_on *on)
+{
+    const struct model *model = on->planning->model;
+
+    for (size_t i = 0; i < model->joins.count; i++) {
+        const struct join *join = &model->joins.at[i];
+
+        if (join->target == TARGET_WALL && join->fastener == FASTENER_REST &&
+            join->box_a == on->box->key && join->side_a == on->fitting->side)
+            return on->fitting->kind == FITTING_CLEAT && on->fitting->length > 0;
+    }
+    return false;
+}
+
+/* What is behind a wall's board takes any screw that is sold. */
+#define BEHIND_A_WALL (100 * LENGTH_MM)
+
+/* Below the half on the box, its head toward the box and its tip in the stud. */
+static void screw_to_stud(const struct fastening_on *on, struct spot at)
+{
+    struct planning *planning = on->planning;
+    int64_t side = on->fitting->side;
+    struct screw_need need = {.gauge = planning->value[TRADE_SCREW_GAUGE_JOIN],
+                              .passed = on->section.thin + planning->value[TRADE_WALL_BOARD],
+                              .receiving = BEHIND_A_WALL};
+    struct screw_choice choice = screw_choose(planning, &need);
+
+    screw_choice_tell(planning, &choice, ENTITY_fitting, on->fitting->key);
+    if (choice.kind == PLAN_NONE)
+        return;
+    struct screw screw = {.use = SCREW_FITTING,
+                          .kind = choice.kind,
+                          .box = on->box->key,
+                          .at = face_to_box(on->box, side, at.u, at.v),
+                          .axis = side_axis(side),
+                          .sign = side_sign(side),
+                          .bite = choice.bite,
+                          .of = on->index};
+    struct screw_axis axis = screw_axis_of(planning->plan, &screw);
+    thicket_add(on->standing, &axis, screw_add(planning, &screw));
+}
+
+static void tell_few_studs(const struct fastening_on *on, int64_t count)
+{
+    struct finding *finding =
+        finding_add(on->planning, FINDING_CLEAT_STUDS, ENTITY_fitting, on->fitting->key);
+
+    argument_quantity(finding, 0, QUANTITY_COUNT, count);
+    argument_quantity(finding, 1, QUANTITY_COUNT, on->planning->value[TRADE_CLEAT_STUD_LEAST]);
+}
+
+static void hang(const struct fastening_on *on)
+{
+    int64_t keep = on->planning->value[TRADE_ALONG_MIN];
+
+    for (int64_t i = 0; i < on->fitting->count; i++) {
+        struct spot at = spot_of(on, i);
+        struct studs studs = studs_behind(on->planning, on->box, on->fitting->side, at.u + keep,
+                                          at.u + on->fitting->length - keep);
+
+        for (size_t k = 0; k < studs.at.count; k++)
+            screw_to_stud(on, (struct spot){studs.at.at[k], at.v - on->section.wide / 2});
+        if (studs.known && (int64_t)studs.at.count < on->planning->value[TRADE_CLEAT_STUD_LEAST])
+            tell_few_studs(on, (int64_t)studs.at.count);
+    }
+}
+
 void fit_fittings(struct planning *planning, struct thicket *standing)
 {
     const struct model *model = planning->model;
@@ -204,5 +278,7 @@ void fit_fittings(struct planning *planning, struct thicket *standing)
         on.section = stick_section(model, fitting->stock);
         if (has_length(&on))
             fasten_all(&on);
+        if (hangs_on_wall(&on))
+            hang(&on);
     }
 }

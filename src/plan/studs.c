@@ -2,15 +2,15 @@
  * Against a wall with known studs there is a point at each stud that the topmost run passes, on the
  * marking grid, as near to the stud's middle as it can be, and nowhere else.
  */
+#include "plan/studs.h"
 #include "plan/place.h"
 
 #include "plan/geometry.h"
 
-static const struct wall *wall_behind(const struct work *work)
+static const struct wall *wall_behind(const struct planning *planning, const struct pose *pose,
+                                      int64_t face)
 {
-    const struct planning *planning = work->planning;
-    int turn = plan_pose(planning->plan, work->a->key)->turn;
-    int64_t side = side_turned(work->join->side_a, (4 - turn) % 4);
+    int64_t side = side_turned(face, (4 - pose->turn) % 4);
 
     for (size_t i = 0; i < planning->model->walls.count; i++) {
         const struct wall *wall = &planning->model->walls.at[i];
@@ -34,6 +34,28 @@ static int64_t start_of_piece(const struct planning *planning, int axis)
     return start;
 }
 
+struct studs studs_behind(const struct planning *planning, const struct box *box, int64_t side,
+                          int64_t from, int64_t to)
+{
+    const struct pose *pose = plan_pose(planning->plan, box->key);
+    const struct wall *wall = wall_behind(planning, pose, side);
+    struct studs studs = {.known = wall != NULL};
+    struct vector room = pose_to_room(pose, box, (struct vector){0, 0, 0});
+    int64_t u, v;
+
+    if (!wall)
+        return studs;
+    int axis = side_axis(wall->side) == AXIS_Y ? AXIS_X : AXIS_Y;
+    int64_t start = start_of_piece(planning, axis);
+    for (int64_t at = wall->first_stud; at <= FIELDS_ROOM; at += wall->stud_pitch) {
+        vector_set(&room, axis, start + at);
+        box_to_face(side, pose_to_box(pose, box, room), &u, &v);
+        if (u >= from && u <= to)
+            *LIST_ADD(planning->arena, &studs.at) = u;
+    }
+    return studs;
+}
+
 /* The topmost run along u: what stands against a wall is held at its top. */
 static const struct run *top_run(const struct work *work)
 {
@@ -52,22 +74,12 @@ static const struct run *top_run(const struct work *work)
  * their marks are no better than 1/4 in. Common practice, no source. */
 #define OFF_STUD (LENGTH_INCH / 2)
 
-static void add_at_studs(struct work *work, const struct run *run, const struct wall *wall)
+static void add_at_studs(struct work *work, const struct run *run, const struct studs *studs)
 {
-    const struct pose *pose = plan_pose(work->planning->plan, work->a->key);
     struct lattice lattice = lattice_on(work, run);
-    int axis = side_axis(wall->side) == AXIS_Y ? AXIS_X : AXIS_Y;
-    int64_t keep = work->planning->value[TRADE_ALONG_MIN];
-    int64_t start = start_of_piece(work->planning, axis);
-    struct vector room = pose_to_room(pose, work->a, (struct vector){0, 0, 0});
-    int64_t u, v;
 
-    for (int64_t at = wall->first_stud; at <= FIELDS_ROOM; at += wall->stud_pitch) {
-        vector_set(&room, axis, start + at);
-        box_to_face(work->join->side_a, pose_to_box(pose, work->a, room), &u, &v);
-        if (u >= run->area.u0 + keep && u <= run->area.u1 - keep)
-            lattice_add(&lattice, lattice_near(&lattice, u - run->area.u0, OFF_STUD));
-    }
+    for (size_t i = 0; i < studs->at.count; i++)
+        lattice_add(&lattice, lattice_near(&lattice, studs->at.at[i] - run->area.u0, OFF_STUD));
 }
 
 static void stand_all(struct work *work)
@@ -78,14 +90,16 @@ static void stand_all(struct work *work)
 
 void place_against_wall(struct work *work)
 {
-    const struct wall *wall = wall_behind(work);
     const struct run *run = top_run(work);
+    int64_t keep = work->planning->value[TRADE_ALONG_MIN];
 
     if (!run)
         return;
     work->junction.length = run_length(run);
-    if (wall && run->along_u) {
-        add_at_studs(work, run, wall);
+    struct studs studs = studs_behind(work->planning, work->a, work->join->side_a,
+                                      run->area.u0 + keep, run->area.u1 - keep);
+    if (studs.known && run->along_u) {
+        add_at_studs(work, run, &studs);
         stand_all(work);
     } else {
         spread_on_run(work, run);

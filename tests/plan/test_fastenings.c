@@ -246,6 +246,48 @@ static void a_cleat_has_its_screws_along_it(void **state)
     joined_end(&piece);
 }
 
+/* Studs at 10, 26 and 42 in from the wing's left, 3-1/2 in before the centre box: the half on the
+ * wall, from 16 to 46 of that, passes two. 3/4 in of cleat, 1/2
+ * in of board and at least 1 in of bite want 2-1/4: #10 x 2-1/2. */
+static void a_cleat_on_the_wall_is_screwed_to_its_studs(void **state)
+{
+    struct joined piece;
+    int64_t join = joined_headboard(&piece);
+    int64_t box = MODEL_FIND(&piece.model, join, join)->box_a;
+    struct stock *strip = MODEL_ADD(&piece.model, stock);
+    struct wall *wall = MODEL_ADD(&piece.model, wall);
+    struct fitting *cleat = add_fitting(&piece, box, FITTING_CLEAT, SIDE_BACK);
+    struct join *hung = joined_join(&piece, box, SIDE_BACK, 0, SIDE_FRONT);
+    size_t in_studs = 0;
+
+    (void)state;
+    strip->name = "1x3";
+    strip->thickness = IN(0.75);
+    strip->width = IN(2.5);
+    wall->side = SIDE_BACK;
+    wall->first_stud = IN(10);
+    wall->stud_pitch = IN(16);
+    hung->target = TARGET_WALL;
+    hung->fastener = FASTENER_REST;
+    cleat->stock = strip->key;
+    cleat->length = IN(30);
+    cleat->u = IN(16);
+    cleat->v = IN(53.5);
+    joined_plan(&piece);
+    for (size_t i = 0; i < piece.plan->screws.count; i++) {
+        const struct screw *screw = &piece.plan->screws.at[i];
+
+        if (screw->use != SCREW_FITTING || screw->sign > 0)
+            continue;
+        assert_int_equal(piece.plan->screw_kinds.at[screw->kind].length, IN(2.5));
+        assert_true(screw->at.x == IN(22.5) || screw->at.x == IN(38.5));
+        in_studs++;
+    }
+    assert_int_equal(in_studs, 2);
+    assert_int_equal(joined_findings(&piece, FINDING_CLEAT_STUDS), 0);
+    joined_end(&piece);
+}
+
 static void a_fitting_beside_the_wood_is_told(void **state)
 {
     struct joined piece;
@@ -275,6 +317,7 @@ int main(void)
         cmocka_unit_test(the_head_of_a_short_bolt_is_let_in),
         cmocka_unit_test(a_bolt_of_the_wrong_length_is_told),
         cmocka_unit_test(a_cleat_has_its_screws_along_it),
+        cmocka_unit_test(a_cleat_on_the_wall_is_screwed_to_its_studs),
         cmocka_unit_test(a_fitting_beside_the_wood_is_told),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
