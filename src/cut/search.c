@@ -70,8 +70,13 @@ int64_t cut_allowed(enum cut_effort effort)
 void cut_search_all(enum cut_way way, const struct cut_job *job, enum cut_effort effort,
                     struct arena *arena, struct cut_layout *ret_layout)
 {
-    struct cut_search *search = cut_begin(way, job, arena);
+    struct cut_search *search;
 
+    if (effort == CUT_QUICK) {
+        methods[way].quick(job, arena, ret_layout);
+        return;
+    }
+    search = cut_begin(way, job, arena);
     while (search->done < allowed[effort] && cut_step(search, allowed[effort] - search->done))
         ;
     *ret_layout = search->best;

@@ -87,10 +87,11 @@ static enum fault check_first(const struct model *model, struct fault_note *note
     return own.code;
 }
 
-static enum fault state_plan(struct desk_state *state, struct fault_note *note)
+static enum fault state_plan(struct desk_state *state, const struct cut_known *known,
+                             struct fault_note *note)
 {
     enum fault fault = check_first(&state->model, note);
-    if (!fault && plan_make(&state->model, &state->arena, &state->plan))
+    if (!fault && plan_make_known(&state->model, known, &state->arena, &state->plan))
         fault = fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for the plan");
     return fault;
 }
@@ -121,12 +122,58 @@ static enum fault desk_load(struct desk *desk, int64_t build, struct fault_note 
         return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for this");
     enum fault fault = store_load(desk->store, build, &state->model, &state->arena, note);
     if (!fault)
-        fault = state_plan(state, note);
+        fault = state_plan(state, &desk->known, note);
     if (fault)
         state_free(state);
     else
         desk_put(desk, state);
     return fault;
+}
+
+static enum fault desk_draft(struct desk *desk, struct fault_note *note)
+{
+    if (desk->draft)
+        return FAULT_NONE;
+    desk->draft = state_new();
+    if (!desk->draft)
+        return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for this");
+    enum fault fault = desk_guard(&desk->draft->arena, copy_model, desk, note);
+    if (fault)
+        desk_abandon(desk);
+    return fault;
+}
+
+enum fault desk_plan_anew(struct desk *desk, struct fault_note *note)
+{
+    struct desk_state *state;
+    enum fault fault;
+
+    assert(!desk->draft);
+    fault = desk_draft(desk, note);
+    if (fault)
+        return fault;
+    state = desk->draft;
+    desk->draft = NULL;
+    fault = state_plan(state, &desk->known, note);
+    if (fault)
+        state_free(state);
+    else
+        desk_put(desk, state);
+    return fault;
+}
+
+const struct plan *desk_quick_plan(struct desk *desk)
+{
+    if (desk->known.layouts.count == 0)
+        return desk->state->plan;
+    if (desk->quick_plan && desk->quick_serial == desk->serial)
+        return desk->quick_plan;
+    arena_release(&desk->quick);
+    desk->quick_plan = NULL;
+    if (plan_make(&desk->state->model, &desk->quick, &desk->quick_plan))
+        return desk->state->plan;
+    desk->quick_serial = desk->serial;
+    return desk->quick_plan;
 }
 
 /* ---- opening ---- */
@@ -139,6 +186,9 @@ enum fault desk_open(struct desk **ret_desk, const char *path, struct fault_note
     memset(desk, 0, sizeof *desk);
     arena_init(&desk->preview);
     arena_init(&desk->builds);
+    arena_init(&desk->found);
+    arena_init(&desk->searching);
+    arena_init(&desk->quick);
     enum fault fault = store_open(&desk->store, path, note);
     if (!fault)
         fault = desk_load(desk, 0, note);
@@ -158,6 +208,8 @@ void desk_close(struct desk *desk)
     state_free(desk->state);
     arena_release(&desk->preview);
     arena_release(&desk->builds);
+    arena_release(&desk->quick);
+    desk_forget_layouts(desk);
     store_close(desk->store);
     memory_release(desk);
 }
@@ -249,19 +301,6 @@ void desk_abandon(struct desk *desk)
     arena_release(&desk->preview);
 }
 
-static enum fault desk_draft(struct desk *desk, struct fault_note *note)
-{
-    if (desk->draft)
-        return FAULT_NONE;
-    desk->draft = state_new();
-    if (!desk->draft)
-        return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for this");
-    enum fault fault = desk_guard(&desk->draft->arena, copy_model, desk, note);
-    if (fault)
-        desk_abandon(desk);
-    return fault;
-}
-
 struct draft_change {
     struct model *draft;
     desk_change_fn *change;
@@ -303,7 +342,7 @@ enum fault desk_commit(struct desk *desk, const char *label, struct fault_note *
     if (!desk->draft)
         return fault_say(note, FAULT_MISSING, 0, "nothing is being changed");
     struct desk_state *draft = desk->draft;
-    enum fault fault = state_plan(draft, note);
+    enum fault fault = state_plan(draft, &desk->known, note);
     if (!fault)
         fault = store_save(desk->store, &desk->state->model, &draft->model, label, note);
     if (fault)

@@ -137,6 +137,27 @@ enum fault desk_untick(struct desk *desk, const char *step, struct fault_note *n
 enum fault desk_trade(struct desk *desk, enum trade_origin where, const char *key, const char *text,
                       struct fault_note *note);
 
+/* ---- cutting ---- */
+
+/*
+ * Goes on with the search for better cutting layouts of the open build, for about `work`
+ * (cut/search.h); what it has found to the end is in the plan then (look at desk_serial). False
+ * when nothing is left to be searched, while there is a draft, and when memory is out.
+ */
+bool desk_improve(struct desk *desk, int64_t work);
+
+/* Searches all layouts of the open build with an effort, at once. Faults: MEMORY. */
+enum fault desk_cut(struct desk *desk, enum cut_effort effort, struct fault_note *note);
+
+/* The plan with quick layouts only, which a preview is to be compared with. The desk's, until the
+ * next call of anything that changes desk_serial. The plan itself where memory is out. */
+const struct plan *desk_quick_plan(struct desk *desk);
+
+/* Makes the plan's layouts facts, and gives them back; each one edit. REFUSED when there are none.
+ */
+enum fault desk_take_layouts(struct desk *desk, struct fault_note *note);
+enum fault desk_leave_layouts(struct desk *desk, struct fault_note *note);
+
 /* Imports a file's bytes: a build (which is then taken up) or a workshop. Every fault found is
  * told. */
 enum fault desk_import(struct desk *desk, const char *bytes, size_t length, model_fault_fn *tell,

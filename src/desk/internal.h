@@ -17,6 +17,20 @@ struct desk {
     struct desk_state *draft; /* NULL when there is none */
     struct arena preview;     /* the draft's plan, apart from it: a draft is planned many times */
     struct arena builds;      /* the list of desk_builds */
+
+    /* saw.c: layouts found so far, and the search that is on its way */
+    struct cut_known known;
+    struct arena found, searching;
+    struct cut_search *search;
+    struct cut_job search_job;
+    uint64_t search_digest;
+    const struct plan_job *sought;
+    enum cut_effort search_effort;
+    int64_t search_work;
+    bool search_on;
+    struct arena quick; /* a plan without what was found, for comparing; with `quick_plan` */
+    const struct plan *quick_plan;
+    unsigned quick_serial;
     unsigned serial;
 };
 
@@ -25,6 +39,12 @@ struct desk {
 typedef enum fault desk_work_fn(void *context, struct fault_note *note);
 enum fault desk_guard(struct arena *arena, desk_work_fn *work, void *context,
                       struct fault_note *note);
+
+/* Plans the state in force again, with the layouts that are known by now. */
+enum fault desk_plan_anew(struct desk *desk, struct fault_note *note);
+
+/* Drops what searches have found. */
+void desk_forget_layouts(struct desk *desk);
 
 /* Formats the name of an edit, safe to show and cut at a character's edge. */
 void desk_label(char label[STORE_LABEL], const char *format, ...)

@@ -8,11 +8,10 @@
  */
 #include "plan/buy.h"
 
-#include "cut/bars.h"
-#include "cut/rolls.h"
-#include "cut/sheets.h"
-
 #include <assert.h>
+#include <inttypes.h>
+#include <stdio.h>
+#include <string.h>
 
 /* Where a size of the job comes from. */
 struct source {
@@ -150,31 +149,71 @@ static struct cut_piece piece_of(const struct cutting_job *job, const struct par
                               .width = part->width};
 }
 
-static struct cut_layout lay_out(struct cutting_job *job)
+static enum cut_way way_of(const struct stock *stock)
+{
+    if (stock->kind == STOCK_STICK)
+        return CUT_BARS;
+    return is_roll(stock) ? CUT_ROLLS : CUT_SHEETS;
+}
+
+static struct cut_job *make_job(struct cutting_job *job)
 {
     const struct plan *plan = job->planning->plan;
     struct cut_piece *parts = ARENA_MANY(job->planning->arena, struct cut_piece, job->count);
-    struct cut_job cut = {.parts = parts,
-                          .part_count = job->count,
-                          .sizes = job->sizes.at,
-                          .size_count = job->sizes.count};
-    struct cut_layout layout = {0};
+    struct cut_job *made = ARENA_NEW(job->planning->arena, struct cut_job);
 
     for (size_t i = 0; i < job->count; i++)
         parts[i] = piece_of(job, &plan->parts.at[job->first + i]);
-    if (job->stock->kind == STOCK_STICK) {
-        cut.kerf = job->planning->value[TRADE_KERF];
-        cut.trim = job->planning->value[TRADE_STICK_TRIM];
-        bars_cut(&cut, job->planning->arena, &layout);
-    } else if (is_roll(job->stock)) {
-        rolls_cut(&cut, job->planning->arena, &layout);
-    } else {
-        if (job->stock->kind == STOCK_SHEET) {
-            cut.kerf = job->planning->value[TRADE_KERF];
-            cut.trim = job->planning->value[TRADE_SHEET_EDGE_TRIM];
-        }
-        sheets_cut(&cut, job->planning->arena, &layout);
+    *made = (struct cut_job){.parts = parts,
+                             .part_count = job->count,
+                             .sizes = job->sizes.at,
+                             .size_count = job->sizes.count};
+    if (job->stock->kind == STOCK_STICK || job->stock->kind == STOCK_SHEET) {
+        made->kerf = job->planning->value[TRADE_KERF];
+        made->trim =
+            job->planning
+                ->value[job->stock->kind == STOCK_STICK ? TRADE_STICK_TRIM : TRADE_SHEET_EDGE_TRIM];
     }
+    return made;
+}
+
+/* A layout that was taken for exactly this job, and is sound. */
+static bool read_taken(const struct planning *planning, const struct plan_job *job,
+                       struct cut_layout *ret_layout)
+{
+    char digest[17];
+
+    snprintf(digest, sizeof digest, "%016" PRIx64, job->digest);
+    for (size_t i = 0; i < planning->model->layouts.count; i++) {
+        const struct layout *layout = &planning->model->layouts.at[i];
+
+        if (strcmp(layout->job, digest) == 0)
+            return cut_layout_read(layout->content, job->way, job->job, planning->arena,
+                                   ret_layout);
+    }
+    return false;
+}
+
+static const struct cut_layout *lay_out(struct cutting_job *job)
+{
+    struct arena *arena = job->planning->arena;
+    struct plan_job *made = LIST_ADD(arena, &job->planning->plan->jobs);
+    struct cut_layout *layout = ARENA_NEW(arena, struct cut_layout);
+    const struct cut_known_layout *known;
+
+    made->stock = job->stock->key;
+    made->way = way_of(job->stock);
+    made->job = make_job(job);
+    made->layout = layout;
+    made->first_part = job->first;
+    made->first_cutting = job->planning->plan->cuttings.count;
+    made->digest = cut_digest(made->way, made->job);
+    made->taken = read_taken(job->planning, made, layout);
+    known = cut_known_find(job->planning->known, made->digest);
+    if (!made->taken && known)
+        *layout = cut_layout_copy(&known->layout, arena);
+    else if (!made->taken)
+        cut_search_all(made->way, made->job, CUT_QUICK, arena, layout);
     return layout;
 }
 
@@ -390,17 +429,17 @@ static void buy_roll(struct cutting_job *job, const struct cut_layout *layout)
 static void cut_stock(struct cutting_job *job)
 {
     set_sizes(job);
-    struct cut_layout layout = lay_out(job);
+    const struct cut_layout *layout = lay_out(job);
 
-    for (size_t i = 0; i < layout.blanks.count; i++)
-        keep_blank(job, &layout, &layout.blanks.at[i]);
-    tell_left_out(job, &layout);
+    for (size_t i = 0; i < layout->blanks.count; i++)
+        keep_blank(job, layout, &layout->blanks.at[i]);
+    tell_left_out(job, layout);
     if (is_roll(job->stock)) {
-        buy_roll(job, &layout);
+        buy_roll(job, layout);
         return;
     }
     for (size_t i = 0; i < job->sizes.count; i++)
-        buy_blanks(job, &layout, i);
+        buy_blanks(job, layout, i);
 }
 
 static bool has_parts(const struct plan *plan, int64_t stock)

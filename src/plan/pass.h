@@ -13,7 +13,8 @@ struct planning {
     const struct model *model;
     struct plan *plan;
     struct arena *arena;
-    const int64_t *value; /* trade values: value[TRADE_KERF] */
+    const struct cut_known *known; /* layouts; NULL: none */
+    const int64_t *value;          /* trade values: value[TRADE_KERF] */
 };
 
 void pass_resolve(struct planning *planning);

@@ -66,10 +66,11 @@ static void tally_fixings(struct plan *plan)
         plan->tally.screws += plan->screw_kinds.at[i].count;
 }
 
-static struct plan *plan_fill(const struct model *facts, struct arena *arena)
+static struct plan *plan_fill(const struct model *facts, const struct cut_known *known,
+                              struct arena *arena)
 {
     struct plan *plan = ARENA_NEW(arena, struct plan);
-    struct planning planning = {facts, plan, arena, plan->value};
+    struct planning planning = {facts, plan, arena, known, plan->value};
 
     plan->facts = facts;
     trade_resolve(facts, plan->value);
@@ -84,6 +85,7 @@ static struct plan *plan_fill(const struct model *facts, struct arena *arena)
 
 struct filling {
     const struct model *facts;
+    const struct cut_known *known;
     struct arena *arena;
     const struct plan *plan;
 };
@@ -92,17 +94,23 @@ static void run_filling(void *context)
 {
     struct filling *filling = context;
 
-    filling->plan = plan_fill(filling->facts, filling->arena);
+    filling->plan = plan_fill(filling->facts, filling->known, filling->arena);
 }
 
-enum fault plan_make(const struct model *facts, struct arena *arena, const struct plan **ret_plan)
+enum fault plan_make_known(const struct model *facts, const struct cut_known *known,
+                           struct arena *arena, const struct plan **ret_plan)
 {
-    struct filling filling = {facts, arena, NULL};
+    struct filling filling = {facts, known, arena, NULL};
 
     if (!arena_try(arena, run_filling, &filling))
         return FAULT_MEMORY;
     *ret_plan = filling.plan;
     return FAULT_NONE;
+}
+
+enum fault plan_make(const struct model *facts, struct arena *arena, const struct plan **ret_plan)
+{
+    return plan_make_known(facts, NULL, arena, ret_plan);
 }
 
 /* The poses, junctions and loads stand in the order of boxes and joins, one for each. */

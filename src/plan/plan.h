@@ -19,6 +19,7 @@
 #define PLAN_PLAN_H
 
 #include "base/list.h"
+#include "cut/known.h"
 #include "model/model.h"
 #include "model/trade.h"
 
@@ -395,6 +396,17 @@ struct cutting {
     int64_t rest; /* largest piece left: its length */
 };
 
+/* One job for the cutting methods: all parts of one stock, and the layout that the plan goes by. */
+struct plan_job {
+    int64_t stock;
+    enum cut_way way;
+    const struct cut_job *job; /* its parts are the plan's from first_part on */
+    const struct cut_layout *layout;
+    size_t first_part, first_cutting;
+    uint64_t digest; /* of the job: what a layout is known by */
+    bool taken;      /* the layout is a fact */
+};
+
 /* One line of the shopping list. */
 struct purchase {
     int64_t stock;
@@ -560,6 +572,7 @@ struct plan {
     LIST_OF(struct part) parts;
     LIST_OF(struct placement) placements;
     LIST_OF(struct cutting) cuttings;
+    LIST_OF(struct plan_job) jobs;
     LIST_OF(struct purchase) purchases;
     LIST_OF(struct load) loads;
     LIST_OF(struct step) steps; /* in the order they are done */
@@ -575,6 +588,11 @@ struct plan {
  * the arena is then to be released.
  */
 enum fault plan_make(const struct model *facts, struct arena *arena, const struct plan **ret_plan);
+
+/* The same with layouts that a search has found by now: a job that is among them gets its layout,
+ * any other a quick one. A layout that was taken (a fact) goes before both. `known` may be NULL. */
+enum fault plan_make_known(const struct model *facts, const struct cut_known *known,
+                           struct arena *arena, const struct plan **ret_plan);
 
 /* By key; NULL when there is none. */
 const struct pose *plan_pose(const struct plan *plan, int64_t box);

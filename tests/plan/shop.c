@@ -25,7 +25,8 @@ int shop_begin(void **state)
     shop->model.build.name = "bench";
     shop->plan = ARENA_NEW(&shop->arena, struct plan);
     shop->plan->facts = &shop->model;
-    shop->planning = (struct planning){&shop->model, shop->plan, &shop->arena, shop->plan->value};
+    shop->planning =
+        (struct planning){&shop->model, shop->plan, &shop->arena, NULL, shop->plan->value};
     return 0;
 }
 

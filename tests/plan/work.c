@@ -95,7 +95,7 @@ void work_empty(struct work_bench *bench)
 
 void work_order(struct work_bench *bench)
 {
-    struct planning planning = {&bench->model, bench->hand, &bench->made, bench->hand->value};
+    struct planning planning = {&bench->model, bench->hand, &bench->made, NULL, bench->hand->value};
 
     pass_order(&planning);
     pass_card(&planning);

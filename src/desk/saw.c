@@ -1,0 +1,227 @@
+/*
+ * Cutting at the desk: searches that go on while nobody types, and layouts that are taken.
+ *
+ * A plan holds the job of every stock that is cut, with a digest of its content. What a search has
+ * found for a job is kept by that digest, so that the next plan with the same job goes by it, and a
+ * job that changed begins with a quick layout again. One search is on its way at most.
+ */
+#include "desk/internal.h"
+
+#include <inttypes.h>
+#include <stdio.h>
+#include <string.h>
+
+#define CONTENT_MOST 100000          /* characters of a layout's text: as its field has it */
+#define KNOWN_MOST ((size_t)8 << 20) /* bytes: beyond it all is forgotten and found again */
+
+void desk_forget_layouts(struct desk *desk)
+{
+    arena_release(&desk->found);
+    arena_release(&desk->searching);
+    desk->known = (struct cut_known){0};
+    desk->search = NULL;
+}
+
+/* ---- one search ---- */
+
+static bool is_open(const struct desk *desk, const struct plan_job *job, enum cut_effort effort)
+{
+    const struct cut_known_layout *known = cut_known_find(&desk->known, job->digest);
+
+    return !job->taken && job->job->part_count > 0 && (!known || known->effort < effort);
+}
+
+/* The first job that was not searched with this effort yet; NULL when all were. */
+static const struct plan_job *open_job(const struct desk *desk, enum cut_effort effort)
+{
+    const struct plan *plan = desk->state->plan;
+
+    for (size_t i = 0; i < plan->jobs.count; i++)
+        if (is_open(desk, &plan->jobs.at[i], effort))
+            return &plan->jobs.at[i];
+    return NULL;
+}
+
+static enum fault begin_search(void *context, struct fault_note *note)
+{
+    struct desk *desk = context;
+    const struct plan_job *job = desk->sought;
+
+    (void)note;
+    desk->search_job = cut_job_copy(job->job, &desk->searching);
+    desk->search_digest = job->digest;
+    desk->search = cut_begin(job->way, &desk->search_job, &desk->searching);
+    return FAULT_NONE;
+}
+
+static enum fault step_search(void *context, struct fault_note *note)
+{
+    struct desk *desk = context;
+
+    (void)note;
+    desk->search_on = cut_step(desk->search, desk->search_work);
+    return FAULT_NONE;
+}
+
+static enum fault keep_found(void *context, struct fault_note *note)
+{
+    struct desk *desk = context;
+    const struct cut_known_layout found = {desk->search_digest, desk->search_effort,
+                                           *cut_best(desk->search)};
+
+    (void)note;
+    cut_known_keep(&desk->known, &desk->found, &found);
+    return FAULT_NONE;
+}
+
+static void end_search(struct desk *desk)
+{
+    desk->search = NULL;
+    arena_release(&desk->searching);
+}
+
+/* Goes on with the search of a job, which is begun when it is not the one on its way. Sets
+ * *ret_done when it was searched to the end of the effort. */
+static enum fault go_on(struct desk *desk, const struct plan_job *job, enum cut_effort effort,
+                        int64_t work, bool *ret_done, struct fault_note *note)
+{
+    enum fault fault = FAULT_NONE;
+
+    if (!desk->search || desk->search_digest != job->digest) {
+        end_search(desk);
+        desk->sought = job;
+        fault = desk_guard(&desk->searching, begin_search, desk, note);
+    }
+    desk->search_work = work;
+    desk->search_effort = effort;
+    if (!fault)
+        fault = desk_guard(&desk->searching, step_search, desk, note);
+    *ret_done = !fault && (!desk->search_on || cut_done(desk->search) >= cut_allowed(effort));
+    if (!fault && !desk->search_on)
+        desk->search_effort = CUT_BEST;
+    if (*ret_done)
+        fault = desk_guard(&desk->found, keep_found, desk, note);
+    if (*ret_done || fault)
+        end_search(desk);
+    return fault;
+}
+
+/* ---- what searches find ---- */
+
+static bool is_better(const struct cut_layout *a, const struct cut_layout *b)
+{
+    if (a->cost != b->cost)
+        return a->cost < b->cost;
+    if (a->blanks.count != b->blanks.count)
+        return a->blanks.count < b->blanks.count;
+    return a->bound > b->bound || a->fences < b->fences;
+}
+
+/* A job whose layout in the plan is not the one that was found. */
+static bool is_behind(const struct desk *desk)
+{
+    const struct plan *plan = desk->state->plan;
+
+    for (size_t i = 0; i < plan->jobs.count; i++) {
+        const struct plan_job *job = &plan->jobs.at[i];
+        const struct cut_known_layout *known = cut_known_find(&desk->known, job->digest);
+
+        if (!job->taken && known && is_better(&known->layout, job->layout))
+            return true;
+    }
+    return false;
+}
+
+static enum fault catch_up(struct desk *desk, struct fault_note *note)
+{
+    if (desk->found.taken > KNOWN_MOST)
+        desk_forget_layouts(desk);
+    return is_behind(desk) ? desk_plan_anew(desk, note) : FAULT_NONE;
+}
+
+bool desk_improve(struct desk *desk, int64_t work)
+{
+    const struct plan_job *job = desk->draft ? NULL : open_job(desk, CUT_GOOD);
+    bool done = false;
+
+    if (!job || go_on(desk, job, CUT_GOOD, work, &done, NULL))
+        return false;
+    if (done && catch_up(desk, NULL))
+        return false;
+    return true;
+}
+
+enum fault desk_cut(struct desk *desk, enum cut_effort effort, struct fault_note *note)
+{
+    const struct plan_job *job;
+    enum fault fault = FAULT_NONE;
+
+    while (!fault && (job = open_job(desk, effort))) {
+        bool done = false;
+
+        while (!fault && !done)
+            fault = go_on(desk, job, effort, CUT_SLICE, &done, note);
+    }
+    return fault ? fault : catch_up(desk, note);
+}
+
+/* ---- layouts that are taken ---- */
+
+static enum fault take_layout(struct model *draft, const struct plan_job *job,
+                              struct fault_note *note)
+{
+    struct text content;
+    struct layout *layout;
+
+    text_init(&content);
+    cut_layout_print(job->layout, &content);
+    if (text_failed(&content) || content.length > CONTENT_MOST) {
+        enum fault fault = fault_say(note, FAULT_OVERFLOW, 0, "a layout is too long to be kept");
+
+        text_release(&content);
+        return fault;
+    }
+    layout = MODEL_ADD(draft, layout);
+    layout->job = arena_format(draft->arena, "%016" PRIx64, job->digest);
+    layout->content = arena_text(draft->arena, text_string(&content));
+    text_release(&content);
+    return FAULT_NONE;
+}
+
+static enum fault take_layouts(struct model *draft, void *context, struct fault_note *note)
+{
+    const struct plan *plan = context;
+    enum fault fault = FAULT_NONE;
+
+    for (size_t i = draft->layouts.count; i-- > 0;)
+        model_remove(draft, ENTITY_layout, draft->layouts.at[i].key);
+    for (size_t i = 0; i < plan->jobs.count && !fault; i++)
+        if (plan->jobs.at[i].layout->blanks.count > 0)
+            fault = take_layout(draft, &plan->jobs.at[i], note);
+    return fault;
+}
+
+enum fault desk_take_layouts(struct desk *desk, struct fault_note *note)
+{
+    struct plan *plan = (struct plan *)(uintptr_t)desk->state->plan;
+
+    if (plan->jobs.count == 0)
+        return fault_say(note, FAULT_REFUSED, 0, "nothing is cut in this build");
+    return desk_edit(desk, "take the cutting layouts", take_layouts, plan, note);
+}
+
+static enum fault leave_layouts(struct model *draft, void *context, struct fault_note *note)
+{
+    (void)context;
+    (void)note;
+    for (size_t i = draft->layouts.count; i-- > 0;)
+        model_remove(draft, ENTITY_layout, draft->layouts.at[i].key);
+    return FAULT_NONE;
+}
+
+enum fault desk_leave_layouts(struct desk *desk, struct fault_note *note)
+{
+    if (desk->state->model.layouts.count == 0)
+        return fault_say(note, FAULT_REFUSED, 0, "no layout was taken");
+    return desk_edit(desk, "give the cutting layouts back", leave_layouts, NULL, note);
+}
