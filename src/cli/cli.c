@@ -65,6 +65,8 @@ static const struct option command_options[] = {
     {"build", required_argument, NULL, OPTION_BUILD},
     {"units", required_argument, NULL, OPTION_UNITS},
     {"cure", required_argument, NULL, OPTION_CURE},
+    {"effort", required_argument, NULL, OPTION_EFFORT},
+    {"take", no_argument, NULL, OPTION_TAKE},
     {"rehearse", no_argument, NULL, OPTION_REHEARSE},
     {"apart", no_argument, NULL, OPTION_APART},
     {NULL, 0, NULL, 0}};
@@ -77,11 +79,13 @@ static void set_option(struct cli *cli, int option, const char *value)
     } places[] = {{OPTION_MINUTES, &cli->minutes}, {OPTION_AISLE, &cli->aisle},
                   {OPTION_DATE, &cli->date},       {OPTION_SUPPLIER, &cli->supplier},
                   {OPTION_TAX, &cli->tax},         {OPTION_BUILD, &cli->build},
-                  {OPTION_UNITS, &cli->units},     {OPTION_CURE, &cli->cure}};
+                  {OPTION_UNITS, &cli->units},     {OPTION_CURE, &cli->cure},
+                  {OPTION_EFFORT, &cli->effort}};
     cli->json |= option == OPTION_JSON;
     cli->back |= option == OPTION_BACK;
     cli->rehearse |= option == OPTION_REHEARSE;
     cli->apart |= option == OPTION_APART;
+    cli->take |= option == OPTION_TAKE;
     for (size_t i = 0; i < sizeof places / sizeof *places; i++) {
         if (places[i].option == option)
             *places[i].place = value;

@@ -5,6 +5,8 @@ const struct command commands[] = {
     {"show", "BUILD", "boxes, screws, joins, cloth and staples of a build", 1, 1, OPTION_JSON, true,
      command_show},
     {"plan", "BUILD", "the whole plan of a build", 1, 1, OPTION_JSON, true, command_plan},
+    {"cut", "BUILD ...", "sticks, sheets and rolls as they are cut; several builds together", 1, -1,
+     OPTION_JSON | OPTION_EFFORT | OPTION_TAKE | OPTION_BACK, true, command_cut},
     {"map", "BUILD [JOIN [HOLE]]",
      "hole maps: every join, or one, or one hole with its ways and what meets it when", 1, 3,
      OPTION_JSON, true, command_map},

@@ -20,7 +20,9 @@ enum cli_option {
     OPTION_UNITS = 256,
     OPTION_REHEARSE = 4096,
     OPTION_APART = 8192,
-    OPTION_CURE = 16384
+    OPTION_CURE = 16384,
+    OPTION_EFFORT = 32768,
+    OPTION_TAKE = 65536
 };
 
 struct cli {
@@ -30,10 +32,10 @@ struct cli {
     int negative;      /* exit code of an answer that is no: `check` found a stop */
     bool json;
     bool back;
-    bool rehearse, apart;
-    const char *minutes, *aisle, *date, *supplier, *tax, *build, *units,
-        *cure; /* NULL: not given */
-    int count; /* operands */
+    bool rehearse, apart, take;
+    const char *minutes, *aisle, *date, *supplier, *tax, *build, *units, *cure,
+        *effort; /* NULL: not given */
+    int count;   /* operands */
     char **operands;
 };
 
@@ -53,6 +55,7 @@ extern const struct command commands[];
 enum fault command_list(struct cli *cli, struct fault_note *note);
 enum fault command_show(struct cli *cli, struct fault_note *note);
 enum fault command_plan(struct cli *cli, struct fault_note *note);
+enum fault command_cut(struct cli *cli, struct fault_note *note);
 enum fault command_map(struct cli *cli, struct fault_note *note);
 enum fault command_steps(struct cli *cli, struct fault_note *note);
 enum fault command_rehearse(struct cli *cli, struct fault_note *note); /* of `steps` */

@@ -7,6 +7,7 @@
 #define CLI_REPORT_H
 
 #include "exchange/json.h"
+#include "paper/sheets.h"
 #include "plan/plan.h"
 
 void report_heading(struct json *json, const struct plan *plan);
@@ -20,6 +21,10 @@ void report_buying(struct json *json, const struct plan *plan);
 void report_money(struct json *json, const struct plan *plan);
 void report_steps(struct json *json, const struct plan *plan);
 void report_findings(struct json *json, const struct plan *plan);
+
+/* The member "cutting": every layout; and one layout as an object. */
+void report_cutting(struct json *json, const struct plan *plan);
+void report_layout(struct json *json, const struct cut_sheet *sheet);
 
 /* The member "maps" with one join's map. */
 void report_join_map(struct json *json, const struct plan *plan, const struct junction *junction);

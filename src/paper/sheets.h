@@ -22,6 +22,23 @@ void sheet_money(struct text *out, const struct plan *plan);  /* estimate beside
 void sheet_findings(struct text *out, const struct plan *plan);
 void sheet_cautions(struct text *out, const struct plan *plan); /* those that the build calls for */
 
+/* A cutting layout to print: labels are those of the job's parts. Units and names are the plan's.
+ */
+struct cut_sheet {
+    const struct plan *plan;
+    int64_t stock;
+    enum cut_way way;
+    const struct cut_job *job;
+    const struct cut_layout *layout;
+    bool taken;
+    const char *(*label)(const void *context, size_t part);
+    const void *context;
+};
+void sheet_layout(struct text *out, const struct cut_sheet *sheet);
+
+/* Every layout of the plan, drawn to scale, with the marks and the cuts in their order. */
+void sheet_cutting(struct text *out, const struct plan *plan);
+
 /* A rehearsal point by point, with what is not proved and why; and the order of taking apart. */
 void sheet_rehearsal(struct text *out, const struct plan *plan, const struct rehearsal *rehearsal);
 void sheet_apart(struct text *out, const struct plan *plan, const struct rehearsed_steps *steps);

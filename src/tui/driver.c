@@ -206,6 +206,8 @@ bool driver_idle(struct tui *tui)
 {
     bool changed = false;
     struct fault_note note = {0};
+    unsigned serial;
+    tui->searching = false;
     if (is_typing(tui))
         return false;
     if (desk_refresh(tui->desk, &changed, &note)) {
@@ -214,7 +216,9 @@ bool driver_idle(struct tui *tui)
     }
     if (changed)
         tui_say(tui, "another program changed the workshop: this is how it is now");
-    return changed;
+    serial = desk_serial(tui->desk);
+    tui->searching = desk_improve(tui->desk, CUT_SLICE);
+    return changed || desk_serial(tui->desk) != serial;
 }
 
 /* ---- painting ---- */
@@ -355,7 +359,7 @@ static void tally_fit(struct tally_line *line, int gap, int room)
 
 static void paint_tally(struct tui *tui, int row)
 {
-    const struct plan *now = tui_plan(tui);
+    const struct plan *now = tui->preview ? desk_quick_plan(tui->desk) : tui_plan(tui);
     const struct plan *then = tui->preview ? tui->preview : now;
     struct tally_line line;
     int columns = tui->view.columns;

@@ -70,6 +70,7 @@ struct tui {
     char message[256];    /* what was just done, or why not; until the next key */
     bool message_warns;
     const struct plan *preview; /* plan of the draft while a field is edited; NULL otherwise */
+    bool searching; /* layouts may still become better while nothing is typed */
 };
 
 /* Opens a screen on top; at the deepest place the topmost is replaced. */

@@ -33,6 +33,7 @@
 #include <unistd.h>
 #include <wchar.h>
 
+#define PASTE_MS 1000 /* a paste that has not ended by then has */
 #define PASTE_ON "\033[?2004h"
 #define PASTE_OFF "\033[?2004l"
 #define TORN_SEQUENCE_MS 300
@@ -471,7 +472,8 @@ void terminal_wait(struct terminal *terminal, int idle, struct event *ret_event)
         if (take_signal(terminal, ret_event) || take_key(terminal, ret_event))
             return;
         struct pollfd inputs[2] = {{terminal->keyboard, POLLIN, 0}, {signal_pipe[0], POLLIN, 0}};
-        int ready = poll(inputs, signal_pipe[0] >= 0 ? 2 : 1, idle);
+        int wait = terminal->pasting && idle < PASTE_MS ? PASTE_MS : idle;
+        int ready = poll(inputs, signal_pipe[0] >= 0 ? 2 : 1, wait);
         if (ready == 0) {
             *ret_event = (struct event){.kind = EVENT_IDLE};
             if (terminal->pasting)

@@ -45,11 +45,12 @@ static int run(struct tui *tui, struct terminal *terminal)
     for (;;) {
         if (paint && !terminal_has_more(terminal))
             show(tui, terminal);
-        terminal_wait(terminal, IDLE_MS, &event);
+        terminal_wait(terminal, tui->searching ? 0 : IDLE_MS, &event);
         bool painted_later = paint && terminal_has_more(terminal);
         if (!carry_out(tui, &event, &paint))
             return event.kind == EVENT_END ? (event.signal ? event.signal : SIGHUP) : 0;
         paint |= painted_later;
+        tui->searching |= event.kind != EVENT_IDLE;
     }
 }
 

@@ -319,6 +319,47 @@ static void map_prints_one_join_as_text_and_json(void **state)
     assert_int_equal(run(shell, "map", "Wing headboard", "J9", NULL)->code, 1);
 }
 
+/* Worked example, computed by hand: ten sticks of 96 in. */
+static void cut_prints_layouts_with_their_bound(void **state)
+{
+    struct shell *shell = *state;
+    take_headboard(shell);
+    const struct answer *answer = run(shell, "cut", "Wing headboard", NULL);
+    assert_int_equal(answer->code, 0);
+    assert_says(answer->out, ": 10 sticks, 42.00, proven the least");
+    assert_says(answer->out, "mark ");
+    json_t *json = json_loads(
+        run(shell, "cut", "Wing headboard", "--json", "--effort", "quick", NULL)->out, 0, NULL);
+    json_t *sticks = json_array_get(json_object_get(json, "cutting"), 0);
+    assert_int_equal(json_array_size(json_object_get(sticks, "pieces")), 10);
+    json_decref(json);
+    assert_int_equal(run(shell, "cut", "Wing headboard", "--effort", "some", NULL)->code, 2);
+}
+
+static void cut_takes_layouts_and_gives_them_back(void **state)
+{
+    struct shell *shell = *state;
+    take_headboard(shell);
+    assert_says(run(shell, "cut", "Wing headboard", "--take", NULL)->out, "as it was taken");
+    assert_says(run(shell, "cut", "Wing headboard", NULL)->out, "as it was taken");
+    assert_null(strstr(run(shell, "cut", "Wing headboard", "--back", NULL)->out, "taken"));
+    assert_int_equal(run(shell, "cut", "Wing headboard", "--back", NULL)->code, 1);
+}
+
+/* Twice the sticks of one headboard, cut together, cost no more than apart. */
+static void cut_pools_several_builds(void **state)
+{
+    struct shell *shell = *state;
+    take_headboard(shell);
+    const struct answer *answer = run(shell, "cut", "Wing headboard", "Wing headboard", NULL);
+    assert_int_equal(answer->code, 0);
+    assert_says(answer->out, "CUTTING TOGETHER");
+    assert_says(answer->out, "each build by itself");
+    assert_int_equal(run(shell, "cut", "Wing headboard", "Wing headboard", "--take", NULL)->code,
+                     2);
+    assert_int_equal(run(shell, "cut", "Wing headboard", "No such", NULL)->code, 1);
+}
+
 static void map_tells_one_hole_with_its_ways(void **state)
 {
     struct shell *shell = *state;
@@ -550,6 +591,9 @@ int main(void)
         IN_A_SHELL(steps_tells_what_no_order_can_do),
         IN_A_SHELL(steps_tells_how_it_comes_apart),
         IN_A_SHELL(map_prints_one_join_as_text_and_json),
+        IN_A_SHELL(cut_prints_layouts_with_their_bound),
+        IN_A_SHELL(cut_takes_layouts_and_gives_them_back),
+        IN_A_SHELL(cut_pools_several_builds),
         IN_A_SHELL(map_tells_one_hole_with_its_ways),
         IN_A_SHELL(check_takes_no_cure_that_is_not_there),
         IN_A_SHELL(check_takes_a_cure_and_undo_takes_it_back),

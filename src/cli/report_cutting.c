@@ -1,0 +1,115 @@
+/* Cutting layouts as JSON. */
+#include "cli/report.h"
+
+#include "cli/report_put.h"
+
+static void put_cost(struct json *json, const struct cut_sheet *sheet, const char *key,
+                     int64_t cost)
+{
+    if (sheet->way == CUT_ROLLS)
+        put_length(json, sheet->plan, key, cost);
+    else
+        put_money(json, sheet->plan, key, cost);
+}
+
+static void put_place(struct json *json, const struct cut_sheet *sheet,
+                      const struct cut_place *place)
+{
+    const struct cut_piece *part = &sheet->job->parts[place->part];
+
+    json_put_object(json, JSON_LINE);
+    put_text(json, "part", sheet->label(sheet->context, place->part));
+    put_length(json, sheet->plan, "length", part->length);
+    if (sheet->way != CUT_BARS)
+        put_length(json, sheet->plan, "width", part->width);
+    put_length(json, sheet->plan, "along", place->along);
+    if (sheet->way != CUT_BARS) {
+        put_length(json, sheet->plan, "across", place->across);
+        put_bool(json, "turned", place->turned);
+    }
+    json_put_close(json);
+}
+
+static void put_strokes(struct json *json, const struct cut_sheet *sheet, size_t blank)
+{
+    json_put_key(json, "cuts");
+    json_put_array(json, JSON_LINES);
+    for (size_t i = 0; i < sheet->layout->strokes.count; i++) {
+        const struct cut_stroke *stroke = &sheet->layout->strokes.at[i];
+
+        if (stroke->blank != blank)
+            continue;
+        json_put_object(json, JSON_LINE);
+        put_text(json, "runs", stroke->across ? "across" : "along");
+        put_length(json, sheet->plan, "at", stroke->at);
+        put_length(json, sheet->plan, "from", stroke->from);
+        put_length(json, sheet->plan, "to", stroke->to);
+        put_length(json, sheet->plan, "fence", stroke->fence);
+        json_put_close(json);
+    }
+    json_put_close(json);
+}
+
+static void put_blank(struct json *json, const struct cut_sheet *sheet, size_t index)
+{
+    const struct cut_blank *blank = &sheet->layout->blanks.at[index];
+    const struct cut_size *size = &sheet->job->sizes[blank->size];
+
+    json_put_object(json, JSON_LINES);
+    put_length(json, sheet->plan, "length", size->length > 0 ? size->length : blank->used);
+    if (sheet->way != CUT_BARS)
+        put_length(json, sheet->plan, "width", size->width);
+    put_bool(json, "shelf", size->limit != CUT_ANY);
+    put_length(json, sheet->plan, "rest", blank->rest);
+    json_put_key(json, "parts");
+    json_put_array(json, JSON_LINES);
+    for (size_t i = blank->first; i < blank->first + blank->count; i++)
+        put_place(json, sheet, &sheet->layout->places.at[i]);
+    json_put_close(json);
+    if (sheet->way == CUT_SHEETS)
+        put_strokes(json, sheet, index);
+    json_put_close(json);
+}
+
+void report_layout(struct json *json, const struct cut_sheet *sheet)
+{
+    json_put_object(json, JSON_LINES);
+    put_text(json, "stock", plan_stock_name(sheet->plan, sheet->stock));
+    put_cost(json, sheet, "cost", sheet->layout->cost);
+    put_cost(json, sheet, "bound", sheet->layout->bound);
+    put_bool(json, "proven", layout_proven(sheet->layout));
+    put_bool(json, "taken", sheet->taken);
+    json_put_key(json, "pieces");
+    json_put_array(json, JSON_LINES);
+    for (size_t i = 0; i < sheet->layout->blanks.count; i++)
+        put_blank(json, sheet, i);
+    json_put_close(json);
+    json_put_close(json);
+}
+
+struct plan_labels {
+    const struct plan *plan;
+    size_t first;
+};
+
+static const char *plan_label(const void *context, size_t part)
+{
+    const struct plan_labels *labels = context;
+
+    return labels->plan->parts.at[labels->first + part].label;
+}
+
+void report_cutting(struct json *json, const struct plan *plan)
+{
+    json_put_key(json, "cutting");
+    json_put_array(json, JSON_LINES);
+    for (size_t i = 0; i < plan->jobs.count; i++) {
+        const struct plan_job *job = &plan->jobs.at[i];
+        const struct plan_labels labels = {plan, job->first_part};
+        const struct cut_sheet sheet = {plan,        job->stock, job->way,   job->job,
+                                        job->layout, job->taken, plan_label, &labels};
+
+        report_layout(json, &sheet);
+    }
+    json_put_close(json);
+}

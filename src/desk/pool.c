@@ -1,0 +1,86 @@
+#include "desk/pool.h"
+
+#include <string.h>
+
+static bool same_size(const struct cut_size *a, const struct cut_size *b)
+{
+    return a->length == b->length && a->width == b->width && a->price == b->price &&
+           a->limit == b->limit;
+}
+
+/* Cut from the same sizes with the same saw: nothing but the parts differs. */
+static bool same_saw(const struct cut_job *a, const struct cut_job *b)
+{
+    bool same = a->size_count == b->size_count && a->kerf == b->kerf && a->trim == b->trim &&
+                a->passage_length == b->passage_length && a->passage_width == b->passage_width &&
+                a->repeat_along == b->repeat_along && a->repeat_across == b->repeat_across &&
+                a->half_drop == b->half_drop && a->least == b->least && a->step == b->step &&
+                a->flaw_count == 0 && b->flaw_count == 0;
+
+    for (size_t i = 0; same && i < a->size_count; i++)
+        same = same_size(&a->sizes[i], &b->sizes[i]);
+    return same;
+}
+
+static struct pool_job *job_for(struct pool *pool, const struct plan_job *from)
+{
+    for (size_t i = 0; i < pool->jobs.count; i++) {
+        struct pool_job *job = &pool->jobs.at[i];
+
+        if (job->stock == from->stock && job->way == from->way && same_saw(&job->job, from->job))
+            return job;
+    }
+    struct pool_job *job = LIST_ADD(pool->arena, &pool->jobs);
+    job->stock = from->stock;
+    job->way = from->way;
+    job->job = cut_job_copy(from->job, pool->arena);
+    job->job.part_count = 0;
+    return job;
+}
+
+/* Parts that share a phase within a build share none with another's. */
+static size_t groups_of(const struct pool_job *job)
+{
+    size_t most = 0;
+
+    for (size_t i = 0; i < job->parts.count; i++)
+        if (job->parts.at[i].group > most)
+            most = job->parts.at[i].group;
+    return most;
+}
+
+static void add_job(struct pool *pool, const struct plan *plan, const struct plan_job *from)
+{
+    struct pool_job *job = job_for(pool, from);
+    size_t groups = groups_of(job);
+
+    for (size_t i = 0; i < from->job->part_count; i++) {
+        struct cut_piece *part = LIST_ADD(pool->arena, &job->parts);
+
+        *part = from->job->parts[i];
+        part->group += part->group > 0 ? groups : 0;
+        *LIST_ADD(pool->arena, &job->labels) =
+            arena_format(pool->arena, "%s: %s", plan->facts->build.name,
+                         plan->parts.at[from->first_part + i].label);
+    }
+    job->job.parts = job->parts.at;
+    job->job.part_count = job->parts.count;
+    job->apart += from->layout->cost;
+    job->builds++;
+}
+
+void pool_add(struct pool *pool, const struct plan *plan)
+{
+    for (size_t i = 0; i < plan->jobs.count; i++)
+        if (!plan->jobs.at[i].taken)
+            add_job(pool, plan, &plan->jobs.at[i]);
+}
+
+void pool_cut(struct pool *pool, enum cut_effort effort)
+{
+    for (size_t i = 0; i < pool->jobs.count; i++) {
+        struct pool_job *job = &pool->jobs.at[i];
+
+        cut_search_all(job->way, &job->job, effort, pool->arena, &job->layout);
+    }
+}

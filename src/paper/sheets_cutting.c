@@ -1,0 +1,283 @@
+/* Sticks, sheets and rolls as they are cut: a picture to scale and the marks. */
+#include "paper/sheets.h"
+
+#include "base/show.h"
+#include "paper/lines.h"
+#include "paper/print.h"
+
+#include <stdio.h>
+#include <string.h>
+
+#define PICTURE_COLUMNS 72
+#define PICTURE_ROWS 18
+
+/* ---- pictures ---- */
+
+struct canvas {
+    char at[PICTURE_ROWS + 1][PICTURE_COLUMNS + 2];
+    int rows, columns;
+    int64_t length, width; /* what the canvas shows */
+};
+
+/* Two columns of a terminal are about as wide as a row is high. */
+static void canvas_begin(struct canvas *canvas, int64_t length, int64_t width)
+{
+    int64_t rows = length > 0 ? width * PICTURE_COLUMNS / length / 2 : 0;
+
+    *canvas = (struct canvas){.columns = PICTURE_COLUMNS, .length = length, .width = width};
+    canvas->rows = rows < 3 ? 3 : rows > PICTURE_ROWS ? PICTURE_ROWS : (int)rows;
+    for (int row = 0; row <= canvas->rows; row++)
+        memset(canvas->at[row], ' ', (size_t)canvas->columns + 1);
+}
+
+static int across_to_row(const struct canvas *canvas, int64_t across)
+{
+    return canvas->width > 0 ? (int)(across * canvas->rows / canvas->width) : 0;
+}
+
+static int along_to_column(const struct canvas *canvas, int64_t along)
+{
+    return canvas->length > 0 ? (int)(along * canvas->columns / canvas->length) : 0;
+}
+
+static void put(struct canvas *canvas, int row, int column, char c)
+{
+    if (row < 0 || row > canvas->rows || column < 0 || column > canvas->columns)
+        return;
+    canvas->at[row][column] =
+        canvas->at[row][column] == ' ' || canvas->at[row][column] == c ? c : '+';
+}
+
+static void draw_box(struct canvas *canvas, int top, int left, int bottom, int right)
+{
+    for (int column = left + 1; column < right; column++) {
+        put(canvas, top, column, '-');
+        put(canvas, bottom, column, '-');
+    }
+    for (int row = top + 1; row < bottom; row++) {
+        put(canvas, row, left, '|');
+        put(canvas, row, right, '|');
+    }
+    put(canvas, top, left, '+');
+    put(canvas, top, right, '+');
+    put(canvas, bottom, left, '+');
+    put(canvas, bottom, right, '+');
+}
+
+static void draw_label(struct canvas *canvas, int row, int left, int right, const char *label)
+{
+    int room = right - left - 1;
+
+    for (int i = 0; label[i] && i < room; i++)
+        canvas->at[row][left + 1 + i] = label[i] >= ' ' && label[i] < 127 ? label[i] : '?';
+}
+
+static void draw_area(struct canvas *canvas, int64_t along, int64_t across, int64_t length,
+                      int64_t width, const char *label)
+{
+    int top = across_to_row(canvas, across), bottom = across_to_row(canvas, across + width);
+    int left = along_to_column(canvas, along), right = along_to_column(canvas, along + length);
+
+    draw_box(canvas, top, left, bottom, right);
+    if (label && right - left > 1)
+        draw_label(canvas, bottom - top > 1 ? (top + bottom) / 2 : top, left, right, label);
+}
+
+static void print_canvas(const struct canvas *canvas, struct text *out)
+{
+    for (int row = 0; row <= canvas->rows; row++) {
+        int end = canvas->columns + 1;
+
+        while (end > 0 && canvas->at[row][end - 1] == ' ')
+            end--;
+        text_format(out, "    %.*s\n", end, canvas->at[row]);
+    }
+}
+
+/* ---- one blank ---- */
+
+static int64_t blank_length(const struct cut_sheet *sheet, const struct cut_blank *blank)
+{
+    int64_t length = sheet->job->sizes[blank->size].length;
+
+    return length > 0 ? length : blank->used;
+}
+
+static void place_size(const struct cut_sheet *sheet, const struct cut_place *place,
+                       int64_t *ret_length, int64_t *ret_width)
+{
+    const struct cut_piece *part = &sheet->job->parts[place->part];
+
+    *ret_length = place->turned ? part->width : part->length;
+    *ret_width = place->turned ? part->length : part->width;
+}
+
+/* A stick on one line: each part from a bar to a bar, its label in it, what is left blank. */
+static void stick_picture(struct text *out, const struct cut_sheet *sheet,
+                          const struct cut_blank *blank)
+{
+    struct canvas canvas;
+
+    canvas_begin(&canvas, blank_length(sheet, blank), 0);
+    canvas.rows = 0;
+    for (size_t i = blank->first; i < blank->first + blank->count; i++) {
+        const struct cut_place *place = &sheet->layout->places.at[i];
+        int left = along_to_column(&canvas, place->along);
+        int right = along_to_column(&canvas, place->along + sheet->job->parts[place->part].length);
+
+        for (int column = left + 1; column < right; column++)
+            canvas.at[0][column] = '-';
+        canvas.at[0][left] = canvas.at[0][right] = '|';
+        draw_label(&canvas, 0, left, right, sheet->label(sheet->context, place->part));
+    }
+    canvas.at[0][canvas.columns] = '|';
+    print_canvas(&canvas, out);
+}
+
+static void area_picture(struct text *out, const struct cut_sheet *sheet,
+                         const struct cut_blank *blank)
+{
+    int64_t whole = blank_length(sheet, blank), whole_width = sheet->job->sizes[blank->size].width;
+    struct canvas canvas;
+
+    canvas_begin(&canvas, whole, whole_width);
+    draw_area(&canvas, 0, 0, whole, whole_width, NULL);
+    for (size_t i = blank->first; i < blank->first + blank->count; i++) {
+        const struct cut_place *place = &sheet->layout->places.at[i];
+        int64_t length, width;
+
+        place_size(sheet, place, &length, &width);
+        draw_area(&canvas, place->along, place->across, length, width,
+                  sheet->label(sheet->context, place->part));
+    }
+    print_canvas(&canvas, out);
+}
+
+/* The marks of a stick, from its squared end, behind the label of each part. */
+static void stick_marks(struct text *out, const struct cut_sheet *sheet,
+                        const struct cut_blank *blank)
+{
+    struct text line;
+
+    text_init(&line);
+    for (size_t i = blank->first; i < blank->first + blank->count; i++) {
+        const struct cut_place *place = &sheet->layout->places.at[i];
+        int64_t length = sheet->job->parts[place->part].length;
+
+        text_format(&line, "%s%s %s, mark %s", i > blank->first ? "; " : "",
+                    sheet->label(sheet->context, place->part), print_length(sheet->plan, length).at,
+                    print_length(sheet->plan, place->along + length).at);
+    }
+    if (blank->rest > 0)
+        text_format(&line, "; left %s", print_length(sheet->plan, blank->rest).at);
+    lines_add(out, "", 4, text_string(&line));
+    text_release(&line);
+}
+
+static void area_parts(struct text *out, const struct cut_sheet *sheet,
+                       const struct cut_blank *blank)
+{
+    for (size_t i = blank->first; i < blank->first + blank->count; i++) {
+        const struct cut_place *place = &sheet->layout->places.at[i];
+        const struct cut_piece *part = &sheet->job->parts[place->part];
+
+        text_add(out, "    ");
+        show_text(out, sheet->label(sheet->context, place->part));
+        text_format(
+            out, "  %s x %s at %s along, %s across%s\n", print_length(sheet->plan, part->length).at,
+            print_length(sheet->plan, part->width).at, print_length(sheet->plan, place->along).at,
+            print_length(sheet->plan, place->across).at, place->turned ? ", turned" : "");
+    }
+}
+
+/* The cuts of one sheet in the order of the saw. */
+static void saw_cuts(struct text *out, const struct cut_sheet *sheet, size_t blank)
+{
+    int number = 0;
+
+    for (size_t i = 0; i < sheet->layout->strokes.count; i++) {
+        const struct cut_stroke *stroke = &sheet->layout->strokes.at[i];
+
+        if (stroke->blank != blank)
+            continue;
+        text_format(out, "    cut %d: %s at %s, fence %s\n", ++number,
+                    stroke->across ? "across" : "along", print_length(sheet->plan, stroke->at).at,
+                    print_length(sheet->plan, stroke->fence).at);
+    }
+}
+
+static void print_blank(struct text *out, const struct cut_sheet *sheet, size_t index)
+{
+    const struct cut_blank *blank = &sheet->layout->blanks.at[index];
+    const struct cut_size *size = &sheet->job->sizes[blank->size];
+
+    text_format(out, "\n  %zu  %s", index + 1,
+                print_length_unit(sheet->plan, blank_length(sheet, blank)).at);
+    if (size->width > 0)
+        text_format(out, " x %s", print_length_unit(sheet->plan, size->width).at);
+    text_add(out, size->limit == CUT_ANY ? "\n" : ", from the shelf\n");
+    if (sheet->way == CUT_BARS) {
+        stick_picture(out, sheet, blank);
+        stick_marks(out, sheet, blank);
+        return;
+    }
+    area_picture(out, sheet, blank);
+    area_parts(out, sheet, blank);
+    saw_cuts(out, sheet, index);
+}
+
+/* ---- one job ---- */
+
+/* What it costs: money, of a roll its length. */
+static struct printed print_cost(const struct cut_sheet *sheet, int64_t cost)
+{
+    return sheet->way == CUT_ROLLS ? print_length_unit(sheet->plan, cost)
+                                   : print_money(sheet->plan, cost);
+}
+
+void sheet_layout(struct text *out, const struct cut_sheet *sheet)
+{
+    static const char *const blanks[] = {
+        [CUT_BARS] = "stick", [CUT_SHEETS] = "sheet", [CUT_ROLLS] = "length"};
+    size_t count = sheet->layout->blanks.count;
+
+    text_add(out, "\n");
+    show_text(out, plan_stock_name(sheet->plan, sheet->stock));
+    text_format(out, ": %zu %s%s, %s", count, blanks[sheet->way], count == 1 ? "" : "s",
+                print_cost(sheet, sheet->layout->cost).at);
+    if (sheet->taken)
+        text_add(out, ", as it was taken");
+    else if (layout_proven(sheet->layout))
+        text_add(out, ", proven the least");
+    else
+        text_format(out, ", at least %s", print_cost(sheet, sheet->layout->bound).at);
+    text_add(out, "\n");
+    for (size_t i = 0; i < sheet->layout->blanks.count; i++)
+        print_blank(out, sheet, i);
+}
+
+struct plan_labels {
+    const struct plan *plan;
+    size_t first;
+};
+
+static const char *plan_label(const void *context, size_t part)
+{
+    const struct plan_labels *labels = context;
+
+    return labels->plan->parts.at[labels->first + part].label;
+}
+
+void sheet_cutting(struct text *out, const struct plan *plan)
+{
+    if (plan->jobs.count > 0)
+        text_add(out, "\nCUTTING\n");
+    for (size_t i = 0; i < plan->jobs.count; i++) {
+        const struct plan_job *job = &plan->jobs.at[i];
+        const struct plan_labels labels = {plan, job->first_part};
+        const struct cut_sheet sheet = {plan,        job->stock, job->way,   job->job,
+                                        job->layout, job->taken, plan_label, &labels};
+
+        sheet_layout(out, &sheet);
+    }
+}
