@@ -12,7 +12,8 @@ enum reaction driver_key(struct tui *tui, int key);
 enum reaction driver_paste(struct tui *tui, const char *text);
 
 /* Looks for what another program changed, and goes on searching for better cutting layouts for a
- * slice of work (tui->searching: there is more to search). True when something has to be painted. */
+ * slice of work (tui->searching: there is more to search). True when something has to be painted.
+ */
 bool driver_idle(struct tui *tui);
 
 /* Paints everything at a size. */
