@@ -67,11 +67,13 @@ static const struct option command_options[] = {
     {"cure", required_argument, NULL, OPTION_CURE},
     {"effort", required_argument, NULL, OPTION_EFFORT},
     {"take", no_argument, NULL, OPTION_TAKE},
+    {"alone", no_argument, NULL, OPTION_ALONE},
+    {"measure", required_argument, NULL, OPTION_MEASURE},
     {"rehearse", no_argument, NULL, OPTION_REHEARSE},
     {"apart", no_argument, NULL, OPTION_APART},
     {NULL, 0, NULL, 0}};
 
-static void set_option(struct cli *cli, int option, const char *value)
+static void set_option(struct cli *cli, int option, char *value)
 {
     const struct {
         int option;
@@ -86,6 +88,9 @@ static void set_option(struct cli *cli, int option, const char *value)
     cli->rehearse |= option == OPTION_REHEARSE;
     cli->apart |= option == OPTION_APART;
     cli->take |= option == OPTION_TAKE;
+    cli->alone |= option == OPTION_ALONE;
+    if (option == OPTION_MEASURE && cli->measure_count < CLI_MEASURES)
+        cli->measures[cli->measure_count++] = value;
     for (size_t i = 0; i < sizeof places / sizeof *places; i++) {
         if (places[i].option == option)
             *places[i].place = value;

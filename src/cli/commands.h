@@ -18,12 +18,16 @@ enum cli_option {
     OPTION_TAX = 64,
     OPTION_BUILD = 128,
     OPTION_UNITS = 256,
+    OPTION_ALONE = 512,
+    OPTION_MEASURE = 1024,
     OPTION_REHEARSE = 4096,
     OPTION_APART = 8192,
     OPTION_CURE = 16384,
     OPTION_EFFORT = 32768,
     OPTION_TAKE = 65536
 };
+
+#define CLI_MEASURES 64 /* more of them are not given in one command */
 
 struct cli {
     struct desk *desk;
@@ -32,6 +36,9 @@ struct cli {
     int negative;      /* exit code of an answer that is no: `check` found a stop */
     bool json;
     bool back;
+    bool alone;
+    char *measures[CLI_MEASURES]; /* NAME=VALUE, as given */
+    size_t measure_count;
     bool rehearse, apart, take;
     const char *minutes, *aisle, *date, *supplier, *tax, *build, *units, *cure,
         *effort; /* NULL: not given */
@@ -58,6 +65,9 @@ enum fault command_plan(struct cli *cli, struct fault_note *note);
 enum fault command_cut(struct cli *cli, struct fault_note *note);
 enum fault command_map(struct cli *cli, struct fault_note *note);
 enum fault command_steps(struct cli *cli, struct fault_note *note);
+enum fault command_doable(struct cli *cli, struct fault_note *note); /* of `steps` */
+enum fault command_spoil(struct cli *cli, struct fault_note *note);
+enum fault command_leave(struct cli *cli, struct fault_note *note);
 enum fault command_rehearse(struct cli *cli, struct fault_note *note); /* of `steps` */
 enum fault command_apart(struct cli *cli, struct fault_note *note);
 enum fault command_money(struct cli *cli, struct fault_note *note);

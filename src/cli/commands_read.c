@@ -201,6 +201,8 @@ enum fault command_steps(struct cli *cli, struct fault_note *note)
 {
     static sheet_fn *const sheets[] = {sheet_steps, NULL};
     static report_fn *const reports[] = {report_steps, NULL};
+    if (cli->minutes)
+        return command_doable(cli, note);
     if (cli->rehearse || cli->apart)
         return cli->rehearse ? command_rehearse(cli, note) : command_apart(cli, note);
     if (cli->count < 2)

@@ -23,37 +23,6 @@ static void tally_line(struct cli *cli)
     text_add_char(&cli->out, '\n');
 }
 
-/* ---- tick ---- */
-
-enum fault command_tick(struct cli *cli, struct fault_note *note)
-{
-    const char *step = cli->operands[1];
-    int64_t minutes = 0;
-    char now[CLOCK_TEXT];
-    enum fault fault = FAULT_NONE;
-    if (cli->minutes)
-        fault = quantity_parse(QUANTITY_MINUTES, UNITS_INCH, cli->minutes, &minutes, note);
-    if (fault)
-        return fault;
-    if (cli->back)
-        fault = desk_untick(cli->desk, step, note);
-    else
-        fault = desk_tick(cli->desk, step, clock_now(now), minutes, note);
-    if (fault)
-        return fault;
-    const struct plan *plan = desk_plan(cli->desk);
-    text_format(&cli->out, "%lld of %lld steps done\n", (long long)plan->tally.steps_done,
-                (long long)plan->tally.steps);
-    for (size_t i = 0; i < plan->steps.count; i++) {
-        if (plan->steps.at[i].ready) {
-            text_format(&cli->out, "next: %s (%s)\n", plan->steps.at[i].title,
-                        plan->steps.at[i].name);
-            break;
-        }
-    }
-    return FAULT_NONE;
-}
-
 /* ---- spend ---- */
 
 /* Sets the fields of a new spend from what was typed, each under its own name. */

@@ -341,3 +341,26 @@ void report_steps(struct json *json, const struct plan *plan)
         report_step(json, plan, &plan->steps.at[i]);
     json_put_close(json);
 }
+
+void report_doable(struct text *out, const struct plan *plan, const struct doable *doable)
+{
+    struct json json;
+    json_put_start(&json, out);
+    json_put_object(&json, JSON_LINES);
+    put_quantity(&json, plan, "minutes", QUANTITY_MINUTES, doable->minutes);
+    json_put_key(&json, "steps");
+    json_put_array(&json, JSON_LINES);
+    for (size_t i = 0; i < doable->count; i++) {
+        const struct step *step = &plan->steps.at[doable->steps[i]];
+        json_put_object(&json, JSON_LINE);
+        json_put_key(&json, "step");
+        json_put_string(&json, step->name);
+        json_put_key(&json, "title");
+        json_put_string(&json, step->title);
+        put_quantity(&json, plan, "minutes", QUANTITY_MINUTES, step->minutes);
+        json_put_close(&json);
+    }
+    json_put_close(&json);
+    json_put_close(&json);
+    json_put_end(&json);
+}

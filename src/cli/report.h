@@ -8,6 +8,7 @@
 
 #include "exchange/json.h"
 #include "paper/sheets.h"
+#include "plan/doable.h"
 #include "plan/plan.h"
 
 void report_heading(struct json *json, const struct plan *plan);
@@ -32,5 +33,7 @@ void report_join_map(struct json *json, const struct plan *plan, const struct ju
 /* The member "ways": every way to a join's heads that was looked at; and "meets": what meets the
  * chosen one, with the steps that put it there. */
 void report_ways(struct json *json, const struct plan *plan, int64_t join);
+/* What can be done now, as one object. */
+void report_doable(struct text *out, const struct plan *plan, const struct doable *doable);
 
 #endif

@@ -133,6 +133,38 @@ enum fault desk_tick(struct desk *desk, const char *step, const char *at, int64_
                      struct fault_note *note);
 enum fault desk_untick(struct desk *desk, const char *step, struct fault_note *note);
 
+/*
+ * The same with measures that were taken in the step, as typed: what follows is worked out with
+ * them (plan/taken.h). A name is as plan_asks gives it, or its beginning. With measures a step that
+ * is ticked already takes them and keeps its tick. Faults: as desk_tick; UNKNOWN for a name that
+ * the step does not ask for, RANGE for a measure that is over a quarter off, those of
+ * quantity_parse; the note says which.
+ */
+struct desk_measure {
+    const char *name, *text;
+};
+struct desk_done {
+    const char *at;
+    int64_t minutes;
+    const struct desk_measure *measures;
+    size_t measure_count;
+};
+enum fault desk_tick_done(struct desk *desk, const char *step, const struct desk_done *done,
+                          struct fault_note *note);
+
+/*
+ * A part that was cut is spoiled: it is cut anew, from what is left first. `spoiled` false takes
+ * that back. UNKNOWN for a label that no cut part bears, REFUSED when it is so already.
+ */
+enum fault desk_spoil(struct desk *desk, const char *part, bool spoiled, struct fault_note *note);
+
+/*
+ * Leaves an optional join out: its steps go, and what waited for it waits no more. `out` false
+ * takes it in again. UNKNOWN for a name that no join bears; REFUSED for a join that is needed, that
+ * is driven, or that is so already.
+ */
+enum fault desk_leave_out(struct desk *desk, const char *join, bool out, struct fault_note *note);
+
 /* A trade value for the build or the workshop, as trade_change. */
 enum fault desk_trade(struct desk *desk, enum trade_origin where, const char *key, const char *text,
                       struct fault_note *note);

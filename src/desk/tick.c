@@ -6,16 +6,18 @@
 
 #include "plan/rules.h"
 #include "plan/steps.h"
+#include "plan/taken.h"
 
 #include <inttypes.h>
 #include <stdio.h>
 #include <string.h>
 
+#define SAID_MOST 8000 /* the field takes no more */
+
 struct tick_change {
     const struct plan *plan; /* of the model the draft was made from */
     const struct step *step;
-    const char *at;
-    int64_t minutes;
+    const struct desk_done *done;
     int64_t tick; /* key of the new tick */
 };
 
@@ -35,35 +37,109 @@ static void take_holes(struct model *draft, const struct tick_change *change)
     }
 }
 
+static void take_cut(struct model *draft, const struct tick_change *change, const char *label,
+                     int64_t length, int64_t width)
+{
+    struct cut_part *cut = MODEL_ADD(draft, cut_part);
+    cut->tick = change->tick;
+    cut->part = arena_text(draft->arena, label);
+    cut->length = length;
+    cut->width = width;
+}
+
 static void take_cuts(struct model *draft, const struct tick_change *change)
 {
     int64_t stock = step_key_of(change->step->name);
     for (size_t i = 0; i < change->plan->parts.count; i++) {
         const struct part *part = &change->plan->parts.at[i];
-        if (part->stock != stock)
-            continue;
-        struct cut_part *cut = MODEL_ADD(draft, cut_part);
-        cut->tick = change->tick;
-        cut->part = arena_text(draft->arena, part->label);
-        cut->length = part->length;
-        cut->width = part->width;
+        if (part->stock == stock && !part->again)
+            take_cut(draft, change, part->label, part->length, part->width);
     }
+}
+
+/* Whether a part of that label was cut anew `times` times already. */
+static int64_t times_recut(const struct model *model, const char *label)
+{
+    int64_t times = 0;
+    for (size_t i = 0; i < model->cut_parts.count; i++) {
+        const struct tick *tick = MODEL_FIND(model, tick, model->cut_parts.at[i].tick);
+        times += strcmp(model->cut_parts.at[i].part, label) == 0 &&
+                 step_kind_of(tick->step) == STEP_RECUT;
+    }
+    return times;
+}
+
+static int64_t times_spoiled(const struct model *model, const char *label)
+{
+    int64_t times = 0;
+    for (size_t i = 0; i < model->cut_parts.count; i++)
+        times += strcmp(model->cut_parts.at[i].part, label) == 0 && model->cut_parts.at[i].spoiled;
+    return times;
+}
+
+/* As many as were spoiled and not cut anew yet; parts of one label stand together. */
+static void take_recuts(struct model *draft, const struct tick_change *change)
+{
+    int64_t stock = step_key_of(change->step->name);
+    for (size_t i = 0; i < change->plan->parts.count; i++) {
+        const struct part *part = &change->plan->parts.at[i];
+        if (part->again && part->stock == stock &&
+            times_recut(draft, part->label) < times_spoiled(draft, part->label))
+            take_cut(draft, change, part->label, part->length, part->width);
+    }
+}
+
+static int64_t packs_bought(const struct model *model, const struct bought *goods)
+{
+    int64_t packs = 0;
+    for (size_t i = 0; i < model->boughts.count; i++) {
+        const struct bought *bought = &model->boughts.at[i];
+        if (bought->stock == goods->stock && bought->length == goods->length &&
+            bought->width == goods->width)
+            packs += bought->packs;
+    }
+    return packs;
+}
+
+static int64_t roll_bought(const struct model *model, int64_t stock)
+{
+    int64_t length = 0;
+    for (size_t i = 0; i < model->boughts.count; i++) {
+        if (model->boughts.at[i].stock == stock)
+            length += model->boughts.at[i].length * model->boughts.at[i].packs;
+    }
+    return length;
+}
+
+/* What the list asks for beyond what was bought before. A length of roll is one pack: what is
+ * bought of it later is a length of its own. */
+static void take_purchase(struct model *draft, const struct tick_change *change,
+                          const struct purchase *purchase)
+{
+    const struct offer *offer = MODEL_FIND(draft, offer, purchase->offer);
+    struct bought goods = {.tick = change->tick,
+                           .stock = purchase->stock,
+                           .length = purchase->length ? purchase->length
+                                     : offer          ? offer->length
+                                                      : 0,
+                           .width = offer ? offer->width : 0,
+                           .packs = purchase->packs};
+    goods.packs -= packs_bought(draft, &goods);
+    if (purchase->length)
+        goods.length -= roll_bought(draft, purchase->stock);
+    if (goods.packs <= 0 || goods.length < 0 || (purchase->length && goods.length == 0))
+        return;
+    struct bought *bought = MODEL_ADD(draft, bought);
+    goods.key = bought->key;
+    *bought = goods;
 }
 
 static void take_purchases(struct model *draft, const struct tick_change *change)
 {
     for (size_t i = 0; i < change->plan->purchases.count; i++) {
         const struct purchase *purchase = &change->plan->purchases.at[i];
-        if (!purchase->stock || !purchase->packs)
-            continue;
-        const struct offer *offer = MODEL_FIND(draft, offer, purchase->offer);
-        int64_t length = purchase->length ? purchase->length : offer ? offer->length : 0;
-        struct bought *bought = MODEL_ADD(draft, bought);
-        bought->tick = change->tick;
-        bought->stock = purchase->stock;
-        bought->length = length;
-        bought->width = offer ? offer->width : 0;
-        bought->packs = purchase->packs;
+        if (purchase->stock && purchase->packs)
+            take_purchase(draft, change, purchase);
     }
 }
 
@@ -74,7 +150,7 @@ static void take_facts(struct model *draft, const struct tick_change *change)
         take_holes(draft, change);
         break;
     case STEP_TAKES_CUTS:
-        take_cuts(draft, change);
+        (change->step->kind == STEP_RECUT ? take_recuts : take_cuts)(draft, change);
         break;
     case STEP_TAKES_PURCHASES:
         take_purchases(draft, change);
@@ -85,20 +161,92 @@ static void take_facts(struct model *draft, const struct tick_change *change)
     }
 }
 
+/* ---- measures ---- */
+
+static enum fault read_measure(struct model *draft, const struct tick_change *change,
+                               const struct ask *ask, const char *text, struct fault_note *note)
+{
+    int64_t value = 0;
+    int64_t off;
+    char planned[QUANTITY_TEXT];
+    enum fault fault =
+        quantity_parse(QUANTITY_LENGTH, model_units(change->plan->facts), text, &value, note);
+    if (fault) {
+        fault_at(note, "%s", ask->name);
+        return fault;
+    }
+    off = value > ask->planned ? value - ask->planned : ask->planned - value;
+    quantity_print_unit(planned, QUANTITY_LENGTH, model_units(change->plan->facts), ask->planned);
+    if (value <= 0 || (ask->planned && off > ask->planned / 4))
+        return fault_say(note, FAULT_RANGE, 0, "%s is planned as %s: measure again", ask->name,
+                         ask->planned ? planned : "more than nothing");
+    struct measure *measure = MODEL_ADD(draft, measure);
+    measure->tick = change->tick;
+    measure->box = ask->box;
+    measure->stock = ask->stock;
+    measure->what = arena_text(draft->arena, ask->what);
+    measure->value = value;
+    return FAULT_NONE;
+}
+
+static enum fault take_measures(struct model *draft, const struct tick_change *change,
+                                struct fault_note *note)
+{
+    size_t count = 0;
+    const struct desk_done *done = change->done;
+    const struct ask *asks = plan_asks(change->plan, change->step, draft->arena, &count);
+    for (size_t i = 0; i < done->measure_count; i++) {
+        const struct ask *ask = ask_named(asks, count, done->measures[i].name);
+        if (!ask)
+            return fault_say(note, FAULT_UNKNOWN, 0, "\"%s\" does not ask for one measure \"%s\"",
+                             change->step->title, done->measures[i].name);
+        enum fault fault = read_measure(draft, change, ask, done->measures[i].text, note);
+        if (fault)
+            return fault;
+    }
+    return FAULT_NONE;
+}
+
 /* ---- ticking ---- */
+
+/* As many whole lines as the field takes. */
+static const char *said_by(const struct step *step, struct arena *arena)
+{
+    const char *said = step_said(step, arena);
+    int length = (int)strlen(said);
+    while (length > SAID_MOST || (length > 0 && said[length - 1] != '\n'))
+        length--;
+    return arena_format(arena, "%.*s", length, said);
+}
 
 static enum fault change_tick(struct model *draft, void *context, struct fault_note *note)
 {
-    (void)note;
     struct tick_change *change = context;
     struct tick *tick = MODEL_ADD(draft, tick);
     tick->step = arena_text(draft->arena, change->step->name);
-    tick->at = arena_text(draft->arena, change->at);
-    tick->minutes = change->minutes;
+    tick->at = arena_text(draft->arena, change->done->at);
+    tick->minutes = change->done->minutes;
     tick->content = arena_format(draft->arena, "%016" PRIx64, change->step->content);
+    tick->said = said_by(change->step, draft->arena);
     change->tick = tick->key;
     take_facts(draft, change);
-    return FAULT_NONE;
+    return take_measures(draft, change, note);
+}
+
+static int64_t tick_key(const struct model *model, const char *step)
+{
+    for (size_t i = 0; i < model->ticks.count; i++) {
+        if (strcmp(model->ticks.at[i].step, step) == 0)
+            return model->ticks.at[i].key;
+    }
+    return 0;
+}
+
+static enum fault change_measures(struct model *draft, void *context, struct fault_note *note)
+{
+    struct tick_change *change = context;
+    change->tick = tick_key(draft, change->step->name);
+    return take_measures(draft, change, note);
 }
 
 /*
@@ -164,35 +312,46 @@ static enum fault check_may_tick(struct desk *desk, const struct step *step,
     return FAULT_NONE;
 }
 
-enum fault desk_tick(struct desk *desk, const char *name, const char *at, int64_t minutes,
-                     struct fault_note *note)
+enum fault desk_tick_done(struct desk *desk, const char *name, const struct desk_done *done,
+                          struct fault_note *note)
 {
     const struct step *step = plan_step(desk->state->plan, name);
     if (!step)
         return fault_say(note, FAULT_UNKNOWN, 0, "the plan has no step \"%s\"", name);
+    char label[STORE_LABEL];
+    struct tick_change change = {desk->state->plan, step, done, 0};
+    if (step->ticked && done->measure_count) {
+        desk_label(label, "measures: %s", step->title);
+        return desk_edit(desk, label, change_measures, &change, note);
+    }
     enum fault fault = check_may_tick(desk, step, note);
     if (fault)
         return fault;
-    char label[STORE_LABEL];
     desk_label(label, "tick: %s", step->title);
-    struct tick_change change = {desk->state->plan, step, at, minutes, 0};
     return desk_edit(desk, label, change_tick, &change, note);
+}
+
+enum fault desk_tick(struct desk *desk, const char *name, const char *at, int64_t minutes,
+                     struct fault_note *note)
+{
+    return desk_tick_done(desk, name, &(struct desk_done){.at = at, .minutes = minutes}, note);
 }
 
 /* ---- taking a tick back ---- */
 
-static int64_t tick_key(const struct model *model, const char *step)
+/* Measures do not hang on their tick, but what was taken goes with it. */
+static void remove_measures(struct model *draft, int64_t tick)
 {
-    for (size_t i = 0; i < model->ticks.count; i++) {
-        if (strcmp(model->ticks.at[i].step, step) == 0)
-            return model->ticks.at[i].key;
+    for (size_t i = draft->measures.count; i-- > 0;) {
+        if (draft->measures.at[i].tick == tick)
+            model_remove(draft, ENTITY_measure, draft->measures.at[i].key);
     }
-    return 0;
 }
 
 static enum fault change_untick(struct model *draft, void *context, struct fault_note *note)
 {
     const char *step = context;
+    remove_measures(draft, tick_key(draft, step));
     if (model_remove(draft, ENTITY_tick, tick_key(draft, step)) == 0)
         return fault_say(note, FAULT_REFUSED, 0, "\"%s\" is not ticked", step);
     return FAULT_NONE;

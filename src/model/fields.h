@@ -36,7 +36,8 @@
     F(FLAG, helper, 0, 0, 1, none, "a second person can be had")                             \
     F(RATIO, tax, 0, 0, 1000000, none, "sales tax on what is bought")                        \
     F(MINUTES, session, 120000, 10000, 960000, none, "a usual session at the bench")         \
-    F(COUNT, next_key, 1, 1, FIELDS_LAST_KEY, none, "the next key to be given out")
+    F(COUNT, next_key, 1, 1, FIELDS_LAST_KEY, none, "the next key to be given out")          \
+    F(FLAG, learner, 0, 0, 1, none, "the first of everything takes longer")
 
 #define FIELDS_OF_tool(F)                                                                     \
     F(TEXT, name, 0, 1, 60, none, "what the tool is called here")                             \
@@ -352,7 +353,8 @@
     F(TEXT, at, 0, 0, 20, none, "when it was ticked")                     \
     F(MINUTES, minutes, 0, 0, 100000000, none, "how long it took")        \
     F(TEXT, content, 0, 0, 16, none, "digest of what the step said then") \
-    F(TEXT, note, 0, 0, 500, none, "note")
+    F(TEXT, note, 0, 0, 500, none, "note")                                \
+    F(TEXT, said, 0, 0, 8000, none, "what the step said then, line by line")
 
 #define FIELDS_OF_measure(F)                            \
     F(REF, tick, 0, 0, 0, tick, "step it was taken in") \

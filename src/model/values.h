@@ -510,6 +510,8 @@
       VALUE_MM(100), VALUE_PRACTICE, "foam over the board at a side where its edge rolls over")    \
     V(BATTING_LOFT, "batting.loft", LENGTH, VALUE_IN(0.5), VALUE_MM(12), VALUE_MM(1),              \
       VALUE_MM(100), VALUE_PRACTICE, "batting as bought")                                          \
+    V(BATTING_REST, "batting.rest", MINUTES, VALUE_MINUTES(720), VALUE_MINUTES(720), 0,            \
+      VALUE_MINUTES(2880), VALUE_PRACTICE, "batting rests off its roll before it is cut")          \
     V(BATTING_COMPRESS, "batting.compress", RATIO, VALUE_RATIO(0.5), VALUE_RATIO(0.5),             \
       VALUE_RATIO(0.1), VALUE_RATIO(1), VALUE_PRACTICE,                                            \
       "batting under a cover, as a share of its loft")                                             \

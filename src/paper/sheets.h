@@ -6,6 +6,7 @@
 #define PAPER_SHEETS_H
 
 #include "base/text.h"
+#include "plan/doable.h"
 #include "plan/plan.h"
 #include "plan/rehearse.h"
 
@@ -57,6 +58,10 @@ void sheet_join_map(struct text *out, const struct plan *plan, const struct junc
  * `columns`.
  */
 void sheet_point(struct text *out, const struct plan *plan, size_t point, int columns);
+
+/* What can be done in the time there is, and what holds the other free steps back. */
+void sheet_doable(struct text *out, const struct plan *plan, const struct doable_ask *ask,
+                  const struct doable *doable);
 
 /* One step whole, as it is read at the bench. */
 void sheet_step(struct text *out, const struct plan *plan, const struct step *step);

@@ -141,6 +141,24 @@ static void step_line(struct text *out, const char *heading, const char *line)
     text_add_char(out, '\n');
 }
 
+/* The last first: what was done since and hangs on it. */
+static void comes_off(struct text *out, const struct plan *plan, const struct step *step)
+{
+    struct arena arena;
+    const size_t *steps;
+    size_t count = 0;
+    arena_init(&arena);
+    if (step->older &&
+        !plan_hangs_on(plan, (size_t)(step - plan->steps.at), &arena, &steps, &count) && count)
+        text_add(out, "To do it anew, take back first\n");
+    for (size_t i = 0; i < count; i++) {
+        text_add(out, "  - ");
+        show_text(out, plan->steps.at[steps[i]].title);
+        text_add_char(out, '\n');
+    }
+    arena_release(&arena);
+}
+
 void sheet_step(struct text *out, const struct plan *plan, const struct step *step)
 {
     text_format(out, "Step %zu of %zu: ", (size_t)(step - plan->steps.at) + 1, plan->steps.count);
@@ -161,8 +179,13 @@ void sheet_step(struct text *out, const struct plan *plan, const struct step *st
     step_list(out, "Measure and write down", step->measures, step->measure_count);
     step_line(out, "This closes for good: ", step->closes);
     step_line(out, "Caution: ", step->caution);
+    if (step->wait)
+        text_format(out, "Something dries before it: %s to wait at the bench\n",
+                    print_minutes(step->wait).at);
     if (step->older)
         text_add(out, "It was done to an older plan: the figures above are those of today.\n");
+    step_list(out, "Different since it was done", step->changes, step->change_count);
+    comes_off(out, plan, step);
 }
 
 /* ---- money ---- */

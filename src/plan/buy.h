@@ -47,6 +47,11 @@ const struct offer *cheapest_offer(const struct planning *planning, const struct
  * when all lines of sticks, sheets and packs are there; lengths of roll are buy_cut.c's. */
 void buy_boughts(struct planning *planning);
 
+/* For each stock of the facts, by its index, whether the list asks for more than was bought; one
+ * more at the end for stock that has gone, of which nothing is missing. In the arena.
+ * O(purchases + boughts). */
+const bool *stocks_short(const struct plan *plan, struct arena *arena);
+
 /* ---- buy.c ---- */
 
 /* The aisle of the shop where a kind of stock stands. */

@@ -110,3 +110,31 @@ void buy_boughts(struct planning *planning)
     for (size_t i = 0; i < model->boughts.count; i++)
         keep_goods(planning, &model->boughts.at[i], packs_bought(model, i));
 }
+
+/* Packs are counted, rolls measured: of a roll the list says the whole length. */
+const bool *stocks_short(const struct plan *plan, struct arena *arena)
+{
+    const struct model *facts = plan->facts;
+    size_t count = facts->stocks.count;
+    bool *missing = ARENA_MANY(arena, bool, count + 1);
+    int64_t *packs = ARENA_MANY(arena, int64_t, count + 1);
+    int64_t *length = ARENA_MANY(arena, int64_t, count + 1);
+
+    for (size_t i = 0; i < plan->purchases.count; i++) {
+        const struct purchase *line = &plan->purchases.at[i];
+        size_t stock = model_index(facts, ENTITY_stock, line->stock);
+
+        packs[stock] += line->length ? 0 : line->packs;
+        length[stock] += line->length;
+    }
+    for (size_t i = 0; i < facts->boughts.count; i++) {
+        const struct bought *bought = &facts->boughts.at[i];
+        size_t stock = model_index(facts, ENTITY_stock, bought->stock);
+
+        packs[stock] -= bought->packs;
+        length[stock] -= bought->length * bought->packs;
+    }
+    for (size_t i = 0; i < count; i++)
+        missing[i] = packs[i] > 0 || length[i] > 0;
+    return missing;
+}

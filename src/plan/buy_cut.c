@@ -5,6 +5,10 @@
  *
  * Lengths and prices go to the solver as they are; it knows no furniture, and what it gives back is
  * put in terms of the plan here.
+ *
+ * Parts that are cut anew are laid out by themselves, after the first: what those leave of a stick
+ * or a sheet, and what is left of the shelf, are their sizes without a price. Of a roll both are
+ * cut from one length.
  */
 #include "plan/buy.h"
 
@@ -17,6 +21,7 @@
 struct source {
     const struct offer *offer;       /* NULL: from the shelf, or the usual size */
     const struct leftover *leftover; /* NULL: to be bought */
+    bool rest;                       /* what another cutting of the job left */
 };
 
 struct cutting_job {
@@ -62,7 +67,7 @@ static void add_leftovers(struct cutting_job *job)
             (!stick && rest->width == 0) || !leftover_is_free(model, rest))
             continue;
         add_size(job, (struct cut_size){rest->length, stick ? 0 : rest->width, 0, rest->count},
-                 (struct source){NULL, rest});
+                 (struct source){NULL, rest, false});
     }
 }
 
@@ -97,7 +102,7 @@ static void add_offers(struct cutting_job *job)
         add_size(job,
                  (struct cut_size){offer->length, stick ? 0 : offer->width,
                                    whole_divide_up(offer->price, offer->pack), CUT_ANY},
-                 (struct source){offer, NULL});
+                 (struct source){offer, NULL, false});
     }
 }
 
@@ -112,7 +117,7 @@ static bool can_be_bought(const struct cutting_job *job)
 static void add_usual_size(struct cutting_job *job)
 {
     const int64_t *value = job->planning->value;
-    const struct source nowhere = {NULL, NULL};
+    const struct source nowhere = {NULL, NULL, false};
 
     if (job->stock->kind == STOCK_STICK)
         add_size(job, (struct cut_size){value[TRADE_STICK_LENGTH], 0, 0, CUT_ANY}, nowhere);
@@ -127,7 +132,7 @@ static void set_sizes(struct cutting_job *job)
     add_leftovers(job);
     if (is_roll(job->stock)) {
         add_size(job, (struct cut_size){0, job->stock->width, 0, CUT_ANY},
-                 (struct source){NULL, NULL});
+                 (struct source){NULL, NULL, false});
         return;
     }
     add_offers(job);
@@ -229,6 +234,7 @@ static void keep_blank(const struct cutting_job *job, const struct cut_layout *l
     *cutting = (struct cutting){.stock = job->stock->key,
                                 .offer = source->offer ? source->offer->key : 0,
                                 .leftover = source->leftover ? source->leftover->key : 0,
+                                .rest_of_another = source->rest,
                                 .length = size->length ? size->length + far : blank->used,
                                 .width = size->width,
                                 .first_placement = plan->placements.count,
@@ -335,7 +341,7 @@ static void buy_blanks(struct cutting_job *job, const struct cut_layout *layout,
     int64_t used = 0;
     int64_t whole = stick ? of->length : of->length / LENGTH_MM * (of->width / LENGTH_MM);
 
-    if (job->sources.at[size].leftover)
+    if (job->sources.at[size].leftover || job->sources.at[size].rest)
         return;
     for (size_t i = 0; i < layout->blanks.count; i++) {
         if (layout->blanks.at[i].size != size)
@@ -426,17 +432,121 @@ static void buy_roll(struct cutting_job *job, const struct cut_layout *layout)
 
 /* ---- all ---- */
 
-static void cut_stock(struct cutting_job *job)
+/* Both layouts of a job as one, for what is bought: places and what is left out are told by part
+ * and stay with their own. */
+static void join_layouts(const struct cutting_job *job, struct cut_layout *layout,
+                         const struct cut_layout *more)
 {
-    set_sizes(job);
+    size_t places = layout->places.count;
+
+    for (size_t i = 0; i < more->places.count; i++)
+        *LIST_ADD(job->planning->arena, &layout->places) = more->places.at[i];
+    for (size_t i = 0; i < more->blanks.count; i++) {
+        struct cut_blank *blank = LIST_ADD(job->planning->arena, &layout->blanks);
+
+        *blank = more->blanks.at[i];
+        blank->first += places;
+    }
+}
+
+/* The sizes of a job that is laid out stay with it. */
+static void copy_sizes(struct cutting_job *job)
+{
+    size_t count = job->sizes.count;
+    const struct cut_size *sizes = job->sizes.at;
+
+    job->sizes.at = NULL;
+    job->sizes.count = job->sizes.room = 0;
+    for (size_t i = 0; i < count; i++)
+        *LIST_ADD(job->planning->arena, &job->sizes) = sizes[i];
+}
+
+/* What the first layout leaves: less of the shelf, and the rest of each stick and sheet, whose
+ * edges are squared already. */
+static void add_rests(struct cutting_job *job, const struct cut_layout *first)
+{
+    bool stick = job->stock->kind == STOCK_STICK;
+    const int64_t *value = job->planning->value;
+    int64_t squared = stick                             ? value[TRADE_STICK_TRIM]
+                      : job->stock->kind == STOCK_SHEET ? 2 * value[TRADE_SHEET_EDGE_TRIM]
+                                                        : 0;
+
+    copy_sizes(job);
+    for (size_t i = 0; i < first->blanks.count; i++) {
+        const struct cut_blank *blank = &first->blanks.at[i];
+        struct cut_size *size = &job->sizes.at[blank->size];
+        struct cut_size rest = {blank->rest + squared, 0, 0, 1};
+
+        if (size->limit != CUT_ANY)
+            size->limit--;
+        if (blank->rest <= 0 || (!stick && blank->rest_across <= 0))
+            continue;
+        if (stick)
+            rest.length += value[TRADE_STICK_TRIM_FAR];
+        else
+            rest.width = blank->rest_across + squared;
+        add_size(job, rest, (struct source){NULL, NULL, true});
+    }
+}
+
+static const struct cut_layout *lay_out_and_keep(struct cutting_job *job)
+{
     const struct cut_layout *layout = lay_out(job);
 
     for (size_t i = 0; i < layout->blanks.count; i++)
         keep_blank(job, layout, &layout->blanks.at[i]);
     tell_left_out(job, layout);
+    return layout;
+}
+
+/* Parts that are cut anew stand after the others. */
+static size_t count_first(const struct cutting_job *job)
+{
+    size_t count = 0;
+
+    while (count < job->count && !job->planning->plan->parts.at[job->first + count].again)
+        count++;
+    return count;
+}
+
+/* Lays out what is cut anew, and gives both layouts as one. */
+static struct cut_layout lay_out_again(struct cutting_job *job, const struct cut_layout *first,
+                                       size_t count)
+{
+    struct cut_layout whole = cut_layout_copy(first, job->planning->arena);
+    struct cut_layout more;
+    size_t begin = job->first;
+    size_t end = job->first + job->count + count;
+
+    add_rests(job, first);
+    job->first += job->count;
+    job->count = count;
+    more = cut_layout_copy(lay_out_and_keep(job), job->planning->arena);
+    for (size_t i = 0; i < more.places.count; i++)
+        more.places.at[i].part += job->first - begin;
+    join_layouts(job, &whole, &more);
+    job->count = end - begin;
+    job->first = begin;
+    return whole;
+}
+
+static void cut_stock(struct cutting_job *job)
+{
+    const struct cut_layout *layout;
+    struct cut_layout whole;
+    size_t again;
+
+    set_sizes(job);
     if (is_roll(job->stock)) {
-        buy_roll(job, layout);
+        buy_roll(job, lay_out_and_keep(job));
         return;
+    }
+    again = job->count - count_first(job);
+    job->count -= again;
+    layout = lay_out_and_keep(job);
+    if (again > 0) {
+        whole = lay_out_again(job, layout, again);
+        layout = &whole;
     }
     for (size_t i = 0; i < job->sizes.count; i++)
         buy_blanks(job, layout, i);

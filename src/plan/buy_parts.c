@@ -103,19 +103,21 @@ static void add_spoiled(struct planning *planning)
 
             if (strcmp(again.label, model->cut_parts.at[i].part) != 0)
                 continue;
+            again.again = true;
             *LIST_ADD(planning->arena, &planning->plan->parts) = again;
             break;
         }
 }
 
-/* By stock; within one in the order of the boxes and their lists, which the indices keep, and
- * cleats by name and length. */
+/* By stock, what is cut anew last; within that in the order of the boxes and their lists, which the
+ * indices keep, and cleats by name and length. */
 static int compare_parts(const void *a, const void *b)
 {
     const struct part *left = a;
     const struct part *right = b;
     const int64_t steps[] = {
-        left->stock - right->stock, (int64_t)left->member - (int64_t)right->member,
+        left->stock - right->stock, (int64_t)left->again - (int64_t)right->again,
+        (int64_t)left->member - (int64_t)right->member,
         (int64_t)left->panel - (int64_t)right->panel, (int64_t)left->piece - (int64_t)right->piece};
 
     for (size_t i = 0; i < sizeof steps / sizeof *steps; i++)

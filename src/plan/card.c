@@ -1,15 +1,12 @@
 /*
- * What each step says: its words with the figures of this build put in, what it needs, what it
- * closes for good, and a digest of all that, by which a tick knows whether it was done to this
- * plan.
+ * What each step says: its words with the figures of this build put in, what it needs and what it
+ * closes for good.
  */
 #include "plan/card.h"
 
-#include "base/digest.h"
-#include "plan/findings.h"
 #include "plan/screws.h"
+#include "plan/taken.h"
 
-#include <inttypes.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -227,38 +224,7 @@ static void put_closes(struct carding *carding)
         carding->step->closes = words->closes;
 }
 
-/* ---- digest and ticks ---- */
-
-static uint64_t digest_of(const struct step *step)
-{
-    uint64_t digest = digest_text(DIGEST_START, step->title);
-
-    for (size_t i = 0; i < step->action_count; i++)
-        digest = digest_text(digest, step->actions[i]);
-    for (size_t i = 0; i < step->need_count; i++)
-        digest = digest_text(digest, step->needs[i].text);
-    for (size_t i = 0; i < step->measure_count; i++)
-        digest = digest_text(digest, step->measures[i]);
-    return digest;
-}
-
-/* A tick without a digest was made before there was one, or by hand: it is taken as it stands. */
-static void compare_tick(struct carding *carding)
-{
-    struct step *step = carding->step;
-    const struct tick *tick = ticked_find(&carding->ticked, step->name);
-    char now[17];
-
-    step->content = digest_of(step);
-    if (!tick || !*tick->content)
-        return;
-    snprintf(now, sizeof now, "%016" PRIx64, step->content);
-    step->older = strcmp(tick->content, now) != 0;
-    if (step->older)
-        argument_text(
-            finding_add(carding->planning, FINDING_DONE_OTHERWISE, ENTITY_tick, tick->key), 0,
-            step->title);
-}
+/* ---- all ---- */
 
 void pass_card(struct planning *planning)
 {
@@ -268,6 +234,7 @@ void pass_card(struct planning *planning)
                               .members = member_lots_make(planning),
                               .ticked = ticked_make(planning)};
 
+    tell_measures(planning);
     carding.screws = screw_lots_make(planning, &carding.counted);
     for (size_t i = 0; i < planning->plan->steps.count; i++) {
         carding.step = &planning->plan->steps.at[i];
@@ -275,6 +242,6 @@ void pass_card(struct planning *planning)
         put_closes(&carding);
         card_needs(&carding);
         card_measures(&carding);
-        compare_tick(&carding);
+        card_compare(&carding);
     }
 }

@@ -2,6 +2,7 @@
 #include "plan/card.h"
 
 #include "plan/geometry.h"
+#include "plan/taken.h"
 
 #include <inttypes.h>
 #include <stdio.h>
@@ -240,6 +241,22 @@ static void measure_holes(struct carding *carding)
             hole_line(carding, &plan->points.at[junction->first_point + i]);
 }
 
+/* "width: 60 in by the plan"; each thing that is entered with the tick has its line. */
+static void measure_asked(struct carding *carding)
+{
+    struct arena *arena = carding->planning->arena;
+    struct step *step = carding->step;
+    size_t count;
+    const struct ask *asks = plan_asks(carding->planning->plan, step, arena, &count);
+
+    step->measures = ARENA_MANY(arena, const char *, count);
+    for (size_t i = 0; i < count; i++)
+        step->measures[step->measure_count++] =
+            asks[i].planned ? arena_format(arena, "%s: %s by the plan", asks[i].name,
+                                           card_length(carding, asks[i].planned))
+                            : asks[i].name;
+}
+
 void card_measures(struct carding *carding)
 {
     struct step *step = carding->step;
@@ -247,6 +264,8 @@ void card_measures(struct carding *carding)
 
     if (step->kind == STEP_DRILL || step->kind == STEP_MAP || step->kind == STEP_FIND) {
         measure_holes(carding);
+    } else if (step_kinds[step->kind].takes == STEP_TAKES_MEASURES && !measure) {
+        measure_asked(carding);
     } else if (measure) {
         step->measures = ARENA_MANY(carding->planning->arena, const char *, 1);
         step->measures[step->measure_count++] = measure;

@@ -12,6 +12,7 @@
 #include "plan/cover.h"
 
 #include "plan/geometry.h"
+#include "plan/taken.h"
 
 #include <assert.h>
 #include <stdio.h>
@@ -151,10 +152,14 @@ static void cut_layer(struct planning *planning, struct spread *spread)
         planning->plan->covers.at[line].area = spread->surface;
 }
 
-void pass_cover(struct planning *planning)
+/* Cloth and padding fit the boxes as they were built, not as they were planned (rule P15). */
+void pass_cover(struct planning *planned)
 {
-    const struct model *model = planning->model;
+    struct planning built = *planned;
+    struct planning *planning = &built;
+    const struct model *model = model_as_built(planned);
 
+    built.model = model;
     for (size_t i = 0; i < model->layers.count; i++) {
         struct spread spread;
 

@@ -77,8 +77,13 @@ int64_t framing_span(const struct framing *framing, int64_t side, const struct a
     return span;
 }
 
+/* Sheets measure up to 1/16 in less than they are sold as; a panel is pressed on to a member that
+ * was placed by hand for the thickness sold. */
+#define BEARS_PRESSED (LENGTH_INCH / 16)
+
 bool member_bears(const struct plan_member *member, const struct panel *panel)
 {
+    int64_t gap;
     int axis = side_axis(panel->side);
     bool outward = side_sign(panel->side) > 0;
     struct area under;
@@ -88,8 +93,9 @@ bool member_bears(const struct plan_member *member, const struct panel *panel)
     under = member_under(member, panel);
     if (area_empty(&under))
         return false;
-    return outward ? vector_along(member->solid.high, axis) == vector_along(panel->solid.low, axis)
-                   : vector_along(member->solid.low, axis) == vector_along(panel->solid.high, axis);
+    gap = outward ? vector_along(member->solid.high, axis) - vector_along(panel->solid.low, axis)
+                  : vector_along(member->solid.low, axis) - vector_along(panel->solid.high, axis);
+    return gap <= BEARS_PRESSED && gap >= -BEARS_PRESSED;
 }
 
 struct area member_under(const struct plan_member *member, const struct panel *panel)

@@ -122,7 +122,9 @@ static void put_precedences(struct plan *plan, const struct ordering *ordering,
         precedence = LIST_ADD(ordering->planning->arena, &plan->precedences);
         *precedence = (struct precedence){.before = position[wait->before],
                                           .after = position[wait->after],
-                                          .hard = wait->rule->kind == RULE_HARD};
+                                          .hard = wait->rule->kind == RULE_HARD,
+                                          .soft = wait->rule->kind == RULE_SOFT,
+                                          .rest = wait->rest};
         assert(precedence->before < precedence->after);
         assert(strlen(wait->rule->id) < sizeof precedence->rule);
         memcpy(precedence->rule, wait->rule->id, strlen(wait->rule->id) + 1);
@@ -159,13 +161,13 @@ void pass_order(struct planning *planning)
     const size_t *position;
 
     order_make(&ordering);
+    order_minutes(&ordering);
     order_wait(&ordering);
     order_sort(&ordering);
     spread_room(&ordering, positions(&ordering));
     order_wait_ends(&ordering);
     order_sort(&ordering);
     order_tell_circles(&ordering);
-    order_time(&ordering);
     position = positions(&ordering);
     put_steps(planning->plan, &ordering);
     put_precedences(planning->plan, &ordering, position);

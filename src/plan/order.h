@@ -18,6 +18,8 @@ struct work {
     const struct layer *of_layer;
     unsigned faces;   /* of a layer or of panels: one bit for each side_word it lies on */
     struct flap flap; /* of a flap */
+    int64_t minutes;  /* of one who has done it often */
+    int64_t spoiled;  /* parts to be cut anew */
     bool late;        /* panels that a join holds back */
     bool in_room;
 };
@@ -37,6 +39,19 @@ struct wait {
     size_t before, after;
     const struct rule *rule;
     bool dropped; /* it closed a circle */
+    int64_t rest; /* minutes that pass between the two */
+};
+
+/*
+ * The bench's clock, which only the order knows: sessions of the maker's length, as far apart as
+ * the build's hours a week put them, a day without any. What dries goes on drying between them.
+ */
+struct bench_clock {
+    int64_t length, gap;
+    int64_t now;         /* since the first session began */
+    int64_t began, used; /* of the session */
+    int session;
+    int64_t done[STEP_KINDS]; /* how many of each kind */
 };
 
 struct ordering {
@@ -52,6 +67,14 @@ struct ordering {
 /* order_make.c: every step there is, and what it touches. */
 void order_make(struct ordering *ordering);
 
+/* Takes a work whose keys are set in; key, and where it is not 0 nth, are those of its name. Then
+ * what the work that was added last has to do with. */
+void order_add(struct ordering *ordering, struct work work, int64_t key, int64_t nth);
+void order_touch(struct ordering *ordering, enum touch_kind of, int64_t key);
+
+/* order_again.c: the steps for what is cut or bought once more. */
+void order_make_again(struct ordering *ordering);
+
 /* order_relate.c: whether the relation of a link holds between two works. */
 bool order_relates(const struct ordering *ordering, enum relation relation,
                    const struct work *before, const struct work *after);
@@ -63,18 +86,26 @@ void order_wait(struct ordering *ordering);
 void order_wait_ends(struct ordering *ordering);
 
 /*
- * order_sort.c: the sequence, by the waits and among free steps by bench before room, phase, tool,
- * box, name. A wait that closes a circle is dropped, the softest of the circle first, and only
- * where what is left still runs from its last work to its first. O((n + e) log n), and O(n + e)
- * more for each wait that is dropped.
+ * order_sort.c: the sequence, by the waits and among free steps by bench before room, phase,
+ * people, tool, box, name; what still rests comes later, as long as there is something else to do.
+ * Sets minutes and sessions on the way. A wait that closes a circle is dropped, the softest of the
+ * circle first, and only where what is left still runs from its last work to its first. O((n + e)
+ * log n), and O(n + e) more for each wait that is dropped.
  */
 void order_sort(struct ordering *ordering);
 
 /* A finding for each hard wait that had to be dropped. */
 void order_tell_circles(const struct ordering *ordering);
 
-/* order_time.c: people, minutes and sessions of the works, in their sequence. */
-void order_time(struct ordering *ordering);
+/* order_time.c: people and minutes of the works, before there is a sequence. */
+void order_minutes(struct ordering *ordering);
+
+/* The clock: at the first session; idle until a time, where there is nothing to do; and one work
+ * done, which gets its minutes (more for the first of its kind where the maker learns), its session
+ * and the time that was waited before it. */
+struct bench_clock clock_begin(const struct ordering *ordering);
+void clock_wait(struct bench_clock *clock, int64_t until, struct work *next);
+void clock_work(struct bench_clock *clock, const struct ordering *ordering, struct work *work);
 
 /* ---- order_group.c: which layers lie where ---- */
 

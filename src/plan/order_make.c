@@ -12,7 +12,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-static void touch(struct ordering *ordering, enum touch_kind of, int64_t key)
+void order_touch(struct ordering *ordering, enum touch_kind of, int64_t key)
 {
     struct touch *added;
     size_t work = ordering->works.count - 1;
@@ -103,7 +103,7 @@ static void set_title(const struct plan *plan, struct work *work)
     work->step.title[length] = '\0';
 }
 
-static void set_name(struct work *work, int64_t key)
+static void set_name(struct work *work, int64_t key, int64_t nth)
 {
     char *name = work->step.name;
     const char *word = step_kinds[work->step.kind].word;
@@ -111,6 +111,8 @@ static void set_name(struct work *work, int64_t key)
     if (work->step.kind == STEP_FLAP)
         snprintf(name, sizeof work->step.name, "%s:%" PRId64 "-%" PRId64, word, work->step.layer,
                  work->step.join);
+    else if (nth)
+        snprintf(name, sizeof work->step.name, "%s:%" PRId64 "-%" PRId64, word, key, nth);
     else if (key)
         snprintf(name, sizeof work->step.name, "%s:%" PRId64, word, key);
     else
@@ -127,8 +129,7 @@ static bool made_in_room(const struct work *work)
            (where == WHERE_JOINED && work->of_join && work->of_join->place == PLACE_SITE);
 }
 
-/* Takes a work whose keys are set in; the key is the one of its name. */
-static void add_work(struct ordering *ordering, struct work work, int64_t key)
+void order_add(struct ordering *ordering, struct work work, int64_t key, int64_t nth)
 {
     struct work *added = LIST_ADD(ordering->planning->arena, &ordering->works);
     const struct step_kind *kind = &step_kinds[work.step.kind];
@@ -138,10 +139,15 @@ static void add_work(struct ordering *ordering, struct work work, int64_t key)
     work.step.people = 1;
     work.step.because = work.step.closes = work.step.caution = "";
     work.in_room = made_in_room(&work);
-    set_name(&work, key);
+    set_name(&work, key, nth);
     set_title(ordering->planning->plan, &work);
     *added = work;
-    touch(ordering, TOUCH_BUILD, 0);
+    order_touch(ordering, TOUCH_BUILD, 0);
+}
+
+static void add_work(struct ordering *ordering, struct work work, int64_t key)
+{
+    order_add(ordering, work, key, 0);
 }
 
 static void add_build(struct ordering *ordering, int kind)
@@ -152,13 +158,13 @@ static void add_build(struct ordering *ordering, int kind)
 static void add_box(struct ordering *ordering, int kind, int64_t box)
 {
     add_work(ordering, (struct work){.step = {.kind = kind, .box = box}}, box);
-    touch(ordering, TOUCH_BOX, box);
+    order_touch(ordering, TOUCH_BOX, box);
 }
 
 static void add_stock(struct ordering *ordering, int kind, int64_t stock)
 {
     add_work(ordering, (struct work){.step.kind = kind, .stock = stock}, stock);
-    touch(ordering, TOUCH_STOCK, stock);
+    order_touch(ordering, TOUCH_STOCK, stock);
 }
 
 static void add_join(struct ordering *ordering, int kind, const struct join *join)
@@ -167,22 +173,22 @@ static void add_join(struct ordering *ordering, int kind, const struct join *joi
                         .of_join = join};
 
     add_work(ordering, work, join->key);
-    touch(ordering, TOUCH_JOIN, join->key);
-    touch(ordering, TOUCH_BOX, join->box_a);
+    order_touch(ordering, TOUCH_JOIN, join->key);
+    order_touch(ordering, TOUCH_BOX, join->box_a);
     if (join->target == TARGET_BOX && join->box_b != join->box_a)
-        touch(ordering, TOUCH_BOX, join->box_b);
+        order_touch(ordering, TOUCH_BOX, join->box_b);
 }
 
 static void touch_layer(struct ordering *ordering, const struct layer *layer)
 {
     const struct model *model = ordering->planning->model;
 
-    touch(ordering, TOUCH_LAYER, layer->key);
-    touch(ordering, TOUCH_STOCK, layer->stock);
-    touch(ordering, TOUCH_BOX, layer->box);
+    order_touch(ordering, TOUCH_LAYER, layer->key);
+    order_touch(ordering, TOUCH_STOCK, layer->stock);
+    order_touch(ordering, TOUCH_BOX, layer->box);
     for (size_t i = 0; layer->group && i < model->group_boxes.count; i++)
         if (model->group_boxes.at[i].group == layer->group)
-            touch(ordering, TOUCH_BOX, model->group_boxes.at[i].box);
+            order_touch(ordering, TOUCH_BOX, model->group_boxes.at[i].box);
 }
 
 static struct work layer_work(const struct ordering *ordering, int kind, const struct layer *layer)
@@ -210,7 +216,7 @@ static void add_flap(struct ordering *ordering, const struct flap *flap, const s
     work.flap = *flap;
     add_work(ordering, work, layer->key);
     touch_layer(ordering, layer);
-    touch(ordering, TOUCH_JOIN, join->key);
+    order_touch(ordering, TOUCH_JOIN, join->key);
 }
 
 static void add_facing(struct ordering *ordering, int kind, const struct facing *facing)
@@ -221,7 +227,7 @@ static void add_facing(struct ordering *ordering, int kind, const struct facing 
         .late = counted_facing(ordering->planning, &ordering->counted, facing->key)->late};
 
     add_work(ordering, work, facing->key);
-    touch(ordering, TOUCH_BOX, facing->box);
+    order_touch(ordering, TOUCH_BOX, facing->box);
 }
 
 /* ---- the build ---- */
@@ -647,6 +653,7 @@ void order_make(struct ordering *ordering)
         return;
     make_build(ordering);
     make_cuts(ordering);
+    order_make_again(ordering);
     make_boxes(ordering);
     make_facings(ordering);
     make_joins(ordering);

@@ -1,6 +1,8 @@
 /*
  * The sequence: always the first of the works that are free, by a fixed rank (bench before room,
- * phase, tool, box, join, layer, panels, kind). When no work is free the waits that are left hold a
+ * phase, people, tool, box, join, layer, panels, kind). A work that is free but still rests, after
+ * glue say, stands aside while the bench's clock runs and others are done; when nothing else is
+ * left the clock waits. When no work is free the waits that are left hold a
  * circle: it is found by walking from a work to one it waits for until one comes again, and the
  * softest wait on it is dropped. A wait may turn out to have been dropped for nothing, when its
  * circle had to be broken at a harder one as well; such waits are taken back, the hardest first,
@@ -9,6 +11,7 @@
  *
  * Invariants while it runs:
  *   1  a work is in the heap when it is free (nothing left that it waits for) and not yet done
+ *      or it is among those that rest
  *   2  left[w] is the number of waits of w whose first work is not done
  */
 #include "plan/order.h"
@@ -32,6 +35,10 @@ struct sorting {
     size_t next;  /* no work of a smaller rank is left */
     size_t *seen; /* on the walk: round in which a work was met */
     size_t round;
+    struct bench_clock clock;
+    int64_t *dry;    /* of each work: when all that it rests after has rested */
+    size_t *resting; /* ranks of works that are free but for that */
+    size_t resting_count;
 };
 
 /* ---- rank ---- */
@@ -46,6 +53,13 @@ static int compare_keys(int64_t a, int64_t b)
     return (a > b) - (a < b);
 }
 
+/* Work for two is done while two are there; but a join that is offered is driven at once. */
+static int bunched(const struct work *work)
+{
+    return work->of_join && work->step.phase >= step_kinds[STEP_OFFER].phase ? 0
+                                                                             : work->step.people;
+}
+
 static int compare_ranked(const void *a, const void *b)
 {
     const struct work *left = ((const struct ranked *)a)->work;
@@ -53,6 +67,7 @@ static int compare_ranked(const void *a, const void *b)
     const int steps[] = {
         left->in_room - right->in_room,
         left->step.phase - right->step.phase,
+        bunched(right) - bunched(left),
         strcmp(step_kinds[left->step.kind].tool, step_kinds[right->step.kind].tool),
         compare_keys(left->step.box, right->step.box),
         compare_keys(left->step.join, right->step.join),
@@ -220,7 +235,10 @@ static struct sorting sorting_begin(struct ordering *ordering)
                               .left = ARENA_MANY(arena, size_t, count),
                               .done = ARENA_MANY(arena, bool, count),
                               .heap = ARENA_MANY(arena, size_t, count),
-                              .seen = ARENA_MANY(arena, size_t, count)};
+                              .seen = ARENA_MANY(arena, size_t, count),
+                              .clock = clock_begin(ordering),
+                              .dry = ARENA_MANY(arena, int64_t, count),
+                              .resting = ARENA_MANY(arena, size_t, count)};
 
     rank_works(&sorting);
     index_waits(ordering, true, &sorting.incoming, &sorting.first_incoming);
@@ -240,9 +258,64 @@ static void finish(struct sorting *sorting, size_t work)
     for (size_t i = sorting->first_outgoing[work]; i < sorting->first_outgoing[work + 1]; i++) {
         const struct wait *wait = &sorting->ordering->waits.at[sorting->outgoing[i]];
 
-        if (!wait->dropped)
-            release(sorting, wait->after);
+        if (wait->dropped)
+            continue;
+        if (sorting->dry[wait->after] < sorting->clock.now + wait->rest)
+            sorting->dry[wait->after] = sorting->clock.now + wait->rest;
+        release(sorting, wait->after);
     }
+}
+
+/* ---- what rests ---- */
+
+static int64_t dry_at(const struct sorting *sorting, size_t rank)
+{
+    return sorting->dry[sorting->by_rank[rank]];
+}
+
+/* Back into the heap with all that has rested by now. */
+static void take_up_rested(struct sorting *sorting)
+{
+    size_t kept = 0;
+
+    for (size_t i = 0; i < sorting->resting_count; i++) {
+        if (dry_at(sorting, sorting->resting[i]) <= sorting->clock.now)
+            heap_put(sorting, sorting->resting[i]);
+        else
+            sorting->resting[kept++] = sorting->resting[i];
+    }
+    sorting->resting_count = kept;
+}
+
+/* Nothing else is left to do: what rests least is waited for. */
+static size_t wait_for_one(struct sorting *sorting)
+{
+    size_t first = 0;
+    size_t rank;
+
+    for (size_t i = 1; i < sorting->resting_count; i++)
+        if (dry_at(sorting, sorting->resting[i]) < dry_at(sorting, sorting->resting[first]))
+            first = i;
+    rank = sorting->resting[first];
+    sorting->resting[first] = sorting->resting[--sorting->resting_count];
+    clock_wait(&sorting->clock, dry_at(sorting, rank),
+               &sorting->ordering->works.at[sorting->by_rank[rank]]);
+    return rank;
+}
+
+/* The rank of the next work; some work is free. */
+static size_t next_rank(struct sorting *sorting)
+{
+    take_up_rested(sorting);
+    while (sorting->heap_count > 0) {
+        size_t rank = heap_take(sorting);
+
+        if (dry_at(sorting, rank) <= sorting->clock.now)
+            return rank;
+        sorting->resting[sorting->resting_count++] = rank;
+    }
+    assert(sorting->resting_count > 0);
+    return wait_for_one(sorting);
 }
 
 /* False when no circle had to be broken. */
@@ -254,10 +327,11 @@ static bool put_in_sequence(struct sorting *sorting)
     for (size_t placed = 0; placed < ordering->works.count; placed++) {
         size_t work;
 
-        for (; sorting->heap_count == 0; broken = true)
+        for (; sorting->heap_count + sorting->resting_count == 0; broken = true)
             break_circle(sorting);
-        work = sorting->by_rank[heap_take(sorting)];
+        work = sorting->by_rank[next_rank(sorting)];
         ordering->sequence[placed] = work;
+        clock_work(&sorting->clock, ordering, &ordering->works.at[work]);
         finish(sorting, work);
     }
     return broken;

@@ -1,6 +1,7 @@
 /*
  * People, minutes and sessions. What a step takes is a sum of terms, each a trade value times an
- * amount that the plan counted; the table below says which.
+ * amount that the plan counted; the table below says which. On top come factors: of the cloth, of
+ * the maker's skill, of working alone, and for a learner of the first and second of each kind.
  */
 #include "plan/order.h"
 
@@ -11,6 +12,7 @@
 enum amount {
     AMOUNT_ONCE,
     AMOUNT_PARTS,     /* cut from the stock */
+    AMOUNT_SPOILED,   /* of these, cut anew */
     AMOUNT_STICKS,    /* the same where the stock is sticks, none elsewhere */
     AMOUNT_SHEETS,    /* and sheets */
     AMOUNT_SOFT,      /* pieces of cloth and padding of the build */
@@ -44,6 +46,8 @@ static const struct term terms[] = {
     {STEP_CHECK, TRADE_MINUTES_MEASURE_ROOM, AMOUNT_ONCE},
     {STEP_SHELF, TRADE_MINUTES_SHELF, AMOUNT_ONCE},
     {STEP_BUY, TRADE_MINUTES_SHOPPING, AMOUNT_ONCE},
+    {STEP_REBUY, TRADE_MINUTES_SHOPPING, AMOUNT_ONCE},
+    {STEP_RECUT, TRADE_MINUTES_CROSSCUT, AMOUNT_SPOILED},
     {STEP_GAUGE, TRADE_MINUTES_PICK_STICKS, AMOUNT_ONCE},
     {STEP_CUT, TRADE_MINUTES_CROSSCUT, AMOUNT_STICKS},
     {STEP_CUT, TRADE_MINUTES_SHEET_CUT, AMOUNT_SHEETS},
@@ -73,7 +77,6 @@ static const struct term terms[] = {
     {STEP_SEW, TRADE_MINUTES_BOXING_CORNER, AMOUNT_PIECES},
     {STEP_SLICE, TRADE_MINUTES_FOAM_CUT, AMOUNT_PARTS},
     {STEP_PAD, TRADE_MINUTES_FOAM_GLUE, AMOUNT_AREA},
-    {STEP_PAD, TRADE_MINUTES_FOAM_WAIT, AMOUNT_ONCE},
     {STEP_BATTING, TRADE_MINUTES_BATTING, AMOUNT_EDGE},
     {STEP_BATTING, TRADE_MINUTES_BATTING_PIECE, AMOUNT_PIECES},
     {STEP_BATTING, TRADE_MINUTES_PATCH, AMOUNT_PATCHES},
@@ -177,6 +180,8 @@ static int64_t amount_of(const struct ordering *ordering, const struct work *wor
         return (int64_t)planning->plan->pieces.count * PIECES;
     case AMOUNT_PARTS:
         return counted_stock(planning, counted, work->stock)->parts * PIECES;
+    case AMOUNT_SPOILED:
+        return work->spoiled * PIECES;
     case AMOUNT_JOINTS:
         return counted_box(planning, counted, work->step.box)->joints * PIECES;
     case AMOUNT_SCREWS:
@@ -273,36 +278,121 @@ static int64_t plain_minutes(const struct ordering *ordering, const struct work 
     return sum;
 }
 
+/* Velvet and vinyl, stripes and repeats, and curves take longer in the hands (TRADE values
+ * factor.*); of what is cut and laid, not of what is looked at. */
+static int64_t with_cloth(const struct ordering *ordering, const struct work *work, int64_t minutes)
+{
+    static const int by_cloth[] = {STEP_SHEAR,  STEP_SEW,    STEP_TRY,  STEP_COVER,
+                                   STEP_STAPLE, STEP_CORNER, STEP_BACK, STEP_FLAP};
+    const struct model *model = ordering->planning->model;
+    const int64_t *value = ordering->planning->value;
+    const struct stock *stock =
+        MODEL_FIND(model, stock, work->of_layer ? work->of_layer->stock : work->stock);
+    const struct box *box = MODEL_FIND(model, box, work->step.box);
+    bool touches = false;
+
+    for (size_t i = 0; i < sizeof by_cloth / sizeof *by_cloth; i++)
+        touches = touches || by_cloth[i] == work->step.kind;
+    if (!touches || !stock)
+        return minutes;
+    if (stock->pile)
+        minutes = scaled(minutes, value[TRADE_FACTOR_TOUCHY]);
+    if (stock->repeat_along || stock->repeat_across)
+        minutes = scaled(minutes, value[TRADE_FACTOR_PATTERN]);
+    if (box && box->outline != OUTLINE_RECTANGLE && work->of_layer)
+        minutes = scaled(minutes, value[TRADE_FACTOR_CURVE]);
+    return minutes;
+}
+
 static void time_work(const struct ordering *ordering, struct work *work)
 {
     const struct planning *planning = ordering->planning;
     const struct workshop *workshop = &planning->model->workshop;
 
     work->step.people = wants_two(ordering, work) ? 2 : 1;
-    work->step.minutes = scaled(plain_minutes(ordering, work), workshop->skill);
+    work->minutes = with_cloth(ordering, work, plain_minutes(ordering, work));
+    work->minutes = scaled(work->minutes, workshop->skill);
     if (work->step.people > 1 && !workshop->helper)
-        work->step.minutes = scaled(work->step.minutes, planning->value[TRADE_FACTOR_ALONE]);
+        work->minutes = scaled(work->minutes, planning->value[TRADE_FACTOR_ALONE]);
+}
+
+void order_minutes(struct ordering *ordering)
+{
+    for (size_t i = 0; i < ordering->works.count; i++)
+        time_work(ordering, &ordering->works.at[i]);
+}
+
+/* ---- the clock ---- */
+
+#define DAY (INT64_C(24) * 60 * 1000)
+
+struct bench_clock clock_begin(const struct ordering *ordering)
+{
+    const struct model *model = ordering->planning->model;
+    int64_t length = model->workshop.session;
+    struct bench_clock clock = {.length = length, .gap = DAY, .session = 1};
+
+    assert(length > 0);
+    if (model->build.week > 0)
+        clock.gap = 7 * DAY / (1 + (model->build.week - 1) / length);
+    if (clock.gap < length)
+        clock.gap = length;
+    return clock;
+}
+
+static void next_session(struct bench_clock *clock)
+{
+    clock->session++;
+    clock->began = clock->began + clock->gap > clock->now ? clock->began + clock->gap : clock->now;
+    clock->now = clock->began;
+    clock->used = 0;
+}
+
+/* A session that cannot hold the wait and the work after it ends here: things dry overnight. */
+void clock_wait(struct bench_clock *clock, int64_t until, struct work *next)
+{
+    int64_t idle = until - clock->now;
+
+    if (idle <= 0)
+        return;
+    if (!next->in_room && clock->used + idle + next->minutes > clock->length) {
+        next_session(clock);
+        idle = until > clock->now ? until - clock->now : 0;
+        if (idle > clock->length) {
+            clock->now = clock->began = until;
+            idle = 0;
+        }
+    }
+    next->step.wait = idle;
+    clock->used += idle;
+    clock->now += idle;
+}
+
+static int64_t learned(const struct bench_clock *clock, const struct ordering *ordering,
+                       const struct work *work)
+{
+    static const enum trade factors[] = {TRADE_LEARNER_FIRST, TRADE_LEARNER_SECOND,
+                                         TRADE_LEARNER_REST};
+    int64_t before = clock->done[work->step.kind];
+
+    if (!ordering->planning->model->workshop.learner)
+        return work->minutes;
+    return scaled(work->minutes, ordering->planning->value[factors[before < 2 ? before : 2]]);
 }
 
 /* A session takes steps while they fit; one that is longer than a session has one for itself. */
-void order_time(struct ordering *ordering)
+void clock_work(struct bench_clock *clock, const struct ordering *ordering, struct work *work)
 {
-    int64_t length = ordering->planning->model->workshop.session;
-    int64_t used = 0;
-    int session = 1;
-
-    assert(ordering->sequence || ordering->works.count == 0);
-    for (size_t i = 0; i < ordering->works.count; i++) {
-        struct work *work = &ordering->works.at[ordering->sequence[i]];
-
-        time_work(ordering, work);
-        if (work->in_room)
-            continue;
-        if (used > 0 && used + work->step.minutes > length) {
-            session++;
-            used = 0;
+    work->step.minutes = learned(clock, ordering, work);
+    work->step.session = 0;
+    clock->done[work->step.kind]++;
+    if (!work->in_room) {
+        if (clock->used > 0 && clock->used + work->step.minutes > clock->length) {
+            next_session(clock);
+            work->step.wait = 0;
         }
-        used += work->step.minutes;
-        work->step.session = session;
+        clock->used += work->step.minutes;
+        work->step.session = clock->session;
     }
+    clock->now += work->step.minutes;
 }

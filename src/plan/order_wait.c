@@ -5,6 +5,8 @@
  */
 #include "plan/order.h"
 
+#include "plan/rests.h"
+
 #include <assert.h>
 #include <stdlib.h>
 
@@ -46,6 +48,15 @@ static struct range touches_of(const struct ordering *ordering, enum touch_kind 
                           touch_bound(ordering, of, key, kind + 1)};
 }
 
+static int64_t rest_of(const struct ordering *ordering, size_t before, size_t after)
+{
+    const struct rest *rest =
+        rest_between(ordering->works.at[before].step.kind, ordering->works.at[after].step.kind,
+                     ordering->planning->value);
+
+    return rest ? ordering->planning->value[rest->value] : 0;
+}
+
 static void add_wait(struct ordering *ordering, size_t before, size_t after,
                      const struct rule *rule)
 {
@@ -55,7 +66,7 @@ static void add_wait(struct ordering *ordering, size_t before, size_t after,
     if (before == after)
         return;
     wait = LIST_ADD(ordering->planning->arena, &ordering->waits);
-    *wait = (struct wait){before, after, rule, false};
+    *wait = (struct wait){before, after, rule, false, rest_of(ordering, before, after)};
 }
 
 static void link_ranges(struct ordering *ordering, const struct link *link, const struct rule *rule,

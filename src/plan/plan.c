@@ -8,6 +8,7 @@
 
 #include "plan/pass.h"
 #include "plan/screws.h"
+#include "plan/taken.h"
 
 #include <assert.h>
 #include <stddef.h>
@@ -70,9 +71,10 @@ static struct plan *plan_fill(const struct model *facts, const struct cut_known 
                               struct arena *arena)
 {
     struct plan *plan = ARENA_NEW(arena, struct plan);
-    struct planning planning = {facts, plan, arena, known, plan->value};
+    struct planning planning = {facts_as_measured(facts, arena), plan, arena, known, plan->value};
 
-    plan->facts = facts;
+    plan->entered = facts;
+    plan->facts = planning.model;
     trade_resolve(facts, plan->value);
     for (size_t i = 0; i < sizeof passes / sizeof *passes; i++)
         passes[i](&planning);

@@ -376,6 +376,7 @@ struct part {
     int64_t length, width; /* along and across the stick, sheet or roll; a roll part as it lies when
                               not turned */
     bool may_turn;
+    bool again;                  /* one more of it was spoiled: cut from what the first left */
     size_t member, panel, piece; /* what it is; the others PLAN_NONE */
 };
 
@@ -388,8 +389,9 @@ struct placement {
 /* One stick, sheet, slab or length of roll with what is cut from it, in the order of cutting. */
 struct cutting {
     int64_t stock;
-    int64_t offer;    /* bought, or */
-    int64_t leftover; /* from the shelf */
+    int64_t offer;        /* bought, or */
+    int64_t leftover;     /* from the shelf */
+    bool rest_of_another; /* the rest of a stick or sheet that stands in this list before it */
     int64_t length, width;
     size_t first_placement, placement_count;
     int64_t used; /* length of stick or roll that is taken */
@@ -462,6 +464,7 @@ struct step {
     int people;
     int64_t minutes;      /* 1/1000 min, skill and helper counted in */
     int session;          /* 1, 2, ... of the bench's usual length; 0 for work in the room */
+    int64_t wait;         /* 1/1000 min before it with nothing to do, while something dries */
     bool hold;            /* must be ticked before what follows */
     const char *because;  /* why now: the reason of the rule that put it here */
     char rule[8];         /* and its number, "" when free */
@@ -475,7 +478,9 @@ struct step {
     size_t measure_count;
     uint64_t content; /* digest of what the step says */
     bool ticked;
-    bool older; /* ticked, and the plan would now do it otherwise */
+    bool older;           /* ticked, and the plan would now do it otherwise */
+    const char **changes; /* in what: "then: 6 screws #10 x 3 in", "now: 8 screws #10 x 3 in" */
+    size_t change_count;
     bool ready; /* not ticked, and all that it waits for is */
 };
 
@@ -484,6 +489,8 @@ struct precedence {
     size_t before, after;
     char rule[8];
     bool hard;
+    bool soft;    /* only slower or dirtier otherwise; neither: a fault would show */
+    int64_t rest; /* 1/1000 min that have to pass between them: glue that cures */
 };
 
 /* ---- findings ---- */
@@ -546,7 +553,8 @@ struct tally {
 };
 
 struct plan {
-    const struct model *facts;
+    const struct model *facts;        /* with measures of stock put in (taken.h) */
+    const struct model *entered;      /* as they were entered */
     int64_t value[TRADE_COUNT];       /* trade values that hold */
     LIST_OF(struct pose) poses;       /* one a box, in order of keys */
     LIST_OF(struct padding) paddings; /* six a box, in order of keys and sides */

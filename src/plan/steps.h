@@ -4,7 +4,9 @@
  *
  * A step's lasting name is the word and the key of what it is about: "frame:3" is the frame of box
  * 3, "drill:32" the holes of join 32, "cut:1" what is cut from stock 1; "route" is about the whole
- * build. A flap belongs to a layer and a join: "flap:24-32". A panel step takes in every panel of
+ * build. A flap belongs to a layer and a join: "flap:24-32". What is done once more bears a number:
+ * "recut:1-2" is the second time that spoiled parts of stock 1 are cut anew, "rebuy:2" the second
+ * time that something is missing after the shop. A panel step takes in every panel of
  * one face that is fixed at one time, and bears the smallest key among them.
  *
  * In a title %b is the box, %j the join, %s the stock, %c what a layer is called where it lies
@@ -12,6 +14,8 @@
  */
 #ifndef PLAN_STEPS_H
 #define PLAN_STEPS_H
+
+#include "base/arena.h"
 
 #include <stdbool.h>
 #include <stdint.h>
@@ -44,9 +48,11 @@ enum step_crew { CREW_ONE, CREW_TWO, CREW_LOAD, CREW_FRAME, CREW_PANEL, CREW_CLO
       "Check screws, reach and seams on paper")                                                   \
     S(SHELF, "shelf", BUILD, 2, BENCH, ONE, 0, NOTHING, "paper", "Look through the shelf")        \
     S(BUY, "buy", BUILD, 2, BENCH, ONE, 0, PURCHASES, "list", "Buy what is missing")              \
+    S(REBUY, "rebuy", BUILD, 2, BENCH, ONE, 0, PURCHASES, "list", "Buy what is missing now")      \
     S(GAUGE, "gauge", BUILD, 2, BENCH, ONE, 0, MEASURES, "calliper",                              \
       "Measure sticks and sheets as bought")                                                      \
     S(CUT, "cut", STOCK, 3, BENCH, ONE, 0, CUTS, "saw", "Cut %s")                                 \
+    S(RECUT, "recut", STOCK, 3, BENCH, ONE, 0, CUTS, "saw", "Cut spoiled parts of %s anew")       \
     S(LABEL, "label", BUILD, 3, BENCH, ONE, 0, NOTHING, "pencil", "Label every part")             \
     S(UNROLL, "unroll", BUILD, 3, BENCH, ONE, 0, NOTHING, "floor", "Unroll the batting to rest")  \
     S(FRAME, "frame", BOX, 4, BENCH, FRAME, 0, NOTHING, "drill", "Frame box %b")                  \
@@ -132,6 +138,13 @@ extern const struct step_kind step_kinds[STEP_KINDS];
 
 /* Whether fittings of a kind (enum fitting_word) are put on in steps of a kind. */
 bool step_puts_on(int kind, int64_t fitting);
+
+struct step;
+
+/* What a step says, line by line, to be kept with its tick (in the arena, whose escape is armed);
+ * and a digest of that and its title. What it only asks to be measured is left out. */
+const char *step_said(const struct step *step, struct arena *arena);
+uint64_t step_digest(const struct step *step);
 
 /* The kind of a step by its lasting name ("drill:32"); -1 when the word is unknown. */
 int step_kind_of(const char *name);

@@ -128,14 +128,17 @@ static enum fault act_open(struct scene *scene)
 
 static enum fault act_migrate(struct scene *scene)
 {
-    const char *steps[] = {
-        store_steps[0],
+    const char *steps[16];
+
+    assert_true(store_step_count < 16);
+    for (int i = 0; i < store_step_count; i++)
+        steps[i] = store_steps[i];
+    steps[store_step_count] =
         "ALTER TABLE workshop ADD COLUMN motto TEXT NOT NULL DEFAULT 'slow';"
         "CREATE TABLE later (key INTEGER NOT NULL PRIMARY KEY, body TEXT NOT NULL) STRICT;"
-        "INSERT INTO later SELECT key, name FROM build;",
-    };
+        "INSERT INTO later SELECT key, name FROM build;";
 
-    return open_here(scene, steps, 2);
+    return open_here(scene, steps, store_step_count + 1);
 }
 
 static enum fault act_load(struct scene *scene)

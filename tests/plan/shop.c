@@ -24,7 +24,7 @@ int shop_begin(void **state)
     model_init(&shop->model, &shop->arena);
     shop->model.build.name = "bench";
     shop->plan = ARENA_NEW(&shop->arena, struct plan);
-    shop->plan->facts = &shop->model;
+    shop->plan->facts = shop->plan->entered = &shop->model;
     shop->planning =
         (struct planning){&shop->model, shop->plan, &shop->arena, NULL, shop->plan->value};
     return 0;

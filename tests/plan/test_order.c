@@ -51,7 +51,8 @@ static void facts_are_taken_by_the_steps_that_make_them(void **state)
                 {STEP_SHEAR, STEP_TAKES_CUTS},     {STEP_SLICE, STEP_TAKES_CUTS},
                 {STEP_BUY, STEP_TAKES_PURCHASES},  {STEP_RECORD, STEP_TAKES_MEASURES},
                 {STEP_GAUGE, STEP_TAKES_MEASURES}, {STEP_INSPECT, STEP_TAKES_MEASURES},
-                {STEP_BED, STEP_TAKES_MEASURES}};
+                {STEP_BED, STEP_TAKES_MEASURES},   {STEP_RECUT, STEP_TAKES_CUTS},
+                {STEP_REBUY, STEP_TAKES_PURCHASES}};
     int taking = 0;
 
     (void)state;

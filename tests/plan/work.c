@@ -88,7 +88,7 @@ void work_empty(struct work_bench *bench)
     arena_release(&bench->made);
     bench->made.escape = &bench->escape;
     bench->hand = ARENA_NEW(&bench->made, struct plan);
-    bench->hand->facts = &bench->model;
+    bench->hand->facts = bench->hand->entered = &bench->model;
     trade_resolve(&bench->model, bench->hand->value);
     bench->plan = bench->hand;
 }

@@ -393,7 +393,7 @@ static void a_word_of_a_newer_version_is_said_to_be_newer(void **state)
     run_sql(place.path, "PRAGMA writable_schema = ON;"
                         "UPDATE sqlite_schema SET sql = replace(sql, '''inch''', '''cubit''')"
                         " WHERE name = 'workshop';"
-                        "PRAGMA user_version = 2");
+                        "PRAGMA user_version = 99");
     run_sql(place.path, "UPDATE workshop SET units = 'cubit'");
     struct store *store = open_store(place.path);
     arena_make(&arena);

@@ -299,12 +299,18 @@ static void a_plain_copy_of_the_open_file_is_whole(void **state)
     clear(&table);
 }
 
-/* ---- older versions: a made-up second step ---- */
+/* ---- older versions: a made-up step after the last ---- */
 
 static enum fault open_with_step(struct store **ret_store, const char *path, const char *step)
 {
-    const char *steps[] = {store_steps[0], step};
-    const struct store_options options = {.patience = 1, .steps = steps, .step_count = 2};
+    const char *steps[16];
+    const struct store_options options = {
+        .patience = 1, .steps = steps, .step_count = store_step_count + 1};
+
+    assert_true(store_step_count < 16);
+    for (int i = 0; i < store_step_count; i++)
+        steps[i] = store_steps[i];
+    steps[store_step_count] = step;
 
     return store_open_with(ret_store, path, &options, NULL);
 }
@@ -317,7 +323,7 @@ static void an_older_file_is_backed_up_and_brought_up_to_date(void **state)
 {
     (void)state;
     struct table table;
-    char backup[PATH_MAX + 16];
+    char backup[PATH_MAX + 32];
 
     lay(&table);
     uint64_t content = state_digest(table.store);
@@ -325,9 +331,9 @@ static void an_older_file_is_backed_up_and_brought_up_to_date(void **state)
     assert_int_equal(open_with_step(&table.store, table.place.path, good_step), FAULT_NONE);
     assert_int_equal(store_read_only(table.store), FAULT_NONE);
     assert_true(state_digest(table.store) == content);
-    assert_int_equal(ask_sql(table.place.path, "PRAGMA user_version"), 2);
+    assert_int_equal(ask_sql(table.place.path, "PRAGMA user_version"), store_step_count + 1);
     assert_int_equal(ask_sql(table.place.path, "SELECT count(*) FROM later"), 0);
-    snprintf(backup, sizeof backup, "%s.before-2", table.place.path);
+    snprintf(backup, sizeof backup, "%s.before-%d", table.place.path, store_step_count + 1);
     struct store *old = open_store(backup);
     assert_true(state_digest(old) == content);
     store_close(old);
@@ -351,7 +357,7 @@ static void a_step_that_fails_leaves_the_old_file(void **state)
                                         "DELETE FROM build; INSERT INTO nowhere VALUES (1);"),
                          FAULT_NONE);
     assert_null(none);
-    assert_int_equal(ask_sql(table.place.path, "PRAGMA user_version"), 1);
+    assert_int_equal(ask_sql(table.place.path, "PRAGMA user_version"), store_step_count);
     table.store = open_store(table.place.path);
     assert_true(state_digest(table.store) == content);
     clear(&table);

@@ -1,0 +1,6 @@
+-- Version 2: what a step said when it was ticked, so that the difference can be told in words, not
+-- only noticed; and makers who do things for the first time.
+ALTER TABLE tick ADD COLUMN said TEXT NOT NULL DEFAULT '' CHECK (length(said) <= 8000);
+ALTER TABLE workshop ADD COLUMN learner INTEGER NOT NULL DEFAULT 0 CHECK (learner IN (0, 1));
+
+PRAGMA user_version = 2;

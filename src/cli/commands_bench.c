@@ -1,0 +1,101 @@
+/* Commands of the bench: what can be done now, ticks with measures, what turned out otherwise. */
+#include "cli/commands.h"
+
+#include "cli/report.h"
+#include "desk/clock.h"
+#include "paper/sheets.h"
+#include "plan/doable.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+/* ---- steps --minutes ---- */
+
+enum fault command_doable(struct cli *cli, struct fault_note *note)
+{
+    const struct plan *plan = desk_plan(cli->desk);
+    char now[CLOCK_TEXT];
+    struct doable_ask ask = {.people = cli->alone ? 1 : 2, .room = true, .now = clock_now(now)};
+    enum fault fault =
+        quantity_parse(QUANTITY_MINUTES, UNITS_INCH, cli->minutes, &ask.minutes, note);
+    if (fault)
+        return fault;
+    struct arena arena;
+    const struct doable *doable;
+    arena_init(&arena);
+    fault = plan_doable(plan, &ask, &arena, &doable);
+    if (fault)
+        fault_say(note, fault, 0, "there is not enough memory for this");
+    else if (cli->json)
+        report_doable(&cli->out, plan, doable);
+    else
+        sheet_doable(&cli->out, plan, &ask, doable);
+    arena_release(&arena);
+    return fault;
+}
+
+/* ---- tick ---- */
+
+/* "width=76 1/4": the name ends at the last "=". */
+static enum fault split_measure(char *given, struct desk_measure *measure, struct fault_note *note)
+{
+    char *equals = strrchr(given, '=');
+    if (!equals)
+        return fault_say(note, FAULT_USAGE, 0, "\"%s\" is no NAME=VALUE", given);
+    *equals = '\0';
+    *measure = (struct desk_measure){given, equals + 1};
+    return FAULT_NONE;
+}
+
+static void tell_next(struct cli *cli)
+{
+    const struct plan *plan = desk_plan(cli->desk);
+    text_format(&cli->out, "%lld of %lld steps done\n", (long long)plan->tally.steps_done,
+                (long long)plan->tally.steps);
+    for (size_t i = 0; i < plan->steps.count; i++) {
+        if (plan->steps.at[i].ready) {
+            text_format(&cli->out, "next: %s (%s)\n", plan->steps.at[i].title,
+                        plan->steps.at[i].name);
+            break;
+        }
+    }
+}
+
+enum fault command_tick(struct cli *cli, struct fault_note *note)
+{
+    const char *step = cli->operands[1];
+    struct desk_measure measures[CLI_MEASURES];
+    char now[CLOCK_TEXT];
+    struct desk_done done = {
+        .at = clock_now(now), .measures = measures, .measure_count = cli->measure_count};
+    enum fault fault = FAULT_NONE;
+    if (cli->minutes)
+        fault = quantity_parse(QUANTITY_MINUTES, UNITS_INCH, cli->minutes, &done.minutes, note);
+    for (size_t i = 0; i < cli->measure_count && !fault; i++)
+        fault = split_measure(cli->measures[i], &measures[i], note);
+    if (fault)
+        return fault;
+    fault = cli->back ? desk_untick(cli->desk, step, note)
+                      : desk_tick_done(cli->desk, step, &done, note);
+    if (!fault)
+        tell_next(cli);
+    return fault;
+}
+
+/* ---- what turned out otherwise ---- */
+
+enum fault command_spoil(struct cli *cli, struct fault_note *note)
+{
+    enum fault fault = desk_spoil(cli->desk, cli->operands[1], !cli->back, note);
+    if (!fault)
+        tell_next(cli);
+    return fault;
+}
+
+enum fault command_leave(struct cli *cli, struct fault_note *note)
+{
+    enum fault fault = desk_leave_out(cli->desk, cli->operands[1], !cli->back, note);
+    if (!fault)
+        tell_next(cli);
+    return fault;
+}
