@@ -73,7 +73,7 @@ static const struct option command_options[] = {
     {"apart", no_argument, NULL, OPTION_APART},
     {NULL, 0, NULL, 0}};
 
-static void set_option(struct cli *cli, int option, char *value)
+static void set_option(struct cli *cli, int option, const char *value)
 {
     const struct {
         int option;

@@ -37,7 +37,7 @@ struct cli {
     bool json;
     bool back;
     bool alone;
-    char *measures[CLI_MEASURES]; /* NAME=VALUE, as given */
+    const char *measures[CLI_MEASURES]; /* NAME=VALUE, as given */
     size_t measure_count;
     bool rehearse, apart, take;
     const char *minutes, *aisle, *date, *supplier, *tax, *build, *units, *cure,

@@ -6,7 +6,7 @@
 #include "paper/sheets.h"
 #include "plan/doable.h"
 
-#include <stdlib.h>
+#include <stdio.h>
 #include <string.h>
 
 /* ---- steps --minutes ---- */
@@ -36,14 +36,21 @@ enum fault command_doable(struct cli *cli, struct fault_note *note)
 
 /* ---- tick ---- */
 
+#define NAME_MOST 100
+
+struct given_measure {
+    char name[NAME_MOST];
+};
+
 /* "width=76 1/4": the name ends at the last "=". */
-static enum fault split_measure(char *given, struct desk_measure *measure, struct fault_note *note)
+static enum fault split_measure(const char *given, struct given_measure *name,
+                                struct desk_measure *measure, struct fault_note *note)
 {
-    char *equals = strrchr(given, '=');
-    if (!equals)
+    const char *equals = strrchr(given, '=');
+    if (!equals || equals - given >= NAME_MOST)
         return fault_say(note, FAULT_USAGE, 0, "\"%s\" is no NAME=VALUE", given);
-    *equals = '\0';
-    *measure = (struct desk_measure){given, equals + 1};
+    snprintf(name->name, sizeof name->name, "%.*s", (int)(equals - given), given);
+    *measure = (struct desk_measure){name->name, equals + 1};
     return FAULT_NONE;
 }
 
@@ -65,6 +72,7 @@ enum fault command_tick(struct cli *cli, struct fault_note *note)
 {
     const char *step = cli->operands[1];
     struct desk_measure measures[CLI_MEASURES];
+    struct given_measure names[CLI_MEASURES];
     char now[CLOCK_TEXT];
     struct desk_done done = {
         .at = clock_now(now), .measures = measures, .measure_count = cli->measure_count};
@@ -72,7 +80,7 @@ enum fault command_tick(struct cli *cli, struct fault_note *note)
     if (cli->minutes)
         fault = quantity_parse(QUANTITY_MINUTES, UNITS_INCH, cli->minutes, &done.minutes, note);
     for (size_t i = 0; i < cli->measure_count && !fault; i++)
-        fault = split_measure(cli->measures[i], &measures[i], note);
+        fault = split_measure(cli->measures[i], &names[i], &measures[i], note);
     if (fault)
         return fault;
     fault = cli->back ? desk_untick(cli->desk, step, note)

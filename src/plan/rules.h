@@ -59,4 +59,32 @@ extern const size_t link_count;
 /* By id; NULL when the table has none such. */
 const struct rule *rule_find(const char *id);
 
+/* What a rule of the trade holds for, and what sees to it. */
+enum rule_scope {
+    SCOPE_OF_PIECE,
+    SCOPE_OF_BOX,
+    SCOPE_OF_JOIN,
+    SCOPE_OF_FACE,
+    SCOPE_OF_EDGE,
+    SCOPE_OF_CELL
+};
+enum rule_keeper {
+    KEPT_BY_LINK,   /* of the table above */
+    KEPT_ON_CARD,   /* it is about the work inside one step: a line of its card */
+    KEPT_BY_ACCESS, /* a constraint of the access pass, with the id of the rule */
+    KEPT_BY_PASS    /* another pass sees to it */
+};
+
+struct kept_rule {
+    const char *id;
+    enum rule_scope scope;
+    enum rule_keeper keeper;
+    int kind;          /* of the step with the card; STEP_KINDS without one */
+    const char *words; /* of the card's line, or which pass and how; NULL */
+};
+
+/* P01 to P78, each once, in order. */
+extern const struct kept_rule kept_rules[];
+extern const size_t kept_rule_count;
+
 #endif

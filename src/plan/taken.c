@@ -272,6 +272,32 @@ const struct ask *plan_asks(const struct plan *plan, const struct step *step, st
     return asking.asks.at;
 }
 
+struct asks_of {
+    const struct plan *plan;
+    const struct step *step;
+    struct arena *arena;
+    const struct ask *asks;
+    size_t count;
+};
+
+static void run_asks(void *context)
+{
+    struct asks_of *of = context;
+
+    of->asks = plan_asks(of->plan, of->step, of->arena, &of->count);
+}
+
+const struct ask *plan_asks_of(const struct plan *plan, const struct step *step,
+                               struct arena *arena, size_t *ret_count)
+{
+    struct asks_of of = {plan, step, arena, NULL, 0};
+
+    if (!arena_try(arena, run_asks, &of))
+        of.count = 0;
+    *ret_count = of.count;
+    return of.count ? of.asks : NULL;
+}
+
 /* Whether `name` is the whole of a text, its first words or its last word. */
 static bool names(const char *text, const char *name)
 {

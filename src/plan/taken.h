@@ -41,6 +41,10 @@ struct ask {
 const struct ask *plan_asks(const struct plan *plan, const struct step *step, struct arena *arena,
                             size_t *ret_count);
 
+/* The same for those who have no escape armed: NULL and none where memory ran out. */
+const struct ask *plan_asks_of(const struct plan *plan, const struct step *step,
+                               struct arena *arena, size_t *ret_count);
+
 /* Which of them is meant by a name, in letters of either case: all of it, or as much of what is
  * measured ("width") or of what it is measured on ("3/4 plywood") as only one bears. NULL for
  * none or several. */

@@ -10,6 +10,9 @@ enum tui_key {
     KEY_NONE_YET = 0,
     KEY_TAB = 9,
     KEY_RETURN = 13,
+    KEY_CONTROL_N = 14,
+    KEY_CONTROL_O = 15,
+    KEY_CONTROL_P = 16,
     KEY_CONTROL_X = 24,
     KEY_ESCAPE = 27,
     KEY_SPACE = 32,
@@ -53,6 +56,9 @@ enum tui_key {
     A(MONEY, KEY_F1 + 6, 'm', "m money", "estimate and spend")                                  \
     A(FINDINGS, KEY_F1 + 7, 'f', "f findings", "what is wrong or worth knowing")                \
     A(HOLES, KEY_INSERT_ITEM, 'h', "h holes", "hole maps; on a join, its points")               \
+    A(NOW, KEY_CONTROL_N, 'n', "n now", "what can be done in the time there is")                \
+    A(SPOIL, KEY_CONTROL_P, 's', "s spoil", "parts that were cut: one is spoiled")              \
+    A(LEAVE_OUT, KEY_CONTROL_O, 'l', "l leave out", "leave the step's optional join out")       \
     A(TRADE, KEY_F1 + 8, 't', "t trade", "trade values of this build or workshop")              \
     A(SHOP, KEY_F1 + 9, 'w', "w workshop", "the workshop: stock, prices, tools, shelf")         \
     A(UNDO, KEY_F1 + 10, 'u', "u undo", "take the last edit back, from any day")                \

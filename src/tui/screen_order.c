@@ -2,12 +2,28 @@
 #include "desk/clock.h"
 #include "paper/print.h"
 #include "paper/sheets.h"
+#include "plan/taken.h"
 #include "tui/list.h"
 #include "tui/pager.h"
 #include "tui/screen.h"
 
 #include <stdio.h>
 #include <string.h>
+
+/* A step that asks for measures gets them before it is ticked. */
+static bool asks_first(struct tui *tui, const struct step *step)
+{
+    struct arena arena;
+    size_t count;
+    if (step->ticked)
+        return false;
+    arena_init(&arena);
+    (void)plan_asks_of(tui_plan(tui), step, &arena, &count);
+    arena_release(&arena);
+    if (count)
+        tui_open(tui, &screen_measures, &(struct target){ENTITY_none, 0, step->name, NULL});
+    return count > 0;
+}
 
 /* Ticks a step, or takes its tick back; says what it closed. */
 static void tick(struct tui *tui, const struct step *step)
@@ -17,6 +33,8 @@ static void tick(struct tui *tui, const struct step *step)
     char closes[160];
     bool ticked = step->ticked;
     struct fault_note note = {0};
+    if (asks_first(tui, step))
+        return;
     snprintf(name, sizeof name, "%s", step->name);
     snprintf(closes, sizeof closes, "%s", step->closes);
     enum fault fault = ticked ? desk_untick(tui->desk, name, &note)
@@ -29,6 +47,38 @@ static void tick(struct tui *tui, const struct step *step)
         tui_say(tui, "done; %s", closes);
     else
         tui_say(tui, "done");
+}
+
+static enum reaction leave_out(struct tui *tui, const struct step *step)
+{
+    char name[64];
+    struct fault_note note = {0};
+    const struct join *join = MODEL_FIND(tui_model(tui), join, step->join);
+    if (!join)
+        return REACT_PASS;
+    snprintf(name, sizeof name, "%s", join->name);
+    if (desk_leave_out(tui->desk, name, true, &note))
+        tui_warn(tui, &note);
+    else
+        tui_say(tui, "join %s is left out; undo takes it in again", name);
+    return REACT_TAKEN;
+}
+
+/* What the keys of the bench do wherever a step is chosen. */
+static enum reaction bench_act(struct tui *tui, const struct step *step, enum action action)
+{
+    switch (action) {
+    case ACTION_NOW:
+        tui_open(tui, &screen_now, &(struct target){ENTITY_none, 0, NULL, NULL});
+        return REACT_TAKEN;
+    case ACTION_SPOIL:
+        tui_open(tui, &screen_parts, &(struct target){ENTITY_none, 0, NULL, NULL});
+        return REACT_TAKEN;
+    case ACTION_LEAVE_OUT:
+        return leave_out(tui, step);
+    default:
+        return REACT_PASS;
+    }
 }
 
 /* ---- the list ---- */
@@ -117,7 +167,7 @@ static enum reaction order_act(struct tui *tui, void *opaque, enum action action
     if (action == ACTION_TICK) {
         bool before = step->ticked;
         tick(tui, step);
-        if (!before && !tui->message_warns)
+        if (!before && !tui->message_warns && tui->stack[tui->depth - 1].screen == &screen_order)
             list_view_act(&state->list, ACTION_DOWN);
         return REACT_TAKEN;
     }
@@ -125,7 +175,7 @@ static enum reaction order_act(struct tui *tui, void *opaque, enum action action
         tui_open(tui, &screen_step, &(struct target){ENTITY_none, 0, step->name, NULL});
         return REACT_TAKEN;
     }
-    return REACT_PASS;
+    return bench_act(tui, step, action);
 }
 
 const struct screen screen_order = {
@@ -134,7 +184,7 @@ const struct screen screen_order = {
     .open = order_open,
     .paint = order_paint,
     .act = order_act,
-    .shown = SHOWS(TICK) | SHOWS(ENTER) | SHOWS(LEAVE) | SHOWS(UNDO) | SHOWS(MONEY),
+    .shown = SHOWS(TICK) | SHOWS(ENTER) | SHOWS(NOW) | SHOWS(SPOIL) | SHOWS(LEAVE) | SHOWS(UNDO),
     .enter_hint = "Enter step",
 };
 
@@ -197,7 +247,7 @@ static enum reaction step_act(struct tui *tui, void *opaque, enum action action)
         go_beside(tui, state, step, 1);
         return REACT_TAKEN;
     default:
-        return REACT_PASS;
+        return bench_act(tui, step, action);
     }
 }
 

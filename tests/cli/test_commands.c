@@ -248,6 +248,37 @@ static void steps_prints_one_step_whole(void **state)
     assert_int_equal(run(shell, "steps", "Wing headboard", "polish:1", NULL)->code, 1);
 }
 
+static void steps_tells_what_can_be_done_in_the_minutes_there_are(void **state)
+{
+    struct shell *shell = *state;
+    take_headboard(shell);
+    const struct answer *answer =
+        run(shell, "steps", "Wing headboard", "--minutes", "40", "--alone", NULL);
+    assert_int_equal(answer->code, 0);
+    assert_says(answer->out, "IN 40 min, alone");
+    assert_says(answer->out, "decide");
+    assert_int_equal(run(shell, "steps", "Wing headboard", "--minutes", "soon", NULL)->code, 1);
+}
+
+static void a_part_that_was_not_cut_cannot_be_spoiled(void **state)
+{
+    struct shell *shell = *state;
+    take_headboard(shell);
+    assert_int_equal(run(shell, "spoil", "Wing headboard", "C-R1", NULL)->code, 1);
+    assert_int_equal(run(shell, "leave", "Wing headboard", "J1", NULL)->code, 1);
+}
+
+static void a_measure_is_given_by_name(void **state)
+{
+    struct shell *shell = *state;
+    take_headboard(shell);
+    run(shell, "tick", "Wing headboard", "decide", NULL);
+    assert_int_equal(
+        run(shell, "tick", "Wing headboard", "route", "--measure", "width", NULL)->code, 2);
+    assert_int_equal(
+        run(shell, "tick", "Wing headboard", "route", "--measure", "width=3", NULL)->code, 1);
+}
+
 static void steps_proves_every_hole(void **state)
 {
     struct shell *shell = *state;
@@ -588,6 +619,9 @@ int main(void)
         IN_A_SHELL(check_ends_with_1_when_something_stops),
         IN_A_SHELL(steps_prints_one_step_whole),
         IN_A_SHELL(steps_proves_every_hole),
+        IN_A_SHELL(steps_tells_what_can_be_done_in_the_minutes_there_are),
+        IN_A_SHELL(a_part_that_was_not_cut_cannot_be_spoiled),
+        IN_A_SHELL(a_measure_is_given_by_name),
         IN_A_SHELL(steps_tells_what_no_order_can_do),
         IN_A_SHELL(steps_tells_how_it_comes_apart),
         IN_A_SHELL(map_prints_one_join_as_text_and_json),

@@ -84,6 +84,67 @@ static void what_a_step_closes_stands_there_before_it_is_ticked(void **state)
     assert_shown(stage, "loses");
 }
 
+static void measures_are_entered_before_the_tick(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "F5");
+    tick_until(stage->desk, "buy");
+    stage_press(stage, "Esc F5 Space");
+    assert_shown(stage, "by the plan");
+    stage_press(stage, "Down Down Enter '12mm' Enter Space");
+    assert_int_equal(desk_model(stage->desk)->measures.count, 1);
+    assert_shown(stage, "done, with 1 measures");
+    stage_press(stage, "u");
+    assert_int_equal(desk_model(stage->desk)->measures.count, 0);
+}
+
+static void esc_leaves_measures_and_step_as_they_were(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "F5");
+    tick_until(stage->desk, "buy");
+    size_t ticks = desk_model(stage->desk)->ticks.count;
+    stage_press(stage, "Esc F5 Space Enter '12mm' Enter Esc");
+    assert_int_equal(desk_model(stage->desk)->ticks.count, ticks);
+}
+
+static void what_can_be_done_now_follows_the_minutes(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "F5 n");
+    assert_shown(stage, "In 40 min");
+    assert_shown(stage, "Fix sizes");
+    stage_press(stage, "Left Left Left");
+    assert_shown(stage, "In 10 min, alone: 0 steps");
+    stage_press(stage, "Right Right n");
+    assert_shown(stage, "In 30 min, two people: 1 steps");
+    stage_press(stage, "Enter");
+    assert_shown(stage, "Step 1 of");
+}
+
+static void a_part_is_spoiled_and_taken_back(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "F5 s");
+    assert_shown(stage, "Nothing is cut yet");
+    tick_until(stage->desk, "cut:1");
+    stage_press(stage, "Space");
+    assert_shown(stage, "spoiled");
+    assert_int_equal(desk_model(stage->desk)->cut_parts.at[0].spoiled, 1);
+    stage_press(stage, "Space");
+    assert_int_equal(desk_model(stage->desk)->cut_parts.at[0].spoiled, 0);
+}
+
+static void a_join_that_is_needed_is_not_left_out(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "F5");
+    tick_until(stage->desk, "record:5");
+    stage_press(stage, "Esc F5 l");
+    assert_true(stage->tui.message_warns);
+    assert_int_equal(desk_model(stage->desk)->left_outs.count, 0);
+}
+
 /* ---- money ---- */
 
 static void a_spend_is_written_down_with_today(void **state)
@@ -282,6 +343,11 @@ int main(void)
         CASES(a_step_that_has_to_wait_says_so),
         CASES(one_step_goes_to_the_next_and_back),
         CASES(a_step_is_ticked_where_it_stands_large),
+        CASES(measures_are_entered_before_the_tick),
+        CASES(esc_leaves_measures_and_step_as_they_were),
+        CASES(what_can_be_done_now_follows_the_minutes),
+        CASES(a_part_is_spoiled_and_taken_back),
+        CASES(a_join_that_is_needed_is_not_left_out),
         CASES(what_a_step_closes_stands_there_before_it_is_ticked),
         CASES(a_spend_is_written_down_with_today),
         CASES(a_spend_is_deleted_and_comes_back),
