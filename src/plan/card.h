@@ -46,9 +46,6 @@ void card_frame_order(struct carding *carding);
 
 /* card_bolt.c: the holes for the bolts of a join. */
 void card_bolts(struct carding *carding);
-/* card_older.c: a digest of what the step says, and where it is ticked, whether it was done to an
- * older plan and what is different now. */
-void card_compare(struct carding *carding);
 
 /* The screws of the step, kind by kind: those of the frame, the panels or the join it is about. */
 const struct screw_lot *card_screws(const struct carding *carding, size_t *ret_count);
@@ -58,5 +55,9 @@ const char *card_screw_text(const struct carding *carding, const struct screw_lo
 
 /* "76-1/2 in", in the arena. */
 const char *card_length(const struct carding *carding, int64_t length);
+
+/* card_older.c: a digest of what the step says, and where it is ticked, whether it was done to an
+ * older plan and what is different now. */
+void card_compare(struct carding *carding);
 
 #endif
