@@ -93,11 +93,20 @@ static const struct sight *sight_of(const char *rule)
     return NULL;
 }
 
+/* Only what keeps two steps apart can be turned round. */
+static bool parts_steps(const char *rule)
+{
+    for (size_t i = 0; i < kept_rule_count; i++)
+        if (strcmp(kept_rules[i].id, rule) == 0)
+            return kept_rules[i].keeper == KEPT_BY_LINK || kept_rules[i].keeper == KEPT_BY_ACCESS;
+    return true;
+}
+
 static void every_hard_rule_has_its_line(void **state)
 {
     (void)state;
     for (size_t i = 0; i < rule_count; i++)
-        if (rules[i].kind == RULE_HARD && !sight_of(rules[i].id))
+        if (rules[i].kind == RULE_HARD && parts_steps(rules[i].id) && !sight_of(rules[i].id))
             fail_msg("rule %s is not in the table of what the rehearsal sees", rules[i].id);
     for (size_t i = 0; i < SIGHTS; i++) {
         assert_non_null(rule_find(sights[i].rule));
