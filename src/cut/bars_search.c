@@ -13,6 +13,7 @@
 
 #include "base/quantity.h"
 #include "cut/bars_exact.h"
+#include "cut/bars_mix.h"
 #include "cut/columns.h"
 
 #include <assert.h>
@@ -22,15 +23,19 @@
 #define REST_WORK INT64_C(400000) /* for that, in a dive */
 #define WHOLE_WORK INT64_C(4000000)
 #define WHOLE_PARTS 250
-#define IDLE_MOST INT64_C(60000000) /* work after the proof, for fewer sticks and a larger rest */
+#define IDLE_MOST INT64_C(20000000) /* work after the proof, for fewer sticks and a larger rest */
 #define STEPS_A_TURN 8
+#define DIVES_IN_A_MIX 4
+#define MIXES_WORK INT64_C(20000000) /* after a dive */
 
 enum turn { TURN_RELAX, TURN_SETTLE, TURN_OVER };
 
 struct bars_search {
     struct bar_task task;
     const struct cut_layout *quick;
-    struct columns columns;
+    struct columns columns; /* of the whole task */
+    struct columns *lp;     /* what a dive rounds: that, or a mix's */
+    struct bar_mixes *mixes;
     struct bar_values values;
     struct bar_exact *exact;
     int64_t *counts, *limits; /* left */
@@ -119,7 +124,7 @@ static void add_fillings(struct bars_search *search, const struct bar_plan *plan
         memset(takes, 0, search->task.kind_count * sizeof *takes);
         for (size_t j = filling->first; j < filling->first + filling->count; j++)
             takes[plan->takes.at[j].kind] += plan->takes.at[j].count;
-        columns_add(&search->columns, filling->size, takes);
+        columns_add(search->lp, filling->size, takes);
     }
 }
 
@@ -129,6 +134,7 @@ void *bars_begin(const struct cut_job *job, struct arena *arena, const struct cu
     struct cut_layout *copy = ARENA_NEW(arena, struct cut_layout);
 
     *copy = *quick;
+    search->lp = &search->columns;
     search->quick = copy;
     search->bound = quick->bound;
     search->chance = UINT64_C(0x2545f4914f6cdd1d);
@@ -139,11 +145,12 @@ void *bars_begin(const struct cut_job *job, struct arena *arena, const struct cu
     }
     take_whole(search);
     bar_plan_read(&search->task, quick, &search->best);
-    columns_begin(&search->columns, &search->task);
+    columns_begin(search->lp, &search->task);
+    search->mixes = bar_mixes_begin(&search->task);
     bar_values_begin(&search->values, &search->task);
     search->exact = bar_exact_begin(&search->task);
     begin_dive(search);
-    columns_start(&search->columns, search->counts, search->limits);
+    columns_start(search->lp, search->counts, search->limits);
     add_fillings(search, &search->best);
     return search;
 }
@@ -163,17 +170,19 @@ static void bound_by_values(struct bars_search *search)
 {
     const struct bar_task *task = &search->task;
 
-    bar_values_set(&search->values, task, search->columns.dual, search->best.cost);
+    bar_values_set(&search->values, task, search->lp->dual, search->best.cost);
     search->done += search->values.table.work;
     raise_bound(search, bar_values_bound(&search->values, task, search->whole_counts,
                                          search->whole_limits, search->best.cost));
+    if (search->mixes)
+        bar_mixes_refute(search->mixes, &search->values);
 }
 
 /* ---- rounding ---- */
 
 static void cut_column(struct bars_search *search, size_t row, int64_t times)
 {
-    const struct columns *columns = &search->columns;
+    const struct columns *columns = search->lp;
     const struct column *column = &columns->pool.at[columns->basis[row].index];
 
     assert(times > 0);
@@ -187,13 +196,13 @@ static void cut_column(struct bars_search *search, size_t row, int64_t times)
     if (search->limits[column->size] != CUT_ANY)
         search->limits[column->size] -= times;
     search->spent += times * search->task.sizes[column->size].price;
-    columns_take(&search->columns, row, times);
+    columns_take(search->lp, row, times);
 }
 
 /* How often the column of a row can be cut whole; 0 where there is none. */
 static int64_t times_for(const struct bars_search *search, size_t row)
 {
-    const struct columns *columns = &search->columns;
+    const struct columns *columns = search->lp;
     const struct basic *basic = &columns->basis[row];
 
     if (basic->as != BASIC_FILLING)
@@ -204,8 +213,8 @@ static int64_t times_for(const struct bars_search *search, size_t row)
 
 static void cut_whole_parts(struct bars_search *search)
 {
-    for (size_t row = 0; row < search->columns.row_count; row++) {
-        int64_t times = (int64_t)(search->columns.level[row] + 1e-6);
+    for (size_t row = 0; row < search->lp->row_count; row++) {
+        int64_t times = (int64_t)(search->lp->level[row] + 1e-6);
         int64_t most = times_for(search, row);
 
         if (times > 0 && most > 0)
@@ -216,7 +225,7 @@ static void cut_whole_parts(struct bars_search *search)
 /* The row that is rounded up next; row_count when no column can be cut. */
 static size_t fullest_row(struct bars_search *search, double chance)
 {
-    const struct columns *columns = &search->columns;
+    const struct columns *columns = search->lp;
     size_t best = columns->row_count;
     double best_level = 0;
 
@@ -254,7 +263,7 @@ static bool cut_one_part(struct bars_search *search)
     search->counts[kind]--;
     search->limits[best] -= search->limits[best] != CUT_ANY;
     search->spent += task->sizes[best].price;
-    columns_start(&search->columns, search->counts, search->limits);
+    columns_start(search->lp, search->counts, search->limits);
     return true;
 }
 
@@ -265,7 +274,7 @@ static void dive_again(struct bars_search *search)
 {
     search->dive++;
     begin_dive(search);
-    columns_back(&search->columns, search->counts, search->limits);
+    columns_back(search->lp, search->counts, search->limits);
     search->turn = TURN_SETTLE;
 }
 
@@ -312,6 +321,8 @@ static void look_through_whole(struct bars_search *search)
     search->whole_work *= 2;
 }
 
+/* ---- mixes ---- */
+
 static double chance_of(int dive)
 {
     static const double chances[] = {0.1, 0.4, 0.2, 0.8, 0.3, 1.6};
@@ -319,8 +330,83 @@ static double chance_of(int dive)
     return dive == 0 ? 0 : chances[(size_t)dive % (sizeof chances / sizeof *chances)];
 }
 
+/* Rounds the relaxation of a mix, from where it was kept; true when that gave a plan. */
+static bool dive_in_mix(struct bars_search *search, double chance)
+{
+    begin_dive(search);
+    memcpy(search->limits, bar_mixes_counts(search->mixes),
+           search->task.size_count * sizeof *search->limits);
+    columns_back(search->lp, search->counts, search->limits);
+    for (;;) {
+        int64_t best = search->best.cost;
+        size_t row;
+
+        cut_whole_parts(search);
+        if (parts_left(search) == 0) {
+            keep_if_better(search);
+            return search->best.cost < best;
+        }
+        if (look_through_rest(search))
+            return search->best.cost < best;
+        row = fullest_row(search, chance);
+        if (row == search->lp->row_count)
+            return false;
+        cut_column(search, row, 1);
+        columns_settle(search->lp);
+        if (!bar_mixes_relax_rest(search->mixes, &search->done))
+            return false;
+    }
+}
+
+/* A mix that can be packed in fractions: is it packed in a few dives? */
+static bool pack_mix(struct bars_search *search)
+{
+    bool packed = false;
+
+    search->lp = bar_mixes_columns(search->mixes);
+    for (int i = 0; i < DIVES_IN_A_MIX && !packed; i++)
+        packed = dive_in_mix(search, i == 0 ? 0 : chance_of(i));
+    search->lp = &search->columns;
+    return packed;
+}
+
+/* Tries the cheapest mix that may be; false when no more can come of mixes. */
+static bool try_mix(struct bars_search *search)
+{
+    int64_t cost = 0;
+    int64_t open = bar_mixes_open(search->mixes);
+    enum mix_outcome outcome =
+        bar_mixes_next(search->mixes, search->best.cost, &cost, &search->done);
+
+    if (outcome == MIX_TOO_MANY)
+        return false;
+    if (outcome == MIX_NONE) {
+        raise_bound(search, open);
+        return false;
+    }
+    raise_bound(search, cost < open ? cost : open);
+    begin_dive(search);
+    memcpy(search->limits, bar_mixes_counts(search->mixes),
+           search->task.size_count * sizeof *search->limits);
+    if (bar_mixes_relax(search->mixes, search->counts, search->limits, &search->done) &&
+        !pack_mix(search))
+        bar_mixes_set_aside(search->mixes, cost);
+    return true;
+}
+
+/* Some mixes, after every dive: they tell what rounding cannot. */
+static void try_mixes(struct bars_search *search)
+{
+    int64_t begun = search->done;
+
+    while (search->mixes && search->bound < search->best.cost && search->done - begun < MIXES_WORK)
+        if (!try_mix(search))
+            search->mixes = NULL;
+}
+
 static void end_dive(struct bars_search *search)
 {
+    try_mixes(search);
     if (search->dive % 4 == 0)
         look_through_whole(search);
     dive_again(search);
@@ -344,7 +430,7 @@ static void settle(struct bars_search *search)
         return;
     }
     row = fullest_row(search, chance);
-    if (row == search->columns.row_count) {
+    if (row == search->lp->row_count) {
         if (!cut_one_part(search))
             end_dive(search);
         else
@@ -353,24 +439,23 @@ static void settle(struct bars_search *search)
     }
     do
         cut_column(search, row, 1);
-    while ((row = fullest_row(search, 0)) < search->columns.row_count &&
-           search->columns.level[row] > sure);
-    columns_settle(&search->columns);
+    while ((row = fullest_row(search, 0)) < search->lp->row_count && search->lp->level[row] > sure);
+    columns_settle(search->lp);
     search->turn = TURN_RELAX;
 }
 
 /* What the relaxation leaves the dive at, the trifles taken off as far as they can reach. */
 static double cost_of_dive(const struct bars_search *search)
 {
-    return (double)search->spent + columns_cost(&search->columns) -
-           search->columns.dearest * 1e-6 * (double)(search->task.part_count + 1);
+    return (double)search->spent + columns_cost(search->lp) -
+           search->lp->dearest * 1e-6 * (double)(search->task.part_count + 1);
 }
 
 /* The relaxation is solved, or as good as any plan can be. */
 static bool is_relaxed(struct bars_search *search)
 {
     for (int i = 0; i < STEPS_A_TURN; i++)
-        if (!columns_step(&search->columns))
+        if (!columns_step(search->lp))
             return true;
     return cost_of_dive(search) <= (double)search->bound;
 }
@@ -383,7 +468,7 @@ static void relax(struct bars_search *search)
         return;
     search->turn = TURN_SETTLE;
     if (root) {
-        columns_keep(&search->columns);
+        columns_keep(search->lp);
         bound_by_values(search);
     } else if (cost_of_dive(search) > (double)search->best.cost) {
         end_dive(search);
@@ -412,7 +497,7 @@ static bool is_over(const struct bars_search *search)
 
 static void take_turn(struct bars_search *search)
 {
-    int64_t before = search->done + search->columns.work;
+    int64_t before = search->done + search->lp->work;
 
     if (search->turn == TURN_RELAX)
         relax(search);
@@ -420,20 +505,20 @@ static void take_turn(struct bars_search *search)
         settle(search);
     search->done += 1000;
     if (search->decided || search->bound >= search->best.cost)
-        search->idle += search->done + search->columns.work - before;
+        search->idle += search->done + search->lp->work - before;
 }
 
 bool bars_step(void *state, int64_t work, int64_t *done, struct cut_layout *best)
 {
     struct bars_search *search = state;
-    int64_t begun = search->done + search->columns.work;
+    int64_t begun = search->done + search->lp->work;
     struct bar_plan before = search->best;
 
     if (search->turn == TURN_OVER)
         return false;
-    while (!is_over(search) && search->done + search->columns.work - begun < work)
+    while (!is_over(search) && search->done + search->lp->work - begun < work)
         take_turn(search);
-    *done += search->done + search->columns.work - begun;
+    *done += search->done + search->lp->work - begun;
     if (bar_plan_better(&search->best, &before))
         bar_plan_lay_out(&search->task, &search->best, search->quick, best);
     if (search->task.priced)

@@ -1,0 +1,280 @@
+#include "cut/bars_mix.h"
+
+#include "base/quantity.h"
+
+#include <assert.h>
+#include <string.h>
+
+#define STEPS_MOST 2000000 /* of one search for a mix */
+#define SIZES_MOST 10
+#define STRIKES_MOST 400
+#define VALUE_SCALE INT64_C(1000000)
+#define PARTLY 1e-3 /* of a part: less is rounding */
+
+/* The sticks of every plan hold this much: sum of held[s] * counts[s] >= total. */
+struct refutation {
+    int64_t held[SIZES_MOST];
+    int64_t total;
+};
+
+/* A mix that was tried: not to be found again. */
+struct struck {
+    int64_t counts[SIZES_MOST];
+};
+
+struct bar_mixes {
+    struct bar_task task; /* with a limit on every size, and no prices */
+    const struct bar_task *priced;
+    struct columns columns;
+    struct value_table table;
+    int64_t *values;
+    LIST_OF(struct refutation) refutations;
+    LIST_OF(struct struck) struck;
+    int64_t now[SIZES_MOST], best[SIZES_MOST];
+    int64_t best_cost;
+    int64_t steps_left;
+    int64_t open; /* cost of the cheapest set aside */
+};
+
+struct bar_mixes *bar_mixes_begin(const struct bar_task *task)
+{
+    struct bar_mixes *mixes;
+
+    if (task->size_count > SIZES_MOST)
+        return NULL;
+    mixes = ARENA_NEW(task->arena, struct bar_mixes);
+    mixes->priced = task;
+    mixes->task = *task;
+    mixes->task.sizes = ARENA_MANY(task->arena, struct bar_size, task->size_count);
+    for (size_t s = 0; s < task->size_count; s++) {
+        mixes->task.sizes[s] = task->sizes[s];
+        mixes->task.sizes[s].price = 0;
+        mixes->task.sizes[s].limit = (int64_t)task->part_count;
+    }
+    mixes->values = ARENA_MANY(task->arena, int64_t, task->kind_count);
+    value_table_begin(&mixes->table, task);
+    columns_begin(&mixes->columns, &mixes->task);
+    mixes->open = INT64_MAX;
+    return mixes;
+}
+
+struct columns *bar_mixes_columns(struct bar_mixes *mixes)
+{
+    return &mixes->columns;
+}
+
+const int64_t *bar_mixes_counts(const struct bar_mixes *mixes)
+{
+    return mixes->best;
+}
+
+int64_t bar_mixes_open(const struct bar_mixes *mixes)
+{
+    return mixes->open;
+}
+
+/* ---- refuting ---- */
+
+static void add_refutation(struct bar_mixes *mixes, const struct value_table *table,
+                           const int64_t *values)
+{
+    const struct bar_task *task = mixes->priced;
+    struct refutation *refutation = LIST_ADD(task->arena, &mixes->refutations);
+
+    for (size_t k = 0; k < task->kind_count; k++)
+        refutation->total += values[k] * task->kinds[k].count;
+    for (size_t s = 0; s < task->size_count; s++)
+        refutation->held[s] = value_at_most(table, 0, task->sizes[s].room);
+}
+
+void bar_mixes_refute(struct bar_mixes *mixes, const struct bar_values *values)
+{
+    add_refutation(mixes, &values->table, values->of_kind);
+}
+
+static bool refutes(const struct bar_mixes *mixes, const struct refutation *refutation,
+                    const int64_t *counts)
+{
+    int64_t held = 0;
+
+    for (size_t s = 0; s < mixes->priced->size_count; s++)
+        held += counts[s] * refutation->held[s];
+    return held < refutation->total;
+}
+
+/* ---- the next mix ---- */
+
+static bool is_struck(const struct bar_mixes *mixes)
+{
+    for (size_t i = 0; i < mixes->struck.count; i++)
+        if (memcmp(mixes->struck.at[i].counts, mixes->now,
+                   mixes->priced->size_count * sizeof *mixes->now) == 0)
+            return true;
+    return false;
+}
+
+static bool is_refuted(const struct bar_mixes *mixes)
+{
+    for (size_t i = mixes->refutations.count; i-- > 0;)
+        if (refutes(mixes, &mixes->refutations.at[i], mixes->now))
+            return true;
+    return false;
+}
+
+/* Money that sizes from `size` on need at least, by each refutation alone: what is missing of its
+ * total at the best value for money. */
+static int64_t needed(const struct bar_mixes *mixes, size_t size, const struct refutation *of)
+{
+    const struct bar_task *task = mixes->priced;
+    int64_t missing = of->total;
+    int64_t least = INT64_MAX;
+
+    for (size_t s = 0; s < size; s++)
+        missing -= mixes->now[s] * of->held[s];
+    for (size_t s = size; s < task->size_count; s++)
+        if (task->sizes[s].limit != CUT_ANY && task->sizes[s].price == 0)
+            missing -= task->sizes[s].limit * of->held[s];
+    if (missing <= 0)
+        return 0;
+    for (size_t s = size; s < task->size_count; s++) {
+        int64_t money;
+
+        if (task->sizes[s].price == 0 || of->held[s] == 0 ||
+            whole_share(missing, task->sizes[s].price, of->held[s], &money))
+            continue;
+        least = money < least ? money : least;
+    }
+    return least == INT64_MAX ? INT64_MAX : least > 0 ? least - 1 : 0; /* rounding of the share */
+}
+
+static bool can_be_cheaper(const struct bar_mixes *mixes, size_t size, int64_t cost)
+{
+    for (size_t i = 0; i < mixes->refutations.count; i++) {
+        int64_t more = needed(mixes, size, &mixes->refutations.at[i]);
+
+        if (more == INT64_MAX || cost + more >= mixes->best_cost)
+            return false;
+    }
+    return cost < mixes->best_cost;
+}
+
+static int64_t most_of(const struct bar_mixes *mixes, size_t size, int64_t cost)
+{
+    const struct bar_size *of = &mixes->priced->sizes[size];
+    int64_t most = of->limit == CUT_ANY ? (int64_t)mixes->priced->part_count : of->limit;
+
+    if (of->price > 0 && (mixes->best_cost - 1 - cost) / of->price < most)
+        most = (mixes->best_cost - 1 - cost) / of->price;
+    return most;
+}
+
+static void find_mix(struct bar_mixes *mixes, size_t size, int64_t cost)
+{
+    if (mixes->steps_left-- <= 0 || !can_be_cheaper(mixes, size, cost))
+        return;
+    if (size == mixes->priced->size_count) {
+        if (is_refuted(mixes) || is_struck(mixes))
+            return;
+        memcpy(mixes->best, mixes->now, sizeof mixes->now);
+        mixes->best_cost = cost;
+        return;
+    }
+    /* What lies on the shelf costs nothing: all of it, or none is left out for nothing. */
+    int64_t least = mixes->priced->sizes[size].price == 0 ? most_of(mixes, size, cost) : 0;
+    for (int64_t count = most_of(mixes, size, cost); count >= least; count--) {
+        mixes->now[size] = count;
+        find_mix(mixes, size + 1, cost + count * mixes->priced->sizes[size].price);
+    }
+    mixes->now[size] = 0;
+}
+
+enum mix_outcome bar_mixes_next(struct bar_mixes *mixes, int64_t below, int64_t *ret_cost,
+                                int64_t *done)
+{
+    if (mixes->struck.count >= STRIKES_MOST)
+        return MIX_TOO_MANY;
+    mixes->best_cost = below;
+    mixes->steps_left = STEPS_MOST;
+    find_mix(mixes, 0, 0);
+    *done += (STEPS_MOST - mixes->steps_left) * 8 * (int64_t)mixes->refutations.count;
+    if (mixes->steps_left <= 0)
+        return MIX_TOO_MANY;
+    *ret_cost = mixes->best_cost;
+    return mixes->best_cost < below ? MIX_FOUND : MIX_NONE;
+}
+
+/* ---- packing it ---- */
+
+/* The duals of what cannot be packed, as whole values: kept only when they refute the mix. */
+static void refute_by_duals(struct bar_mixes *mixes)
+{
+    const struct bar_task *task = mixes->priced;
+    struct refutation *last;
+
+    for (size_t k = 0; k < task->kind_count; k++)
+        mixes->values[k] = mixes->columns.dual[k] > 0
+                               ? (int64_t)(mixes->columns.dual[k] * (double)VALUE_SCALE)
+                               : 0;
+    value_table_fill(&mixes->table, mixes->values);
+    add_refutation(mixes, &mixes->table, mixes->values);
+    last = &mixes->refutations.at[mixes->refutations.count - 1];
+    if (!refutes(mixes, last, mixes->best))
+        mixes->refutations.count--;
+}
+
+static double left_unpacked(const struct columns *columns)
+{
+    double left = 0;
+
+    for (size_t row = 0; row < columns->row_count; row++)
+        if (columns->basis[row].as == BASIC_WANT)
+            left += columns->level[row] * columns->wants[columns->basis[row].index].take;
+        else if (columns->basis[row].as == BASIC_TURNED || columns->basis[row].as == BASIC_DEAR)
+            left += columns->level[row];
+    return left;
+}
+
+bool bar_mixes_relax_rest(struct bar_mixes *mixes, int64_t *done)
+{
+    struct columns *columns = &mixes->columns;
+    int64_t before = columns->work;
+
+    while (columns_step(columns) && columns_cost(columns) > PARTLY)
+        ;
+    *done += columns->work - before;
+    return left_unpacked(columns) < PARTLY;
+}
+
+bool bar_mixes_relax(struct bar_mixes *mixes, const int64_t *counts, const int64_t *limits,
+                     int64_t *done)
+{
+    struct columns *columns = &mixes->columns;
+    size_t refutations = mixes->refutations.count;
+
+    columns_start(columns, counts, limits);
+    if (bar_mixes_relax_rest(mixes, done)) {
+        columns_keep(columns);
+        return true;
+    }
+    refute_by_duals(mixes);
+    *done += mixes->table.work;
+    return mixes->refutations.count == refutations;
+}
+
+static void strike(struct bar_mixes *mixes)
+{
+    struct struck *struck = LIST_ADD(mixes->priced->arena, &mixes->struck);
+
+    memcpy(struck->counts, mixes->best, sizeof struck->counts);
+}
+
+void bar_mixes_strike(struct bar_mixes *mixes)
+{
+    strike(mixes);
+}
+
+void bar_mixes_set_aside(struct bar_mixes *mixes, int64_t cost)
+{
+    strike(mixes);
+    mixes->open = cost < mixes->open ? cost : mixes->open;
+}

@@ -1,0 +1,57 @@
+/*
+ * Mixes: how many sticks of each size. The cheapest mix that is not refuted is a bound, and a mix
+ * that is packed is a plan.
+ *
+ * A mix is refuted by values of the parts: when all its sticks, each filled as full as it goes,
+ * hold less value than the parts have. The values come from the relaxation of packing that mix (its
+ * duals, when it cannot be packed even in fractions) and are checked in whole numbers; one
+ * refutation mostly refutes many mixes. After Benders, "Partitioning procedures for solving
+ * mixed-variables programming problems", 1962.
+ */
+#ifndef CUT_BARS_MIX_H
+#define CUT_BARS_MIX_H
+
+#include "cut/bars_exact.h"
+#include "cut/columns.h"
+
+struct bar_mixes;
+
+struct bar_mixes *bar_mixes_begin(const struct bar_task *task);
+
+/* Refutes by values that are known already: those of `values`. */
+void bar_mixes_refute(struct bar_mixes *mixes, const struct bar_values *values);
+
+/* How a search for the next mix ended. */
+enum mix_outcome { MIX_FOUND, MIX_NONE, MIX_TOO_MANY };
+
+/*
+ * The cheapest mix below `below` that is not refuted and was not set aside; its cost in *ret_cost,
+ * and its counts by size for bar_mixes_counts. NONE when there is none: nothing is cheaper than
+ * `below`, but for mixes set aside. Work is added to *done.
+ */
+enum mix_outcome bar_mixes_next(struct bar_mixes *mixes, int64_t below, int64_t *ret_cost,
+                                int64_t *done);
+const int64_t *bar_mixes_counts(const struct bar_mixes *mixes);
+
+/*
+ * Whether the mix could be packed in fractions; when not, it is refuted. The relaxation is then
+ * ready for a dive: bar_mixes_columns with counts of parts and limits of sticks that the caller
+ * owns and that hold the mix.
+ */
+bool bar_mixes_relax(struct bar_mixes *mixes, const int64_t *counts, const int64_t *limits,
+                     int64_t *done);
+struct columns *bar_mixes_columns(struct bar_mixes *mixes);
+
+/* The relaxation goes on after a dive has cut some; false when what is left cannot be packed. */
+bool bar_mixes_relax_rest(struct bar_mixes *mixes, int64_t *done);
+
+/* Sets the mix aside: it was not packed, nor refuted. The cheapest mix set aside stays a bound. */
+void bar_mixes_set_aside(struct bar_mixes *mixes, int64_t cost);
+
+/* The cost of the cheapest mix that was set aside; INT64_MAX when none was. */
+int64_t bar_mixes_open(const struct bar_mixes *mixes);
+
+/* Strikes the mix: a search of everything found that it cannot be packed. */
+void bar_mixes_strike(struct bar_mixes *mixes);
+
+#endif
