@@ -26,6 +26,7 @@
 #define IDLE_MOST INT64_C(20000000) /* work after the proof, for fewer sticks and a larger rest */
 #define STEPS_A_TURN 8
 #define DIVES_IN_A_MIX 4
+#define KINDS_A_DIVE 40
 #define MIXES_WORK INT64_C(20000000) /* after a dive */
 
 enum turn { TURN_RELAX, TURN_SETTLE, TURN_OVER };
@@ -394,11 +395,14 @@ static bool try_mix(struct bars_search *search)
     return true;
 }
 
-/* Some mixes, after every dive: they tell what rounding cannot. */
+/* Some mixes, after every dive: they tell what rounding cannot. The more kinds, the more dives come
+ * first, since the relaxation of a mix begins from nothing. */
 static void try_mixes(struct bars_search *search)
 {
     int64_t begun = search->done;
 
+    if ((size_t)search->dive * KINDS_A_DIVE < search->task.kind_count)
+        return;
     while (search->mixes && search->bound < search->best.cost && search->done - begun < MIXES_WORK)
         if (!try_mix(search))
             search->mixes = NULL;
