@@ -111,6 +111,7 @@ struct cut_layout {
     int64_t cost;
     int64_t bound;
     int64_t fences; /* sheets: times that the fence is set */
+    size_t stuck;   /* sheets of which a piece does not pass the opening after their first cut */
 };
 
 /* No layout of the job is cheaper. */

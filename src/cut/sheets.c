@@ -1,486 +1,493 @@
 /*
- * Two searches, one inside the other. Inside, a given set of sheets is filled part by part, each
- * into the free area that fits it best, in several orders and with several rules of fitting and
- * splitting; a set is good when one of them places every part. Outside, the set of the best plan
- * is made cheaper by moves: a sheet less, a sheet for a cheaper one, a sheet for two that are
- * cheaper together, as long as some move succeeds.
+ * First plans fill sheets one after the other, each size on offer in turn as the one of which more
+ * are opened. Then a search works towards goals: a goal is a set of sheets that costs less than the
+ * best plan, all open at once, and it is reached when ruin and recreate (ruin.h) places all parts
+ * in them. The sets are those that are as large as the money allows (sheetsets.h), so that each
+ * cheaper set lies inside one of them; what stays empty is not bought. Between goals, and when none
+ * is left, the best plan is made neater: fewer cuts, fewer fence settings, one large rest.
  *
- *  1. Parts and sheets carry one kerf more in both directions, and then parts may touch; for cuts
- *     from edge to edge that is exact. Places are turned back when the layout is made.
- *  2. All sheets of a set are open at once, those from the shelf included: opened sheets that stay
- *     empty are not in the layout and cost nothing.
- *  3. Every plan keeps `places` by part and `owner` by part, so that plans can be compared and kept
- *     without looking at the order they were made in.
- *  4. Work is counted in free areas looked at; a filling that has been begun is finished.
+ *  1  sheets that cost nothing are always open
+ *  2  `best` holds the best plan, with no sheet in it that is empty and has a price
+ *  3  a plan is better by fewer parts left out, then by price, then by fences_judge(), then by
+ *     what its gaps are worth
+ *  4  memory is taken at the beginning only, but for what the lists of layouts grow by
  */
 #include "cut/sheets.h"
 
-#include "base/quantity.h"
-#include "cut/bound.h"
-#include "cut/ranking.h"
-#include "cut/split.h"
+#include "cut/ruin.h"
+#include "cut/sheetsets.h"
+#include "cut/strokes.h"
 
 #include <assert.h>
 #include <string.h>
 
-#define STEPS_IN_ALL 120000
-#define NOWHERE SIZE_MAX
+#define QUICK_WORK INT64_C(2500000)
+#define SETS_MOST 48
+#define SLICE_FIRST INT64_C(200000) /* of a goal; each round of all goals is longer by a half */
+#define SLICE_MOST INT64_C(400000000)
+#define QUANTUM INT64_C(200000) /* of either, before the other may have its turn */
+#define NEAT_SHARE 8              /* one unit in so many goes to neatness while goals are left */
+#define NEAT_IDLE INT64_C(400000000) /* with no goal left: an end after so much in vain */
 
-struct sheet_plan {
-    size_t *owner;            /* by part: index into sizes, or NOWHERE */
-    struct cut_place *places; /* by part, in measures with a kerf */
-    LIST_OF(size_t) sizes;    /* by sheet */
-    int64_t left_out;
-    int64_t cost;
-    int64_t wastes; /* free areas in sheets that are used: each costs a cut */
-};
-
-struct search {
-    const struct cut_job *job;
+struct sheet_search {
     struct arena *arena;
-    struct cut_piece *parts;    /* with a kerf */
-    size_t *order[PART_ORDERS]; /* of parts */
-    int64_t *length, *width;    /* of sizes, with a kerf, without trim */
-    int64_t *price;             /* of sizes; areas where nothing has a price */
-    LIST_OF(size_t) set;        /* sizes of the sheets to open */
-    size_t more;                /* size of which more may be opened, or NOWHERE */
-    struct free_areas free;
-    bool *used; /* by sheet, while a plan is summed up */
-    struct sheet_plan now, best;
+    struct sheet_job job;
+    struct ruin goal, neat; /* two searches, each with its own plan at hand */
+    struct trees best, scratch;
+    int64_t best_price;
+    int32_t best_out; /* parts left out that fit some size */
+    int64_t laid_price; /* of the layout that there is, and its parts left out */
+    int32_t laid_out;
+    struct ruin_score best_neat;
+    int64_t bound;
+    struct sheet_covers covers;
+    struct sheet_sets sets;
+    size_t *best_counts, *all_counts; /* sheets by size: of the best plan; and all with a limit */
+    bool goals_stale, goal_open, neat_open;
+    size_t next_set;
+    int64_t slice, slice_left;
+    int64_t goal_work, neat_work, neat_idle;
+    struct strokes strokes;
+    struct cut_layout layouts[2];
+    int layout_now;
 };
 
-static void order_parts(struct search *search)
-{
-    size_t count = search->job->part_count;
+/* ---- plans ---- */
 
-    for (int order = 0; order < PART_ORDERS; order++) {
-        search->order[order] = ARENA_MANY(search->arena, size_t, count);
-        for (size_t i = 0; i < count; i++)
-            search->order[order][i] = i;
-        ranking_sort(search->parts, search->order[order], count, (enum part_order)order,
-                     search->arena);
-    }
+static int64_t price_of(const struct sheet_search *search, const struct trees *trees)
+{
+    int64_t price = 0;
+
+    for (int32_t i = 0; i < trees->root_count; i++)
+        if (trees_used(trees, i))
+            price += search->job.sizes[trees->roots[i].size].price;
+    return price;
 }
 
-/* ---- the job with kerfs ---- */
-
-static void measure_sizes(struct search *search)
+static bool is_free(const struct sheet_search *search, size_t size)
 {
-    const struct cut_job *job = search->job;
-    int64_t dearest = 0;
-
-    search->length = ARENA_MANY(search->arena, int64_t, job->size_count);
-    search->width = ARENA_MANY(search->arena, int64_t, job->size_count);
-    search->price = ARENA_MANY(search->arena, int64_t, job->size_count);
-    for (size_t i = 0; i < job->size_count; i++)
-        if (job->sizes[i].price > dearest)
-            dearest = job->sizes[i].price;
-    for (size_t i = 0; i < job->size_count; i++) {
-        const struct cut_size *size = &job->sizes[i];
-
-        search->length[i] = size->length - 2 * job->trim + job->kerf;
-        search->width[i] = size->width - 2 * job->trim + job->kerf;
-        search->price[i] = size->price;
-        if (dearest == 0 && size->limit == CUT_ANY)
-            search->price[i] = size->length * size->width / CUT_LENGTH_MAX + 1;
-    }
+    return search->job.sizes[size].usable && search->job.sizes[size].price == 0;
 }
 
-/* Pieces of a size on the shelf, no more than could be used. */
-static int64_t on_shelf(const struct search *search, size_t size)
+static void close_unused(const struct sheet_search *search, struct trees *trees)
 {
-    int64_t limit = search->job->sizes[size].limit;
-    int64_t parts = (int64_t)search->job->part_count;
-
-    if (limit == CUT_ANY)
-        return 0;
-    return limit < parts ? limit : parts;
+    for (int32_t i = trees->root_count - 1; i >= 0; i--)
+        if (!trees_used(trees, i) && !is_free(search, trees->roots[i].size))
+            trees_close(trees, i);
 }
 
-static void plan_begin(struct search *search, struct sheet_plan *plan)
+static void count_best(struct sheet_search *search)
 {
-    plan->owner = ARENA_MANY(search->arena, size_t, search->job->part_count);
-    plan->places = ARENA_MANY(search->arena, struct cut_place, search->job->part_count);
+    memset(search->best_counts, 0, search->job.size_count * sizeof *search->best_counts);
+    for (int32_t i = 0; i < search->best.root_count; i++)
+        search->best_counts[search->best.roots[i].size]++;
 }
 
-/* Open at once: the shelf, a set (one for each part, and one more in a move) and what is opened
- * beyond it. */
-static size_t sheets_at_most(const struct search *search)
+/* Takes over what a search holds as the best plan. */
+static void keep_plan(struct sheet_search *search, const struct ruin *ruin)
 {
-    size_t most = 2 * search->job->part_count + 2;
-
-    for (size_t i = 0; i < search->job->size_count; i++)
-        most += (size_t)on_shelf(search, i);
-    return most;
+    trees_copy(&search->best, &ruin->now);
+    close_unused(search, &search->best);
+    search->best_price = price_of(search, &search->best);
+    search->best_out = ruin->outside_count;
+    search->goals_stale = true;
+    search->goal_open = search->neat_open = false;
+    search->neat_idle = 0;
+    count_best(search);
 }
 
-static void search_begin(struct search *search, const struct cut_job *job, struct arena *arena)
+/* ---- first plans ---- */
+
+static size_t opened(const struct trees *trees, size_t size)
 {
-    *search = (struct search){.job = job, .arena = arena, .more = NOWHERE};
-    search->parts = ARENA_MANY(arena, struct cut_piece, job->part_count);
-    for (size_t i = 0; i < job->part_count; i++) {
-        search->parts[i] = job->parts[i];
-        search->parts[i].length += job->kerf;
-        search->parts[i].width += job->kerf;
-    }
-    measure_sizes(search);
-    order_parts(search);
-    search->used = ARENA_MANY(arena, bool, sheets_at_most(search));
-    plan_begin(search, &search->now);
-    plan_begin(search, &search->best);
+    size_t count = 0;
+
+    for (int32_t i = 0; i < trees->root_count; i++)
+        count += trees->roots[i].size == size;
+    return count;
 }
 
-static bool fits_size(const struct search *search, size_t size, const struct cut_piece *part)
+static bool can_open(const struct sheet_search *search, size_t size, const struct sheet_part *part)
 {
-    int64_t length = search->length[size], width = search->width[size];
+    const struct sheet_size *sized = &search->job.sizes[size];
 
-    return (part->length <= length && part->width <= width) ||
-           (part->may_turn && part->width <= length && part->length <= width);
+    return sized->usable && sheetjob_fits(sized, part) &&
+           (sized->any || opened(&search->goal.now, size) < sized->limit);
 }
 
-/* The cheapest size on offer that takes a part; NOWHERE when none does. */
-static size_t cheapest_for(const struct search *search, const struct cut_piece *part)
+/* The size to open for a part: the main one if that takes it, else the cheapest that does. */
+static size_t size_for(const struct sheet_search *search, const struct sheet_part *part,
+                       size_t main_size)
 {
-    size_t best = NOWHERE;
+    size_t best = SIZE_MAX;
 
-    for (size_t i = 0; i < search->job->size_count; i++)
-        if (search->job->sizes[i].limit == CUT_ANY && fits_size(search, i, part) &&
-            (best == NOWHERE || search->price[i] < search->price[best]))
-            best = i;
+    if (main_size != SIZE_MAX && can_open(search, main_size, part))
+        return main_size;
+    for (size_t s = 0; s < search->job.size_count; s++)
+        if (can_open(search, s, part) &&
+            (best == SIZE_MAX || search->job.sizes[s].price < search->job.sizes[best].price))
+            best = s;
     return best;
 }
 
-/* ---- filling a set ---- */
-
-static void open_sheet(struct search *search, size_t size)
+static void open_free(const struct sheet_search *search, struct trees *trees)
 {
-    size_t sheet = search->now.sizes.count;
-
-    *LIST_ADD(search->arena, &search->now.sizes) = size;
-    areas_open(&search->free, search->arena,
-               (struct free_area){sheet, 0, 0, search->length[size], search->width[size]});
+    for (size_t s = 0; s < search->job.size_count; s++)
+        for (size_t n = 0; is_free(search, s) && n < search->job.sizes[s].limit; n++)
+            trees_open(trees, &search->job, s);
 }
 
-static void open_set(struct search *search)
+/* Places all parts in an order of ruin.h, opening sheets as they are needed. */
+static void first_plan(struct sheet_search *search, size_t main_size, const int32_t *rank)
 {
-    search->free.areas.count = 0;
-    search->now.sizes.count = 0;
-    for (size_t i = 0; i < search->job->size_count; i++)
-        for (int64_t n = 0; n < on_shelf(search, i); n++)
-            open_sheet(search, i);
-    for (size_t i = 0; i < search->set.count; i++)
-        open_sheet(search, search->set.at[i]);
-}
+    struct ruin *ruin = &search->goal;
+    size_t count = search->job.part_count;
 
-static bool place_part(struct search *search, size_t part, enum fit_rule fit, enum split_rule split)
-{
-    const struct cut_piece *sized = &search->parts[part];
-    struct cut_place *place = &search->now.places[part];
-    size_t size;
+    for (size_t i = 0; i < count; i++)
+        ruin->taken[rank[i]] = (int32_t)i;
+    trees_clear(&search->scratch);
+    open_free(search, &search->scratch);
+    ruin_from(ruin, &search->scratch, RUIN_PLACE);
+    ruin->outside_count = 0;
+    ruin->blink = INT32_MAX;
+    for (size_t i = 0; i < count; i++) {
+        const struct sheet_part *part = &search->job.parts[ruin->taken[i]];
+        bool put = ruin_put(ruin, (size_t)ruin->taken[i]);
+        size_t size = put || !part->fits ? SIZE_MAX : size_for(search, part, main_size);
 
-    place->part = part;
-    if (areas_place(&search->free, search->arena, sized, fit, split, &search->now.owner[part],
-                    place))
-        return true;
-    search->now.owner[part] = NOWHERE;
-    if (search->more == NOWHERE)
-        return false;
-    size = fits_size(search, search->more, sized) ? search->more : cheapest_for(search, sized);
-    if (size == NOWHERE)
-        return false;
-    open_sheet(search, size);
-    return areas_place(&search->free, search->arena, sized, fit, split, &search->now.owner[part],
-                       place);
-}
-
-static void sum_up(struct search *search)
-{
-    struct sheet_plan *plan = &search->now;
-    bool *used = search->used;
-
-    memset(used, 0, plan->sizes.count * sizeof *used);
-    plan->cost = plan->wastes = 0;
-    for (size_t i = 0; i < search->job->part_count; i++) {
-        size_t sheet = plan->owner[i];
-
-        if (sheet == NOWHERE || used[sheet])
-            continue;
-        used[sheet] = true;
-        plan->cost += search->price[plan->sizes.at[sheet]];
+        if (size != SIZE_MAX) {
+            trees_open(&ruin->now, &search->job, size);
+            ruin_put(ruin, (size_t)ruin->taken[i]);
+        } else if (!put && part->fits) {
+            ruin->outside[ruin->outside_count++] = ruin->taken[i];
+        }
     }
-    for (size_t i = 0; i < search->free.areas.count; i++)
-        plan->wastes += used[search->free.areas.at[i].blank];
 }
 
-/* False when more parts stay outside than in the best plan, at the first of them. */
-static bool fill_set(struct search *search, enum part_order order, enum fit_rule fit,
-                     enum split_rule split, int64_t allowed)
+static void try_first(struct sheet_search *search, size_t main_size, const int32_t *rank)
 {
-    open_set(search);
-    search->now.left_out = 0;
-    for (size_t i = 0; i < search->job->part_count; i++)
-        if (!place_part(search, search->order[order][i], fit, split) &&
-            ++search->now.left_out > allowed)
+    int64_t price;
+
+    first_plan(search, main_size, rank);
+    price = price_of(search, &search->goal.now);
+    if (search->best_out < 0 || search->goal.outside_count < search->best_out ||
+        (search->goal.outside_count == search->best_out && price < search->best_price))
+        keep_plan(search, &search->goal);
+}
+
+static void first_plans(struct sheet_search *search)
+{
+    search->best_out = -1;
+    for (int rank = 0; rank < 2; rank++) {
+        try_first(search, SIZE_MAX, search->goal.rank[rank]);
+        for (size_t s = 0; s < search->job.size_count; s++)
+            if (search->job.sizes[s].usable)
+                try_first(search, s, search->goal.rank[rank]);
+    }
+}
+
+/* ---- bound and goals ---- */
+
+/* Parts that any plan as full as the best places: all that fit, or, where some stay outside,
+ * those that must not. */
+static void bound_plan(struct sheet_search *search)
+{
+    bool *counted = ARENA_MANY(search->arena, bool, search->job.part_count);
+
+    for (size_t i = 0; i < search->job.part_count; i++)
+        counted[i] = search->best_out == 0 ? search->job.parts[i].fits
+                                           : search->job.parts[i].on_offer;
+    covers_make(&search->covers, &search->job, counted, search->arena);
+    search->bound =
+        covers_bound(&search->covers, &search->job, search->best_price, search->arena);
+}
+
+static bool price_proven(const struct sheet_search *search)
+{
+    return search->best_out == 0 && search->bound >= search->best_price;
+}
+
+static void find_goals(struct sheet_search *search)
+{
+    sets_find(&search->sets, &search->covers, &search->job, search->best_price,
+              search->best_counts);
+    if (search->best_out > 0) {
+        for (size_t s = 0; s < search->job.size_count; s++)
+            search->all_counts[s] = search->job.sizes[s].any ? search->best_counts[s]
+                                                             : search->job.sizes[s].limit;
+        sets_add(&search->sets, &search->job, search->all_counts);
+    }
+    search->next_set = 0;
+    search->slice = SLICE_FIRST;
+    search->goals_stale = false;
+}
+
+/* Empties and closes sheets of a size until no more than `count` are open. */
+static void close_some(struct trees *trees, size_t size, size_t count)
+{
+    size_t open = opened(trees, size);
+
+    for (int32_t i = trees->root_count - 1; i >= 0 && open > count; i--) {
+        if (trees->roots[i].size != size)
+            continue;
+        trees_empty(trees, i);
+        trees_close(trees, i);
+        open--;
+    }
+}
+
+/* The best plan with the sheets of a set in place of its own, into `scratch`. */
+static void change_sheets(struct sheet_search *search, const size_t *counts)
+{
+    struct trees *trees = &search->scratch;
+
+    trees_copy(trees, &search->best);
+    for (size_t s = 0; s < search->job.size_count; s++)
+        if (!is_free(search, s))
+            close_some(trees, s, counts[s]);
+    for (size_t s = 0; s < search->job.size_count; s++)
+        for (size_t open = opened(trees, s); !is_free(search, s) && open < counts[s]; open++)
+            trees_open(trees, &search->job, s);
+}
+
+static void open_goal(struct sheet_search *search)
+{
+    const size_t *counts = &search->sets.counts[search->next_set * search->job.size_count];
+
+    change_sheets(search, counts);
+    ruin_from(&search->goal, &search->scratch, RUIN_PLACE);
+    ruin_fill(&search->goal);
+    search->goal_open = true;
+    search->slice_left = search->slice;
+}
+
+static bool goal_reached(const struct sheet_search *search)
+{
+    const struct ruin *goal = &search->goal;
+
+    for (int32_t i = 0; i < goal->outside_count; i++)
+        if (goal->outside_count > search->best_out || search->job.parts[goal->outside[i]].on_offer)
             return false;
-    sum_up(search);
+    return goal->outside_count < search->best_out ||
+           price_of(search, &goal->now) < search->best_price;
+}
+
+/* Goes on to the next set; with only one it stays with it. */
+static void next_goal(struct sheet_search *search)
+{
+    search->next_set = (search->next_set + 1) % search->sets.count;
+    if (search->next_set == 0 && search->slice < SLICE_MOST)
+        search->slice += search->slice / 2;
+    search->goal_open = false;
+}
+
+/* Works on goals; true when the best plan became better. */
+static bool step_goal(struct sheet_search *search)
+{
+    int64_t before = search->goal.work, spent = 0;
+    bool reached = false;
+
+    if (!search->goal_open)
+        open_goal(search);
+    reached = goal_reached(search);
+    while (!reached && spent < QUANTUM) {
+        if (ruin_round(&search->goal))
+            reached = goal_reached(search);
+        spent = search->goal.work - before;
+    }
+    spent = search->goal.work - before;
+    search->slice_left -= spent;
+    search->goal_work += spent;
+    if (reached)
+        keep_plan(search, &search->goal);
+    else if (search->slice_left <= 0)
+        next_goal(search);
+    return reached;
+}
+
+/* ---- neatness ---- */
+
+static void open_neat(struct sheet_search *search)
+{
+    ruin_from(&search->neat, &search->best, RUIN_NEAT);
+    search->best_neat = search->neat.score;
+    search->neat_open = true;
+}
+
+/* Makes the best plan neater; true when it became so. Where a sheet with a price comes out empty
+ * the plan is cheaper as well. */
+static bool step_neat(struct sheet_search *search)
+{
+    int64_t before = search->neat.work, spent = 0;
+    bool better = false;
+
+    if (!search->neat_open)
+        open_neat(search);
+    while (!better && spent < QUANTUM) {
+        better = ruin_round(&search->neat) && ruin_better(search->neat.score, search->best_neat);
+        spent = search->neat.work - before;
+    }
+    search->neat_work += spent;
+    search->neat_idle += spent;
+    if (!better)
+        return false;
+    search->neat_idle = 0;
+    search->best_neat = search->neat.score;
+    if (price_of(search, &search->neat.now) < search->best_price)
+        keep_plan(search, &search->neat);
+    else
+        trees_copy(&search->best, &search->neat.now);
     return true;
 }
 
-static bool plan_better(const struct sheet_plan *a, const struct sheet_plan *b)
+/* ---- layouts ---- */
+
+static int64_t rest_of(const struct cut_layout *layout)
 {
-    if (a->left_out != b->left_out)
-        return a->left_out < b->left_out;
-    if (a->cost != b->cost)
-        return a->cost < b->cost;
-    return a->wastes < b->wastes;
-}
+    int64_t largest = 0;
 
-static void keep_plan(struct search *search)
-{
-    struct sheet_plan kept = search->now;
+    for (size_t i = 0; i < layout->blanks.count; i++) {
+        int64_t rest = layout->blanks.at[i].rest * layout->blanks.at[i].rest_across;
 
-    search->now = search->best;
-    search->best = kept;
-}
-
-/* Fills the set by all rules while work lasts; true when the best plan became better. */
-static bool try_set(struct search *search, int64_t allowed)
-{
-    bool better = false;
-
-    for (int order = 0; order < PART_ORDERS; order++)
-        for (int fit = 0; fit < FIT_RULES; fit++)
-            for (int split = 0; split < SPLIT_RULES; split++) {
-                if (search->free.steps >= STEPS_IN_ALL && search->best.sizes.count > 0)
-                    return better;
-                if (fill_set(search, (enum part_order)order, (enum fit_rule)fit,
-                             (enum split_rule)split, allowed) &&
-                    (search->best.sizes.count == 0 || plan_better(&search->now, &search->best))) {
-                    keep_plan(search);
-                    better = true;
-                }
-            }
-    return better;
-}
-
-/* ---- cheaper sets ---- */
-
-static bool sheet_used(const struct search *search, size_t sheet)
-{
-    for (size_t i = 0; i < search->job->part_count; i++)
-        if (search->best.owner[i] == sheet)
-            return true;
-    return false;
-}
-
-/* The bought sheets of the best plan. */
-static void set_from_best(struct search *search)
-{
-    search->set.count = 0;
-    for (size_t i = 0; i < search->best.sizes.count; i++)
-        if (search->job->sizes[search->best.sizes.at[i]].limit == CUT_ANY && sheet_used(search, i))
-            *LIST_ADD(search->arena, &search->set) = search->best.sizes.at[i];
-}
-
-/* The set of the best plan without sheet `out`, with one or two sheets in its place (NOWHERE:
- * none); true when that was better. */
-static bool try_move(struct search *search, size_t out, size_t in, size_t second)
-{
-    set_from_best(search);
-    list_remove(&search->set.any, out, sizeof(size_t));
-    if (in != NOWHERE)
-        *LIST_ADD(search->arena, &search->set) = in;
-    if (second != NOWHERE)
-        *LIST_ADD(search->arena, &search->set) = second;
-    return try_set(search, search->best.left_out);
-}
-
-static bool try_cheaper_pair(struct search *search, size_t out, int64_t price, size_t in)
-{
-    const struct cut_size *sizes = search->job->sizes;
-
-    for (size_t second = in; second < search->job->size_count; second++)
-        if (sizes[second].limit == CUT_ANY && search->price[in] + search->price[second] < price &&
-            try_move(search, out, in, second))
-            return true;
-    return false;
-}
-
-static bool try_without(struct search *search, size_t out)
-{
-    const struct cut_size *sizes = search->job->sizes;
-    int64_t price = search->price[search->set.at[out]];
-
-    if (try_move(search, out, NOWHERE, NOWHERE))
-        return true;
-    for (size_t in = 0; in < search->job->size_count; in++) {
-        if (sizes[in].limit != CUT_ANY || search->price[in] >= price)
-            continue;
-        if (try_move(search, out, in, NOWHERE) || try_cheaper_pair(search, out, price, in))
-            return true;
+        largest = rest > largest ? rest : largest;
     }
-    return false;
+    return largest;
 }
 
-static bool improve(struct search *search)
+static bool layout_neater(const struct cut_layout *a, const struct cut_layout *b)
 {
-    set_from_best(search);
-    for (size_t out = 0; out < search->set.count; out++) {
-        size_t size = search->set.at[out];
+    if (a->stuck != b->stuck)
+        return a->stuck < b->stuck;
+    if (a->strokes.count != b->strokes.count)
+        return a->strokes.count < b->strokes.count;
+    if (a->fences != b->fences)
+        return a->fences < b->fences;
+    return rest_of(a) > rest_of(b);
+}
 
-        if (out > 0 && size == search->set.at[out - 1])
-            continue;
-        if (search->free.steps >= STEPS_IN_ALL)
+/* Lays the best plan out; true when that is better than the layout that there is. */
+static bool lay_best(struct sheet_search *search)
+{
+    struct cut_layout *now = &search->layouts[search->layout_now];
+    struct cut_layout *next = &search->layouts[!search->layout_now];
+    bool better = search->best_out != search->laid_out || search->best_price != search->laid_price;
+
+    strokes_lay_out(&search->strokes, &search->best, next);
+    next->bound = search->job.fair_prices ? search->bound : 0;
+    assert(next->left_out.count > 0 || next->bound <= next->cost);
+    if (!better && !layout_neater(next, now))
+        return false;
+    search->layout_now = !search->layout_now;
+    search->laid_out = search->best_out;
+    search->laid_price = search->best_price;
+    return true;
+}
+
+/* ---- the search ---- */
+
+static size_t root_most(const struct sheet_job *job)
+{
+    size_t most = job->part_count;
+
+    for (size_t s = 0; s < job->size_count; s++)
+        if (!job->sizes[s].any || job->sizes[s].price == 0)
+            most += job->sizes[s].limit;
+    return most;
+}
+
+static struct sheet_search *search_begin(const struct cut_job *job, struct arena *arena)
+{
+    struct sheet_search *search = ARENA_NEW(arena, struct sheet_search);
+    size_t roots;
+
+    search->arena = arena;
+    sheetjob_make(job, arena, &search->job);
+    roots = root_most(&search->job);
+    ruin_init(&search->goal, &search->job, arena, roots, UINT64_C(88172645463325252));
+    ruin_init(&search->neat, &search->job, arena, roots, UINT64_C(2463534242884512));
+    trees_init(&search->best, arena, job->part_count, roots);
+    trees_init(&search->scratch, arena, job->part_count, roots);
+    strokes_init(&search->strokes, &search->job, arena, &search->best);
+    sets_init(&search->sets, &search->job, SETS_MOST, arena);
+    search->best_counts = ARENA_MANY(arena, size_t, job->size_count);
+    search->all_counts = ARENA_MANY(arena, size_t, job->size_count);
+    search->laid_out = -1;
+    if (job->part_count > 0) {
+        first_plans(search);
+        bound_plan(search);
+    }
+    lay_best(search);
+    return search;
+}
+
+static int64_t work_of(const struct sheet_search *search)
+{
+    return search->goal_work + search->neat_work;
+}
+
+/* A bit of work on what is due. False when there is nothing to do; sets *ret_better. */
+static bool search_bit(struct sheet_search *search, bool *ret_better)
+{
+    bool goals;
+
+    if (search->goals_stale && !price_proven(search))
+        find_goals(search);
+    goals = !price_proven(search) && search->sets.count > 0;
+    if (!goals && search->neat_idle >= NEAT_IDLE)
+        return false;
+    if (goals && search->neat_work * NEAT_SHARE >= search->goal_work) {
+        int32_t out = search->best_out;
+
+        *ret_better = step_goal(search);
+        if (out > 0 && search->best_out == 0)
+            bound_plan(search);
+    } else {
+        *ret_better = step_neat(search);
+    }
+    return true;
+}
+
+static bool search_work(struct sheet_search *search, int64_t work, struct cut_layout *best)
+{
+    int64_t until = work_of(search) + work;
+    bool better;
+
+    while (work_of(search) < until) {
+        if (search->job.part_count == 0 || !search_bit(search, &better))
             return false;
-        if (try_without(search, out))
-            return true;
-        set_from_best(search);
+        if (better && lay_best(search))
+            *best = search->layouts[search->layout_now];
     }
-    return false;
-}
-
-/* First plans: the shelf alone, then each size on offer as the one of which more are opened. */
-static void search_run(struct search *search)
-{
-    const struct cut_job *job = search->job;
-    int64_t any = (int64_t)job->part_count;
-
-    for (size_t i = 0; i < job->size_count; i++) {
-        if (job->sizes[i].limit != CUT_ANY)
-            continue;
-        search->more = i;
-        try_set(search, any);
-    }
-    search->more = NOWHERE;
-    if (search->best.sizes.count == 0)
-        try_set(search, any);
-    while (search->best.sizes.count > 0 && improve(search))
-        assert(search->best.cost >= 0);
-}
-
-/* ---- the layout ---- */
-
-static void lay_part(const struct search *search, size_t part, struct cut_blank *blank,
-                     struct cut_layout *layout)
-{
-    const struct cut_piece *sized = &search->job->parts[part];
-    struct cut_place place = search->best.places[part];
-    int64_t end;
-
-    place.along += search->job->trim;
-    place.across += search->job->trim;
-    end = place.along + (place.turned ? sized->width : sized->length);
-    if (end > blank->used)
-        blank->used = end;
-    blank->count++;
-    *LIST_ADD(search->arena, &layout->places) = place;
-}
-
-/* The free areas of the plan are gone by now: the largest rest is the larger of what lies beyond
- * all parts and what lies beside them, both whole to the sheet's edge. */
-static void find_rest(const struct search *search, const struct cut_layout *layout,
-                      struct cut_blank *blank)
-{
-    const struct cut_job *job = search->job;
-    const struct cut_size *size = &job->sizes[blank->size];
-    int64_t beside = 0, beyond_rest = size->length - blank->used - job->kerf, beside_rest;
-
-    for (size_t i = blank->first; i < blank->first + blank->count; i++) {
-        const struct cut_place *place = &layout->places.at[i];
-        const struct cut_piece *part = &job->parts[place->part];
-        int64_t side = place->across + (place->turned ? part->length : part->width);
-
-        if (side > beside)
-            beside = side;
-    }
-    beside_rest = size->width - beside - job->kerf;
-    if (beyond_rest > 0 && beyond_rest * size->width >= beside_rest * size->length) {
-        blank->rest = beyond_rest;
-        blank->rest_across = size->width;
-    } else if (beside_rest > 0) {
-        blank->rest = size->length;
-        blank->rest_across = beside_rest;
-    }
-}
-
-static void lay_sheet(const struct search *search, size_t sheet, struct cut_layout *layout)
-{
-    struct cut_blank blank = {.size = search->best.sizes.at[sheet], .first = layout->places.count};
-
-    for (size_t i = 0; i < search->job->part_count; i++)
-        if (search->best.owner[search->order[BY_AREA][i]] == sheet)
-            lay_part(search, search->order[BY_AREA][i], &blank, layout);
-    if (blank.count == 0)
-        return;
-    find_rest(search, layout, &blank);
-    layout->cost += search->job->sizes[blank.size].price;
-    *LIST_ADD(search->arena, &layout->blanks) = blank;
-}
-
-static void lay_out(const struct search *search, struct cut_layout *layout)
-{
-    for (size_t i = 0; i < search->best.sizes.count; i++)
-        lay_sheet(search, i, layout);
-    for (size_t i = 0; i < search->job->part_count; i++)
-        if (search->best.sizes.count == 0 || search->best.owner[i] == NOWHERE)
-            *LIST_ADD(search->arena, &layout->left_out) = i;
-}
-
-static int64_t bound_by_area(const struct search *search)
-{
-    const struct cut_job *job = search->job;
-    int64_t *areas = ARENA_MANY(search->arena, int64_t, job->size_count);
-    int64_t total = 0;
-    int64_t dearest_part = 0;
-    int64_t bound;
-
-    for (size_t i = 0; i < job->size_count; i++)
-        if (search->length[i] > 0 && search->width[i] > 0)
-            areas[i] = search->length[i] * search->width[i];
-    for (size_t i = 0; i < job->part_count; i++) {
-        size_t size = cheapest_for(search, &search->parts[i]);
-
-        if (size == NOWHERE)
-            continue;
-        total += search->parts[i].length * search->parts[i].width;
-        if (job->sizes[size].price > dearest_part)
-            dearest_part = job->sizes[size].price;
-    }
-    bound = bound_by_content(job, areas, total);
-    for (size_t i = 0; i < job->size_count; i++)
-        if (job->sizes[i].limit > 0)
-            return bound;
-    return bound > dearest_part ? bound : dearest_part;
+    return true;
 }
 
 void sheets_cut(const struct cut_job *job, struct arena *arena, struct cut_layout *ret_layout)
 {
-    struct search search;
-    struct cut_layout layout = {0};
+    struct sheet_search *search;
 
     assert(arena->escape && job->kerf >= 0 && job->trim >= 0);
-    search_begin(&search, job, arena);
-    if (job->part_count > 0)
-        search_run(&search);
-    lay_out(&search, &layout);
-    layout.bound = bound_by_area(&search);
-    assert(layout.left_out.count > 0 || layout.bound <= layout.cost);
-    *ret_layout = layout;
+    search = search_begin(job, arena);
+    *ret_layout = search->layouts[search->layout_now];
+    search_work(search, QUICK_WORK, ret_layout);
 }
 
 void *sheets_begin(const struct cut_job *job, struct arena *arena, const struct cut_layout *quick)
 {
-    (void)job;
-    (void)arena;
+    struct sheet_search *search = search_begin(job, arena);
+    struct cut_layout same = search->layouts[search->layout_now];
+
+    search_work(search, QUICK_WORK, &same);
+    assert(same.cost == quick->cost);
     (void)quick;
-    return NULL;
+    return search;
 }
 
 bool sheets_step(void *state, int64_t work, int64_t *done, struct cut_layout *best)
 {
-    (void)state;
-    (void)work;
-    (void)done;
-    (void)best;
-    return false;
+    struct sheet_search *search = state;
+    int64_t before = work_of(search);
+    bool more = search_work(search, work, best);
+
+    *done += work_of(search) - before;
+    return more;
 }

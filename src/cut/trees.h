@@ -1,0 +1,78 @@
+/*
+ * Sheets as trees of cuts. A sheet is the root of its tree. A node is a part, a gap (nothing yet),
+ * or is cut into children that follow each other one way, along or across; children of those are
+ * cut the other way. The order of children means nothing until the sheet is laid out, so a node
+ * has at most one gap among its children: what one part leaves joins what others have left.
+ *
+ * cuts = parts + gaps of sheets in use - sheets in use
+ */
+#ifndef CUT_TREES_H
+#define CUT_TREES_H
+
+#include "cut/sheetjob.h"
+
+#define TREE_NONE INT32_C(-1)
+
+struct tree_node {
+    int32_t size[2];
+    int32_t parent;
+    int32_t first, next, before; /* children; siblings */
+    int32_t part;                /* TREE_NONE where none lies */
+    int32_t gap;                 /* a gap: its index in gaps; a cut node: its child that is a gap */
+    int8_t way;                  /* a cut node: how its children follow; else TREE_NONE */
+    bool turned;
+};
+
+struct tree_gap {
+    int32_t size[2];
+    int32_t node;
+};
+
+struct tree_root {
+    int32_t node;
+    uint32_t size; /* index into sizes */
+};
+
+/* All arrays are made once, for as many parts and roots as there can be. */
+struct trees {
+    struct tree_node *nodes;
+    struct tree_gap *gaps;
+    struct tree_root *roots;
+    int32_t *where; /* by part: its node, or TREE_NONE */
+    int32_t node_count, gap_count, root_count, free_node;
+    int32_t part_most, root_most, node_most;
+};
+
+void trees_init(struct trees *trees, struct arena *arena, size_t part_most, size_t root_most);
+
+/* No sheet is open. */
+void trees_clear(struct trees *trees);
+
+/* Copies between trees made for the same numbers. Linear. */
+void trees_copy(struct trees *trees, const struct trees *from);
+
+/* Opens a sheet. */
+void trees_open(struct trees *trees, const struct sheet_job *job, size_t size);
+
+/* Puts a part, which measures `size` as it lies, into a gap that takes it: cut off first one way,
+ * then the other. */
+void trees_put(struct trees *trees, int32_t gap, size_t part, const int32_t size[2], bool turned,
+               int way);
+
+/* Takes a part out; what it leaves joins what lies beside it. */
+void trees_take(struct trees *trees, size_t part);
+
+/* The root above a node; whether a sheet holds any part. */
+int32_t trees_top(const struct trees *trees, int32_t node);
+bool trees_used(const struct trees *trees, int32_t root);
+
+/* Takes all parts out of a sheet. */
+void trees_empty(struct trees *trees, int32_t root);
+
+/* Takes an empty sheet away; the last root takes its index. */
+void trees_close(struct trees *trees, int32_t root);
+
+/* Cuts that part all sheets in use. O(roots). */
+int32_t trees_cuts(const struct trees *trees, size_t parts_placed);
+
+#endif
