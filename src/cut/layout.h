@@ -101,7 +101,8 @@ struct cut_stroke {
  *   4  no more blanks of a size are used than its limit, and each holds at least one part
  *   5  cost is the sum of the blanks' prices (of a roll: the length taken from it) and not below
  *      the bound, which no layout of the job with as few parts left out can undercut
- *   6  strokes, where there are any, are those of the blanks in order and leave each part alone
+ *   6  strokes, where there are any, are those of the blanks in order, each from edge to edge of a
+ *      piece on the saw, and free each part
  */
 struct cut_layout {
     LIST_OF(struct cut_blank) blanks;

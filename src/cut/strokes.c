@@ -333,7 +333,6 @@ static bool split_root(struct strokes *strokes, int32_t root)
     for (size_t i = 0; i < count; i++)
         widths[i] = strokes->branches[children[i]].size[way];
     if (!fences_pass(strokes->job, branch->size, way, widths, count, marks)) {
-        strokes->layout->stuck++;
         return false;
     }
     for (size_t i = 0; i < count; i++)
@@ -420,11 +419,39 @@ static void find_rest(const struct strokes *strokes, struct cut_blank *blank)
     }
 }
 
+static bool opening_takes(const struct cut_job *job, int64_t length, int64_t width)
+{
+    return (length <= job->passage_length && width <= job->passage_width) ||
+           (width <= job->passage_length && length <= job->passage_width) || length <= 0 ||
+           width <= 0;
+}
+
+/* Whether what is carried after the first stroke, `first` of the layout's, does not pass. */
+static bool is_stuck(const struct strokes *strokes, const struct cut_blank *blank, size_t first)
+{
+    const struct cut_job *job = strokes->job->job;
+    const struct cut_size *size = &job->sizes[blank->size];
+    const struct cut_stroke *stroke;
+    int64_t beyond;
+
+    if (job->passage_length == 0 || opening_takes(job, size->length, size->width))
+        return false;
+    if (first == strokes->layout->strokes.count)
+        return true;
+    stroke = &strokes->layout->strokes.at[first];
+    beyond = (stroke->across ? size->length : size->width) - stroke->at - job->kerf;
+    return stroke->across ? !opening_takes(job, stroke->at, size->width) ||
+                                !opening_takes(job, beyond, size->width)
+                          : !opening_takes(job, size->length, stroke->at) ||
+                                !opening_takes(job, size->length, beyond);
+}
+
 static void lay_sheet(struct strokes *strokes, const struct trees *trees, int32_t root)
 {
     struct cut_layout *layout = strokes->layout;
     struct cut_blank blank = {.size = trees->roots[root].size, .first = layout->places.count};
     struct next_stroke next;
+    size_t first = layout->strokes.count;
     int32_t branch;
 
     strokes->branch_count = strokes->piece_count = 0;
@@ -438,6 +465,7 @@ static void lay_sheet(struct strokes *strokes, const struct trees *trees, int32_
     assert(strokes->piece_count == 0);
     blank.count = layout->places.count - blank.first;
     find_rest(strokes, &blank);
+    layout->stuck += is_stuck(strokes, &blank, first);
     layout->cost += strokes->job->job->sizes[blank.size].price;
     *LIST_ADD(strokes->arena, &layout->blanks) = blank;
 }

@@ -7,6 +7,7 @@
 #include "cut/verify.h"
 
 #include "base/quantity.h"
+#include "cut/verify_saw.h"
 
 #include <assert.h>
 #include <stdlib.h>
@@ -363,6 +364,34 @@ static bool bound_true(const struct check *check)
     return check->layout->left_out.count > 0 || check->layout->bound <= check->layout->cost;
 }
 
+/* ---- the saw ---- */
+
+static bool has_strokes(const struct check *check)
+{
+    return check->way == CUT_SHEETS && check->layout->strokes.count > 0;
+}
+
+static bool strokes_true(const struct check *check)
+{
+    if (!has_strokes(check))
+        return check->layout->strokes.count == 0;
+    return saw_check(check->job, check->layout, check->arena).sound;
+}
+
+static bool fences_true(const struct check *check)
+{
+    if (!has_strokes(check))
+        return check->layout->fences == 0;
+    return saw_check(check->job, check->layout, check->arena).fences == check->layout->fences;
+}
+
+static bool stuck_true(const struct check *check)
+{
+    if (!has_strokes(check))
+        return true;
+    return saw_check(check->job, check->layout, check->arena).stuck == check->layout->stuck;
+}
+
 /* By flaw; each may rely on those above it. */
 static check_fn *const checks[CUT_FLAWS_COUNT] = {
     [CUT_FLAW_UNKNOWN_PART] = parts_known, [CUT_FLAW_UNKNOWN_SIZE] = sizes_known,
@@ -372,7 +401,8 @@ static check_fn *const checks[CUT_FLAWS_COUNT] = {
     [CUT_FLAW_OVERLAP] = none_overlap,     [CUT_FLAW_KERF] = kerfs_kept,
     [CUT_FLAW_EDGE_TO_EDGE] = cuttable,    [CUT_FLAW_LIMIT] = limits_kept,
     [CUT_FLAW_USED] = used_true,           [CUT_FLAW_COST] = cost_true,
-    [CUT_FLAW_BOUND] = bound_true,
+    [CUT_FLAW_BOUND] = bound_true,         [CUT_FLAW_STROKES] = strokes_true,
+    [CUT_FLAW_FENCES] = fences_true,       [CUT_FLAW_STUCK] = stuck_true,
 };
 
 enum cut_flaw layout_verify(enum cut_way way, const struct cut_job *job,

@@ -24,7 +24,10 @@
     F(LIMIT, "more of a size than there are")                                  \
     F(USED, "a blank whose length used, or rest, is not what its parts leave") \
     F(COST, "a cost that is not the sum of the blanks")                        \
-    F(BOUND, "a bound above the cost")
+    F(BOUND, "a bound above the cost")                                         \
+    F(STROKES, "cuts that do not run from edge to edge and free each part")    \
+    F(FENCES, "a number of fence settings that is not that of the cuts")       \
+    F(STUCK, "a number of sheets too large to carry that is not true")
 
 enum cut_flaw {
 #define CUT_FLAW_ENUM(name, text) CUT_FLAW_##name,
@@ -38,7 +41,8 @@ enum cut_way { CUT_BARS, CUT_SHEETS, CUT_ROLLS };
 /*
  * The first flaw of a layout, by the order above, or CUT_FLAW_NONE: each part placed once and
  * inside or rightly left out, none turned that may not be, none overlapping, kerfs kept, on sheets
- * cuts from edge to edge that part them all, limits kept, used lengths and costs added anew.
+ * cuts from edge to edge that part them all, limits kept, used lengths and costs added anew, the
+ * strokes followed where the layout has any.
  * Scratch memory comes from `arena`, whose escape must be armed. O(parts^2) a blank.
  */
 enum cut_flaw layout_verify(enum cut_way way, const struct cut_job *job,
