@@ -11,7 +11,10 @@
 #include <string.h>
 
 #define RUIN_NODES 6    /* nodes that a round takes out, on the average */
-#define BLINK_MEAN 100  /* gaps looked at for each that is overlooked */
+#define BLINK_MEAN 200  /* ways to put a part for each that is overlooked */
+#define BLINK_WILD 4    /* the same in a wild round */
+#define WILD_ODDS 16    /* one round in so many is wild */
+#define FEW_PARTS 16    /* up to these every other round is */
 #define CLIMB_ODDS 3    /* one in so many: the node above instead */
 #define WORK_ROUND 400  /* units of a round, whatever it does */
 #define WORK_GAP 7      /* and of each gap that is looked at */
@@ -92,7 +95,8 @@ void ruin_init(struct ruin *ruin, const struct sheet_job *job, struct arena *are
                           .outside_before = ARENA_MANY(arena, int32_t, job->part_count),
                           .taken = ARENA_MANY(arena, int32_t, job->part_count),
                           .dice = seed | 1,
-                          .blink = BLINK_MEAN};
+                          .blink = 1,
+                          .blink_mean = BLINK_MEAN};
     trees_init(&ruin->now, arena, job->part_count, root_most);
     trees_init(&ruin->before, arena, job->part_count, root_most);
     rank_parts(ruin, arena);
@@ -151,7 +155,16 @@ static int64_t loss_of(const struct ruin *ruin, const int32_t gap[2], const int3
     return loss;
 }
 
-static void try_gap(const struct ruin *ruin, int32_t index, const struct sheet_part *part,
+/* Whether to look at the next way to put a part. */
+static bool overlook(struct ruin *ruin)
+{
+    if (--ruin->blink > 0)
+        return false;
+    ruin->blink = 1 + chance_below(ruin, 2 * ruin->blink_mean - 1);
+    return true;
+}
+
+static void try_gap(struct ruin *ruin, int32_t index, const struct sheet_part *part,
                     bool turned, struct choice *best)
 {
     const int32_t *gap = ruin->now.gaps[index].size;
@@ -162,7 +175,7 @@ static void try_gap(const struct ruin *ruin, int32_t index, const struct sheet_p
     for (int way = 0; way < 2; way++) {
         int64_t loss = loss_of(ruin, gap, size, way);
 
-        if (loss < best->loss)
+        if (loss < best->loss && !overlook(ruin))
             *best = (struct choice){loss, index, way, turned};
     }
 }
@@ -174,10 +187,6 @@ bool ruin_put(struct ruin *ruin, size_t part)
     int32_t size[2];
 
     for (int32_t i = 0; i < ruin->now.gap_count; i++) {
-        if (--ruin->blink <= 0) {
-            ruin->blink = 1 + chance_below(ruin, 2 * BLINK_MEAN);
-            continue;
-        }
         try_gap(ruin, i, sized, false, &best);
         if (sized->may_turn)
             try_gap(ruin, i, sized, true, &best);
@@ -225,7 +234,7 @@ void ruin_fill(struct ruin *ruin)
 {
     ruin->blink = INT32_MAX;
     put_back(ruin, RANK_AREA);
-    ruin->blink = BLINK_MEAN;
+    ruin->blink = 1;
     ruin->score = ruin_judge(ruin);
 }
 
@@ -324,6 +333,9 @@ bool ruin_round(struct ruin *ruin)
     struct ruin_score score;
     bool better;
 
+    ruin->blink_mean = BLINK_MEAN;
+    if (chance_below(ruin, ruin->now.part_most <= FEW_PARTS ? 2 : WILD_ODDS) == 0)
+        ruin->blink_mean = BLINK_WILD;
     remember(ruin);
     take_some(ruin);
     put_back(ruin, ranks[chance_below(ruin, 8)]);

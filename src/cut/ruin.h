@@ -28,7 +28,8 @@ struct ruin {
     struct ruin_score score, late[RUIN_LATE];
     size_t turn;    /* rounds so far */
     uint64_t dice;  /* state of the numbers by chance */
-    int32_t blink;  /* gaps until one is overlooked */
+    int32_t blink;  /* ways to put a part until one is overlooked, and how many on the average */
+    int32_t blink_mean;
     int64_t work;   /* done so far, in units */
     int32_t *taken; /* scratch: parts below a node */
 };

@@ -222,17 +222,38 @@ static void find_goals(struct sheet_search *search)
     search->goals_stale = false;
 }
 
-/* Empties and closes sheets of a size until no more than `count` are open. */
-static void close_some(struct trees *trees, size_t size, size_t count)
+/* The sheet of a size that holds least, or TREE_NONE. */
+static int32_t emptiest(const struct sheet_search *search, const struct trees *trees, size_t size)
 {
-    size_t open = opened(trees, size);
+    int32_t best = TREE_NONE;
+    int64_t least = INT64_MAX;
 
-    for (int32_t i = trees->root_count - 1; i >= 0 && open > count; i--) {
+    for (int32_t i = 0; i < trees->root_count; i++) {
+        int64_t held = 0;
+
         if (trees->roots[i].size != size)
             continue;
-        trees_empty(trees, i);
-        trees_close(trees, i);
-        open--;
+        for (size_t p = 0; p < search->job.part_count; p++)
+            if (trees->where[p] != TREE_NONE &&
+                trees_top(trees, trees->where[p]) == trees->roots[i].node)
+                held += search->job.parts[p].area;
+        if (held < least) {
+            least = held;
+            best = i;
+        }
+    }
+    return best;
+}
+
+/* Empties and closes sheets of a size until no more than `count` are open. */
+static void close_some(const struct sheet_search *search, struct trees *trees, size_t size,
+                       size_t count)
+{
+    for (size_t open = opened(trees, size); open > count; open--) {
+        int32_t root = emptiest(search, trees, size);
+
+        trees_empty(trees, root);
+        trees_close(trees, root);
     }
 }
 
@@ -244,7 +265,7 @@ static void change_sheets(struct sheet_search *search, const size_t *counts)
     trees_copy(trees, &search->best);
     for (size_t s = 0; s < search->job.size_count; s++)
         if (!is_free(search, s))
-            close_some(trees, s, counts[s]);
+            close_some(search, trees, s, counts[s]);
     for (size_t s = 0; s < search->job.size_count; s++)
         for (size_t open = opened(trees, s); !is_free(search, s) && open < counts[s]; open++)
             trees_open(trees, &search->job, s);

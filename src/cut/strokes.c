@@ -11,6 +11,7 @@
 #include "cut/strokes.h"
 
 #include "cut/fences.h"
+#include "cut/recount.h"
 
 #include <assert.h>
 #include <string.h>
@@ -20,7 +21,7 @@
 void strokes_init(struct strokes *strokes, const struct sheet_job *job, struct arena *arena,
                   const struct trees *trees)
 {
-    size_t most = (size_t)trees->node_most + 2;
+    size_t most = 2 * (size_t)trees->node_most + 2; /* recount.h makes some anew */
 
     *strokes = (struct strokes){.job = job,
                                 .arena = arena,
@@ -28,6 +29,7 @@ void strokes_init(struct strokes *strokes, const struct sheet_job *job, struct a
                                 .branch_most = (int32_t)most,
                                 .done = ARENA_MANY(arena, bool, most),
                                 .pieces = ARENA_MANY(arena, struct saw_piece, most),
+                                .recount = recount_make(arena),
                                 .needs = ARENA_MANY(arena, int64_t, most),
                                 .times = ARENA_MANY(arena, int32_t, most)};
 }
@@ -94,19 +96,17 @@ static int32_t *times_of(struct strokes *strokes, int64_t setting)
     return &strokes->times[strokes->need_count++];
 }
 
-/* Counts the settings that children of all nodes, hidden ones included, may need. */
-static void count_needs(struct strokes *strokes)
+/* Counts the settings that children of a branch and of those below it, hidden ones included, may
+ * need. */
+static void count_needs(struct strokes *strokes, int32_t index)
 {
-    strokes->need_count = 0;
-    for (int32_t b = 0; b < strokes->branch_count; b++) {
-        const struct branch *branch = &strokes->branches[b];
+    const struct branch *branch = &strokes->branches[index];
 
-        if (branch->way == TREE_NONE)
-            continue;
-        for (int32_t child = branch->first; child != TREE_NONE;
-             child = strokes->branches[child].next)
-            if (!branch_gap(&strokes->branches[child]))
-                ++*times_of(strokes, setting_of(strokes, child, branch->way));
+    for (int32_t child = branch->first; child != TREE_NONE;
+         child = strokes->branches[child].next) {
+        if (branch->way != TREE_NONE && !branch_gap(&strokes->branches[child]))
+            ++*times_of(strokes, setting_of(strokes, child, branch->way));
+        count_needs(strokes, child);
     }
 }
 
@@ -457,9 +457,11 @@ static void lay_sheet(struct strokes *strokes, const struct trees *trees, int32_
     strokes->branch_count = strokes->piece_count = 0;
     strokes->blank = layout->blanks.count;
     branch = branch_of(strokes, trees, trees->roots[root].node);
+    if (strokes->job->job->passage_length == 0) /* another first cut might not pass */
+        branch = recount_cuts(strokes, branch);
     strokes->need_count = 0;
     begin_sheet(strokes, branch, blank.size);
-    count_needs(strokes);
+    count_needs(strokes, branch);
     while (choose_stroke(strokes, &next))
         make_stroke(strokes, next);
     assert(strokes->piece_count == 0);

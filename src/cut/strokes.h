@@ -39,6 +39,7 @@ struct strokes {
     int32_t need_count;
     size_t blank; /* that is being laid out */
     struct cut_layout *layout;
+    struct recount *recount; /* scratch of recount.h */
 };
 
 void strokes_init(struct strokes *strokes, const struct sheet_job *job, struct arena *arena,

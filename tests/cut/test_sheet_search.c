@@ -1,0 +1,372 @@
+#include "brute.h"
+#include "dice.h"
+#include "saw.h"
+
+#include "cut/search.h"
+#include "cut/shortfall.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdlib.h>
+
+#include <cmocka.h>
+
+#define SMALL_WORK INT64_C(4000000) /* finds what there is to find on a handful of parts */
+
+/* How many times as many jobs by chance as usual. */
+static int rounds(int usual)
+{
+    return getenv("STUFFOVER_LONG") ? 25 * usual : usual;
+}
+
+/* Searches with some work and checks the layout. */
+static struct cut_layout search(const struct cut_job *job, int64_t work, struct arena *arena)
+{
+    struct cut_layout layout = {0};
+    struct cut_search *begun;
+    jmp_buf escape;
+    enum cut_flaw flaw;
+
+    arena->escape = &escape;
+    if (setjmp(escape))
+        fail_msg("memory is out");
+    begun = cut_begin(CUT_SHEETS, job, arena);
+    while (cut_done(begun) < work && cut_step(begun, CUT_SLICE / 20))
+        ;
+    layout = *cut_best(begun);
+    arena->escape = NULL;
+    flaw = flaw_of(CUT_SHEETS, job, &layout);
+    if (flaw != CUT_FLAW_NONE)
+        fail_msg("%s", cut_flaw_words(flaw));
+    return layout;
+}
+
+static struct cut_job job_of(const struct parts *parts, const struct cut_size *sizes,
+                             size_t size_count, int64_t kerf)
+{
+    return (struct cut_job){.parts = parts->at,
+                            .part_count = parts->count,
+                            .sizes = sizes,
+                            .size_count = size_count,
+                            .kerf = kerf};
+}
+
+/* ---- worked examples and traps ---- */
+
+/* Worked example, computed by hand: wing headboard, sheets A and B. */
+static void headboard_takes_4_and_5_cuts(void **state)
+{
+    const struct cut_size sizes[] = {{IN(96), IN(48), 3800, ANY}};
+    struct parts parts = {.count = 0};
+    struct arena arena = {0};
+    struct cut_job job;
+    struct cut_layout layout;
+
+    (void)state;
+    parts_add(&parts, 1, IN(63), IN(48), true);
+    parts_add(&parts, 2, IN(31.5), IN(8), true);
+    job = job_of(&parts, sizes, 1, IN(0.125));
+    layout = search(&job, SMALL_WORK, &arena);
+    assert_int_equal(layout.strokes.count, 4);
+    parts.count = 0;
+    parts_add(&parts, 4, IN(56), IN(11.875), false);
+    job = job_of(&parts, sizes, 1, IN(0.125));
+    layout = search(&job, SMALL_WORK, &arena);
+    assert_int_equal(layout.blanks.count, 1);
+    assert_int_equal(layout.strokes.count, 5);
+    assert_int_equal(layout.fences, 2);
+    arena_release(&arena);
+}
+
+/* A whole sheet has area enough for all three and takes two: half a sheet more is wanted. */
+static void a_cheaper_larger_set_of_sheets_is_found(void **state)
+{
+    const struct cut_size sizes[] = {{100, 50, 30, ANY}, {50, 50, 17, ANY}, {50, 25, 11, ANY}};
+    struct parts parts = {.count = 0};
+    struct arena arena = {0};
+    struct cut_job job;
+    struct cut_layout layout;
+
+    (void)state;
+    parts_add(&parts, 3, 50, 26, false);
+    job = job_of(&parts, sizes, 3, 0);
+    layout = search(&job, SMALL_WORK, &arena);
+    assert_int_equal(layout.cost, brute_cost(&job));
+    arena_release(&arena);
+}
+
+/* Common practice, no source: 48 in less three kerfs is what four strips have. */
+static void four_strips_of_12_are_told_to_need_48_and_3_8(void **state)
+{
+    const struct cut_size sizes[] = {{IN(96), IN(48), 3800, ANY}};
+    struct parts parts = {.count = 0};
+    struct arena arena = {0};
+    struct sheet_shortfalls told;
+    struct cut_job job;
+    jmp_buf escape;
+
+    (void)state;
+    arena.escape = &escape;
+    if (setjmp(escape))
+        fail_msg("memory is out");
+    parts_add(&parts, 4, IN(56), IN(12), false);
+    job = job_of(&parts, sizes, 1, IN(0.125));
+    sheets_shortfalls(&job, &arena, &told);
+    assert_int_equal(told.list.count, 1);
+    assert_int_equal(told.list.at[0].number, 4);
+    assert_int_equal(told.list.at[0].has, IN(48));
+    assert_int_equal(told.list.at[0].needs, IN(48.375));
+    job.kerf = 0;
+    sheets_shortfalls(&job, &arena, &told);
+    assert_int_equal(told.list.count, 0);
+    arena_release(&arena);
+}
+
+/* Worked example, computed by hand: three strips of 8 in miss a quarter sheet by 1/4 in. */
+static void a_quarter_sheet_is_missed_by_a_quarter_inch(void **state)
+{
+    const struct cut_size sizes[] = {{IN(48), IN(24), 1200, ANY}};
+    struct parts parts = {.count = 0};
+    struct arena arena = {0};
+    struct sheet_shortfalls told;
+    struct cut_job job;
+    jmp_buf escape;
+
+    (void)state;
+    arena.escape = &escape;
+    if (setjmp(escape))
+        fail_msg("memory is out");
+    parts_add(&parts, 2, IN(36), IN(8), false);
+    parts_add(&parts, 2, IN(23), IN(8), false);
+    job = job_of(&parts, sizes, 1, IN(0.125));
+    sheets_shortfalls(&job, &arena, &told);
+    assert_int_equal(told.list.count, 1);
+    assert_int_equal(told.list.at[0].needs - told.list.at[0].has, IN(0.25));
+    arena_release(&arena);
+}
+
+/* ---- the opening of a vehicle ---- */
+
+static void the_first_cut_leaves_pieces_that_pass(void **state)
+{
+    const struct cut_size sizes[] = {{2440, 1220, 10, ANY}};
+    struct parts parts = {.count = 0};
+    struct arena arena = {0};
+    struct cut_job job;
+    struct cut_layout layout;
+
+    (void)state;
+    parts_add(&parts, 4, 600, 400, true);
+    parts_add(&parts, 2, 1000, 300, true);
+    job = job_of(&parts, sizes, 1, 3);
+    job.passage_length = 1500;
+    job.passage_width = 1300;
+    layout = search(&job, SMALL_WORK, &arena);
+    assert_int_equal(layout.stuck, 0);
+    job.trim = 10;
+    layout = search(&job, SMALL_WORK, &arena);
+    assert_int_equal(layout.stuck, 0);
+    arena_release(&arena);
+}
+
+static void a_sheet_that_cannot_pass_is_told(void **state)
+{
+    const struct cut_size sizes[] = {{2440, 1220, 10, ANY}};
+    struct parts parts = {.count = 0};
+    struct arena arena = {0};
+    struct cut_job job;
+    struct cut_layout layout;
+
+    (void)state;
+    parts_add(&parts, 1, 2000, 1000, false);
+    job = job_of(&parts, sizes, 1, 3);
+    job.passage_length = 1500;
+    job.passage_width = 1300;
+    layout = search(&job, SMALL_WORK, &arena);
+    assert_int_equal(layout.stuck, 1);
+    arena_release(&arena);
+}
+
+/* ---- against going through everything ---- */
+
+static void small_job(struct dice *dice, struct parts *parts, struct cut_size *sizes,
+                      struct cut_job *job, size_t part_most)
+{
+    int64_t count = dice_between(dice, 1, (int64_t)part_most);
+    size_t size_count = (size_t)dice_between(dice, 1, 3);
+
+    parts->count = 0;
+    for (int64_t i = 0; i < count; i++)
+        parts_add(parts, 1, dice_between(dice, 2, 30), dice_between(dice, 2, 20),
+                  dice_between(dice, 0, 1));
+    for (size_t i = 0; i < size_count; i++)
+        sizes[i] = (struct cut_size){dice_between(dice, 30, 45), dice_between(dice, 20, 35),
+                                     dice_between(dice, 5, 30), CUT_ANY};
+    if (size_count > 1 && dice_between(dice, 0, 1))
+        sizes[1].limit = dice_between(dice, 1, 2);
+    *job = job_of(parts, sizes, size_count, dice_between(dice, 0, 2));
+}
+
+static void small_jobs_cost_what_the_best_of_all_patterns_costs(void **state)
+{
+    struct dice dice = {11};
+    struct parts parts;
+    struct cut_size sizes[3];
+    struct cut_job job;
+
+    (void)state;
+    for (int i = 0; i < rounds(150); i++) {
+        struct arena arena = {0};
+        struct cut_layout layout;
+
+        small_job(&dice, &parts, sizes, &job, BRUTE_PARTS);
+        layout = search(&job, SMALL_WORK, &arena);
+        assert_int_equal(layout.cost, brute_cost(&job));
+        assert_true(layout.bound <= layout.cost);
+        arena_release(&arena);
+    }
+}
+
+static void small_jobs_take_the_fewest_cuts_of_all_patterns(void **state)
+{
+    struct dice dice = {12};
+    struct parts parts;
+    struct cut_size sizes[3];
+    struct cut_job job;
+
+    (void)state;
+    for (int i = 0; i < rounds(80); i++) {
+        struct arena arena = {0};
+        struct cut_layout layout;
+
+        small_job(&dice, &parts, sizes, &job, 4);
+        job.size_count = 1;
+        layout = search(&job, SMALL_WORK, &arena);
+        assert_int_equal(layout.strokes.count, brute_cuts(&job));
+        arena_release(&arena);
+    }
+}
+
+/* ---- what must not change, or not for the worse ---- */
+
+static void a_longer_unit_and_another_order_change_nothing(void **state)
+{
+    struct dice dice = {13};
+    struct parts parts, turned;
+    struct cut_size sizes[3], larger[3];
+    struct cut_job job;
+
+    (void)state;
+    for (int i = 0; i < rounds(60); i++) {
+        struct arena arena = {0};
+        struct cut_layout one, other;
+
+        small_job(&dice, &parts, sizes, &job, 8);
+        one = search(&job, SMALL_WORK, &arena);
+        turned.count = 0;
+        for (size_t k = parts.count; k-- > 0;)
+            parts_add(&turned, 1, 7 * parts.at[k].length, 7 * parts.at[k].width,
+                      parts.at[k].may_turn);
+        for (size_t s = 0; s < job.size_count; s++)
+            larger[s] = (struct cut_size){7 * sizes[s].length, 7 * sizes[s].width, sizes[s].price,
+                                          sizes[s].limit};
+        job.parts = turned.at;
+        job.sizes = larger;
+        job.kerf *= 7;
+        other = search(&job, SMALL_WORK, &arena);
+        if (layout_proven(&one) || layout_proven(&other))
+            assert_int_equal(one.cost, other.cost);
+        arena_release(&arena);
+    }
+}
+
+static void a_free_offcut_never_raises_the_cost(void **state)
+{
+    struct dice dice = {14};
+    struct parts parts;
+    struct cut_size sizes[4];
+    struct cut_job job;
+
+    (void)state;
+    for (int i = 0; i < rounds(60); i++) {
+        struct arena arena = {0};
+        struct cut_layout without, with;
+
+        small_job(&dice, &parts, sizes, &job, 8);
+        without = search(&job, SMALL_WORK, &arena);
+        sizes[job.size_count++] = (struct cut_size){dice_between(&dice, 5, 40),
+                                                    dice_between(&dice, 5, 30), 0, 1};
+        with = search(&job, SMALL_WORK, &arena);
+        if (layout_proven(&without))
+            assert_true(with.cost <= without.cost);
+        arena_release(&arena);
+    }
+}
+
+static void a_cheaper_size_never_raises_the_cost(void **state)
+{
+    struct dice dice = {15};
+    struct parts parts;
+    struct cut_size sizes[4];
+    struct cut_job job;
+
+    (void)state;
+    for (int i = 0; i < rounds(60); i++) {
+        struct arena arena = {0};
+        struct cut_layout before, after;
+
+        small_job(&dice, &parts, sizes, &job, 8);
+        before = search(&job, SMALL_WORK, &arena);
+        sizes[0].price -= dice_between(&dice, 1, 4);
+        after = search(&job, SMALL_WORK, &arena);
+        if (layout_proven(&before))
+            assert_true(after.cost <= before.cost);
+        arena_release(&arena);
+    }
+}
+
+static void searches_of_one_work_end_alike(void **state)
+{
+    struct dice dice = {16};
+    struct parts parts;
+    struct cut_size sizes[3];
+    struct cut_job job;
+
+    (void)state;
+    for (int i = 0; i < 20; i++) {
+        struct arena arena = {0};
+        struct cut_layout one, other;
+
+        small_job(&dice, &parts, sizes, &job, 12);
+        one = search(&job, SMALL_WORK, &arena);
+        other = search(&job, SMALL_WORK, &arena);
+        assert_int_equal(one.cost, other.cost);
+        assert_int_equal(one.places.count, other.places.count);
+        for (size_t k = 0; k < one.places.count; k++)
+            assert_memory_equal(&one.places.at[k].along, &other.places.at[k].along,
+                                sizeof one.places.at[k].along);
+        arena_release(&arena);
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(headboard_takes_4_and_5_cuts),
+        cmocka_unit_test(a_cheaper_larger_set_of_sheets_is_found),
+        cmocka_unit_test(four_strips_of_12_are_told_to_need_48_and_3_8),
+        cmocka_unit_test(a_quarter_sheet_is_missed_by_a_quarter_inch),
+        cmocka_unit_test(the_first_cut_leaves_pieces_that_pass),
+        cmocka_unit_test(a_sheet_that_cannot_pass_is_told),
+        cmocka_unit_test(small_jobs_cost_what_the_best_of_all_patterns_costs),
+        cmocka_unit_test(small_jobs_take_the_fewest_cuts_of_all_patterns),
+        cmocka_unit_test(a_longer_unit_and_another_order_change_nothing),
+        cmocka_unit_test(a_free_offcut_never_raises_the_cost),
+        cmocka_unit_test(a_cheaper_size_never_raises_the_cost),
+        cmocka_unit_test(searches_of_one_work_end_alike),
+    };
+
+    return cmocka_run_group_tests_name("sheet search", tests, NULL, NULL) ? 1 : 0;
+}
