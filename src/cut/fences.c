@@ -55,8 +55,8 @@ static bool find_prefix(const int32_t *widths, size_t count, int64_t least, int6
     return false;
 }
 
-bool fences_pass(const struct sheet_job *job, const int32_t root[2], int way,
-                 const int32_t *widths, size_t count, bool *ret_first)
+bool fences_pass(const struct sheet_job *job, const int32_t root[2], int way, const int32_t *widths,
+                 size_t count, bool *ret_first)
 {
     const struct cut_job *asked = job->job;
     int64_t slack = 2 * asked->trim - asked->kerf;

@@ -17,7 +17,7 @@ int64_t fences_judge(const struct trees *trees, const struct sheet_job *job, int
  * sets ret_first by child: whether it lies on the near side of that cut. (`passage` in
  * layout.h.) O(2^count) at worst, limited to 2^12 sums: beyond them only sums in order are tried.
  */
-bool fences_pass(const struct sheet_job *job, const int32_t root[2], int way,
-                 const int32_t *widths, size_t count, bool *ret_first);
+bool fences_pass(const struct sheet_job *job, const int32_t root[2], int way, const int32_t *widths,
+                 size_t count, bool *ret_first);
 
 #endif

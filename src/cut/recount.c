@@ -44,8 +44,8 @@ static bool list_rects(struct recount *recount, int32_t index, const int32_t at[
         if (recount->count == RECOUNT_PARTS)
             return false;
         recount->branch[recount->count] = index;
-        recount->rects[recount->count++] = (struct region){
-            {at[0], at[1]}, {at[0] + branch->size[0], at[1] + branch->size[1]}};
+        recount->rects[recount->count++] =
+            (struct region){{at[0], at[1]}, {at[0] + branch->size[0], at[1] + branch->size[1]}};
     }
     for (int32_t child = branch->first; child != TREE_NONE;
          child = recount->strokes->branches[child].next) {
@@ -115,7 +115,8 @@ static void try_cut(struct recount *recount, const struct region *region, int wa
 /* The parts in a region and, when they do not fill it, one leaf of waste. */
 static int32_t least_leaves(const struct recount *recount, const struct region *region)
 {
-    int64_t waste = (int64_t)(region->far[0] - region->near[0]) * (region->far[1] - region->near[1]);
+    int64_t waste =
+        (int64_t)(region->far[0] - region->near[0]) * (region->far[1] - region->near[1]);
     int32_t leaves = 0;
 
     for (int32_t i = 0; i < recount->count; i++) {

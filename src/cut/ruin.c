@@ -10,15 +10,16 @@
 #include <stdlib.h>
 #include <string.h>
 
-#define RUIN_NODES 6    /* nodes that a round takes out, on the average */
-#define BLINK_MEAN 200  /* ways to put a part for each that is overlooked */
-#define BLINK_WILD 4    /* the same in a wild round */
-#define WILD_ODDS 16    /* one round in so many is wild */
-#define FEW_PARTS 16    /* up to these every other round is */
-#define CLIMB_ODDS 3    /* one in so many: the node above instead */
-#define WORK_ROUND 400  /* units of a round, whatever it does */
-#define WORK_GAP 7      /* and of each gap that is looked at */
-#define LEAF_WEIGHT 40  /* NEAT: a gap more, as a shift of what gaps lose */
+#define RUIN_NODES 6   /* nodes that a round takes out, on the average */
+#define BLINK_MEAN 200 /* ways to put a part for each that is overlooked */
+#define BLINK_WILD 4   /* the same in a wild round */
+#define WILD_ODDS 16   /* one round in so many is wild */
+#define PATIENCE 1000  /* rounds in vain until worse is accepted for a while */
+#define FEW_PARTS 16   /* up to these every other round is */
+#define CLIMB_ODDS 3   /* one in so many: the node above instead */
+#define WORK_ROUND 400 /* units of a round, whatever it does */
+#define WORK_GAP 7     /* and of each gap that is looked at */
+#define LEAF_WEIGHT 40 /* NEAT: a gap more, as a shift of what gaps lose */
 
 enum { RANK_AREA, RANK_LONG, RANK_LENGTH, RANK_WIDTH, RANKS };
 
@@ -164,8 +165,8 @@ static bool overlook(struct ruin *ruin)
     return true;
 }
 
-static void try_gap(struct ruin *ruin, int32_t index, const struct sheet_part *part,
-                    bool turned, struct choice *best)
+static void try_gap(struct ruin *ruin, int32_t index, const struct sheet_part *part, bool turned,
+                    struct choice *best)
 {
     const int32_t *gap = ruin->now.gaps[index].size;
     int32_t size[2] = {part->size[turned], part->size[!turned]};
@@ -301,7 +302,9 @@ void ruin_from(struct ruin *ruin, const struct trees *trees, enum ruin_aim aim)
     ruin->score = ruin_judge(ruin);
     for (size_t i = 0; i < RUIN_LATE; i++)
         ruin->late[i] = ruin->score;
+    ruin->best = ruin->score;
     ruin->turn = 0;
+    ruin->idle = 0;
 }
 
 static void remember(struct ruin *ruin)
@@ -323,6 +326,24 @@ static void go_back(struct ruin *ruin)
     ruin->outside = ruin->outside_before;
     ruin->outside_before = outside;
     ruin->outside_count = ruin->outside_count_before;
+}
+
+/* After many rounds in vain: scores worse by a part, or by two cuts, are accepted again. */
+static void grow_patient(struct ruin *ruin, struct ruin_score score)
+{
+    int64_t worse = 2000;
+
+    if (ruin_better(score, ruin->best)) {
+        ruin->best = score;
+        ruin->idle = 0;
+    }
+    if (++ruin->idle < PATIENCE)
+        return;
+    if (ruin->aim == RUIN_PLACE)
+        worse = ruin->job->parts[chance_below(ruin, ruin->now.part_most)].area;
+    for (size_t i = 0; i < RUIN_LATE; i++)
+        ruin->late[i] = (struct ruin_score){ruin->score.first + worse, 0};
+    ruin->idle = 0;
 }
 
 bool ruin_round(struct ruin *ruin)
@@ -347,5 +368,6 @@ bool ruin_round(struct ruin *ruin)
         ruin->score = score;
     if (ruin_better(ruin->score, *late))
         *late = ruin->score;
+    grow_patient(ruin, ruin->score);
     return better;
 }

@@ -8,7 +8,7 @@
 
 #include "cut/trees.h"
 
-#define RUIN_LATE 100
+#define RUIN_LATE 30
 
 /* PLACE: as few parts outside as can be, by area. NEAT: with all parts placed that are, the fewest
  * cuts. */
@@ -26,9 +26,11 @@ struct ruin {
     int32_t outside_count, outside_count_before;
     int32_t *rank[4]; /* by part: place in an order in which parts are put back */
     struct ruin_score score, late[RUIN_LATE];
-    size_t turn;    /* rounds so far */
-    uint64_t dice;  /* state of the numbers by chance */
-    int32_t blink;  /* ways to put a part until one is overlooked, and how many on the average */
+    struct ruin_score best; /* since the beginning */
+    int32_t idle;           /* rounds since it became better, or since patience was out */
+    size_t turn;            /* rounds so far */
+    uint64_t dice;          /* state of the numbers by chance */
+    int32_t blink; /* ways to put a part until one is overlooked, and how many on the average */
     int32_t blink_mean;
     int64_t work;   /* done so far, in units */
     int32_t *taken; /* scratch: parts below a node */

@@ -25,8 +25,8 @@
 #define SETS_MOST 48
 #define SLICE_FIRST INT64_C(200000) /* of a goal; each round of all goals is longer by a half */
 #define SLICE_MOST INT64_C(400000000)
-#define QUANTUM INT64_C(200000) /* of either, before the other may have its turn */
-#define NEAT_SHARE 8              /* one unit in so many goes to neatness while goals are left */
+#define QUANTUM INT64_C(200000)      /* of either, before the other may have its turn */
+#define NEAT_SHARE 8                 /* one unit in so many goes to neatness while goals are left */
 #define NEAT_IDLE INT64_C(400000000) /* with no goal left: an end after so much in vain */
 
 struct sheet_search {
@@ -35,7 +35,7 @@ struct sheet_search {
     struct ruin goal, neat; /* two searches, each with its own plan at hand */
     struct trees best, scratch;
     int64_t best_price;
-    int32_t best_out; /* parts left out that fit some size */
+    int32_t best_out;   /* parts left out that fit some size */
     int64_t laid_price; /* of the layout that there is, and its parts left out */
     int32_t laid_out;
     struct ruin_score best_neat;
@@ -195,11 +195,10 @@ static void bound_plan(struct sheet_search *search)
     bool *counted = ARENA_MANY(search->arena, bool, search->job.part_count);
 
     for (size_t i = 0; i < search->job.part_count; i++)
-        counted[i] = search->best_out == 0 ? search->job.parts[i].fits
-                                           : search->job.parts[i].on_offer;
+        counted[i] =
+            search->best_out == 0 ? search->job.parts[i].fits : search->job.parts[i].on_offer;
     covers_make(&search->covers, &search->job, counted, search->arena);
-    search->bound =
-        covers_bound(&search->covers, &search->job, search->best_price, search->arena);
+    search->bound = covers_bound(&search->covers, &search->job, search->best_price, search->arena);
 }
 
 static bool price_proven(const struct sheet_search *search)
@@ -213,8 +212,8 @@ static void find_goals(struct sheet_search *search)
               search->best_counts);
     if (search->best_out > 0) {
         for (size_t s = 0; s < search->job.size_count; s++)
-            search->all_counts[s] = search->job.sizes[s].any ? search->best_counts[s]
-                                                             : search->job.sizes[s].limit;
+            search->all_counts[s] =
+                search->job.sizes[s].any ? search->best_counts[s] : search->job.sizes[s].limit;
         sets_add(&search->sets, &search->job, search->all_counts);
     }
     search->next_set = 0;

@@ -161,9 +161,8 @@ static void walk_sizes(struct walk *walk, size_t from, int64_t price, const int6
     walk->counts[s] = 0;
 }
 
-
-int64_t covers_bound(const struct sheet_covers *covers, const struct sheet_job *job,
-                     int64_t known, struct arena *arena)
+int64_t covers_bound(const struct sheet_covers *covers, const struct sheet_job *job, int64_t known,
+                     struct arena *arena)
 {
     struct walk walk = {.covers = covers,
                         .job = job,
@@ -211,8 +210,7 @@ static bool covers_met(const struct walk *walk)
         int64_t need = walk->covers->need[c];
 
         for (size_t i = 0; i < walk->order_count; i++)
-            need -= (int64_t)walk->counts[walk->order[i]] *
-                    walk->covers->gives[c][walk->order[i]];
+            need -= (int64_t)walk->counts[walk->order[i]] * walk->covers->gives[c][walk->order[i]];
         if (need > 0)
             return false;
     }
@@ -270,7 +268,6 @@ void sets_find(struct sheet_sets *sets, const struct sheet_covers *covers,
 void sets_add(struct sheet_sets *sets, const struct sheet_job *job, const size_t *counts)
 {
     sets->count -= sets->count == sets->room;
-    memcpy(&sets->counts[sets->count * job->size_count], counts,
-           job->size_count * sizeof *counts);
+    memcpy(&sets->counts[sets->count * job->size_count], counts, job->size_count * sizeof *counts);
     sets->area[sets->count++] = 0;
 }

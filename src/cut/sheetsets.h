@@ -17,7 +17,7 @@
 
 struct sheet_covers {
     size_t count;
-    int64_t need[COVERS_MOST];    /* of priced sheets; what comes free has been taken off */
+    int64_t need[COVERS_MOST];   /* of priced sheets; what comes free has been taken off */
     int64_t *gives[COVERS_MOST]; /* by size */
 };
 
@@ -27,8 +27,8 @@ void covers_make(struct sheet_covers *covers, const struct sheet_job *job, const
 
 /* The least price of sheets that keep all covers, where a plan costs `known`; with too many sets to
  * go through, the best price for each single cover in fractions of sheets, rounded up. */
-int64_t covers_bound(const struct sheet_covers *covers, const struct sheet_job *job,
-                     int64_t known, struct arena *arena);
+int64_t covers_bound(const struct sheet_covers *covers, const struct sheet_job *job, int64_t known,
+                     struct arena *arena);
 
 /* Sets by number of sheets of each size that has a price; what is free is open in any case. */
 struct sheet_sets {

@@ -102,8 +102,7 @@ static void count_needs(struct strokes *strokes, int32_t index)
 {
     const struct branch *branch = &strokes->branches[index];
 
-    for (int32_t child = branch->first; child != TREE_NONE;
-         child = strokes->branches[child].next) {
+    for (int32_t child = branch->first; child != TREE_NONE; child = strokes->branches[child].next) {
         if (branch->way != TREE_NONE && !branch_gap(&strokes->branches[child]))
             ++*times_of(strokes, setting_of(strokes, child, branch->way));
         count_needs(strokes, child);
@@ -121,8 +120,8 @@ static int32_t due_now(const struct strokes *strokes, int64_t setting)
 
         for (int32_t child = branch->first; child != TREE_NONE;
              child = strokes->branches[child].next)
-            due += is_due(strokes, piece, child) &&
-                   setting_of(strokes, child, branch->way) == setting;
+            due +=
+                is_due(strokes, piece, child) && setting_of(strokes, child, branch->way) == setting;
     }
     return due;
 }
@@ -480,8 +479,7 @@ static void empty_layout(struct cut_layout *layout)
     layout->stuck = 0;
 }
 
-void strokes_lay_out(struct strokes *strokes, const struct trees *trees,
-                     struct cut_layout *layout)
+void strokes_lay_out(struct strokes *strokes, const struct trees *trees, struct cut_layout *layout)
 {
     empty_layout(layout);
     strokes->layout = layout;

@@ -50,7 +50,6 @@ void strokes_init(struct strokes *strokes, const struct sheet_job *job, struct a
  * keep their room): blanks, places, left_out, strokes, fences, cost and `stuck`; not its bound.
  * O(strokes * nodes) a sheet.
  */
-void strokes_lay_out(struct strokes *strokes, const struct trees *trees,
-                     struct cut_layout *layout);
+void strokes_lay_out(struct strokes *strokes, const struct trees *trees, struct cut_layout *layout);
 
 #endif

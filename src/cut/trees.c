@@ -253,8 +253,8 @@ void trees_put(struct trees *trees, int32_t gap, size_t part, const int32_t size
 
 /* ---- taking ---- */
 
-/* Lets a node that holds nothing join the gap beside it. True when only a gap is left of the parent,
- * which then holds nothing either. */
+/* Lets a node that holds nothing join the gap beside it. True when only a gap is left of the
+ * parent, which then holds nothing either. */
 static bool join_gap(struct trees *trees, int32_t node)
 {
     int32_t parent = trees->nodes[node].parent;

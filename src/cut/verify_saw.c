@@ -1,7 +1,7 @@
 /*
  * What lies on the saw is a list of rectangles that never overlap: the sheet, and then what each
- * stroke makes of one of them. A stroke belongs to the rectangle whose edges it runs between. At the
- * end each part must be one of the rectangles.
+ * stroke makes of one of them. A stroke belongs to the rectangle whose edges it runs between. At
+ * the end each part must be one of the rectangles.
  */
 #include "cut/verify_saw.h"
 

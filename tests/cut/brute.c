@@ -178,8 +178,8 @@ static int cuts_of(const struct cut_job *job, int subset, struct box box)
 
     if (subset == 0 || is_part(job, subset, box))
         return 0;
-    if (!fits(job, subset, &(struct cut_size){box.size[0] - job->kerf, box.size[1] - job->kerf, 0,
-                                              CUT_ANY}))
+    if (!fits(job, subset,
+              &(struct cut_size){box.size[0] - job->kerf, box.size[1] - job->kerf, 0, CUT_ANY}))
         return NEVER;
     for (int i = 0; i < state_count; i++)
         if (states[i].subset == subset && memcmp(&states[i].box, &box, sizeof box) == 0)

@@ -296,8 +296,8 @@ static void a_free_offcut_never_raises_the_cost(void **state)
 
         small_job(&dice, &parts, sizes, &job, 8);
         without = search(&job, SMALL_WORK, &arena);
-        sizes[job.size_count++] = (struct cut_size){dice_between(&dice, 5, 40),
-                                                    dice_between(&dice, 5, 30), 0, 1};
+        sizes[job.size_count++] =
+            (struct cut_size){dice_between(&dice, 5, 40), dice_between(&dice, 5, 30), 0, 1};
         with = search(&job, SMALL_WORK, &arena);
         if (layout_proven(&without))
             assert_true(with.cost <= without.cost);

@@ -21,6 +21,9 @@ struct bad_layout {
     size_t left_out[FEW];
     size_t part_count, size_count, place_count, blank_count, left_out_count;
     int64_t cost, bound;
+    struct cut_stroke strokes[FEW];
+    size_t stroke_count, stuck;
+    int64_t fences, passage_length, passage_width;
 };
 
 static enum cut_flaw flaw_in(const struct bad_layout *bad)
@@ -31,8 +34,11 @@ static enum cut_flaw flaw_in(const struct bad_layout *bad)
                           .sizes = copy.sizes,
                           .size_count = bad->size_count,
                           .kerf = bad->kerf,
-                          .trim = bad->trim};
-    struct cut_layout layout = {.cost = bad->cost, .bound = bad->bound};
+                          .trim = bad->trim,
+                          .passage_length = bad->passage_length,
+                          .passage_width = bad->passage_width};
+    struct cut_layout layout = {
+        .cost = bad->cost, .bound = bad->bound, .fences = bad->fences, .stuck = bad->stuck};
 
     layout.places.at = copy.places;
     layout.places.count = bad->place_count;
@@ -40,6 +46,8 @@ static enum cut_flaw flaw_in(const struct bad_layout *bad)
     layout.blanks.count = bad->blank_count;
     layout.left_out.at = copy.left_out;
     layout.left_out.count = bad->left_out_count;
+    layout.strokes.at = copy.strokes;
+    layout.strokes.count = bad->stroke_count;
     return flaw_of(bad->way, &job, &layout);
 }
 
@@ -57,6 +65,21 @@ static enum cut_flaw flaw_in(const struct bad_layout *bad)
 #define SHEET_BLANK .blanks = {{0, 0, 2, 40, 57, 50}}, .blank_count = 1
 #define SHEET_PLACES .places = {{0, 0, 0, false}, {1, 0, 23, false}}, .place_count = 2
 
+/* The saw cuts 40 off the sheet, then 20 twice: three strokes, two settings. */
+#define SHEET_CUT SHEET_JOB, SHEET_PLACES, SHEET_BLANK, .cost = 7
+#define CUT_40                 \
+    {                          \
+        0, true, 40, 0, 50, 40 \
+    }
+#define CUT_20                  \
+    {                           \
+        0, false, 20, 0, 40, 20 \
+    }
+#define CUT_20_MORE             \
+    {                           \
+        0, false, 43, 0, 40, 20 \
+    }
+
 /* Four parts round a hole, as no saw can cut them. */
 #define PINWHEEL                                                                            \
     .way = CUT_SHEETS,                                                                      \
@@ -73,6 +96,10 @@ static enum cut_flaw flaw_in(const struct bad_layout *bad)
 static const struct bad_layout sound[] = {
     {CUT_FLAW_NONE, STICK_JOB, STICK_PLACES, STICK_BLANK, .cost = 7, .bound = 7},
     {CUT_FLAW_NONE, SHEET_JOB, SHEET_PLACES, SHEET_BLANK, .cost = 7, .bound = 7},
+    {CUT_FLAW_NONE, SHEET_CUT, .strokes = {CUT_40, CUT_20, CUT_20_MORE}, .stroke_count = 3,
+     .fences = 2},
+    {CUT_FLAW_NONE, SHEET_CUT, .strokes = {CUT_40, CUT_20, CUT_20_MORE}, .stroke_count = 3,
+     .fences = 2, .passage_length = 57, .passage_width = 50},
     {CUT_FLAW_NONE, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 40, .bound = 40},
 };
 
@@ -136,6 +163,21 @@ static const struct bad_layout bad[] = {
     {CUT_FLAW_COST, STICK_JOB, STICK_PLACES, STICK_BLANK, .cost = 6},
     {CUT_FLAW_COST, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 39},
     {CUT_FLAW_BOUND, STICK_JOB, STICK_PLACES, STICK_BLANK, .cost = 7, .bound = 8},
+    {CUT_FLAW_STROKES, SHEET_CUT, .strokes = {CUT_40, CUT_20}, .stroke_count = 2, .fences = 2},
+    {CUT_FLAW_STROKES, SHEET_CUT, .strokes = {CUT_20, CUT_40, CUT_20_MORE}, .stroke_count = 3,
+     .fences = 3},
+    {CUT_FLAW_STROKES, SHEET_CUT, .strokes = {{0, true, 39, 0, 50, 39}, CUT_20, CUT_20_MORE},
+     .stroke_count = 3, .fences = 2},
+    {CUT_FLAW_STROKES, SHEET_CUT, .strokes = {{0, true, 40, 0, 50, 41}, CUT_20, CUT_20_MORE},
+     .stroke_count = 3, .fences = 2},
+    {CUT_FLAW_STROKES, SHEET_CUT, .strokes = {{1, true, 40, 0, 50, 40}, CUT_20, CUT_20_MORE},
+     .stroke_count = 3, .fences = 2},
+    {CUT_FLAW_FENCES, SHEET_CUT, .strokes = {CUT_40, CUT_20, CUT_20_MORE}, .stroke_count = 3,
+     .fences = 3},
+    {CUT_FLAW_STUCK, SHEET_CUT, .strokes = {CUT_40, CUT_20, CUT_20_MORE}, .stroke_count = 3,
+     .fences = 2, .passage_length = 56, .passage_width = 50},
+    {CUT_FLAW_STUCK, SHEET_CUT, .strokes = {CUT_40, CUT_20, CUT_20_MORE}, .stroke_count = 3,
+     .fences = 2, .stuck = 1},
 };
 
 static void sound_layouts_are_let_through(void **state)

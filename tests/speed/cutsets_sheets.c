@@ -196,9 +196,8 @@ static bool read_class(FILE *file, struct instance *instance, long *ret_number)
     return true;
 }
 
-static void run_class(const char *name, const struct options *options,
-                      struct known *const known[2], const size_t known_count[2],
-                      struct tally totals[4])
+static void run_class(const char *name, const struct options *options, struct known *const known[2],
+                      const size_t known_count[2], struct tally totals[4])
 {
     static struct instance instance;
     const char *slash = strrchr(name, '/'), *last = slash ? slash + 1 : name;

@@ -145,8 +145,8 @@ static void add_cover(struct sheet_covers *covers, const struct sheet_job *job,
 
         if (!size->usable)
             continue;
-        covers->gives[index][s] = value_of(candidate->along, size->size[0]) *
-                                  value_of(candidate->across, size->size[1]);
+        covers->gives[index][s] =
+            value_of(candidate->along, size->size[0]) * value_of(candidate->across, size->size[1]);
         if (size->price == 0)
             covers->need[index] -= (int64_t)size->limit * covers->gives[index][s];
     }
