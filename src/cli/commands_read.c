@@ -131,8 +131,8 @@ enum fault command_money(struct cli *cli, struct fault_note *note)
 {
     static sheet_fn *const sheets[] = {sheet_buying, sheet_money, NULL};
     static report_fn *const reports[] = {report_heading, report_buying, report_money, NULL};
-    (void)note;
-    return view(cli, sheets, reports);
+    enum fault fault = desk_cut(cli->desk, CUT_GOOD, note);
+    return fault ? fault : view(cli, sheets, reports);
 }
 
 /* Takes the cure "3.1": the first of the third finding. */

@@ -12,6 +12,9 @@
  */
 #include "plan/buy.h"
 
+#include "cut/shortfall.h"
+#include "plan/geometry.h"
+
 #include <assert.h>
 #include <inttypes.h>
 #include <stdio.h>
@@ -161,6 +164,21 @@ static enum cut_way way_of(const struct stock *stock)
     return is_roll(stock) ? CUT_ROLLS : CUT_SHEETS;
 }
 
+/* What is asked of the first cut: pieces that go into the vehicle, where a whole sheet does not. A
+ * sheet goes in lying or on edge, down the length that there is. */
+static void ask_of_first_cut(const struct planning *planning, struct cut_job *made)
+{
+    for (size_t i = 0; i < planning->model->passages.count; i++) {
+        const struct passage *vehicle = &planning->model->passages.at[i];
+        int64_t opening = length_larger(vehicle->width, vehicle->height);
+
+        if (vehicle->kind != PASSAGE_VEHICLE || opening == 0)
+            continue;
+        made->passage_length = vehicle->length > 0 ? vehicle->length : CUT_LENGTH_MAX;
+        made->passage_width = opening;
+    }
+}
+
 static struct cut_job *make_job(struct cutting_job *job)
 {
     const struct plan *plan = job->planning->plan;
@@ -179,6 +197,8 @@ static struct cut_job *make_job(struct cutting_job *job)
             job->planning
                 ->value[job->stock->kind == STOCK_STICK ? TRADE_STICK_TRIM : TRADE_SHEET_EDGE_TRIM];
     }
+    if (job->stock->kind == STOCK_SHEET)
+        ask_of_first_cut(job->planning, made);
     return made;
 }
 
@@ -303,6 +323,28 @@ static void tell_left_out(const struct cutting_job *job, const struct cut_layout
                       arena_format(job->planning->arena, "part %s, %s long,", part->label, size));
         argument_text(finding, 1, job->stock->name);
         argument_length(finding, 2, missing(job, part));
+    }
+}
+
+#define SHORTFALLS_TOLD 3
+
+/* Parts that would just come out of a sheet beside each other but for the saw. */
+static void tell_shortfalls(const struct cutting_job *job, const struct cut_job *cut)
+{
+    struct planning *planning = job->planning;
+    struct sheet_shortfalls shortfalls = {0};
+
+    sheets_shortfalls(cut, planning->arena, &shortfalls);
+    for (size_t i = 0; i < shortfalls.list.count && i < SHORTFALLS_TOLD; i++) {
+        const struct sheet_shortfall *told = &shortfalls.list.at[i];
+        const struct part *part = &planning->plan->parts.at[job->first + told->part];
+        struct finding *finding =
+            finding_add(planning, FINDING_SAW_TAKES_TOO_MUCH, ENTITY_box, part->box);
+
+        argument_quantity(finding, 0, QUANTITY_COUNT, (int64_t)told->number);
+        argument_text(finding, 1, part->label);
+        argument_length(finding, 2, told->needs);
+        argument_length(finding, 3, told->has);
     }
 }
 
@@ -496,6 +538,8 @@ static const struct cut_layout *lay_out_and_keep(struct cutting_job *job)
     for (size_t i = 0; i < layout->blanks.count; i++)
         keep_blank(job, layout, &layout->blanks.at[i]);
     tell_left_out(job, layout);
+    if (job->stock->kind == STOCK_SHEET)
+        tell_shortfalls(job, job->planning->plan->jobs.at[job->planning->plan->jobs.count - 1].job);
     return layout;
 }
 

@@ -58,6 +58,8 @@
       "the wood under the staples of %e is %1 thick: a leg of %2 comes through")                   \
     F(NO_PRICE, NOTE, "%1 has no price")                                                           \
     F(NOT_SOLD, STOP, "%1 comes out of no size of %2 on offer: %3 is missing")                     \
+    F(SAW_TAKES_TOO_MUCH, NOTE,                                                                    \
+      "%1 parts like %2 beside each other need %3 with the saw's cuts, a sheet has %4")            \
     F(OVER_BUDGET, WARN, "the forecast is %1 over the budget")                                     \
     F(HEAVY, NOTE, "%e weighs %1: two people lift it")                                             \
     F(TOO_BIG_FOR_WAY, WARN, "%e does not pass %1")                                                \

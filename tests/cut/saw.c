@@ -10,6 +10,7 @@
 #include <stdarg.h>
 #include <stddef.h>
 #include <stdint.h>
+#include <stdlib.h>
 
 #include <cmocka.h>
 
@@ -131,7 +132,7 @@ void chance_is_cut_soundly(enum cut_way way, uint64_t seed)
     struct parts parts;
     struct cut_size sizes[MOST_SIZES];
 
-    for (int i = 0; i < 2000; i++) {
+    for (int i = 0; i < (getenv("STUFFOVER_LONG") ? 20000 : 2000); i++) {
         struct cut_job job = job_by_chance(way, &dice, &parts, sizes);
 
         saw(way, &job, &arena);
