@@ -46,6 +46,10 @@ enum fault desk_plan_anew(struct desk *desk, struct fault_note *note);
 /* Drops what searches have found. */
 void desk_forget_layouts(struct desk *desk);
 
+/* shelf.c: puts on the shelf what a cutting step leaves, and takes it off again. */
+void shelf_take_rests(struct model *draft, const struct plan *plan, const char *step);
+void shelf_give_rests_back(struct model *draft, const char *step);
+
 /* Formats the name of an edit, safe to show and cut at a character's edge. */
 void desk_label(char label[STORE_LABEL], const char *format, ...)
     __attribute__((format(printf, 2, 3)));

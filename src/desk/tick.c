@@ -55,6 +55,7 @@ static void take_cuts(struct model *draft, const struct tick_change *change)
         if (part->stock == stock && !part->again)
             take_cut(draft, change, part->label, part->length, part->width);
     }
+    shelf_take_rests(draft, change->plan, change->step->name);
 }
 
 /* Whether a part of that label was cut anew `times` times already. */
@@ -354,6 +355,7 @@ static enum fault change_untick(struct model *draft, void *context, struct fault
     remove_measures(draft, tick_key(draft, step));
     if (model_remove(draft, ENTITY_tick, tick_key(draft, step)) == 0)
         return fault_say(note, FAULT_REFUSED, 0, "\"%s\" is not ticked", step);
+    shelf_give_rests_back(draft, step);
     return FAULT_NONE;
 }
 

@@ -98,7 +98,8 @@
     F(TEXT, place, 0, 0, 60, none, "where it lies")               \
     F(TEXT, from_build, 0, 0, 60, none, "build it was left from") \
     F(TEXT, kept_for, 0, 0, 60, none, "build it is kept for")     \
-    F(TEXT, note, 0, 0, 500, none, "note")
+    F(TEXT, note, 0, 0, 500, none, "note")                        \
+    F(TEXT, from_step, 0, 0, 80, none, "step of that build that left it")
 
 /* A trade value changed: for the whole workshop, and for one build. */
 #define FIELDS_OF_value(F)                       \

@@ -72,7 +72,10 @@ int64_t with_reserve(int64_t amount, int64_t ratio)
 
 bool leftover_is_free(const struct model *model, const struct leftover *leftover)
 {
-    return *leftover->kept_for == '\0' || strcmp(leftover->kept_for, model->build.name) == 0;
+    bool ours = *leftover->from_step && strcmp(leftover->from_build, model->build.name) == 0;
+
+    return !ours &&
+           (*leftover->kept_for == '\0' || strcmp(leftover->kept_for, model->build.name) == 0);
 }
 
 void pass_buy(struct planning *planning)

@@ -69,7 +69,8 @@ void purchase_price(struct planning *planning, struct purchase *purchase, const 
 /* a + a * ratio, in whole counts rounded up. */
 int64_t with_reserve(int64_t amount, int64_t ratio);
 
-/* Whether what lies on the shelf may be used in this build: it is kept for no other. */
+/* Whether what lies on the shelf may be used in this build: it is kept for no other, and not left
+ * by this build itself. */
 bool leftover_is_free(const struct model *model, const struct leftover *leftover);
 
 #endif

@@ -260,7 +260,8 @@ static void keep_blank(const struct cutting_job *job, const struct cut_layout *l
                                 .first_placement = plan->placements.count,
                                 .placement_count = blank->count,
                                 .used = blank->used,
-                                .rest = blank->rest};
+                                .rest = blank->rest,
+                                .rest_across = blank->rest_across};
     for (size_t i = blank->first; i < blank->first + blank->count; i++) {
         const struct cut_place *place = &layout->places.at[i];
 

@@ -394,8 +394,9 @@ struct cutting {
     bool rest_of_another; /* the rest of a stick or sheet that stands in this list before it */
     int64_t length, width;
     size_t first_placement, placement_count;
-    int64_t used; /* length of stick or roll that is taken */
-    int64_t rest; /* largest piece left: its length */
+    int64_t used;        /* length of stick or roll that is taken */
+    int64_t rest;        /* largest piece left: its length */
+    int64_t rest_across; /* and of a sheet its width */
 };
 
 /* One job for the cutting methods: all parts of one stock, and the layout that the plan goes by. */

@@ -152,6 +152,33 @@ static void a_taken_layout_that_is_not_sound_is_left_aside(void **state)
     }
 }
 
+static int64_t shelf_count(const struct desk *desk)
+{
+    int64_t count = 0;
+    for (size_t i = 0; i < desk_model(desk)->leftovers.count; i++)
+        count += *desk_model(desk)->leftovers.at[i].from_step
+                     ? desk_model(desk)->leftovers.at[i].count
+                     : 0;
+    return count;
+}
+
+/* Sticks from 8 in on are worth keeping (common practice, no source); the headboard's ten leave
+ * rests of 39-5/8 in from the six that take one part of 56 in. */
+static void a_ticked_cut_puts_its_rests_on_the_shelf(void **state)
+{
+    const struct bench *bench = *state;
+    char step[40];
+    int64_t before = desk_plan(bench->desk)->cost.estimate;
+    snprintf(step, sizeof step, "cut:%d", (int)stick_job(bench->desk)->stock);
+    tick_until(bench->desk, step);
+    assert_true(shelf_count(bench->desk) >= 6);
+    assert_int_equal(desk_plan(bench->desk)->cost.estimate, before);
+    for (size_t i = 0; i < desk_model(bench->desk)->leftovers.count; i++)
+        assert_true(desk_model(bench->desk)->leftovers.at[i].length >= 8 * LENGTH_INCH);
+    DONE(desk_untick(bench->desk, step, note));
+    assert_int_equal(shelf_count(bench->desk), 0);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -166,6 +193,8 @@ int main(void)
         cmocka_unit_test_setup_teardown(layouts_that_are_taken_are_facts_until_they_are_given_back,
                                         bench_begin, bench_end),
         cmocka_unit_test_setup_teardown(a_taken_layout_of_another_job_is_left_aside, bench_begin,
+                                        bench_end),
+        cmocka_unit_test_setup_teardown(a_ticked_cut_puts_its_rests_on_the_shelf, bench_begin,
                                         bench_end),
         cmocka_unit_test_setup_teardown(a_taken_layout_that_is_not_sound_is_left_aside, bench_begin,
                                         bench_end),

@@ -1,0 +1,112 @@
+/*
+ * What a cutting step leaves goes on the shelf when it is ticked: pieces worth keeping, by the
+ * trade values of the stock. Taking the tick back takes them back. A build does not cut from what
+ * it left itself: its plan stays as it was cut.
+ */
+#include "desk/internal.h"
+
+#include "plan/steps.h"
+
+#include <string.h>
+
+struct shelving {
+    struct model *draft;
+    const struct plan *plan;
+    const char *step;
+    const struct stock *stock;
+};
+
+/* The least length and width of a piece worth keeping. */
+static void least_kept(const struct shelving *shelving, int64_t *ret_length, int64_t *ret_width)
+{
+    const int64_t *value = shelving->plan->value;
+    int64_t least = value[TRADE_KEEP_CLOTH];
+
+    *ret_width = 0;
+    if (shelving->stock->kind == STOCK_STICK) {
+        *ret_length = value[TRADE_KEEP_STICK];
+        return;
+    }
+    if (shelving->stock->kind == STOCK_SHEET)
+        least = value[TRADE_KEEP_SHEET];
+    else if (shelving->stock->kind == STOCK_FOAM)
+        least = value[TRADE_KEEP_FOAM];
+    *ret_length = *ret_width = least;
+}
+
+static struct leftover *alike(const struct shelving *shelving, int64_t length, int64_t width)
+{
+    struct model *draft = shelving->draft;
+
+    for (size_t i = 0; i < draft->leftovers.count; i++) {
+        struct leftover *left = &draft->leftovers.at[i];
+
+        if (left->stock == shelving->stock->key && left->length == length && left->width == width &&
+            strcmp(left->from_step, shelving->step) == 0 &&
+            strcmp(left->from_build, draft->build.name) == 0)
+            return left;
+    }
+    return NULL;
+}
+
+static void shelve(const struct shelving *shelving, int64_t length, int64_t width)
+{
+    struct leftover *left = alike(shelving, length, width);
+    int64_t least_length, least_width;
+
+    least_kept(shelving, &least_length, &least_width);
+    if (length == 0 || length < least_length || width < least_width)
+        return;
+    if (left) {
+        left->count++;
+        return;
+    }
+    left = MODEL_ADD(shelving->draft, leftover);
+    left->stock = shelving->stock->key;
+    left->length = length;
+    left->width = width;
+    left->count = 1;
+    left->from_build = arena_text(shelving->draft->arena, shelving->draft->build.name);
+    left->from_step = arena_text(shelving->draft->arena, shelving->step);
+}
+
+/* The end of a roll that was bought longer than it is cut. */
+static void shelve_roll(const struct shelving *shelving, int64_t used)
+{
+    for (size_t i = 0; i < shelving->plan->purchases.count; i++) {
+        const struct purchase *line = &shelving->plan->purchases.at[i];
+
+        if (line->stock == shelving->stock->key && line->length > used)
+            shelve(shelving, line->length - used, shelving->stock->width);
+    }
+}
+
+void shelf_take_rests(struct model *draft, const struct plan *plan, const char *step)
+{
+    struct shelving shelving = {draft, plan, step, MODEL_FIND(draft, stock, step_key_of(step))};
+    int64_t used = 0;
+
+    for (size_t i = 0; shelving.stock && i < plan->cuttings.count; i++) {
+        const struct cutting *cutting = &plan->cuttings.at[i];
+        bool roll = shelving.stock->kind == STOCK_CLOTH || shelving.stock->kind == STOCK_BATTING;
+
+        if (cutting->stock != shelving.stock->key)
+            continue;
+        if (roll)
+            used += cutting->leftover ? 0 : cutting->used;
+        else
+            shelve(&shelving, cutting->rest, cutting->rest_across);
+    }
+    if (used > 0)
+        shelve_roll(&shelving, used);
+}
+
+void shelf_give_rests_back(struct model *draft, const char *step)
+{
+    for (size_t i = draft->leftovers.count; i-- > 0;) {
+        const struct leftover *left = &draft->leftovers.at[i];
+
+        if (strcmp(left->from_step, step) == 0 && strcmp(left->from_build, draft->build.name) == 0)
+            model_remove(draft, ENTITY_leftover, left->key);
+    }
+}
