@@ -11,6 +11,8 @@
  */
 #include "plan/peel.h"
 
+#include "base/fault.h"
+
 #include <assert.h>
 #include <stdint.h>
 #include <string.h>
@@ -247,7 +249,7 @@ static void choose_for(struct peel *peel, const bool *shut, size_t node, size_t 
         if (peel_run(peel) == 0)
             return;
     }
-    assert(!"the rest peeled before, so one of these ways is open");
+    BUG("the rest peeled before, so one of its ways is open");
 }
 
 void peel_choose(struct peel *peel, size_t *ret_chosen)

@@ -51,16 +51,21 @@ static enum cut_flaw flaw_in(const struct bad_layout *bad)
     return flaw_of(bad->way, &job, &layout);
 }
 
+#define PART(long_, wide, turns)                                \
+    {                                                           \
+        .length = (long_), .width = (wide), .may_turn = (turns) \
+    }
+
 /* Two parts of 40 on a stick of 100, kerf 3, trim 5: sound. */
-#define STICK_JOB                                                                \
-    .way = CUT_BARS, .parts = {{40, 0, false}, {40, 0, false}}, .part_count = 2, \
+#define STICK_JOB                                                                        \
+    .way = CUT_BARS, .parts = {PART(40, 0, false), PART(40, 0, false)}, .part_count = 2, \
     .sizes = {{100, 0, 7, CUT_ANY}}, .size_count = 1, .kerf = 3, .trim = 5
 #define STICK_BLANK .blanks = {{0, 0, 2, 88, 9, 0}}, .blank_count = 1
 #define STICK_PLACES .places = {{0, 5, 0, false}, {1, 48, 0, false}}, .place_count = 2
 
 /* Two parts of 40 x 20 beside each other on a sheet of 100 x 50, kerf 3: sound. */
-#define SHEET_JOB                                                                   \
-    .way = CUT_SHEETS, .parts = {{40, 20, false}, {40, 20, true}}, .part_count = 2, \
+#define SHEET_JOB                                                                           \
+    .way = CUT_SHEETS, .parts = {PART(40, 20, false), PART(40, 20, true)}, .part_count = 2, \
     .sizes = {{100, 50, 7, CUT_ANY}}, .size_count = 1, .kerf = 3
 #define SHEET_BLANK .blanks = {{0, 0, 2, 40, 57, 50}}, .blank_count = 1
 #define SHEET_PLACES .places = {{0, 0, 0, false}, {1, 0, 23, false}}, .place_count = 2
@@ -81,17 +86,17 @@ static enum cut_flaw flaw_in(const struct bad_layout *bad)
     }
 
 /* Four parts round a hole, as no saw can cut them. */
-#define PINWHEEL                                                                            \
-    .way = CUT_SHEETS,                                                                      \
-    .parts = {{60, 30, false}, {30, 60, false}, {60, 30, false}, {30, 60, false}},          \
-    .part_count = 4, .sizes = {{90, 90, 7, CUT_ANY}}, .size_count = 1,                      \
-    .places = {{0, 0, 0, false}, {1, 60, 0, false}, {2, 30, 60, false}, {3, 0, 30, false}}, \
+#define PINWHEEL                                                                                   \
+    .way = CUT_SHEETS,                                                                             \
+    .parts = {PART(60, 30, false), PART(30, 60, false), PART(60, 30, false), PART(30, 60, false)}, \
+    .part_count = 4, .sizes = {{90, 90, 7, CUT_ANY}}, .size_count = 1,                             \
+    .places = {{0, 0, 0, false}, {1, 60, 0, false}, {2, 30, 60, false}, {3, 0, 30, false}},        \
     .place_count = 4, .blanks = {{0, 0, 4, 90, 0, 0}}, .blank_count = 1, .cost = 7
 
 /* A part of 40 x 20 on a roll of 50. */
-#define ROLL_JOB                                                                                   \
-    .way = CUT_ROLLS, .parts = {{40, 20, false}}, .part_count = 1, .sizes = {{0, 50, 0, CUT_ANY}}, \
-    .size_count = 1, .place_count = 1, .blank_count = 1
+#define ROLL_JOB                                                       \
+    .way = CUT_ROLLS, .parts = {PART(40, 20, false)}, .part_count = 1, \
+    .sizes = {{0, 50, 0, CUT_ANY}}, .size_count = 1, .place_count = 1, .blank_count = 1
 
 static const struct bad_layout sound[] = {
     {CUT_FLAW_NONE, STICK_JOB, STICK_PLACES, STICK_BLANK, .cost = 7, .bound = 7},
@@ -151,9 +156,10 @@ static const struct bad_layout bad[] = {
     {CUT_FLAW_KERF, SHEET_JOB, SHEET_BLANK, .cost = 7,
      .places = {{0, 0, 0, false}, {1, 42, 22, false}}, .place_count = 2},
     {CUT_FLAW_EDGE_TO_EDGE, PINWHEEL},
-    {CUT_FLAW_LIMIT, .way = CUT_BARS, .parts = {{40, 0, false}, {40, 0, false}}, .part_count = 2,
-     .sizes = {{50, 0, 0, 1}}, .size_count = 1, .places = {{0, 0, 0, false}, {1, 0, 0, false}},
-     .place_count = 2, .blanks = {{0, 0, 1, 40, 10, 0}, {0, 1, 1, 40, 10, 0}}, .blank_count = 2},
+    {CUT_FLAW_LIMIT, .way = CUT_BARS, .parts = {PART(40, 0, false), PART(40, 0, false)},
+     .part_count = 2, .sizes = {{50, 0, 0, 1}}, .size_count = 1,
+     .places = {{0, 0, 0, false}, {1, 0, 0, false}}, .place_count = 2,
+     .blanks = {{0, 0, 1, 40, 10, 0}, {0, 1, 1, 40, 10, 0}}, .blank_count = 2},
     {CUT_FLAW_USED, STICK_JOB, STICK_PLACES, .cost = 7, .blanks = {{0, 0, 2, 87, 9, 0}},
      .blank_count = 1},
     {CUT_FLAW_USED, STICK_JOB, STICK_PLACES, .cost = 7, .blanks = {{0, 0, 2, 88, 12, 0}},
@@ -213,7 +219,8 @@ static void cuts_of_three_stages_are_edge_to_edge(void **state)
 {
     const struct bad_layout three = {
         .way = CUT_SHEETS,
-        .parts = {{20, 50, false}, {30, 20, false}, {30, 10, false}, {10, 10, false}},
+        .parts = {PART(20, 50, false), PART(30, 20, false), PART(30, 10, false),
+                  PART(10, 10, false)},
         .part_count = 4,
         .sizes = {{50, 50, 1, CUT_ANY}},
         .size_count = 1,
