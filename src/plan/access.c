@@ -282,7 +282,15 @@ static void tell_points_without_wood(const struct task *task)
     argument_quantity(finding, 1, QUANTITY_COUNT, (int64_t)task->junction->point_count);
 }
 
-static void tell_way(const struct task *task, const struct candidate *candidate)
+/* The finding is the plan's last. */
+static void put_story(struct task *task, struct finding *finding)
+{
+    finding->story = task->story;
+    finding->story_count = task->story_count;
+    task->finding = task->planning->plan->findings.count - 1;
+}
+
+static void tell_way(struct task *task, const struct candidate *candidate)
 {
     const struct way *way = &task->way;
     bool tight = way->manner == MANNER_LONG_BIT || way->manner == MANNER_SLANTED;
@@ -298,6 +306,12 @@ static void tell_way(const struct task *task, const struct candidate *candidate)
             finding_add(task->planning, FINDING_JOIN_UNREACHABLE, ENTITY_join, task->join->key);
         argument_length(finding, 0, way->room < 0 ? 0 : way->room);
         argument_length(finding, 1, way->needed);
+        if (!task->planning->plan->trial)
+            access_tell_shut(task);
+        put_story(task, finding);
+    } else if (task->given_up) {
+        put_story(task,
+                  finding_add(task->planning, FINDING_JOIN_TRAPPED, ENTITY_join, task->join->key));
     } else if (tight) {
         struct finding *finding =
             finding_add(task->planning, FINDING_JOIN_TIGHT, ENTITY_join, task->join->key);
@@ -327,7 +341,7 @@ static void write_way(const struct task *task)
 
 static void begin(struct planning *planning, struct junction *junction, struct task *task)
 {
-    *task = (struct task){.planning = planning, .junction = junction};
+    *task = (struct task){.planning = planning, .junction = junction, .finding = PLAN_NONE};
     task->join = MODEL_FIND(planning->model, join, junction->join);
     assert(task->join);
     if (junction->point_count == 0)
@@ -367,4 +381,5 @@ void pass_access(struct planning *planning)
     access_choose(planning, &tasks);
     for (size_t i = 0; i < tasks.count; i++)
         finish(&tasks.at[i]);
+    access_add_cures(planning, &tasks);
 }

@@ -64,6 +64,19 @@ bool task_opening(const struct task *task, const struct plan_point *point, int64
     return true;
 }
 
+bool task_before_head(const struct task *task, const struct plan_point *point,
+                      struct vector *ret_at)
+{
+    struct fastening fastening;
+
+    if (!fasten_reckon(task->planning, task->junction, &task->faces, point, task->way.head_in_b,
+                       &fastening))
+        return false;
+    *ret_at = way_head(task->planning, task->junction, point, &fastening, task->way.head_in_b);
+    way_step_back(&task->scene, ret_at);
+    return true;
+}
+
 /* ---- what shuts the way ---- */
 
 static bool loose_panel_is_over(const struct task *task, int64_t u, int64_t v)
@@ -121,6 +134,14 @@ static void hold_back_layers(const struct task *task, struct candidate *candidat
     }
 }
 
+bool task_left_out(const struct model *model, int64_t join)
+{
+    for (size_t i = 0; i < model->left_outs.count; i++)
+        if (model->left_outs.at[i].join == join)
+            return true;
+    return false;
+}
+
 static void hold_back_joins(const struct task *task, struct helds *helds, int64_t u, int64_t v)
 {
     const struct plan *plan = task->planning->plan;
@@ -136,7 +157,7 @@ static void hold_back_joins(const struct task *task, struct helds *helds, int64_
         bool on_b = other->box_b == task->box->key && join->side_b == task->way.reach_side;
         const struct area *zone = on_a ? &other->zone : &other->zone_b;
 
-        if ((on_a || on_b) && area_holds(zone, u, v))
+        if ((on_a || on_b) && area_holds(zone, u, v) && !task_left_out(plan->facts, other->join))
             hold(task, helds, (struct held){BLOCKER_JOIN, other->join, "P50"});
     }
 }

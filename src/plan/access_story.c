@@ -1,15 +1,251 @@
 /*
- * What is told of a join that no order lets be driven.
+ * Why a join cannot be driven, told in a few sentences: where its heads lie, what shuts the way to
+ * them, and what wants that to be there before. Of what is stuck only the smallest part is told
+ * (peel_shrink), so that any one of the things named, taken away, would let the join be driven.
  */
 #include "plan/access_time.h"
 
-#include "plan/findings.h"
+#include "plan/geometry.h"
 
 #include <assert.h>
+#include <string.h>
+
+#define SENTENCES 6
+
+/* ---- words ---- */
+
+static void say(struct task *task, const char *format, ...) __attribute__((format(printf, 2, 3)));
+
+/* Says a sentence once, while there is room for it. */
+static void say(struct task *task, const char *format, ...)
+{
+    struct arena *arena = task->planning->arena;
+    va_list arguments;
+
+    va_start(arguments, format);
+    const char *sentence = arena_format_list(arena, format, arguments);
+    va_end(arguments);
+    for (size_t i = 0; i < task->story_count; i++)
+        if (strcmp(task->story[i], sentence) == 0)
+            return;
+    if (!task->story)
+        task->story = ARENA_MANY(arena, const char *, SENTENCES);
+    if (task->story_count < SENTENCES)
+        task->story[task->story_count++] = sentence;
+}
+
+static const char *box_called(const struct planning *planning, int64_t key)
+{
+    const struct box *box = MODEL_FIND(planning->model, box, key);
+
+    return box ? box->name : "";
+}
+
+static const char *join_called(const struct planning *planning, int64_t key)
+{
+    const struct join *join = MODEL_FIND(planning->model, join, key);
+
+    return join ? join->name : "";
+}
+
+const char *access_facing_called(const struct planning *planning, int64_t key)
+{
+    const struct facing *facing = MODEL_FIND(planning->model, facing, key);
+
+    assert(facing);
+    return arena_format(planning->arena, "%s %s of %s", words_side.at[facing->side].name,
+                        words_facing.at[facing->kind].name, box_called(planning, facing->box));
+}
+
+static const char *layer_called(const struct planning *planning, int64_t key)
+{
+    const struct layer *layer = MODEL_FIND(planning->model, layer, key);
+    char name[MODEL_NAME_TEXT];
+
+    assert(layer);
+    model_item_name(name, planning->model, ENTITY_layer, key);
+    return arena_format(planning->arena, "%s %s", words_side.at[layer->side].name, name);
+}
+
+/* The box that a join lays over another. */
+static const char *box_laid(const struct planning *planning, int64_t join, int64_t over)
+{
+    const struct join *found = MODEL_FIND(planning->model, join, join);
+
+    assert(found);
+    return box_called(planning, found->box_a == over ? found->box_b : found->box_a);
+}
+
+/* ---- where the heads are ---- */
+
+/* The faces that some way comes through, as "its top", "its top or its back". */
+static const char *faces_reached(const struct task *task)
+{
+    const char *text = "";
+    bool told[SIDE_COUNT] = {false};
+
+    for (size_t i = 0; i < task->way_count; i++) {
+        const struct candidate *candidate = &task->ways[i];
+
+        if (!candidate->open || told[candidate->way.reach_side])
+            continue;
+        told[candidate->way.reach_side] = true;
+        text = arena_format(task->planning->arena, "%s%sits %s", text, *text ? " or " : "",
+                            words_side.at[candidate->way.reach_side].name);
+    }
+    return text;
+}
+
+static void say_where(struct task *task)
+{
+    const struct candidate *first = &task->ways[0];
+    const char *box = box_called(task->planning, way_box(task->junction, first->way.head_in_b));
+
+    if (!first->way.inside)
+        say(task, "The heads of join %s lie on the %s of box %s.", task->join->name,
+            words_side.at[first->way.reach_side].name, box);
+    else if (first->open)
+        say(task, "The heads of join %s lie inside box %s; hand and driver come through %s.",
+            task->join->name, box, faces_reached(task));
+    else
+        say(task, "The heads of join %s lie inside box %s.", task->join->name, box);
+}
+
+/* ---- trapped: what the rest of the order closes ---- */
+
+static void name_core(struct task *task, enum blocker_kind kind, int64_t item)
+{
+    for (size_t i = 0; i < task->core.list.count; i++)
+        if (task->core.list.at[i].kind == kind && task->core.list.at[i].item == item)
+            return;
+    *LIST_ADD(task->planning->arena, &task->core.list) = (struct held){kind, item, NULL};
+}
+
+static void say_blocker(struct task *task, const struct act *act)
+{
+    const struct planning *planning = task->planning;
+
+    if (act->kind == ACT_FACING)
+        say(task, "The %s shuts that way.", access_facing_called(planning, act->key));
+    else if (act->kind == ACT_LAYER)
+        say(task, "The %s shuts that way.", layer_called(planning, act->key));
+    else
+        say(task, "Join %s sets box %s over that way.", join_called(planning, act->key),
+            box_laid(planning, act->key, way_box(task->junction, task->ways[0].way.head_in_b)));
+}
+
+static void say_blockers(const struct timeline *timeline, const struct peel *peel,
+                         struct task *task)
+{
+    size_t node = timeline_drive((size_t)(task - timeline->tasks->at));
+
+    for (size_t i = peel->first_way[node]; i < peel->first_way[node + 1]; i++) {
+        const struct peel_way *way = &timeline->ways.at[i];
+
+        for (size_t j = 0; j < way->blocker_count; j++) {
+            size_t blocker = timeline->blockers.at[way->first_blocker + j];
+
+            if (peel->left[blocker])
+                say_blocker(task, &timeline->acts.at[blocker]);
+        }
+    }
+}
+
+static void say_edge(const struct timeline *timeline, struct task *task, size_t edge)
+{
+    const struct planning *planning = timeline->planning;
+    const struct act *before = &timeline->acts.at[timeline->edges.at[edge].before];
+    const struct act *after = &timeline->acts.at[timeline->edges.at[edge].after];
+    const char *rule = timeline->reasons.at[edge].rule;
+
+    if (before->kind == ACT_MOVE)
+        say(task, "Join %s is made in the room.", join_called(planning, after->key));
+    else if (after->kind == ACT_MOVE)
+        say(task, "Join %s is made at the bench, before that.", join_called(planning, before->key));
+    else if (strcmp(rule, "P16") == 0)
+        say(task, "The %s is wood that join %s needs: it is fixed before.",
+            access_facing_called(planning, before->key), join_called(planning, after->key));
+    else if (strcmp(rule, "P18") == 0)
+        say(task, "The holes of join %s are drilled before the %s goes on.",
+            join_called(planning, before->key), layer_called(planning, after->key));
+    else if (strcmp(rule, "P26") == 0)
+        say(task, "The %s lies under the %s.", layer_called(planning, before->key),
+            layer_called(planning, after->key));
+    else if (strcmp(rule, "S14") == 0)
+        say(task, "The %s lies on the %s.", layer_called(planning, after->key),
+            access_facing_called(planning, before->key));
+    else if (strcmp(rule, "S11") == 0)
+        say(task, "The %s covers boxes that join %s puts together.",
+            layer_called(planning, after->key), join_called(planning, before->key));
+    else if (strcmp(rule, "P45") == 0)
+        say(task, "The %s lies between the boxes of join %s: it is put on before they meet.",
+            layer_called(planning, before->key), join_called(planning, after->key));
+}
 
 void access_tell_trapped(const struct timeline *timeline, const struct peel *peel,
-                         const struct task *task)
+                         struct task *task)
 {
-    assert(!peel || peel->problem.node_count == timeline->acts.count);
-    finding_add(timeline->planning, FINDING_JOIN_TRAPPED, ENTITY_join, task->join->key);
+    for (size_t i = 0; i < timeline->acts.count; i++) {
+        const struct act *act = &timeline->acts.at[i];
+
+        if (peel->left[i] && act->kind != ACT_MOVE)
+            name_core(task,
+                      act->kind == ACT_FACING  ? BLOCKER_FACING
+                      : act->kind == ACT_LAYER ? BLOCKER_LAYER
+                                               : BLOCKER_JOIN,
+                      act->key);
+    }
+    say_where(task);
+    say_blockers(timeline, peel, task);
+    for (size_t i = 0; i < timeline->edges.count; i++)
+        if (peel->left[timeline->edges.at[i].before] && peel->left[timeline->edges.at[i].after])
+            say_edge(timeline, task, i);
+}
+
+/* ---- shut: no tool or no hand comes in, whatever the order ---- */
+
+static const char *length_text(const struct task *task, int64_t length)
+{
+    char text[QUANTITY_TEXT];
+
+    quantity_print_unit(text, QUANTITY_LENGTH, model_units(task->planning->model), length);
+    return arena_text(task->planning->arena, text);
+}
+
+static void say_shut(struct task *task, const struct way *way, const struct blocker *blocker)
+{
+    const struct plan *plan = task->planning->plan;
+
+    if (blocker->kind == BLOCKER_MEMBER)
+        say(task, "Member %s stands %s before them; the shortest tool needs %s.",
+            plan->members.at[blocker->item].label, length_text(task, way->room),
+            length_text(task, way->needed));
+    else if (blocker->kind == BLOCKER_FLOOR)
+        say(task, "The floor lies before them, with no room for a tool.");
+    else if (blocker->kind == BLOCKER_LAYER)
+        say(task, "The %s is sewn all round and cannot be opened over them.",
+            layer_called(task->planning, blocker->item));
+    else
+        say(task, "The %s, fixed at the bench, keeps hand and driver out.",
+            access_facing_called(task->planning, blocker->item));
+    if (blocker->kind == BLOCKER_FACING)
+        name_core(task, BLOCKER_FACING, blocker->item);
+}
+
+void access_tell_shut(struct task *task)
+{
+    for (size_t i = 0; i < task->way_count; i++) {
+        const struct way *way = &task->ways[i].way;
+        struct blockers shut = {0};
+
+        way_find_shut(task->planning, task->junction, &task->faces, way->head_in_b, &shut);
+        if (i == 0)
+            say_where(task);
+        else
+            say(task, "In box %s there is no way either.",
+                box_called(task->planning, way_box(task->junction, way->head_in_b)));
+        for (size_t j = 0; j < shut.blockers.count; j++)
+            say_shut(task, way, &shut.blockers.at[j]);
+    }
+    name_core(task, BLOCKER_JOIN, task->join->key);
 }

@@ -320,6 +320,8 @@ struct timeline timeline_make(struct planning *planning, struct tasks *tasks)
 
     add_acts(&timeline);
     for (size_t i = 0; i < tasks->count; i++) {
+        if (task_left_out(model, tasks->at[i].join->key))
+            continue;
         add_join_edges(&timeline, i);
         add_needed_edges(&timeline, i);
         add_hole_edges(&timeline, &layers, i, tasks->at[i].join->box_a);
@@ -407,7 +409,7 @@ static void give_up(struct timeline *timeline, struct peel *peel, bool *gone, si
     }
     timeline->tasks->at[task].given_up = true;
     gone[timeline_drive(task)] = true;
-    if (told < TOLD_AT_MOST)
+    if (told < TOLD_AT_MOST && !timeline->planning->plan->trial)
         access_tell_trapped(timeline, peel, &timeline->tasks->at[task]);
 }
 

@@ -61,8 +61,8 @@ struct timeline timeline_make(struct planning *planning, struct tasks *tasks);
 /* ---- access_story.c ---- */
 
 /* Tells why the join of a task cannot be driven: what is left in the peel is the smallest part that
- * does not go. Nothing left: the ways are shut whatever the order. */
+ * does not go. Fills the task's story and core. */
 void access_tell_trapped(const struct timeline *timeline, const struct peel *peel,
-                         const struct task *task);
+                         struct task *task);
 
 #endif

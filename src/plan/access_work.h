@@ -37,9 +37,13 @@ struct task {
     struct faces faces;
     struct candidate *ways; /* the cheapest first; none for a join without points */
     size_t way_count;
-    struct helds needed;   /* layers and facings that come before it */
-    size_t chosen;         /* of the ways */
-    bool given_up;         /* no order lets it be driven */
+    struct helds needed; /* layers and facings that come before it */
+    size_t chosen;       /* of the ways */
+    bool given_up;       /* no order lets it be driven */
+    const char **story;  /* why it cannot be driven */
+    size_t story_count;
+    struct helds core;     /* joins, facings and layers that the story names */
+    size_t finding;        /* of the plan's, that tells it; PLAN_NONE for none */
     const struct box *box; /* with the heads of the way that is looked at */
     struct scene scene;    /* round them */
     struct way way;
@@ -64,9 +68,30 @@ bool task_opening(const struct task *task, const struct plan_point *point, int64
  * treated, and whether it can be driven at all. */
 void task_hold_back(struct task *task, struct candidate *candidate);
 
+/* Whether an optional join was left out: it holds nothing back, and nothing waits for it. */
+bool task_left_out(const struct model *model, int64_t join);
+
 /* Finds what has to come before it, each once: wood that the screws need, edges that are stapled
  * between the faces, cloth that lies there. */
 void task_bring_forward(struct task *task);
+
+/* The place in the hollow right before a head, in the box's axes. False when there is no head. */
+bool task_before_head(const struct task *task, const struct plan_point *point,
+                      struct vector *ret_at);
+
+/* ---- access_story.c ---- */
+
+/* Tells what shuts every way of a task whose ways are all shut: its story and core. */
+void access_tell_shut(struct task *task);
+
+/* "left panel of W"; in the arena. */
+const char *access_facing_called(const struct planning *planning, int64_t key);
+
+/* ---- access_cure.c ---- */
+
+/* Adds to the findings of joins that cannot be driven the cures that help, tried on a copy of the
+ * facts; nothing in a trial. */
+void access_add_cures(struct planning *planning, struct tasks *tasks);
 
 /* ---- access_time.c ---- */
 

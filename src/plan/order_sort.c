@@ -395,14 +395,71 @@ void order_sort(struct ordering *ordering)
     }
 }
 
-static void tell_circle(struct planning *planning, const struct work *work)
+/* ---- what is told ---- */
+
+#define SENTENCES 6
+
+/* For each work the wait by which it is reached from the first one, over hard waits that hold, in
+ * as few as there are: SIZE_MAX where it is not reached. */
+static size_t *reach_from(const struct ordering *ordering, size_t start)
 {
-    if (work->step.join)
-        finding_add(planning, FINDING_ORDER_CIRCLE, ENTITY_join, work->step.join);
-    else if (work->step.layer)
-        finding_add(planning, FINDING_ORDER_CIRCLE, ENTITY_layer, work->step.layer);
-    else
-        finding_add(planning, FINDING_ORDER_CIRCLE, ENTITY_box, work->step.box);
+    struct arena *arena = ordering->planning->arena;
+    size_t count = ordering->works.count;
+    size_t *by = ARENA_MANY(arena, size_t, count);
+    size_t *queue = ARENA_MANY(arena, size_t, count);
+    size_t *outgoing, *first;
+    size_t queued = 1;
+
+    index_waits(ordering, false, &outgoing, &first);
+    memset(by, 0xff, count * sizeof *by);
+    queue[0] = start;
+    for (size_t at = 0; at < queued; at++)
+        for (size_t i = first[queue[at]]; i < first[queue[at] + 1]; i++) {
+            const struct wait *wait = &ordering->waits.at[outgoing[i]];
+
+            if (wait->dropped || wait->rule->kind != RULE_HARD || wait->after == start ||
+                by[wait->after] != SIZE_MAX)
+                continue;
+            by[wait->after] = outgoing[i];
+            queue[queued++] = wait->after;
+        }
+    return by;
+}
+
+static const char *sentence_of(const struct ordering *ordering, const struct wait *wait)
+{
+    return arena_format(ordering->planning->arena, "First \"%s\", then \"%s\": %s.",
+                        ordering->works.at[wait->before].step.title,
+                        ordering->works.at[wait->after].step.title, wait->rule->reason);
+}
+
+/* The circle that a wait closes, wait by wait: what leads from its last work back to its first, and
+ * the wait itself. Of a longer one the part next to it. */
+static void tell_story(const struct ordering *ordering, const struct wait *closing,
+                       struct finding *finding)
+{
+    const size_t *by = reach_from(ordering, closing->after);
+    const char **story = ARENA_MANY(ordering->planning->arena, const char *, SENTENCES);
+    size_t at = SENTENCES;
+
+    story[--at] = sentence_of(ordering, closing);
+    for (size_t work = closing->before; at > 0 && work != closing->after && by[work] != SIZE_MAX;) {
+        const struct wait *wait = &ordering->waits.at[by[work]];
+
+        story[--at] = sentence_of(ordering, wait);
+        work = wait->before;
+    }
+    finding->story = story + at;
+    finding->story_count = SENTENCES - at;
+}
+
+static void tell_circle(const struct ordering *ordering, const struct wait *wait)
+{
+    const struct step *step = &ordering->works.at[wait->after].step;
+    enum entity_kind entity = step->join ? ENTITY_join : step->layer ? ENTITY_layer : ENTITY_box;
+    int64_t key = step->join ? step->join : step->layer ? step->layer : step->box;
+
+    tell_story(ordering, wait, finding_add(ordering->planning, FINDING_ORDER_CIRCLE, entity, key));
 }
 
 void order_tell_circles(const struct ordering *ordering)
@@ -411,6 +468,6 @@ void order_tell_circles(const struct ordering *ordering)
         const struct wait *wait = &ordering->waits.at[i];
 
         if (wait->dropped && wait->rule->kind == RULE_HARD)
-            tell_circle(ordering->planning, &ordering->works.at[wait->after]);
+            tell_circle(ordering, wait);
     }
 }

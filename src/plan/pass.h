@@ -17,6 +17,12 @@ struct planning {
     const int64_t *value;          /* trade values: value[TRADE_KERF] */
 };
 
+/*
+ * The plan, as far as the access pass, of the model with a cure taken; NULL when the cure cannot be
+ * read or breaks the model. In the planning's arena.
+ */
+const struct plan *pass_try(const struct planning *planning, const struct cure *cure);
+
 void pass_resolve(struct planning *planning);
 void pass_panel(struct planning *planning);
 void pass_frame(struct planning *planning);

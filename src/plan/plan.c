@@ -6,6 +6,7 @@
  */
 #include "plan/plan.h"
 
+#include "plan/cure.h"
 #include "plan/pass.h"
 #include "plan/screws.h"
 #include "plan/taken.h"
@@ -67,22 +68,47 @@ static void tally_fixings(struct plan *plan)
         plan->tally.screws += plan->screw_kinds.at[i].count;
 }
 
-static struct plan *plan_fill(const struct model *facts, const struct cut_known *known,
-                              struct arena *arena)
+/* Runs the passes up to one, or all. */
+static struct plan *run_passes(const struct model *facts, const struct cut_known *known,
+                               struct arena *arena, bool trial, pass_fn *last)
 {
     struct plan *plan = ARENA_NEW(arena, struct plan);
     struct planning planning = {facts_as_measured(facts, arena), plan, arena, known, plan->value};
 
     plan->entered = facts;
     plan->facts = planning.model;
+    plan->trial = trial;
     trade_resolve(facts, plan->value);
-    for (size_t i = 0; i < sizeof passes / sizeof *passes; i++)
+    for (size_t i = 0; i < sizeof passes / sizeof *passes; i++) {
         passes[i](&planning);
+        if (passes[i] == last)
+            break;
+    }
+    return plan;
+}
+
+static struct plan *plan_fill(const struct model *facts, const struct cut_known *known,
+                              struct arena *arena)
+{
+    struct plan *plan = run_passes(facts, known, arena, false, NULL);
+
     tally_purchases(plan);
     tally_fixings(plan);
     tally_steps(plan);
     tally_findings(plan);
     return plan;
+}
+
+const struct plan *pass_try(const struct planning *planning, const struct cure *cure)
+{
+    struct model *facts = ARENA_NEW(planning->arena, struct model);
+    struct fault_note note;
+
+    model_copy(facts, planning->model, planning->arena);
+    if (cure_apply(facts, cure, &note) ||
+        model_check(facts, NULL, NULL) > model_check(planning->model, NULL, NULL))
+        return NULL;
+    return run_passes(facts, NULL, planning->arena, true, pass_access);
 }
 
 struct filling {

@@ -512,7 +512,7 @@ struct argument {
 /*
  * One line of a cure: a field of an item and what is read into it, as field_read takes it. Key 0 is
  * a new item of the entity; lines with key 0 of one entity that follow each other fill the same new
- * item. A field of NULL deletes the item.
+ * item, until a field comes a second time: that begins the next. A field of NULL deletes the item.
  */
 struct cure_edit {
     enum entity_kind entity;
@@ -554,8 +554,9 @@ struct tally {
 };
 
 struct plan {
-    const struct model *facts;        /* with measures of stock put in (taken.h) */
-    const struct model *entered;      /* as they were entered */
+    const struct model *facts;   /* with measures of stock put in (taken.h) */
+    const struct model *entered; /* as they were entered */
+    bool trial; /* made to try a cure, as far as the access pass: no stories, no cures */
     int64_t value[TRADE_COUNT];       /* trade values that hold */
     LIST_OF(struct pose) poses;       /* one a box, in order of keys */
     LIST_OF(struct padding) paddings; /* six a box, in order of keys and sides */

@@ -44,13 +44,19 @@ static bool step_aside(const struct scene *scene, struct vector *at, int axis, i
     return is_in_box(scene->box, *at);
 }
 
+void way_step_back(const struct scene *scene, struct vector *head)
+{
+    int64_t room = way_free_along(scene, *head, scene->axis, scene->sign);
+    int64_t before = room / 2 < LENGTH_INCH ? room / 2 : LENGTH_INCH;
+
+    vector_set(head, scene->axis, vector_along(*head, scene->axis) + scene->sign * before);
+}
+
 bool way_enter(const struct scene *scene, int64_t side, struct vector head, struct entry *ret_entry)
 {
-    int64_t room = way_free_along(scene, head, scene->axis, scene->sign);
-    int64_t before = room / 2 < LENGTH_INCH ? room / 2 : LENGTH_INCH;
     struct entry entry = {.head = head, .before = head};
 
-    vector_set(&entry.before, scene->axis, vector_along(head, scene->axis) + scene->sign * before);
+    way_step_back(scene, &entry.before);
     struct vector at = entry.before;
     bool out = comes_out(scene, at, side);
     for (int aside = 0; !out && aside < 2 * AXIS_COUNT; aside++) {

@@ -281,6 +281,11 @@ static struct tool_size tool_size(const struct planning *planning, int64_t kind)
     return size;
 }
 
+int64_t way_tool_length(const struct planning *planning, int64_t kind)
+{
+    return tool_size(planning, kind).length;
+}
+
 /* How far aside the body comes when the tool is held at the slant that a screw bears. The tangent
  * is taken as the angle in radians, a little less. */
 static int64_t slant(const struct planning *planning, int64_t length)
@@ -354,8 +359,8 @@ struct vector way_head(const struct planning *planning, const struct junction *j
 
 /* ---- cloth over heads on the outside ---- */
 
-/* A sewn cover without an open side cannot be peeled back from a head. */
-static bool is_sewn_in(const struct scene *scene, int64_t side, struct vector head)
+/* The sewn cover without an open side that cannot be peeled back from a head; NULL for none. */
+static const struct layer *sewn_over(const struct scene *scene, int64_t side, struct vector head)
 {
     const struct model *model = scene->planning->model;
     int64_t u, v;
@@ -369,9 +374,9 @@ static bool is_sewn_in(const struct scene *scene, int64_t side, struct vector he
         if (layer->shape == SHAPE_SEWN && !opens && scene->join->treatment == TREATMENT_OPEN &&
             drape_is_cloth(layer) && drape_is_on_box(model, layer, scene->box->key) &&
             drape_covers(scene->planning, layer, scene->box, side, u, v))
-            return true;
+            return layer;
     }
-    return false;
+    return NULL;
 }
 
 /* ---- the way ---- */
@@ -446,7 +451,7 @@ static void see_point(const struct scene *scene, const struct faces *faces,
 
     if (fastening.depth < whole)
         sight->inside = true;
-    else if (is_sewn_in(scene, side_opposite(scene->side), head))
+    else if (sewn_over(scene, side_opposite(scene->side), head))
         outlook.manner = MANNER_NONE;
     sight->heads[sight->count] = head;
     sight->screws[sight->count] = screw;
@@ -591,20 +596,63 @@ static void add_nearest(const struct scene *scene, struct vector head, int64_t n
         add_shut(scene->planning, blockers, BLOCKER_FLOOR, 0);
 }
 
+static void add_sewn(const struct scene *scene, struct vector head, struct blockers *blockers)
+{
+    const struct layer *layer = sewn_over(scene, side_opposite(scene->side), head);
+
+    if (layer)
+        add_shut(scene->planning, blockers, BLOCKER_LAYER, layer->key);
+}
+
+static void add_panels(const struct scene *scene, int64_t side, struct blockers *blockers)
+{
+    const struct plan *plan = scene->planning->plan;
+    struct slice panels = plan_panels_of(plan, scene->box->key);
+
+    for (size_t i = panels.from; i < panels.to; i++)
+        if (!plan->panels.at[i].loose && plan->panels.at[i].side == side)
+            add_shut(scene->planning, blockers, BLOCKER_FACING, plan->panels.at[i].facing);
+}
+
+static bool opening_helps(const struct scene *scene, const struct faces *faces, int64_t side)
+{
+    struct scene opened = *scene;
+    struct ways ways = {0};
+    struct way shut;
+
+    way_open_side(&opened, side);
+    return add_ways(&opened, faces, &ways, &shut);
+}
+
+static void add_all_panels(const struct scene *scene, const struct faces *faces,
+                           struct blockers *blockers)
+{
+    bool helps = false;
+
+    for (int64_t side = 0; side < SIDE_COUNT; side++) {
+        if (side == scene->side || !has_fixed_panel(scene, side) ||
+            !opening_helps(scene, faces, side))
+            continue;
+        add_panels(scene, side, blockers);
+        helps = true;
+    }
+    for (int64_t side = 0; side < SIDE_COUNT && !helps; side++)
+        if (side != scene->side)
+            add_panels(scene, side, blockers);
+}
+
 void way_find_shut(struct planning *planning, const struct junction *junction,
                    const struct faces *faces, bool head_in_b, struct blockers *blockers)
 {
     struct scene scene = way_scene(planning, junction, head_in_b);
     struct sight sight = see(&scene, faces);
-    struct slice panels = plan_panels_of(planning->plan, scene.box->key);
 
-    for (size_t i = 0; i < sight.count; i++)
-        if (sight.outlooks[i].manner == MANNER_NONE)
-            add_nearest(&scene, sight.heads[i], sight.outlooks[i].needed, blockers);
-    for (size_t i = panels.from; sight.inside && i < panels.to; i++) {
-        const struct panel *panel = &planning->plan->panels.at[i];
-
-        if (!panel->loose && panel->side != scene.side)
-            add_shut(planning, blockers, BLOCKER_FACING, panel->facing);
+    for (size_t i = 0; i < sight.count; i++) {
+        if (sight.outlooks[i].manner != MANNER_NONE)
+            continue;
+        add_nearest(&scene, sight.heads[i], sight.outlooks[i].needed, blockers);
+        add_sewn(&scene, sight.heads[i], blockers);
     }
+    if (sight.inside)
+        add_all_panels(&scene, faces, blockers);
 }

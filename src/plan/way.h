@@ -97,10 +97,15 @@ struct blockers {
     LIST_OF(struct blocker) blockers;
 };
 
-/* What shuts all ways from a side, once each: what stands in line before the heads, and, for heads
- * in the hollow, the fixed panels that keep a hand out. All of it is lasting. */
+/* What shuts all ways from a side, once each: what stands in line before the heads, the cover sewn
+ * up over them, and, for heads in the hollow, the fixed panels that keep a hand out: those of each
+ * face that alone would let it in, or else all. All of it is lasting. */
 void way_find_shut(struct planning *planning, const struct junction *junction,
                    const struct faces *faces, bool head_in_b, struct blockers *blockers);
+
+/* Room that a tool (enum tool_word) takes in line, beside the screw: the workshop's own where it is
+ * measured, else the trade's. */
+int64_t way_tool_length(const struct planning *planning, int64_t kind);
 
 /* The head of a screw at a point, seen as the way has it. */
 struct vector way_head(const struct planning *planning, const struct junction *junction,
@@ -115,6 +120,10 @@ extern const int64_t way_sides[SIDE_COUNT];
 /* Whether a hand comes to all heads through a face, and what then lies there. */
 bool way_reaches(const struct scene *scene, int64_t side, const struct vector *heads, size_t count,
                  struct way *way);
+
+/* From a head to the place before it where a hand holds the tool: an inch away, or half of the room
+ * where there is less. */
+void way_step_back(const struct scene *scene, struct vector *head);
 
 /* How a hand comes to a head through the reach side. False when it does not. */
 bool way_enter(const struct scene *scene, int64_t side, struct vector head,

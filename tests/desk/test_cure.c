@@ -96,6 +96,23 @@ static void cure_makes_two_new_items_of_one_kind_when_another_line_lies_between(
     assert_int_equal(desk_model(bench->desk)->tools.count, before + 2);
 }
 
+static void cure_begins_the_next_new_item_where_a_field_comes_again(void **state)
+{
+    struct bench *bench = *state;
+    size_t before = desk_model(bench->desk)->tools.count;
+    const struct cure_edit edits[] = {{ENTITY_tool, 0, "name", "One"},
+                                      {ENTITY_tool, 0, "kind", "stubby"},
+                                      {ENTITY_tool, 0, "name", "Other"},
+                                      {ENTITY_tool, 0, "kind", "right_angle"}};
+
+    DONE(take(bench, edits, 4, note));
+    assert_int_equal(desk_model(bench->desk)->tools.count, before + 2);
+    assert_string_equal(desk_model(bench->desk)->tools.at[before].name, "One");
+    assert_int_equal(desk_model(bench->desk)->tools.at[before].kind, TOOL_STUBBY);
+    assert_string_equal(desk_model(bench->desk)->tools.at[before + 1].name, "Other");
+    assert_int_equal(desk_model(bench->desk)->tools.at[before + 1].kind, TOOL_RIGHT_ANGLE);
+}
+
 static void cure_without_a_field_deletes(void **state)
 {
     struct bench *bench = *state;
@@ -145,6 +162,7 @@ int main(void)
         TEST(cure_sets_fields_of_several_items_in_one_edit),
         TEST(cure_fills_one_new_item_with_lines_that_follow_each_other),
         TEST(cure_makes_two_new_items_of_one_kind_when_another_line_lies_between),
+        TEST(cure_begins_the_next_new_item_where_a_field_comes_again),
         TEST(cure_without_a_field_deletes),
         TEST(cure_that_cannot_be_read_leaves_all_as_it_was),
         TEST(cure_of_an_item_that_has_gone_is_unknown),
