@@ -30,16 +30,54 @@ static void hold(const struct task *task, struct helds *helds, struct held held)
     *LIST_ADD(task->planning->arena, &helds->list) = held;
 }
 
+bool task_left_out(const struct model *model, int64_t join)
+{
+    for (size_t i = 0; i < model->left_outs.count; i++)
+        if (model->left_outs.at[i].join == join)
+            return true;
+    return false;
+}
+
+static void look_around(struct task *task)
+{
+    const struct model *model = task->planning->model;
+    const struct plan *plan = task->planning->plan;
+    struct arena *arena = task->planning->arena;
+    int64_t box = task->box->key;
+
+    task->around = (struct around){0};
+    for (size_t i = 0; i < model->layers.count; i++) {
+        const struct layer *layer = &model->layers.at[i];
+
+        if (drape_is_cloth(layer) && drape_is_on_box(model, layer, box))
+            *LIST_ADD(arena, &task->around.cloth) = layer;
+    }
+    for (size_t i = 0; i < plan->junctions.count; i++) {
+        const struct junction *other = &plan->junctions.at[i];
+
+        if (other != task->junction && (other->box_a == box || other->box_b == box) &&
+            !task_left_out(model, other->join))
+            *LIST_ADD(arena, &task->around.joined) = other;
+    }
+}
+
 void task_look(struct task *task, const struct way *way)
 {
     struct planning *planning = task->planning;
+    bool same = task->box && task->way.head_in_b == way->head_in_b;
 
+    if (same && task->way.opened == way->opened) {
+        task->way = *way;
+        return;
+    }
     task->way = *way;
     task->box = MODEL_FIND(planning->model, box, way_box(task->junction, way->head_in_b));
     assert(task->box);
     task->scene = way_scene(planning, task->junction, way->head_in_b);
     if (way->opened >= 0)
         way_open_side(&task->scene, way->opened);
+    if (!same)
+        look_around(task);
 }
 
 bool task_opening(const struct task *task, const struct plan_point *point, int64_t *ret_u,
@@ -118,13 +156,10 @@ static bool peels(const struct task *task, const struct layer *layer)
 static void hold_back_layers(const struct task *task, struct candidate *candidate, int64_t u,
                              int64_t v)
 {
-    const struct model *model = task->planning->model;
+    for (size_t i = 0; i < task->around.cloth.count; i++) {
+        const struct layer *layer = task->around.cloth.at[i];
 
-    for (size_t i = 0; i < model->layers.count; i++) {
-        const struct layer *layer = &model->layers.at[i];
-
-        if (!drape_is_cloth(layer) || !drape_is_on_box(model, layer, task->box->key) ||
-            !drape_covers(task->planning, layer, task->box, task->way.reach_side, u, v))
+        if (!drape_covers(task->planning, layer, task->box, task->way.reach_side, u, v))
             continue;
         if (peels(task, layer) && task->join->treatment == TREATMENT_PIERCED)
             candidate->treatment = WAY_PIERCED;
@@ -134,30 +169,16 @@ static void hold_back_layers(const struct task *task, struct candidate *candidat
     }
 }
 
-bool task_left_out(const struct model *model, int64_t join)
-{
-    for (size_t i = 0; i < model->left_outs.count; i++)
-        if (model->left_outs.at[i].join == join)
-            return true;
-    return false;
-}
-
 static void hold_back_joins(const struct task *task, struct helds *helds, int64_t u, int64_t v)
 {
-    const struct plan *plan = task->planning->plan;
-
-    for (size_t i = 0; i < plan->junctions.count; i++) {
-        const struct junction *other = &plan->junctions.at[i];
-
-        if (other == task->junction ||
-            (other->box_a != task->box->key && other->box_b != task->box->key))
-            continue;
-        const struct join *join = MODEL_FIND(plan->facts, join, other->join);
+    for (size_t i = 0; i < task->around.joined.count; i++) {
+        const struct junction *other = task->around.joined.at[i];
+        const struct join *join = MODEL_FIND(task->planning->model, join, other->join);
         bool on_a = other->box_a == task->box->key && join->side_a == task->way.reach_side;
         bool on_b = other->box_b == task->box->key && join->side_b == task->way.reach_side;
         const struct area *zone = on_a ? &other->zone : &other->zone_b;
 
-        if ((on_a || on_b) && area_holds(zone, u, v) && !task_left_out(plan->facts, other->join))
+        if ((on_a || on_b) && area_holds(zone, u, v))
             hold(task, helds, (struct held){BLOCKER_JOIN, other->join, "P50"});
     }
 }
@@ -166,13 +187,11 @@ static void hold_back_joins(const struct task *task, struct helds *helds, int64_
  * that face it lies: the rules of the order want it so. */
 static void hold_back_closers(const struct task *task, struct helds *helds)
 {
-    const struct model *model = task->planning->model;
-
-    for (size_t i = 0; task->way.inside && i < model->layers.count; i++) {
-        const struct layer *layer = &model->layers.at[i];
+    for (size_t i = 0; task->way.inside && i < task->around.cloth.count; i++) {
+        const struct layer *layer = task->around.cloth.at[i];
 
         if ((layer->kind == LAYER_OUTSIDE_BACK || layer->kind == LAYER_DUST_COVER) &&
-            layer->side == task->way.reach_side && drape_is_on_box(model, layer, task->box->key))
+            layer->side == task->way.reach_side)
             hold(task, helds, (struct held){BLOCKER_LAYER, layer->key, NULL});
     }
 }

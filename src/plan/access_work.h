@@ -21,6 +21,12 @@ struct helds {
     LIST_OF(struct held) list;
 };
 
+/* What lies on the box with the heads and may be held back. */
+struct around {
+    LIST_OF(const struct layer *) cloth;
+    LIST_OF(const struct junction *) joined; /* others than the task's own, left-out ones apart */
+};
+
 /* A way with what it holds back. */
 struct candidate {
     struct way way;
@@ -45,7 +51,8 @@ struct task {
     struct helds core;     /* joins, facings and layers that the story names */
     size_t finding;        /* of the plan's, that tells it; PLAN_NONE for none */
     const struct box *box; /* with the heads of the way that is looked at */
-    struct scene scene;    /* round them */
+    struct around around;
+    struct scene scene; /* round them */
     struct way way;
 };
 

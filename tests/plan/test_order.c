@@ -466,6 +466,36 @@ static void circle_of_hard_rules_is_told_and_every_step_kept(void **state)
     work_end(&bench);
 }
 
+/* Each sentence ends where the next begins, and the last where the first began. */
+static void circle_is_told_step_by_step(void **state)
+{
+    struct work_bench bench;
+    struct pair pair = begin_pair(&bench, PLACE_BENCH);
+    int64_t batting = work_layer(&bench, pair.a, LAYER_BATTING, SIDE_FRONT, 1);
+    const struct finding *finding = NULL;
+
+    (void)state;
+    work_empty(&bench);
+    work_constrain(&bench, JOIN_BEFORE_LAYER, pair.join, batting);
+    work_constrain(&bench, LAYER_BEFORE_JOIN, pair.join, batting);
+    work_order(&bench);
+    for (size_t i = 0; i < bench.plan->findings.count; i++)
+        if (bench.plan->findings.at[i].kind == FINDING_ORDER_CIRCLE)
+            finding = &bench.plan->findings.at[i];
+    assert_non_null(finding);
+    assert_in_range(finding->story_count, 2, 6);
+    for (size_t i = 0; i < finding->story_count; i++) {
+        const char *then = strstr(finding->story[i], "then \"");
+        const char *next = finding->story[(i + 1) % finding->story_count];
+        size_t title = strcspn(then + 6, "\"");
+
+        assert_non_null(then);
+        assert_int_equal(strncmp(next, "First \"", 7), 0);
+        assert_int_equal(strncmp(next + 7, then + 6, title + 1), 0);
+    }
+    work_end(&bench);
+}
+
 static void upper_join_waits_for_the_lower_one(void **state)
 {
     struct work_bench bench;
@@ -763,6 +793,7 @@ int main(void)
         cmocka_unit_test(inner_flap_is_closed_before_the_outer_one),
         cmocka_unit_test(cover_that_shuts_the_way_leaves_out_the_rule_of_the_bench),
         cmocka_unit_test(circle_of_hard_rules_is_told_and_every_step_kept),
+        cmocka_unit_test(circle_is_told_step_by_step),
         cmocka_unit_test(upper_join_waits_for_the_lower_one),
         cmocka_unit_test(join_that_was_left_out_has_no_steps),
         cmocka_unit_test(layer_over_a_group_waits_for_the_joins_inside_it),

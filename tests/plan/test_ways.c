@@ -268,6 +268,34 @@ static void cut_out_large_enough_for_a_hand_is_a_way_in(void **state)
     joined_end(&piece);
 }
 
+/* The heads are driven best from the open side of the wing; but there a bench join has set a board
+ * over them by the time the wing is joined in the room. */
+static void dearer_way_is_taken_where_the_cheapest_is_shut_in_time(void **state)
+{
+    struct joined piece;
+    struct open_wing open = joined_open_wing(&piece);
+    int64_t centre = joined_junction(&piece, open.join)->box_a;
+
+    (void)state;
+    struct join *join = model_find(&piece.model, ENTITY_join, open.join);
+    join->head = HEAD_FREE;
+    joined_plan(&piece);
+    assert_int_equal(joined_junction(&piece, open.join)->head_box, open.wing);
+    struct box *board = joined_box(&piece, FRAME_BOARD, 0.5, 11.875, 56);
+    board->main_side = SIDE_RIGHT;
+    int64_t key = board->key;
+    joined_facing(&piece, key, SIDE_RIGHT, piece.sheet);
+    struct join *laid = joined_join(&piece, key, SIDE_RIGHT, open.wing, SIDE_LEFT);
+    laid->head = HEAD_A;
+    laid->place = PLACE_BENCH;
+    joined_plan(&piece);
+    assert_int_equal(joined_junction(&piece, open.join)->head_box, centre);
+    assert_true(joined_junction(&piece, open.join)->reachable);
+    assert_int_equal(joined_findings(&piece, FINDING_JOIN_TRAPPED), 0);
+    assert_int_equal(first_way(&piece, open.join)->state, WAY_POSSIBLE);
+    joined_end(&piece);
+}
+
 /* ---- shut ---- */
 
 static void closed_wing_tells_the_panel_and_the_ways_out(void **state)
@@ -431,6 +459,7 @@ int main(void)
         cmocka_unit_test(way_names_the_lining_that_shuts_it_until_the_join_is_driven),
         cmocka_unit_test(shut_way_names_the_panel_that_shuts_it_for_good),
         cmocka_unit_test(cut_out_large_enough_for_a_hand_is_a_way_in),
+        cmocka_unit_test(dearer_way_is_taken_where_the_cheapest_is_shut_in_time),
         cmocka_unit_test(closed_wing_tells_the_panel_and_the_ways_out),
         cmocka_unit_test(story_of_a_closed_wing_names_nothing_for_nothing),
         cmocka_unit_test(bay_too_short_for_any_tool_asks_for_a_shorter_one),
