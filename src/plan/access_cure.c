@@ -3,8 +3,8 @@
  * the least trouble first; each is then tried on a copy of the facts, and only what lets the join
  * be driven, and leaves fewer stops than there are, is offered.
  *
- * A trial runs the passes up to this one: there are at most TRIALS of them in a plan, and none in a
- * trial.
+ * A trial runs the passes up to this one, and all of them where that is not hopeless: there are at
+ * most TRIALS of them in a plan, and none in a trial.
  */
 #include "plan/access_work.h"
 
@@ -233,16 +233,30 @@ static size_t count_stops(const struct plan *plan)
     return count;
 }
 
+/* Later passes may stop at the join as well: the rehearsal, say, for what cloth does to it. */
+static bool stops_at(const struct plan *plan, int64_t join)
+{
+    for (size_t i = 0; i < plan->findings.count; i++) {
+        const struct finding *finding = &plan->findings.at[i];
+
+        if (finding->entity == ENTITY_join && finding->key == join &&
+            plan_finding_severity(finding) == SEVERITY_STOP)
+            return true;
+    }
+    return false;
+}
+
 static bool helps(const struct remedies *remedies, const struct cure *cure)
 {
-    const struct plan *tried = pass_try(remedies->planning, cure);
+    const struct plan *tried = pass_try(remedies->planning, cure, false);
     const struct junction *junction;
 
     if (!tried)
         return false;
     junction = plan_junction(tried, remedies->task->join->key);
     return (junction->reachable || task_left_out(tried->facts, junction->join)) &&
-           count_stops(tried) < count_stops(remedies->planning->plan);
+           count_stops(tried) < count_stops(remedies->planning->plan) &&
+           !stops_at(pass_try(remedies->planning, cure, true), junction->join);
 }
 
 static void offer(struct remedies *remedies, struct finding *finding, size_t *trials)

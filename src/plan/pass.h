@@ -18,10 +18,11 @@ struct planning {
 };
 
 /*
- * The plan, as far as the access pass, of the model with a cure taken; NULL when the cure cannot be
- * read or breaks the model. In the planning's arena.
+ * The plan of the model with a cure taken, as far as the access pass, or whole; NULL when the cure
+ * cannot be read or breaks the model. It tells no stories and offers no cures itself. In the
+ * planning's arena.
  */
-const struct plan *pass_try(const struct planning *planning, const struct cure *cure);
+const struct plan *pass_try(const struct planning *planning, const struct cure *cure, bool whole);
 
 void pass_resolve(struct planning *planning);
 void pass_panel(struct planning *planning);

@@ -99,7 +99,7 @@ static struct plan *plan_fill(const struct model *facts, const struct cut_known 
     return plan;
 }
 
-const struct plan *pass_try(const struct planning *planning, const struct cure *cure)
+const struct plan *pass_try(const struct planning *planning, const struct cure *cure, bool whole)
 {
     struct model *facts = ARENA_NEW(planning->arena, struct model);
     struct fault_note note;
@@ -108,7 +108,7 @@ const struct plan *pass_try(const struct planning *planning, const struct cure *
     if (cure_apply(facts, cure, &note) ||
         model_check(facts, NULL, NULL) > model_check(planning->model, NULL, NULL))
         return NULL;
-    return run_passes(facts, NULL, planning->arena, true, pass_access);
+    return run_passes(facts, NULL, planning->arena, true, whole ? NULL : pass_access);
 }
 
 struct filling {

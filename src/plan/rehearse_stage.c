@@ -314,6 +314,61 @@ static void lay_out_all(struct stage *stage)
 
 /* ---- where wood will stand ---- */
 
+static void set_along(struct vector *at, int axis, int64_t value)
+{
+    *(axis == AXIS_X ? &at->x : axis == AXIS_Y ? &at->y : &at->z) = value;
+}
+
+static void bring_panel(struct stage *stage, struct staged_box *box, const struct lump *lump,
+                        size_t next);
+
+static bool reaches_into(const struct lump *lump, int axis, int64_t from, int64_t to)
+{
+    return stage_along(lump->solid.low, axis) < to && from < stage_along(lump->solid.high, axis);
+}
+
+/* What of a piece lies before and behind a stretch of an axis goes on by itself; what lies in the
+ * stretch is left. */
+static void part(struct stage *stage, struct staged_box *box, struct lump *lump, int axis,
+                 int64_t from, int64_t to, size_t next)
+{
+    struct lump piece = *lump;
+
+    if (from > stage_along(lump->solid.low, axis)) {
+        set_along(&piece.solid.high, axis, from);
+        bring_panel(stage, box, &piece, next);
+        set_along(&lump->solid.low, axis, from);
+    }
+    piece = *lump;
+    if (to < stage_along(lump->solid.high, axis)) {
+        set_along(&piece.solid.low, axis, to);
+        bring_panel(stage, box, &piece, next);
+        set_along(&lump->solid.high, axis, to);
+    }
+}
+
+/* A panel, or a piece of one, without the holes that are cut in it, from cut-out `next` on. */
+static void bring_panel(struct stage *stage, struct staged_box *box, const struct lump *lump,
+                        size_t next)
+{
+    const struct model *model = stage->model;
+
+    for (; next < model->cutouts.count; next++) {
+        const struct cutout *hole = &model->cutouts.at[next];
+        const struct facing_out *out = &stage_sides[hole->side];
+        struct lump middle = *lump;
+
+        if (hole->box != box->box->key || hole->side != lump->side ||
+            !reaches_into(lump, out->u, hole->u, hole->u + hole->width) ||
+            !reaches_into(lump, out->v, hole->v, hole->v + hole->height))
+            continue;
+        part(stage, box, &middle, out->u, hole->u, hole->u + hole->width, next + 1);
+        part(stage, box, &middle, out->v, hole->v, hole->v + hole->height, next + 1);
+        return;
+    }
+    *LIST_ADD(stage->arena, &box->lumps) = *lump;
+}
+
 static void bring_wood(struct stage *stage)
 {
     const struct plan *plan = stage->plan;
@@ -331,9 +386,10 @@ static void bring_wood(struct stage *stage)
         struct staged_box *box = stage_box(stage, panel->box);
 
         if (box)
-            *LIST_ADD(stage->arena, &box->lumps) =
-                (struct lump){panel->solid, ENTITY_facing, panel->facing, panel->label,
-                              panel->side,  panel->loose,  PLAN_NONE};
+            bring_panel(stage, box,
+                        &(struct lump){panel->solid, ENTITY_facing, panel->facing, panel->label,
+                                       panel->side, panel->loose, PLAN_NONE},
+                        0);
     }
 }
 

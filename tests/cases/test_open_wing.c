@@ -353,6 +353,19 @@ static enum fault panel_the_outer_side(struct model *draft, void *context, struc
     return FAULT_NONE;
 }
 
+static bool offers(const struct finding *finding, const char *words)
+{
+    for (size_t i = 0; i < finding->cure_count; i++)
+        if (strstr(finding->cures[i].text, words))
+            return true;
+    return false;
+}
+
+/* The text names two more ways out. The panel after the join: under this sleeve there is none,
+ * since it is pulled on before the join, its inner face lying in the joint, and the panel lies
+ * under it. Access holes: the lining lies over them, and only a head on the outside is reached
+ * under its edge.
+ */
 static void panel_fitted_at_the_bench_is_a_stop(void **state)
 {
     struct wing *wing = *state;
@@ -365,6 +378,9 @@ static void panel_fitted_at_the_bench_is_a_stop(void **state)
     assert_int_equal(finding->key, JOIN);
     assert_int_equal(plan_finding_severity(finding), SEVERITY_STOP);
     assert_false(junction_of(plan)->reachable);
+    assert_true(finding->story_count > 0);
+    assert_true(offers(finding, "heads of join J1 into box C"));
+    assert_false(offers(finding, "access holes"));
 }
 
 static void open_side_at_the_front_is_a_long_way_but_possible(void **state)
