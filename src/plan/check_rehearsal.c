@@ -27,14 +27,25 @@ static bool stands_nowhere(const struct plan *plan)
     return false;
 }
 
-/* Screws that pass each other too closely do not keep a driver out. */
+/* What a screw does to the wood, or to another screw, does not keep a driver out. */
+static bool is_about_wood(int kind)
+{
+    static const int kinds[] = {FINDING_HOLE_MEETS, FINDING_SCREWS_MEET, FINDING_SCREW_END,
+                                FINDING_SCREW_EDGE};
+
+    for (size_t i = 0; i < sizeof kinds / sizeof *kinds; i++)
+        if (kind == kinds[i])
+            return true;
+    return false;
+}
+
 static bool is_told(const struct plan *plan, enum entity_kind entity, int64_t key)
 {
     for (size_t i = 0; i < plan->findings.count; i++) {
         const struct finding *finding = &plan->findings.at[i];
 
         if (is_stop(finding) && finding->entity == entity && finding->key == key &&
-            finding->kind != FINDING_HOLE_MEETS && finding->kind != FINDING_SCREWS_MEET)
+            !is_about_wood(finding->kind))
             return true;
     }
     return false;

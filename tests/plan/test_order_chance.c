@@ -167,13 +167,35 @@ static void names_stay_when_something_is_added(void **state)
     work_builds(17, check_edit);
 }
 
+/* What was on the list is there. */
+static void buy_all(struct work_bench *bench)
+{
+    for (size_t i = 0; i < bench->plan->purchases.count; i++) {
+        const struct purchase *purchase = &bench->plan->purchases.at[i];
+        const struct offer *offer = MODEL_FIND(&bench->model, offer, purchase->offer);
+        struct bought *bought;
+
+        if (!purchase->stock || !purchase->packs)
+            continue;
+        bought = MODEL_ADD(&bench->model, bought);
+        bought->tick = bench->model.ticks.at[bench->model.ticks.count - 1].key;
+        bought->stock = purchase->stock;
+        bought->length = purchase->length ? purchase->length : offer ? offer->length : 0;
+        bought->width = offer ? offer->width : 0;
+        bought->packs = purchase->packs;
+    }
+}
+
 static void check_done(struct work_bench *bench, struct dice *dice)
 {
     size_t done = (size_t)dice_between(dice, 0, (int64_t)bench->plan->steps.count);
     size_t ready = 0;
 
-    for (size_t i = 0; i < done; i++)
+    for (size_t i = 0; i < done; i++) {
         work_tick(bench, bench->plan->steps.at[i].name, "");
+        if (bench->plan->steps.at[i].kind == STEP_BUY)
+            buy_all(bench);
+    }
     work_plan(bench);
     for (size_t i = 0; i < bench->plan->steps.count; i++) {
         const struct step *step = &bench->plan->steps.at[i];

@@ -20,16 +20,26 @@
 
 static char sentence[1024];
 
-/* Stops that say of a join that it cannot be made. Those about screws that pass each other too
- * closely are about the wood: such a join can be driven. */
+/* Stops about what a screw does to the wood, or to another screw: such a join can be driven. */
+static bool is_about_wood(int kind)
+{
+    static const int kinds[] = {FINDING_HOLE_MEETS, FINDING_SCREWS_MEET, FINDING_SCREW_END,
+                                FINDING_SCREW_EDGE};
+
+    for (size_t i = 0; i < sizeof kinds / sizeof *kinds; i++)
+        if (kind == kinds[i])
+            return true;
+    return false;
+}
+
+/* Stops that say of a join that it cannot be made. */
 static bool stops_join(const struct plan *plan, int64_t join)
 {
     for (size_t i = 0; i < plan->findings.count; i++) {
         const struct finding *finding = &plan->findings.at[i];
 
         if (plan_finding_severity(finding) == SEVERITY_STOP && finding->entity == ENTITY_join &&
-            finding->key == join && finding->kind != FINDING_HOLE_MEETS &&
-            finding->kind != FINDING_SCREWS_MEET)
+            finding->key == join && !is_about_wood(finding->kind))
             return true;
     }
     return false;
