@@ -10,9 +10,7 @@
 
 static uint64_t digest_piece(uint64_t digest, const struct cut_piece *piece)
 {
-    const int64_t numbers[] = {piece->length,       piece->width,          piece->may_turn,
-                               piece->matched,      piece->matched_across, piece->phase,
-                               piece->phase_across, (int64_t)piece->group};
+    const int64_t numbers[] = {piece->length, piece->width, piece->may_turn};
 
     for (size_t i = 0; i < sizeof numbers / sizeof *numbers; i++)
         digest = digest_whole(digest, numbers[i]);
@@ -28,32 +26,11 @@ static uint64_t digest_size(uint64_t digest, const struct cut_size *size)
     return digest;
 }
 
-static uint64_t digest_flaws(uint64_t digest, const struct cut_job *job)
-{
-    for (size_t i = 0; i < job->flaw_count; i++) {
-        const struct cut_band *flaw = &job->flaws[i];
-
-        digest = digest_whole(digest_whole(digest, flaw->along), flaw->length);
-        digest = digest_whole(digest_whole(digest, flaw->across), flaw->width);
-    }
-    return digest;
-}
-
 uint64_t cut_digest(enum cut_way way, const struct cut_job *job)
 {
-    const int64_t numbers[] = {way,
-                               (int64_t)job->part_count,
-                               (int64_t)job->size_count,
-                               job->kerf,
-                               job->trim,
-                               job->passage_length,
-                               job->passage_width,
-                               job->repeat_along,
-                               job->repeat_across,
-                               job->half_drop,
-                               (int64_t)job->flaw_count,
-                               job->least,
-                               job->step};
+    const int64_t numbers[] = {
+        way,       (int64_t)job->part_count, (int64_t)job->size_count, job->kerf,
+        job->trim, job->passage_length,      job->passage_width};
     uint64_t digest = DIGEST_START;
 
     for (size_t i = 0; i < sizeof numbers / sizeof *numbers; i++)
@@ -62,7 +39,7 @@ uint64_t cut_digest(enum cut_way way, const struct cut_job *job)
         digest = digest_piece(digest, &job->parts[i]);
     for (size_t i = 0; i < job->size_count; i++)
         digest = digest_size(digest, &job->sizes[i]);
-    return digest_flaws(digest, job);
+    return digest;
 }
 
 /* ---- copies ---- */
@@ -82,7 +59,6 @@ struct cut_job cut_job_copy(const struct cut_job *job, struct arena *arena)
 
     made.parts = copy(arena, job->parts, job->part_count, sizeof *job->parts);
     made.sizes = copy(arena, job->sizes, job->size_count, sizeof *job->sizes);
-    made.flaws = copy(arena, job->flaws, job->flaw_count, sizeof *job->flaws);
     return made;
 }
 

@@ -23,14 +23,7 @@
 
 struct cut_piece {
     int64_t length, width;
-    bool may_turn; /* may lie across; bars, and parts that are matched, never turn */
-
-    /* Rolls with a pattern. A matched part begins where along % repeat_along is its phase; one that
-     * is matched across, where across % repeat_across is. Parts of one group (above 0) that are not
-     * matched themselves begin at one phase, whichever. */
-    bool matched, matched_across;
-    int64_t phase, phase_across; /* 0 <= phase < repeat */
-    size_t group;
+    bool may_turn; /* may lie across; bars never turn */
 };
 
 /* Stock to cut from. What lies on the shelf has a price of 0 and a limit. */
@@ -38,12 +31,6 @@ struct cut_size {
     int64_t length, width; /* a roll on offer: length 0, its usable width */
     int64_t price;         /* of one, not negative; ignored for rolls */
     int64_t limit;         /* how many there are, or CUT_ANY */
-};
-
-/* A band of a roll on offer that no part may touch: half-open both ways. */
-struct cut_band {
-    int64_t along, length;
-    int64_t across, width;
 };
 
 struct cut_job {
@@ -57,14 +44,6 @@ struct cut_job {
     /* Sheets: after the first cut every piece must pass an opening of this length and width, lying
      * either way; 0 where nothing is asked. */
     int64_t passage_length, passage_width;
-
-    /* Rolls: 0 without a pattern. With half_drop a part whose `across` lies k repeats from its
-     * phase across begins k halves of repeat_along later. */
-    int64_t repeat_along, repeat_across;
-    bool half_drop;
-    const struct cut_band *flaws;
-    size_t flaw_count;
-    int64_t least, step; /* the shop sells at least so much, and whole steps; 0: any length */
 };
 
 struct cut_place {

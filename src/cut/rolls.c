@@ -21,7 +21,11 @@
 #include <assert.h>
 #include <string.h>
 
-#define STEPS_IN_ALL 60000
+#define STEPS_IN_ALL 60000 /* of the quick layout */
+#define WORK_OF_A_STEP 16
+#define STALE_MOST \
+    INT64_C(100000000) /* work without anything better: the search has run its course */
+#define SWAPS_MOST 4
 #define NOWHERE SIZE_MAX
 
 struct roll_plan {
@@ -334,41 +338,107 @@ static void search_begin(struct search *search, const struct cut_job *job, struc
     choose_roll(search);
 }
 
-void rolls_cut(const struct cut_job *job, struct arena *arena, struct cut_layout *ret_layout)
+/* Fills the shelf, lists what is left out, and finds the quick plan of the roll. */
+static void search_quickly(struct search *search, const struct cut_job *job, struct arena *arena,
+                           struct cut_layout *layout)
 {
-    struct search search;
-    struct cut_layout layout = {0};
     size_t left_count = job->part_count;
     size_t *left;
 
     assert(arena->escape && job->kerf >= 0 && job->trim == 0);
-    search_begin(&search, job, arena);
+    search_begin(search, job, arena);
     left = ARENA_MANY(arena, size_t, job->part_count);
     for (size_t i = 0; i < job->part_count; i++)
         left[i] = i;
-    use_shelf(&search, left, &left_count, &layout);
-    split_left(&search, left, left_count, &layout);
-    if (search.count > 0) {
-        search.bound = bound_of_roll(&search);
-        search_roll(&search);
-        lay_roll(&search, &layout);
+    use_shelf(search, left, &left_count, layout);
+    split_left(search, left, left_count, layout);
+    if (search->count > 0) {
+        search->bound = bound_of_roll(search);
+        search_roll(search);
     }
+}
+
+void rolls_cut(const struct cut_job *job, struct arena *arena, struct cut_layout *ret_layout)
+{
+    struct search search;
+    struct cut_layout layout = {0};
+
+    search_quickly(&search, job, arena, &layout);
+    if (search.count > 0)
+        lay_roll(&search, &layout);
     *ret_layout = layout;
 }
 
+/* ---- the search that goes on ---- */
+
+struct rolls_search {
+    struct search search;
+    struct cut_layout shelf; /* what lies on the shelf's pieces, and what is left out */
+    int64_t stale;           /* work since the best was found */
+};
+
 void *rolls_begin(const struct cut_job *job, struct arena *arena, const struct cut_layout *quick)
 {
-    (void)job;
-    (void)arena;
-    (void)quick;
-    return NULL;
+    struct rolls_search *on = ARENA_NEW(arena, struct rolls_search);
+
+    (void)quick; /* made again: its plan of the roll is where the search goes on */
+    search_quickly(&on->search, job, arena, &on->shelf);
+    return on;
+}
+
+/* An order that differs from the best by one swap, or now and then by a few. */
+static void try_near(struct search *search)
+{
+    swap_two(search);
+    for (size_t more = by_chance(search, SWAPS_MOST); more > 1; more--) {
+        size_t a = by_chance(search, search->count), b = by_chance(search, search->count);
+        size_t kept = search->now.order[a];
+
+        search->now.order[a] = search->now.order[b];
+        search->now.order[b] = kept;
+    }
+    plan_skyline(search);
+    keep_better(search);
+    plan_rows(search, (int)by_chance(search, FIT_RULES), (int)by_chance(search, SPLIT_RULES));
+    keep_better(search);
+}
+
+static void lay_again(struct rolls_search *on, struct cut_layout *best)
+{
+    struct cut_layout layout = {0};
+
+    for (size_t i = 0; i < on->shelf.blanks.count; i++)
+        *LIST_ADD(on->search.arena, &layout.blanks) = on->shelf.blanks.at[i];
+    for (size_t i = 0; i < on->shelf.places.count; i++)
+        *LIST_ADD(on->search.arena, &layout.places) = on->shelf.places.at[i];
+    layout.left_out = on->shelf.left_out;
+    lay_roll(&on->search, &layout);
+    *best = layout;
+}
+
+static bool is_worth_it(const struct rolls_search *on)
+{
+    return on->search.count > 2 && on->search.best.length > on->search.bound &&
+           on->stale < STALE_MOST;
 }
 
 bool rolls_step(void *state, int64_t work, int64_t *done, struct cut_layout *best)
 {
-    (void)state;
-    (void)work;
-    (void)done;
-    (void)best;
-    return false;
+    struct rolls_search *on = state;
+    struct search *search = &on->search;
+    int64_t before = search->best.length, worked = 0;
+
+    while (is_worth_it(on) && worked < work) {
+        int64_t length = search->best.length;
+        int64_t steps = search->skyline.steps + search->free.steps;
+
+        try_near(search);
+        steps = search->skyline.steps + search->free.steps - steps;
+        worked += steps * WORK_OF_A_STEP;
+        on->stale = search->best.length < length ? 0 : on->stale + steps * WORK_OF_A_STEP;
+    }
+    *done += worked;
+    if (search->best.length < before)
+        lay_again(on, best);
+    return is_worth_it(on);
 }

@@ -12,10 +12,7 @@ static bool same_size(const struct cut_size *a, const struct cut_size *b)
 static bool same_saw(const struct cut_job *a, const struct cut_job *b)
 {
     bool same = a->size_count == b->size_count && a->kerf == b->kerf && a->trim == b->trim &&
-                a->passage_length == b->passage_length && a->passage_width == b->passage_width &&
-                a->repeat_along == b->repeat_along && a->repeat_across == b->repeat_across &&
-                a->half_drop == b->half_drop && a->least == b->least && a->step == b->step &&
-                a->flaw_count == 0 && b->flaw_count == 0;
+                a->passage_length == b->passage_length && a->passage_width == b->passage_width;
 
     for (size_t i = 0; same && i < a->size_count; i++)
         same = same_size(&a->sizes[i], &b->sizes[i]);
@@ -38,27 +35,12 @@ static struct pool_job *job_for(struct pool *pool, const struct plan_job *from)
     return job;
 }
 
-/* Parts that share a phase within a build share none with another's. */
-static size_t groups_of(const struct pool_job *job)
-{
-    size_t most = 0;
-
-    for (size_t i = 0; i < job->parts.count; i++)
-        if (job->parts.at[i].group > most)
-            most = job->parts.at[i].group;
-    return most;
-}
-
 static void add_job(struct pool *pool, const struct plan *plan, const struct plan_job *from)
 {
     struct pool_job *job = job_for(pool, from);
-    size_t groups = groups_of(job);
 
     for (size_t i = 0; i < from->job->part_count; i++) {
-        struct cut_piece *part = LIST_ADD(pool->arena, &job->parts);
-
-        *part = from->job->parts[i];
-        part->group += part->group > 0 ? groups : 0;
+        *LIST_ADD(pool->arena, &job->parts) = from->job->parts[i];
         *LIST_ADD(pool->arena, &job->labels) =
             arena_format(pool->arena, "%s: %s", plan->facts->build.name,
                          plan->parts.at[from->first_part + i].label);

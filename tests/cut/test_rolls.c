@@ -1,3 +1,4 @@
+#include "dice.h"
 #include "saw.h"
 
 #include <setjmp.h>
@@ -136,6 +137,28 @@ static void pieces_of_cloth_on_the_shelf_come_first(void **state)
     assert_int_equal(layout.cost, 45);
 }
 
+static void a_search_that_goes_on_is_never_worse(void **state)
+{
+    struct arena own = {0};
+    struct dice dice = {31};
+    struct parts parts;
+    struct cut_size sizes[MOST_SIZES];
+    int better = 0;
+
+    (void)state;
+    for (int i = 0; i < 40; i++) {
+        struct cut_job job = job_by_chance(CUT_ROLLS, &dice, &parts, sizes);
+        struct cut_layout quick = saw(CUT_ROLLS, &job, &own);
+        struct cut_layout longer = saw_on(CUT_ROLLS, &job, 30000000, 1000000, &own);
+
+        assert_true(longer.cost <= quick.cost);
+        assert_true(longer.bound <= longer.cost || longer.left_out.count > 0);
+        better += longer.cost < quick.cost;
+        arena_release(&own);
+    }
+    assert_true(better > 0);
+}
+
 static void jobs_by_chance_are_laid_soundly(void **state)
 {
     (void)state;
@@ -158,6 +181,7 @@ int main(void)
         cmocka_unit_test(a_piece_wider_than_the_roll_is_left_out),
         cmocka_unit_test(a_wide_piece_that_may_turn_is_turned),
         cmocka_unit_test(pieces_of_cloth_on_the_shelf_come_first),
+        cmocka_unit_test(a_search_that_goes_on_is_never_worse),
         cmocka_unit_test(jobs_by_chance_are_laid_soundly),
         cmocka_unit_test(the_same_job_gives_the_same_layout),
     };

@@ -30,6 +30,7 @@ struct bench {
     LIST_OF(struct cut_piece) parts;
     LIST_OF(struct cut_size) sizes;
     double price_by_yard;
+    int64_t repeat, step; /* of a roll; matched parts are cut in whole repeats */
 };
 
 static void fail(const char *what)
@@ -82,10 +83,9 @@ static struct cut_piece piece_of(const struct bench *bench, const json_t *item)
         .width = length_of(bench, item, roll ? "across" : "width"),
         .may_turn = json_is_true(json_object_get(item, roll ? "railroad" : "rotate"))};
 
-    if (roll && json_is_string(phase) && bench->job.repeat_along > 0) {
-        piece.matched = true;
+    if (roll && json_is_string(phase) && bench->repeat > 0) {
+        piece.length = whole_divide_up(piece.length, bench->repeat) * bench->repeat;
         piece.may_turn = false;
-        piece.phase = length_of(bench, item, "phase") % bench->job.repeat_along;
     }
     return piece;
 }
@@ -120,8 +120,8 @@ static int64_t sold_by(const json_t *problem)
 
 static void read_roll(struct bench *bench, const json_t *problem)
 {
-    bench->job.repeat_along = length_of(bench, problem, "repeat");
-    bench->job.step = sold_by(problem);
+    bench->repeat = length_of(bench, problem, "repeat");
+    bench->step = sold_by(problem);
     bench->price_by_yard = json_number_value(json_object_get(problem, "price_per_yard"));
     *LIST_ADD(&bench->arena, &bench->sizes) =
         (struct cut_size){.width = length_of(bench, problem, "width"), .limit = CUT_ANY};
@@ -165,7 +165,7 @@ static double now(void)
 
 static double money(const struct bench *bench, int64_t cost)
 {
-    int64_t step = bench->job.step > 0 ? bench->job.step : 1;
+    int64_t step = bench->step > 0 ? bench->step : 1;
 
     if (bench->way != CUT_ROLLS)
         return (double)cost / 100;
