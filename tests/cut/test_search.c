@@ -255,8 +255,10 @@ static void slices_change_nothing(void **state)
 static void backwards_and_longer(const struct cut_job *job, struct parts *parts,
                                  struct cut_size *sizes)
 {
-    for (size_t i = 0; i < job->part_count; i++)
-        parts->at[i].length = 7 * job->parts[job->part_count - 1 - i].length;
+    for (size_t i = 0; i < job->part_count; i++) {
+        parts->at[i] = job->parts[job->part_count - 1 - i];
+        parts->at[i].length *= 7;
+    }
     for (size_t i = 0; i < job->size_count; i++) {
         sizes[i] = job->sizes[i];
         sizes[i].length *= 7;
