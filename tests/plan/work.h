@@ -53,7 +53,8 @@ void work_flap(struct work_bench *bench, int64_t layer, int64_t join, enum pass_
  * joins of every kind. The model passes model_check. */
 void work_chance(struct work_bench *bench, struct dice *dice);
 
-/* Makes and plans that many builds by chance and lets each be checked. */
+/* Makes and plans that many builds by chance, fewer under the sanitizers, and lets each be checked.
+ */
 #define WORK_BUILDS 300
 typedef void work_check(struct work_bench *bench, struct dice *dice);
 void work_builds(uint64_t seed, work_check *check);
