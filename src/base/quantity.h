@@ -98,6 +98,10 @@ int64_t whole_divide_up(int64_t a, int64_t b);
 int64_t whole_divide_down(int64_t a, int64_t b);
 int64_t whole_divide_even(int64_t a, int64_t b);
 
+/* The greatest common divisor of two whole numbers that are not negative; of 0 and a number, the
+ * number. */
+int64_t whole_common_divisor(int64_t a, int64_t b);
+
 /* The largest whole number whose square is not above `square`, which is 0 or more. */
 int64_t whole_root(int64_t square);
 

@@ -136,6 +136,17 @@ int64_t whole_divide_even(int64_t a, int64_t b)
     return below;
 }
 
+int64_t whole_common_divisor(int64_t a, int64_t b)
+{
+    while (b != 0) {
+        int64_t rest = a % b;
+
+        a = b;
+        b = rest;
+    }
+    return a;
+}
+
 int64_t whole_root(int64_t square)
 {
     int64_t low = 0;

@@ -21,6 +21,7 @@
 #include "base/quantity.h"
 #include "cut/bound.h"
 #include "cut/mix.h"
+#include "cut/ranking.h"
 
 #include <assert.h>
 #include <stdlib.h>
@@ -87,35 +88,23 @@ struct search {
 
 /* ---- the job as kinds and sticks ---- */
 
-struct ranked {
-    int64_t length;
-    size_t part;
-};
-
-static int longest_first(const void *a, const void *b)
-{
-    const struct ranked *left = a, *right = b;
-
-    if (left->length != right->length)
-        return left->length < right->length ? 1 : -1;
-    return left->part < right->part ? -1 : left->part > right->part;
-}
-
 static void rank_parts(struct search *search)
 {
     const struct cut_job *job = search->job;
-    struct ranked *ranked = ARENA_MANY(search->arena, struct ranked, job->part_count);
+    int64_t before = 0;
 
-    for (size_t i = 0; i < job->part_count; i++)
-        ranked[i] = (struct ranked){job->parts[i].length + job->kerf, i};
-    qsort(ranked, job->part_count, sizeof *ranked, longest_first);
     search->order = ARENA_MANY(search->arena, size_t, job->part_count);
     search->kinds = ARENA_MANY(search->arena, struct kind, job->part_count);
+    for (size_t i = 0; i < job->part_count; i++)
+        search->order[i] = i;
+    ranking_sort(job->parts, search->order, job->part_count, BY_LENGTH, search->arena);
     for (size_t i = 0; i < job->part_count; i++) {
-        search->order[i] = ranked[i].part;
-        if (i == 0 || ranked[i].length != ranked[i - 1].length)
-            search->kinds[search->kind_count++] = (struct kind){ranked[i].length, i, 0};
+        int64_t length = job->parts[search->order[i]].length + job->kerf;
+
+        if (i == 0 || length != before)
+            search->kinds[search->kind_count++] = (struct kind){length, i, 0};
         search->kinds[search->kind_count - 1].count++;
+        before = length;
     }
 }
 

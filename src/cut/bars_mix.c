@@ -261,20 +261,10 @@ bool bar_mixes_relax(struct bar_mixes *mixes, const int64_t *counts, const int64
     return mixes->refutations.count == refutations;
 }
 
-static void strike(struct bar_mixes *mixes)
+void bar_mixes_set_aside(struct bar_mixes *mixes, int64_t cost)
 {
     struct struck *struck = LIST_ADD(mixes->priced->arena, &mixes->struck);
 
     memcpy(struck->counts, mixes->best, sizeof struck->counts);
-}
-
-void bar_mixes_strike(struct bar_mixes *mixes)
-{
-    strike(mixes);
-}
-
-void bar_mixes_set_aside(struct bar_mixes *mixes, int64_t cost)
-{
-    strike(mixes);
     mixes->open = cost < mixes->open ? cost : mixes->open;
 }

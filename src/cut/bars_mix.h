@@ -51,7 +51,4 @@ void bar_mixes_set_aside(struct bar_mixes *mixes, int64_t cost);
 /* The cost of the cheapest mix that was set aside; INT64_MAX when none was. */
 int64_t bar_mixes_open(const struct bar_mixes *mixes);
 
-/* Strikes the mix: a search of everything found that it cannot be packed. */
-void bar_mixes_strike(struct bar_mixes *mixes);
-
 #endif

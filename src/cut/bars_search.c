@@ -279,8 +279,7 @@ static void dive_again(struct bars_search *search)
     search->turn = TURN_SETTLE;
 }
 
-/* The most that what is left may cost, for a plan that is cheaper; or as cheap, once the cost is
- * known to be the least. */
+/* The most that what is left may cost, for a plan that is cheaper. */
 static int64_t allowed_for_rest(const struct bars_search *search)
 {
     return search->best.cost - 1 - search->spent;

@@ -1,63 +1,38 @@
 #include "cut/bars_task.h"
 
+#include "base/quantity.h"
+#include "cut/ranking.h"
+
 #include <assert.h>
 #include <stdlib.h>
 #include <string.h>
 
 /* ---- parts to kinds ---- */
 
-struct ranked {
-    int64_t length;
-    size_t part;
-};
-
-static int longest_first(const void *a, const void *b)
-{
-    const struct ranked *left = a, *right = b;
-
-    if (left->length != right->length)
-        return left->length < right->length ? 1 : -1;
-    return left->part < right->part ? -1 : left->part > right->part;
-}
-
-static int64_t common_divisor(int64_t a, int64_t b)
-{
-    while (b != 0) {
-        int64_t rest = a % b;
-
-        a = b;
-        b = rest;
-    }
-    return a;
-}
-
-static void add_part(struct bar_task *task, size_t part, int64_t length)
+/* The next part of the order. */
+static void add_part(struct bar_task *task, int64_t length)
 {
     bool first = task->kind_count == 0 || task->kinds[task->kind_count - 1].length != length;
 
     if (first)
         task->kinds[task->kind_count++] = (struct bar_kind){length, 0, task->part_count};
     task->kinds[task->kind_count - 1].count++;
-    task->order[task->part_count++] = part;
-    task->unit = common_divisor(task->unit, length);
+    task->part_count++;
+    task->unit = whole_common_divisor(task->unit, length);
 }
 
 static void make_kinds(struct bar_task *task, const struct cut_layout *quick)
 {
     const struct cut_job *job = task->job;
     size_t count = quick->places.count;
-    struct ranked *ranked = ARENA_MANY(task->arena, struct ranked, count);
 
     task->order = ARENA_MANY(task->arena, size_t, count);
     task->kinds = ARENA_MANY(task->arena, struct bar_kind, count);
-    for (size_t i = 0; i < count; i++) {
-        size_t part = quick->places.at[i].part;
-
-        ranked[i] = (struct ranked){job->parts[part].length + job->kerf, part};
-    }
-    qsort(ranked, count, sizeof *ranked, longest_first);
     for (size_t i = 0; i < count; i++)
-        add_part(task, ranked[i].part, ranked[i].length);
+        task->order[i] = quick->places.at[i].part;
+    ranking_sort(job->parts, task->order, count, BY_LENGTH, task->arena);
+    for (size_t i = 0; i < count; i++)
+        add_part(task, job->parts[task->order[i]].length + job->kerf);
     for (size_t k = 0; k < task->kind_count; k++)
         task->kinds[k].length /= task->unit;
 }

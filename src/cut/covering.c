@@ -7,23 +7,12 @@
 
 #define STEPS_MOST INT64_C(400000) /* fields of the table over costs */
 
-static int64_t common_divisor(int64_t a, int64_t b)
-{
-    while (b != 0) {
-        int64_t rest = a % b;
-
-        a = b;
-        b = rest;
-    }
-    return a;
-}
-
 static int64_t coin_of(const struct bar_task *task)
 {
     int64_t coin = 0;
 
     for (size_t s = 0; s < task->size_count; s++)
-        coin = common_divisor(coin, task->sizes[s].price);
+        coin = whole_common_divisor(coin, task->sizes[s].price);
     return coin > 0 ? coin : 1;
 }
 

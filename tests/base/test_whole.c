@@ -196,6 +196,24 @@ static void root_is_the_largest_whole_number_that_fits(void **state)
     assert_int_equal(whole_root(INT64_MAX), INT64_C(3037000499));
 }
 
+static void a_common_divisor_leaves_two_numbers_without_one(void **state)
+{
+    static const int64_t numbers[] = {1, 2, 36, 97, 360360, INT64_C(6074001000), INT64_MAX};
+
+    (void)state;
+    assert_int_equal(whole_common_divisor(0, 0), 0);
+    for (size_t i = 0; i < sizeof numbers / sizeof *numbers; i++) {
+        assert_int_equal(whole_common_divisor(0, numbers[i]), numbers[i]);
+        for (size_t j = 0; j < sizeof numbers / sizeof *numbers; j++) {
+            int64_t divisor = whole_common_divisor(numbers[i], numbers[j]);
+
+            assert_int_equal(numbers[i] % divisor, 0);
+            assert_int_equal(numbers[j] % divisor, 0);
+            assert_int_equal(whole_common_divisor(numbers[i] / divisor, numbers[j] / divisor), 1);
+        }
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -208,6 +226,7 @@ int main(void)
         cmocka_unit_test(division_rounds_as_its_name_says),
         cmocka_unit_test(division_holds_at_the_corners),
         cmocka_unit_test(root_is_the_largest_whole_number_that_fits),
+        cmocka_unit_test(a_common_divisor_leaves_two_numbers_without_one),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
 
