@@ -152,6 +152,14 @@ void *model_find(struct model *model, enum entity_kind kind, int64_t key)
     return index < model_count(model, kind) ? model_at(model, kind, index) : NULL;
 }
 
+bool model_left_out(const struct model *model, int64_t join)
+{
+    for (size_t i = 0; i < model->left_outs.count; i++)
+        if (model->left_outs.at[i].join == join)
+            return true;
+    return false;
+}
+
 const void *model_find_const(const struct model *model, enum entity_kind kind, int64_t key)
 {
     const struct list *list = model_list_const(model, kind);

@@ -202,6 +202,10 @@ const void *model_at_const(const struct model *model, enum entity_kind kind, siz
 #define MODEL_FIND(model, name, key) \
     ((const struct name *)model_find_const((model), ENTITY_##name, (key)))
 
+/* Whether an optional join was left out: it sets nothing in its place, and nothing waits for it.
+ * O(joins that were). */
+bool model_left_out(const struct model *model, int64_t join);
+
 /* A new item with the next key and standard values; it lies at the end of its list. Pointers into
  * that list are stale. */
 void *model_add(struct model *model, enum entity_kind kind);

@@ -132,7 +132,7 @@ static void drive_all(const struct task *task)
 /* ---- patch ---- */
 
 /* Anything soft over a head on the outside is kept off it. */
-static bool is_padded_over(const struct task *task, const struct plan_point *point)
+static bool is_padded_over(const struct task *task, size_t point)
 {
     const struct model *model = task->planning->model;
     int64_t u, v;
@@ -155,7 +155,7 @@ static int64_t patch_size(const struct task *task)
     const struct junction *junction = task->junction;
 
     for (size_t i = 0; !task->way.inside && i < junction->point_count; i++) {
-        if (is_padded_over(task, &task->planning->plan->points.at[junction->first_point + i]))
+        if (is_padded_over(task, i))
             return task->planning->value[task->join->fastener == FASTENER_BOLT ? TRADE_PATCH_BOLT
                                                                                : TRADE_PATCH_PLAIN];
     }
@@ -200,32 +200,51 @@ static int64_t cost_of(const struct task *task, const struct candidate *candidat
     return cost + (candidate->open ? 0 : COST_SHUT);
 }
 
+static bool waits_for_bystander(const struct candidate *candidate)
+{
+    for (size_t i = 0; i < candidate->helds.list.count; i++)
+        if (candidate->helds.list.at[i].kind == BLOCKER_JOIN)
+            return true;
+    return false;
+}
+
+/* Keeps the ways in order. Whether some join has to wait for this one: then a slimmer tool may do
+ * without. */
+static bool list_way(struct task *task, const struct way *way)
+{
+    struct candidate candidate = {.way = *way};
+    size_t at = task->way_count++;
+
+    task_look(task, &candidate.way);
+    task_hold_back(task, &candidate);
+    candidate.cost = cost_of(task, &candidate);
+    for (; at > 0 && task->ways[at - 1].cost > candidate.cost; at--)
+        task->ways[at] = task->ways[at - 1];
+    task->ways[at] = candidate;
+    return waits_for_bystander(&candidate);
+}
+
 static void list_ways(struct task *task)
 {
     const struct junction *junction = task->junction;
     struct ways found = {0};
 
     if (task->join->head != HEAD_B || junction->box_b == 0)
-        ways_find(task->planning, junction, &task->faces, false, &found);
+        ways_find(&task->scenes[0], &found);
     if (task->join->head != HEAD_A && junction->box_b != 0)
-        ways_find(task->planning, junction, &task->faces, true, &found);
-    task->ways = ARENA_MANY(task->planning->arena, struct candidate, found.ways.count);
+        ways_find(&task->scenes[1], &found);
+    task->ways = ARENA_MANY(task->planning->arena, struct candidate, 2 * found.ways.count);
     for (size_t i = 0; i < found.ways.count; i++) {
-        struct candidate candidate = {.way = found.ways.at[i]};
-        size_t at = task->way_count++;
+        struct way way = found.ways.at[i];
 
-        task_look(task, &candidate.way);
-        task_hold_back(task, &candidate);
-        candidate.cost = cost_of(task, &candidate);
-        for (; at > 0 && task->ways[at - 1].cost > candidate.cost; at--)
-            task->ways[at] = task->ways[at - 1];
-        task->ways[at] = candidate;
+        if (list_way(task, &way) && way_with_long_bit(task->scene, &way))
+            list_way(task, &way);
     }
 }
 
 /* ---- the ways in the plan ---- */
 
-static void note_blockers(const struct task *task, const struct candidate *candidate,
+static void note_blockers(struct task *task, const struct candidate *candidate,
                           struct plan_way *noted)
 {
     struct plan *plan = task->planning->plan;
@@ -239,14 +258,13 @@ static void note_blockers(const struct task *task, const struct candidate *candi
             (struct blocker){held->kind, held->item, false};
     }
     if (candidate->way.manner == MANNER_NONE)
-        way_find_shut(task->planning, task->junction, &task->faces, candidate->way.head_in_b,
-                      &shut);
+        way_find_shut(&task->scenes[candidate->way.head_in_b], &shut);
     for (size_t i = 0; i < shut.blockers.count; i++)
         *LIST_ADD(task->planning->arena, &plan->blockers) = shut.blockers.at[i];
     noted->blocker_count = plan->blockers.count - noted->first_blocker;
 }
 
-static void note_way(const struct task *task, size_t index)
+static void note_way(struct task *task, size_t index)
 {
     const struct candidate *candidate = &task->ways[index];
     const struct way *way = &candidate->way;
@@ -339,14 +357,28 @@ static void write_way(const struct task *task)
 
 /* ---- all ---- */
 
-static void begin(struct planning *planning, struct junction *junction, struct task *task)
+static void set_scene(struct task *task, bool head_in_b)
 {
-    *task = (struct task){.planning = planning, .junction = junction, .finding = PLAN_NONE};
+    struct scene *scene = &task->scenes[head_in_b];
+
+    *scene = way_scene(task->vicinity, task->junction, head_in_b);
+    way_see_heads(scene, &task->faces);
+}
+
+static void begin(const struct vicinity *vicinity, struct junction *junction, struct task *task)
+{
+    struct planning *planning = vicinity->planning;
+
+    *task = (struct task){
+        .planning = planning, .vicinity = vicinity, .junction = junction, .finding = PLAN_NONE};
     task->join = MODEL_FIND(planning->model, join, junction->join);
     assert(task->join);
     if (junction->point_count == 0)
         return;
     task->faces = fasten_faces(planning, junction);
+    set_scene(task, false);
+    if (junction->box_b != 0)
+        set_scene(task, true);
     list_ways(task);
     task_bring_forward(task);
 }
@@ -360,9 +392,9 @@ static void finish(struct task *task)
         return;
     }
     chosen = &task->ways[task->chosen];
-    task_look(task, &chosen->way);
     for (size_t i = 0; i < task->way_count; i++)
         note_way(task, i);
+    task_look(task, &chosen->way);
     write_way(task);
     tell_way(task, chosen);
     drive_all(task);
@@ -374,10 +406,10 @@ void pass_access(struct planning *planning)
 {
     struct plan *plan = planning->plan;
     struct tasks tasks = {ARENA_MANY(planning->arena, struct task, plan->junctions.count),
-                          plan->junctions.count};
+                          plan->junctions.count, vicinity_make(planning)};
 
     for (size_t i = 0; i < tasks.count; i++)
-        begin(planning, &plan->junctions.at[i], &tasks.at[i]);
+        begin(&tasks.vicinity, &plan->junctions.at[i], &tasks.at[i]);
     access_choose(planning, &tasks);
     for (size_t i = 0; i < tasks.count; i++)
         finish(&tasks.at[i]);

@@ -126,6 +126,21 @@ static void shorten_tool(struct remedies *remedies)
     add_line(remedies, remedy, ENTITY_tool, 0, "length", millimetres(remedies, length));
 }
 
+/* As far from a wall as the tool needs, in line or beside it. */
+static void stand_off(struct remedies *remedies, int64_t wall)
+{
+    const struct way *way = &remedies->task->ways[0].way;
+    const struct wall *found = MODEL_FIND(remedies->planning->model, wall, wall);
+    int64_t in_line = way->room < 0 ? 0 : way->needed - way->room;
+    int64_t beside = way->beside_needed - way->beside;
+    int64_t gap = found->gap + length_larger(in_line, beside) + LENGTH_MM - 1;
+    struct remedy *remedy = add_remedy(
+        remedies, arena_format(remedies->planning->arena, "Let it stand %s off the %s wall",
+                               millimetres(remedies, gap), words_side.at[found->side].name));
+
+    add_line(remedies, remedy, ENTITY_wall, wall, "gap", millimetres(remedies, gap));
+}
+
 /* ---- access holes ---- */
 
 static int64_t between(int64_t value, int64_t least, int64_t most)
@@ -168,12 +183,10 @@ static void cut_holes(struct remedies *remedies, const struct panel *panel)
         remedies, arena_format(planning->arena, "Cut access holes for join %s in the %s",
                                task->join->name, access_facing_called(planning, panel->facing)));
     for (size_t i = 0; i < task->junction->point_count; i++) {
-        const struct plan_point *point =
-            &planning->plan->points.at[task->junction->first_point + i];
         struct vector at;
         int64_t u, v;
 
-        if (!task_before_head(task, point, &at))
+        if (!task_before_head(task, i, &at))
             continue;
         box_to_face(panel->side, at, &u, &v);
         if (area_holds(&panel->area, u, v))
@@ -218,6 +231,9 @@ static void list_remedies(struct remedies *remedies)
             leave_out(remedies, join_named(remedies, &core->list.at[i]));
     shorten_tool(remedies);
     for (size_t i = 0; i < core->list.count; i++)
+        if (core->list.at[i].kind == BLOCKER_WALL)
+            stand_off(remedies, core->list.at[i].item);
+    for (size_t i = 0; i < core->list.count; i++)
         if (core->list.at[i].kind == BLOCKER_FACING)
             cut_holes_in(remedies, core->list.at[i].item);
 }
@@ -254,7 +270,7 @@ static bool helps(const struct remedies *remedies, const struct cure *cure)
     if (!tried)
         return false;
     junction = plan_junction(tried, remedies->task->join->key);
-    return (junction->reachable || task_left_out(tried->facts, junction->join)) &&
+    return (junction->reachable || model_left_out(tried->facts, junction->join)) &&
            count_stops(tried) < count_stops(remedies->planning->plan) &&
            !stops_at(pass_try(remedies->planning, cure, true), junction->join);
 }

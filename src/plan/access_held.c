@@ -3,7 +3,9 @@
  *
  * 1  Whatever lies over the entry of a hand, or over a head that lies outside, comes after the
  *    join; whatever lies between the faces comes before it.
- * 2  Cloth over a head on the outside is peeled back and closed after the join: it waits with its
+ * 2  Other boxes and the walls stand where driver or hand would be once some join sets them there:
+ *    that join comes after this one.
+ * 3  Cloth over a head on the outside is peeled back and closed after the join: it waits with its
  *    flap only. Where the join is made through it, it does not wait at all.
  */
 #include "plan/access_work.h"
@@ -25,17 +27,10 @@ static void hold(const struct task *task, struct helds *helds, struct held held)
         if (known->kind != held.kind || known->item != held.item)
             continue;
         known->rule = known->rule ? known->rule : held.rule;
+        known->sets = known->sets ? known->sets : held.sets;
         return;
     }
     *LIST_ADD(task->planning->arena, &helds->list) = held;
-}
-
-bool task_left_out(const struct model *model, int64_t join)
-{
-    for (size_t i = 0; i < model->left_outs.count; i++)
-        if (model->left_outs.at[i].join == join)
-            return true;
-    return false;
 }
 
 static void look_around(struct task *task)
@@ -56,63 +51,50 @@ static void look_around(struct task *task)
         const struct junction *other = &plan->junctions.at[i];
 
         if (other != task->junction && (other->box_a == box || other->box_b == box) &&
-            !task_left_out(model, other->join))
+            !model_left_out(model, other->join))
             *LIST_ADD(arena, &task->around.joined) = other;
     }
 }
 
 void task_look(struct task *task, const struct way *way)
 {
-    struct planning *planning = task->planning;
-    bool same = task->box && task->way.head_in_b == way->head_in_b;
+    struct scene *scene = &task->scenes[way->head_in_b];
 
-    if (same && task->way.opened == way->opened) {
-        task->way = *way;
-        return;
-    }
     task->way = *way;
-    task->box = MODEL_FIND(planning->model, box, way_box(task->junction, way->head_in_b));
-    assert(task->box);
-    task->scene = way_scene(planning, task->junction, way->head_in_b);
-    if (way->opened >= 0)
-        way_open_side(&task->scene, way->opened);
-    if (!same)
-        look_around(task);
+    way_open_side(scene, way->opened);
+    if (task->scene == scene)
+        return;
+    task->scene = scene;
+    task->box = scene->box;
+    look_around(task);
 }
 
-bool task_opening(const struct task *task, const struct plan_point *point, int64_t *ret_u,
-                  int64_t *ret_v)
+bool task_opening(const struct task *task, size_t point, int64_t *ret_u, int64_t *ret_v)
 {
-    struct fastening fastening;
+    const struct screw_head *head = &task->scene->heads[point];
     struct entry entry;
 
-    if (!fasten_reckon(task->planning, task->junction, &task->faces, point, task->way.head_in_b,
-                       &fastening))
+    if (!head->there)
         return false;
-    struct vector head =
-        way_head(task->planning, task->junction, point, &fastening, task->way.head_in_b);
     if (!task->way.inside) {
-        box_to_face(task->way.reach_side, head, ret_u, ret_v);
+        box_to_face(task->way.reach_side, head->at, ret_u, ret_v);
         return true;
     }
-    if (!way_enter(&task->scene, task->way.reach_side, head, &entry))
+    if (!way_enter(task->scene, task->way.reach_side, head->at, &entry))
         return false;
     *ret_u = entry.u;
     *ret_v = entry.v;
     return true;
 }
 
-bool task_before_head(const struct task *task, const struct plan_point *point,
-                      struct vector *ret_at)
+bool task_before_head(const struct task *task, size_t point, struct vector *ret_at)
 {
-    struct fastening fastening;
+    const struct screw_head *head = &task->scene->heads[point];
 
-    if (!fasten_reckon(task->planning, task->junction, &task->faces, point, task->way.head_in_b,
-                       &fastening))
-        return false;
-    *ret_at = way_head(task->planning, task->junction, point, &fastening, task->way.head_in_b);
-    way_step_back(&task->scene, ret_at);
-    return true;
+    *ret_at = head->at;
+    if (head->there)
+        way_step_back(task->scene, ret_at);
+    return head->there;
 }
 
 /* ---- what shuts the way ---- */
@@ -141,7 +123,7 @@ static void hold_back_facings(const struct task *task, struct helds *helds, int6
 
         if (panel->side == task->way.reach_side &&
             (panel->loose || panel->side == task->way.opened) && area_holds(&panel->area, u, v))
-            hold(task, helds, (struct held){BLOCKER_FACING, panel->facing, "P51"});
+            hold(task, helds, (struct held){BLOCKER_FACING, panel->facing, "P51", 0});
     }
 }
 
@@ -165,7 +147,7 @@ static void hold_back_layers(const struct task *task, struct candidate *candidat
             candidate->treatment = WAY_PIERCED;
         else
             hold(task, &candidate->helds,
-                 (struct held){BLOCKER_LAYER, layer->key, peels(task, layer) ? "P46" : "P51"});
+                 (struct held){BLOCKER_LAYER, layer->key, peels(task, layer) ? "P46" : "P51", 0});
     }
 }
 
@@ -179,8 +161,75 @@ static void hold_back_joins(const struct task *task, struct helds *helds, int64_
         const struct area *zone = on_a ? &other->zone : &other->zone_b;
 
         if ((on_a || on_b) && area_holds(zone, u, v))
-            hold(task, helds, (struct held){BLOCKER_JOIN, other->join, "P50"});
+            hold(task, helds,
+                 (struct held){BLOCKER_JOIN, other->join, "P50",
+                               on_a ? other->box_b : other->box_a});
     }
+}
+
+/* ---- what comes to stand there ---- */
+
+/* Where the hand goes on, outside the box: through the reach side, as broad as a hand with its
+ * thumb aside, and a hand's length on. */
+static struct solid room_of_hand(const struct task *task, int64_t u, int64_t v)
+{
+    const int64_t *value = task->planning->value;
+    int64_t half = value[TRADE_HAND_HOLE_WIDTH] / 4;
+    struct area area = {u - half, v - half, u + half, v + half};
+
+    return solid_behind(task->box, task->way.reach_side, &area, -value[TRADE_HAND_HOLE_HEIGHT], 0);
+}
+
+struct holding {
+    const struct task *task;
+    struct helds *helds;
+    int64_t sets;
+};
+
+static void hold_join(void *context, int64_t join)
+{
+    const struct holding *holding = context;
+
+    hold(holding->task, holding->helds, (struct held){BLOCKER_JOIN, join, "P50", holding->sets});
+}
+
+/* Where tool and hand are for each head: the room behind it, and, in a hollow, that before its
+ * opening. */
+static struct solid *rooms_of(const struct task *task, size_t *ret_count)
+{
+    size_t count = task->junction->point_count;
+    struct solid *rooms = ARENA_MANY(task->planning->arena, struct solid, 2 * count);
+    int64_t u, v;
+
+    *ret_count = 0;
+    for (size_t i = 0; i < count; i++) {
+        const struct screw_head *head = &task->scene->heads[i];
+
+        if (head->there)
+            rooms[(*ret_count)++] = way_tool_room(task->scene, head, task->way.manner);
+        if (head->there && task->way.inside && task_opening(task, i, &u, &v))
+            rooms[(*ret_count)++] = room_of_hand(task, u, v);
+    }
+    return rooms;
+}
+
+/* Other boxes and the walls come to stand in the way of tool and hand with some join, that waits.
+ */
+static void hold_back_bystanders(const struct task *task, struct helds *helds)
+{
+    struct holding holding = {task, helds, 0};
+    size_t count;
+    const struct solid *rooms = rooms_of(task, &count);
+    struct bystanders bystanders =
+        vicinity_look(task->vicinity, task->junction, task->box, rooms, count);
+
+    for (size_t i = 0; i < bystanders.boxes.count; i++) {
+        holding.sets = bystanders.boxes.at[i];
+        vicinity_joins_to(task->vicinity, task->junction, holding.sets, hold_join, &holding);
+    }
+    holding.sets = 0;
+    if (bystanders.wall && task->join->target == TARGET_BOX)
+        vicinity_joins_at_wall(task->vicinity, task->junction, hold_join, &holding);
 }
 
 /* A back or dust cover on the face that a hand comes through is put on after the join, wherever on
@@ -192,7 +241,7 @@ static void hold_back_closers(const struct task *task, struct helds *helds)
 
         if ((layer->kind == LAYER_OUTSIDE_BACK || layer->kind == LAYER_DUST_COVER) &&
             layer->side == task->way.reach_side)
-            hold(task, helds, (struct held){BLOCKER_LAYER, layer->key, NULL});
+            hold(task, helds, (struct held){BLOCKER_LAYER, layer->key, NULL, 0});
     }
 }
 
@@ -218,16 +267,14 @@ void task_hold_back(struct task *task, struct candidate *candidate)
     int64_t u, v;
 
     for (size_t i = 0; i < junction->point_count; i++) {
-        const struct plan_point *point =
-            &task->planning->plan->points.at[junction->first_point + i];
-
-        if (!task_opening(task, point, &u, &v))
+        if (!task_opening(task, i, &u, &v))
             continue;
         hold_back_facings(task, &candidate->helds, u, v);
         hold_back_joins(task, &candidate->helds, u, v);
         if (!loose_panel_is_over(task, u, v))
             hold_back_layers(task, candidate, u, v);
     }
+    hold_back_bystanders(task, &candidate->helds);
     hold_back_closers(task, &candidate->helds);
     candidate->treatment = treatment_of(candidate);
     candidate->open = candidate->way.manner != MANNER_NONE;
@@ -278,7 +325,7 @@ static void bring_forward_layers(struct task *task, const struct box *box, bool 
         if (!drape_is_cloth(layer) || !drape_is_on_box(planning->model, layer, box->key))
             continue;
         if (lands_in_zone(task, layer, box, of_b) || lies_on_points(task, layer, box, of_b))
-            hold(task, &task->needed, (struct held){BLOCKER_LAYER, layer->key, "P45"});
+            hold(task, &task->needed, (struct held){BLOCKER_LAYER, layer->key, "P45", 0});
     }
 }
 
@@ -294,7 +341,7 @@ static void bring_forward_facings(struct task *task, const struct box *box, bool
         struct area common = area_cut(&panel->area, zone);
 
         if (panel->side == side && !panel->loose && !area_empty(&common))
-            hold(task, &task->needed, (struct held){BLOCKER_FACING, panel->facing, "P16"});
+            hold(task, &task->needed, (struct held){BLOCKER_FACING, panel->facing, "P16", 0});
     }
 }
 

@@ -67,13 +67,17 @@ static const char *layer_called(const struct planning *planning, int64_t key)
     return arena_format(planning->arena, "%s %s", words_side.at[layer->side].name, name);
 }
 
-/* The box that a join lays over another. */
-static const char *box_laid(const struct planning *planning, int64_t join, int64_t over)
+/* What a join sets over some way of a task. */
+static const struct held *held_join(const struct task *task, int64_t join)
 {
-    const struct join *found = MODEL_FIND(planning->model, join, join);
+    for (size_t i = 0; i < task->way_count; i++)
+        for (size_t k = 0; k < task->ways[i].helds.list.count; k++) {
+            const struct held *held = &task->ways[i].helds.list.at[k];
 
-    assert(found);
-    return box_called(planning, found->box_a == over ? found->box_b : found->box_a);
+            if (held->kind == BLOCKER_JOIN && held->item == join)
+                return held;
+        }
+    return NULL;
 }
 
 /* ---- where the heads are ---- */
@@ -118,7 +122,7 @@ static void name_core(struct task *task, enum blocker_kind kind, int64_t item)
     for (size_t i = 0; i < task->core.list.count; i++)
         if (task->core.list.at[i].kind == kind && task->core.list.at[i].item == item)
             return;
-    *LIST_ADD(task->planning->arena, &task->core.list) = (struct held){kind, item, NULL};
+    *LIST_ADD(task->planning->arena, &task->core.list) = (struct held){kind, item, NULL, 0};
 }
 
 static void say_blocker(struct task *task, const struct act *act)
@@ -129,9 +133,12 @@ static void say_blocker(struct task *task, const struct act *act)
         say(task, "The %s shuts that way.", access_facing_called(planning, act->key));
     else if (act->kind == ACT_LAYER)
         say(task, "The %s shuts that way.", layer_called(planning, act->key));
+    else if (held_join(task, act->key)->sets == 0)
+        say(task, "Join %s holds the boxes at the wall, which shuts that way.",
+            join_called(planning, act->key));
     else
         say(task, "Join %s sets box %s over that way.", join_called(planning, act->key),
-            box_laid(planning, act->key, way_box(task->junction, task->ways[0].way.head_in_b)));
+            box_called(planning, held_join(task, act->key)->sets));
 }
 
 static void say_blockers(const struct timeline *timeline, const struct peel *peel,
@@ -212,13 +219,34 @@ static const char *length_text(const struct task *task, int64_t length)
     return arena_text(task->planning->arena, text);
 }
 
-static void say_shut(struct task *task, const struct way *way, const struct blocker *blocker)
+/* "Member C3", "The left wall" */
+static const char *blocker_called(const struct task *task, const struct blocker *blocker)
 {
-    const struct plan *plan = task->planning->plan;
+    const struct planning *planning = task->planning;
 
     if (blocker->kind == BLOCKER_MEMBER)
-        say(task, "Member %s stands %s before them; the shortest tool needs %s.",
-            plan->members.at[blocker->item].label, length_text(task, way->room),
+        return arena_format(planning->arena, "Member %s",
+                            planning->plan->members.at[blocker->item].label);
+    return arena_format(planning->arena, "The %s wall",
+                        words_side.at[MODEL_FIND(planning->model, wall, blocker->item)->side].name);
+}
+
+static bool is_beside(const struct way *way, const struct blocker *blocker)
+{
+    bool stands = blocker->kind == BLOCKER_MEMBER || blocker->kind == BLOCKER_WALL;
+
+    return stands && (way->room < 0 || way->room >= way->needed) &&
+           way->beside < way->beside_needed;
+}
+
+static void say_shut(struct task *task, const struct way *way, const struct blocker *blocker)
+{
+    if (is_beside(way, blocker))
+        say(task, "%s stands %s beside them; the tool needs %s.", blocker_called(task, blocker),
+            length_text(task, way->beside), length_text(task, way->beside_needed));
+    else if (blocker->kind == BLOCKER_MEMBER || blocker->kind == BLOCKER_WALL)
+        say(task, "%s stands %s before them; the shortest tool needs %s.",
+            blocker_called(task, blocker), length_text(task, way->room),
             length_text(task, way->needed));
     else if (blocker->kind == BLOCKER_FLOOR)
         say(task, "The floor lies before them, with no room for a tool.");
@@ -228,8 +256,8 @@ static void say_shut(struct task *task, const struct way *way, const struct bloc
     else
         say(task, "The %s, fixed at the bench, keeps hand and driver out.",
             access_facing_called(task->planning, blocker->item));
-    if (blocker->kind == BLOCKER_FACING)
-        name_core(task, BLOCKER_FACING, blocker->item);
+    if (blocker->kind == BLOCKER_FACING || blocker->kind == BLOCKER_WALL)
+        name_core(task, blocker->kind, blocker->item);
 }
 
 void access_tell_shut(struct task *task)
@@ -238,7 +266,7 @@ void access_tell_shut(struct task *task)
         const struct way *way = &task->ways[i].way;
         struct blockers shut = {0};
 
-        way_find_shut(task->planning, task->junction, &task->faces, way->head_in_b, &shut);
+        way_find_shut(&task->scenes[way->head_in_b], &shut);
         if (i == 0)
             say_where(task);
         else

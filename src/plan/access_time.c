@@ -320,7 +320,7 @@ struct timeline timeline_make(struct planning *planning, struct tasks *tasks)
 
     add_acts(&timeline);
     for (size_t i = 0; i < tasks->count; i++) {
-        if (task_left_out(model, tasks->at[i].join->key))
+        if (model_left_out(model, tasks->at[i].join->key))
             continue;
         add_join_edges(&timeline, i);
         add_needed_edges(&timeline, i);

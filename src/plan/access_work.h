@@ -15,6 +15,7 @@ struct held {
     enum blocker_kind kind; /* FACING, LAYER or JOIN */
     int64_t item;
     const char *rule;
+    int64_t sets; /* of a join: the box that it sets over the way; 0 for the wall */
 };
 
 struct helds {
@@ -38,6 +39,7 @@ struct candidate {
 
 struct task {
     struct planning *planning;
+    const struct vicinity *vicinity;
     const struct join *join;
     struct junction *junction;
     struct faces faces;
@@ -52,13 +54,15 @@ struct task {
     size_t finding;        /* of the plan's, that tells it; PLAN_NONE for none */
     const struct box *box; /* with the heads of the way that is looked at */
     struct around around;
-    struct scene scene; /* round them */
+    struct scene scenes[2]; /* heads in box a, in b; without a box where they cannot lie there */
+    struct scene *scene;    /* of the two, round the heads of the way that is looked at */
     struct way way;
 };
 
 struct tasks {
     struct task *at; /* one a junction */
     size_t count;
+    struct vicinity vicinity;
 };
 
 /* ---- access_held.c ---- */
@@ -66,25 +70,20 @@ struct tasks {
 /* Sets the task to one of its ways. */
 void task_look(struct task *task, const struct way *way);
 
-/* The place on the reach side that has to stay open for a point: before the head where that lies
- * outside, at the hand's entry otherwise. False when there is none. */
-bool task_opening(const struct task *task, const struct plan_point *point, int64_t *ret_u,
-                  int64_t *ret_v);
+/* The place on the reach side that has to stay open for one of the junction's points: before the
+ * head where that lies outside, at the hand's entry otherwise. False when there is none. */
+bool task_opening(const struct task *task, size_t point, int64_t *ret_u, int64_t *ret_v);
 
 /* Finds what has to come after the join when it is driven the way it looks at, each once, how it is
  * treated, and whether it can be driven at all. */
 void task_hold_back(struct task *task, struct candidate *candidate);
-
-/* Whether an optional join was left out: it holds nothing back, and nothing waits for it. */
-bool task_left_out(const struct model *model, int64_t join);
 
 /* Finds what has to come before it, each once: wood that the screws need, edges that are stapled
  * between the faces, cloth that lies there. */
 void task_bring_forward(struct task *task);
 
 /* The place in the hollow right before a head, in the box's axes. False when there is no head. */
-bool task_before_head(const struct task *task, const struct plan_point *point,
-                      struct vector *ret_at);
+bool task_before_head(const struct task *task, size_t point, struct vector *ret_at);
 
 /* ---- access_story.c ---- */
 

@@ -265,14 +265,6 @@ static void find_overlaps(struct planning *planning)
 
 /* ---- what floats ---- */
 
-static bool is_left_out(const struct model *model, int64_t join)
-{
-    for (size_t i = 0; i < model->left_outs.count; i++)
-        if (model->left_outs.at[i].join == join)
-            return true;
-    return false;
-}
-
 /* Boxes that hang together, each with the index of one of them: the root of its tree. */
 static size_t root_of(size_t *parents, size_t box)
 {
@@ -292,7 +284,7 @@ static void hang_together(const struct planning *planning, size_t *parents)
         const struct join *join = &model->joins.at[i];
 
         if (!stance_joins_boxes(join) || area_empty(&planning->plan->junctions.at[i].zone) ||
-            is_left_out(model, join->key))
+            model_left_out(model, join->key))
             continue;
         parents[root_of(parents, model_index(model, ENTITY_box, join->box_a))] =
             root_of(parents, model_index(model, ENTITY_box, join->box_b));
@@ -327,7 +319,8 @@ static void find_floating(struct planning *planning)
         stands[parents[i]] |= pose->room.low.z - pose->floor <= ON_FLOOR;
     }
     for (size_t i = 0; i < model->joins.count; i++)
-        if (model->joins.at[i].target != TARGET_BOX && !is_left_out(model, model->joins.at[i].key))
+        if (model->joins.at[i].target != TARGET_BOX &&
+            !model_left_out(model, model->joins.at[i].key))
             stands[parents[model_index(model, ENTITY_box, model->joins.at[i].box_a)]] = true;
     tell_floating(planning, parents, stands);
 }

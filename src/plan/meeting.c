@@ -194,8 +194,6 @@ void meeting_name(const struct plan *plan, enum blocker_kind kind, int64_t item,
         text_format(out, "%s of %s", words_layer.at[layer->kind].name, box_name(plan, layer->box));
     else if (kind == BLOCKER_JOIN && join)
         text_format(out, "what join %s sets there", join->name);
-    else if (kind == BLOCKER_BOX)
-        text_format(out, "box %s", box_name(plan, item));
     else
         text_add(out, kind == BLOCKER_FLOOR ? "the floor" : "the wall");
 }

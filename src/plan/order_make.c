@@ -237,14 +237,6 @@ struct extent {
     bool wood, cloth, batting, moves, fixes, walls;
 };
 
-static bool join_left_out(const struct model *model, int64_t join)
-{
-    for (size_t i = 0; i < model->left_outs.count; i++)
-        if (model->left_outs.at[i].join == join)
-            return true;
-    return false;
-}
-
 static bool joins_to_box(const struct join *join)
 {
     return join->target == TARGET_BOX || join->target == TARGET_OTHER_BUILD;
@@ -265,7 +257,7 @@ static struct extent build_extent(const struct model *model)
     for (size_t i = 0; i < model->joins.count; i++) {
         const struct join *join = &model->joins.at[i];
 
-        if (join_left_out(model, join->key))
+        if (model_left_out(model, join->key))
             continue;
         extent.moves |= join->place == PLACE_SITE || !joins_to_box(join);
         extent.fixes |= join->place == PLACE_SITE || !joins_to_box(join);
@@ -501,7 +493,7 @@ static void make_joins(struct ordering *ordering)
     const struct model *model = ordering->planning->model;
 
     for (size_t i = 0; i < model->joins.count; i++)
-        if (!join_left_out(model, model->joins.at[i].key))
+        if (!model_left_out(model, model->joins.at[i].key))
             make_join(ordering, &model->joins.at[i]);
 }
 
@@ -624,7 +616,7 @@ static void make_flaps(struct ordering *ordering)
         const struct layer *layer = MODEL_FIND(model, layer, flap->layer);
         const struct join *join = MODEL_FIND(model, join, flap->join);
 
-        if (layer && join && has_flaps(model, layer) && !join_left_out(model, join->key))
+        if (layer && join && has_flaps(model, layer) && !model_left_out(model, join->key))
             add_flap(ordering, flap, layer, join);
     }
 }

@@ -11,6 +11,7 @@
 
 struct work {
     struct planning *planning;
+    const struct vicinity *vicinity;
     const struct join *join;
     const struct box *a, *b; /* b NULL without a second box */
     struct junction junction;

@@ -248,7 +248,6 @@ enum blocker_kind {
     BLOCKER_FACING,
     BLOCKER_LAYER,
     BLOCKER_JOIN, /* sets a box over the way */
-    BLOCKER_BOX,
     BLOCKER_WALL,
     BLOCKER_FLOOR
 };

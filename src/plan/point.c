@@ -126,15 +126,6 @@ static bool take_points(struct work *work)
 
 /* ---- a join ---- */
 
-static bool is_left_out(const struct model *model, int64_t join)
-{
-    for (size_t i = 0; i < model->left_outs.count; i++) {
-        if (model->left_outs.at[i].join == join)
-            return true;
-    }
-    return false;
-}
-
 /* Landings are notched round a screw and so add nothing there. */
 static bool is_landing(const struct work *work, const struct layer *layer, const struct box *box,
                        int64_t side, int64_t u, int64_t v)
@@ -232,10 +223,11 @@ static struct thicket *room_of(struct thicket *rooms, const struct planning *pla
     return &rooms[model_index(planning->model, ENTITY_box, box)];
 }
 
-static void plan_join(struct planning *planning, const struct join *join, struct thicket *rooms,
-                      struct junction *ret_junction)
+static void plan_join(const struct vicinity *vicinity, const struct join *join,
+                      struct thicket *rooms, struct junction *ret_junction)
 {
-    struct work work = {.planning = planning, .join = join};
+    struct planning *planning = vicinity->planning;
+    struct work work = {.planning = planning, .vicinity = vicinity, .join = join};
     bool has_b = join->target == TARGET_BOX;
 
     work.a = MODEL_FIND(planning->model, box, join->box_a);
@@ -251,7 +243,7 @@ static void plan_join(struct planning *planning, const struct join *join, struct
         work.in_b = work.b ? room_of(rooms, planning, join->box_b) : NULL;
         place_zone(&work);
         if (join->fastener != FASTENER_REST && !area_empty(&work.junction.zone) &&
-            !is_left_out(planning->model, join->key))
+            !model_left_out(planning->model, join->key))
             place_points(&work);
     }
     *ret_junction = work.junction;
@@ -274,13 +266,14 @@ void pass_point(struct planning *planning)
 {
     const struct model *model = planning->model;
     struct thicket *rooms = standing_by_box(planning);
+    const struct vicinity vicinity = vicinity_make(planning);
     const bool *pinned = find_pinned(planning);
     struct junction *junctions = ARENA_MANY(planning->arena, struct junction, model->joins.count);
 
     for (int round = 0; round < 2; round++)
         for (size_t i = 0; i < model->joins.count; i++)
             if (pinned[i] == (round == 0))
-                plan_join(planning, &model->joins.at[i], rooms, &junctions[i]);
+                plan_join(&vicinity, &model->joins.at[i], rooms, &junctions[i]);
     for (size_t i = 0; i < model->joins.count; i++)
         *LIST_ADD(planning->arena, &planning->plan->junctions) = junctions[i];
 }

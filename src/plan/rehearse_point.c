@@ -279,9 +279,15 @@ static void join_groups(struct stage *stage, const struct staged_join *join)
         return;
     size_t from = b->group;
     size_t to = a->group;
-    for (size_t i = 0; i < stage->model->boxes.count; i++)
-        if (stage->boxes[i].group == from)
-            stage->boxes[i].group = to;
+    bool in_room = a->in_room != PLAN_NONE || b->in_room != PLAN_NONE;
+    for (size_t i = 0; i < stage->model->boxes.count; i++) {
+        struct staged_box *box = &stage->boxes[i];
+
+        if (box->group == from)
+            box->group = to;
+        if (in_room && box->group == to && box->in_room == PLAN_NONE)
+            box->in_room = stage->now;
+    }
 }
 
 /* In the room only once it is there. */
@@ -335,13 +341,15 @@ void do_drive(struct stage *stage, const struct step *step)
     drive(stage, stage_join(stage, step->join));
 }
 
-static void stand_at_wall(struct stage *stage, const struct staged_join *join)
+/* With all that is joined to it. */
+static void come_to_place(struct stage *stage, const struct staged_join *join)
 {
     const struct staged_box *box = stage_box(stage, join->join->box_a);
+    bool in_room = join->join->target == TARGET_WALL || join->join->target == TARGET_FLOOR;
 
-    for (size_t i = 0; i < stage->model->boxes.count; i++)
-        if (stage->boxes[i].group == box->group && join->join->target == TARGET_WALL)
-            stage->boxes[i].at_wall = stage->now;
+    for (size_t i = 0; in_room && i < stage->model->boxes.count; i++)
+        if (stage->boxes[i].group == box->group)
+            stage->boxes[i].in_room = stage->now;
 }
 
 /* To the wall, the floor or what stands there: its place is marked on the wall first. */
@@ -353,9 +361,9 @@ void do_fix(struct stage *stage, const struct step *step)
         point_lose(stage, step->join, PROOF_FOUND, stage_lapse(stage, LAPSE_NOT_BEFORE));
     find(stage, join);
     cloth_shut_in(stage, join);
+    come_to_place(stage, join);
     drive(stage, join);
     join->offered = stage->now;
-    stand_at_wall(stage, join);
 }
 
 /* ---- closed ---- */

@@ -2,13 +2,13 @@
  * A driver behind a head, and a hand that brings it there.
  *
  * 1  All that stands near is seen from the box with the heads: its own wood, the wood of every box
- *    that is joined to it by now, the walls it is fixed to, the floor under it in the room.
- * 2  A tool is a round bar behind the head, as long as it needs with the screw before it. Nothing
- *    comes nearer to its axis than its radius. A driver with a bit may be held at a slant, which
- *    takes as much off its radius as the slant moves its body aside.
- * 3  A hand is a block twice HAND wide. From some place on the tool's axis the fingers go aside
- *    along a line, and from there the hand goes straight out through the reach side, no farther
- *    than an arm, and a hand's length beyond it.
+ *    that is joined to it by now, and, once it is fixed in the room, of all that is fixed there,
+ * the walls round it; in the room the floor under it. 2  A tool is a round bar behind the head, as
+ * long as it needs with the screw before it. Nothing comes nearer to its axis than its radius. A
+ * driver with a bit may be held at a slant, which takes as much off its radius as the slant moves
+ * its body aside. 3  A hand is a block twice HAND wide. From some place on the tool's axis the
+ * fingers go aside along a line, and from there the hand goes straight out through the reach side,
+ * no farther than an arm, and a hand's length beyond it.
  */
 #include "plan/rehearse_stage.h"
 
@@ -32,6 +32,7 @@ struct view {
     const struct stage *stage;
     const struct staged_box *box;
     LIST_OF(struct near_by) near;
+    size_t at; /* the step of the look round */
 };
 
 /* What lies there by its own weight is lifted off, unless something is fixed over it. */
@@ -86,27 +87,76 @@ static void see_walls(struct view *view, size_t since)
     }
 }
 
-static struct view look_round(const struct stage *stage, const struct staged_box *box)
+/* No tool and no hand comes farther out of a box than this. */
+static int64_t farthest(const struct stage *stage)
 {
-    struct view view = {stage, box, {{0}}};
-    size_t at_wall = PLAN_NONE;
+    int64_t longest = FIELDS_MM(1000);
+
+    for (size_t i = 0; i < stage->model->tools.count; i++)
+        if (stage->model->tools.at[i].length > longest)
+            longest = stage->model->tools.at[i].length;
+    return longest + FIELDS_MM(500);
+}
+
+static bool is_near(const struct view *view, const struct staged_box *other)
+{
+    const struct box *box = other->box;
+    const struct solid whole = {{0, 0, 0}, {box->width, box->depth, box->height}};
+    struct solid seen = stage_solid_seen(other, view->box, &whole);
+    int64_t far = farthest(view->stage);
+
+    for (int axis = 0; axis < AXIS_COUNT; axis++)
+        if (stage_along(seen.low, axis) > stage_size(view->box->box, axis) + far ||
+            stage_along(seen.high, axis) < -far)
+            return false;
+    return true;
+}
+
+/* What is fixed to the room stands together, whether or not it is joined. */
+static bool stands_with(const struct staged_box *box, const struct staged_box *other)
+{
+    return other->group == box->group || (box->in_room != PLAN_NONE && other->in_room != PLAN_NONE);
+}
+
+static void look_again(struct view *view)
+{
+    const struct stage *stage = view->stage;
     bool on_legs = false;
 
+    view->near.count = 0;
     for (size_t i = 0; i < stage->model->boxes.count; i++) {
         const struct staged_box *other = &stage->boxes[i];
 
         on_legs |= other->legs != PLAN_NONE;
-        if (other->group != box->group)
+        if (!stands_with(view->box, other) || !is_near(view, other))
             continue;
-        at_wall = other->at_wall != PLAN_NONE ? other->at_wall : at_wall;
         for (size_t j = 0; j < other->lumps.count; j++)
-            see(&view, other, &other->lumps.at[j]);
+            see(view, other, &other->lumps.at[j]);
     }
-    if (at_wall != PLAN_NONE)
-        see_walls(&view, at_wall);
+    if (view->box->in_room != PLAN_NONE)
+        see_walls(view, view->box->in_room);
     if (stage->now != PLAN_NONE && stage->plan->steps.at[stage->now].place == PLACE_SITE &&
         !on_legs)
-        see_half(&view, AXIS_Z, box->pose ? box->pose->floor : 0, -1, ENTITY_none, 0, PLAN_NONE);
+        see_half(view, AXIS_Z, view->box->pose ? view->box->pose->floor : 0, -1, ENTITY_none, 0,
+                 PLAN_NONE);
+}
+
+struct view *reach_begin(struct arena *arena)
+{
+    return ARENA_NEW(arena, struct view);
+}
+
+/* Once a step and box: nothing moves while the heads of a join are driven. */
+static const struct view *look_round(const struct stage *stage, const struct staged_box *box)
+{
+    struct view *view = stage->view;
+
+    if (view->box == box && view->at == stage->now)
+        return view;
+    view->stage = stage;
+    view->box = box;
+    view->at = stage->now;
+    look_again(view);
     return view;
 }
 
@@ -526,14 +576,14 @@ struct verdict reach_head(const struct stage *stage, const struct staged_join *j
 
     if (!join->junction->reachable || !box)
         return stage_lapse(stage, LAPSE_NO_WAY);
-    struct view view = look_round(stage, box);
+    const struct view *view = look_round(stage, box);
     struct head head = head_at(stage, join, point);
     size_t count = bars_for(stage, join->junction->tool, head.length, bars);
 
     for (size_t i = 0; i < count; i++) {
-        const struct near_by *near = stands_in_bar(&view, head.at, head.axis, head.sign, &bars[i]);
+        const struct near_by *near = stands_in_bar(view, head.at, head.axis, head.sign, &bars[i]);
         struct verdict verdict = near ? wood_in_way(stage, LAPSE_WOOD_IN_WAY, near)
-                                      : reach_with(&view, join, &head, bars[i].length, point);
+                                      : reach_with(view, join, &head, bars[i].length, point);
 
         if (verdict.lapse == LAPSE_NONE)
             return verdict;
@@ -557,7 +607,7 @@ struct frame_apart {
 static struct frame_apart frame_begin(const struct stage *stage, const struct staged_box *box)
 {
     const struct plan *plan = stage->plan;
-    struct frame_apart frame = {.view = {stage, box, {{0}}}};
+    struct frame_apart frame = {.view = {.stage = stage, .box = box}};
 
     frame.members = ARENA_MANY(stage->arena, size_t, plan->members.count + 1);
     frame.screws = ARENA_MANY(stage->arena, size_t, plan->screws.count + 1);

@@ -423,7 +423,7 @@ static void begin_boxes(struct stage *stage)
         box->box = &model->boxes.at[i];
         box->pose = pose_of(stage->plan, box->box->key);
         box->group = i;
-        box->framed = box->at_wall = box->legs = box->nuts = box->dust = box->hung = PLAN_NONE;
+        box->framed = box->in_room = box->legs = box->nuts = box->dust = box->hung = PLAN_NONE;
     }
 }
 
@@ -524,6 +524,7 @@ void stage_empty(struct stage *stage, const struct plan *plan, struct arena *are
         stage->moves |= plan->steps.at[i].kind == STEP_MOVE;
         stage->marks |= plan->steps.at[i].kind == STEP_MARK;
     }
+    stage->view = reach_begin(arena);
     begin_boxes(stage);
     begin_joins(stage);
     begin_layers(stage);

@@ -34,7 +34,7 @@ struct staged_box {
     LIST_OF(struct sheet) sheets;
     size_t framed;
     size_t group;   /* boxes that are joined by now bear one number */
-    size_t at_wall; /* the step that fixed it to a wall */
+    size_t in_room; /* the step that brought it to its place, with the walls round it */
     size_t legs, nuts, dust, hung;
 };
 
@@ -75,6 +75,7 @@ struct stage {
     bool moves, marks; /* there are such steps */
     size_t now;        /* the step that is being done */
     size_t *done;      /* when each step was done: its place in the sequence */
+    struct view *view; /* rehearse_reach.c: the last look round */
 };
 
 /* ---- rehearse_stage.c: the empty stage, and looking things up ---- */
@@ -165,6 +166,8 @@ void stage_lose(struct stage *stage, enum rehearsed_kind kind, enum entity_kind 
                 size_t index, struct verdict verdict);
 
 /* ---- rehearse_reach.c ---- */
+
+struct view *reach_begin(struct arena *arena);
 
 /* Whether the tool of the junction stands behind the head of a point, and a hand comes to it. */
 struct verdict reach_head(const struct stage *stage, const struct staged_join *join, size_t point);

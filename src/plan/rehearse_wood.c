@@ -225,5 +225,5 @@ void do_push(struct stage *stage, const struct step *step)
     check_moved(stage);
     stage->pushed = stage->now;
     for (size_t i = 0; i < stage->model->boxes.count; i++)
-        stage->boxes[i].at_wall = stage->now;
+        stage->boxes[i].in_room = stage->now;
 }

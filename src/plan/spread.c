@@ -348,9 +348,9 @@ void spread_on_run(struct work *work, const struct run *run)
 static void set_scenes(struct work *work)
 {
     if (work->join->head != HEAD_B)
-        work->from_a = way_scene(work->planning, &work->junction, false);
+        work->from_a = way_scene(work->vicinity, &work->junction, false);
     if (work->b && work->join->head != HEAD_A)
-        work->from_b = way_scene(work->planning, &work->junction, true);
+        work->from_b = way_scene(work->vicinity, &work->junction, true);
 }
 
 void place_rows(struct work *work)

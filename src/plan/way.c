@@ -7,7 +7,9 @@
  * 2  Room beside is the distance from the axis to what stands beside the tool over the length that
  *    the tool needs.
  * 3  In the room the box stands on the floor: nothing comes through its bottom, and the driver
- *    keeps clear of the floor.
+ *    keeps clear of the floor. What is fixed to a wall or the floor has all walls round it.
+ * 4  Other boxes, and walls while the box stands free, are no part of the scene: they come later,
+ *    and hold the join before what sets them there (access_held.c).
  */
 #include "plan/way.h"
 
@@ -16,6 +18,8 @@
 #include "plan/slices.h"
 
 #include <assert.h>
+
+#define FAR_OUT (FIELDS_ROOM)
 
 struct obstacle_list {
     LIST_OF(struct obstacle) obstacles;
@@ -91,9 +95,34 @@ static void add_panel(const struct planning *planning, const struct box *box,
             *LIST_ADD(planning->arena, &list->obstacles) = pieces.obstacles.at[i];
 }
 
-static struct obstacles find_obstacles(const struct planning *planning, const struct box *box,
-                                       int64_t opened)
+/* Half of the room, seen from a box that does not lean. */
+static void add_wall(const struct scene *scene, const struct wall *wall, struct obstacle_list *list)
 {
+    const struct planning *planning = scene->planning;
+    const struct pose *pose = plan_pose(planning->plan, scene->box->key);
+    struct pose room = {.box = pose->box};
+    struct solid half = {{-FAR_OUT, -FAR_OUT, -FAR_OUT}, {FAR_OUT, FAR_OUT, FAR_OUT}};
+
+    vector_set(side_sign(wall->side) > 0 ? &half.low : &half.high, side_axis(wall->side),
+               vicinity_wall(scene->vicinity, wall));
+    half = pose_block_across(&room, scene->box, pose, scene->box, &half);
+    add_obstacle(planning, list, half, BLOCKER_WALL, wall->key);
+}
+
+/* What is fixed to the room is at its place when its screws are driven, with the walls round it. */
+static void add_walls(const struct scene *scene, struct obstacle_list *list)
+{
+    const struct model *model = scene->planning->model;
+    bool in_room = scene->join->target == TARGET_WALL || scene->join->target == TARGET_FLOOR;
+
+    for (size_t i = 0; in_room && scene->box->lean == 0 && i < model->walls.count; i++)
+        add_wall(scene, &model->walls.at[i], list);
+}
+
+static struct obstacles find_obstacles(const struct scene *scene, int64_t opened)
+{
+    const struct planning *planning = scene->planning;
+    const struct box *box = scene->box;
     struct slice members = plan_members_of(planning->plan, box->key);
     struct slice panels = plan_panels_of(planning->plan, box->key);
     struct obstacle_list list = {0};
@@ -107,6 +136,7 @@ static struct obstacles find_obstacles(const struct planning *planning, const st
         if (!panel->loose && panel->side != opened)
             add_panel(planning, box, panel, &list);
     }
+    add_walls(scene, &list);
     return (struct obstacles){list.obstacles.at, list.obstacles.count};
 }
 
@@ -144,13 +174,18 @@ int64_t way_box(const struct junction *junction, bool head_in_b)
 
 void way_open_side(struct scene *scene, int64_t side)
 {
+    if (scene->obstacles.at && scene->opened == side)
+        return;
     scene->opened = side;
-    scene->obstacles = find_obstacles(scene->planning, scene->box, side);
+    scene->obstacles = find_obstacles(scene, side);
 }
 
-struct scene way_scene(struct planning *planning, const struct junction *junction, bool head_in_b)
+struct scene way_scene(const struct vicinity *vicinity, const struct junction *junction,
+                       bool head_in_b)
 {
-    struct scene scene = {.planning = planning, .junction = junction, .head_in_b = head_in_b};
+    struct planning *planning = vicinity->planning;
+    struct scene scene = {
+        .planning = planning, .junction = junction, .vicinity = vicinity, .head_in_b = head_in_b};
 
     scene.join = MODEL_FIND(planning->model, join, junction->join);
     scene.box = MODEL_FIND(planning->model, box, way_box(junction, head_in_b));
@@ -357,6 +392,21 @@ struct vector way_head(const struct planning *planning, const struct junction *j
     return head;
 }
 
+/* What a tool takes beside the screw when it is held as the manner has it. */
+static struct tool_size size_in_manner(const struct planning *planning, enum manner manner,
+                                       int64_t screw)
+{
+    static const int64_t kinds[] = {
+        [MANNER_DRIVER] = TOOL_DRIVER,  [MANNER_LONG_BIT] = TOOL_LONG_BIT,
+        [MANNER_SLANTED] = TOOL_DRIVER, [MANNER_RIGHT_ANGLE] = TOOL_RIGHT_ANGLE,
+        [MANNER_STUBBY] = TOOL_STUBBY,  [MANNER_NONE] = TOOL_STUBBY};
+    struct tool_size size = tool_size(planning, kinds[manner]);
+
+    if (manner == MANNER_SLANTED)
+        size.radius -= slant(planning, planning->value[TRADE_DRIVER_BIT] + screw);
+    return size;
+}
+
 /* ---- cloth over heads on the outside ---- */
 
 /* The sewn cover without an open side that cannot be peeled back from a head; NULL for none. */
@@ -393,18 +443,52 @@ static int64_t screw_length(struct planning *planning, const struct join *join,
                                     : planning->plan->screw_kinds.at[choice.kind].length;
 }
 
-bool way_is_open(const struct scene *scene, const struct faces *faces,
-                 const struct plan_point *point)
+static struct screw_head find_head(const struct scene *scene, const struct faces *faces,
+                                   const struct plan_point *point)
 {
     struct fastening fastening;
 
     if (!fasten_reckon(scene->planning, scene->junction, faces, point, scene->head_in_b,
                        &fastening))
-        return false;
-    struct vector head =
-        way_head(scene->planning, scene->junction, point, &fastening, scene->head_in_b);
-    return look(scene, head, screw_length(scene->planning, scene->join, &fastening)).manner !=
-           MANNER_NONE;
+        return (struct screw_head){.there = false};
+    return (struct screw_head){
+        true, way_head(scene->planning, scene->junction, point, &fastening, scene->head_in_b),
+        fastening.depth, screw_length(scene->planning, scene->join, &fastening)};
+}
+
+void way_see_heads(struct scene *scene, const struct faces *faces)
+{
+    const struct junction *junction = scene->junction;
+    struct screw_head *heads =
+        ARENA_MANY(scene->planning->arena, struct screw_head, junction->point_count);
+
+    for (size_t i = 0; i < junction->point_count; i++)
+        heads[i] =
+            find_head(scene, faces, &scene->planning->plan->points.at[junction->first_point + i]);
+    scene->heads = heads;
+}
+
+bool way_is_open(const struct scene *scene, const struct faces *faces,
+                 const struct plan_point *point)
+{
+    struct screw_head head = find_head(scene, faces, point);
+
+    return head.there && look(scene, head.at, head.screw).manner != MANNER_NONE;
+}
+
+struct solid way_tool_room(const struct scene *scene, const struct screw_head *head,
+                           enum manner manner)
+{
+    struct tool_size size = size_in_manner(scene->planning, manner, head->screw);
+    struct vector at = head->at;
+    struct solid room = {{at.x - size.radius, at.y - size.radius, at.z - size.radius},
+                         {at.x + size.radius, at.y + size.radius, at.z + size.radius}};
+    int64_t from = vector_along(at, scene->axis);
+    int64_t to = from + scene->sign * (size.length + head->screw);
+
+    vector_set(&room.low, scene->axis, length_smaller(from, to));
+    vector_set(&room.high, scene->axis, length_larger(from, to));
+    return room;
 }
 
 /* What is seen of a join's heads from one side, with one side opened. */
@@ -435,41 +519,32 @@ static void add_outlook(struct way *way, const struct outlook *outlook)
     way->points++;
 }
 
-static void see_point(const struct scene *scene, const struct faces *faces,
-                      const struct plan_point *point, struct sight *sight)
+static void see_head(const struct scene *scene, const struct screw_head *head, struct sight *sight)
 {
-    struct fastening fastening;
-
-    if (!fasten_reckon(scene->planning, scene->junction, faces, point, scene->head_in_b,
-                       &fastening))
-        return;
-    struct vector head =
-        way_head(scene->planning, scene->junction, point, &fastening, scene->head_in_b);
-    int64_t screw = screw_length(scene->planning, scene->join, &fastening);
-    struct outlook outlook = look(scene, head, screw);
+    struct outlook outlook = look(scene, head->at, head->screw);
     int64_t whole = vector_along(box_size(scene->box), scene->axis);
 
-    if (fastening.depth < whole)
+    if (head->depth < whole)
         sight->inside = true;
-    else if (sewn_over(scene, side_opposite(scene->side), head))
+    else if (sewn_over(scene, side_opposite(scene->side), head->at))
         outlook.manner = MANNER_NONE;
-    sight->heads[sight->count] = head;
-    sight->screws[sight->count] = screw;
+    sight->heads[sight->count] = head->at;
+    sight->screws[sight->count] = head->screw;
     sight->outlooks[sight->count++] = outlook;
 }
 
-static struct sight see(const struct scene *scene, const struct faces *faces)
+static struct sight see(const struct scene *scene)
 {
-    const struct junction *junction = scene->junction;
-    const struct plan *plan = scene->planning->plan;
+    size_t count = scene->junction->point_count;
     struct arena *arena = scene->planning->arena;
-    struct sight sight = {.heads = ARENA_MANY(arena, struct vector, junction->point_count),
-                          .outlooks = ARENA_MANY(arena, struct outlook, junction->point_count),
-                          .screws = ARENA_MANY(arena, int64_t, junction->point_count)};
+    struct sight sight = {.heads = ARENA_MANY(arena, struct vector, count),
+                          .outlooks = ARENA_MANY(arena, struct outlook, count),
+                          .screws = ARENA_MANY(arena, int64_t, count)};
 
-    for (size_t i = 0; i < junction->point_count; i++)
-        see_point(scene, faces, &plan->points.at[junction->first_point + i], &sight);
-    assert(sight.count <= junction->point_count);
+    assert(scene->heads);
+    for (size_t i = 0; i < count; i++)
+        if (scene->heads[i].there)
+            see_head(scene, &scene->heads[i], &sight);
     return sight;
 }
 
@@ -486,11 +561,14 @@ static struct way way_seen(const struct scene *scene, const struct sight *sight)
     return way;
 }
 
-/* The same way with a shorter tool, where that fits at every point; false where it does not. */
-static bool shorten(const struct scene *scene, const struct sight *sight, enum manner manner,
-                    struct way *way)
+/* The same way with a slimmer or shorter tool, where that fits at every point; false where it does
+ * not. */
+static bool change_tool(const struct scene *scene, const struct sight *sight, enum manner manner,
+                        struct way *way)
 {
-    int64_t kind = manner == MANNER_STUBBY ? TOOL_STUBBY : TOOL_RIGHT_ANGLE;
+    int64_t kind = manner == MANNER_STUBBY     ? TOOL_STUBBY
+                   : manner == MANNER_LONG_BIT ? TOOL_LONG_BIT
+                                               : TOOL_RIGHT_ANGLE;
     int64_t length = tool_size(scene->planning, kind).length;
 
     for (size_t i = 0; i < sight->count; i++)
@@ -508,16 +586,23 @@ static void add_way(const struct scene *scene, const struct sight *sight, const 
     for (enum manner shorter = MANNER_RIGHT_ANGLE; shorter < MANNER_NONE; shorter++) {
         struct way other = *way;
 
-        if (shorter > way->manner && shorten(scene, sight, shorter, &other))
+        if (shorter > way->manner && change_tool(scene, sight, shorter, &other))
             *LIST_ADD(scene->planning->arena, &ways->ways) = other;
     }
 }
 
-/* Of the faces that a hand can come through each gives a way; heads on the outside have one. */
-static bool add_ways(const struct scene *scene, const struct faces *faces, struct ways *ways,
-                     struct way *ret_shut)
+bool way_with_long_bit(const struct scene *scene, struct way *way)
 {
-    struct sight sight = see(scene, faces);
+    struct sight sight = see(scene);
+
+    assert(scene->opened == way->opened);
+    return way->manner == MANNER_DRIVER && change_tool(scene, &sight, MANNER_LONG_BIT, way);
+}
+
+/* Of the faces that a hand can come through each gives a way; heads on the outside have one. */
+static bool add_ways(const struct scene *scene, struct ways *ways, struct way *ret_shut)
+{
+    struct sight sight = see(scene);
     struct way way = way_seen(scene, &sight);
     bool reached = !sight.inside;
 
@@ -549,22 +634,21 @@ static bool has_fixed_panel(const struct scene *scene, int64_t side)
     return false;
 }
 
-void ways_find(struct planning *planning, const struct junction *junction,
-               const struct faces *faces, bool head_in_b, struct ways *ways)
+void ways_find(struct scene *scene, struct ways *ways)
 {
-    struct scene scene = way_scene(planning, junction, head_in_b);
     struct way shut, ignored;
-    bool found = add_ways(&scene, faces, ways, &shut);
-    bool may_open = scene.join->place == PLACE_BENCH && (shut.inside || !found);
 
+    way_open_side(scene, -1);
+    bool found = add_ways(scene, ways, &shut);
+    bool may_open = scene->join->place == PLACE_BENCH && (shut.inside || !found);
     for (size_t i = 0; may_open && i < SIDE_COUNT; i++) {
-        if (way_sides[i] == scene.side || !has_fixed_panel(&scene, way_sides[i]))
+        if (way_sides[i] == scene->side || !has_fixed_panel(scene, way_sides[i]))
             continue;
-        way_open_side(&scene, way_sides[i]);
-        found |= add_ways(&scene, faces, ways, &ignored);
+        way_open_side(scene, way_sides[i]);
+        found |= add_ways(scene, ways, &ignored);
     }
     if (!found)
-        *LIST_ADD(planning->arena, &ways->ways) = shut;
+        *LIST_ADD(scene->planning->arena, &ways->ways) = shut;
 }
 
 /* ---- what shuts them ---- */
@@ -596,6 +680,19 @@ static void add_nearest(const struct scene *scene, struct vector head, int64_t n
         add_shut(scene->planning, blockers, BLOCKER_FLOOR, 0);
 }
 
+/* What stands beside the tool where it is tightest. */
+static void add_beside(const struct scene *scene, struct vector head, const struct outlook *outlook,
+                       struct blockers *blockers)
+{
+    for (size_t i = 0; i < scene->obstacles.count; i++) {
+        const struct obstacle *obstacle = &scene->obstacles.at[i];
+
+        if (distance_beside(&obstacle->solid, head, scene->axis) == outlook->beside &&
+            outlook->beside < outlook->beside_needed)
+            add_shut(scene->planning, blockers, obstacle->kind, obstacle->item);
+    }
+}
+
 static void add_sewn(const struct scene *scene, struct vector head, struct blockers *blockers)
 {
     const struct layer *layer = sewn_over(scene, side_opposite(scene->side), head);
@@ -614,24 +711,22 @@ static void add_panels(const struct scene *scene, int64_t side, struct blockers 
             add_shut(scene->planning, blockers, BLOCKER_FACING, plan->panels.at[i].facing);
 }
 
-static bool opening_helps(const struct scene *scene, const struct faces *faces, int64_t side)
+static bool opening_helps(const struct scene *scene, int64_t side)
 {
     struct scene opened = *scene;
     struct ways ways = {0};
     struct way shut;
 
     way_open_side(&opened, side);
-    return add_ways(&opened, faces, &ways, &shut);
+    return add_ways(&opened, &ways, &shut);
 }
 
-static void add_all_panels(const struct scene *scene, const struct faces *faces,
-                           struct blockers *blockers)
+static void add_all_panels(const struct scene *scene, struct blockers *blockers)
 {
     bool helps = false;
 
     for (int64_t side = 0; side < SIDE_COUNT; side++) {
-        if (side == scene->side || !has_fixed_panel(scene, side) ||
-            !opening_helps(scene, faces, side))
+        if (side == scene->side || !has_fixed_panel(scene, side) || !opening_helps(scene, side))
             continue;
         add_panels(scene, side, blockers);
         helps = true;
@@ -641,18 +736,22 @@ static void add_all_panels(const struct scene *scene, const struct faces *faces,
             add_panels(scene, side, blockers);
 }
 
-void way_find_shut(struct planning *planning, const struct junction *junction,
-                   const struct faces *faces, bool head_in_b, struct blockers *blockers)
+void way_find_shut(struct scene *scene, struct blockers *blockers)
 {
-    struct scene scene = way_scene(planning, junction, head_in_b);
-    struct sight sight = see(&scene, faces);
+    struct sight sight;
 
+    way_open_side(scene, -1);
+    sight = see(scene);
     for (size_t i = 0; i < sight.count; i++) {
-        if (sight.outlooks[i].manner != MANNER_NONE)
+        const struct outlook *outlook = &sight.outlooks[i];
+
+        if (outlook->manner != MANNER_NONE)
             continue;
-        add_nearest(&scene, sight.heads[i], sight.outlooks[i].needed, blockers);
-        add_sewn(&scene, sight.heads[i], blockers);
+        add_nearest(scene, sight.heads[i], outlook->needed, blockers);
+        if (outlook->room >= outlook->needed)
+            add_beside(scene, sight.heads[i], outlook, blockers);
+        add_sewn(scene, sight.heads[i], blockers);
     }
     if (sight.inside)
-        add_all_panels(&scene, faces, blockers);
+        add_all_panels(scene, blockers);
 }

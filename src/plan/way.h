@@ -5,6 +5,7 @@
 #define PLAN_WAY_H
 
 #include "plan/point.h"
+#include "plan/vicinity.h"
 
 /* How a head is driven, the best first. */
 enum manner {
@@ -34,16 +35,25 @@ struct ways {
     LIST_OF(struct way) ways;
 };
 
-/* A solid of a box that stands in the way: a member, or a fixed panel beside its cut-outs. */
+/* What stands in the way for good: a member, a fixed panel beside its cut-outs, and, for what is
+ * fixed to the room, a wall. */
 struct obstacle {
     struct solid solid;
     enum blocker_kind kind;
-    int64_t item; /* index of the member, key of the facing */
+    int64_t item; /* index of the member, key of the facing or the wall */
 };
 
 struct obstacles {
     struct obstacle *at;
     size_t count;
+};
+
+/* The head of a screw or bolt at a point, in the axes of the box that it lies in. */
+struct screw_head {
+    bool there; /* wood lies under it and behind the other face */
+    struct vector at;
+    int64_t depth; /* behind the mating face */
+    int64_t screw; /* its length */
 };
 
 /* What surrounds the heads of a join on one of its sides, while a way is looked for. */
@@ -52,16 +62,22 @@ struct scene {
     const struct join *join;
     const struct junction *junction;
     const struct box *box; /* with the heads */
+    const struct vicinity *vicinity;
     bool head_in_b;
-    int64_t side;   /* its mating face */
-    int axis, sign; /* away from that face */
+    int64_t side;                   /* its mating face */
+    int axis, sign;                 /* away from that face */
+    const struct screw_head *heads; /* of the junction's points; NULL before way_see_heads */
     struct obstacles obstacles;
     int64_t opened; /* side without its fixed panels yet; -1 for none */
     bool on_floor;  /* at the time of joining */
 };
 
 /* The join must have a box on that side. Lives in the arena, as long as the junction. */
-struct scene way_scene(struct planning *planning, const struct junction *junction, bool head_in_b);
+struct scene way_scene(const struct vicinity *vicinity, const struct junction *junction,
+                       bool head_in_b);
+
+/* Finds the heads of the scene, once the junction has all its points. */
+void way_see_heads(struct scene *scene, const struct faces *faces);
 
 /* Takes the fixed panels of a side off, or of none (-1). */
 void way_open_side(struct scene *scene, int64_t side);
@@ -83,25 +99,32 @@ struct entry {
 };
 
 /*
- * Adds every way from one side of the join: each open face a hand comes through, and with the
- * worst tool that some point asks for as well as each shorter tool that fits at all. A way needs
- * wood under the head and behind the other face at every point that counts, a tool that fits, and,
- * for heads in a hollow, a face without a fixed panel, or with a cut-out for a hand, through which
- * a hand comes to all of them. At the bench also each face whose panels are fixed after the join.
- * Where there is no way one with MANNER_NONE is added, with the figures.
+ * Adds every way from one side of the join, whose heads have been seen: each open face a hand comes
+ * through, and with the worst tool that some point asks for as well as each shorter tool that fits
+ * at all. A way needs wood under the head and behind the other face at every point that counts, a
+ * tool that fits, and, for heads in a hollow, a face without a fixed panel, or with a cut-out for a
+ * hand, through which a hand comes to all of them. At the bench also each face whose panels are
+ * fixed after the join. Where there is no way one with MANNER_NONE is added, with the figures.
+ * Opens and shuts sides of the scene.
  */
-void ways_find(struct planning *planning, const struct junction *junction,
-               const struct faces *faces, bool head_in_b, struct ways *ways);
+void ways_find(struct scene *scene, struct ways *ways);
+
+/* The same way, to the scene as it is opened, with a long bit instead of the plain driver. False
+ * where none fits at some point. */
+bool way_with_long_bit(const struct scene *scene, struct way *way);
+
+/* The room that the tool of a way takes behind a head, as a block of the box with the heads. */
+struct solid way_tool_room(const struct scene *scene, const struct screw_head *head,
+                           enum manner manner);
 
 struct blockers {
     LIST_OF(struct blocker) blockers;
 };
 
-/* What shuts all ways from a side, once each: what stands in line before the heads, the cover sewn
- * up over them, and, for heads in the hollow, the fixed panels that keep a hand out: those of each
- * face that alone would let it in, or else all. All of it is lasting. */
-void way_find_shut(struct planning *planning, const struct junction *junction,
-                   const struct faces *faces, bool head_in_b, struct blockers *blockers);
+/* What shuts all ways from a side, once each: what stands in line before the heads or beside the
+ * tool, the cover sewn up over them, and, for heads in the hollow, the fixed panels that keep a
+ * hand out: those of each face that alone would let it in, or else all. All of it is lasting. */
+void way_find_shut(struct scene *scene, struct blockers *blockers);
 
 /* Room that a tool (enum tool_word) takes in line, beside the screw: the workshop's own where it is
  * measured, else the trade's. */

@@ -1,0 +1,236 @@
+/*
+ * Other boxes, and the walls, where a driver has to stand: what sets them there comes later, or is
+ * told of. Tool sizes are the trade values: 10 in and the screw behind the head, 1-3/4 in beside
+ * it; 1/2 in with a long bit (common practice, no source).
+ */
+#include "joined.h"
+#include "plan/findings.h"
+#include "plan/steps.h"
+
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+
+#include <setjmp.h>
+
+#include <cmocka.h>
+
+/* ---- a board between a box and a post, all on a base ---- */
+
+struct crowded {
+    struct joined piece;
+    int64_t board, box, post;
+    int64_t join;    /* of the board and the box; heads on the board's left */
+    int64_t by_post; /* of the post and the base */
+};
+
+static struct join *put_on(struct joined *piece, int64_t base, int64_t box, double from_left)
+{
+    struct join *join = joined_join(piece, base, SIDE_TOP, box, SIDE_BOTTOM);
+
+    join->offset_u = IN(from_left);
+    return join;
+}
+
+/* The post stands `gap` left of the board, as broad as the whole. */
+static void crowd(struct crowded *crowded, double gap)
+{
+    struct joined *piece = &crowded->piece;
+
+    joined_start(piece, 1.5);
+    int64_t base = joined_box(piece, FRAME_CRATE, 60, 20, 10)->key;
+    struct box *board = joined_box(piece, FRAME_BOARD, 0.75, 20, 20);
+    board->main_side = SIDE_LEFT;
+    crowded->board = board->key;
+    joined_facing(piece, crowded->board, SIDE_LEFT, joined_sheet(piece, 0.75));
+    crowded->box = joined_box(piece, FRAME_CRATE, 20, 20, 20)->key;
+    struct box *post = joined_box(piece, FRAME_LADDER, 1.5, 20, 20);
+    post->main_side = SIDE_LEFT;
+    crowded->post = post->key;
+    put_on(piece, base, crowded->box, 30);
+    struct join *join = joined_join(piece, crowded->board, SIDE_RIGHT, crowded->box, SIDE_LEFT);
+    join->head = HEAD_A;
+    crowded->join = join->key;
+    crowded->by_post = put_on(piece, base, crowded->post, 30 - 0.75 - gap - 1.5)->key;
+}
+
+static size_t step_of(const struct plan *plan, int kind, int64_t join)
+{
+    for (size_t i = 0; i < plan->steps.count; i++)
+        if (plan->steps.at[i].kind == kind && plan->steps.at[i].join == join)
+            return i;
+    fail_msg("no such step");
+    return 0;
+}
+
+static const struct finding *finding_of(const struct plan *plan, int kind)
+{
+    for (size_t i = 0; i < plan->findings.count; i++)
+        if (plan->findings.at[i].kind == kind)
+            return &plan->findings.at[i];
+    fail_msg("no such finding");
+    return NULL;
+}
+
+static bool tells(const struct finding *finding, const char *words)
+{
+    for (size_t i = 0; i < finding->story_count; i++)
+        if (strstr(finding->story[i], words))
+            return true;
+    return false;
+}
+
+/* ---- boxes ---- */
+
+static void a_box_in_the_driver_s_way_is_set_there_later(void **state)
+{
+    struct crowded crowded;
+    struct joined *piece = &crowded.piece;
+
+    (void)state;
+    crowd(&crowded, 4);
+    joined_plan(piece);
+    assert_true(joined_junction(piece, crowded.join)->reachable);
+    assert_true(joined_constrained(piece, JOIN_BEFORE_JOIN, crowded.join, crowded.by_post, "P50"));
+    assert_true(step_of(piece->plan, STEP_DRIVE, crowded.join) <
+                step_of(piece->plan, STEP_OFFER, crowded.by_post));
+    joined_end(piece);
+}
+
+static void a_box_beyond_the_driver_does_not_wait(void **state)
+{
+    struct crowded crowded;
+    struct joined *piece = &crowded.piece;
+
+    (void)state;
+    crowd(&crowded, 16);
+    joined_plan(piece);
+    assert_false(joined_constrained(piece, JOIN_BEFORE_JOIN, crowded.join, crowded.by_post, "P50"));
+    joined_end(piece);
+}
+
+/* The post is there before the move, the board and the box meet after it. */
+static void a_box_that_is_there_before_traps_the_join(void **state)
+{
+    struct crowded crowded;
+    struct joined *piece = &crowded.piece;
+
+    (void)state;
+    crowd(&crowded, 4);
+    for (size_t i = 0; i < piece->model.joins.count; i++)
+        piece->model.joins.at[i].place = PLACE_BENCH;
+    struct join *join = model_find(&piece->model, ENTITY_join, crowded.join);
+    join->place = PLACE_SITE;
+    ((struct box *)model_find(&piece->model, ENTITY_box, crowded.post))->name = "P";
+    joined_plan(piece);
+    assert_false(joined_junction(piece, crowded.join)->reachable);
+    assert_true(tells(finding_of(piece->plan, FINDING_JOIN_TRAPPED), "sets box P over that way"));
+    joined_end(piece);
+}
+
+/* ---- walls ---- */
+
+/* What is joined is fixed to the wall on its left by the post's left face. */
+static int64_t fix_at_left_wall(struct crowded *crowded, int64_t box)
+{
+    struct wall *wall = MODEL_ADD(&crowded->piece.model, wall);
+    struct join *fixed = joined_join(&crowded->piece, box, SIDE_BACK, 0, 0);
+
+    wall->side = SIDE_LEFT;
+    fixed->target = TARGET_WALL;
+    fixed->place = PLACE_SITE;
+    return fixed->key;
+}
+
+/* Without the post the board is the leftmost but for the base; the base is cut short under it. */
+static void board_at_the_left(struct crowded *crowded)
+{
+    struct joined *piece = &crowded->piece;
+
+    crowd(crowded, 4);
+    assert_true(model_remove(&piece->model, ENTITY_box, crowded->post) > 0);
+    for (size_t i = 0; i < piece->model.joins.count; i++)
+        if (piece->model.joins.at[i].offset_u > 0)
+            piece->model.joins.at[i].offset_u = IN(0.75);
+}
+
+static void boxes_are_joined_before_they_are_fixed_at_the_wall(void **state)
+{
+    struct crowded crowded;
+    struct joined *piece = &crowded.piece;
+
+    (void)state;
+    board_at_the_left(&crowded);
+    int64_t fixed = fix_at_left_wall(&crowded, crowded.box);
+    joined_plan(piece);
+    assert_true(joined_junction(piece, crowded.join)->reachable);
+    assert_true(joined_constrained(piece, JOIN_BEFORE_JOIN, crowded.join, fixed, "P50"));
+    joined_end(piece);
+}
+
+static void a_wall_beside_screws_into_another_wall_is_told(void **state)
+{
+    struct joined piece;
+
+    (void)state;
+    joined_start(&piece, 1.5);
+    struct box *board = joined_box(&piece, FRAME_BOARD, 30, 0.75, 30);
+    board->main_side = SIDE_FRONT;
+    joined_facing(&piece, board->key, SIDE_FRONT, joined_sheet(&piece, 0.75));
+    struct join *join = joined_join(&piece, board->key, SIDE_BACK, 0, 0);
+    join->target = TARGET_WALL;
+    join->place = PLACE_SITE;
+    join->end = IN(1);
+    struct wall *wall = MODEL_ADD(&piece.model, wall);
+    wall->side = SIDE_LEFT;
+    joined_plan(&piece);
+    assert_int_equal(joined_findings(&piece, FINDING_JOIN_TIGHT), 1);
+    assert_int_equal(joined_junction(&piece, join->key)->tool, TOOL_LONG_BIT);
+    ((struct wall *)model_find(&piece.model, ENTITY_wall, wall->key))->gap = IN(1);
+    joined_plan(&piece);
+    assert_int_equal(joined_findings(&piece, FINDING_JOIN_TIGHT), 0);
+    joined_end(&piece);
+}
+
+/* So near that not even a long bit passes: the way out is to stand off that wall. */
+static void standing_off_a_wall_is_offered(void **state)
+{
+    struct joined piece;
+
+    (void)state;
+    joined_start(&piece, 1.5);
+    struct box *board = joined_box(&piece, FRAME_BOARD, 30, 0.75, 30);
+    board->main_side = SIDE_FRONT;
+    joined_facing(&piece, board->key, SIDE_FRONT, joined_sheet(&piece, 0.75));
+    struct join *join = joined_join(&piece, board->key, SIDE_BACK, 0, 0);
+    join->target = TARGET_WALL;
+    join->place = PLACE_SITE;
+    struct point *point = MODEL_ADD(&piece.model, point);
+    point->join = join->key;
+    point->u = IN(0.375);
+    point->v = IN(15);
+    struct wall *wall = MODEL_ADD(&piece.model, wall);
+    wall->side = SIDE_LEFT;
+    joined_plan(&piece);
+    const struct finding *finding = finding_of(piece.plan, FINDING_JOIN_UNREACHABLE);
+    assert_true(tells(finding, "The left wall stands"));
+    assert_int_equal(finding->cure_count, 1);
+    assert_non_null(strstr(finding->cures[0].text, "off the left wall"));
+    joined_end(&piece);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_box_in_the_driver_s_way_is_set_there_later),
+        cmocka_unit_test(a_box_beyond_the_driver_does_not_wait),
+        cmocka_unit_test(a_box_that_is_there_before_traps_the_join),
+        cmocka_unit_test(boxes_are_joined_before_they_are_fixed_at_the_wall),
+        cmocka_unit_test(a_wall_beside_screws_into_another_wall_is_told),
+        cmocka_unit_test(standing_off_a_wall_is_offered),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+
+    return failed ? 1 : 0;
+}
