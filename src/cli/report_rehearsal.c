@@ -45,9 +45,9 @@ static void put_thing(struct json *json, const struct plan *plan,
                       const struct rehearsed_thing *thing)
 {
     static const char *const kinds[] = {
-        [REHEARSED_JOIN] = "join",       [REHEARSED_FRAME] = "frame",
-        [REHEARSED_EDGE] = "edge",       [REHEARSED_LAYER] = "layer",
-        [REHEARSED_FITTING] = "fitting", [REHEARSED_SUPPLY] = "supply"};
+        [REHEARSED_JOIN] = "join",    [REHEARSED_FRAME] = "frame", [REHEARSED_PLACE] = "place",
+        [REHEARSED_EDGE] = "edge",    [REHEARSED_LAYER] = "layer", [REHEARSED_FITTING] = "fitting",
+        [REHEARSED_SUPPLY] = "supply"};
 
     json_put_object(json, JSON_LINE);
     json_put_key(json, "what");

@@ -67,10 +67,13 @@ static void lost_point(struct text *out, const struct plan *plan,
 static void lost_thing(struct text *out, const struct plan *plan,
                        const struct rehearsed_thing *thing)
 {
-    static const char *const kinds[] = {
-        [REHEARSED_JOIN] = "a join without a point", [REHEARSED_FRAME] = "a frame screw",
-        [REHEARSED_EDGE] = "a stapled edge",         [REHEARSED_LAYER] = "a layer",
-        [REHEARSED_FITTING] = "a fitting",           [REHEARSED_SUPPLY] = "what it is made from"};
+    static const char *const kinds[] = {[REHEARSED_JOIN] = "a join without a point",
+                                        [REHEARSED_PLACE] = "a box that comes to its place",
+                                        [REHEARSED_FRAME] = "a frame screw",
+                                        [REHEARSED_EDGE] = "a stapled edge",
+                                        [REHEARSED_LAYER] = "a layer",
+                                        [REHEARSED_FITTING] = "a fitting",
+                                        [REHEARSED_SUPPLY] = "what it is made from"};
     char name[MODEL_NAME_TEXT];
 
     text_add(out, "  ");

@@ -62,14 +62,14 @@ static bool waits_as_a_whole(const struct plan *plan, int64_t join, int64_t laye
 
 /* What the way that was chosen holds back, except by rules of the order; nothing for a join that
  * was given up. */
-static void hold_back(const struct task *task, const struct candidate *candidate)
+static void hold_back(const struct task *task, const struct helds *helds)
 {
     static const enum constraint_kind kinds[] = {[BLOCKER_FACING] = JOIN_BEFORE_FACING,
                                                  [BLOCKER_LAYER] = JOIN_BEFORE_LAYER,
                                                  [BLOCKER_JOIN] = JOIN_BEFORE_JOIN};
 
-    for (size_t i = 0; !task->given_up && i < candidate->helds.list.count; i++) {
-        const struct held *held = &candidate->helds.list.at[i];
+    for (size_t i = 0; !task->given_up && i < helds->list.count; i++) {
+        const struct held *held = &helds->list.at[i];
 
         if (held->rule)
             constrain(task, kinds[held->kind], held->item, held->rule);
@@ -327,7 +327,7 @@ static void tell_way(struct task *task, const struct candidate *candidate)
         if (!task->planning->plan->trial)
             access_tell_shut(task);
         put_story(task, finding);
-    } else if (task->given_up) {
+    } else if (task->given_up && !task->kept_out) {
         put_story(task,
                   finding_add(task->planning, FINDING_JOIN_TRAPPED, ENTITY_join, task->join->key));
     } else if (tight) {
@@ -373,6 +373,8 @@ static void begin(const struct vicinity *vicinity, struct junction *junction, st
         .planning = planning, .vicinity = vicinity, .junction = junction, .finding = PLAN_NONE};
     task->join = MODEL_FIND(planning->model, join, junction->join);
     assert(task->join);
+    if (!model_left_out(planning->model, junction->join))
+        task_find_approaches(task);
     if (junction->point_count == 0)
         return;
     task->faces = fasten_faces(planning, junction);
@@ -383,12 +385,30 @@ static void begin(const struct vicinity *vicinity, struct junction *junction, st
     task_bring_forward(task);
 }
 
+/* How the boxes come together; the way that was chosen for that holds back as well. */
+static void finish_approach(struct task *task)
+{
+    if (task->kept_out || task->shut_out) {
+        struct finding *finding =
+            finding_add(task->planning, FINDING_BOX_KEPT_OUT, ENTITY_join, task->join->key);
+
+        argument_text(finding, 0,
+                      MODEL_FIND(task->planning->model, box, task->junction->box_b)->name);
+        if (task->shut_out && !task->planning->plan->trial)
+            access_tell_shut_out(task);
+        put_story(task, finding);
+    } else if (task->approaches.count > 0)
+        hold_back(task, &task->approaches.at[task->approach].helds);
+}
+
 static void finish(struct task *task)
 {
     const struct candidate *chosen;
 
+    finish_approach(task);
+
     if (task->junction->point_count == 0) {
-        task->junction->reachable = task->join->fastener == FASTENER_REST;
+        task->junction->reachable = task->join->fastener == FASTENER_REST && !task->kept_out;
         return;
     }
     chosen = &task->ways[task->chosen];
@@ -398,7 +418,7 @@ static void finish(struct task *task)
     write_way(task);
     tell_way(task, chosen);
     drive_all(task);
-    hold_back(task, chosen);
+    hold_back(task, &chosen->helds);
     bring_forward(task);
 }
 

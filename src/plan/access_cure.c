@@ -110,6 +110,9 @@ static void loosen(struct remedies *remedies, int64_t facing)
 static void shorten_tool(struct remedies *remedies)
 {
     const struct task *task = remedies->task;
+
+    if (task->way_count == 0)
+        return;
     const struct way *way = &task->ways[0].way;
     int64_t screw = way->needed - way_tool_length(remedies->planning, TOOL_STUBBY);
     int64_t length = way->room - screw;
@@ -176,6 +179,8 @@ static void cut_holes(struct remedies *remedies, const struct panel *panel)
     struct planning *planning = remedies->planning;
     struct remedy *remedy;
 
+    if (task->way_count == 0)
+        return;
     task_look(task, &task->ways[0].way);
     if (panel->box != task->box->key || task->junction->point_count > HOLES_AT_MOST)
         return;

@@ -13,6 +13,7 @@
 #include "plan/drape.h"
 #include "plan/geometry.h"
 #include "plan/slices.h"
+#include "plan/sweep.h"
 
 #include <assert.h>
 
@@ -183,6 +184,7 @@ static struct solid room_of_hand(const struct task *task, int64_t u, int64_t v)
 struct holding {
     const struct task *task;
     struct helds *helds;
+    const char *rule;
     int64_t sets;
 };
 
@@ -190,7 +192,8 @@ static void hold_join(void *context, int64_t join)
 {
     const struct holding *holding = context;
 
-    hold(holding->task, holding->helds, (struct held){BLOCKER_JOIN, join, "P50", holding->sets});
+    hold(holding->task, holding->helds,
+         (struct held){BLOCKER_JOIN, join, holding->rule, holding->sets});
 }
 
 /* Where tool and hand are for each head: the room behind it, and, in a hollow, that before its
@@ -217,7 +220,7 @@ static struct solid *rooms_of(const struct task *task, size_t *ret_count)
  */
 static void hold_back_bystanders(const struct task *task, struct helds *helds)
 {
-    struct holding holding = {task, helds, 0};
+    struct holding holding = {task, helds, "P50", 0};
     size_t count;
     const struct solid *rooms = rooms_of(task, &count);
     struct bystanders bystanders =
@@ -278,6 +281,30 @@ void task_hold_back(struct task *task, struct candidate *candidate)
     hold_back_closers(task, &candidate->helds);
     candidate->treatment = treatment_of(candidate);
     candidate->open = candidate->way.manner != MANNER_NONE;
+}
+
+/* ---- how the boxes come together ---- */
+
+static void add_approach(struct task *task, const struct sweep *sweep)
+{
+    struct approach *approach = LIST_ADD(task->planning->arena, &task->approaches);
+    struct holding holding = {task, &approach->helds, "S24", 0};
+
+    approach->from = sweep->from;
+    for (size_t i = 0; i < sweep->boxes.count; i++) {
+        holding.sets = sweep->boxes.at[i];
+        vicinity_joins_to(task->vicinity, task->junction, holding.sets, hold_join, &holding);
+    }
+}
+
+void task_find_approaches(struct task *task)
+{
+    struct sweeps sweeps = sweeps_find(task->vicinity, task->junction);
+
+    for (size_t i = 0; i < SIDE_COUNT && !sweeps.free; i++)
+        if (!sweeps.at[i].shut)
+            add_approach(task, &sweeps.at[i]);
+    task->shut_out = !sweeps.free && task->approaches.count == 0;
 }
 
 /* ---- what lies between the faces ---- */

@@ -67,16 +67,23 @@ static const char *layer_called(const struct planning *planning, int64_t key)
     return arena_format(planning->arena, "%s %s", words_side.at[layer->side].name, name);
 }
 
+static const struct held *held_join_of(const struct helds *helds, int64_t join)
+{
+    for (size_t i = 0; i < helds->list.count; i++)
+        if (helds->list.at[i].kind == BLOCKER_JOIN && helds->list.at[i].item == join)
+            return &helds->list.at[i];
+    return NULL;
+}
+
 /* What a join sets over some way of a task. */
 static const struct held *held_join(const struct task *task, int64_t join)
 {
     for (size_t i = 0; i < task->way_count; i++)
-        for (size_t k = 0; k < task->ways[i].helds.list.count; k++) {
-            const struct held *held = &task->ways[i].helds.list.at[k];
-
-            if (held->kind == BLOCKER_JOIN && held->item == join)
-                return held;
-        }
+        if (held_join_of(&task->ways[i].helds, join))
+            return held_join_of(&task->ways[i].helds, join);
+    for (size_t i = 0; i < task->approaches.count; i++)
+        if (held_join_of(&task->approaches.at[i].helds, join))
+            return held_join_of(&task->approaches.at[i].helds, join);
     return NULL;
 }
 
@@ -115,8 +122,6 @@ static void say_where(struct task *task)
         say(task, "The heads of join %s lie inside box %s.", task->join->name, box);
 }
 
-/* ---- trapped: what the rest of the order closes ---- */
-
 static void name_core(struct task *task, enum blocker_kind kind, int64_t item)
 {
     for (size_t i = 0; i < task->core.list.count; i++)
@@ -124,6 +129,29 @@ static void name_core(struct task *task, enum blocker_kind kind, int64_t item)
             return;
     *LIST_ADD(task->planning->arena, &task->core.list) = (struct held){kind, item, NULL, 0};
 }
+
+/* The lines along which the boxes may come together. */
+static void say_whence(struct task *task)
+{
+    const char *sides = "";
+
+    for (size_t i = 0; i < task->approaches.count; i++)
+        sides = arena_format(task->planning->arena, "%s%sthe %s", sides, *sides ? " or " : "",
+                             words_side.at[task->approaches.at[i].from].name);
+    say(task, "Box %s comes to its place beside box %s from %s.",
+        box_called(task->planning, task->junction->box_b),
+        box_called(task->planning, task->junction->box_a), sides);
+}
+
+void access_tell_shut_out(struct task *task)
+{
+    say(task, "The wood of box %s is in its way on every side.",
+        box_called(task->planning, task->junction->box_a));
+    say(task, "Join another box first, or make it of parts that come in one by one.");
+    name_core(task, BLOCKER_JOIN, task->join->key);
+}
+
+/* ---- trapped: what the rest of the order closes ---- */
 
 static void say_blocker(struct task *task, const struct act *act)
 {
@@ -144,7 +172,8 @@ static void say_blocker(struct task *task, const struct act *act)
 static void say_blockers(const struct timeline *timeline, const struct peel *peel,
                          struct task *task)
 {
-    size_t node = timeline_drive((size_t)(task - timeline->tasks->at));
+    size_t index = (size_t)(task - timeline->tasks->at);
+    size_t node = task->kept_out ? timeline->placed[index] : timeline_drive(index);
 
     for (size_t i = peel->first_way[node]; i < peel->first_way[node + 1]; i++) {
         const struct peel_way *way = &timeline->ways.at[i];
@@ -202,7 +231,10 @@ void access_tell_trapped(const struct timeline *timeline, const struct peel *pee
                                                : BLOCKER_JOIN,
                       act->key);
     }
-    say_where(task);
+    if (task->kept_out)
+        say_whence(task);
+    else
+        say_where(task);
     say_blockers(timeline, peel, task);
     for (size_t i = 0; i < timeline->edges.count; i++)
         if (peel->left[timeline->edges.at[i].before] && peel->left[timeline->edges.at[i].after])

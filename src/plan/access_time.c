@@ -16,6 +16,9 @@
  *     P45   what is stapled or lies between the faces before they meet
  *     P58   what is joined at the bench before the move, what is joined in the room after it
  *
+ * A join whose boxes may be kept apart by others has one more act, that they have come together:
+ * its ways are the straight lines along which they do (sweep.h).
+ *
  * The ways are those that access_held.c found; a blocker of one is the layer or facing that it
  * holds back, or the setting down of the box that another join lays over it. Peeling then says
  * whether all joins can be driven, and chooses. Where they cannot, the smallest part that is stuck
@@ -63,6 +66,14 @@ static void add_acts(struct timeline *timeline)
         add_act(timeline, ACT_LAYER, SIZE_MAX, model->layers.at[i].key);
     timeline->move = timeline->acts.count;
     add_act(timeline, ACT_MOVE, SIZE_MAX, 0);
+    timeline->placed = ARENA_MANY(timeline->planning->arena, size_t, timeline->tasks->count);
+    for (size_t i = 0; i < timeline->tasks->count; i++) {
+        const struct task *task = &timeline->tasks->at[i];
+
+        timeline->placed[i] = task->approaches.count > 0 ? timeline->acts.count : PLAN_NONE;
+        if (task->approaches.count > 0)
+            add_act(timeline, ACT_PLACED, i, task->join->key);
+    }
 }
 
 static size_t node_of_facing(const struct timeline *timeline, int64_t key)
@@ -120,6 +131,8 @@ static void add_join_edges(struct timeline *timeline, size_t index)
 
     add_edge(timeline, timeline_dry(index), timeline_offer(index), "P17");
     add_edge(timeline, timeline_offer(index), timeline_drive(index), "S12");
+    if (timeline->placed[index] != PLAN_NONE)
+        add_edge(timeline, timeline_drive(index), timeline->placed[index], "S24");
     if (is_in_room(task->join))
         add_edge(timeline, timeline->move, timeline_offer(index), "P58");
     else if (task->join->fastener != FASTENER_REST)
@@ -312,6 +325,22 @@ static void add_ways(struct timeline *timeline, size_t index)
     }
 }
 
+static void add_approaches(struct timeline *timeline, size_t index)
+{
+    const struct task *task = &timeline->tasks->at[index];
+
+    for (size_t i = 0; i < task->approaches.count; i++) {
+        const struct helds *helds = &task->approaches.at[i].helds;
+        size_t first = timeline->blockers.count;
+
+        for (size_t j = 0; j < helds->list.count; j++)
+            add_blocker(timeline, &helds->list.at[j]);
+        *LIST_ADD(timeline->planning->arena, &timeline->ways) =
+            (struct peel_way){timeline->placed[index], first, timeline->blockers.count - first};
+        *LIST_ADD(timeline->planning->arena, &timeline->way_of) = i;
+    }
+}
+
 struct timeline timeline_make(struct planning *planning, struct tasks *tasks)
 {
     const struct model *model = planning->model;
@@ -330,6 +359,9 @@ struct timeline timeline_make(struct planning *planning, struct tasks *tasks)
         add_group_edges(&timeline, &layers, i);
         add_ways(&timeline, i);
     }
+    for (size_t i = 0; i < tasks->count; i++)
+        if (!model_left_out(model, tasks->at[i].join->key))
+            add_approaches(&timeline, i);
     for (size_t i = 0; i < model->boxes.count; i++)
         add_layer_edges(&timeline, &layers, i);
     for (size_t i = 0; i < model->facings.count; i++)
@@ -361,22 +393,26 @@ static size_t *entities_of(const struct timeline *timeline)
     for (size_t i = 0; i < timeline->acts.count; i++) {
         const struct act *act = &timeline->acts.at[i];
 
-        entity[i] = act->kind == ACT_MOVE ? SIZE_MAX : act->kind <= ACT_DRIVE ? act->task * 3 : i;
+        entity[i] = act->kind == ACT_MOVE ? SIZE_MAX : act->kind <= ACT_PLACED ? act->task * 3 : i;
     }
     return entity;
 }
 
-/* Of the joins that are stuck the one that has ways, all of them shut: the one that the rest closes
- * in. An optional one before others. PLAN_NONE when the rules alone close a circle. */
+/* An act with ways, all of them shut by what is stuck as well. */
+static bool is_shut_in(const struct peel *peel, size_t node)
+{
+    return node != PLAN_NONE && peel->left[node] &&
+           peel->first_way[node] < peel->first_way[node + 1] && peel->open[node] == 0;
+}
+
+/* Of the joins that are stuck the one that the rest closes in. An optional one before others.
+ * PLAN_NONE when the rules alone close a circle. */
 static size_t join_to_give_up(const struct timeline *timeline, const struct peel *peel)
 {
     size_t found = PLAN_NONE;
 
     for (size_t i = 0; i < timeline->tasks->count; i++) {
-        size_t node = timeline_drive(i);
-
-        if (!peel->left[node] || peel->first_way[node] == peel->first_way[node + 1] ||
-            peel->open[node] > 0)
+        if (!is_shut_in(peel, timeline_drive(i)) && !is_shut_in(peel, timeline->placed[i]))
             continue;
         if (found == PLAN_NONE ||
             (timeline->tasks->at[i].join->optional && !timeline->tasks->at[found].join->optional))
@@ -408,7 +444,10 @@ static void give_up(struct timeline *timeline, struct peel *peel, bool *gone, si
         return;
     }
     timeline->tasks->at[task].given_up = true;
+    timeline->tasks->at[task].kept_out = !is_shut_in(peel, timeline_drive(task));
     gone[timeline_drive(task)] = true;
+    if (timeline->placed[task] != PLAN_NONE)
+        gone[timeline->placed[task]] = true;
     if (told < TOLD_AT_MOST && !timeline->planning->plan->trial)
         access_tell_trapped(timeline, peel, &timeline->tasks->at[task]);
 }
@@ -440,5 +479,7 @@ void access_choose(struct planning *planning, struct tasks *tasks)
 
         if (way != SIZE_MAX)
             task->chosen = timeline.way_of.at[way];
+        if (timeline.placed[i] != PLAN_NONE && chosen[timeline.placed[i]] != SIZE_MAX)
+            task->approach = timeline.way_of.at[chosen[timeline.placed[i]]];
     }
 }

@@ -9,9 +9,10 @@
 #include "plan/peel.h"
 
 enum act_kind {
-    ACT_DRY,   /* fitted dry, drilled, mapped */
-    ACT_OFFER, /* the boxes come together for good */
-    ACT_DRIVE, /* its screws are driven */
+    ACT_DRY,    /* fitted dry, drilled, mapped */
+    ACT_OFFER,  /* the boxes come together for good */
+    ACT_DRIVE,  /* its screws are driven */
+    ACT_PLACED, /* the boxes have come together: what stands in their way comes later */
     ACT_FACING,
     ACT_LAYER,
     ACT_MOVE /* into the room */
@@ -19,7 +20,7 @@ enum act_kind {
 
 struct act {
     enum act_kind kind;
-    size_t task; /* of DRY, OFFER, DRIVE; else SIZE_MAX */
+    size_t task; /* of DRY, OFFER, DRIVE, PLACED; else SIZE_MAX */
     int64_t key; /* of the join, the facing, the layer; 0 for the move */
 };
 
@@ -35,9 +36,10 @@ struct timeline {
     LIST_OF(struct peel_edge) edges;
     LIST_OF(struct reason) reasons; /* one an edge */
     LIST_OF(struct peel_way) ways;
-    LIST_OF(size_t) way_of; /* index of each among the task's ways */
+    LIST_OF(size_t) way_of; /* index of each among the task's ways, or approaches */
     LIST_OF(size_t) blockers;
     size_t first_facing, first_layer, move; /* nodes */
+    size_t *placed; /* of each task; PLAN_NONE where nothing can be in its way */
 };
 
 /* Nodes of a task's join. */

@@ -37,6 +37,13 @@ struct candidate {
     bool open; /* some tool fits and a hand comes in */
 };
 
+/* A straight way for the boxes of a join to come together, and the joins that would set others in
+ * its way. */
+struct approach {
+    int64_t from; /* side of the room that the second box comes from */
+    struct helds helds;
+};
+
 struct task {
     struct planning *planning;
     const struct vicinity *vicinity;
@@ -45,10 +52,14 @@ struct task {
     struct faces faces;
     struct candidate *ways; /* the cheapest first; none for a join without points */
     size_t way_count;
-    struct helds needed; /* layers and facings that come before it */
-    size_t chosen;       /* of the ways */
-    bool given_up;       /* no order lets it be driven */
-    const char **story;  /* why it cannot be driven */
+    LIST_OF(struct approach) approaches; /* none: a free one, or the boxes shut each other out */
+    bool shut_out;                       /* the latter */
+    size_t approach;                     /* the one chosen */
+    struct helds needed;                 /* layers and facings that come before it */
+    size_t chosen;                       /* of the ways */
+    bool given_up;                       /* no order lets it be driven */
+    bool kept_out;                       /* for want of a straight way */
+    const char **story;                  /* why it cannot be driven */
     size_t story_count;
     struct helds core;     /* joins, facings and layers that the story names */
     size_t finding;        /* of the plan's, that tells it; PLAN_NONE for none */
@@ -85,10 +96,16 @@ void task_bring_forward(struct task *task);
 /* The place in the hollow right before a head, in the box's axes. False when there is no head. */
 bool task_before_head(const struct task *task, size_t point, struct vector *ret_at);
 
+/* Finds the straight ways for its boxes to come together. */
+void task_find_approaches(struct task *task);
+
 /* ---- access_story.c ---- */
 
 /* Tells what shuts every way of a task whose ways are all shut: its story and core. */
 void access_tell_shut(struct task *task);
+
+/* Tells that the boxes of a task shut each other out. */
+void access_tell_shut_out(struct task *task);
 
 /* "left panel of W"; in the arena. */
 const char *access_facing_called(const struct planning *planning, int64_t key);

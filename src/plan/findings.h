@@ -63,6 +63,7 @@
     F(OVER_BUDGET, WARN, "the forecast is %1 over the budget")                                     \
     F(HEAVY, NOTE, "%e weighs %1: two people lift it")                                             \
     F(TOO_BIG_FOR_WAY, WARN, "%e does not pass %1")                                                \
+    F(BOX_KEPT_OUT, STOP, "box %1 cannot be brought straight to its place at join %e")             \
     F(JOIN_TRAPPED, STOP, "join %e cannot be driven: what comes before it shuts its heads in")     \
     F(ORDER_CIRCLE, STOP, "the steps around %e wait for each other")                               \
     F(DONE_OTHERWISE, NOTE, "step \"%1\" was done to an older plan")                               \

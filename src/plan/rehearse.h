@@ -72,6 +72,7 @@ extern const char *const proof_names[PROOFS];
     L(NOT_SEWN, "it is not sewn yet")                                   \
     L(NOT_HOLED, "the holes for the buttons of the %e are not drilled") \
     L(SHUT, "%e shuts the place")                                       \
+    L(KEPT_OUT, "no straight line brings the boxes together: %e")       \
     L(NOT_THERE, "it is not in the room yet")
 
 enum lapse {
@@ -105,7 +106,8 @@ enum rehearsed_kind {
     REHEARSED_EDGE,
     REHEARSED_LAYER,
     REHEARSED_FITTING,
-    REHEARSED_SUPPLY
+    REHEARSED_SUPPLY,
+    REHEARSED_PLACE
 };
 
 /* Only what is lost is listed. */

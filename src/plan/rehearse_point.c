@@ -298,6 +298,17 @@ static bool is_at_place(const struct stage *stage, const struct staged_join *joi
     return !in_room || !stage->moves || stage->moved != PLAN_NONE;
 }
 
+static void come_together(struct stage *stage, const struct staged_join *join)
+{
+    struct verdict verdict = sweep_together(stage, join);
+
+    if (verdict.lapse == LAPSE_NONE)
+        return;
+    point_lose(stage, join->join->key, PROOF_DRIVEN, verdict);
+    if (point_count(join) == 0)
+        stage_lose(stage, REHEARSED_PLACE, ENTITY_join, join->join->key, PLAN_NONE, verdict);
+}
+
 void do_offer(struct stage *stage, const struct step *step)
 {
     struct staged_join *join = stage_join(stage, step->join);
@@ -306,6 +317,7 @@ void do_offer(struct stage *stage, const struct step *step)
         point_lose(stage, step->join, PROOF_DRIVEN, stage_lapse(stage, LAPSE_NOT_BEFORE));
     if (!is_at_place(stage, join))
         point_lose(stage, step->join, PROOF_DRIVEN, stage_lapse(stage, LAPSE_NOT_THERE));
+    come_together(stage, join);
     cloth_shut_in(stage, join);
     join->offered = stage->now;
     join_groups(stage, join);

@@ -176,6 +176,12 @@ struct verdict reach_head(const struct stage *stage, const struct staged_join *j
  * of its members leaves room for are lost. */
 void reach_frame(struct stage *stage, const struct staged_box *box);
 
+/* ---- rehearse_sweep.c ---- */
+
+/* Whether the boxes of a join come together in a straight line. Fine where they stand in each other
+ * there: that is told elsewhere. */
+struct verdict sweep_together(const struct stage *stage, const struct staged_join *join);
+
 /* ---- what a step does ---- */
 
 typedef void stage_fn(struct stage *stage, const struct step *step);

@@ -110,6 +110,7 @@ const struct rule rules[] = {
     {"S21", H, "work begins when all that it takes is there"},
     {"S22", H, "against the wall there is no room left to work behind it"},
     {"S23", Q, "it is fixed where it stands for good"},
+    {"S24", H, "a box comes to its place in a straight line, past what stands there"},
 };
 
 #undef H

@@ -100,7 +100,7 @@ static void add_wood(const struct planning *planning, struct standing_wood *wood
 }
 
 /* Loose panels are lifted off. */
-static const struct standing_wood *wood_of(const struct vicinity *vicinity, size_t index)
+const struct standing_wood *vicinity_wood(const struct vicinity *vicinity, size_t index)
 {
     const struct planning *planning = vicinity->planning;
     const struct plan *plan = planning->plan;
@@ -145,7 +145,7 @@ static bool stands_in(const struct vicinity *vicinity, const struct region *regi
 
     if (!solids_meet(&pose->room, &region->room))
         return false;
-    wood = wood_of(vicinity, index);
+    wood = vicinity_wood(vicinity, index);
     for (size_t i = 0; i < wood->room.count; i++) {
         if (!solids_meet(&wood->room.at[i], &region->room))
             continue;
@@ -249,7 +249,25 @@ static size_t other_end(const struct tie *tie, size_t end)
     return tie->from == end ? tie->to : tie->from;
 }
 
-/* From the boxes of a join along all ties but its own, and not past the end `without`. */
+/* From what was reached, along all ties but one join's, and not past the end `without`. */
+static void go_on(const struct vicinity *vicinity, int64_t but, size_t without)
+{
+    struct vicinity_walk *walk = vicinity->walk;
+
+    while (walk->count > 0) {
+        size_t end = walk->waiting[--walk->count];
+
+        for (size_t i = vicinity->first[end]; i < vicinity->first[end + 1]; i++) {
+            const struct tie *tie = &vicinity->ties.at[vicinity->of[i]];
+            size_t other = other_end(tie, end);
+
+            if (tie->join != but && other != without)
+                reach(walk, other);
+        }
+    }
+}
+
+/* From both ends of a join. */
 static void walk_from(const struct vicinity *vicinity, const struct junction *junction,
                       size_t without)
 {
@@ -260,17 +278,30 @@ static void walk_from(const struct vicinity *vicinity, const struct junction *ju
     reach(walk, model_index(model, ENTITY_box, junction->box_a));
     reach(walk,
           junction->box_b ? model_index(model, ENTITY_box, junction->box_b) : room_of(vicinity));
-    while (walk->count > 0) {
-        size_t end = walk->waiting[--walk->count];
+    go_on(vicinity, junction->join, without);
+}
 
-        for (size_t i = vicinity->first[end]; i < vicinity->first[end + 1]; i++) {
-            const struct tie *tie = &vicinity->ties.at[vicinity->of[i]];
-            size_t other = other_end(tie, end);
+bool vicinity_hang(const struct vicinity *vicinity, const struct junction *junction,
+                   enum hanging *hanging)
+{
+    const struct model *model = vicinity->planning->model;
+    struct vicinity_walk *walk = vicinity->walk;
+    const int64_t ends[] = {junction->box_a, junction->box_b};
 
-            if (tie->join != junction->join && other != without)
-                reach(walk, other);
+    for (size_t i = 0; i < room_of(vicinity); i++)
+        hanging[i] = HANGS_ON_NEITHER;
+    for (size_t of_b = 0; of_b < 2; of_b++) {
+        walk->round++;
+        reach(walk, model_index(model, ENTITY_box, ends[of_b]));
+        go_on(vicinity, junction->join, SIZE_MAX);
+        for (size_t i = 0; i < room_of(vicinity); i++) {
+            if (was_reached(vicinity, i) && hanging[i] == HANGS_ON_A)
+                return false;
+            if (was_reached(vicinity, i))
+                hanging[i] = of_b ? HANGS_ON_B : HANGS_ON_A;
         }
     }
+    return true;
 }
 
 void vicinity_joins_to(const struct vicinity *vicinity, const struct junction *junction,

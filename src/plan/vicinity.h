@@ -43,6 +43,17 @@ struct vicinity {
  * no ties. O(boxes + joins). */
 struct vicinity vicinity_make(struct planning *planning);
 
+/* Of a box by its index; loose panels, which are lifted off, are none of it. In the arena. */
+const struct standing_wood *vicinity_wood(const struct vicinity *vicinity, size_t index);
+
+/* Which box of a join the other boxes hang on, without it. */
+enum hanging { HANGS_ON_NEITHER, HANGS_ON_A, HANGS_ON_B };
+
+/* Fills in one for each box of the model. False where both hang together without the join, through
+ * the room as well: what it then says is of no use. O(boxes + joins). */
+bool vicinity_hang(const struct vicinity *vicinity, const struct junction *junction,
+                   enum hanging *hanging);
+
 /* What stands in a region, each once. */
 struct bystanders {
     LIST_OF(int64_t) boxes;

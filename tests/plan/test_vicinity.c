@@ -220,6 +220,115 @@ static void standing_off_a_wall_is_offered(void **state)
     joined_end(&piece);
 }
 
+/* ---- boxes that come to their place in a straight line ---- */
+
+/* A box in a pit of four boards on a base, with a lid over it: only from above does it come in. */
+struct pit {
+    struct joined piece;
+    int64_t box, lid;
+    int64_t put_in, put_over; /* the joins of the box and the lid */
+};
+
+static int64_t board_round(struct joined *piece, double width, double depth, double height,
+                           int64_t side)
+{
+    struct box *board = joined_box(piece, FRAME_BOARD, width, depth, height);
+
+    board->main_side = side;
+    joined_facing(piece, board->key, side, joined_sheet(piece, 0.75));
+    return board->key;
+}
+
+static struct join *lay_on(struct joined *piece, int64_t base, int64_t box, double u, double v)
+{
+    struct join *join = joined_join(piece, base, SIDE_TOP, box, SIDE_BOTTOM);
+
+    join->fastener = FASTENER_REST;
+    join->offset_u = IN(u);
+    join->offset_v = IN(v);
+    return join;
+}
+
+static void dig(struct pit *pit)
+{
+    struct joined *piece = &pit->piece;
+
+    joined_start(piece, 1.5);
+    int64_t base = joined_box(piece, FRAME_CRATE, 40, 30, 10)->key;
+    int64_t left = board_round(piece, 0.75, 30, 20, SIDE_LEFT);
+    lay_on(piece, base, left, 0, 0);
+    lay_on(piece, base, board_round(piece, 0.75, 30, 20, SIDE_LEFT), 39.25, 0);
+    lay_on(piece, base, board_round(piece, 38.5, 0.75, 20, SIDE_FRONT), 0.75, 0);
+    lay_on(piece, base, board_round(piece, 38.5, 0.75, 20, SIDE_FRONT), 0.75, 29.25);
+    pit->box = joined_box(piece, FRAME_CRATE, 30, 20, 18)->key;
+    pit->put_in = lay_on(piece, base, pit->box, 5, 5)->key;
+    pit->lid = board_round(piece, 40, 30, 0.75, SIDE_TOP);
+    pit->put_over = lay_on(piece, left, pit->lid, 0, 0)->key;
+}
+
+static void a_box_comes_in_before_the_lid_is_laid_over_it(void **state)
+{
+    struct pit pit;
+    struct joined *piece = &pit.piece;
+
+    (void)state;
+    dig(&pit);
+    joined_plan(piece);
+    assert_int_equal(joined_findings(piece, FINDING_BOX_KEPT_OUT), 0);
+    assert_true(joined_constrained(piece, JOIN_BEFORE_JOIN, pit.put_in, pit.put_over, "S24"));
+    assert_false(joined_constrained(piece, JOIN_BEFORE_JOIN, pit.put_over, pit.put_in, "S24"));
+    assert_true(step_of(piece->plan, STEP_OFFER, pit.put_in) <
+                step_of(piece->plan, STEP_OFFER, pit.put_over));
+    joined_end(piece);
+}
+
+static void a_box_that_comes_from_the_front_waits_for_nothing(void **state)
+{
+    struct pit pit;
+    struct joined *piece = &pit.piece;
+
+    (void)state;
+    dig(&pit);
+    for (size_t i = 0; i < piece->model.boxes.count; i++)
+        if (piece->model.boxes.at[i].main_side == SIDE_FRONT &&
+            piece->model.boxes.at[i].frame == FRAME_BOARD) {
+            assert_true(model_remove(&piece->model, ENTITY_box, piece->model.boxes.at[i].key) > 0);
+            break;
+        }
+    for (size_t i = 0; i < piece->model.boxes.count; i++)
+        if (piece->model.boxes.at[i].frame == FRAME_BOARD &&
+            piece->model.boxes.at[i].main_side == SIDE_FRONT)
+            piece->model.boxes.at[i].height = IN(0.5);
+    joined_plan(piece);
+    assert_false(joined_constrained(piece, JOIN_BEFORE_JOIN, pit.put_in, pit.put_over, "S24"));
+    joined_end(piece);
+}
+
+/* All is screwed together at the bench, the box is to come in the room. */
+static void a_box_that_the_lid_keeps_out_is_told(void **state)
+{
+    struct pit pit;
+    struct joined *piece = &pit.piece;
+
+    (void)state;
+    dig(&pit);
+    for (size_t i = 0; i < piece->model.joins.count; i++) {
+        struct join *join = &piece->model.joins.at[i];
+
+        join->place = join->key == pit.put_in ? PLACE_SITE : PLACE_BENCH;
+        join->fastener = join->key == pit.put_in ? FASTENER_REST : FASTENER_SCREW;
+        join->head = join->key == pit.put_over ? HEAD_B : HEAD_A;
+    }
+    ((struct box *)model_find(&piece->model, ENTITY_box, pit.lid))->name = "L";
+    joined_plan(piece);
+    const struct finding *finding = finding_of(piece->plan, FINDING_BOX_KEPT_OUT);
+    assert_int_equal(finding->key, pit.put_in);
+    assert_true(tells(finding, "from the top"));
+    assert_true(tells(finding, "sets box L over that way"));
+    assert_true(finding->cure_count > 0);
+    joined_end(piece);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -229,6 +338,9 @@ int main(void)
         cmocka_unit_test(boxes_are_joined_before_they_are_fixed_at_the_wall),
         cmocka_unit_test(a_wall_beside_screws_into_another_wall_is_told),
         cmocka_unit_test(standing_off_a_wall_is_offered),
+        cmocka_unit_test(a_box_comes_in_before_the_lid_is_laid_over_it),
+        cmocka_unit_test(a_box_that_comes_from_the_front_waits_for_nothing),
+        cmocka_unit_test(a_box_that_the_lid_keeps_out_is_told),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
 
