@@ -47,19 +47,6 @@ static void constrain(const struct task *task, enum constraint_kind kind, int64_
     memcpy(constraint->rule, rule, strlen(rule) + 1);
 }
 
-static bool waits_as_a_whole(const struct plan *plan, int64_t join, int64_t layer)
-{
-    for (size_t i = plan->constraints.count; i > 0; i--) {
-        const struct constraint *constraint = &plan->constraints.at[i - 1];
-
-        if (constraint->join != join)
-            return false;
-        if (constraint->kind == JOIN_BEFORE_LAYER && constraint->item == layer)
-            return strcmp(constraint->rule, "P51") == 0;
-    }
-    return false;
-}
-
 /* What the way that was chosen holds back, except by rules of the order; nothing for a join that
  * was given up. */
 static void hold_back(const struct task *task, const struct helds *helds)
@@ -83,7 +70,7 @@ static void bring_forward(const struct task *task)
 
         if (held->kind == BLOCKER_FACING)
             constrain(task, FACING_BEFORE_JOIN, held->item, held->rule);
-        else if (!waits_as_a_whole(task->planning->plan, task->join->key, held->item))
+        else
             constrain(task, LAYER_BEFORE_JOIN, held->item, held->rule);
     }
 }
@@ -373,8 +360,10 @@ static void begin(const struct vicinity *vicinity, struct junction *junction, st
         .planning = planning, .vicinity = vicinity, .junction = junction, .finding = PLAN_NONE};
     task->join = MODEL_FIND(planning->model, join, junction->join);
     assert(task->join);
-    if (!model_left_out(planning->model, junction->join))
-        task_find_approaches(task);
+    if (model_left_out(planning->model, junction->join))
+        return;
+    task_find_approaches(task);
+    task_bring_forward(task);
     if (junction->point_count == 0)
         return;
     task->faces = fasten_faces(planning, junction);
@@ -382,7 +371,6 @@ static void begin(const struct vicinity *vicinity, struct junction *junction, st
     if (junction->box_b != 0)
         set_scene(task, true);
     list_ways(task);
-    task_bring_forward(task);
 }
 
 /* How the boxes come together; the way that was chosen for that holds back as well. */
@@ -406,7 +394,7 @@ static void finish(struct task *task)
     const struct candidate *chosen;
 
     finish_approach(task);
-
+    bring_forward(task);
     if (task->junction->point_count == 0) {
         task->junction->reachable = task->join->fastener == FASTENER_REST && !task->kept_out;
         return;
@@ -418,8 +406,8 @@ static void finish(struct task *task)
     write_way(task);
     tell_way(task, chosen);
     drive_all(task);
-    hold_back(task, &chosen->helds);
-    bring_forward(task);
+    if (chosen->open)
+        hold_back(task, &chosen->helds);
 }
 
 void pass_access(struct planning *planning)

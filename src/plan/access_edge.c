@@ -91,26 +91,48 @@ static struct vector head_of(const struct claim *claim, const struct junction *j
                : point->in_a;
 }
 
+/* From a place on the far side of the box to the hem of the edge that is wrapped round to it. */
+static int64_t head_to_hem(const struct claim *claim, int64_t edge, int64_t u, int64_t v)
+{
+    struct landing landing = drape_landing(claim->planning, claim->layer, claim->box, edge);
+
+    if (landing.side != side_opposite(claim->layer->side) || !area_holds(&landing.area, u, v))
+        return FAR_AWAY;
+    return edge == EDGE_LEFT     ? landing.area.u1 - u
+           : edge == EDGE_RIGHT  ? u - landing.area.u0
+           : edge == EDGE_BOTTOM ? landing.area.v1 - v
+                                 : v - landing.area.v0;
+}
+
+/* The side that a head shows on, or that the tool stands out of, straight behind it. */
+static int64_t shows_on(const struct junction *junction)
+{
+    return junction->head_inside ? side_opposite(junction->head_side) : junction->head_side;
+}
+
 /* From a head to the edge that is peeled back, along the cloth; FAR_AWAY when the layer does not
  * lie over it. `head` is taken on the outside, where the head shows. */
 static int64_t head_to_edge(const struct claim *claim, const struct junction *junction,
                             const struct plan_point *point, int64_t edge)
 {
     struct vector at = head_of(claim, junction, point);
+    int64_t shown = shows_on(junction);
     struct area outline = drape_face(claim->layer, claim->box);
     int64_t u, v;
 
-    box_to_face(junction->head_side, at, &u, &v);
-    if (!drape_covers(claim->planning, claim->layer, claim->box, junction->head_side, u, v))
+    box_to_face(shown, at, &u, &v);
+    if (!drape_covers(claim->planning, claim->layer, claim->box, shown, u, v))
         return FAR_AWAY;
-    if (side_axis(junction->head_side) != side_axis(claim->layer->side)) {
+    if (side_axis(shown) != side_axis(claim->layer->side)) {
         int axis = side_axis(claim->layer->side);
         int64_t depth = vector_along(box_size(claim->box), axis);
         int64_t back = side_sign(claim->layer->side) > 0 ? vector_along(at, axis)
                                                          : depth - vector_along(at, axis);
 
-        return edge_side(claim->layer->side, edge) == junction->head_side ? back : FAR_AWAY;
+        return edge_side(claim->layer->side, edge) == shown ? back : FAR_AWAY;
     }
+    if (shown != claim->layer->side && claim->layer->shape == SHAPE_WRAPPED && !claim->layer->both)
+        return head_to_hem(claim, edge, u, v);
     box_to_face(claim->layer->side, at, &u, &v);
     return edge == EDGE_LEFT     ? u - outline.u0
            : edge == EDGE_RIGHT  ? outline.u1 - u

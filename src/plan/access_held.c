@@ -100,7 +100,14 @@ bool task_before_head(const struct task *task, size_t point, struct vector *ret_
 
 /* ---- what shuts the way ---- */
 
-static bool loose_panel_is_over(const struct task *task, int64_t u, int64_t v)
+/* A place on a side of the box that has to be free: where the hand comes in, where a head lies on
+ * the outside, where a tool that is longer than the hollow stands out of it. */
+struct opening_at {
+    int64_t side, u, v;
+};
+
+static void hold_back_facings(const struct task *task, struct helds *helds,
+                              const struct opening_at *at)
 {
     const struct plan *plan = task->planning->plan;
     struct slice panels = plan_panels_of(plan, task->box->key);
@@ -108,60 +115,51 @@ static bool loose_panel_is_over(const struct task *task, int64_t u, int64_t v)
     for (size_t i = panels.from; i < panels.to; i++) {
         const struct panel *panel = &plan->panels.at[i];
 
-        if (panel->side == task->way.reach_side && panel->loose && area_holds(&panel->area, u, v))
-            return true;
-    }
-    return false;
-}
-
-static void hold_back_facings(const struct task *task, struct helds *helds, int64_t u, int64_t v)
-{
-    const struct plan *plan = task->planning->plan;
-    struct slice panels = plan_panels_of(plan, task->box->key);
-
-    for (size_t i = panels.from; i < panels.to; i++) {
-        const struct panel *panel = &plan->panels.at[i];
-
-        if (panel->side == task->way.reach_side &&
-            (panel->loose || panel->side == task->way.opened) && area_holds(&panel->area, u, v))
+        if (panel->side == at->side && (panel->loose || panel->side == task->way.opened) &&
+            area_holds(&panel->area, at->u, at->v))
             hold(task, helds, (struct held){BLOCKER_FACING, panel->facing, "P51", 0});
     }
 }
 
-static bool peels(const struct task *task, const struct layer *layer)
+static bool peels(const struct task *task, const struct layer *layer, int64_t side)
 {
-    return !task->way.inside && (layer->shape == SHAPE_WRAPPED || layer->shape == SHAPE_SEWN ||
-                                 layer->kind == LAYER_LINING || layer->kind == LAYER_COVER);
+    bool in_line = side == side_opposite(task->scene->side);
+
+    return in_line && (layer->shape == SHAPE_WRAPPED || layer->shape == SHAPE_SEWN ||
+                       layer->kind == LAYER_LINING || layer->kind == LAYER_COVER);
 }
 
-/* Layers over a hollow, and flat ones over a head, wait as a whole; a cover over a head is peeled
- * back, and one that is pierced does not wait. */
-static void hold_back_layers(const struct task *task, struct candidate *candidate, int64_t u,
-                             int64_t v)
+/* Layers that the hand alone comes through, and flat ones over a head, wait as a whole; a cover
+ * over a head is peeled back, and one that is pierced does not wait. */
+static void hold_back_layers(const struct task *task, struct candidate *candidate,
+                             const struct opening_at *at)
 {
     for (size_t i = 0; i < task->around.cloth.count; i++) {
         const struct layer *layer = task->around.cloth.at[i];
 
-        if (!drape_covers(task->planning, layer, task->box, task->way.reach_side, u, v))
+        if (!drape_covers(task->planning, layer, task->box, at->side, at->u, at->v))
             continue;
-        if (peels(task, layer) && task->join->treatment == TREATMENT_PIERCED)
+        if (peels(task, layer, at->side) && !task->way.inside &&
+            task->join->treatment == TREATMENT_PIERCED)
             candidate->treatment = WAY_PIERCED;
         else
             hold(task, &candidate->helds,
-                 (struct held){BLOCKER_LAYER, layer->key, peels(task, layer) ? "P46" : "P51", 0});
+                 (struct held){BLOCKER_LAYER, layer->key,
+                               peels(task, layer, at->side) ? "P46" : "P51", 0});
     }
 }
 
-static void hold_back_joins(const struct task *task, struct helds *helds, int64_t u, int64_t v)
+static void hold_back_joins(const struct task *task, struct helds *helds,
+                            const struct opening_at *at)
 {
     for (size_t i = 0; i < task->around.joined.count; i++) {
         const struct junction *other = task->around.joined.at[i];
         const struct join *join = MODEL_FIND(task->planning->model, join, other->join);
-        bool on_a = other->box_a == task->box->key && join->side_a == task->way.reach_side;
-        bool on_b = other->box_b == task->box->key && join->side_b == task->way.reach_side;
+        bool on_a = other->box_a == task->box->key && join->side_a == at->side;
+        bool on_b = other->box_b == task->box->key && join->side_b == at->side;
         const struct area *zone = on_a ? &other->zone : &other->zone_b;
 
-        if ((on_a || on_b) && area_holds(zone, u, v))
+        if ((on_a || on_b) && area_holds(zone, at->u, at->v))
             hold(task, helds,
                  (struct held){BLOCKER_JOIN, other->join, "P50",
                                on_a ? other->box_b : other->box_a});
@@ -216,6 +214,20 @@ static struct solid *rooms_of(const struct task *task, size_t *ret_count)
     return rooms;
 }
 
+/* Panels that drop in loose are no part of the scene; those that tool or hand meet come later. */
+static void hold_back_loose_panels(const struct task *task, struct helds *helds,
+                                   const struct solid *rooms, size_t count)
+{
+    const struct plan *plan = task->planning->plan;
+    struct slice panels = plan_panels_of(plan, task->box->key);
+
+    for (size_t i = panels.from; i < panels.to; i++)
+        for (size_t k = 0; plan->panels.at[i].loose && k < count; k++)
+            if (solids_meet(&plan->panels.at[i].solid, &rooms[k]))
+                hold(task, helds,
+                     (struct held){BLOCKER_FACING, plan->panels.at[i].facing, "P51", 0});
+}
+
 /* Other boxes and the walls come to stand in the way of tool and hand with some join, that waits.
  */
 static void hold_back_bystanders(const struct task *task, struct helds *helds)
@@ -226,6 +238,7 @@ static void hold_back_bystanders(const struct task *task, struct helds *helds)
     struct bystanders bystanders =
         vicinity_look(task->vicinity, task->junction, task->box, rooms, count);
 
+    hold_back_loose_panels(task, helds, rooms, count);
     for (size_t i = 0; i < bystanders.boxes.count; i++) {
         holding.sets = bystanders.boxes.at[i];
         vicinity_joins_to(task->vicinity, task->junction, holding.sets, hold_join, &holding);
@@ -264,18 +277,42 @@ static enum way_treatment treatment_of(const struct candidate *candidate)
     return treatment;
 }
 
+static void hold_back_at(const struct task *task, struct candidate *candidate,
+                         const struct opening_at *at)
+{
+    hold_back_facings(task, &candidate->helds, at);
+    hold_back_joins(task, &candidate->helds, at);
+    hold_back_layers(task, candidate, at);
+}
+
+/* Where a tool stands out of the hollow, straight behind the head; false where it does not. */
+static bool stands_out(const struct task *task, const struct screw_head *head,
+                       struct opening_at *ret_at)
+{
+    struct solid room = way_tool_room(task->scene, head, task->way.manner);
+    int axis = task->scene->axis;
+    bool out = task->scene->sign > 0
+                   ? vector_along(room.high, axis) > vector_along(box_size(task->box), axis)
+                   : vector_along(room.low, axis) < 0;
+
+    ret_at->side = side_opposite(task->scene->side);
+    box_to_face(ret_at->side, head->at, &ret_at->u, &ret_at->v);
+    return task->way.inside && out;
+}
+
 void task_hold_back(struct task *task, struct candidate *candidate)
 {
     const struct junction *junction = task->junction;
-    int64_t u, v;
+    struct opening_at at = {.side = task->way.reach_side};
 
     for (size_t i = 0; i < junction->point_count; i++) {
-        if (!task_opening(task, i, &u, &v))
+        struct opening_at out;
+
+        if (!task_opening(task, i, &at.u, &at.v))
             continue;
-        hold_back_facings(task, &candidate->helds, u, v);
-        hold_back_joins(task, &candidate->helds, u, v);
-        if (!loose_panel_is_over(task, u, v))
-            hold_back_layers(task, candidate, u, v);
+        hold_back_at(task, candidate, &at);
+        if (stands_out(task, &task->scene->heads[i], &out))
+            hold_back_at(task, candidate, &out);
     }
     hold_back_bystanders(task, &candidate->helds);
     hold_back_closers(task, &candidate->helds);
@@ -379,9 +416,11 @@ void task_bring_forward(struct task *task)
     const struct box *b = MODEL_FIND(model, box, task->junction->box_b);
 
     bring_forward_layers(task, a, false);
-    bring_forward_facings(task, a, false);
-    if (b) {
+    if (b)
         bring_forward_layers(task, b, true);
+    if (task->junction->point_count == 0)
+        return;
+    bring_forward_facings(task, a, false);
+    if (b)
         bring_forward_facings(task, b, true);
-    }
 }

@@ -139,24 +139,6 @@ static void add_join_edges(struct timeline *timeline, size_t index)
         add_edge(timeline, timeline_drive(index), timeline->move, "P58");
 }
 
-/* Whether a layer has to come after a join in each way that there is: then it cannot have to come
- * before it as well, though it lies in the zone. */
-static bool some_way_holds(const struct task *task, int64_t layer)
-{
-    for (size_t i = 0; i < task->way_count; i++) {
-        const struct helds *helds = &task->ways[i].helds;
-
-        for (size_t j = 0; j < helds->list.count; j++) {
-            const struct held *held = &helds->list.at[j];
-
-            if (held->kind == BLOCKER_LAYER && held->item == layer && held->rule &&
-                strcmp(held->rule, "P51") == 0)
-                return true;
-        }
-    }
-    return false;
-}
-
 static void add_needed_edges(struct timeline *timeline, size_t index)
 {
     const struct task *task = &timeline->tasks->at[index];
@@ -166,7 +148,7 @@ static void add_needed_edges(struct timeline *timeline, size_t index)
 
         if (held->kind == BLOCKER_FACING)
             add_edge(timeline, node_of_facing(timeline, held->item), timeline_dry(index), "P16");
-        else if (!some_way_holds(task, held->item))
+        else
             add_edge(timeline, node_of_layer(timeline, held->item), timeline_offer(index), "P45");
     }
 }
@@ -245,16 +227,28 @@ static void add_group_edges(struct timeline *timeline, const struct by_box *laye
     }
 }
 
+/* What closes a face lies on the padding that is wrapped round to it. */
+static bool closes(const struct model *model, const struct layer *layer)
+{
+    return layer->kind == LAYER_OUTSIDE_BACK ||
+           (layer->kind == LAYER_LINING && !lining_is_under_cover(model, layer));
+}
+
+static bool is_padding(const struct layer *layer)
+{
+    return layer->kind == LAYER_FOAM || layer->kind == LAYER_BATTING;
+}
+
 /* Foam on foam, batting on batting, and each kind before those that come after it. */
 static bool goes_under(const struct model *model, const struct layer *under,
                        const struct layer *over)
 {
-    bool alike =
-        under->kind == over->kind && (under->kind == LAYER_FOAM || under->kind == LAYER_BATTING);
+    bool alike = under->kind == over->kind && is_padding(under);
+    bool goes_on = is_padding_or_cover(model, over) ? is_padding_or_cover(model, under)
+                                                    : closes(model, over) && is_padding(under);
 
-    return under != over && is_padding_or_cover(model, under) && is_padding_or_cover(model, over) &&
-           (alike || under->kind < over->kind) && layer_is_over(over, under) &&
-           (layer_faces(over) & layer_faces(under));
+    return under != over && goes_on && (alike || under->kind < over->kind) &&
+           layer_is_over(over, under) && (layer_faces(over) & layer_reaches(under));
 }
 
 static void add_layer_edges(struct timeline *timeline, const struct by_box *layers, size_t box)
@@ -283,7 +277,7 @@ static void add_facing_edges(struct timeline *timeline, const struct by_box *lay
         bool lies = layer->side == facing->side ||
                     (layer->both && layer->side == side_opposite(facing->side));
 
-        if (lies && is_padding_or_cover(model, layer))
+        if (lies && (is_padding_or_cover(model, layer) || closes(model, layer)))
             add_edge(timeline, timeline->first_facing + index,
                      timeline->first_layer + layers->item[i], "S14");
     }

@@ -112,6 +112,9 @@ void clock_work(struct bench_clock *clock, const struct ordering *ordering, stru
 /* Sides that a layer lies on, one bit each. */
 unsigned layer_faces(const struct layer *layer);
 
+/* The same, and the far side where an edge is wrapped round to it. */
+unsigned layer_reaches(const struct layer *layer);
+
 /* Whether a lining is pulled on under a cover, rather than closing a side. */
 bool lining_is_under_cover(const struct model *model, const struct layer *lining);
 

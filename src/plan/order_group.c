@@ -20,6 +20,15 @@ unsigned layer_faces(const struct layer *layer)
     return faces;
 }
 
+unsigned layer_reaches(const struct layer *layer)
+{
+    bool wraps = layer->left == ENDING_WRAP || layer->right == ENDING_WRAP ||
+                 layer->top == ENDING_WRAP || layer->bottom == ENDING_WRAP;
+
+    return layer_faces(layer) |
+           (layer->shape == SHAPE_WRAPPED && wraps ? 1u << side_opposite(layer->side) : 0);
+}
+
 bool layer_is_over(const struct layer *over, const struct layer *under)
 {
     if (over->rank != under->rank)

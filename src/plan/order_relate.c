@@ -21,11 +21,19 @@ static bool share_a_face(const struct work *before, const struct work *after)
            (before->faces & after->faces);
 }
 
+/* The second lies where the first is pulled round to the far side of the box. */
+static bool lies_on_hem(const struct work *before, const struct work *after)
+{
+    return before->of_layer && after->of_layer && before->of_layer != after->of_layer &&
+           (layer_reaches(before->of_layer) & after->faces);
+}
+
 static bool lies_over(const struct ordering *ordering, const struct work *before,
                       const struct work *after)
 {
     (void)ordering;
-    return share_a_face(before, after) && layer_is_over(after->of_layer, before->of_layer);
+    return (share_a_face(before, after) || lies_on_hem(before, after)) &&
+           layer_is_over(after->of_layer, before->of_layer);
 }
 
 static bool lies_under(const struct ordering *ordering, const struct work *before,

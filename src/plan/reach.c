@@ -15,16 +15,18 @@
 
 /* ---- the hand ---- */
 
-/* From a place straight out through a face: nothing in between, and no farther than an arm. */
+/* From a place straight out through a face and a hand's length on: nothing in between, no wall
+ * beyond it, and no farther than an arm. */
 static bool comes_out(const struct scene *scene, struct vector at, int64_t side)
 {
     int axis = side_axis(side);
     int64_t size = vector_along(box_size(scene->box), axis);
     int64_t here = vector_along(at, axis);
     int64_t way = side_sign(side) > 0 ? size - here : here;
+    int64_t hand = scene->planning->value[TRADE_HAND_HOLE_HEIGHT];
 
     return way >= 0 && way <= scene->planning->value[TRADE_ARM_REACH] &&
-           way_free_along(scene, at, axis, side_sign(side)) >= way;
+           way_free_along(scene, at, axis, side_sign(side)) >= way + hand;
 }
 
 static bool is_in_box(const struct box *box, struct vector at)

@@ -111,6 +111,7 @@ const struct rule rules[] = {
     {"S22", H, "against the wall there is no room left to work behind it"},
     {"S23", Q, "it is fixed where it stands for good"},
     {"S24", H, "a box comes to its place in a straight line, past what stands there"},
+    {"S25", H, "slack moves to the corners once the cloth is pulled on"},
 };
 
 #undef H
@@ -242,6 +243,7 @@ const struct link links[] = {
     LINK("S14", PANEL, BATTING, FACE),
     LINK("S14", PANEL, LINING, FACE),
     LINK("S14", PANEL, COVER, FACE),
+    LINK("S14", PANEL, BACK, FACE),
     LINK("S14", WEB, PAD, FACE),
     LINK("S14", WEB, BATTING, FACE),
     LINK("S14", WEB, COVER, FACE),
@@ -253,6 +255,8 @@ const struct link links[] = {
     LINK("P26", BATTING, LINING, OVER),
     LINK("P26", BATTING, COVER, OVER),
     LINK("P26", LINING, COVER, OVER),
+    LINK("P26", PAD, BACK, OVER),
+    LINK("P26", BATTING, BACK, OVER),
     LINK("P28", BATTING, CORNER, OVER),
     LINK("S08", PAD, PADDED, BOX),
     LINK("S08", BATTING, PADDED, BOX),
@@ -264,6 +268,7 @@ const struct link links[] = {
     LINK("P44", BUTTON, STAPLE, LAYER),
     LINK("P41", STAPLE, CORNER, LAYER),
     LINK("S20", COVER, STAPLE, LAYER),
+    LINK("S25", COVER, CORNER, LAYER),
     LINK("S09", STAPLE, SLIT, LAYER),
     LINK("S09", CORNER, SLIT, LAYER),
     LINK("S09", LINING, SLIT, LAYER),

@@ -1,4 +1,5 @@
 #include "chance.h"
+#include "stand.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -235,6 +236,18 @@ static struct join *add_join(struct work_bench *bench, struct dice *dice, int64_
     return join;
 }
 
+static struct join *add_box_join(struct work_bench *bench, struct dice *dice, int64_t a, int64_t b)
+{
+    struct join *join = add_join(bench, dice, a, b);
+    int64_t key = join->key;
+
+    if (one_in(dice, 6))
+        join->count = dice_between(dice, 1, 6);
+    if (join->optional && one_in(dice, 2))
+        MODEL_ADD(&bench->model, left_out)->join = key;
+    return join;
+}
+
 static void join_boxes(struct work_bench *bench, struct dice *dice, int64_t a, int64_t b)
 {
     static const int64_t sides[][2] = {{SIDE_RIGHT, SIDE_LEFT}, {SIDE_RIGHT, SIDE_LEFT},
@@ -242,8 +255,7 @@ static void join_boxes(struct work_bench *bench, struct dice *dice, int64_t a, i
                                        {SIDE_FRONT, SIDE_BACK}, {SIDE_BACK, SIDE_FRONT},
                                        {SIDE_FRONT, SIDE_LEFT}, {SIDE_RIGHT, SIDE_BACK}};
     const int64_t *pair = sides[dice_between(dice, 0, 7)];
-    struct join *join = add_join(bench, dice, a, b);
-    int64_t key = join->key;
+    struct join *join = add_box_join(bench, dice, a, b);
 
     join->side_a = pair[0];
     join->side_b = pair[1];
@@ -251,10 +263,6 @@ static void join_boxes(struct work_bench *bench, struct dice *dice, int64_t a, i
         join->offset_u = inches(dice, 1, 8);
     if (one_in(dice, 4))
         join->offset_v = inches(dice, 1, 8);
-    if (one_in(dice, 6))
-        join->count = dice_between(dice, 1, 6);
-    if (join->optional && one_in(dice, 2))
-        MODEL_ADD(&bench->model, left_out)->join = key;
 }
 
 static void join_to_room(struct work_bench *bench, struct dice *dice, int64_t box)
@@ -267,7 +275,9 @@ static void join_to_room(struct work_bench *bench, struct dice *dice, int64_t bo
     join->side_b = 0;
 }
 
-static void join_all(struct work_bench *bench, struct dice *dice)
+/* Anyhow: most of such boxes stand in each other, and all that the passes make of that is looked at
+ * as well. */
+static void join_anyhow(struct work_bench *bench, struct dice *dice)
 {
     size_t count = bench->model.boxes.count;
     size_t more = count > 1 ? (size_t)dice_between(dice, 0, (int64_t)count) / 3 : 0;
@@ -282,6 +292,14 @@ static void join_all(struct work_bench *bench, struct dice *dice)
 
         join_boxes(bench, dice, bench->model.boxes.at[a].key, bench->model.boxes.at[a + 1].key);
     }
+}
+
+static void join_all(struct work_bench *bench, struct dice *dice)
+{
+    if (one_in(dice, 5))
+        join_anyhow(bench, dice);
+    else
+        stand_all(bench, dice, JOINS, add_box_join);
     if (one_in(dice, 4))
         join_to_room(bench, dice, bench->model.boxes.at[0].key);
 }
@@ -344,7 +362,7 @@ static void make(struct work_bench *bench, struct dice *dice)
         add_fittings(bench, dice, box);
     }
     join_all(bench, dice);
-    if (count > 1 && one_in(dice, 6))
+    if (bench->model.boxes.count > 1 && one_in(dice, 6))
         add_group(bench, dice);
     add_room(bench, dice);
 }

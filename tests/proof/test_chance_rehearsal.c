@@ -1,4 +1,8 @@
-/* Of every build by chance the rehearsal fails where a stop says that it does, and nowhere else. */
+/*
+ * Of every build by chance the rehearsal fails where a stop of the passes says that it does, and
+ * nowhere else. What the rehearsal itself made a stop of (JOIN_NOT_PROVED, NOT_PROVED) does not
+ * count as that: such builds are counted, and there are few of them.
+ */
 #include "chance.h"
 
 #include "plan/findings.h"
@@ -20,11 +24,14 @@
 
 static char sentence[1024];
 
-/* Stops about what a screw does to the wood, or to another screw: such a join can be driven. */
-static bool is_about_wood(int kind)
+/* Stops about what a screw does to the wood, or to another screw: such a join can be driven. A join
+ * that shuts the way to another one can be driven itself. Stops of the rehearsal are no witnesses
+ * of it. */
+static bool says_nothing(int kind)
 {
-    static const int kinds[] = {FINDING_HOLE_MEETS, FINDING_SCREWS_MEET, FINDING_SCREW_END,
-                                FINDING_SCREW_EDGE};
+    static const int kinds[] = {FINDING_HOLE_MEETS,     FINDING_SCREWS_MEET, FINDING_SCREW_END,
+                                FINDING_SCREW_EDGE,     FINDING_SEAT_FIRST,  FINDING_NOT_PROVED,
+                                FINDING_JOIN_NOT_PROVED};
 
     for (size_t i = 0; i < sizeof kinds / sizeof *kinds; i++)
         if (kind == kinds[i])
@@ -39,7 +46,7 @@ static bool stops_join(const struct plan *plan, int64_t join)
         const struct finding *finding = &plan->findings.at[i];
 
         if (plan_finding_severity(finding) == SEVERITY_STOP && finding->entity == ENTITY_join &&
-            finding->key == join && !is_about_wood(finding->kind))
+            finding->key == join && !says_nothing(finding->kind))
             return true;
     }
     return false;
@@ -65,7 +72,7 @@ static bool stops_thing(const struct plan *plan, const struct rehearsed_thing *t
         const struct finding *finding = &plan->findings.at[i];
 
         if (plan_finding_severity(finding) == SEVERITY_STOP && finding->entity == thing->entity &&
-            finding->key == thing->key)
+            finding->key == thing->key && !says_nothing(finding->kind))
             return true;
     }
     return false;
@@ -102,9 +109,9 @@ static const char *say_point(const struct plan *plan, const struct rehearsed_poi
 static const char *say_thing(const struct plan *plan, const struct rehearsed_thing *thing)
 {
     static const char *const kinds[] = {
-        [REHEARSED_JOIN] = "join",       [REHEARSED_FRAME] = "frame",
-        [REHEARSED_EDGE] = "edge",       [REHEARSED_LAYER] = "layer",
-        [REHEARSED_FITTING] = "fitting", [REHEARSED_SUPPLY] = "supply"};
+        [REHEARSED_JOIN] = "join",   [REHEARSED_FRAME] = "frame",     [REHEARSED_EDGE] = "edge",
+        [REHEARSED_LAYER] = "layer", [REHEARSED_FITTING] = "fitting", [REHEARSED_SUPPLY] = "supply",
+        [REHEARSED_PLACE] = "place"};
     struct text text;
 
     text_init(&text);
@@ -132,88 +139,112 @@ static bool *joins_lost(const struct plan *plan, const struct rehearsal *result)
     return lost;
 }
 
-static const char *joins_differ(const struct plan *plan, const struct rehearsal *result)
+/* ---- what a stop says and the rehearsal does not ---- */
+
+static const char *stopped_for_nothing(const struct plan *plan, const struct rehearsal *result)
 {
     bool *lost = joins_lost(plan, result);
     const char *wrong = NULL;
 
-    for (size_t i = 0; !wrong && i < result->lost.count; i++)
-        if (!stops_join(plan, result->points.at[result->lost.at[i]].join))
-            wrong = say_point(plan, &result->points.at[result->lost.at[i]]);
     for (size_t i = 0; !wrong && i < plan->facts->joins.count; i++) {
         int64_t join = plan->facts->joins.at[i].key;
 
-        if (lost[i] == stops_join(plan, join) || !has_part(plan, join))
+        if (lost[i] || !stops_join(plan, join) || !has_part(plan, join))
             continue;
-        snprintf(sentence, sizeof sentence, "join %d %s", (int)join,
-                 lost[i] ? "is lost and no stop tells of it" : "is told as a stop and proved");
+        snprintf(sentence, sizeof sentence, "join %d is told as a stop and proved", (int)join);
         wrong = sentence;
     }
     free(lost);
     return wrong;
 }
 
-static const char *rehearsal_wrong(struct work_bench *bench)
+/* ---- what the rehearsal says and no stop does ---- */
+
+static const char *lost_unseen(const struct plan *plan, const struct rehearsal *result)
+{
+    for (size_t i = 0; i < result->lost.count; i++)
+        if (!stops_join(plan, result->points.at[result->lost.at[i]].join))
+            return say_point(plan, &result->points.at[result->lost.at[i]]);
+    for (size_t i = 0; i < result->things.count; i++)
+        if (!stops_thing(plan, &result->things.at[i]))
+            return say_thing(plan, &result->things.at[i]);
+    return NULL;
+}
+
+static bool tells_not_proved(const struct plan *plan)
+{
+    for (size_t i = 0; i < plan->findings.count; i++)
+        if (plan->findings.at[i].kind == FINDING_JOIN_NOT_PROVED ||
+            plan->findings.at[i].kind == FINDING_NOT_PROVED)
+            return true;
+    return false;
+}
+
+/* ---- both ---- */
+
+static size_t made, standing, losing, unseen;
+
+/* Rules that wait for each other leave no order that could be gone through. */
+static bool has_no_order(const struct plan *plan)
+{
+    for (size_t i = 0; i < plan->findings.count; i++)
+        if (plan->findings.at[i].kind == FINDING_ORDER_CIRCLE)
+            return true;
+    return false;
+}
+
+static const char *look_at(struct work_bench *bench, const struct rehearsal *result)
 {
     const struct plan *plan = bench->plan;
+    const char *only_here = lost_unseen(plan, result);
+
+    losing += result->lost.count > 0 || result->things.count > 0;
+    if (has_no_order(plan))
+        return NULL;
+    if (only_here && !tells_not_proved(plan))
+        return only_here;
+    if (only_here && getenv("STUFFOVER_SEED"))
+        return only_here;
+    if (only_here) {
+        unseen++;
+        print_message("only the rehearsal sees, build %zu: %s\n", made, only_here);
+    }
+    return stopped_for_nothing(plan, result);
+}
+
+static const char *rehearsal_wrong(struct work_bench *bench)
+{
     const struct rehearsal *result;
     struct arena arena;
     const char *wrong;
 
-    if (stands_nowhere(plan))
+    made++;
+    if (stands_nowhere(bench->plan) || bench->plan->facts->joins.count == 0)
         return NULL;
+    standing++;
     arena_init(&arena);
-    assert_int_equal(rehearse(plan, &arena, &result), FAULT_NONE);
-    wrong = joins_differ(plan, result);
-    for (size_t i = 0; !wrong && i < result->things.count; i++)
-        if (!stops_thing(plan, &result->things.at[i]))
-            wrong = say_thing(plan, &result->things.at[i]);
+    assert_int_equal(rehearse(bench->plan, &arena, &result), FAULT_NONE);
+    wrong = look_at(bench, result);
     arena_release(&arena);
     return wrong;
 }
 
+/* With one seed alone, what only the rehearsal sees is shrunk and told like any other failure. */
 static void the_rehearsal_fails_where_a_stop_says_so_and_nowhere_else(void **state)
 {
     (void)state;
     chance_check_all(1, chance_count(USUAL, MOST), rehearsal_wrong);
-}
-
-/* ---- how much only the rehearsal sees ---- */
-
-static size_t standing, only_rehearsed;
-
-static const char *count_rehearsed(struct work_bench *bench)
-{
-    const struct plan *plan = bench->plan;
-    bool only = false;
-
-    if (stands_nowhere(plan) || plan->facts->joins.count == 0)
-        return NULL;
-    for (size_t i = 0; i < plan->findings.count; i++)
-        only |= plan->findings.at[i].kind == FINDING_JOIN_NOT_PROVED ||
-                plan->findings.at[i].kind == FINDING_NOT_PROVED;
-    standing++;
-    only_rehearsed += only;
-    return NULL;
-}
-
-/* The passes look at the wood of one box and at cloth over the way in; another box's wood in the
- * way, or an edge that one join traps while another wants its layer loose, shows only here. Such
- * builds are told as stops all the same, and there are few of them. */
-static void the_passes_see_nearly_all_of_it_themselves(void **state)
-{
-    (void)state;
-    standing = only_rehearsed = 0;
-    chance_check_all(1, chance_count(USUAL, USUAL), count_rehearsed);
-    assert_true(standing > 50);
-    assert_true(20 * only_rehearsed <= standing);
+    print_message("%zu builds, %zu stand and have joins, something is lost in %zu, in %zu of them "
+                  "no pass sees it\n",
+                  made, standing, losing, unseen);
+    assert_true(getenv("STUFFOVER_SEED") || 2 * standing > made);
+    assert_true(200 * unseen <= standing);
 }
 
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_rehearsal_fails_where_a_stop_says_so_and_nowhere_else),
-        cmocka_unit_test(the_passes_see_nearly_all_of_it_themselves),
     };
     int failed = cmocka_run_group_tests_name("rehearsal by chance", tests, NULL, NULL);
 
