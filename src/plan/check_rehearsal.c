@@ -27,11 +27,12 @@ static bool stands_nowhere(const struct plan *plan)
     return false;
 }
 
-/* What a screw does to the wood, or to another screw, does not keep a driver out. */
+/* What a screw does to the wood, or to another screw, does not keep a driver out; nor does what a
+ * join does to the way to another one. */
 static bool is_about_wood(int kind)
 {
     static const int kinds[] = {FINDING_HOLE_MEETS, FINDING_SCREWS_MEET, FINDING_SCREW_END,
-                                FINDING_SCREW_EDGE};
+                                FINDING_SCREW_EDGE, FINDING_SEAT_FIRST};
 
     for (size_t i = 0; i < sizeof kinds / sizeof *kinds; i++)
         if (kind == kinds[i])

@@ -81,6 +81,8 @@ static const struct sight {
     {"S20", LOSES_THING(LAYER), NULL},
     {"S21", 0, "a waiting place for what nothing else holds back"},
     {"S22", LOSES(REACHED) | LOSES_THING(LAYER) | LOSES_THING(EDGE), NULL},
+    {"S24", LOSES(DRIVEN) | LOSES_THING(PLACE), NULL},
+    {"S25", LOSES_THING(LAYER), NULL},
 };
 
 #define SIGHTS (sizeof sights / sizeof *sights)
@@ -342,6 +344,61 @@ static void pair_under_one_cloth(struct work_bench *bench)
     work_plan(bench);
 }
 
+static int64_t board_on(struct work_bench *bench, const char *name, const int64_t size[3],
+                        int64_t main_side)
+{
+    int64_t key = work_box(bench, name, FRAME_BOARD);
+    struct box *box = model_find(&bench->model, ENTITY_box, key);
+
+    box->stick = 0;
+    box->width = LENGTH_INCH * size[0];
+    box->depth = LENGTH_INCH * size[1];
+    box->height = LENGTH_INCH * size[2];
+    box->main_side = main_side;
+    work_facing(bench, key, main_side);
+    return key;
+}
+
+static void lay_on(struct work_bench *bench, int64_t under, int64_t over, int64_t u, int64_t v)
+{
+    int64_t key =
+        work_join(bench, arena_format(&bench->facts, "R%d", (int)over), under, over, PLACE_BENCH);
+    struct join *join = model_find(&bench->model, ENTITY_join, key);
+
+    join->side_a = SIDE_TOP;
+    join->side_b = SIDE_BOTTOM;
+    join->fastener = FASTENER_REST;
+    join->offset_u = LENGTH_INCH * u;
+    join->offset_v = LENGTH_INCH * v;
+}
+
+/* A box in a pit of four boards on a base, and a lid over it. */
+static void box_in_a_pit(struct work_bench *bench)
+{
+    int64_t base, left, inner;
+    struct box *box;
+
+    work_begin(bench);
+    base = work_box(bench, "Z", FRAME_CRATE);
+    box = model_find(&bench->model, ENTITY_box, base);
+    box->width = IN(40);
+    box->depth = IN(30);
+    box->height = IN(10);
+    left = board_on(bench, "L", (const int64_t[]){1, 30, 20}, SIDE_LEFT);
+    lay_on(bench, base, left, 0, 0);
+    lay_on(bench, base, board_on(bench, "R", (const int64_t[]){1, 30, 20}, SIDE_LEFT), 39, 0);
+    lay_on(bench, base, board_on(bench, "K", (const int64_t[]){38, 1, 20}, SIDE_FRONT), 1, 0);
+    lay_on(bench, base, board_on(bench, "F", (const int64_t[]){38, 1, 20}, SIDE_FRONT), 1, 29);
+    inner = work_box(bench, "I", FRAME_CRATE);
+    box = model_find(&bench->model, ENTITY_box, inner);
+    box->width = IN(30);
+    box->depth = IN(20);
+    box->height = IN(18);
+    lay_on(bench, base, inner, 5, 5);
+    lay_on(bench, left, board_on(bench, "T", (const int64_t[]){40, 30, 1}, SIDE_TOP), 0, 0);
+    work_plan(bench);
+}
+
 static void try_known(struct tried tried[SIGHTS])
 {
     static const char *const names[] = {"headboard", "banquette", "ottoman", "open-wing",
@@ -355,6 +412,9 @@ static void try_known(struct tried tried[SIGHTS])
         work_end(&bench);
     }
     pair_under_one_cloth(&bench);
+    try_rules(bench.plan, tried);
+    work_end(&bench);
+    box_in_a_pit(&bench);
     try_rules(bench.plan, tried);
     work_end(&bench);
 }
