@@ -35,7 +35,6 @@ static void put_way(struct json *json, const struct plan *plan, const struct pla
         [WAY_SHUT] = "shut", [WAY_POSSIBLE] = "possible", [WAY_CHOSEN] = "chosen"};
     static const char *const treatments[] = {[WAY_BARE] = "bare",
                                              [WAY_LEFT_OPEN] = "left_open",
-                                             [WAY_SLIT] = "slit",
                                              [WAY_PIERCED] = "pierced",
                                              [WAY_LATER] = "later"};
     const struct box *box = MODEL_FIND(plan->facts, box, way->head_box);

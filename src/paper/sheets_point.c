@@ -119,7 +119,6 @@ static void add_way(const struct looking *looking, const struct plan_way *way)
 {
     static const char *const treatments[] = {[WAY_BARE] = "",
                                              [WAY_LEFT_OPEN] = ", cloth left open",
-                                             [WAY_SLIT] = ", cloth slit",
                                              [WAY_PIERCED] = ", through the cover",
                                              [WAY_LATER] = ""};
     struct text words;

@@ -172,7 +172,7 @@ enum {
 };
 
 static const int64_t cost_of_treatment[] = {
-    [WAY_BARE] = 0, [WAY_LEFT_OPEN] = 2, [WAY_SLIT] = 1, [WAY_PIERCED] = 1, [WAY_LATER] = 3};
+    [WAY_BARE] = 0, [WAY_LEFT_OPEN] = 2, [WAY_PIERCED] = 1, [WAY_LATER] = 3};
 
 static int64_t cost_of(const struct task *task, const struct candidate *candidate)
 {

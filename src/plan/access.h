@@ -12,7 +12,8 @@
  *                              through the joint
  *     JOIN_BEFORE_FACING  P51  a panel that lies or is fixed over the way
  *     FACING_BEFORE_JOIN  P16  a panel that the screws pass or bite into
- *     JOIN_BEFORE_JOIN    P50  the other join sets a box over the way
+ *     JOIN_BEFORE_JOIN    P50  the other join sets a box over the way, or holds it at the wall
+ *                         S24  the other join sets a box where one of this join comes along
  */
 #ifndef PLAN_ACCESS_H
 #define PLAN_ACCESS_H

@@ -386,7 +386,8 @@ static void bring_forward_layers(struct task *task, const struct box *box, bool 
     for (size_t i = 0; i < planning->model->layers.count; i++) {
         const struct layer *layer = &planning->model->layers.at[i];
 
-        if (!drape_is_cloth(layer) || !drape_is_on_box(planning->model, layer, box->key))
+        if (!drape_is_on_box(planning->model, layer, box->key) ||
+            (!drape_is_cloth(layer) && layer->kind != LAYER_BATTING))
             continue;
         if (lands_in_zone(task, layer, box, of_b) || lies_on_points(task, layer, box, of_b))
             hold(task, &task->needed, (struct held){BLOCKER_LAYER, layer->key, "P45", 0});

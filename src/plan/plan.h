@@ -219,7 +219,6 @@ struct junction {
 enum way_treatment {
     WAY_BARE,      /* nothing soft lies there; under batting a bare patch is kept */
     WAY_LEFT_OPEN, /* cloth that peels back is left loose there until the join is driven */
-    WAY_SLIT,      /* the cloth is slit there */
     WAY_PIERCED,   /* the screw goes through the cover */
     WAY_LATER      /* a whole layer, panel or box comes after the join */
 };
@@ -247,7 +246,7 @@ enum blocker_kind {
     BLOCKER_MEMBER,
     BLOCKER_FACING,
     BLOCKER_LAYER,
-    BLOCKER_JOIN, /* sets a box over the way */
+    BLOCKER_JOIN, /* sets a box over the way, or holds it at the wall */
     BLOCKER_WALL,
     BLOCKER_FLOOR
 };
@@ -266,7 +265,7 @@ enum constraint_kind {
     LAYER_BEFORE_JOIN,  /* an edge of the layer is trapped in the joint: staple first */
     JOIN_BEFORE_FACING, /* the panel shuts the cell */
     FACING_BEFORE_JOIN, /* the panel is wood that the join needs */
-    JOIN_BEFORE_JOIN    /* the other join puts a box over the way to the heads */
+    JOIN_BEFORE_JOIN    /* the other join puts a box or wall in the way of driver, hand or box */
 };
 
 struct constraint {

@@ -131,13 +131,26 @@ size_t joined_findings(const struct joined *piece, int kind)
     return count;
 }
 
-int64_t joined_argument(const struct joined *piece, int kind, int index)
+const struct finding *joined_finding(const struct joined *piece, int kind)
 {
     for (size_t i = 0; i < piece->plan->findings.count; i++)
         if (piece->plan->findings.at[i].kind == kind)
-            return piece->plan->findings.at[i].arguments[index].value;
+            return &piece->plan->findings.at[i];
     fail_msg("no finding of kind %d", kind);
-    return 0;
+    return NULL;
+}
+
+int64_t joined_argument(const struct joined *piece, int kind, int index)
+{
+    return joined_finding(piece, kind)->arguments[index].value;
+}
+
+bool joined_tells(const struct finding *finding, const char *words)
+{
+    for (size_t i = 0; i < finding->story_count; i++)
+        if (strstr(finding->story[i], words))
+            return true;
+    return false;
 }
 
 bool joined_constrained(const struct joined *piece, enum constraint_kind kind, int64_t join,

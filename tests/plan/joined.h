@@ -33,9 +33,13 @@ const struct junction *joined_junction(const struct joined *piece, int64_t join)
 const struct plan_point *joined_point(const struct joined *piece, int64_t join, size_t index);
 const struct screw_kind *joined_screw(const struct joined *piece, int64_t join, size_t index);
 
-/* How many findings of a kind there are, and the first one's argument. */
+/* How many findings of a kind there are, the first one (there is one), and its argument. */
 size_t joined_findings(const struct joined *piece, int kind);
+const struct finding *joined_finding(const struct joined *piece, int kind);
 int64_t joined_argument(const struct joined *piece, int kind, int index);
+
+/* Whether some sentence of a finding's story has these words. */
+bool joined_tells(const struct finding *finding, const char *words);
 
 bool joined_constrained(const struct joined *piece, enum constraint_kind kind, int64_t join,
                         int64_t item, const char *rule);

@@ -25,6 +25,16 @@ struct crowded {
     int64_t by_post; /* of the post and the base */
 };
 
+static int64_t board_of(struct joined *piece, double width, double depth, double height,
+                        int64_t side)
+{
+    struct box *board = joined_box(piece, FRAME_BOARD, width, depth, height);
+
+    board->main_side = side;
+    joined_facing(piece, board->key, side, joined_sheet(piece, 0.75));
+    return board->key;
+}
+
 static struct join *put_on(struct joined *piece, int64_t base, int64_t box, double from_left)
 {
     struct join *join = joined_join(piece, base, SIDE_TOP, box, SIDE_BOTTOM);
@@ -40,10 +50,7 @@ static void crowd(struct crowded *crowded, double gap)
 
     joined_start(piece, 1.5);
     int64_t base = joined_box(piece, FRAME_CRATE, 60, 20, 10)->key;
-    struct box *board = joined_box(piece, FRAME_BOARD, 0.75, 20, 20);
-    board->main_side = SIDE_LEFT;
-    crowded->board = board->key;
-    joined_facing(piece, crowded->board, SIDE_LEFT, joined_sheet(piece, 0.75));
+    crowded->board = board_of(piece, 0.75, 20, 20, SIDE_LEFT);
     crowded->box = joined_box(piece, FRAME_CRATE, 20, 20, 20)->key;
     struct box *post = joined_box(piece, FRAME_LADDER, 1.5, 20, 20);
     post->main_side = SIDE_LEFT;
@@ -62,23 +69,6 @@ static size_t step_of(const struct plan *plan, int kind, int64_t join)
             return i;
     fail_msg("no such step");
     return 0;
-}
-
-static const struct finding *finding_of(const struct plan *plan, int kind)
-{
-    for (size_t i = 0; i < plan->findings.count; i++)
-        if (plan->findings.at[i].kind == kind)
-            return &plan->findings.at[i];
-    fail_msg("no such finding");
-    return NULL;
-}
-
-static bool tells(const struct finding *finding, const char *words)
-{
-    for (size_t i = 0; i < finding->story_count; i++)
-        if (strstr(finding->story[i], words))
-            return true;
-    return false;
 }
 
 /* ---- boxes ---- */
@@ -125,13 +115,14 @@ static void a_box_that_is_there_before_traps_the_join(void **state)
     ((struct box *)model_find(&piece->model, ENTITY_box, crowded.post))->name = "P";
     joined_plan(piece);
     assert_false(joined_junction(piece, crowded.join)->reachable);
-    assert_true(tells(finding_of(piece->plan, FINDING_JOIN_TRAPPED), "sets box P over that way"));
+    assert_true(
+        joined_tells(joined_finding(piece, FINDING_JOIN_TRAPPED), "sets box P over that way"));
     joined_end(piece);
 }
 
 /* ---- walls ---- */
 
-/* What is joined is fixed to the wall on its left by the post's left face. */
+/* A wall on the left; a box of the piece is fixed to what stands behind it. */
 static int64_t fix_at_left_wall(struct crowded *crowded, int64_t box)
 {
     struct wall *wall = MODEL_ADD(&crowded->piece.model, wall);
@@ -169,25 +160,29 @@ static void boxes_are_joined_before_they_are_fixed_at_the_wall(void **state)
     joined_end(piece);
 }
 
+/* A board that is screwed to what stands behind it, with a wall on its left. */
+static struct join *board_in_a_corner(struct joined *piece)
+{
+    joined_start(piece, 1.5);
+    int64_t board = board_of(piece, 30, 0.75, 30, SIDE_FRONT);
+    MODEL_ADD(&piece->model, wall)->side = SIDE_LEFT;
+    struct join *join = joined_join(piece, board, SIDE_BACK, 0, 0);
+    join->target = TARGET_WALL;
+    join->place = PLACE_SITE;
+    return join;
+}
+
 static void a_wall_beside_screws_into_another_wall_is_told(void **state)
 {
     struct joined piece;
+    struct join *join = board_in_a_corner(&piece);
 
     (void)state;
-    joined_start(&piece, 1.5);
-    struct box *board = joined_box(&piece, FRAME_BOARD, 30, 0.75, 30);
-    board->main_side = SIDE_FRONT;
-    joined_facing(&piece, board->key, SIDE_FRONT, joined_sheet(&piece, 0.75));
-    struct join *join = joined_join(&piece, board->key, SIDE_BACK, 0, 0);
-    join->target = TARGET_WALL;
-    join->place = PLACE_SITE;
     join->end = IN(1);
-    struct wall *wall = MODEL_ADD(&piece.model, wall);
-    wall->side = SIDE_LEFT;
     joined_plan(&piece);
     assert_int_equal(joined_findings(&piece, FINDING_JOIN_TIGHT), 1);
     assert_int_equal(joined_junction(&piece, join->key)->tool, TOOL_LONG_BIT);
-    ((struct wall *)model_find(&piece.model, ENTITY_wall, wall->key))->gap = IN(1);
+    piece.model.walls.at[0].gap = IN(1);
     joined_plan(&piece);
     assert_int_equal(joined_findings(&piece, FINDING_JOIN_TIGHT), 0);
     joined_end(&piece);
@@ -197,24 +192,16 @@ static void a_wall_beside_screws_into_another_wall_is_told(void **state)
 static void standing_off_a_wall_is_offered(void **state)
 {
     struct joined piece;
+    struct join *join = board_in_a_corner(&piece);
+    struct point *point = MODEL_ADD(&piece.model, point);
 
     (void)state;
-    joined_start(&piece, 1.5);
-    struct box *board = joined_box(&piece, FRAME_BOARD, 30, 0.75, 30);
-    board->main_side = SIDE_FRONT;
-    joined_facing(&piece, board->key, SIDE_FRONT, joined_sheet(&piece, 0.75));
-    struct join *join = joined_join(&piece, board->key, SIDE_BACK, 0, 0);
-    join->target = TARGET_WALL;
-    join->place = PLACE_SITE;
-    struct point *point = MODEL_ADD(&piece.model, point);
     point->join = join->key;
     point->u = IN(0.375);
     point->v = IN(15);
-    struct wall *wall = MODEL_ADD(&piece.model, wall);
-    wall->side = SIDE_LEFT;
     joined_plan(&piece);
-    const struct finding *finding = finding_of(piece.plan, FINDING_JOIN_UNREACHABLE);
-    assert_true(tells(finding, "The left wall stands"));
+    const struct finding *finding = joined_finding(&piece, FINDING_JOIN_UNREACHABLE);
+    assert_true(joined_tells(finding, "The left wall stands"));
     assert_int_equal(finding->cure_count, 1);
     assert_non_null(strstr(finding->cures[0].text, "off the left wall"));
     joined_end(&piece);
@@ -225,19 +212,9 @@ static void standing_off_a_wall_is_offered(void **state)
 /* A box in a pit of four boards on a base, with a lid over it: only from above does it come in. */
 struct pit {
     struct joined piece;
-    int64_t box, lid;
+    int64_t box, front, lid;
     int64_t put_in, put_over; /* the joins of the box and the lid */
 };
-
-static int64_t board_round(struct joined *piece, double width, double depth, double height,
-                           int64_t side)
-{
-    struct box *board = joined_box(piece, FRAME_BOARD, width, depth, height);
-
-    board->main_side = side;
-    joined_facing(piece, board->key, side, joined_sheet(piece, 0.75));
-    return board->key;
-}
 
 static struct join *lay_on(struct joined *piece, int64_t base, int64_t box, double u, double v)
 {
@@ -255,14 +232,15 @@ static void dig(struct pit *pit)
 
     joined_start(piece, 1.5);
     int64_t base = joined_box(piece, FRAME_CRATE, 40, 30, 10)->key;
-    int64_t left = board_round(piece, 0.75, 30, 20, SIDE_LEFT);
+    int64_t left = board_of(piece, 0.75, 30, 20, SIDE_LEFT);
     lay_on(piece, base, left, 0, 0);
-    lay_on(piece, base, board_round(piece, 0.75, 30, 20, SIDE_LEFT), 39.25, 0);
-    lay_on(piece, base, board_round(piece, 38.5, 0.75, 20, SIDE_FRONT), 0.75, 0);
-    lay_on(piece, base, board_round(piece, 38.5, 0.75, 20, SIDE_FRONT), 0.75, 29.25);
+    lay_on(piece, base, board_of(piece, 0.75, 30, 20, SIDE_LEFT), 39.25, 0);
+    lay_on(piece, base, board_of(piece, 38.5, 0.75, 20, SIDE_FRONT), 0.75, 0);
+    pit->front = board_of(piece, 38.5, 0.75, 20, SIDE_FRONT);
+    lay_on(piece, base, pit->front, 0.75, 29.25);
     pit->box = joined_box(piece, FRAME_CRATE, 30, 20, 18)->key;
     pit->put_in = lay_on(piece, base, pit->box, 5, 5)->key;
-    pit->lid = board_round(piece, 40, 30, 0.75, SIDE_TOP);
+    pit->lid = board_of(piece, 40, 30, 0.75, SIDE_TOP);
     pit->put_over = lay_on(piece, left, pit->lid, 0, 0)->key;
 }
 
@@ -289,16 +267,7 @@ static void a_box_that_comes_from_the_front_waits_for_nothing(void **state)
 
     (void)state;
     dig(&pit);
-    for (size_t i = 0; i < piece->model.boxes.count; i++)
-        if (piece->model.boxes.at[i].main_side == SIDE_FRONT &&
-            piece->model.boxes.at[i].frame == FRAME_BOARD) {
-            assert_true(model_remove(&piece->model, ENTITY_box, piece->model.boxes.at[i].key) > 0);
-            break;
-        }
-    for (size_t i = 0; i < piece->model.boxes.count; i++)
-        if (piece->model.boxes.at[i].frame == FRAME_BOARD &&
-            piece->model.boxes.at[i].main_side == SIDE_FRONT)
-            piece->model.boxes.at[i].height = IN(0.5);
+    assert_true(model_remove(&piece->model, ENTITY_box, pit.front) > 0);
     joined_plan(piece);
     assert_false(joined_constrained(piece, JOIN_BEFORE_JOIN, pit.put_in, pit.put_over, "S24"));
     joined_end(piece);
@@ -321,10 +290,10 @@ static void a_box_that_the_lid_keeps_out_is_told(void **state)
     }
     ((struct box *)model_find(&piece->model, ENTITY_box, pit.lid))->name = "L";
     joined_plan(piece);
-    const struct finding *finding = finding_of(piece->plan, FINDING_BOX_KEPT_OUT);
+    const struct finding *finding = joined_finding(piece, FINDING_BOX_KEPT_OUT);
     assert_int_equal(finding->key, pit.put_in);
-    assert_true(tells(finding, "from the top"));
-    assert_true(tells(finding, "sets box L over that way"));
+    assert_true(joined_tells(finding, "from the top"));
+    assert_true(joined_tells(finding, "sets box L over that way"));
     assert_true(finding->cure_count > 0);
     joined_end(piece);
 }

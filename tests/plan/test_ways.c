@@ -17,22 +17,6 @@
 
 /* ---- asking ---- */
 
-static const struct finding *finding_of(const struct plan *plan, int kind)
-{
-    for (size_t i = 0; i < plan->findings.count; i++)
-        if (plan->findings.at[i].kind == kind)
-            return &plan->findings.at[i];
-    return NULL;
-}
-
-static bool tells(const struct finding *finding, const char *words)
-{
-    for (size_t i = 0; i < finding->story_count; i++)
-        if (strstr(finding->story[i], words))
-            return true;
-    return false;
-}
-
 static const struct cure *cure_called(const struct finding *finding, const char *text)
 {
     for (size_t i = 0; i < finding->cure_count; i++)
@@ -99,7 +83,7 @@ static size_t take_out_each(const struct joined *piece, const struct finding *fi
     for (size_t i = 0; i < count; i++) {
         struct copy copy;
 
-        if (!tells(finding, called[i]))
+        if (!joined_tells(finding, called[i]))
             continue;
         named++;
         copy_begin(&copy, &piece->model);
@@ -303,13 +287,13 @@ static void closed_wing_tells_the_panel_and_the_ways_out(void **state)
     struct joined piece;
     int64_t panel;
     struct open_wing open = wing_with_a_panel(&piece, &panel);
-    const struct finding *finding = finding_of(piece.plan, FINDING_JOIN_UNREACHABLE);
+    const struct finding *finding = joined_finding(&piece, FINDING_JOIN_UNREACHABLE);
 
     (void)state;
     assert_non_null(finding);
     assert_int_equal(finding->key, open.join);
-    assert_true(tells(finding, "The heads of join J1 lie inside box W."));
-    assert_true(tells(finding, "left panel of W"));
+    assert_true(joined_tells(finding, "The heads of join J1 lie inside box W."));
+    assert_true(joined_tells(finding, "left panel of W"));
     assert_non_null(cure_called(finding, "Put the heads of join J1 into box C"));
     assert_null(cure_called(finding, "Make join J1 at the bench")); /* the cover lies on it */
     /* the sleeve lies on the panel, which cannot drop in after it */
@@ -329,7 +313,7 @@ static void story_of_a_closed_wing_names_nothing_for_nothing(void **state)
     (void)state;
     wing_with_a_panel(&piece, &keys[0]);
     keys[1] = piece.model.facings.at[1].key;
-    const struct finding *finding = finding_of(piece.plan, FINDING_JOIN_UNREACHABLE);
+    const struct finding *finding = joined_finding(&piece, FINDING_JOIN_UNREACHABLE);
     assert_int_equal(take_out_each(&piece, finding, ENTITY_facing, keys, called, 2), 1);
     joined_end(&piece);
 }
@@ -356,9 +340,9 @@ static void bay_too_short_for_any_tool_asks_for_a_shorter_one(void **state)
         trade_change(&piece.model, TRADE_FROM_BUILD, "driver.right_angle", "20 in", NULL),
         FAULT_NONE);
     joined_plan(&piece);
-    const struct finding *finding = finding_of(piece.plan, FINDING_JOIN_UNREACHABLE);
+    const struct finding *finding = joined_finding(&piece, FINDING_JOIN_UNREACHABLE);
     assert_non_null(finding);
-    assert_true(tells(finding, "stands"));
+    assert_true(joined_tells(finding, "stands"));
     assert_true(take_each_cure(&piece, finding) >= 1);
     assert_true(strncmp(finding->cures[finding->cure_count - 1].text, "Get a right-angle", 17) ==
                 0);
@@ -373,13 +357,13 @@ static void seat_screwed_on_at_the_bench_shuts_in_the_wall_screws(void **state)
 
     (void)state;
     seat_over_the_wall_screws(&seated, PLACE_BENCH);
-    const struct finding *finding = finding_of(seated.piece.plan, FINDING_JOIN_TRAPPED);
+    const struct finding *finding = joined_finding(&seated.piece, FINDING_JOIN_TRAPPED);
     assert_non_null(finding);
     assert_int_equal(finding->key, seated.wall_join);
-    assert_true(tells(finding, "The heads of join W1 lie inside box A"));
-    assert_true(tells(finding, "Join R1 sets box S over that way."));
-    assert_true(tells(finding, "Join R1 is made at the bench"));
-    assert_true(tells(finding, "Join W1 is made in the room."));
+    assert_true(joined_tells(finding, "The heads of join W1 lie inside box A"));
+    assert_true(joined_tells(finding, "Join R1 sets box S over that way."));
+    assert_true(joined_tells(finding, "Join R1 is made at the bench"));
+    assert_true(joined_tells(finding, "Join W1 is made in the room."));
     assert_in_range(finding->story_count, 3, 6);
     assert_false(joined_junction(&seated.piece, seated.wall_join)->reachable);
     joined_end(&seated.piece);
@@ -391,7 +375,7 @@ static void seat_joined_in_the_room_lets_the_wall_screws_be_driven(void **state)
 
     (void)state;
     seat_over_the_wall_screws(&seated, PLACE_BENCH);
-    const struct finding *finding = finding_of(seated.piece.plan, FINDING_JOIN_TRAPPED);
+    const struct finding *finding = joined_finding(&seated.piece, FINDING_JOIN_TRAPPED);
     assert_non_null(cure_called(finding, "Make join R1 in the room"));
     assert_true(take_each_cure(&seated.piece, finding) >= 1);
     joined_end(&seated.piece);
@@ -406,7 +390,7 @@ static void optional_seat_join_can_be_left_out(void **state)
     struct join *laid = model_find(&seated.piece.model, ENTITY_join, seated.seat_join);
     laid->optional = 1;
     joined_plan(&seated.piece);
-    const struct finding *finding = finding_of(seated.piece.plan, FINDING_JOIN_TRAPPED);
+    const struct finding *finding = joined_finding(&seated.piece, FINDING_JOIN_TRAPPED);
     assert_non_null(finding);
     assert_non_null(cure_called(finding, "Leave out join R1"));
     assert_true(take_each_cure(&seated.piece, finding) >= 2);
@@ -421,7 +405,7 @@ static void story_of_the_wall_screws_names_nothing_for_nothing(void **state)
     (void)state;
     seat_over_the_wall_screws(&seated, PLACE_BENCH);
     const int64_t keys[] = {seated.piece.model.joins.at[0].key, seated.seat_join};
-    const struct finding *finding = finding_of(seated.piece.plan, FINDING_JOIN_TRAPPED);
+    const struct finding *finding = joined_finding(&seated.piece, FINDING_JOIN_TRAPPED);
     assert_int_equal(take_out_each(&seated.piece, finding, ENTITY_join, keys, called, 2), 1);
     joined_end(&seated.piece);
 }
