@@ -13,6 +13,7 @@ enum tui_key {
     KEY_CONTROL_N = 14,
     KEY_CONTROL_O = 15,
     KEY_CONTROL_P = 16,
+    KEY_CONTROL_U = 21,
     KEY_CONTROL_X = 24,
     KEY_ESCAPE = 27,
     KEY_SPACE = 32,

@@ -81,6 +81,9 @@ bool entry_key(struct entry *entry, int key)
     case KEY_RUB_OUT:
         cut_out(entry, step_back(entry, entry->cursor), entry->cursor);
         return true;
+    case KEY_CONTROL_U: /* as terminals rub out a line */
+        cut_out(entry, 0, entry->cursor);
+        return true;
     case KEY_DELETE_ITEM:
         cut_out(entry, entry->cursor, step_forward(entry, entry->cursor));
         return true;

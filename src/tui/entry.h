@@ -19,7 +19,7 @@ void entry_set(struct entry *entry, const char *text); /* cut where it is too lo
 /* Puts text in at the cursor: what is typed or pasted. Control characters become blanks. */
 void entry_insert(struct entry *entry, const char *text);
 
-/* Characters, Backspace, Delete, arrows, Home, End; false for every other key. */
+/* Characters, Backspace, Delete, arrows, Home, End, Ctrl-U; false for every other key. */
 bool entry_key(struct entry *entry, int key);
 
 /* Paints it so that the cursor shows, and sets the view's cursor. */

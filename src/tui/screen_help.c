@@ -46,6 +46,7 @@ static void help_paint(struct tui *tui, void *opaque, int top, int height)
     text_add(&text,
              "In a field\n"
              "  Enter or a digit begins, Enter or Tab takes it, Esc leaves it as it was.\n"
+             "  Ctrl-U rubs out what stands before the cursor.\n"
              "  Left and right go through words and names; their first letters will do.\n"
              "  76 1/2, 6'4-1/2\", 1.94m, 194 cm are lengths; without a unit the build's counts.\n"
              "Cautions\n"

@@ -117,6 +117,20 @@ static void what_is_typed_stands_there(void **state)
     assert_string_equal(entry.text, "76 1/2\"");
 }
 
+static void control_u_rubs_out_all_before_the_cursor(void **state)
+{
+    struct entry entry;
+
+    (void)state;
+    entry_set(&entry, "84 in");
+    entry_key(&entry, KEY_ARROW_LEFT);
+    entry_key(&entry, KEY_ARROW_LEFT);
+    assert_true(entry_key(&entry, KEY_CONTROL_U));
+    assert_string_equal(entry.text, "in");
+    type(&entry, "48 ");
+    assert_string_equal(entry.text, "48 in");
+}
+
 static void arrows_go_by_characters_not_by_bytes(void **state)
 {
     struct entry entry;
@@ -261,6 +275,7 @@ int main(void)
         cmocka_unit_test(a_taller_screen_leaves_no_gap_below_the_last_line),
         cmocka_unit_test(every_key_that_moves_moves),
         cmocka_unit_test(what_is_typed_stands_there),
+        cmocka_unit_test(control_u_rubs_out_all_before_the_cursor),
         cmocka_unit_test(arrows_go_by_characters_not_by_bytes),
         cmocka_unit_test(delete_takes_what_is_after_the_cursor),
         cmocka_unit_test(nothing_happens_at_the_ends),
