@@ -12,6 +12,7 @@
 
 #include "plan/drape.h"
 #include "plan/geometry.h"
+#include "plan/order.h"
 #include "plan/slices.h"
 #include "plan/sweep.h"
 
@@ -387,7 +388,8 @@ static void bring_forward_layers(struct task *task, const struct box *box, bool 
         const struct layer *layer = &planning->model->layers.at[i];
 
         if (!drape_is_on_box(planning->model, layer, box->key) ||
-            (!drape_is_cloth(layer) && layer->kind != LAYER_BATTING))
+            (!drape_is_cloth(layer) && layer->kind != LAYER_BATTING) ||
+            layer_lies_across(planning->model, layer, task->junction))
             continue;
         if (lands_in_zone(task, layer, box, of_b) || lies_on_points(task, layer, box, of_b))
             hold(task, &task->needed, (struct held){BLOCKER_LAYER, layer->key, "P45", 0});

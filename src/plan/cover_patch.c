@@ -11,6 +11,7 @@
 
 #include "plan/drape.h"
 #include "plan/geometry.h"
+#include "plan/order.h"
 #include "plan/point.h"
 
 static bool is_padding(const struct layer *layer)
@@ -63,7 +64,7 @@ static void slit_zone(struct planning *planning, const struct layer *layer,
     int64_t box = of_b ? junction->box_b : junction->box_a;
     int64_t side = point_side(planning, junction, of_b);
 
-    if (!is_padding(layer))
+    if (!is_padding(layer) && !layer_lies_across(planning->model, layer, junction))
         add_patches(planning, layer, junction, box, side, true);
 }
 

@@ -57,6 +57,13 @@ int64_t layer_box(const struct model *model, const struct layer *layer)
     return layer->box;
 }
 
+bool layer_lies_across(const struct model *model, const struct layer *layer,
+                       const struct junction *junction)
+{
+    return layer->group && layer_touches(model, layer, junction->box_a) &&
+           layer_touches(model, layer, junction->box_b);
+}
+
 bool lining_is_under_cover(const struct model *model, const struct layer *lining)
 {
     unsigned faces = layer_faces(lining);

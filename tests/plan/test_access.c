@@ -428,6 +428,32 @@ static void edge_that_lands_in_the_mating_zone_is_trapped_there(void **state)
     joined_end(&piece);
 }
 
+/* Two frames side by side and one cover over both: its edge runs round the pair, and nothing of it
+ * lies in the joint. */
+static void cover_over_a_pair_is_put_on_after_the_join(void **state)
+{
+    struct joined piece;
+    int64_t boxes[2];
+
+    (void)state;
+    joined_start(&piece, 2.5);
+    struct group *group = MODEL_ADD(&piece.model, group);
+    int64_t pair = group->key;
+    for (int i = 0; i < 2; i++) {
+        boxes[i] = joined_box(&piece, FRAME_LADDER, 24, 2.5, 30)->key;
+        struct group_box *in = MODEL_ADD(&piece.model, group_box);
+
+        in->group = pair;
+        in->box = boxes[i];
+    }
+    joined_join(&piece, boxes[0], SIDE_RIGHT, boxes[1], SIDE_LEFT);
+    joined_layer(&piece, 0, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT)->group = pair;
+    joined_plan(&piece);
+    assert_int_equal(joined_findings(&piece, FINDING_ORDER_CIRCLE), 0);
+    assert_int_equal(piece.plan->patches.count, 0);
+    joined_end(&piece);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -437,6 +463,7 @@ int main(void)
         cmocka_unit_test(lining_over_the_open_back_waits_for_the_join),
         cmocka_unit_test(wing_cover_is_free_on_every_edge),
         cmocka_unit_test(cloth_between_the_faces_comes_before_the_join),
+        cmocka_unit_test(cover_over_a_pair_is_put_on_after_the_join),
         cmocka_unit_test(each_constraint_stands_once),
         cmocka_unit_test(closed_back_leaves_no_way_in),
         cmocka_unit_test(closed_back_is_fixed_after_a_join_at_the_bench),
