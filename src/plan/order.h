@@ -121,8 +121,8 @@ bool lining_is_under_cover(const struct model *model, const struct layer *lining
 /* Whether the first layer lies farther out than the second. */
 bool layer_is_over(const struct layer *over, const struct layer *under);
 
-/* Whether one layer lies over both boxes of a join: it is put on after the join, and lies across the
- * joint, not in it. */
+/* Whether one layer lies over both boxes of a join: it is put on after the join, and lies across
+ * the joint, not in it. */
 bool layer_lies_across(const struct model *model, const struct layer *layer,
                        const struct junction *junction);
 
