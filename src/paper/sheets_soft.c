@@ -1,4 +1,4 @@
-/* Cloth, padding and staples. */
+/* Cloth, padding, trim and staples. */
 #include "paper/sheets.h"
 
 #include "base/show.h"
@@ -48,6 +48,47 @@ static void cut_pieces(struct text *out, const struct plan *plan)
     table_end(&table, out);
 }
 
+/* "47 nails, 46 spaces of 1 in", "106 heads, 23 nails". */
+static void nail_lines(struct text *out, const struct plan *plan)
+{
+    struct table table;
+    if (plan->nail_lines.count == 0)
+        return;
+    text_add(out, "\n  Nails\n");
+    table_begin(&table, "lllrl");
+    for (size_t i = 0; i < plan->nail_lines.count; i++) {
+        const struct nail_line *line = &plan->nail_lines.at[i];
+        const struct layer *layer = layer_of(plan, line->layer);
+        table_cell(&table, "%s %s", print_box(plan, line->box), words_side.at[layer->side].name);
+        table_cell(&table, "%s", words_edge.at[line->edge].name);
+        table_cell(&table, "%s", print_length_unit(plan, line->length).at);
+        table_cell(&table, "%lld nails", (long long)line->nails);
+        if (line->heads)
+            table_cell(&table, "hold a strip of %lld heads", (long long)line->heads);
+        else
+            table_cell(&table, "%lld spaces of %s", (long long)line->spaces,
+                       print_length_unit(plan, whole_divide_even(line->length, line->spaces)).at);
+    }
+    table_end(&table, out);
+}
+
+static void used_up(struct text *out, const struct plan *plan)
+{
+    struct table table;
+    if (plan->consumables.count == 0)
+        return;
+    text_add(out, "\n  Used up\n");
+    table_begin(&table, "lrl");
+    for (size_t i = 0; i < plan->consumables.count; i++) {
+        const struct consumable *used = &plan->consumables.at[i];
+        const struct layer *layer = layer_of(plan, used->layer);
+        table_cell(&table, "%s %s", print_box(plan, used->box), words_layer.at[layer->kind].name);
+        table_cell(&table, "%s", print_quantity(plan, used->measure, used->amount).at);
+        table_cell(&table, "%s", used->stock ? plan_stock_name(plan, used->stock) : used->what);
+    }
+    table_end(&table, out);
+}
+
 void sheet_cloth(struct text *out, const struct plan *plan)
 {
     if (plan->pieces.count == 0)
@@ -56,6 +97,8 @@ void sheet_cloth(struct text *out, const struct plan *plan)
     cover_sizes(out, plan);
     text_add(out, "\n  Pieces\n");
     cut_pieces(out, plan);
+    nail_lines(out, plan);
+    used_up(out, plan);
 }
 
 static void staple_row(struct table *table, const struct plan *plan, const struct edge *edge)

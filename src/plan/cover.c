@@ -121,7 +121,8 @@ void spread_consume(struct planning *planning, const struct spread *spread, int6
     if (amount <= 0)
         return;
     struct consumable *used = LIST_ADD(planning->arena, &planning->plan->consumables);
-    *used = (struct consumable){spread->layer->key, kind, stock, measure, amount, what};
+    *used = (struct consumable){
+        spread->layer->key, spread->box->key, kind, stock, measure, amount, what};
 }
 
 /* ---- the pass ---- */

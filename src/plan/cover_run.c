@@ -4,12 +4,15 @@
  *
  * Welt is cut as straight strips across the roll, all of one length, so that they fit into what
  * other pieces leave over.
+ *
+ * Nails stand line by line: the pitch of each is divided so that whole spaces fill it, with a nail
+ * at both ends, and lines that meet share the nail on their corner. A strip of heads (a strip with
+ * the diameter of its heads) is held by one real nail in so many.
  */
 #include "plan/cover.h"
 
-#include "base/quantity.h"
-
-#include <assert.h>
+#include "plan/cover_sums.h"
+#include "plan/geometry.h"
 
 static bool runs_along(const struct spread *spread, int64_t edge)
 {
@@ -35,6 +38,17 @@ int64_t spread_run(const struct spread *spread, int *ret_corners)
     return length;
 }
 
+/* ---- welt ---- */
+
+/* The workshop's cord of that thickness; 0 without one. */
+static int64_t cord_of(const struct model *model, int64_t diameter)
+{
+    for (size_t i = 0; i < model->stocks.count; i++)
+        if (model->stocks.at[i].kind == STOCK_CORD && model->stocks.at[i].diameter == diameter)
+            return model->stocks.at[i].key;
+    return 0;
+}
+
 static void cut_welt(struct planning *planning, struct spread *spread, int64_t run, int corners)
 {
     const int64_t *value = planning->value;
@@ -48,38 +62,94 @@ static void cut_welt(struct planning *planning, struct spread *spread, int64_t r
     spread_piece(planning, spread, "welt strip", (int)strips, whole_divide_up(length, strips),
                  strip, true);
     spread_cover(planning, spread, length, strip)->widths = (int)strips;
-    spread_consume(planning, spread, STOCK_CORD, 0, QUANTITY_LENGTH, length, "welt cord");
+    spread_consume(planning, spread, STOCK_CORD, cord_of(planning->model, cord), QUANTITY_LENGTH,
+                   length, "welt cord");
 }
 
-/* Nails on open lines stand at both ends, on a closed one every nail is in front of a gap. */
-static int64_t nail_count(const struct planning *planning, const struct spread *spread)
+/* ---- nails ---- */
+
+static int64_t head_pitch(const struct planning *planning, const struct stock *stock)
 {
-    int64_t pitch = planning->value[TRADE_NAIL_PITCH_SPACED];
-    int corners;
-    int64_t run = spread_run(spread, &corners);
+    int64_t head = stock->diameter > 0 ? stock->diameter : planning->value[TRADE_NAIL_DIAMETER];
+    int64_t pitch;
+
+    if (whole_share(head, planning->value[TRADE_NAIL_PITCH_TOUCHING], 1000000, &pitch))
+        return head;
+    return pitch;
+}
+
+/* By hand, else spaced; never closer than the heads are wide. */
+static int64_t nail_pitch(const struct planning *planning, const struct spread *spread,
+                          int64_t edge)
+{
+    int64_t by_hand = spread->brims[edge].pitch;
+    int64_t pitch = by_hand > 0 ? by_hand : planning->value[TRADE_NAIL_PITCH_SPACED];
+
+    return length_larger(pitch, head_pitch(planning, spread->stock));
+}
+
+/* Corners of a level line whose nail stands in the upright one beside it already. */
+static int64_t shared_corners(const struct spread *spread, int64_t edge)
+{
+    return edge_upright(edge) ? 0 : runs_along(spread, EDGE_LEFT) + runs_along(spread, EDGE_RIGHT);
+}
+
+static bool is_strip_of_heads(const struct stock *stock)
+{
+    return stock->kind == STOCK_STRIP && stock->diameter > 0;
+}
+
+static struct nail_line nail_line(const struct planning *planning, const struct spread *spread,
+                                  int64_t edge)
+{
+    struct nail_line line = {.layer = spread->layer->key,
+                             .box = spread->box->key,
+                             .edge = edge,
+                             .length = spread_length(spread, edge)};
+
+    if (is_strip_of_heads(spread->stock)) {
+        line.heads = whole_divide_up(line.length, head_pitch(planning, spread->stock));
+        line.nails = strip_nails(line.heads, planning->value[TRADE_NAIL_STRIP_REAL_EVERY]);
+        return line;
+    }
+    line.spaces = nail_spaces(line.length, nail_pitch(planning, spread, edge));
+    line.nails = line.spaces + 1 - shared_corners(spread, edge);
+    return line;
+}
+
+static void cut_nails(struct planning *planning, const struct spread *spread)
+{
+    bool strip = is_strip_of_heads(spread->stock);
     int64_t nails = 0;
 
-    if (corners == EDGE_COUNT)
-        return whole_divide_even(run, pitch);
-    for (int64_t edge = 0; edge < EDGE_COUNT; edge++)
-        if (runs_along(spread, edge))
-            nails += whole_divide_even(spread_length(spread, edge), pitch) + 1;
-    return nails - corners;
+    for (int64_t edge = 0; edge < EDGE_COUNT; edge++) {
+        struct nail_line line;
+
+        if (!runs_along(spread, edge))
+            continue;
+        line = nail_line(planning, spread, edge);
+        *LIST_ADD(planning->arena, &planning->plan->nail_lines) = line;
+        nails += line.nails;
+    }
+    spread_consume(planning, spread, STOCK_NAIL, strip ? 0 : spread->stock->key, QUANTITY_COUNT,
+                   nails, strip ? "nails for the strip" : "nails");
 }
 
 static void cut_trim(struct planning *planning, struct spread *spread, int64_t run, int corners)
 {
     const int64_t *value = planning->value;
+    bool heads = is_strip_of_heads(spread->stock);
     int64_t gimp = run + value[TRADE_GIMP_EXTRA] + corners * value[TRADE_GIMP_CORNER];
 
-    if (spread->stock->kind == STOCK_NAIL)
-        spread_consume(planning, spread, STOCK_NAIL, spread->stock->key, QUANTITY_COUNT,
-                       nail_count(planning, spread), "nails");
-    else
+    if (heads || spread->stock->kind == STOCK_NAIL)
+        cut_nails(planning, spread);
+    if (spread->stock->kind != STOCK_NAIL)
         spread_consume(planning, spread, spread->stock->kind, spread->stock->key, QUANTITY_LENGTH,
-                       gimp, "trim");
+                       heads ? run : gimp, "trim");
     spread_cover(planning, spread, run, 0);
 }
+
+/* ---- all ---- */
 
 void cut_run(struct planning *planning, struct spread *spread)
 {

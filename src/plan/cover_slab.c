@@ -198,9 +198,40 @@ static void face_size(const struct planning *planning, const struct spread *spre
                   batting_reach(planning, spread, EDGE_BOTTOM);
 }
 
+/*
+ * How batting is butted from widths. What is wider than the roll both ways is laid in whole widths.
+ * A long narrow strip is cut across the roll in equal parts where these take a quarter of its
+ * length at most: along the roll it would leave most of it over.
+ */
+static struct slabs batting_widths(int64_t width, int64_t height, int64_t roll)
+{
+    int64_t longer = length_larger(width, height);
+    int64_t narrow = length_smaller(width, height);
+    int64_t parts;
+    struct slabs widths = {width, height, 1, 1};
+
+    if (longer <= roll || longer > PARTS_AT_MOST * roll)
+        return widths;
+    if (narrow > roll) {
+        widths.across = roll;
+        widths.columns = whole_divide_up(width, roll);
+        return widths;
+    }
+    parts = whole_divide_up(longer, roll);
+    if (4 * parts * narrow > longer)
+        return widths;
+    if (width > height) {
+        widths.columns = parts;
+        widths.across = whole_divide_up(width, parts);
+    } else {
+        widths.rows = parts;
+        widths.up = whole_divide_up(height, parts);
+    }
+    return widths;
+}
+
 void cut_batting(struct planning *planning, struct spread *spread)
 {
-    int64_t roll = spread->stock->width;
     struct cover *cover;
     struct slabs widths;
     int64_t width, height, glued;
@@ -209,14 +240,10 @@ void cut_batting(struct planning *planning, struct spread *spread)
         sleeve_size(planning, spread, &width, &height);
     else
         face_size(planning, spread, &width, &height);
-    widths = (struct slabs){width, height, 1, 1};
-    if (width > roll && height > roll && width <= PARTS_AT_MOST * roll) {
-        widths.across = roll;
-        widths.columns = whole_divide_up(width, roll);
-    }
+    widths = batting_widths(width, height, spread->stock->width);
     add_grid(planning, spread, batting_name, width, height, &widths);
     cover = spread_cover(planning, spread, width, height);
-    cover->widths = (int)widths.columns;
+    cover->widths = (int)(widths.columns * widths.rows);
     if (whole_share(spread->surface, planning->value[TRADE_SPRAY_BATTING_SHARE], 1000000, &glued))
         return;
     spread_consume(planning, spread, STOCK_SPRAY, 0, QUANTITY_AREA, glued, "spray glue");

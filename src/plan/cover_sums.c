@@ -79,6 +79,21 @@ int64_t tuft_buttons(int64_t across, int64_t down, bool diamond)
     return (across + 1) * (down + 1);
 }
 
+int64_t nail_spaces(int64_t length, int64_t pitch)
+{
+    int64_t spaces;
+
+    assert(length >= 0 && pitch > 0);
+    spaces = whole_divide_even(length, pitch);
+    return spaces > 0 ? spaces : 1;
+}
+
+int64_t strip_nails(int64_t heads, int64_t every)
+{
+    assert(heads >= 0 && every > 0);
+    return whole_divide_up(heads, every) + 1;
+}
+
 int64_t staples_open(int64_t length, int64_t pitch)
 {
     return length > 0 ? whole_divide_up(length, pitch) + 1 : 0;

@@ -63,6 +63,15 @@ int64_t welt_strips(int64_t length, int64_t usable);
  * (TRADE 2.9). */
 int64_t tuft_buttons(int64_t across, int64_t down, bool diamond);
 
+/* ---- nails ---- */
+
+/* Whole spaces that a line of nails is divided into: the nearest to length / pitch, at least one.
+ * pitch > 0. Such a line has one nail more than spaces, one at each end (TRADE 2.10). */
+int64_t nail_spaces(int64_t length, int64_t pitch);
+
+/* Real nails of a strip of so many heads, one in `every` and one at the end. every > 0. */
+int64_t strip_nails(int64_t heads, int64_t every);
+
 /* ---- staples ---- */
 
 /* Open run: ceil(length / pitch) + 1; closed loop: ceil(length / pitch). pitch > 0. */

@@ -349,6 +349,18 @@ struct tuft {
     int64_t u, v;
 };
 
+/* A line of nails along an edge, divided into whole spaces of length / spaces; of a strip of heads
+ * the heads, and the nails that hold it. A corner's nail is counted with the upright line. */
+struct nail_line {
+    int64_t layer;
+    int64_t box;  /* first box where it covers a group */
+    int64_t edge; /* enum edge_word on the layer's face */
+    int64_t length;
+    int64_t spaces; /* 0 for a strip */
+    int64_t heads;  /* of a strip, else 0 */
+    int64_t nails;
+};
+
 /*
  * What a layer uses up that is not cut from a roll or a slab: buttons and nails (COUNT), cord,
  * card strip and trim (LENGTH), area to be glued (AREA: the foam's face once, of batting the share
@@ -357,6 +369,7 @@ struct tuft {
  */
 struct consumable {
     int64_t layer;
+    int64_t box;  /* first box where it covers a group */
     int64_t kind; /* enum stock_word */
     int64_t stock;
     enum quantity measure;
@@ -575,7 +588,8 @@ struct plan {
     LIST_OF(struct edge) edges;
     LIST_OF(struct interval) intervals;
     LIST_OF(struct patch) patches;
-    LIST_OF(struct tuft) tufts; /* row by row from the bottom, each from left to right */
+    LIST_OF(struct tuft) tufts;           /* row by row from the bottom, each from left to right */
+    LIST_OF(struct nail_line) nail_lines; /* by layer and edge */
     LIST_OF(struct consumable) consumables;
     LIST_OF(struct part) parts;
     LIST_OF(struct placement) placements;

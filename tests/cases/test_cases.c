@@ -3,7 +3,7 @@
  * by a separate script before the program was written; where a better rule of the engine gives
  * another figure, the test states both and why.
  */
-#include "workshop.h"
+#include "example.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -13,25 +13,6 @@
 #include <string.h>
 
 #include <cmocka.h>
-
-#define INCH(x) ((int64_t)((x)*8128.0))
-
-struct example {
-    struct workshop_place place;
-    struct desk *desk;
-    const struct plan *plan;
-};
-
-static int example_begin(void **state, const char *name)
-{
-    struct example *example = calloc(1, sizeof *example);
-    place_begin(&example->place);
-    example->desk = desk_at(&example->place);
-    desk_take_case(example->desk, name);
-    example->plan = desk_plan(example->desk);
-    *state = example;
-    return 0;
-}
 
 static int headboard(void **state)
 {
@@ -44,15 +25,6 @@ static int ottoman(void **state)
 static int banquette(void **state)
 {
     return example_begin(state, "banquette");
-}
-
-static int example_end(void **state)
-{
-    struct example *example = *state;
-    desk_close(example->desk);
-    place_end(&example->place);
-    free(example);
-    return 0;
 }
 
 /* ---- looking things up ---- */
@@ -80,54 +52,6 @@ static const struct screw *first_screw(const struct plan *plan, const char *join
     size_t screw = plan->points.at[junction->first_point].screw;
     assert_true(screw != PLAN_NONE);
     return &plan->screws.at[screw];
-}
-
-static const struct cover *cover_of(const struct plan *plan, const char *box, enum layer_word kind)
-{
-    int64_t key = model_key_named(plan->facts, ENTITY_box, box);
-    for (size_t i = 0; i < plan->covers.count; i++) {
-        const struct cover *cover = &plan->covers.at[i];
-        const struct layer *layer = MODEL_FIND(plan->facts, layer, cover->layer);
-        if (cover->box == key && layer->kind == (int64_t)kind)
-            return cover;
-    }
-    fail_msg("%s has no such layer", box);
-    return NULL;
-}
-
-static bool has_piece(const struct plan *plan, const char *box, int64_t width, int64_t height)
-{
-    int64_t key = model_key_named(plan->facts, ENTITY_box, box);
-    for (size_t i = 0; i < plan->pieces.count; i++) {
-        const struct piece *piece = &plan->pieces.at[i];
-        if (piece->box == key && piece->width == width && piece->height == height)
-            return true;
-    }
-    return false;
-}
-
-static const struct purchase *purchase_of(const struct plan *plan, const char *stock)
-{
-    for (size_t i = 0; i < plan->purchases.count; i++) {
-        if (strcmp(plan_stock_name(plan, plan->purchases.at[i].stock), stock) == 0)
-            return &plan->purchases.at[i];
-    }
-    fail_msg("no %s on the shopping list", stock);
-    return NULL;
-}
-
-static bool has_finding(const struct plan *plan, const char *words)
-{
-    for (size_t i = 0; i < plan->findings.count; i++) {
-        struct text sentence;
-        text_init(&sentence);
-        plan_finding_text(plan, &plan->findings.at[i], &sentence);
-        bool found = strstr(text_string(&sentence), words) != NULL;
-        text_release(&sentence);
-        if (found)
-            return true;
-    }
-    return false;
 }
 
 static size_t place_in_order(const struct plan *plan, const char *name)

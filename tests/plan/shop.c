@@ -143,7 +143,7 @@ void need_consumable(struct shop *shop, int64_t stock, enum stock_word kind, enu
 {
     struct consumable *used = LIST_ADD(&shop->arena, &shop->plan->consumables);
 
-    *used = (struct consumable){0, (int64_t)kind, stock, measure, amount, what};
+    *used = (struct consumable){0, 0, (int64_t)kind, stock, measure, amount, what};
 }
 
 void shop_buy(struct shop *shop)

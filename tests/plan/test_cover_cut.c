@@ -392,7 +392,7 @@ static void an_apron_goes_from_inside_its_front_round_the_end(void **state)
     assert_cut(soft, apron, 91.5, 21.75);
 }
 
-/* ---- sewn cushions, outside backs, welt, nails: common practice, no source ---- */
+/* ---- sewn cushions, outside backs, welt: common practice, no source ---- */
 
 static void foam_in_a_sewn_cover_is_cut_oversize(void **state)
 {
@@ -449,23 +449,6 @@ static void welt_is_its_run_with_a_join_and_corners(void **state)
     assert_cut(soft, welt, 120 + 2 + 4 * 0.5, 1.875);
     assert_int_equal(soft_piece_count(soft, welt), 3);
     assert_int_equal(soft_used(soft, welt, STOCK_CORD), IN(124));
-}
-
-static void nails_stand_at_both_ends_of_an_open_line(void **state)
-{
-    struct soft *soft = *state;
-    int64_t box = soft_box(soft, "L", 3.5, 11.875, 56);
-    struct stock *nails = MODEL_ADD(&soft->model, stock);
-    int64_t key = nails->key;
-    int64_t trim;
-
-    nails->name = "nails";
-    nails->kind = STOCK_NAIL;
-    trim = soft_layer(soft, box, LAYER_TRIM, SHAPE_RUN, SIDE_FRONT, key);
-    soft_layer_of(soft, trim)->v = IN(10);
-    soft_endings(soft, trim, ENDING_SIDE, ENDING_SIDE, ENDING_STOP, ENDING_STOP);
-    soft_plan(soft);
-    assert_int_equal(soft_used(soft, trim, STOCK_NAIL), 2 * 47);
 }
 
 /* ---- labels ---- */
@@ -543,7 +526,6 @@ int main(void)
         SOFT_TEST(boxing_beside_a_zip_is_wider),
         SOFT_TEST(an_outside_back_hangs_from_a_card_strip),
         SOFT_TEST(welt_is_its_run_with_a_join_and_corners),
-        SOFT_TEST(nails_stand_at_both_ends_of_an_open_line),
         SOFT_TEST(pieces_are_labelled_by_box_layer_and_letter),
         SOFT_TEST(a_long_box_name_is_cut_at_a_whole_character),
         SOFT_TEST(one_cover_spans_the_boxes_of_its_group),

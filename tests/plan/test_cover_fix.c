@@ -153,6 +153,41 @@ static void a_whole_apron_is_held_the_same_way(void **state)
     assert_int_equal(soft_staples(soft, batting), 32);
 }
 
+/* The whole banquette of the worked example, with its bare frames of 84 and 42: covers 742, aprons
+ * 356, batting 246, to hold 165. */
+static void a_banquette_takes_1509_staples(void **state)
+{
+    struct soft *soft = *state;
+    static const struct {
+        double width, depth, height;
+        enum side_word side;
+    } pads[] = {{84, 18, 0.75, SIDE_TOP},
+                {42, 18, 0.75, SIDE_TOP},
+                {84, 0.5, 18, SIDE_FRONT},
+                {57, 0.5, 18, SIDE_FRONT}};
+    int64_t covers[6], batting;
+    int64_t held = 0, temporary = 0;
+
+    for (int i = 0; i < 4; i++)
+        covers[i] =
+            soft_upholster(soft, soft_box(soft, "S", pads[i].width, pads[i].depth, pads[i].height),
+                           pads[i].side, soft->foam3);
+    covers[4] = add_apron(soft, 84, 18, &batting);
+    covers[5] = add_apron(soft, 42, 0, &batting);
+    soft_plan(soft);
+    for (int i = 0; i < 6; i++) {
+        held += soft_staples(soft, covers[i]);
+        temporary += soft_temporary(soft, covers[i]);
+    }
+    assert_int_equal(held, 742 + 356);
+    assert_int_equal(temporary, 165);
+    for (size_t i = 0; i < soft->model.layers.count; i++)
+        if (soft->model.layers.at[i].kind == LAYER_BATTING)
+            held += soft_staples(soft, soft->model.layers.at[i].key);
+    assert_int_equal(held, 742 + 356 + 246);
+    assert_int_equal(soft->plan->tally.staples, 1509);
+}
+
 static void cords_of_buttons_are_stapled_three_times_each(void **state)
 {
     struct soft *soft = *state;
@@ -462,6 +497,7 @@ int main(void)
         SOFT_TEST(seats_and_backs_are_loops),
         SOFT_TEST(an_apron_has_long_rows_that_go_on_round_the_end),
         SOFT_TEST(a_whole_apron_is_held_the_same_way),
+        SOFT_TEST(a_banquette_takes_1509_staples),
         SOFT_TEST(cords_of_buttons_are_stapled_three_times_each),
         SOFT_TEST(a_band_is_two_loops_and_is_basted_once),
         SOFT_TEST(welt_and_dust_cover_are_loops),

@@ -1,0 +1,37 @@
+/*
+ * One of the worked examples (tests/cases/NAME.json), taken into a workshop of its own, and what is
+ * looked up in its plan. A look-up fails the test when there is no such thing.
+ */
+#ifndef EXAMPLE_H
+#define EXAMPLE_H
+
+#include "workshop.h"
+
+#include <stdbool.h>
+#include <stdint.h>
+
+#define INCH(x) ((int64_t)((x)*8128.0))
+
+struct example {
+    struct workshop_place place;
+    struct desk *desk;
+    const struct plan *plan;
+};
+
+int example_begin(void **state, const char *name);
+int example_end(void **state); /* cmocka's teardown */
+
+/* The layer of a kind on a box, as cut. */
+const struct cover *cover_of(const struct plan *plan, const char *box, enum layer_word kind);
+bool has_piece(const struct plan *plan, const char *box, int64_t width, int64_t height);
+const struct purchase *purchase_of(const struct plan *plan, const char *stock);
+bool has_finding(const struct plan *plan, const char *words);
+
+/* Staples of a box's layers of a kind, and those that only hold it for a while. */
+int64_t staples_of(const struct plan *plan, const char *box, enum layer_word kind,
+                   int64_t *ret_temporary);
+
+/* What layers use up of a kind of stock. */
+int64_t used_of(const struct plan *plan, enum stock_word kind);
+
+#endif

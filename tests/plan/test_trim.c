@@ -1,0 +1,149 @@
+/* What runs along edges: nailheads, strips of heads. */
+#include "soft.h"
+
+#include "plan/cover_sums.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+/* ---- sums ---- */
+
+/* E. A. Johnson, Furniture Upholstery for Schools, 1919: gimp nails 1-1/2 to 2-1/2 in apart, the
+ * middle first, then halves of halves. So 16 in at 2 in are 8 spaces; derived, he gives no count.
+ */
+static void sixteen_inches_are_eight_spaces_of_two(void **state)
+{
+    (void)state;
+    assert_int_equal(nail_spaces(IN(16), IN(2)), 8);
+}
+
+/* Heads of 7/16 in touching: 27.4 a foot, by division. */
+static void touching_heads_are_27_to_a_foot(void **state)
+{
+    (void)state;
+    assert_int_equal(nail_spaces(IN(12), IN(0.4375)), 27);
+    assert_int_equal(nail_spaces(IN(120), IN(0.4375)), 274);
+}
+
+/* Worked example, computed by hand: 106 heads of a 46 in line, one real nail in five. */
+static void a_strip_is_held_by_one_nail_in_five(void **state)
+{
+    (void)state;
+    assert_int_equal(strip_nails(106, 5), 23);
+    assert_int_equal(strip_nails(105, 5), 22);
+}
+
+static void a_line_shorter_than_the_pitch_has_a_nail_at_each_end(void **state)
+{
+    (void)state;
+    assert_int_equal(nail_spaces(IN(0.25), IN(1)), 1);
+}
+
+/* ---- lines ---- */
+
+static int64_t add_nails(struct soft *soft, double diameter)
+{
+    struct stock *nails = MODEL_ADD(&soft->model, stock);
+
+    nails->name = "nails";
+    nails->kind = STOCK_NAIL;
+    nails->diameter = IN(diameter);
+    return nails->key;
+}
+
+/* Trim on the front of a box 16 in wide and 10 in high. */
+static int64_t add_trim(struct soft *soft, int64_t stock)
+{
+    int64_t box = soft_box(soft, "L", 16, 4, 10);
+
+    return soft_layer(soft, box, LAYER_TRIM, SHAPE_RUN, SIDE_FRONT, stock);
+}
+
+static void nails_stand_at_both_ends_of_an_open_line(void **state)
+{
+    struct soft *soft = *state;
+    int64_t trim = add_trim(soft, add_nails(soft, 0.4375));
+
+    soft_endings(soft, trim, ENDING_SIDE, ENDING_SIDE, ENDING_STOP, ENDING_STOP);
+    soft_plan(soft);
+    assert_int_equal(soft->plan->nail_lines.count, 2);
+    assert_int_equal(soft_used(soft, trim, STOCK_NAIL), 2 * 11);
+}
+
+/* Round a face: 2 (16 + 10) nails, each corner has one. */
+static void lines_that_meet_share_the_nail_on_their_corner(void **state)
+{
+    struct soft *soft = *state;
+    int64_t trim = add_trim(soft, add_nails(soft, 0.4375));
+
+    soft_plan(soft);
+    assert_int_equal(soft->plan->nail_lines.count, 4);
+    assert_int_equal(soft_used(soft, trim, STOCK_NAIL), 2 * (16 + 10));
+}
+
+static void a_line_is_divided_into_whole_spaces(void **state)
+{
+    struct soft *soft = *state;
+    int64_t trim = add_trim(soft, add_nails(soft, 0.4375));
+    struct layer_edge *left = MODEL_ADD(&soft->model, layer_edge);
+
+    left->layer = trim;
+    left->edge = EDGE_LEFT;
+    left->pitch = IN(2.25);
+    soft_endings(soft, trim, ENDING_SIDE, ENDING_STOP, ENDING_STOP, ENDING_STOP);
+    soft_plan(soft);
+    assert_int_equal(soft->plan->nail_lines.at[0].spaces, 4); /* 10 / 2.25 is 4.4: 2-1/2 in each */
+    assert_int_equal(soft->plan->nail_lines.at[0].nails, 5);
+}
+
+static void nails_stand_no_closer_than_their_heads(void **state)
+{
+    struct soft *soft = *state;
+    int64_t trim = add_trim(soft, add_nails(soft, 0.5));
+    struct layer_edge *left = MODEL_ADD(&soft->model, layer_edge);
+
+    left->layer = trim;
+    left->edge = EDGE_LEFT;
+    left->pitch = IN(0.25);
+    soft_endings(soft, trim, ENDING_SIDE, ENDING_STOP, ENDING_STOP, ENDING_STOP);
+    soft_plan(soft);
+    assert_int_equal(soft->plan->nail_lines.at[0].spaces, 20);
+}
+
+static void gimp_is_no_strip_of_heads(void **state)
+{
+    struct soft *soft = *state;
+    struct stock *gimp = MODEL_ADD(&soft->model, stock);
+    int64_t trim;
+
+    gimp->name = "gimp";
+    gimp->kind = STOCK_STRIP;
+    trim = add_trim(soft, gimp->key);
+    soft_plan(soft);
+    assert_int_equal(soft->plan->nail_lines.count, 0);
+    assert_int_equal(soft_used(soft, trim, STOCK_STRIP), IN(2 * (16 + 10) + 3 + 4));
+}
+
+#define SOFT_TEST(test) cmocka_unit_test_setup_teardown(test, soft_begin, soft_end)
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(sixteen_inches_are_eight_spaces_of_two),
+        cmocka_unit_test(touching_heads_are_27_to_a_foot),
+        cmocka_unit_test(a_strip_is_held_by_one_nail_in_five),
+        cmocka_unit_test(a_line_shorter_than_the_pitch_has_a_nail_at_each_end),
+        SOFT_TEST(nails_stand_at_both_ends_of_an_open_line),
+        SOFT_TEST(lines_that_meet_share_the_nail_on_their_corner),
+        SOFT_TEST(a_line_is_divided_into_whole_spaces),
+        SOFT_TEST(nails_stand_no_closer_than_their_heads),
+        SOFT_TEST(gimp_is_no_strip_of_heads),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+
+    return failed ? 1 : 0;
+}
