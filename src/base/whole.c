@@ -147,19 +147,22 @@ int64_t whole_common_divisor(int64_t a, int64_t b)
     return a;
 }
 
+/* Bit by bit, from the highest that may be set: `rest` is what the square has beyond that of the
+ * root so far, which is kept doubled and shifted. */
 int64_t whole_root(int64_t square)
 {
-    int64_t low = 0;
-    int64_t high = INT64_C(3037000499); /* its square is the last that int64 holds */
+    int64_t bit = INT64_C(1) << 62;
+    int64_t rest = square;
+    int64_t root = 0;
 
     assert(square >= 0);
-    while (low < high) {
-        int64_t middle = low + (high - low + 1) / 2;
+    while (bit > square)
+        bit /= 4;
+    for (; bit > 0; bit /= 4) {
+        bool set = rest >= root + bit;
 
-        if (middle <= square / middle)
-            low = middle;
-        else
-            high = middle - 1;
+        rest -= set ? root + bit : 0;
+        root = root / 2 + (set ? bit : 0);
     }
-    return low;
+    return root;
 }

@@ -15,7 +15,7 @@
 #include <assert.h>
 #include <stdlib.h>
 
-#define FINE 1024
+#define FINE POSE_REST_PARTS
 #define QUARTER 90000 /* a right angle */
 
 /* Two parts of a normal that differ by less are the same: some 0.0002 degrees. */
@@ -301,12 +301,18 @@ static void stretch(struct solid *block, struct vector at)
     }
 }
 
+/* Where nothing leans the opposite corners say all. */
+static int first_corner(bool leans)
+{
+    return leans ? 1 : 7;
+}
+
 struct solid pose_block(const struct pose *pose, const struct box *box, const struct solid *solid)
 {
     struct vector first = pose_to_room(pose, box, solid->low);
     struct solid block = {first, first};
 
-    for (int corner = 1; corner < 8; corner++)
+    for (int corner = first_corner(pose->lean != 0); corner < 8; corner++)
         stretch(&block, pose_to_room(pose, box, corner_of(solid, corner)));
     return block;
 }
@@ -318,7 +324,7 @@ struct solid pose_block_across(const struct pose *from, const struct box *from_b
     struct vector first = pose_across(from, from_box, to, to_box, solid->low);
     struct solid block = {first, first};
 
-    for (int corner = 1; corner < 8; corner++)
+    for (int corner = first_corner(!poses_agree(from, to)); corner < 8; corner++)
         stretch(&block, pose_across(from, from_box, to, to_box, corner_of(solid, corner)));
     return block;
 }

