@@ -4,6 +4,7 @@
  */
 #include "plan/cover.h"
 
+#include "plan/findings.h"
 #include "plan/geometry.h"
 #include "plan/point.h"
 
@@ -240,6 +241,10 @@ void cut_batting(struct planning *planning, struct spread *spread)
         sleeve_size(planning, spread, &width, &height);
     else
         face_size(planning, spread, &width, &height);
+    if (width <= 0 || height <= 0) {
+        finding_add(planning, FINDING_LAYER_NO_ROOM, ENTITY_layer, spread->layer->key);
+        return;
+    }
     widths = batting_widths(width, height, spread->stock->width);
     add_grid(planning, spread, batting_name, width, height, &widths);
     cover = spread_cover(planning, spread, width, height);

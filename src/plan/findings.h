@@ -53,6 +53,7 @@
       "at join %e a head lies %1 from the wood beside it, the driver needs %2: use a long bit")    \
     F(CLOTH_WIDTHS, NOTE, "the %e is sewn from %1 widths")                                         \
     F(CLOTH_NO_SEAM, STOP, "the %e is %1 wide, the cloth %2, and no seam is allowed")              \
+    F(LAYER_NO_ROOM, WARN, "joints take up all of the face: nothing of the %e is left")            \
     F(TUFT_ON_MEMBER, WARN, "a button of %e lies %1 from a member behind it, %2 is wanted")        \
     F(LANDING_THIN, WARN,                                                                          \
       "the wood under the staples of %e is %1 thick: a leg of %2 comes through")                   \

@@ -5,6 +5,8 @@
  */
 #include "soft.h"
 
+#include "plan/findings.h"
+
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
@@ -94,6 +96,40 @@ static struct wing add_wing(struct soft *soft)
     join->end = IN(3);
     wing.join = join->key;
     return wing;
+}
+
+static void butt(struct soft *soft, int64_t box, double from)
+{
+    int64_t stick = MODEL_FIND(&soft->model, box, box)->stick;
+    struct join *join = MODEL_ADD(&soft->model, join);
+
+    join->name = from > 0 ? "J2" : "J1";
+    join->box_a = box;
+    join->side_a = SIDE_RIGHT;
+    join->box_b = soft_box(soft, from > 0 ? "C2" : "C1", 20, 3, 56);
+    join->side_b = SIDE_LEFT;
+    join->offset_u = IN(from);
+    frame(soft, join->box_b, stick, SET_ON_EDGE, SIDE_FRONT);
+}
+
+/* Two joints of 3 in, and half an inch beside each, on a face of 6 in. */
+static void batting_between_joints_that_take_up_the_face_is_told(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box = soft_box(soft, "W", 2, 6, 56);
+    int64_t batting =
+        soft_layer(soft, box, LAYER_BATTING, SHAPE_WRAPPED, SIDE_RIGHT, soft->batting);
+
+    frame(soft, box, add_stick(soft), SET_FLAT, SIDE_RIGHT);
+    soft_endings(soft, batting, ENDING_STOP, ENDING_STOP, ENDING_STOP, ENDING_STOP);
+    butt(soft, box, 0);
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_LAYER_NO_ROOM), 0);
+    assert_cut(soft, batting, 2.5, 56);
+    butt(soft, box, 3);
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_LAYER_NO_ROOM), 1);
+    assert_int_equal(soft_piece_count(soft, batting), 0);
 }
 
 static int count_patches(const struct soft *soft, int64_t layer, enum side_word side, bool slit)
@@ -279,6 +315,7 @@ int main(void)
 {
 #define SOFT_TEST(test) cmocka_unit_test_setup_teardown(test, soft_begin, soft_end)
     const struct CMUnitTest tests[] = {
+        SOFT_TEST(batting_between_joints_that_take_up_the_face_is_told),
         SOFT_TEST(batting_over_heads_has_a_bare_patch_for_each),
         SOFT_TEST(the_cover_is_slit_on_the_mating_face_only),
         SOFT_TEST(a_pierced_cover_is_slit_over_the_heads_too),
