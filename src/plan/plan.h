@@ -55,13 +55,15 @@ enum hand { HAND_NONE, HAND_LEFT, HAND_RIGHT };
  * of those that no join reaches from the first box each lot has its first box at 0, and a box by
  * itself keeps `placed` false.
  */
+#define POSE_REST_PARTS 1024
+
 struct pose {
     int64_t box;
     int turn; /* 0..3 */
     struct vector at;
     bool placed;
     int64_t lean_axis, lean; /* as the box's */
-    struct vector rest;      /* beyond `at`, in 1/1024 of a length; 0 where nothing leans */
+    struct vector rest;      /* beyond `at`, in parts of a length; 0 where nothing leans */
     int64_t by;              /* join that gave it its place, 0 for a first box */
     int64_t with;            /* first box of those that stand as one with it */
     struct solid room;       /* smallest block along the room's axes round its wood */

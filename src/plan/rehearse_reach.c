@@ -21,7 +21,8 @@
 /* ---- what stands near ---- */
 
 struct near_by {
-    struct solid solid; /* in the axes of the box with the heads */
+    struct solid solid;       /* in the axes of the box with the heads */
+    const struct body *leans; /* what lies within it, where that leans to these axes; else NULL */
     enum entity_kind entity;
     int64_t key;
     const char *label;
@@ -46,6 +47,21 @@ static bool is_held_down(const struct stage *stage, const struct staged_box *box
     return false;
 }
 
+/* Wood of another box, from its own axes to those of the box with the heads. */
+static void turn_towards(struct view *view, const struct staged_box *of, struct near_by *near)
+{
+    struct body *body;
+
+    if (stage_axes_agree(of, view->box)) {
+        near->solid = stage_solid_seen(of, view->box, &near->solid);
+        return;
+    }
+    body = ARENA_NEW(view->stage->arena, struct body);
+    *body = stage_body_seen(of, view->box, &near->solid);
+    near->solid = body_outline(body);
+    near->leans = body;
+}
+
 static void see(struct view *view, const struct staged_box *of, const struct lump *lump)
 {
     struct near_by *near;
@@ -55,14 +71,16 @@ static void see(struct view *view, const struct staged_box *of, const struct lum
     near = LIST_ADD(view->stage->arena, &view->near);
     *near = (struct near_by){
         .entity = lump->entity, .key = lump->key, .label = lump->label, .since = lump->since};
-    near->solid = of == view->box ? lump->solid : stage_solid_seen(of, view->box, &lump->solid);
+    near->solid = lump->solid;
+    if (of != view->box)
+        turn_towards(view, of, near);
 }
 
 /* Half of the room, seen from the box: everything on the other side of a plane. */
 static void see_half(struct view *view, int axis, int64_t at, int sign, enum entity_kind entity,
                      int64_t key, size_t since)
 {
-    const struct staged_box room = {.box = view->box->box}; /* no pose: the room's own axes */
+    const struct staged_box room = {.box = view->box->box, .cosine = 1}; /* the room's own axes */
     struct solid half = {{-FAR_OUT, -FAR_OUT, -FAR_OUT}, {FAR_OUT, FAR_OUT, FAR_OUT}};
     int64_t from = sign > 0 ? at : -FAR_OUT;
     int64_t to = sign > 0 ? FAR_OUT : at;
@@ -70,7 +88,8 @@ static void see_half(struct view *view, int axis, int64_t at, int sign, enum ent
 
     half.low = stage_moved(half.low, axis, from + FAR_OUT);
     half.high = stage_moved(half.high, axis, to - FAR_OUT);
-    *near = (struct near_by){stage_solid_seen(&room, view->box, &half), entity, key, NULL, since};
+    *near = (struct near_by){.solid = half, .entity = entity, .key = key, .since = since};
+    turn_towards(view, &room, near);
 }
 
 static void see_walls(struct view *view, size_t since)
@@ -236,11 +255,24 @@ static bool is_in_bar(const struct solid *solid, struct vector head, int axis, i
     return square < bar->radius * bar->radius;
 }
 
+/* What leans may come into the block that the bar meets and not into the bar. */
+static bool leans_into_bar(const struct near_by *near, struct vector head, int axis, int sign,
+                           const struct tool_bar *bar)
+{
+    struct body round;
+
+    if (!near->leans)
+        return true;
+    round = body_of_bar(head, axis, sign * bar->length, bar->radius);
+    return bodies_meet(near->leans, &round);
+}
+
 static const struct near_by *stands_in_bar(const struct view *view, struct vector head, int axis,
                                            int sign, const struct tool_bar *bar)
 {
     for (size_t i = 0; i < view->near.count; i++)
-        if (is_in_bar(&view->near.at[i].solid, head, axis, sign, bar))
+        if (is_in_bar(&view->near.at[i].solid, head, axis, sign, bar) &&
+            leans_into_bar(&view->near.at[i], head, axis, sign, bar))
             return &view->near.at[i];
     return NULL;
 }
@@ -255,6 +287,16 @@ struct grasp {
     int64_t side;   /* it comes through */
 };
 
+static bool leans_into(const struct near_by *near, const struct solid *block)
+{
+    struct body body;
+
+    if (!near->leans)
+        return true;
+    body = body_of_block(block);
+    return bodies_meet(near->leans, &body);
+}
+
 static const struct near_by *stands_in_block(const struct view *view, const struct solid *block)
 {
     for (size_t i = 0; i < view->near.count; i++) {
@@ -264,7 +306,7 @@ static const struct near_by *stands_in_block(const struct view *view, const stru
         for (int axis = 0; axis < AXIS_COUNT; axis++)
             meets = meets && stage_along(solid->low, axis) < stage_along(block->high, axis) &&
                     stage_along(block->low, axis) < stage_along(solid->high, axis);
-        if (meets)
+        if (meets && leans_into(&view->near.at[i], block))
             return &view->near.at[i];
     }
     return NULL;
@@ -616,8 +658,11 @@ static struct frame_apart frame_begin(const struct stage *stage, const struct st
             continue;
         frame.members[frame.view.near.count] = i;
         *LIST_ADD(stage->arena, &frame.view.near) =
-            (struct near_by){plan->members.at[i].solid, ENTITY_box, box->box->key,
-                             plan->members.at[i].label, stage->now};
+            (struct near_by){.solid = plan->members.at[i].solid,
+                             .entity = ENTITY_box,
+                             .key = box->box->key,
+                             .label = plan->members.at[i].label,
+                             .since = stage->now};
     }
     for (size_t i = 0; i < plan->screws.count; i++)
         if (plan->screws.at[i].use == SCREW_FRAME && plan->screws.at[i].box == box->box->key)

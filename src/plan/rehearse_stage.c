@@ -8,6 +8,7 @@
 #include "plan/rehearse_stage.h"
 
 #include <assert.h>
+#include <math.h>
 
 const struct facing_out stage_sides[SIDE_COUNT] = {
     [SIDE_FRONT] = {AXIS_Y, +1, AXIS_X, AXIS_Z}, [SIDE_BACK] = {AXIS_Y, -1, AXIS_X, AXIS_Z},
@@ -60,63 +61,112 @@ int64_t stage_size(const struct box *box, int axis)
 
 /* ---- from box to box ---- */
 
-struct vector stage_to_room(const struct staged_box *box, struct vector at)
-{
-    int64_t width = box->box->width;
-    int64_t depth = box->box->depth;
-    const struct vector turned[4] = {{at.x, at.y, at.z},
-                                     {at.y, width - at.x, at.z},
-                                     {width - at.x, depth - at.y, at.z},
-                                     {depth - at.y, at.x, at.z}};
-    struct vector room = turned[box->pose ? box->pose->turn & 3 : 0];
+/* About each axis, a lean takes what is high on `from` towards higher `to`. */
+static const struct tipping {
+    int from, to, sign;
+} tippings[AXIS_COUNT] = {[AXIS_X] = {AXIS_Z, AXIS_Y, -1},
+                          [AXIS_Y] = {AXIS_Z, AXIS_X, +1},
+                          [AXIS_Z] = {AXIS_Y, AXIS_X, +1}};
 
-    if (box->pose) {
-        room.x += box->pose->at.x;
-        room.y += box->pose->at.y;
-        room.z += box->pose->at.z;
+/* In the axes of the room, but from the box's own corner; `back` takes the lean away again. */
+static struct place3 tipped(const struct staged_box *box, struct place3 at, bool back)
+{
+    const struct tipping *tipping = &tippings[box->box->lean_axis];
+
+    if (box->sine == 0)
+        return at;
+
+    double sine = tipping->sign * (back ? -box->sine : box->sine);
+    double high = at.along[tipping->from];
+    double aside = at.along[tipping->to];
+
+    at.along[tipping->from] = high * box->cosine - aside * sine;
+    at.along[tipping->to] = aside * box->cosine + high * sine;
+    return at;
+}
+
+static struct place3 turned_once(struct place3 at, double width)
+{
+    return (struct place3){{at.along[AXIS_Y], width - at.along[AXIS_X], at.along[AXIS_Z]}};
+}
+
+/* From so many quarter turns to more; each brings the low corner of the outline to the origin. */
+static struct place3 turned(const struct staged_box *box, struct place3 at, int from, int to)
+{
+    for (int turn = from; turn < to; turn++)
+        at = turned_once(at, (double)(turn % 2 ? box->box->depth : box->box->width));
+    return at;
+}
+
+static struct place3 moved(const struct staged_box *box, struct place3 at, int sign)
+{
+    const struct pose *pose = box->pose;
+
+    for (int axis = 0; axis < AXIS_COUNT; axis++)
+        at.along[axis] += sign * ((double)stage_along(pose->at, axis) +
+                                  (double)stage_along(pose->rest, axis) / POSE_REST_PARTS);
+    return at;
+}
+
+static struct place3 to_room(const struct staged_box *box, struct vector at)
+{
+    struct place3 place = {{(double)at.x, (double)at.y, (double)at.z}};
+
+    if (!box->pose)
+        return place;
+    return moved(box, turned(box, tipped(box, place, false), 0, box->pose->turn), +1);
+}
+
+static struct place3 from_room(const struct staged_box *box, struct place3 room)
+{
+    if (!box->pose)
+        return room;
+    return tipped(box, turned(box, moved(box, room, -1), box->pose->turn, 4), true);
+}
+
+static struct place3 seen_from(const struct staged_box *from, const struct staged_box *to,
+                               struct vector at)
+{
+    return from_room(to, to_room(from, at));
+}
+
+bool stage_axes_agree(const struct staged_box *a, const struct staged_box *b)
+{
+    if (a->sine == 0 && b->sine == 0)
+        return true;
+    return a->pose && b->pose && a->box->lean_axis == b->box->lean_axis &&
+           a->box->lean == b->box->lean && a->pose->turn == b->pose->turn;
+}
+
+struct body stage_body_seen(const struct staged_box *from, const struct staged_box *to,
+                            const struct solid *solid)
+{
+    struct body body = {.corner = seen_from(from, to, solid->low), .count = AXIS_COUNT};
+
+    for (int axis = 0; axis < AXIS_COUNT; axis++) {
+        int64_t size = stage_along(solid->high, axis) - stage_along(solid->low, axis);
+
+        body.edges[axis] = seen_from(from, to, stage_moved(solid->low, axis, size));
+        for (int other = 0; other < AXIS_COUNT; other++)
+            body.edges[axis].along[other] -= body.corner.along[other];
     }
-    return room;
+    return body;
 }
 
-static struct vector from_room(const struct staged_box *box, struct vector room)
-{
-    int64_t width = box->box->width;
-    int64_t depth = box->box->depth;
-    struct vector at = room;
-
-    if (box->pose)
-        at = (struct vector){room.x - box->pose->at.x, room.y - box->pose->at.y,
-                             room.z - box->pose->at.z};
-    const struct vector back[4] = {{at.x, at.y, at.z},
-                                   {width - at.y, at.x, at.z},
-                                   {width - at.x, depth - at.y, at.z},
-                                   {at.y, depth - at.x, at.z}};
-    return back[box->pose ? box->pose->turn & 3 : 0];
-}
-
-static void put_in_order(int64_t *low, int64_t *high)
-{
-    if (*low > *high) {
-        int64_t swap = *low;
-
-        *low = *high;
-        *high = swap;
-    }
-}
-
-static struct solid spanned(struct vector a, struct vector b)
-{
-    put_in_order(&a.x, &b.x);
-    put_in_order(&a.y, &b.y);
-    put_in_order(&a.z, &b.z);
-    return (struct solid){a, b};
-}
-
+/* Opposite corners say all where the axes agree. */
 struct solid stage_solid_seen(const struct staged_box *from, const struct staged_box *to,
                               const struct solid *solid)
 {
-    return spanned(from_room(to, stage_to_room(from, solid->low)),
-                   from_room(to, stage_to_room(from, solid->high)));
+    struct place3 low, high;
+    struct body body;
+
+    if (!stage_axes_agree(from, to)) {
+        body = stage_body_seen(from, to, solid);
+        return body_outline(&body);
+    }
+    low = seen_from(from, to, solid->low);
+    high = seen_from(from, to, solid->high);
+    return body_between(&low, &high);
 }
 
 /* ---- where cloth will lie ---- */
@@ -412,6 +462,11 @@ static const struct pose *pose_of(const struct plan *plan, int64_t box)
     return NULL;
 }
 
+static double radians(int64_t thousandths_of_a_degree)
+{
+    return (double)thousandths_of_a_degree / 1000 * acos(-1) / 180;
+}
+
 static void begin_boxes(struct stage *stage)
 {
     const struct model *model = stage->model;
@@ -422,6 +477,8 @@ static void begin_boxes(struct stage *stage)
 
         box->box = &model->boxes.at[i];
         box->pose = pose_of(stage->plan, box->box->key);
+        box->sine = sin(radians(box->box->lean));
+        box->cosine = cos(radians(box->box->lean));
         box->group = i;
         box->framed = box->in_room = box->legs = box->nuts = box->dust = box->hung = PLAN_NONE;
     }
@@ -491,13 +548,18 @@ static void begin_edges(struct stage *stage)
     }
 }
 
+static struct solid seen_in_room(const struct staged_box *box)
+{
+    const struct staged_box room = {.box = box->box, .cosine = 1}; /* no pose: the room's axes */
+    struct solid whole = {{0, 0, 0}, {box->box->width, box->box->depth, box->box->height}};
+
+    return stage_solid_seen(box, &room, &whole);
+}
+
 static void measure_room(struct stage *stage)
 {
     for (size_t i = 0; i < stage->model->boxes.count; i++) {
-        const struct staged_box *box = &stage->boxes[i];
-        struct vector size = {box->box->width, box->box->depth, box->box->height};
-        struct solid seen =
-            spanned(stage_to_room(box, (struct vector){0, 0, 0}), stage_to_room(box, size));
+        struct solid seen = seen_in_room(&stage->boxes[i]);
 
         if (i == 0) {
             stage->low = seen.low;
@@ -642,38 +704,57 @@ const struct sheet *stage_shut_by(const struct stage *stage, const struct place 
     return NULL;
 }
 
-/* Where a side of a box looks in the room, and how far it is from that side of the piece. */
-static int64_t seen_in_room(const struct stage *stage, const struct staged_box *box, int64_t side,
-                            int64_t *ret_behind)
+/* The way that a side of a box looks in the room. */
+static struct place3 outward(const struct staged_box *box, int64_t side)
 {
-    const struct facing_out *own = &stage_sides[side];
-    struct vector far = {box->box->width, box->box->depth, box->box->height};
-    struct vector at = own->sign > 0 ? far : (struct vector){0, 0, 0};
-    struct vector on = stage_to_room(box, at);
-    struct vector beyond = stage_to_room(box, stage_moved(at, own->axis, own->sign));
+    struct vector foot = {0, 0, 0};
+    struct place3 from = to_room(box, foot);
+    struct place3 to =
+        to_room(box, stage_moved(foot, stage_sides[side].axis, stage_sides[side].sign));
 
-    for (int64_t other = 0; other < SIDE_COUNT; other++) {
-        const struct facing_out *out = &stage_sides[other];
-        int64_t here = stage_along(on, out->axis);
+    for (int axis = 0; axis < AXIS_COUNT; axis++)
+        to.along[axis] -= from.along[axis];
+    return to;
+}
 
-        if (stage_along(beyond, out->axis) - here != out->sign)
-            continue;
-        *ret_behind = out->sign > 0 ? stage_along(stage->high, out->axis) - here
-                                    : here - stage_along(stage->low, out->axis);
-        return other;
-    }
-    return side;
+/* The side of the piece that a side of a box looks at, or most nearly. */
+static int64_t looks_at(const struct staged_box *box, int64_t side)
+{
+    struct place3 normal = outward(box, side);
+    int64_t best = 0;
+
+    for (int64_t other = 1; other < SIDE_COUNT; other++)
+        if (stage_sides[other].sign * normal.along[stage_sides[other].axis] >
+            stage_sides[best].sign * normal.along[stage_sides[best].axis])
+            best = other;
+    return best;
+}
+
+/* How far the middle of a side of a box is from a side of the piece. */
+static int64_t behind(const struct stage *stage, const struct staged_box *box, int64_t side,
+                      int64_t of_piece)
+{
+    const struct facing_out *out = &stage_sides[of_piece];
+    struct vector at = {box->box->width / 2, box->box->depth / 2, box->box->height / 2};
+    int axis = stage_sides[side].axis;
+    int64_t size = stage_size(box->box, axis);
+    int64_t far = stage_along(out->sign > 0 ? stage->high : stage->low, out->axis);
+    double here;
+
+    at = stage_moved(at, axis, (stage_sides[side].sign > 0 ? size : 0) - size / 2);
+    here = to_room(box, at).along[out->axis];
+    return (int64_t)(out->sign > 0 ? (double)far - here : here - (double)far);
 }
 
 int64_t stage_wall_at(const struct stage *stage, const struct staged_box *box, int64_t side)
 {
-    int64_t behind = 0;
-    int64_t looks = seen_in_room(stage, box, side, &behind);
+    int64_t looks = looks_at(box, side);
 
     for (size_t i = 0; stage->pushed != PLAN_NONE && i < stage->model->walls.count; i++) {
         const struct wall *wall = &stage->model->walls.at[i];
 
-        if (wall->side == looks && wall->gap + behind < stage->plan->value[TRADE_HAND_HOLE_WIDTH])
+        if (wall->side == looks &&
+            wall->gap + behind(stage, box, side, looks) < stage->plan->value[TRADE_HAND_HOLE_WIDTH])
             return wall->key;
     }
     return 0;

@@ -5,6 +5,7 @@
 #define PLAN_REHEARSE_STAGE_H
 
 #include "plan/rehearse.h"
+#include "plan/rehearse_body.h"
 #include "plan/steps.h"
 
 /* A block of wood, in the axes of its box. */
@@ -30,6 +31,7 @@ struct sheet {
 struct staged_box {
     const struct box *box;
     const struct pose *pose;
+    double sine, cosine; /* of its lean */
     LIST_OF(struct lump) lumps;
     LIST_OF(struct sheet) sheets;
     size_t framed;
@@ -109,10 +111,14 @@ extern const struct facing_out stage_sides[SIDE_COUNT];
 int64_t stage_opposite(int64_t side);
 int64_t stage_size(const struct box *box, int axis);
 
-/* From one box's axes to another's, as both stand in the room. */
+/* Whether the axes of two boxes run along each other, as both stand in the room. */
+bool stage_axes_agree(const struct staged_box *a, const struct staged_box *b);
+
+/* A block of one box along the axes of another: as a block where they agree, as a body always. */
 struct solid stage_solid_seen(const struct staged_box *from, const struct staged_box *to,
                               const struct solid *solid);
-struct vector stage_to_room(const struct staged_box *box, struct vector at);
+struct body stage_body_seen(const struct staged_box *from, const struct staged_box *to,
+                            const struct solid *solid);
 
 /* A layer over a place on a side of a box; NULL when it is bare. `kinds` has a bit for each kind of
  * layer that counts. The outermost is given. */

@@ -5,11 +5,13 @@
  */
 #include "joined.h"
 #include "plan/findings.h"
+#include "plan/rehearse.h"
 #include "plan/steps.h"
 
 #include <stdarg.h>
 #include <stddef.h>
 #include <stdint.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include <setjmp.h>
@@ -117,6 +119,68 @@ static void a_box_that_is_there_before_traps_the_join(void **state)
     assert_false(joined_junction(piece, crowded.join)->reachable);
     assert_true(
         joined_tells(joined_finding(piece, FINDING_JOIN_TRAPPED), "sets box P over that way"));
+    joined_end(piece);
+}
+
+/* ---- a post that stands askew ---- */
+
+/* Whether every point of a join is reached when it is driven after all else. */
+static bool reached_when_last(const struct joined *piece, int64_t join)
+{
+    size_t count = piece->plan->steps.count;
+    size_t drive = step_of(piece->plan, STEP_DRIVE, join);
+    size_t *sequence = calloc(count, sizeof *sequence);
+    const struct rehearsal *result;
+    struct arena arena;
+    bool reached = true;
+
+    assert_non_null(sequence);
+    for (size_t i = 0; i < count; i++)
+        sequence[i] = i + 1 == count ? drive : i < drive ? i : i + 1;
+    arena_init(&arena);
+    assert_int_equal(rehearse_sequence(piece->plan, sequence, count, &arena, &result), FAULT_NONE);
+    for (size_t i = 0; i < result->points.count; i++)
+        reached = reached && (result->points.at[i].join != join ||
+                              result->points.at[i].verdicts[PROOF_REACHED].lapse == LAPSE_NONE);
+    arena_release(&arena);
+    free(sequence);
+    return reached;
+}
+
+/* It begins 16 in left of the board, 20 in deep; by 20 degrees its front end comes 6.8 in nearer or
+ * goes away as far. The driver and its screw take up 12 in. */
+static void askew(struct crowded *crowded, int64_t degrees)
+{
+    struct box *post;
+
+    crowd(crowded, 16);
+    post = model_find(&crowded->piece.model, ENTITY_box, crowded->post);
+    post->lean_axis = AXIS_Z;
+    post->lean = 1000 * degrees;
+    joined_plan(&crowded->piece);
+}
+
+static void a_post_that_comes_nearer_to_one_side_is_set_there_later(void **state)
+{
+    struct crowded crowded;
+    struct joined *piece = &crowded.piece;
+
+    (void)state;
+    askew(&crowded, 20);
+    assert_true(joined_constrained(piece, JOIN_BEFORE_JOIN, crowded.join, crowded.by_post, "P50"));
+    assert_false(reached_when_last(piece, crowded.join));
+    joined_end(piece);
+}
+
+static void a_post_that_goes_away_does_not_wait(void **state)
+{
+    struct crowded crowded;
+    struct joined *piece = &crowded.piece;
+
+    (void)state;
+    askew(&crowded, -20);
+    assert_false(joined_constrained(piece, JOIN_BEFORE_JOIN, crowded.join, crowded.by_post, "P50"));
+    assert_true(reached_when_last(piece, crowded.join));
     joined_end(piece);
 }
 
@@ -304,6 +368,8 @@ int main(void)
         cmocka_unit_test(a_box_in_the_driver_s_way_is_set_there_later),
         cmocka_unit_test(a_box_beyond_the_driver_does_not_wait),
         cmocka_unit_test(a_box_that_is_there_before_traps_the_join),
+        cmocka_unit_test(a_post_that_comes_nearer_to_one_side_is_set_there_later),
+        cmocka_unit_test(a_post_that_goes_away_does_not_wait),
         cmocka_unit_test(boxes_are_joined_before_they_are_fixed_at_the_wall),
         cmocka_unit_test(a_wall_beside_screws_into_another_wall_is_told),
         cmocka_unit_test(standing_off_a_wall_is_offered),

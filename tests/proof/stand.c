@@ -8,7 +8,8 @@
 /* Where a box stands, along the room's axes; the origin is a corner of the first. */
 struct block_of {
     int64_t box;
-    int64_t low[3], high[3];
+    int64_t low[3], high[3]; /* as if it did not lean */
+    bool leans;              /* to the back */
 };
 
 struct standing {
@@ -34,7 +35,7 @@ static struct block_of block_at(const struct work_bench *bench, int64_t key, con
 {
     const struct box *box = MODEL_FIND(&bench->model, box, key);
     const int64_t size[3] = {box->width, box->depth, box->height};
-    struct block_of block = {.box = key};
+    struct block_of block = {.box = key, .leans = box->lean != 0};
 
     for (int axis = 0; axis < 3; axis++) {
         block.low[axis] = at[axis];
@@ -51,16 +52,38 @@ static int64_t shared(const struct block_of *a, const struct block_of *b, int ax
     return high - low;
 }
 
+/* Room for a lean of MOST_LEAN: its sine is less than a quarter. */
+#define LEAST_LEAN 3
+#define MOST_LEAN 12
+
+static struct block_of with_room(const struct block_of *block)
+{
+    struct block_of all = *block;
+
+    if (block->leans) {
+        all.low[1] -= (block->high[2] - block->low[2]) / 4;
+        all.high[2] += (block->high[1] - block->low[1]) / 4;
+    }
+    return all;
+}
+
 static bool overlaps_any(const struct standing *standing, const struct block_of *block)
 {
-    for (size_t i = 0; i < standing->count; i++)
-        if (shared(&standing->at[i], block, 0) > 0 && shared(&standing->at[i], block, 1) > 0 &&
-            shared(&standing->at[i], block, 2) > 0)
+    struct block_of comes = with_room(block);
+
+    for (size_t i = 0; i < standing->count; i++) {
+        struct block_of stands = with_room(&standing->at[i]);
+
+        if (shared(&stands, &comes, 0) > 0 && shared(&stands, &comes, 1) > 0 &&
+            shared(&stands, &comes, 2) > 0)
             return true;
+    }
     return false;
 }
 
-/* The look of a face of a that lies on b with a hand's breadth or more each way; NULL for none. */
+/* The look of a face of a that lies on b with a hand's breadth or more each way; NULL for none. A
+ * box that leans to the back shows its true face to the left and right only, and offsets to what
+ * leans would be measured along edges that lean. */
 static const struct looks *touching(const struct block_of *a, const struct block_of *b)
 {
     for (int64_t i = 0; i < LOOKS; i++) {
@@ -68,8 +91,8 @@ static const struct looks *touching(const struct block_of *a, const struct block
         int64_t apart = look->sign > 0 ? b->low[look->axis] - a->high[look->axis]
                                        : a->low[look->axis] - b->high[look->axis];
 
-        if (apart == 0 && shared(a, b, look->u) >= 2 * LENGTH_INCH &&
-            shared(a, b, look->v) >= 2 * LENGTH_INCH)
+        if (apart == 0 && !a->leans && (!b->leans || look->axis == 0) &&
+            shared(a, b, look->u) >= 2 * LENGTH_INCH && shared(a, b, look->v) >= 2 * LENGTH_INCH)
             return look;
     }
     return NULL;
@@ -165,6 +188,18 @@ static void join_more(const struct standing *standing)
         }
 }
 
+/* One frame in six. */
+static void lean_back(struct work_bench *bench, struct dice *dice, int64_t key)
+{
+    struct box *box = model_find(&bench->model, ENTITY_box, key);
+
+    if ((box->frame == FRAME_LADDER || box->frame == FRAME_CRATE) &&
+        dice_between(dice, 1, 6) == 1) {
+        box->lean_axis = AXIS_X;
+        box->lean = 1000 * dice_between(dice, LEAST_LEAN, MOST_LEAN);
+    }
+}
+
 void stand_all(struct work_bench *bench, struct dice *dice, size_t most, stand_join *join)
 {
     size_t count = bench->model.boxes.count;
@@ -174,6 +209,8 @@ void stand_all(struct work_bench *bench, struct dice *dice, size_t most, stand_j
     assert(keys && standing.at);
     for (size_t i = 0; i < count; i++)
         keys[i] = bench->model.boxes.at[i].key;
+    for (size_t i = 1; i < count; i++)
+        lean_back(bench, dice, keys[i]);
     standing.at[0] = block_at(bench, keys[0], (const int64_t[3]){0, 0, 0});
     for (size_t i = 1; i < count; i++)
         if (!stand_next(&standing, keys[i]))
