@@ -38,6 +38,28 @@ static void report_covers(struct json *json, const struct plan *plan)
         put_length(json, plan, "side_strip", cover->side_strip);
         put_length(json, plan, "seam", cover->seam);
         put_bool(json, "railroaded", cover->railroaded);
+        put_bool(json, "bias", cover->bias);
+        put_whole(json, "repeats", cover->repeats);
+        json_put_close(json);
+    }
+    json_put_close(json);
+}
+
+static void report_webbings(struct json *json, const struct plan *plan)
+{
+    put_array(json, "webbings");
+    for (size_t i = 0; i < plan->webbings.count; i++) {
+        const struct webbing *web = &plan->webbings.at[i];
+        json_put_object(json, JSON_LINE);
+        put_whole(json, "facing", web->facing);
+        put_whole(json, "box", web->box);
+        put_text(json, "side", words_side.at[web->side].name);
+        put_whole(json, "up", web->up);
+        put_length(json, plan, "up_length", web->up_length);
+        put_whole(json, "across", web->across);
+        put_length(json, plan, "across_length", web->across_length);
+        put_length(json, plan, "leg", web->leg);
+        put_whole(json, "staples", web->staples);
         json_put_close(json);
     }
     json_put_close(json);
@@ -80,6 +102,7 @@ void report_cloth(struct json *json, const struct plan *plan)
 {
     report_covers(json, plan);
     report_pieces(json, plan);
+    report_webbings(json, plan);
     report_nail_lines(json, plan);
     report_used(json, plan);
 }

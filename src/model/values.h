@@ -539,6 +539,10 @@
       VALUE_MINUTES(10080), VALUE_PRACTICE, "wood glue carries its load")                          \
     V(WEB_WIDTH, "web.width", LENGTH, VALUE_IN(3), VALUE_MM(75), VALUE_MM(10), VALUE_MM(300),      \
       VALUE_PRACTICE, "jute webbing")                                                              \
+    V(WEB_THICKNESS, "web.thickness", LENGTH, VALUE_IN(0.0625), VALUE_MM(1.5), 0, VALUE_MM(20),    \
+      VALUE_PRACTICE, "webbing, pressed")                                                          \
+    V(WEB_FOLD, "web.fold", LENGTH, VALUE_IN(1), VALUE_MM(25), 0, VALUE_MM(200), VALUE_JOHNSON,    \
+      "webbing left beyond its first staples and folded back")                                     \
     V(WEB_GAP, "web.gap", LENGTH, VALUE_IN(1), VALUE_MM(25), 0, VALUE_MM(300), VALUE_PRACTICE,     \
       "strip to strip of woven webbing")                                                           \
     V(WEB_ELASTIC_GAP, "web.elastic.gap", LENGTH, VALUE_IN(1.5), VALUE_MM(38), 0, VALUE_MM(300),   \

@@ -10,10 +10,22 @@ static const struct layer *layer_of(const struct plan *plan, int64_t key)
     return MODEL_FIND(plan->facts, layer, key);
 }
 
+/* "4 repeats, 108 in": what each drop takes of the roll. */
+static void cover_repeats(struct table *table, const struct plan *plan, const struct cover *cover,
+                          int64_t stock_key)
+{
+    const struct stock *stock = MODEL_FIND(plan->facts, stock, stock_key);
+    if (cover->repeats == 0)
+        table_cell(table, "%s", "");
+    else
+        table_cell(table, "%lld repeats, %s", (long long)cover->repeats,
+                   print_length_unit(plan, cover->repeats * stock->repeat_along).at);
+}
+
 static void cover_sizes(struct text *out, const struct plan *plan)
 {
     struct table table;
-    table_begin(&table, "lllll");
+    table_begin(&table, "llllll");
     for (size_t i = 0; i < plan->covers.count; i++) {
         const struct cover *cover = &plan->covers.at[i];
         const struct layer *layer = layer_of(plan, cover->layer);
@@ -26,7 +38,8 @@ static void cover_sizes(struct text *out, const struct plan *plan)
                        print_length(plan, cover->seam).at);
         else
             table_cell(&table, "%s", "");
-        table_cell(&table, "%s", cover->railroaded ? "railroaded" : "");
+        table_cell(&table, "%s", cover->railroaded ? "railroaded" : cover->bias ? "bias" : "");
+        cover_repeats(&table, plan, cover, layer->stock);
     }
     table_end(&table, out);
 }
@@ -89,14 +102,35 @@ static void used_up(struct text *out, const struct plan *plan)
     table_end(&table, out);
 }
 
+static void webbing(struct text *out, const struct plan *plan)
+{
+    struct table table;
+    if (plan->webbings.count == 0)
+        return;
+    text_add(out, "\n  Webbing\n");
+    table_begin(&table, "lllr");
+    for (size_t i = 0; i < plan->webbings.count; i++) {
+        const struct webbing *web = &plan->webbings.at[i];
+        table_cell(&table, "%s %s", print_box(plan, web->box), words_side.at[web->side].name);
+        table_cell(&table, "%lld up, %s each", (long long)web->up,
+                   print_length_unit(plan, web->up_length).at);
+        table_cell(&table, "%lld across, %s each", (long long)web->across,
+                   print_length_unit(plan, web->across_length).at);
+        table_cell(&table, "%lld staples, leg %s", (long long)web->staples,
+                   print_length_unit(plan, web->leg).at);
+    }
+    table_end(&table, out);
+}
+
 void sheet_cloth(struct text *out, const struct plan *plan)
 {
-    if (plan->pieces.count == 0)
+    if (plan->pieces.count == 0 && plan->webbings.count == 0)
         return;
     text_add(out, "\nCLOTH AND PADDING (sizes as cut, landing and handle included)\n");
     cover_sizes(out, plan);
     text_add(out, "\n  Pieces\n");
     cut_pieces(out, plan);
+    webbing(out, plan);
     nail_lines(out, plan);
     used_up(out, plan);
 }

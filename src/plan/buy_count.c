@@ -105,18 +105,36 @@ static int64_t staple_for(const struct model *model, int64_t leg)
     return best ? best->key : 0;
 }
 
-static void need_staples(struct buying *buying)
+static void need_staple(struct buying *buying, int64_t leg, int64_t count)
 {
     const struct planning *planning = buying->planning;
+    char printed[QUANTITY_TEXT];
 
-    for (size_t i = 0; i < planning->plan->edges.count; i++) {
-        const struct edge *edge = &planning->plan->edges.at[i];
-        char leg[QUANTITY_TEXT];
+    quantity_print_unit(printed, QUANTITY_LENGTH, model_units(planning->model), leg);
+    need_more(buying, staple_for(planning->model, leg), STOCK_STAPLE,
+              arena_format(planning->arena, "staples, leg %s", printed), QUANTITY_COUNT, count);
+}
 
-        quantity_print_unit(leg, QUANTITY_LENGTH, model_units(planning->model), edge->leg);
-        need_more(buying, staple_for(planning->model, edge->leg), STOCK_STAPLE,
-                  arena_format(planning->arena, "staples, leg %s", leg), QUANTITY_COUNT,
-                  edge->staples + edge->temporary);
+static void need_staples(struct buying *buying)
+{
+    const struct plan *plan = buying->planning->plan;
+
+    for (size_t i = 0; i < plan->edges.count; i++)
+        need_staple(buying, plan->edges.at[i].leg,
+                    plan->edges.at[i].staples + plan->edges.at[i].temporary);
+    for (size_t i = 0; i < plan->webbings.count; i++)
+        need_staple(buying, plan->webbings.at[i].leg, plan->webbings.at[i].staples);
+}
+
+static void need_webbing(struct buying *buying)
+{
+    const struct plan *plan = buying->planning->plan;
+
+    for (size_t i = 0; i < plan->webbings.count; i++) {
+        const struct webbing *web = &plan->webbings.at[i];
+
+        need_more(buying, web->stock, STOCK_STRIP, "webbing", QUANTITY_LENGTH,
+                  web->up * web->up_length + web->across * web->across_length);
     }
 }
 
@@ -263,6 +281,7 @@ void buy_counts(struct planning *planning)
     need_screws(&buying);
     need_bolts(&buying);
     need_staples(&buying);
+    need_webbing(&buying);
     need_consumables(&buying);
     need_glue(&buying);
     need_fittings(&buying);

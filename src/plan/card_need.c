@@ -73,6 +73,21 @@ static void need_panel(struct carding *carding)
     need_screws(carding);
 }
 
+/* "9 strips of webbing", and their staples. */
+static void need_web(struct carding *carding)
+{
+    const struct plan *plan = carding->planning->plan;
+
+    for (size_t i = 0; i < plan->webbings.count; i++) {
+        const struct webbing *web = &plan->webbings.at[i];
+
+        if (web->facing != carding->step->facing)
+            continue;
+        need_count(carding, web->up + web->across, "strips of", plan_stock_name(plan, web->stock));
+        need_count(carding, web->staples, "staples", "");
+    }
+}
+
 static void need_locators(struct carding *carding)
 {
     need_count(carding,
@@ -170,6 +185,7 @@ static need_fn *const needs[STEP_KINDS] = {
     [STEP_SLICE] = need_parts,
     [STEP_FRAME] = need_frame,
     [STEP_PANEL] = need_panel,
+    [STEP_WEB] = need_web,
     [STEP_DRILL] = need_screws,
     [STEP_DRIVE] = need_screws,
     [STEP_FIX] = need_screws,

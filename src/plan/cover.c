@@ -31,6 +31,14 @@ void edge_neighbours(int64_t edge, int64_t ret_edges[2])
     ret_edges[1] = edge_upright(edge) ? EDGE_TOP : EDGE_RIGHT;
 }
 
+bool edge_is_curved(const struct spread *spread, int64_t edge)
+{
+    const struct box *box = spread->box;
+    bool curved = box->outline == OUTLINE_ARCH || box->outline == OUTLINE_SHOULDER;
+
+    return curved && edge == EDGE_TOP && spread->side == box->main_side;
+}
+
 int64_t spread_length(const struct spread *spread, int64_t edge)
 {
     return edge_upright(edge) ? spread->height : spread->width;
@@ -171,4 +179,5 @@ void pass_cover(struct planning *planned)
         staple_layer(planning, &spread);
         patch_layer(planning, &spread);
     }
+    web_openings(planning);
 }

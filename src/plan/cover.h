@@ -58,6 +58,9 @@ bool spread_lay(const struct planning *planning, const struct layer *layer, stru
 void edge_neighbours(int64_t edge, int64_t ret_edges[2]);
 bool edge_upright(int64_t edge); /* left or right */
 
+/* The upper edge of a face with a curved outline. */
+bool edge_is_curved(const struct spread *spread, int64_t edge);
+
 /* Length of an edge of the layer. */
 int64_t spread_length(const struct spread *spread, int64_t edge);
 
@@ -162,6 +165,12 @@ void wood_gather(struct planning *planning, struct spread *spread);
 int64_t staple_leg(const struct planning *planning, const struct spread *spread);
 void staple_wood(struct planning *planning, const struct spread *spread, const struct row *row,
                  int64_t leg);
+
+/* The same for webbing, that is stapled through its fold. */
+int64_t web_leg(const struct planning *planning, const struct box *box, const struct stock *web);
+
+/* Webbing of all facings (cover_web.c). */
+void web_openings(struct planning *planning);
 
 /* Bare patches and slits of a layer (cover_patch.c). */
 void patch_layer(struct planning *planning, const struct spread *spread);

@@ -97,6 +97,11 @@ struct widths spread_cloth(struct planning *planning, struct spread *spread, con
     return widths;
 }
 
+static int64_t repeats_of(const struct stock *stock, int64_t along)
+{
+    return stock->repeat_along > 0 ? drop_repeats(along, stock->repeat_along) : 0;
+}
+
 void cut_cloth(struct planning *planning, struct spread *spread, const char *name, int64_t width,
                int64_t height)
 {
@@ -108,4 +113,5 @@ void cut_cloth(struct planning *planning, struct spread *spread, const char *nam
     cover->side_strip = widths.side;
     cover->seam = widths.seam;
     cover->railroaded = across;
+    cover->repeats = repeats_of(spread->stock, across ? width : height);
 }

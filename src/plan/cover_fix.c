@@ -57,22 +57,12 @@ static enum trade pitch_of(const struct planning *planning, const struct spread 
     return by_kind[layer->kind];
 }
 
-/* The upper edge of a face with a curved outline. */
-static bool is_curved(const struct spread *spread, int64_t edge)
-{
-    const struct box *box = spread->box;
-    bool curved = box->outline == OUTLINE_ARCH || box->outline == OUTLINE_SHOULDER;
-
-    return curved && edge == EDGE_TOP && spread->side == box->main_side &&
-           spread->layer->kind == LAYER_COVER;
-}
-
 static int64_t edge_pitch(const struct planning *planning, const struct spread *spread,
                           int64_t edge)
 {
     if (spread->brims[edge].pitch > 0)
         return spread->brims[edge].pitch;
-    if (is_curved(spread, edge))
+    if (spread->layer->kind == LAYER_COVER && edge_is_curved(spread, edge))
         return planning->value[TRADE_STAPLE_COVER_CURVE];
     return planning->value[pitch_of(planning, spread)];
 }

@@ -64,9 +64,9 @@ static int64_t pressed_stack(const struct planning *planning, const struct sprea
     return layer->finish == FINISH_FOLDED ? 2 * cloth : cloth;
 }
 
-static int64_t bite(const struct planning *planning, const struct spread *spread)
+static int64_t bite(const struct planning *planning, const struct box *box)
 {
-    const struct stock *stick = MODEL_FIND(planning->model, stock, spread->box->stick);
+    const struct stock *stick = MODEL_FIND(planning->model, stock, box->stick);
 
     return planning->value[stick && stick->wood == WOOD_HARD ? TRADE_STAPLE_BITE_HARD
                                                              : TRADE_STAPLE_BITE_SOFT];
@@ -77,7 +77,16 @@ int64_t staple_leg(const struct planning *planning, const struct spread *spread)
     int64_t legs[LEGS_AT_MOST];
     int count = legs_on_hand(planning, legs);
 
-    return leg_from(legs, count, pressed_stack(planning, spread) + bite(planning, spread));
+    return leg_from(legs, count, pressed_stack(planning, spread) + bite(planning, spread->box));
+}
+
+int64_t web_leg(const struct planning *planning, const struct box *box, const struct stock *web)
+{
+    int64_t legs[LEGS_AT_MOST];
+    int count = legs_on_hand(planning, legs);
+    int64_t thick = web->thickness > 0 ? web->thickness : planning->value[TRADE_WEB_THICKNESS];
+
+    return leg_from(legs, count, 2 * thick + bite(planning, box));
 }
 
 void wood_gather(struct planning *planning, struct spread *spread)

@@ -3,7 +3,7 @@
  * stop.
  *
  * Welt is cut as straight strips across the roll, all of one length, so that they fit into what
- * other pieces leave over.
+ * other pieces leave over; round a curve from a piece of cloth at 45 degrees.
  *
  * Nails stand line by line: the pitch of each is divided so that whole spaces fill it, with a nail
  * at both ends, and lines that meet share the nail on their corner. A strip of heads (a strip with
@@ -40,6 +40,12 @@ int64_t spread_run(const struct spread *spread, int *ret_corners)
 
 /* ---- welt ---- */
 
+/* To what strips are rounded up. */
+static int64_t strip_step(const struct planning *planning)
+{
+    return model_units(planning->model) == UNITS_INCH ? LENGTH_INCH / 8 : LENGTH_MM;
+}
+
 /* The workshop's cord of that thickness; 0 without one. */
 static int64_t cord_of(const struct model *model, int64_t diameter)
 {
@@ -49,19 +55,56 @@ static int64_t cord_of(const struct model *model, int64_t diameter)
     return 0;
 }
 
-static void cut_welt(struct planning *planning, struct spread *spread, int64_t run, int corners)
+/* Round an arch or a shoulder only cloth on the bias lies flat. */
+static bool is_on_bias(const struct spread *spread)
 {
-    const int64_t *value = planning->value;
-    int64_t cord = spread->layer->thickness > 0 ? spread->layer->thickness : value[TRADE_WELT_CORD];
-    int64_t step = model_units(planning->model) == UNITS_INCH ? LENGTH_INCH / 8 : LENGTH_MM;
-    int64_t length = run + value[TRADE_WELT_JOIN] + corners * value[TRADE_WELT_CORNER];
-    int64_t strip = welt_strip(cord, value[TRADE_SEAM_ALLOWANCE], step);
+    for (int64_t edge = 0; edge < EDGE_COUNT; edge++)
+        if (runs_along(spread, edge) && edge_is_curved(spread, edge))
+            return true;
+    return false;
+}
+
+/* Straight strips, all of one length. */
+static void cut_straight(struct planning *planning, struct spread *spread, int64_t length,
+                         int64_t strip)
+{
     int64_t roll = spread->stock->width * PARTS_AT_MOST >= length ? spread->stock->width : length;
     int64_t strips = welt_strips(length, roll);
 
     spread_piece(planning, spread, "welt strip", (int)strips, whole_divide_up(length, strips),
                  strip, true);
     spread_cover(planning, spread, length, strip)->widths = (int)strips;
+}
+
+/* A square of cloth, or the whole width where that is too narrow, to be cut at 45 degrees. */
+static void cut_bias(struct planning *planning, struct spread *spread, int64_t length,
+                     int64_t strip)
+{
+    int64_t share = planning->value[TRADE_BIAS_EFFICIENCY];
+    int64_t step = strip_step(planning);
+    int64_t roll = spread->stock->width;
+    int64_t square = bias_square(length, strip, share, step);
+    bool narrow = roll > 0 && square > roll;
+    struct cover *cover;
+
+    spread_piece(planning, spread, "welt on the bias", 1, narrow ? roll : square,
+                 narrow ? bias_roll(length, strip, share, roll, step) : square, true);
+    cover = spread_cover(planning, spread, length, strip);
+    cover->bias = true;
+    cover->widths = (int)whole_divide_up(length, bias_longest(narrow ? roll : square));
+}
+
+static void cut_welt(struct planning *planning, struct spread *spread, int64_t run, int corners)
+{
+    const int64_t *value = planning->value;
+    int64_t cord = spread->layer->thickness > 0 ? spread->layer->thickness : value[TRADE_WELT_CORD];
+    int64_t length = run + value[TRADE_WELT_JOIN] + corners * value[TRADE_WELT_CORNER];
+    int64_t strip = welt_strip(cord, value[TRADE_SEAM_ALLOWANCE], strip_step(planning));
+
+    if (is_on_bias(spread))
+        cut_bias(planning, spread, length, strip);
+    else
+        cut_straight(planning, spread, length, strip);
     spread_consume(planning, spread, STOCK_CORD, cord_of(planning->model, cord), QUANTITY_LENGTH,
                    length, "welt cord");
 }

@@ -46,6 +46,12 @@ struct widths widths_split(int64_t cut, int64_t usable, int64_t allowance, int64
     return widths;
 }
 
+int64_t drop_repeats(int64_t length, int64_t repeat)
+{
+    assert(length >= 0 && repeat > 0);
+    return whole_divide_up(length, repeat);
+}
+
 struct slabs slabs_cover(int64_t width, int64_t height, int64_t length, int64_t breadth)
 {
     assert(length > 0 && breadth > 0);
@@ -70,6 +76,52 @@ int64_t welt_strips(int64_t length, int64_t usable)
 {
     assert(usable > 0);
     return whole_divide_up(length, usable);
+}
+
+#define MILLION 1000000
+
+int64_t bias_length(int64_t width, int64_t height, int64_t strip)
+{
+    assert(strip > 0);
+    return whole_divide_down(width * height, strip);
+}
+
+/* The area that strips take of the cloth, rounded up; in two parts, for their product with a
+ * million would not fit. */
+static int64_t bias_area(int64_t length, int64_t strip, int64_t share)
+{
+    int64_t area = length * strip;
+
+    assert(length >= 0 && strip > 0 && share > 0);
+    return area / share * MILLION + whole_divide_up(area % share * MILLION, share);
+}
+
+int64_t bias_square(int64_t length, int64_t strip, int64_t share, int64_t step)
+{
+    int64_t area = bias_area(length, strip, share);
+    int64_t side = whole_root(area);
+
+    return whole_divide_up(side * side < area ? side + 1 : side, step) * step;
+}
+
+int64_t bias_roll(int64_t length, int64_t strip, int64_t share, int64_t usable, int64_t step)
+{
+    assert(usable > 0 && step > 0);
+    return whole_divide_up(whole_divide_up(bias_area(length, strip, share), usable), step) * step;
+}
+
+int64_t bias_longest(int64_t usable)
+{
+    return whole_root(2 * usable * usable);
+}
+
+int64_t web_strips(int64_t inside, int64_t strip, int64_t gap)
+{
+    int64_t strips;
+
+    assert(inside >= 0 && strip + gap > 0);
+    strips = whole_divide_even(inside + gap, strip + gap);
+    return strips > 0 ? strips : 1;
 }
 
 int64_t tuft_buttons(int64_t across, int64_t down, bool diamond)

@@ -36,6 +36,10 @@ int widths_least(int64_t cut, int64_t usable, int64_t allowance);
 struct widths widths_split(int64_t cut, int64_t usable, int64_t allowance, int64_t least_side,
                            int64_t repeat);
 
+/* Whole repeats of a pattern that a cut length takes up: each drop begins at the same place of it.
+ * repeat > 0. */
+int64_t drop_repeats(int64_t length, int64_t repeat);
+
 /* ---- slabs ---- */
 
 /* A rectangle as a grid of slabs laid edge to edge: all of across x up, the last of a row or column
@@ -56,6 +60,27 @@ int64_t welt_strip(int64_t cord, int64_t allowance, int64_t step);
 
 /* Strips across a roll of a usable width that give a length: its share, rounded up. */
 int64_t welt_strips(int64_t length, int64_t usable);
+
+/* ---- bias strips: cut at 45 degrees, the cloth's area shared out (TRADE 2.8) ---- */
+
+/* Length of strips out of a rectangle: its area by the strip's width. strip > 0. */
+int64_t bias_length(int64_t width, int64_t height, int64_t strip);
+
+/*
+ * Cloth for a length of strips, of which a `share` (in millionths, above 0) becomes strip: the side
+ * of a square, or the length of a roll of a usable width; in whole steps.
+ */
+int64_t bias_square(int64_t length, int64_t strip, int64_t share, int64_t step);
+int64_t bias_roll(int64_t length, int64_t strip, int64_t share, int64_t usable, int64_t step);
+
+/* The longest strip from a cloth: its diagonal. */
+int64_t bias_longest(int64_t usable);
+
+/* ---- webbing ---- */
+
+/* Strips of a width side by side, `gap` between them, in a clear opening: the nearest number, at
+ * least one (TRADE 2.5). strip + gap > 0. */
+int64_t web_strips(int64_t inside, int64_t strip, int64_t gap);
 
 /* ---- tufting ---- */
 

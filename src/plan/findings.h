@@ -57,6 +57,7 @@
     F(TUFT_ON_MEMBER, WARN, "a button of %e lies %1 from a member behind it, %2 is wanted")        \
     F(LANDING_THIN, WARN,                                                                          \
       "the wood under the staples of %e is %1 thick: a leg of %2 comes through")                   \
+    F(WEB_NO_WOOD, WARN, "the webbing of %e ends on no wood at its %1: a member belongs there")    \
     F(NO_PRICE, NOTE, "%1 has no price")                                                           \
     F(NOT_SOLD, STOP, "%1 comes out of no size of %2 on offer: %3 is missing")                     \
     F(SAW_TAKES_TOO_MUCH, NOTE,                                                                    \

@@ -64,6 +64,8 @@ static void tally_fixings(struct plan *plan)
 {
     for (size_t i = 0; i < plan->edges.count; i++)
         plan->tally.staples += plan->edges.at[i].staples + plan->edges.at[i].temporary;
+    for (size_t i = 0; i < plan->webbings.count; i++)
+        plan->tally.staples += plan->webbings.at[i].staples;
     for (size_t i = 0; i < plan->screw_kinds.count; i++)
         plan->tally.screws += plan->screw_kinds.at[i].count;
 }

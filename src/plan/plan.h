@@ -288,7 +288,9 @@ struct cover {
     int64_t side_strip;            /* width as cut of the outer strips, 0 when there are none */
     int64_t seam; /* seams stand at +- this from the centre line, 0 when there are none */
     bool railroaded;
-    int64_t area; /* square millimetres of material as cut */
+    bool bias;       /* strips at 45 degrees to the grain */
+    int64_t repeats; /* of the pattern that each drop takes up whole; 0 on plain cloth */
+    int64_t area;    /* square millimetres of material as cut */
 };
 
 /* A piece that is cut from a roll, a slab or a sheet of soft goods. `width` lies across the piece's
@@ -349,6 +351,17 @@ struct patch {
 struct tuft {
     int64_t layer;
     int64_t u, v;
+};
+
+/* Webbing in an opening: strips both ways, woven, stapled at both ends. */
+struct webbing {
+    int64_t facing;
+    int64_t box, side;
+    int64_t stock;
+    int64_t up, across; /* strips along v and along u */
+    int64_t up_length;  /* of one as cut, with its folds */
+    int64_t across_length;
+    int64_t leg, staples; /* of all of them */
 };
 
 /* A line of nails along an edge, divided into whole spaces of length / spaces; of a strip of heads
@@ -591,6 +604,7 @@ struct plan {
     LIST_OF(struct interval) intervals;
     LIST_OF(struct patch) patches;
     LIST_OF(struct tuft) tufts;           /* row by row from the bottom, each from left to right */
+    LIST_OF(struct webbing) webbings;     /* by facing */
     LIST_OF(struct nail_line) nail_lines; /* by layer and edge */
     LIST_OF(struct consumable) consumables;
     LIST_OF(struct part) parts;

@@ -1,4 +1,4 @@
-/* What runs along edges: nailheads, strips of heads. */
+/* What runs along edges: nailheads, strips of heads, welt round curves. */
 #include "soft.h"
 
 #include "plan/cover_sums.h"
@@ -128,6 +128,44 @@ static void gimp_is_no_strip_of_heads(void **state)
     assert_int_equal(soft_used(soft, trim, STOCK_STRIP), IN(2 * (16 + 10) + 3 + 4));
 }
 
+/* ---- welt ---- */
+
+static int64_t add_arched_welt(struct soft *soft, enum outline_word outline)
+{
+    int64_t box = soft_box(soft, "H", 40, 3, 30);
+    struct box *item = model_find(&soft->model, ENTITY_box, box);
+    int64_t welt = soft_layer(soft, box, LAYER_WELT, SHAPE_RUN, SIDE_FRONT, soft->cloth);
+
+    item->outline = outline;
+    soft_layer_of(soft, welt)->thickness = IN(0.25);
+    soft_endings(soft, welt, ENDING_SIDE, ENDING_SIDE, ENDING_SIDE, ENDING_STOP);
+    return welt;
+}
+
+/* 100 + 2 + 2 x 1/2 in of 1-7/8: 193 in2 at 85 % are 227 in2, the root 15.07, to 1/8 in. */
+static void welt_round_an_arch_is_cut_on_the_bias(void **state)
+{
+    struct soft *soft = *state;
+    int64_t welt = add_arched_welt(soft, OUTLINE_ARCH);
+
+    soft_plan(soft);
+    assert_true(soft_cover(soft, welt)->bias);
+    assert_cut(soft, welt, 103, 1.875);
+    assert_int_equal(soft_piece_count(soft, welt), 1);
+    assert_piece(soft_piece(soft, welt, "welt on the bias", 0), 15.125, 15.125);
+    assert_int_equal(soft_cover(soft, welt)->widths, 5); /* 103 / 21.4 */
+}
+
+static void welt_along_straight_edges_is_cut_straight(void **state)
+{
+    struct soft *soft = *state;
+    int64_t welt = add_arched_welt(soft, OUTLINE_RECTANGLE);
+
+    soft_plan(soft);
+    assert_false(soft_cover(soft, welt)->bias);
+    assert_int_equal(soft_piece_count(soft, welt), 2);
+}
+
 #define SOFT_TEST(test) cmocka_unit_test_setup_teardown(test, soft_begin, soft_end)
 
 int main(void)
@@ -141,6 +179,8 @@ int main(void)
         SOFT_TEST(lines_that_meet_share_the_nail_on_their_corner),
         SOFT_TEST(a_line_is_divided_into_whole_spaces),
         SOFT_TEST(nails_stand_no_closer_than_their_heads),
+        SOFT_TEST(welt_round_an_arch_is_cut_on_the_bias),
+        SOFT_TEST(welt_along_straight_edges_is_cut_straight),
         SOFT_TEST(gimp_is_no_strip_of_heads),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
