@@ -1,6 +1,7 @@
 #include "cut/known.h"
 
 #include "base/digest.h"
+#include "cut/rolljob.h"
 
 #include <inttypes.h>
 #include <stdlib.h>
@@ -10,7 +11,9 @@
 
 static uint64_t digest_piece(uint64_t digest, const struct cut_piece *piece)
 {
-    const int64_t numbers[] = {piece->length, piece->width, piece->may_turn};
+    const int64_t numbers[] = {piece->length,         piece->width,         piece->may_turn,
+                               (int64_t)piece->group, piece->along,         piece->across,
+                               piece->centred_along,  piece->centred_across};
 
     for (size_t i = 0; i < sizeof numbers / sizeof *numbers; i++)
         digest = digest_whole(digest, numbers[i]);
@@ -26,11 +29,31 @@ static uint64_t digest_size(uint64_t digest, const struct cut_size *size)
     return digest;
 }
 
+static uint64_t digest_blemish(uint64_t digest, const struct cut_blemish *blemish)
+{
+    const int64_t numbers[] = {blemish->along, blemish->across, blemish->length, blemish->width};
+
+    for (size_t i = 0; i < sizeof numbers / sizeof *numbers; i++)
+        digest = digest_whole(digest, numbers[i]);
+    return digest;
+}
+
 uint64_t cut_digest(enum cut_way way, const struct cut_job *job)
 {
-    const int64_t numbers[] = {
-        way,       (int64_t)job->part_count, (int64_t)job->size_count, job->kerf,
-        job->trim, job->passage_length,      job->passage_width};
+    const int64_t numbers[] = {way,
+                               (int64_t)job->part_count,
+                               (int64_t)job->size_count,
+                               job->kerf,
+                               job->trim,
+                               job->passage_length,
+                               job->passage_width,
+                               job->pattern.along,
+                               job->pattern.across,
+                               job->pattern.half_drop,
+                               job->sale.reserve,
+                               job->sale.least,
+                               job->sale.step,
+                               (int64_t)job->blemish_count};
     uint64_t digest = DIGEST_START;
 
     for (size_t i = 0; i < sizeof numbers / sizeof *numbers; i++)
@@ -39,6 +62,8 @@ uint64_t cut_digest(enum cut_way way, const struct cut_job *job)
         digest = digest_piece(digest, &job->parts[i]);
     for (size_t i = 0; i < job->size_count; i++)
         digest = digest_size(digest, &job->sizes[i]);
+    for (size_t i = 0; i < job->blemish_count; i++)
+        digest = digest_blemish(digest, &job->blemishes[i]);
     return digest;
 }
 
@@ -59,6 +84,7 @@ struct cut_job cut_job_copy(const struct cut_job *job, struct arena *arena)
 
     made.parts = copy(arena, job->parts, job->part_count, sizeof *job->parts);
     made.sizes = copy(arena, job->sizes, job->size_count, sizeof *job->sizes);
+    made.blemishes = copy(arena, job->blemishes, job->blemish_count, sizeof *job->blemishes);
     return made;
 }
 
@@ -234,7 +260,7 @@ static void add_cost(enum cut_way way, const struct cut_job *job, struct cut_lay
         if (way != CUT_ROLLS)
             layout->cost += job->sizes[blank->size].price;
         else if (job->sizes[blank->size].limit == CUT_ANY)
-            layout->cost += blank->used;
+            layout->cost += roll_sold(&job->sale, blank->used);
     }
 }
 

@@ -1,444 +1,422 @@
 /*
- * First the shelf, the largest part first; then the roll, in one of two ways, of which the better
- * plan is kept. Rows: the first part left opens a row of its length, and every part left that finds
- * room in the row, beside or beyond what lies there, is cut out of it by cuts from edge to edge.
- * Skyline: each part in turn goes where it ends soonest. Both are tried in several orders, and then
- * in orders that differ from the best by a swap, as long as the bound is not reached and work is
- * left.
+ * First the shelf, the largest part first, by cuts from edge to edge; then the roll. Its first
+ * layout comes from a few orders; then hunts (rollhunt.h) go on from the best order, each with its
+ * way of laying parts and its aim, a slice of work at a time in turn.
  *
- *  1. A plan is a place for each part of the roll; its length is the far end of the farthest.
- *  2. Parts and the roll's width carry one kerf more, as in sheets.c.
- *  3. Work is counted in ledges and free areas looked at; a plan that has been begun is finished.
- *  4. Swaps come from a generator with a fixed seed.
+ *  1. `best` lays every part of the roll, and `length` is where the farthest ends, kerf included.
+ *  2. `bound` is a length that no layout undercuts, so the search is over when both are equal.
+ *  3. Hunts aim below `best`: at the next shorter length, or at the longest that is sold for less.
+ *  4. Choices by chance come from generators with fixed seeds; work is counted.
  */
 #include "cut/rolls.h"
 
 #include "base/quantity.h"
 #include "cut/ranking.h"
-#include "cut/skyline.h"
+#include "cut/rollbound.h"
+#include "cut/rollhunt.h"
 #include "cut/split.h"
 
 #include <assert.h>
+#include <stdlib.h>
 #include <string.h>
 
-#define STEPS_IN_ALL 60000 /* of the quick layout */
-#define WORK_OF_A_STEP 16
-#define STALE_MOST \
-    INT64_C(100000000) /* work without anything better: the search has run its course */
-#define SWAPS_MOST 4
 #define NOWHERE SIZE_MAX
+#define NOOKS_MOST 40                   /* parts up to which a plain job is laid by nooks as well */
+#define QUICK_WORK INT64_C(400000)      /* of the first layout, after the first orders */
+#define SLICE INT64_C(1000000)          /* of one hunt in turn */
+#define STALE_FEW INT64_C(1000000)      /* work in vain until the search has run its course: */
+#define STALE_OF_PART INT64_C(15000000) /* with few parts, and else for each part */
+#define FEW_PARTS 4
 
-struct roll_plan {
-    size_t *order;            /* of the parts on the roll */
-    struct cut_place *places; /* in the same order */
-    int64_t length;
-};
+enum aim { AIM_SHORTER, AIM_CHEAPER, AIMS };
 
-struct search {
+struct rolls_search {
     const struct cut_job *job;
     struct arena *arena;
-    struct cut_piece *parts; /* with a kerf */
-    size_t roll;             /* size, or NOWHERE */
-    int64_t width;           /* of the roll, with a kerf */
-    size_t count;            /* parts on the roll */
-    int64_t bound;           /* with a kerf */
-    struct skyline skyline;
-    struct free_areas free;
-    bool *placed; /* in a row plan, by rank in the order */
-    uint64_t chance;
-    struct roll_plan now, best;
+    struct cut_layout shelf; /* what lies on the shelf's pieces, and what is left out */
+    struct roll_job roll;
+    int64_t bound;
+
+    struct roll_order order; /* of the best */
+    struct roll_spot *spots;
+    int64_t length; /* of the best; 0: none yet */
+
+    struct roll_hunt hunts[ROLL_WAYS][AIMS];
+    bool hunting;
+    bool thorough; /* the bound is the best that there is */
+    size_t turn;
+    int64_t stale; /* work since the best was found */
 };
 
-static bool fits(const struct cut_piece *part, int64_t width)
+/* ---- the shelf ---- */
+
+static size_t choose_roll(const struct cut_job *job)
 {
-    return part->width <= width || (part->may_turn && part->length <= width);
-}
+    size_t roll = NOWHERE;
 
-/* ---- one plan of the roll ---- */
-
-static int64_t far_end(const struct search *search, const struct cut_place *place)
-{
-    const struct cut_piece *part = &search->parts[place->part];
-
-    return place->along + (place->turned ? part->width : part->length);
-}
-
-static void sum_up(const struct search *search, struct roll_plan *plan)
-{
-    plan->length = 0;
-    for (size_t i = 0; i < search->count; i++)
-        if (far_end(search, &plan->places[i]) > plan->length)
-            plan->length = far_end(search, &plan->places[i]);
-}
-
-static void plan_skyline(struct search *search)
-{
-    skyline_clear(&search->skyline, search->arena, search->width);
-    for (size_t i = 0; i < search->count; i++) {
-        struct cut_place *place = &search->now.places[i];
-
-        place->part = search->now.order[i];
-        if (!skyline_place(&search->skyline, search->arena, &search->parts[place->part], place))
-            BUG("a part that fits the roll found no place on it");
-    }
-    sum_up(search, &search->now);
-}
-
-/* How much roll a row takes that a part opens: its length, or its width where it must turn. */
-static int64_t row_for(const struct search *search, const struct cut_piece *part)
-{
-    return part->width <= search->width ? part->length : part->width;
-}
-
-static void fill_row(struct search *search, size_t first, int fit, int split)
-{
-    for (size_t i = first; i < search->count; i++) {
-        struct cut_place *place = &search->now.places[i];
-        size_t blank;
-
-        place->part = search->now.order[i];
-        if (!search->placed[i])
-            search->placed[i] =
-                areas_place(&search->free, search->arena, &search->parts[place->part],
-                            (enum fit_rule)fit, (enum split_rule)split, &blank, place);
-    }
-    assert(search->placed[first]);
-}
-
-static void plan_rows(struct search *search, int fit, int split)
-{
-    int64_t along = 0;
-
-    memset(search->placed, 0, search->count * sizeof *search->placed);
-    search->free.areas.count = 0;
-    for (size_t i = 0; i < search->count; i++) {
-        int64_t row;
-
-        if (search->placed[i])
-            continue;
-        row = row_for(search, &search->parts[search->now.order[i]]);
-        areas_open(&search->free, search->arena,
-                   (struct free_area){0, along, 0, row, search->width});
-        fill_row(search, i, fit, split);
-        along += row;
-    }
-    sum_up(search, &search->now);
-}
-
-/* ---- the search ---- */
-
-static bool done(const struct search *search)
-{
-    return search->best.length == search->bound ||
-           search->skyline.steps + search->free.steps >= STEPS_IN_ALL;
-}
-
-static void keep_better(struct search *search)
-{
-    if (search->best.length > 0 && search->now.length >= search->best.length)
-        return;
-    memcpy(search->best.order, search->now.order, search->count * sizeof(size_t));
-    memcpy(search->best.places, search->now.places, search->count * sizeof(struct cut_place));
-    search->best.length = search->now.length;
-}
-
-static void try_order(struct search *search)
-{
-    plan_skyline(search);
-    keep_better(search);
-    for (int fit = 0; fit < FIT_RULES; fit++)
-        for (int split = 0; split < SPLIT_RULES && !done(search); split++) {
-            plan_rows(search, fit, split);
-            keep_better(search);
-        }
-}
-
-/* The next number by chance below `limit`: an xorshift generator (Marsaglia, 2003). */
-static size_t by_chance(struct search *search, size_t limit)
-{
-    search->chance ^= search->chance << 13;
-    search->chance ^= search->chance >> 7;
-    search->chance ^= search->chance << 17;
-    return (size_t)(search->chance % limit);
-}
-
-static void swap_two(struct search *search)
-{
-    size_t a = by_chance(search, search->count), b = by_chance(search, search->count);
-    size_t kept;
-
-    memcpy(search->now.order, search->best.order, search->count * sizeof(size_t));
-    kept = search->now.order[a];
-    search->now.order[a] = search->now.order[b];
-    search->now.order[b] = kept;
-}
-
-static void search_roll(struct search *search)
-{
-    for (int order = 0; order < PART_ORDERS; order++) {
-        if (order > 0 && done(search))
-            return;
-        ranking_sort(search->parts, search->now.order, search->count, (enum part_order)order,
-                     search->arena);
-        try_order(search);
-    }
-    while (search->count > 2 && !done(search)) {
-        swap_two(search);
-        plan_skyline(search);
-        keep_better(search);
-        plan_rows(search, (int)by_chance(search, FIT_RULES), (int)by_chance(search, SPLIT_RULES));
-        keep_better(search);
-    }
-}
-
-/* ---- the bound: area, and parts that no other lies beside ---- */
-
-static int64_t least_along(const struct search *search, const struct cut_piece *part)
-{
-    int64_t least = part->width <= search->width ? part->length : part->width;
-
-    if (part->may_turn && part->length <= search->width && part->width < least)
-        least = part->width;
-    return least;
-}
-
-static bool over_half(const struct search *search, const struct cut_piece *part)
-{
-    return 2 * part->width > search->width && (!part->may_turn || 2 * part->length > search->width);
-}
-
-static int64_t bound_of_roll(const struct search *search)
-{
-    int64_t area = 0, alone = 0, longest = 0;
-
-    for (size_t i = 0; i < search->count; i++) {
-        const struct cut_piece *part = &search->parts[search->now.order[i]];
-        int64_t along = least_along(search, part);
-
-        area += part->length * part->width;
-        if (over_half(search, part))
-            alone += along;
-        if (along > longest)
-            longest = along;
-    }
-    area = search->count > 0 ? whole_divide_up(area, search->width) : 0;
-    if (longest > alone)
-        alone = longest;
-    return area > alone ? area : alone;
-}
-
-/* ---- shelf, roll, layout ---- */
-
-static void choose_roll(struct search *search)
-{
-    const struct cut_job *job = search->job;
-
-    search->roll = NOWHERE;
     for (size_t i = 0; i < job->size_count; i++)
         if (job->sizes[i].limit == CUT_ANY &&
-            (search->roll == NOWHERE || job->sizes[i].width > job->sizes[search->roll].width))
-            search->roll = i;
-    if (search->roll != NOWHERE)
-        search->width = job->sizes[search->roll].width + job->kerf;
+            (roll == NOWHERE || job->sizes[i].width > job->sizes[roll].width))
+            roll = i;
+    return roll;
 }
 
-static void add_place(const struct search *search, struct cut_place place, struct cut_blank *blank,
-                      struct cut_layout *layout)
+static void add_place(const struct cut_job *job, struct cut_place place, struct cut_blank *blank,
+                      struct arena *arena, struct cut_layout *layout)
 {
-    int64_t end = far_end(search, &place) - search->job->kerf;
+    const struct cut_piece *part = &job->parts[place.part];
+    int64_t end = place.along + (place.turned ? part->width : part->length);
 
     if (end > blank->used)
         blank->used = end;
     blank->count++;
-    *LIST_ADD(search->arena, &layout->places) = place;
+    *LIST_ADD(arena, &layout->places) = place;
 }
 
-/* Fills one piece from the shelf with parts of `left` in their order; takes them out of it. */
-static void use_piece(struct search *search, size_t size, size_t *left, size_t *left_count,
-                      struct cut_layout *layout)
+struct shelf {
+    struct free_areas free;
+    struct cut_piece *parts; /* with a kerf; none that is matched may go there */
+    size_t *left;            /* indices of parts that have no place yet */
+    size_t left_count;
+};
+
+/* Fills one piece from the shelf with parts that are left, in their order. */
+static void use_piece(struct rolls_search *search, struct shelf *shelf, size_t size)
 {
-    const struct cut_size *piece = &search->job->sizes[size];
-    struct cut_blank blank = {.size = size, .first = layout->places.count};
+    const struct cut_job *job = search->job;
+    struct cut_blank blank = {.size = size, .first = search->shelf.places.count};
     size_t kept = 0;
 
-    search->free.areas.count = 0;
-    areas_open(&search->free, search->arena,
-               (struct free_area){0, 0, 0, piece->length + search->job->kerf,
-                                  piece->width + search->job->kerf});
-    for (size_t i = 0; i < *left_count; i++) {
-        struct cut_place place = {.part = left[i]};
+    shelf->free.areas.count = 0;
+    areas_open(&shelf->free, search->arena,
+               (struct free_area){0, 0, 0, job->sizes[size].length + job->kerf,
+                                  job->sizes[size].width + job->kerf});
+    for (size_t i = 0; i < shelf->left_count; i++) {
+        struct cut_place place = {.part = shelf->left[i]};
         size_t only;
 
-        if (areas_place(&search->free, search->arena, &search->parts[left[i]], FIT_AREA,
+        if (!piece_matched(job, &job->parts[place.part]) &&
+            areas_place(&shelf->free, search->arena, &shelf->parts[place.part], FIT_AREA,
                         SPLIT_LARGE, &only, &place))
-            add_place(search, place, &blank, layout);
+            add_place(job, place, &blank, search->arena, &search->shelf);
         else
-            left[kept++] = left[i];
+            shelf->left[kept++] = place.part;
     }
-    *left_count = kept;
+    shelf->left_count = kept;
     if (blank.count > 0)
-        *LIST_ADD(search->arena, &layout->blanks) = blank;
+        *LIST_ADD(search->arena, &search->shelf.blanks) = blank;
 }
 
-static void use_shelf(struct search *search, size_t *left, size_t *left_count,
-                      struct cut_layout *layout)
+static void use_shelf(struct rolls_search *search, struct shelf *shelf)
 {
     const struct cut_job *job = search->job;
 
-    ranking_sort(search->parts, left, *left_count, BY_AREA, search->arena);
+    *shelf = (struct shelf){.left_count = job->part_count};
+    shelf->parts = ARENA_MANY(search->arena, struct cut_piece, job->part_count);
+    shelf->left = ARENA_MANY(search->arena, size_t, job->part_count);
+    for (size_t i = 0; i < job->part_count; i++) {
+        shelf->parts[i] = job->parts[i];
+        shelf->parts[i].length += job->kerf;
+        shelf->parts[i].width += job->kerf;
+        shelf->left[i] = i;
+    }
+    ranking_sort(shelf->parts, shelf->left, shelf->left_count, BY_AREA, search->arena);
     for (size_t i = 0; i < job->size_count; i++)
         for (int64_t n = 0; n < job->sizes[i].limit && n < (int64_t)job->part_count; n++)
-            use_piece(search, i, left, left_count, layout);
+            use_piece(search, shelf, i);
 }
 
-static void split_left(struct search *search, const size_t *left, size_t left_count,
-                       struct cut_layout *layout)
+/* What the shelf left goes on the roll, or is left out. */
+static void take_to_roll(struct rolls_search *search, struct shelf *shelf)
 {
-    bool *outside = ARENA_MANY(search->arena, bool, search->job->part_count);
+    const struct cut_job *job = search->job;
+    size_t size = choose_roll(job);
+    bool *outside = ARENA_MANY(search->arena, bool, job->part_count);
+    const bool *takes = size == NOWHERE ? NULL : roll_takes(job, size, search->arena);
+    size_t count = 0;
 
-    for (size_t i = 0; i < left_count; i++) {
-        if (search->roll != NOWHERE && fits(&search->parts[left[i]], search->width))
-            search->now.order[search->count++] = left[i];
+    for (size_t i = 0; i < shelf->left_count; i++) {
+        if (takes && takes[shelf->left[i]])
+            shelf->left[count++] = shelf->left[i];
         else
-            outside[left[i]] = true;
+            outside[shelf->left[i]] = true;
     }
-    for (size_t i = 0; i < search->job->part_count; i++)
+    for (size_t i = 0; i < job->part_count; i++)
         if (outside[i])
-            *LIST_ADD(search->arena, &layout->left_out) = i;
+            *LIST_ADD(search->arena, &search->shelf.left_out) = i;
+    if (count > 0)
+        search->roll = roll_job_make(job, size, shelf->left, count, search->arena);
 }
 
-static void lay_roll(const struct search *search, struct cut_layout *layout)
-{
-    struct cut_blank blank = {.size = search->roll, .first = layout->places.count};
+/* ---- the best ---- */
 
-    for (size_t i = 0; i < search->count; i++)
-        add_place(search, search->best.places[i], &blank, layout);
+static int64_t cost_of(const struct rolls_search *search, int64_t length)
+{
+    return roll_sold(&search->job->sale, length - search->job->kerf);
+}
+
+static void keep(struct rolls_search *search, const struct roll_pack *pack,
+                 const struct roll_order *order)
+{
+    size_t count = search->roll.count;
+
+    memcpy(search->order.at, order->at, count * sizeof *order->at);
+    memcpy(search->order.lie, order->lie, count * sizeof *order->lie);
+    memcpy(search->spots, pack->spots, count * sizeof *pack->spots);
+    search->length = pack->length;
+    assert(search->length >= search->bound);
+}
+
+/* Longer than any layout that leaves nothing undone: one part after another. */
+static int64_t end_of_all(const struct roll_job *job)
+{
+    int64_t end = 0;
+
+    for (size_t i = 0; i < job->count; i++) {
+        const struct roll_part *part = &job->parts[i];
+
+        end += (part->length > part->width ? part->length : part->width) + job->pattern.along;
+    }
+    for (size_t i = 0; i < job->blemish_count; i++)
+        if (job->blemishes[i].far > 0)
+            end += job->blemishes[i].far;
+    return end + job->pattern.along + 1;
+}
+
+static bool way_serves(const struct roll_job *job, enum roll_way way)
+{
+    return way == ROLL_SKYLINE ? roll_job_plain(job)
+                               : !roll_job_plain(job) || job->count <= NOOKS_MOST;
+}
+
+static void try_order(struct rolls_search *search, struct roll_pack *pack,
+                      const struct roll_order *order)
+{
+    for (int way = 0; way < ROLL_WAYS; way++) {
+        int64_t target = search->length > 0 ? search->length - 1 : end_of_all(&search->roll);
+
+        if (!way_serves(&search->roll, (enum roll_way)way) || search->length == search->bound)
+            continue;
+        if (way == ROLL_SKYLINE ? roll_pack_skyline(pack, order, target, 0)
+                                : roll_pack_nooks(pack, order, target, 0))
+            keep(search, pack, order);
+    }
+}
+
+/* A few orders, largest first by one measure or another; what is matched comes before the rest. */
+static void try_orders(struct rolls_search *search)
+{
+    struct roll_job *roll = &search->roll;
+    struct cut_piece *parts = ARENA_MANY(search->arena, struct cut_piece, roll->count);
+    size_t *indices = ARENA_MANY(search->arena, size_t, roll->count);
+    struct roll_order order = {ARENA_MANY(search->arena, int32_t, roll->count),
+                               ARENA_MANY(search->arena, uint8_t, roll->count)};
+    struct roll_pack pack;
+
+    roll_pack_init(&pack, roll, search->arena);
+    for (size_t i = 0; i < roll->count; i++) {
+        parts[i] =
+            (struct cut_piece){.length = roll->parts[i].length, .width = roll->parts[i].width};
+        indices[i] = i;
+    }
+    for (int by = 0; by < PART_ORDERS; by++) {
+        ranking_sort(parts, indices, roll->count, (enum part_order)by, search->arena);
+        for (size_t i = 0; i < roll->count; i++)
+            order.at[i] = (int32_t)indices[i];
+        try_order(search, &pack, &order);
+    }
+    assert(search->length > 0 || roll->area == 0);
+}
+
+/* ---- hunts ---- */
+
+/* What to reach: `length` 0 where nothing shorter can come of it. */
+static int64_t target_of(const struct rolls_search *search, enum aim aim)
+{
+    int64_t target = search->length - 1;
+
+    if (aim == AIM_CHEAPER)
+        target = roll_used_for(&search->job->sale, cost_of(search, search->length) - 1) +
+                 search->job->kerf;
+    return target >= search->bound ? target : 0;
+}
+
+static void aim_hunts(struct rolls_search *search, bool anew)
+{
+    for (int way = 0; way < ROLL_WAYS; way++)
+        for (int aim = 0; aim < AIMS; aim++) {
+            struct roll_hunt *hunt = &search->hunts[way][aim];
+            int64_t target = target_of(search, (enum aim)aim);
+
+            if (hunt->job && target > 0 && (anew || hunt->target > target))
+                roll_hunt_aim(hunt, anew ? &search->order : &hunt->now, target);
+        }
+}
+
+/* A hunt for each way that serves; for a cheaper length only where lengths are sold in steps. */
+static void begin_hunts(struct rolls_search *search)
+{
+    for (int way = 0; way < ROLL_WAYS; way++)
+        for (int aim = 0; aim < AIMS; aim++)
+            if (way_serves(&search->roll, (enum roll_way)way) &&
+                (aim == AIM_SHORTER || search->job->sale.step > 1))
+                roll_hunt_init(&search->hunts[way][aim], &search->roll, (enum roll_way)way,
+                               search->arena,
+                               UINT64_C(88172645463325252) + (uint64_t)(way * AIMS + aim));
+    search->hunting = true;
+    aim_hunts(search, true);
+}
+
+/* About `work` units by one hunt. */
+static void hunt_on(struct rolls_search *search, struct roll_hunt *hunt, int64_t work,
+                    int64_t *done)
+{
+    int64_t begin = hunt->pack.work;
+    bool found = false;
+
+    while (!found && hunt->pack.work - begin < work)
+        found = roll_hunt_round(hunt);
+    *done += hunt->pack.work - begin;
+    search->stale += hunt->pack.work - begin;
+    if (!found)
+        return;
+    keep(search, &hunt->pack, &hunt->now);
+    search->stale = 0;
+    aim_hunts(search, false);
+}
+
+static bool is_worth_it(const struct rolls_search *search)
+{
+    int64_t count = (int64_t)search->roll.count;
+
+    return count > 1 && search->length > search->bound &&
+           search->stale < (count > FEW_PARTS ? STALE_OF_PART * count : STALE_FEW);
+}
+
+/* All hunts in turn, until about `work` is done. */
+static void hunt_all(struct rolls_search *search, int64_t work, int64_t *done)
+{
+    int64_t begin = *done;
+
+    if (!search->hunting && is_worth_it(search))
+        begin_hunts(search);
+    while (is_worth_it(search) && *done - begin < work) {
+        size_t turn = search->turn++ % (ROLL_WAYS * AIMS);
+        struct roll_hunt *hunt = &search->hunts[turn / AIMS][turn % AIMS];
+        int64_t left = work - (*done - begin);
+
+        if (hunt->job && target_of(search, (enum aim)(turn % AIMS)) > 0)
+            hunt_on(search, hunt, left < SLICE ? left : SLICE, done);
+    }
+}
+
+/* ---- layouts ---- */
+
+static int in_order_of_cutting(const void *a, const void *b)
+{
+    const struct cut_place *left = a, *right = b;
+
+    if (left->along != right->along)
+        return left->along < right->along ? -1 : 1;
+    if (left->across != right->across)
+        return left->across < right->across ? -1 : 1;
+    return left->part < right->part ? -1 : left->part > right->part;
+}
+
+static void lay_roll(const struct rolls_search *search, struct cut_layout *layout)
+{
+    const struct roll_job *roll = &search->roll;
+    struct cut_blank blank = {.size = roll->size, .first = layout->places.count};
+
+    for (size_t i = 0; i < roll->count; i++) {
+        const struct roll_spot *spot = &search->spots[i];
+
+        add_place(search->job,
+                  (struct cut_place){roll->parts[i].part, spot->along,
+                                     spot->across + search->job->trim, spot->turned},
+                  &blank, search->arena, layout);
+    }
+    qsort(&layout->places.at[blank.first], blank.count, sizeof *layout->places.at,
+          in_order_of_cutting);
     *LIST_ADD(search->arena, &layout->blanks) = blank;
-    layout->cost = blank.used;
-    layout->bound = search->bound - search->job->kerf;
+    layout->cost = roll_sold(&search->job->sale, blank.used);
+    layout->bound = cost_of(search, search->bound);
     assert(layout->bound <= layout->cost);
 }
 
-static void search_begin(struct search *search, const struct cut_job *job, struct arena *arena)
+static struct cut_layout lay(const struct rolls_search *search)
 {
-    size_t count = job->part_count;
+    struct cut_layout layout = {0};
 
-    *search = (struct search){.job = job, .arena = arena, .chance = 88172645463325252U};
-    search->parts = ARENA_MANY(arena, struct cut_piece, count);
-    for (size_t i = 0; i < count; i++) {
-        search->parts[i] = job->parts[i];
-        search->parts[i].length += job->kerf;
-        search->parts[i].width += job->kerf;
-    }
-    search->placed = ARENA_MANY(arena, bool, count);
-    search->now.order = ARENA_MANY(arena, size_t, count);
-    search->now.places = ARENA_MANY(arena, struct cut_place, count);
-    search->best.order = ARENA_MANY(arena, size_t, count);
-    search->best.places = ARENA_MANY(arena, struct cut_place, count);
-    choose_roll(search);
+    for (size_t i = 0; i < search->shelf.blanks.count; i++)
+        *LIST_ADD(search->arena, &layout.blanks) = search->shelf.blanks.at[i];
+    for (size_t i = 0; i < search->shelf.places.count; i++)
+        *LIST_ADD(search->arena, &layout.places) = search->shelf.places.at[i];
+    layout.left_out = search->shelf.left_out;
+    if (search->roll.count > 0)
+        lay_roll(search, &layout);
+    return layout;
 }
 
-/* Fills the shelf, lists what is left out, and finds the quick plan of the roll. */
-static void search_quickly(struct search *search, const struct cut_job *job, struct arena *arena,
-                           struct cut_layout *layout)
-{
-    size_t left_count = job->part_count;
-    size_t *left;
+/* ---- the method ---- */
 
-    assert(arena->escape && job->kerf >= 0 && job->trim == 0);
-    search_begin(search, job, arena);
-    left = ARENA_MANY(arena, size_t, job->part_count);
-    for (size_t i = 0; i < job->part_count; i++)
-        left[i] = i;
-    use_shelf(search, left, &left_count, layout);
-    split_left(search, left, left_count, layout);
-    if (search->count > 0) {
-        search->bound = bound_of_roll(search);
-        search_roll(search);
-    }
+/* Fills the shelf, lists what is left out, and finds the quick layout of the roll. */
+static void search_quickly(struct rolls_search *search, const struct cut_job *job,
+                           struct arena *arena)
+{
+    struct shelf shelf;
+    int64_t done = 0;
+
+    assert(arena->escape && job->kerf >= 0 && job->trim >= 0);
+    *search = (struct rolls_search){.job = job, .arena = arena};
+    use_shelf(search, &shelf);
+    take_to_roll(search, &shelf);
+    if (search->roll.count == 0)
+        return;
+    search->order.at = ARENA_MANY(arena, int32_t, search->roll.count);
+    search->order.lie = ARENA_MANY(arena, uint8_t, search->roll.count);
+    search->spots = ARENA_MANY(arena, struct roll_spot, search->roll.count);
+    search->bound = roll_bound(&search->roll, ROLL_PAIRS_FEW, arena);
+    try_orders(search);
+    hunt_all(search, QUICK_WORK, &done);
 }
 
 void rolls_cut(const struct cut_job *job, struct arena *arena, struct cut_layout *ret_layout)
 {
-    struct search search;
-    struct cut_layout layout = {0};
+    struct rolls_search search;
 
-    search_quickly(&search, job, arena, &layout);
-    if (search.count > 0)
-        lay_roll(&search, &layout);
-    *ret_layout = layout;
+    search_quickly(&search, job, arena);
+    *ret_layout = lay(&search);
 }
-
-/* ---- the search that goes on ---- */
-
-struct rolls_search {
-    struct search search;
-    struct cut_layout shelf; /* what lies on the shelf's pieces, and what is left out */
-    int64_t stale;           /* work since the best was found */
-};
 
 void *rolls_begin(const struct cut_job *job, struct arena *arena, const struct cut_layout *quick)
 {
-    struct rolls_search *on = ARENA_NEW(arena, struct rolls_search);
+    struct rolls_search *search = ARENA_NEW(arena, struct rolls_search);
 
-    (void)quick; /* made again: its plan of the roll is where the search goes on */
-    search_quickly(&on->search, job, arena, &on->shelf);
-    return on;
+    (void)quick; /* made again: its order is where the search goes on */
+    search_quickly(search, job, arena);
+    return search;
 }
 
-/* An order that differs from the best by one swap, or now and then by a few. */
-static void try_near(struct search *search)
+/* More pairs of functions may show more, but need not. */
+static void look_closer(struct rolls_search *search)
 {
-    swap_two(search);
-    for (size_t more = by_chance(search, SWAPS_MOST); more > 1; more--) {
-        size_t a = by_chance(search, search->count), b = by_chance(search, search->count);
-        size_t kept = search->now.order[a];
+    int64_t bound = roll_bound(&search->roll, ROLL_PAIRS_MANY, search->arena);
 
-        search->now.order[a] = search->now.order[b];
-        search->now.order[b] = kept;
-    }
-    plan_skyline(search);
-    keep_better(search);
-    plan_rows(search, (int)by_chance(search, FIT_RULES), (int)by_chance(search, SPLIT_RULES));
-    keep_better(search);
-}
-
-static void lay_again(struct rolls_search *on, struct cut_layout *best)
-{
-    struct cut_layout layout = {0};
-
-    for (size_t i = 0; i < on->shelf.blanks.count; i++)
-        *LIST_ADD(on->search.arena, &layout.blanks) = on->shelf.blanks.at[i];
-    for (size_t i = 0; i < on->shelf.places.count; i++)
-        *LIST_ADD(on->search.arena, &layout.places) = on->shelf.places.at[i];
-    layout.left_out = on->shelf.left_out;
-    lay_roll(&on->search, &layout);
-    *best = layout;
-}
-
-static bool is_worth_it(const struct rolls_search *on)
-{
-    return on->search.count > 2 && on->search.best.length > on->search.bound &&
-           on->stale < STALE_MOST;
+    if (bound > search->bound)
+        search->bound = bound;
+    search->thorough = true;
 }
 
 bool rolls_step(void *state, int64_t work, int64_t *done, struct cut_layout *best)
 {
-    struct rolls_search *on = state;
-    struct search *search = &on->search;
-    int64_t before = search->best.length, worked = 0;
+    struct rolls_search *search = state;
+    int64_t before = search->length, bound = search->bound;
 
-    while (is_worth_it(on) && worked < work) {
-        int64_t length = search->best.length;
-        int64_t steps = search->skyline.steps + search->free.steps;
-
-        try_near(search);
-        steps = search->skyline.steps + search->free.steps - steps;
-        worked += steps * WORK_OF_A_STEP;
-        on->stale = search->best.length < length ? 0 : on->stale + steps * WORK_OF_A_STEP;
-    }
-    *done += worked;
-    if (search->best.length < before)
-        lay_again(on, best);
-    return is_worth_it(on);
+    if (!search->thorough && is_worth_it(search))
+        look_closer(search);
+    hunt_all(search, work, done);
+    if (search->length < before || search->bound > bound)
+        *best = lay(search);
+    return is_worth_it(search);
 }

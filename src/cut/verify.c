@@ -92,6 +92,12 @@ static bool parts_all(const struct check *check)
     return true;
 }
 
+static bool is_matched(const struct check *check, const struct cut_piece *part)
+{
+    return check->way == CUT_ROLLS && part->group != 0 &&
+           (check->job->pattern.along != 0 || check->job->pattern.across != 0);
+}
+
 static bool size_takes(const struct check *check, const struct cut_size *size,
                        const struct cut_piece *part, bool turned)
 {
@@ -105,8 +111,88 @@ static bool size_takes(const struct check *check, const struct cut_size *size,
         return length <= size->length - 2 * check->job->trim &&
                width <= size->width - 2 * check->job->trim;
     default:
-        return width <= size->width;
+        return width <= size->width - 2 * check->job->trim && !(turned && is_matched(check, part));
     }
+}
+
+/* Where a part's corner would lie had the pattern's origin not moved at all. */
+static void offset_in(const struct cut_piece *part, int64_t *ret_along, int64_t *ret_across)
+{
+    *ret_along = part->along - (part->centred_along ? part->length / 2 : 0);
+    *ret_across = part->across - (part->centred_across ? part->width / 2 : 0);
+}
+
+static const struct cut_size *widest_roll(const struct check *check)
+{
+    const struct cut_size *widest = NULL;
+
+    for (size_t s = 0; s < check->job->size_count; s++)
+        if (check->job->sizes[s].limit == CUT_ANY &&
+            (!widest || check->job->sizes[s].width > widest->width))
+            widest = &check->job->sizes[s];
+    return widest;
+}
+
+/* Whether a part has a place on a roll, in the first repeat it can begin in, by an origin. */
+static bool lies_by(const struct check *check, const struct cut_piece *part, int64_t roll,
+                    int64_t origin)
+{
+    int64_t repeat = check->job->pattern.across, trim = check->job->trim;
+    int64_t along, across;
+
+    offset_in(part, &along, &across);
+    across = (origin + across - trim) % repeat;
+    if (across < 0)
+        across += repeat;
+    return trim + across + part->width <= roll - trim;
+}
+
+/* Whether an origin suits the parts that are marked. */
+static bool origin_suits(const struct check *check, const bool *marked, int64_t roll,
+                         int64_t origin)
+{
+    for (size_t i = 0; i < check->job->part_count; i++)
+        if (marked[i] && !lies_by(check, &check->job->parts[i], roll, origin))
+            return false;
+    return true;
+}
+
+/* Whether some origin suits the parts that are marked: one that puts a part at the left edge. */
+static bool some_origin_suits(const struct check *check, const bool *marked, size_t group,
+                              int64_t roll)
+{
+    int64_t along, across;
+
+    if (group == CUT_PINNED)
+        return origin_suits(check, marked, roll, 0);
+    for (size_t i = 0; i < check->job->part_count; i++) {
+        if (!marked[i])
+            continue;
+        offset_in(&check->job->parts[i], &along, &across);
+        if (origin_suits(check, marked, roll, check->job->trim - across))
+            return true;
+    }
+    return false;
+}
+
+/* A matched part that the roll is wide enough for, but not with those of its group before it. */
+static bool meets_nowhere(const struct check *check, size_t part)
+{
+    const struct cut_size *roll = widest_roll(check);
+    size_t group = check->job->parts[part].group;
+    bool *marked = ARENA_MANY(check->arena, bool, check->job->part_count);
+
+    if (!roll || check->job->pattern.across == 0 || !is_matched(check, &check->job->parts[part]))
+        return false;
+    for (size_t i = 0; i <= part; i++) {
+        const struct cut_piece *other = &check->job->parts[i];
+
+        if (other->group != group || !size_takes(check, roll, other, false))
+            continue;
+        marked[i] = true;
+        marked[i] = some_origin_suits(check, marked, group, roll->width);
+    }
+    return !marked[part];
 }
 
 static bool left_out_rightly(const struct check *check)
@@ -114,6 +200,8 @@ static bool left_out_rightly(const struct check *check)
     for (size_t i = 0; i < check->layout->left_out.count; i++) {
         const struct cut_piece *part = &check->job->parts[check->layout->left_out.at[i]];
 
+        if (meets_nowhere(check, check->layout->left_out.at[i]))
+            continue;
         for (size_t s = 0; s < check->job->size_count; s++) {
             const struct cut_size *size = &check->job->sizes[s];
 
@@ -132,7 +220,8 @@ static bool turned_rightly(const struct check *check)
     for (size_t i = 0; i < check->layout->places.count; i++) {
         const struct cut_place *place = &check->layout->places.at[i];
 
-        if (place->turned && (check->way == CUT_BARS || !check->job->parts[place->part].may_turn))
+        if (place->turned && (check->way == CUT_BARS || !check->job->parts[place->part].may_turn ||
+                              is_matched(check, &check->job->parts[place->part])))
             return false;
     }
     return true;
@@ -148,7 +237,7 @@ static struct rect rect_of(const struct check *check, size_t index)
     return (struct rect){place->along, place->along + length, place->across, place->across + width};
 }
 
-/* The part of a blank that may be used. */
+/* The part of a blank that may be used. Pieces of a roll on the shelf have lost their selvedge. */
 static struct rect inside_of(const struct check *check, const struct cut_size *size)
 {
     int64_t trim = check->job->trim;
@@ -156,7 +245,9 @@ static struct rect inside_of(const struct check *check, const struct cut_size *s
     if (check->way == CUT_BARS)
         return (struct rect){trim, size->length, 0, 0};
     if (check->way == CUT_ROLLS && size->limit == CUT_ANY)
-        return (struct rect){0, INT64_MAX, 0, size->width};
+        return (struct rect){0, INT64_MAX, trim, size->width - trim};
+    if (check->way == CUT_ROLLS)
+        return (struct rect){0, size->length, 0, size->width};
     return (struct rect){trim, size->length - trim, trim, size->width - trim};
 }
 
@@ -343,6 +434,137 @@ static bool used_true(const struct check *check)
     return true;
 }
 
+/* ---- rolls ---- */
+
+static const struct cut_size *size_of_blank(const struct check *check, size_t blank)
+{
+    return &check->job->sizes[check->layout->blanks.at[blank].size];
+}
+
+/* Whether a place is the part's own one moved by whole repeats from an origin; with a half-drop
+ * every odd repeat across goes with half of one along. */
+static bool meets(const struct check *check, const struct cut_place *place, int64_t origin_along,
+                  int64_t origin_across)
+{
+    const struct cut_pattern *pattern = &check->job->pattern;
+    int64_t along, across, repeats = 0;
+
+    offset_in(&check->job->parts[place->part], &along, &across);
+    along = place->along - origin_along - along;
+    across = place->across - origin_across - across;
+    if (pattern->across > 0) {
+        if (across % pattern->across != 0)
+            return false;
+        repeats = across / pattern->across;
+    }
+    if (pattern->half_drop && pattern->across > 0 && repeats % 2 != 0)
+        along -= pattern->along / 2;
+    return pattern->along == 0 || along % pattern->along == 0;
+}
+
+static bool all_meet(const struct check *check, size_t group, int64_t origin_along,
+                     int64_t origin_across)
+{
+    for (size_t i = 0; i < check->layout->places.count; i++)
+        if (check->job->parts[check->layout->places.at[i].part].group == group &&
+            !meets(check, &check->layout->places.at[i], origin_along, origin_across))
+            return false;
+    return true;
+}
+
+/* Whether a group has an origin: one that suits the place of one of its parts suits all, which may
+ * stand in an even or in an odd repeat across. */
+static bool group_meets(const struct check *check, const struct cut_place *place)
+{
+    const struct cut_piece *part = &check->job->parts[place->part];
+    const struct cut_pattern *pattern = &check->job->pattern;
+    int64_t along, across;
+
+    if (part->group == CUT_PINNED)
+        return all_meet(check, part->group, 0, 0);
+    offset_in(part, &along, &across);
+    along = place->along - along;
+    across = place->across - across;
+    return all_meet(check, part->group, along, across) ||
+           (pattern->half_drop &&
+            all_meet(check, part->group, along - pattern->along / 2, across - pattern->across));
+}
+
+static bool matched_meet(const struct check *check)
+{
+    for (size_t b = 0; b < check->layout->blanks.count; b++) {
+        const struct cut_blank *blank = &check->layout->blanks.at[b];
+
+        for (size_t i = blank->first; i < blank->first + blank->count; i++) {
+            const struct cut_place *place = &check->layout->places.at[i];
+
+            if (is_matched(check, &check->job->parts[place->part]) &&
+                (size_of_blank(check, b)->limit != CUT_ANY || !group_meets(check, place)))
+                return false;
+        }
+    }
+    return true;
+}
+
+static bool touches(const struct rect *rect, const struct cut_blemish *blemish)
+{
+    return rect->near < blemish->along + blemish->length && rect->far > blemish->along &&
+           rect->left < blemish->across + blemish->width && rect->right > blemish->across;
+}
+
+static bool blemishes_free(const struct check *check)
+{
+    for (size_t b = 0; b < check->layout->blanks.count; b++) {
+        const struct cut_blank *blank = &check->layout->blanks.at[b];
+
+        if (check->way != CUT_ROLLS || size_of_blank(check, b)->limit != CUT_ANY)
+            continue;
+        for (size_t i = blank->first; i < blank->first + blank->count; i++) {
+            struct rect rect = rect_of(check, i);
+
+            for (size_t k = 0; k < check->job->blemish_count; k++)
+                if (touches(&rect, &check->job->blemishes[k]))
+                    return false;
+        }
+    }
+    return true;
+}
+
+static bool in_sequence(const struct check *check)
+{
+    for (size_t b = 0; b < check->layout->blanks.count; b++) {
+        const struct cut_blank *blank = &check->layout->blanks.at[b];
+
+        if (check->way != CUT_ROLLS || size_of_blank(check, b)->limit != CUT_ANY)
+            continue;
+        for (size_t i = blank->first + 1; i < blank->first + blank->count; i++) {
+            const struct cut_place *before = &check->layout->places.at[i - 1];
+            const struct cut_place *place = &check->layout->places.at[i];
+
+            if (before->along > place->along ||
+                (before->along == place->along && before->across > place->across))
+                return false;
+        }
+    }
+    return true;
+}
+
+/* Added, then raised to the least length, then to whole steps. A sum that does not fit is wrong. */
+static int64_t sold_for(const struct check *check, int64_t used)
+{
+    const struct cut_sale *sale = &check->job->sale;
+    int64_t more, length = used;
+
+    if (whole_multiply(used, sale->reserve, &more))
+        return -1;
+    length += more / 1000000 + (more % 1000000 > 0);
+    if (sale->least > length)
+        length = sale->least;
+    if (sale->step > 0 && length % sale->step > 0)
+        length += sale->step - length % sale->step;
+    return length;
+}
+
 static bool cost_true(const struct check *check)
 {
     int64_t cost = 0;
@@ -354,7 +576,7 @@ static bool cost_true(const struct check *check)
         if (check->way != CUT_ROLLS)
             cost += size->price;
         else if (size->limit == CUT_ANY)
-            cost += blank->used;
+            cost += sold_for(check, blank->used);
     }
     return cost == check->layout->cost;
 }
@@ -400,9 +622,11 @@ static check_fn *const checks[CUT_FLAWS_COUNT] = {
     [CUT_FLAW_TURNED] = turned_rightly,    [CUT_FLAW_OUTSIDE] = places_inside,
     [CUT_FLAW_OVERLAP] = none_overlap,     [CUT_FLAW_KERF] = kerfs_kept,
     [CUT_FLAW_EDGE_TO_EDGE] = cuttable,    [CUT_FLAW_LIMIT] = limits_kept,
-    [CUT_FLAW_USED] = used_true,           [CUT_FLAW_COST] = cost_true,
-    [CUT_FLAW_BOUND] = bound_true,         [CUT_FLAW_STROKES] = strokes_true,
-    [CUT_FLAW_FENCES] = fences_true,       [CUT_FLAW_STUCK] = stuck_true,
+    [CUT_FLAW_USED] = used_true,           [CUT_FLAW_MATCHED] = matched_meet,
+    [CUT_FLAW_BLEMISH] = blemishes_free,   [CUT_FLAW_SEQUENCE] = in_sequence,
+    [CUT_FLAW_COST] = cost_true,           [CUT_FLAW_BOUND] = bound_true,
+    [CUT_FLAW_STROKES] = strokes_true,     [CUT_FLAW_FENCES] = fences_true,
+    [CUT_FLAW_STUCK] = stuck_true,
 };
 
 enum cut_flaw layout_verify(enum cut_way way, const struct cut_job *job,

@@ -23,6 +23,9 @@
     F(EDGE_TO_EDGE, "parts that no cuts from edge to edge can part")           \
     F(LIMIT, "more of a size than there are")                                  \
     F(USED, "a blank whose length used, or rest, is not what its parts leave") \
+    F(MATCHED, "a matched part that does not meet the pattern")                \
+    F(BLEMISH, "a part on a blemished place of the roll")                      \
+    F(SEQUENCE, "parts of a roll out of the order in which they are met")      \
     F(COST, "a cost that is not the sum of the blanks")                        \
     F(BOUND, "a bound above the cost")                                         \
     F(STROKES, "cuts that do not run from edge to edge and free each part")    \
@@ -41,9 +44,10 @@ enum cut_way { CUT_BARS, CUT_SHEETS, CUT_ROLLS };
 /*
  * The first flaw of a layout, by the order above, or CUT_FLAW_NONE: each part placed once and
  * inside or rightly left out, none turned that may not be, none overlapping, kerfs kept, on sheets
- * cuts from edge to edge that part them all, limits kept, used lengths and costs added anew, the
- * strokes followed where the layout has any.
- * Scratch memory comes from `arena`, whose escape must be armed. O(parts^2) a blank.
+ * cuts from edge to edge that part them all, limits kept, used lengths and costs added anew, on
+ * rolls the pattern met, blemishes avoided and parts in order, the strokes followed where the
+ * layout has any. Scratch memory comes from `arena`, whose escape must be armed. O(parts^2) a
+ * blank.
  */
 enum cut_flaw layout_verify(enum cut_way way, const struct cut_job *job,
                             const struct cut_layout *layout, struct arena *arena);

@@ -105,9 +105,42 @@ static struct cut_size size_by_chance(enum cut_way way, struct dice *dice)
     return size;
 }
 
+static void match_by_chance(struct dice *dice, struct cut_piece *part)
+{
+    part->group = (size_t)dice_between(dice, 0, 3);
+    if (part->group == 3)
+        part->group = CUT_PINNED;
+    part->along = dice_between(dice, 0, 1) ? dice_between(dice, -100, 100) : 0;
+    part->across = dice_between(dice, 0, 1) ? dice_between(dice, -100, 100) : 0;
+    part->centred_along = dice_between(dice, 0, 1);
+    part->centred_across = dice_between(dice, 0, 1);
+}
+
+void roll_by_chance(struct dice *dice, struct parts *parts, struct cut_blemish *blemishes,
+                    struct cut_job *job)
+{
+    if (dice_between(dice, 0, 1)) {
+        job->pattern.along = dice_between(dice, 0, 200);
+        job->pattern.across = dice_between(dice, 0, 1) ? dice_between(dice, 1, 120) : 0;
+        job->pattern.half_drop = dice_between(dice, 0, 1);
+        for (size_t i = 0; i < parts->count; i++)
+            match_by_chance(dice, &parts->at[i]);
+    }
+    if (dice_between(dice, 0, 2) == 0)
+        job->blemish_count = (size_t)dice_between(dice, 1, MOST_BLEMISHES);
+    for (size_t i = 0; i < job->blemish_count; i++)
+        blemishes[i] = (struct cut_blemish){dice_between(dice, 0, 2000), dice_between(dice, 0, 900),
+                                            dice_between(dice, 1, 50), dice_between(dice, 1, 400)};
+    job->blemishes = blemishes;
+    if (dice_between(dice, 0, 1))
+        job->sale = (struct cut_sale){dice_between(dice, 0, 200000), dice_between(dice, 0, 500),
+                                      dice_between(dice, 0, 300)};
+}
+
 struct cut_job job_by_chance(enum cut_way way, struct dice *dice, struct parts *parts,
                              struct cut_size *sizes)
 {
+    static struct cut_blemish blemishes[MOST_BLEMISHES];
     struct cut_job job = {.parts = parts->at, .sizes = sizes};
     int64_t kinds = dice_between(dice, 0, 6);
 
@@ -121,7 +154,9 @@ struct cut_job job_by_chance(enum cut_way way, struct dice *dice, struct parts *
     for (size_t i = 0; i < job.size_count; i++)
         sizes[i] = size_by_chance(way, dice);
     job.kerf = dice_between(dice, 0, 12);
-    job.trim = way == CUT_ROLLS ? 0 : dice_between(dice, 0, 30);
+    job.trim = dice_between(dice, 0, 30);
+    if (way == CUT_ROLLS)
+        roll_by_chance(dice, parts, blemishes, &job);
     return job;
 }
 

@@ -19,6 +19,12 @@ struct parts {
     size_t count;
 };
 
+/* What of a roll's job is not parts and sizes, by chance: pattern, blemishes, steps of sale, groups
+ * of parts. The blemishes are kept in `blemishes`. */
+struct dice;
+void roll_by_chance(struct dice *dice, struct parts *parts, struct cut_blemish *blemishes,
+                    struct cut_job *job);
+
 void parts_add(struct parts *parts, size_t count, int64_t length, int64_t width, bool may_turn);
 
 /* Cuts and fails the test with the flaw's words when the layout is not sound. */
@@ -37,9 +43,10 @@ void chance_is_cut_soundly(enum cut_way way, uint64_t seed);
 /* Cuts 100 jobs by chance twice: fails where a place differs. */
 void twice_is_the_same(enum cut_way way, uint64_t seed);
 
-/* One of these jobs: up to 36 parts of up to 6 kinds out of up to MOST_SIZES sizes. */
+/* One of these jobs: up to 36 parts of up to 6 kinds out of up to MOST_SIZES sizes. Blemishes stay
+ * in place until the next job. */
 #define MOST_SIZES 5
-struct dice;
+#define MOST_BLEMISHES 3
 struct cut_job job_by_chance(enum cut_way way, struct dice *dice, struct parts *parts,
                              struct cut_size *sizes);
 

@@ -24,6 +24,10 @@ struct bad_layout {
     struct cut_stroke strokes[FEW];
     size_t stroke_count, stuck;
     int64_t fences, passage_length, passage_width;
+    struct cut_pattern pattern;
+    struct cut_sale sale;
+    struct cut_blemish blemishes[1];
+    size_t blemish_count;
 };
 
 static enum cut_flaw flaw_in(const struct bad_layout *bad)
@@ -36,7 +40,11 @@ static enum cut_flaw flaw_in(const struct bad_layout *bad)
                           .kerf = bad->kerf,
                           .trim = bad->trim,
                           .passage_length = bad->passage_length,
-                          .passage_width = bad->passage_width};
+                          .passage_width = bad->passage_width,
+                          .pattern = bad->pattern,
+                          .sale = bad->sale,
+                          .blemishes = copy.blemishes,
+                          .blemish_count = bad->blemish_count};
     struct cut_layout layout = {
         .cost = bad->cost, .bound = bad->bound, .fences = bad->fences, .stuck = bad->stuck};
 
@@ -98,6 +106,33 @@ static enum cut_flaw flaw_in(const struct bad_layout *bad)
     .way = CUT_ROLLS, .parts = {PART(40, 20, false)}, .part_count = 1, \
     .sizes = {{0, 50, 0, CUT_ANY}}, .size_count = 1, .place_count = 1, .blank_count = 1
 
+#define MATCH(long_, wide, in_group, ...)                                      \
+    {                                                                          \
+        .length = (long_), .width = (wide), .group = (in_group), __VA_ARGS__ \
+    }
+
+/* Two parts on a roll of 50 with a pattern; the second begins so far along and across. */
+#define MATCHED_JOB(group_a, group_b, at_along, at_across)                                       \
+    .way = CUT_ROLLS, .parts = {MATCH(20, 10, group_a, .along = 0),                              \
+                                MATCH(20, 10, group_b, .along = 0)},                             \
+    .part_count = 2, .sizes = {{0, 50, 0, CUT_ANY}}, .size_count = 1, .blank_count = 1,          \
+    .place_count = 2, .places = {{0, 0, 0, false}, {1, at_along, at_across, false}},             \
+    .blanks = {{0, 0, 2, (at_along) + 20, 0, 0}}, .cost = (at_along) + 20
+
+/* The same with the first part's own wish. */
+#define WISHING_JOB(at_along, at_across, ...)                                                    \
+    .way = CUT_ROLLS, .parts = {MATCH(20, 10, 1, .along = 0), MATCH(20, 10, 1, __VA_ARGS__)},    \
+    .part_count = 2, .sizes = {{0, 50, 0, CUT_ANY}}, .size_count = 1, .blank_count = 1,          \
+    .place_count = 2, .places = {{0, 0, 0, false}, {1, at_along, at_across, false}},             \
+    .blanks = {{0, 0, 2, (at_along) + 20, 0, 0}}, .cost = (at_along) + 20
+
+#define ALONG_12 .pattern = {12, 0, false}
+#define STRAIGHT .pattern = {12, 15, false}
+#define DROPPED .pattern = {12, 15, true}
+#define BAND(near, long_)                                                \
+    .blemishes = {{.along = (near), .length = (long_), .width = 50}}, \
+    .blemish_count = 1
+
 static const struct bad_layout sound[] = {
     {CUT_FLAW_NONE, STICK_JOB, STICK_PLACES, STICK_BLANK, .cost = 7, .bound = 7},
     {CUT_FLAW_NONE, SHEET_JOB, SHEET_PLACES, SHEET_BLANK, .cost = 7, .bound = 7},
@@ -106,6 +141,23 @@ static const struct bad_layout sound[] = {
     {CUT_FLAW_NONE, SHEET_CUT, .strokes = {CUT_40, CUT_20, CUT_20_MORE}, .stroke_count = 3,
      .fences = 2, .passage_length = 57, .passage_width = 50},
     {CUT_FLAW_NONE, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 40, .bound = 40},
+    {CUT_FLAW_NONE, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 40, .trim = 15,
+     .places = {{0, 0, 15, false}}},
+    {CUT_FLAW_NONE, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 48, .sale = {0, 0, 12}},
+    {CUT_FLAW_NONE, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 70, .sale = {0, 70, 0}},
+    {CUT_FLAW_NONE, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 45,
+     .sale = {101000, 0, 0}},
+    {CUT_FLAW_NONE, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 40, BAND(40, 5)},
+    {CUT_FLAW_NONE, MATCHED_JOB(1, 1, 24, 7), ALONG_12},
+    {CUT_FLAW_NONE, MATCHED_JOB(1, 2, 23, 7), ALONG_12},
+    {CUT_FLAW_NONE, MATCHED_JOB(1, 0, 23, 7), ALONG_12},
+    {CUT_FLAW_NONE, MATCHED_JOB(1, 1, 12, 30), STRAIGHT},
+    {CUT_FLAW_NONE, MATCHED_JOB(1, 1, 12, 15), STRAIGHT},
+    {CUT_FLAW_NONE, MATCHED_JOB(1, 1, 12, 30), DROPPED},
+    {CUT_FLAW_NONE, MATCHED_JOB(1, 1, 18, 15), DROPPED},
+    {CUT_FLAW_NONE, MATCHED_JOB(CUT_PINNED, CUT_PINNED, 18, 15), DROPPED},
+    {CUT_FLAW_NONE, WISHING_JOB(29, 11, .along = 5, .across = 11), STRAIGHT},
+    {CUT_FLAW_NONE, WISHING_JOB(26, 10, .centred_along = true, .centred_across = true), STRAIGHT},
 };
 
 static const struct bad_layout bad[] = {
@@ -166,6 +218,45 @@ static const struct bad_layout bad[] = {
      .blank_count = 1},
     {CUT_FLAW_USED, SHEET_JOB, SHEET_PLACES, .cost = 7, .blanks = {{0, 0, 2, 40, 60, 50}},
      .blank_count = 1},
+    {CUT_FLAW_OUTSIDE, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 40, .trim = 15,
+     .places = {{0, 0, 14, false}}},
+    {CUT_FLAW_OUTSIDE, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 40, .trim = 15,
+     .places = {{0, 0, 16, false}}},
+    {CUT_FLAW_TURNED, .way = CUT_ROLLS, .parts = {MATCH(40, 20, 1, .may_turn = true)},
+     .part_count = 1, .sizes = {{0, 50, 0, CUT_ANY}}, .size_count = 1, .place_count = 1,
+     .blank_count = 1, .cost = 20, ALONG_12, .places = {{0, 0, 0, true}},
+     .blanks = {{0, 0, 1, 20, 0, 0}}},
+    {CUT_FLAW_MATCHED, MATCHED_JOB(1, 1, 23, 7), ALONG_12},
+    {CUT_FLAW_MATCHED, MATCHED_JOB(1, 1, 12, 14), STRAIGHT},
+    {CUT_FLAW_MATCHED, MATCHED_JOB(1, 1, 18, 15), STRAIGHT},
+    {CUT_FLAW_MATCHED, MATCHED_JOB(1, 1, 12, 15), DROPPED},
+    {CUT_FLAW_MATCHED, MATCHED_JOB(1, 1, 18, 30), DROPPED},
+    {CUT_FLAW_MATCHED, MATCHED_JOB(1, CUT_PINNED, 23, 15), STRAIGHT},
+    {CUT_FLAW_MATCHED, MATCHED_JOB(1, CUT_PINNED, 24, 16), STRAIGHT},
+    {CUT_FLAW_MATCHED, WISHING_JOB(24, 11, .along = 5, .across = 11), STRAIGHT},
+    {CUT_FLAW_MATCHED, WISHING_JOB(29, 15, .along = 5, .across = 11), STRAIGHT},
+    {CUT_FLAW_MATCHED, WISHING_JOB(24, 10, .centred_along = true, .centred_across = true),
+     STRAIGHT},
+    {CUT_FLAW_MATCHED, WISHING_JOB(26, 15, .centred_along = true, .centred_across = true),
+     STRAIGHT},
+    {CUT_FLAW_MATCHED, .way = CUT_ROLLS, .parts = {MATCH(40, 20, 1, .along = 0)}, .part_count = 1,
+     .sizes = {{60, 50, 0, 1}}, .size_count = 1, .place_count = 1, .blank_count = 1, ALONG_12,
+     .blanks = {{0, 0, 1, 40, 0, 0}}},
+    {CUT_FLAW_BLEMISH, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 40, BAND(39, 5)},
+    {CUT_FLAW_BLEMISH, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 40,
+     .blemishes = {{10, 19, 5, 5}}, .blemish_count = 1},
+    {CUT_FLAW_SEQUENCE, .way = CUT_ROLLS, .parts = {PART(40, 20, false), PART(40, 20, false)},
+     .part_count = 2, .sizes = {{0, 50, 0, CUT_ANY}}, .size_count = 1, .blank_count = 1,
+     .place_count = 2, .places = {{0, 40, 0, false}, {1, 0, 0, false}},
+     .blanks = {{0, 0, 2, 80, 0, 0}}, .cost = 80},
+    {CUT_FLAW_SEQUENCE, .way = CUT_ROLLS, .parts = {PART(40, 20, false), PART(40, 20, false)},
+     .part_count = 2, .sizes = {{0, 50, 0, CUT_ANY}}, .size_count = 1, .blank_count = 1,
+     .place_count = 2, .places = {{0, 0, 20, false}, {1, 0, 0, false}},
+     .blanks = {{0, 0, 2, 40, 0, 0}}, .cost = 40},
+    {CUT_FLAW_COST, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 40, .sale = {0, 0, 12}},
+    {CUT_FLAW_COST, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 40, .sale = {0, 70, 0}},
+    {CUT_FLAW_COST, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 44,
+     .sale = {101000, 0, 0}},
     {CUT_FLAW_COST, STICK_JOB, STICK_PLACES, STICK_BLANK, .cost = 6},
     {CUT_FLAW_COST, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 39},
     {CUT_FLAW_BOUND, STICK_JOB, STICK_PLACES, STICK_BLANK, .cost = 7, .bound = 8},

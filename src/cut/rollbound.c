@@ -1,0 +1,385 @@
+/*
+ * A function f with f(a) + f(b) + ... <= f(C) whenever a + b + ... <= C is dual feasible for C.
+ * Laid beside each other by f of their widths and g of their lengths, parts that fit W x L still
+ * take no more than f(W) g(L). So a length for which they would take more is too short, and so is
+ * every shorter one. A part that may turn counts the way it takes less.
+ */
+#include "cut/rollbound.h"
+
+#include "base/quantity.h"
+
+#include <assert.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* ---- dual feasible functions ---- */
+
+/* SAME: x. STEP: all above C - k, nothing below k. SHARE: whole k + 1-ths, by k. TWICE: whole k's,
+ * a measure of the rest for what is over half. */
+enum dual_kind { DUAL_SAME, DUAL_STEP, DUAL_SHARE, DUAL_TWICE };
+
+struct dual {
+    enum dual_kind kind;
+    int64_t k;
+};
+
+#define SHARES_MOST 6
+#define DUALS_MOST 48 /* of a side: more lengths or widths than that are left aside */
+
+struct duals {
+    struct dual at[DUALS_MOST];
+    size_t count, most;
+};
+
+static int64_t dual_twice(int64_t x, int64_t k, int64_t all)
+{
+    if (2 * x > all)
+        return 2 * (all / k - (all - x) / k);
+    return 2 * x == all ? all / k : 2 * (x / k);
+}
+
+static int64_t dual_of(const struct dual *dual, int64_t x, int64_t all)
+{
+    switch (dual->kind) {
+    case DUAL_STEP:
+        return x > all - dual->k ? all : x < dual->k ? 0 : x;
+    case DUAL_SHARE:
+        return (dual->k + 1) * x % all == 0 ? dual->k * x : (dual->k + 1) * x / all * all;
+    case DUAL_TWICE:
+        return dual_twice(x, dual->k, all);
+    default:
+        return x;
+    }
+}
+
+/* The function of the whole. */
+static int64_t dual_all(const struct dual *dual, int64_t all)
+{
+    if (dual->kind == DUAL_SHARE)
+        return dual->k * all;
+    return dual->kind == DUAL_TWICE ? 2 * (all / dual->k) : all;
+}
+
+static void add_dual(struct duals *duals, enum dual_kind kind, int64_t k)
+{
+    for (size_t i = 0; i < duals->count; i++)
+        if (duals->at[i].kind == kind && duals->at[i].k == k)
+            return;
+    if (duals->count < duals->most)
+        duals->at[duals->count++] = (struct dual){kind, k};
+}
+
+static void add_duals_of(struct duals *duals, int64_t measure, int64_t all)
+{
+    if (measure > 0 && 2 * measure <= all) {
+        add_dual(duals, DUAL_STEP, measure);
+        add_dual(duals, DUAL_TWICE, measure);
+    }
+}
+
+/* Functions that change something: steps at the measures of parts. */
+static struct duals find_duals(const struct roll_job *job, bool of_length, int64_t all, size_t most)
+{
+    struct duals duals = {.most = most < DUALS_MOST ? most : DUALS_MOST};
+
+    add_dual(&duals, DUAL_SAME, 0);
+    for (int64_t k = 1; k <= SHARES_MOST; k++)
+        add_dual(&duals, DUAL_SHARE, k);
+    for (size_t i = 0; i < job->count; i++) {
+        const struct roll_part *part = &job->parts[i];
+
+        add_duals_of(&duals, of_length ? part->length : part->width, all);
+        if (part->may_turn)
+            add_duals_of(&duals, of_length ? part->width : part->length, all);
+    }
+    return duals;
+}
+
+/* ---- whether a length can be enough ---- */
+
+struct judge {
+    const struct roll_job *job;
+    struct duals across;
+    int64_t *widths; /* by function across and part: of its width, */
+    int64_t *turned; /* and of its length, where it may turn; else -1 */
+};
+
+#define LYING_NOWHERE INT64_C(-1)
+
+static void fill_widths(struct judge *judge, struct arena *arena)
+{
+    const struct roll_job *job = judge->job;
+
+    judge->widths = ARENA_MANY(arena, int64_t, judge->across.count * job->count);
+    judge->turned = ARENA_MANY(arena, int64_t, judge->across.count * job->count);
+    for (size_t f = 0; f < judge->across.count; f++)
+        for (size_t i = 0; i < job->count; i++) {
+            const struct roll_part *part = &job->parts[i];
+            const struct dual *dual = &judge->across.at[f];
+            size_t at = f * job->count + i;
+
+            judge->widths[at] =
+                part->width > job->width ? LYING_NOWHERE : dual_of(dual, part->width, job->width);
+            judge->turned[at] = !part->may_turn || part->length > job->width
+                                    ? LYING_NOWHERE
+                                    : dual_of(dual, part->length, job->width);
+        }
+}
+
+/* What one part takes by functions of a pair. */
+static int64_t taken_by(const struct judge *judge, size_t at, const struct roll_part *part,
+                        const struct dual *along, int64_t length)
+{
+    int64_t least = INT64_MAX;
+
+    if (judge->widths[at] != LYING_NOWHERE && part->length <= length)
+        least = judge->widths[at] * dual_of(along, part->length, length);
+    if (judge->turned[at] != LYING_NOWHERE && part->width <= length) {
+        int64_t turned = judge->turned[at] * dual_of(along, part->width, length);
+
+        least = turned < least ? turned : least;
+    }
+    return least;
+}
+
+/* Whether the parts take more than there is by one pair of functions. */
+static bool too_much(const struct judge *judge, size_t f, const struct dual *along, int64_t length)
+{
+    const struct roll_job *job = judge->job;
+    int64_t have, most, taken = 0;
+
+    if (whole_multiply(dual_all(&judge->across.at[f], job->width), dual_all(along, length),
+                       &have) ||
+        whole_multiply(have, (int64_t)job->count + 1, &most))
+        return false; /* sums might not fit: nothing is shown */
+    for (size_t i = 0; i < job->count; i++) {
+        int64_t one = taken_by(judge, f * job->count + i, &job->parts[i], along, length);
+
+        if (one == INT64_MAX)
+            return true; /* it is longer than the whole, whichever way it lies */
+        taken += one;
+    }
+    return taken > have;
+}
+
+static bool too_short(const struct judge *judge, int64_t length)
+{
+    struct duals along = find_duals(judge->job, true, length, judge->across.most);
+
+    for (size_t f = 0; f < judge->across.count; f++)
+        for (size_t g = 0; g < along.count; g++)
+            if (too_much(judge, f, &along.at[g], length))
+                return true;
+    return false;
+}
+
+/* The least length that is not shown too short; all below `least` are known to be. */
+static int64_t shown_by_duals(const struct roll_job *job, int64_t least, size_t pairs,
+                              struct arena *arena)
+{
+    struct judge judge = {.job = job};
+    int64_t low = least, high = 2 * least;
+
+    judge.across = find_duals(job, false, job->width, (size_t)whole_root((int64_t)pairs));
+    fill_widths(&judge, arena);
+    if (!too_short(&judge, least))
+        return least;
+    while (high - low > 1) {
+        int64_t middle = low + (high - low) / 2;
+
+        if (too_short(&judge, middle))
+            low = middle;
+        else
+            high = middle;
+    }
+    return low + 1;
+}
+
+/* ---- parts beside which no other of them can lie ---- */
+
+static int64_t least_along(const struct roll_job *job, const struct roll_part *part)
+{
+    int64_t least = part->width <= job->width ? part->length : part->width;
+
+    if (part->may_turn && part->length <= job->width && part->width < least)
+        least = part->width;
+    return least;
+}
+
+static bool over_half(const struct roll_job *job, const struct roll_part *part)
+{
+    return 2 * part->width > job->width && (!part->may_turn || 2 * part->length > job->width);
+}
+
+/* From where a part begins to where the next one of the same pattern may, `shift` further in it. */
+static int64_t pitch(const struct roll_job *job, const struct roll_part *part, int64_t shift)
+{
+    return shift + whole_divide_up(part->length - shift, job->pattern.along) * job->pattern.along;
+}
+
+static int64_t pitch_to(const struct roll_job *job, const struct roll_part *part,
+                        const struct roll_part *next)
+{
+    int64_t shift = next->along - part->along;
+    int64_t half = job->pattern.half_drop ? job->pattern.along / 2 : 0;
+    int64_t least = least_along(job, part);
+
+    if (job->pattern.along == 0 || part->group == ROLL_NO_GROUP || part->group != next->group)
+        return least;
+    least = pitch(job, part, shift);
+    for (int side = -1; half > 0 && side <= 1; side += 2)
+        if (pitch(job, part, shift + side * half) < least)
+            least = pitch(job, part, shift + side * half);
+    return least;
+}
+
+/* The least from the beginning of a wide part to that of whichever comes next. */
+static int64_t least_pitch(const struct roll_job *job, const struct roll_part *part)
+{
+    int64_t least = INT64_MAX;
+
+    for (size_t i = 0; i < job->count; i++) {
+        const struct roll_part *next = &job->parts[i];
+        int64_t to;
+
+        if (next == part || !over_half(job, next))
+            continue;
+        to = pitch_to(job, part, next);
+        least = to < least ? to : least;
+    }
+    return least == INT64_MAX ? least_along(job, part) : least;
+}
+
+/* One after another, the last without what it keeps the next away. */
+static int64_t shown_by_wide(const struct roll_job *job)
+{
+    int64_t sum = 0, last = 0, longest = 0;
+
+    for (size_t i = 0; i < job->count; i++) {
+        const struct roll_part *part = &job->parts[i];
+        int64_t along = least_along(job, part);
+
+        if (along > longest)
+            longest = along;
+        if (!over_half(job, part))
+            continue;
+        sum += least_pitch(job, part);
+        if (least_pitch(job, part) - along > last)
+            last = least_pitch(job, part) - along;
+    }
+    return sum - last > longest ? sum - last : longest;
+}
+
+/* ---- sums of measures ---- */
+
+#define SUMS_MOST (1 << 20)
+
+/* In `sums`, by words of 64: marks what is there moved up by `step` as well. */
+static void add_moved(uint64_t *sums, size_t words, size_t step)
+{
+    size_t whole = step / 64, bits = step % 64;
+
+    for (size_t i = words; i-- > whole;) {
+        uint64_t moved = sums[i - whole] << bits;
+
+        if (bits > 0 && i > whole)
+            moved |= sums[i - whole - 1] >> (64 - bits);
+        sums[i] |= moved;
+    }
+}
+
+/* A part that may turn adds the one measure or the other. */
+static void add_either(uint64_t *sums, uint64_t *kept, size_t words, size_t one, size_t other)
+{
+    memcpy(kept, sums, words * sizeof *sums);
+    add_moved(sums, words, one);
+    add_moved(kept, words, other);
+    for (size_t i = 0; i < words; i++)
+        sums[i] |= kept[i];
+}
+
+/* Sums of measures of parts, each part once and one way: a bit each, in whole units. */
+struct sums {
+    uint64_t *at;
+    size_t words;
+    int64_t unit;
+};
+
+static int64_t divisor_of(const struct roll_job *job, bool of_length)
+{
+    int64_t divisor = 0;
+
+    for (size_t i = 0; i < job->count; i++) {
+        const struct roll_part *part = &job->parts[i];
+
+        divisor = whole_common_divisor(divisor, of_length ? part->length : part->width);
+        if (part->may_turn)
+            divisor = whole_common_divisor(divisor, of_length ? part->width : part->length);
+    }
+    return divisor;
+}
+
+/* Sums up to `most`; false where they are too many to be marked. */
+static bool find_sums(const struct roll_job *job, bool of_length, int64_t most,
+                      struct sums *ret_sums, struct arena *arena)
+{
+    int64_t unit = divisor_of(job, of_length);
+    struct sums sums = {.unit = unit};
+    uint64_t *kept;
+
+    if (unit == 0 || most / unit > SUMS_MOST)
+        return false;
+    sums.words = (size_t)(most / unit) / 64 + 1;
+    sums.at = ARENA_MANY(arena, uint64_t, sums.words);
+    kept = ARENA_MANY(arena, uint64_t, sums.words);
+    sums.at[0] = 1;
+    for (size_t i = 0; i < job->count; i++) {
+        const struct roll_part *part = &job->parts[i];
+        size_t one = (size_t)((of_length ? part->length : part->width) / unit);
+        size_t other = (size_t)((of_length ? part->width : part->length) / unit);
+
+        add_either(sums.at, kept, sums.words, one, part->may_turn ? other : one);
+    }
+    *ret_sums = sums;
+    return true;
+}
+
+/* The least sum of measures along that is not below `length`. */
+static int64_t next_sum(const struct roll_job *job, int64_t length, struct arena *arena)
+{
+    struct sums sums;
+
+    if (!find_sums(job, true, 2 * length, &sums, arena))
+        return length;
+    for (int64_t sum = whole_divide_up(length, sums.unit); sum < (int64_t)sums.words * 64; sum++)
+        if (sums.at[sum / 64] >> (sum % 64) & 1)
+            return sum * sums.unit;
+    return length;
+}
+
+/* The most of the width that parts beside each other fill. */
+static int64_t width_filled(const struct roll_job *job, struct arena *arena)
+{
+    struct sums sums;
+
+    if (!find_sums(job, false, job->width, &sums, arena))
+        return job->width;
+    for (int64_t sum = whole_divide_down(job->width, sums.unit); sum > 0; sum--)
+        if (sums.at[sum / 64] >> (sum % 64) & 1)
+            return sum * sums.unit;
+    return job->width;
+}
+
+int64_t roll_bound(const struct roll_job *job, size_t pairs, struct arena *arena)
+{
+    struct roll_job tight = *job;
+    int64_t wide, bound;
+
+    if (job->area == 0)
+        return job->count == 0 ? 0 : shown_by_wide(job);
+    tight.width = width_filled(job, arena);
+    wide = shown_by_wide(&tight);
+    bound = whole_divide_up(job->area, tight.width);
+    bound = shown_by_duals(&tight, wide > bound ? wide : bound, pairs, arena);
+    return roll_job_plain(job) ? next_sum(job, bound, arena) : bound;
+}

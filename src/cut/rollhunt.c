@@ -1,0 +1,144 @@
+#include "cut/rollhunt.h"
+
+#include <string.h>
+
+#define MOVE_ODDS 4   /* one round in so many moves a part instead of changing two */
+#define TURN_ODDS 4   /* one in so many says how a part is to lie, where one may turn */
+#define PATIENCE 3000 /* rounds in vain until the order is shaken */
+#define SHAKES 8      /* changes when it is */
+
+void roll_hunt_init(struct roll_hunt *hunt, const struct roll_job *job, enum roll_way way,
+                    struct arena *arena, uint64_t seed)
+{
+    *hunt = (struct roll_hunt){.job = job, .way = way, .dice = seed};
+    roll_pack_init(&hunt->pack, job, arena);
+    hunt->now.at = ARENA_MANY(arena, int32_t, job->count);
+    hunt->now.lie = ARENA_MANY(arena, uint8_t, job->count);
+}
+
+static bool pack(struct roll_hunt *hunt, int64_t limit)
+{
+    return hunt->way == ROLL_SKYLINE
+               ? roll_pack_skyline(&hunt->pack, &hunt->now, hunt->target, limit)
+               : roll_pack_nooks(&hunt->pack, &hunt->now, hunt->target, limit);
+}
+
+static void forget(struct roll_hunt *hunt, int64_t missing)
+{
+    hunt->idle = 0;
+    hunt->least = missing;
+    for (size_t i = 0; i < ROLL_LATE; i++)
+        hunt->late[i] = missing;
+}
+
+void roll_hunt_aim(struct roll_hunt *hunt, const struct roll_order *from, int64_t target)
+{
+    memcpy(hunt->now.at, from->at, hunt->job->count * sizeof *from->at);
+    memcpy(hunt->now.lie, from->lie, hunt->job->count * sizeof *from->lie);
+    hunt->target = target;
+    (void)pack(hunt, INT64_MAX);
+    forget(hunt, hunt->pack.missing);
+}
+
+/* The next number by chance below `limit`: an xorshift generator (Marsaglia, 2003). */
+static size_t by_chance(struct roll_hunt *hunt, size_t limit)
+{
+    hunt->dice ^= hunt->dice << 13;
+    hunt->dice ^= hunt->dice >> 7;
+    hunt->dice ^= hunt->dice << 17;
+    return (size_t)((hunt->dice >> 33) % limit);
+}
+
+/* ---- changes, each of which can be undone ---- */
+
+struct change {
+    enum { SWAP, MOVE, LIE } kind;
+    size_t from, to;
+    uint8_t lie;
+};
+
+static void swap_two(struct roll_order *order, size_t a, size_t b)
+{
+    int32_t kept = order->at[a];
+
+    order->at[a] = order->at[b];
+    order->at[b] = kept;
+}
+
+static void move_one(struct roll_order *order, size_t from, size_t to)
+{
+    int32_t kept = order->at[from];
+
+    if (from < to)
+        memmove(&order->at[from], &order->at[from + 1], (to - from) * sizeof *order->at);
+    else
+        memmove(&order->at[to + 1], &order->at[to], (from - to) * sizeof *order->at);
+    order->at[to] = kept;
+}
+
+static struct change change_by_chance(struct roll_hunt *hunt)
+{
+    size_t count = hunt->job->count;
+    struct change change = {SWAP, by_chance(hunt, count), by_chance(hunt, count), LIE_EITHER};
+
+    if (by_chance(hunt, MOVE_ODDS) == 0)
+        change.kind = MOVE;
+    if (hunt->job->parts[change.from].may_turn && by_chance(hunt, TURN_ODDS) == 0) {
+        change.kind = LIE;
+        change.lie = (uint8_t)by_chance(hunt, ROLL_LIES);
+    }
+    return change;
+}
+
+/* Makes a change into the one that takes it back. */
+static void make(struct roll_hunt *hunt, struct change *change)
+{
+    uint8_t lie;
+
+    switch (change->kind) {
+    case SWAP:
+        swap_two(&hunt->now, change->from, change->to);
+        break;
+    case MOVE:
+        move_one(&hunt->now, change->from, change->to);
+        *change = (struct change){MOVE, change->to, change->from, 0};
+        break;
+    case LIE:
+        lie = hunt->now.lie[change->from];
+        hunt->now.lie[change->from] = change->lie;
+        change->lie = lie;
+        break;
+    }
+}
+
+static void shake(struct roll_hunt *hunt)
+{
+    for (int i = 0; i < SHAKES; i++) {
+        struct change change = change_by_chance(hunt);
+
+        make(hunt, &change);
+    }
+    (void)pack(hunt, INT64_MAX);
+    forget(hunt, hunt->pack.missing);
+}
+
+bool roll_hunt_round(struct roll_hunt *hunt)
+{
+    int64_t *late = &hunt->late[hunt->turn++ % ROLL_LATE];
+    struct change change = change_by_chance(hunt);
+    int64_t limit = *late;
+
+    if (hunt->idle++ > PATIENCE)
+        shake(hunt);
+    make(hunt, &change);
+    if (!pack(hunt, limit)) {
+        make(hunt, &change);
+        return false;
+    }
+    *late = hunt->pack.missing;
+    if (hunt->pack.missing < hunt->least) {
+        hunt->least = hunt->pack.missing;
+        hunt->idle = 0;
+    }
+    return hunt->pack.missing == 0;
+}
