@@ -286,7 +286,8 @@ static void offer(struct remedies *remedies, struct finding *finding, size_t *tr
 
     for (size_t i = 0; i < remedies->list.count && *trials < TRIALS; i++) {
         const struct remedy *remedy = &remedies->list.at[i];
-        struct cure cure = {remedy->text, remedy->edits.at, remedy->edits.count};
+        struct cure cure = {
+            .text = remedy->text, .edits = remedy->edits.at, .edit_count = remedy->edits.count};
 
         if (finding->cure_count == OFFERED_AT_MOST || cure.edit_count == 0)
             continue;

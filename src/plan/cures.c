@@ -1,5 +1,7 @@
 #include "plan/cures.h"
 
+#include "plan/findings.h"
+
 #include <assert.h>
 #include <inttypes.h>
 
@@ -36,7 +38,12 @@ void cure_refer(struct cure_draft *draft, enum entity_kind entity, int64_t key, 
     cure_word(draft, entity, key, field, arena_format(draft->planning->arena, "#%" PRId64, to));
 }
 
-void cure_offer(const struct cure_draft *draft, struct finding *finding)
+void cure_remove(struct cure_draft *draft, enum entity_kind entity, int64_t key)
+{
+    *LIST_ADD(draft->planning->arena, &draft->edits) = (struct cure_edit){entity, key, NULL, NULL};
+}
+
+static void offer(const struct cure_draft *draft, struct finding *finding, bool on_trial)
 {
     struct cure *cures;
 
@@ -45,6 +52,90 @@ void cure_offer(const struct cure_draft *draft, struct finding *finding)
     cures = ARENA_MANY(draft->planning->arena, struct cure, finding->cure_count + 1);
     for (size_t i = 0; i < finding->cure_count; i++)
         cures[i] = finding->cures[i];
-    cures[finding->cure_count++] = (struct cure){draft->text, draft->edits.at, draft->edits.count};
+    cures[finding->cure_count++] =
+        (struct cure){draft->text, draft->edits.at, draft->edits.count, on_trial};
     finding->cures = cures;
+}
+
+void cure_offer(const struct cure_draft *draft, struct finding *finding)
+{
+    offer(draft, finding, false);
+}
+
+void cure_offer_on_trial(const struct cure_draft *draft, struct finding *finding)
+{
+    if (!draft->planning->plan->trial)
+        offer(draft, finding, true);
+}
+
+/* ---- trials ---- */
+
+#define TRIALS 24
+#define KEPT_MOST 3
+
+static size_t count_like(const struct plan *plan, const struct finding *like)
+{
+    size_t count = 0;
+
+    for (size_t i = 0; i < plan->findings.count; i++) {
+        const struct finding *finding = &plan->findings.at[i];
+
+        count += finding->kind == like->kind && finding->entity == like->entity &&
+                 finding->key == like->key;
+    }
+    return count;
+}
+
+static bool stops_more(const struct plan *tried, const struct plan *now)
+{
+    for (size_t i = 0; i < tried->findings.count; i++) {
+        const struct finding *finding = &tried->findings.at[i];
+
+        if (plan_finding_severity(finding) == SEVERITY_STOP &&
+            count_like(tried, finding) > count_like(now, finding))
+            return true;
+    }
+    return false;
+}
+
+static bool helps(const struct planning *planning, const struct finding *finding,
+                  const struct cure *cure)
+{
+    const struct plan *tried = pass_try(planning, cure, true);
+
+    return tried && count_like(tried, finding) < count_like(planning->plan, finding) &&
+           !stops_more(tried, planning->plan);
+}
+
+static void try_those_of(const struct planning *planning, struct finding *finding, size_t *trials)
+{
+    struct cure *kept = ARENA_MANY(planning->arena, struct cure, finding->cure_count);
+    size_t passed = 0;
+    size_t count = 0;
+
+    for (size_t i = 0; i < finding->cure_count; i++) {
+        struct cure cure = finding->cures[i];
+
+        if (cure.on_trial) {
+            if (passed == KEPT_MOST || *trials == TRIALS)
+                continue;
+            ++*trials;
+            if (!helps(planning, finding, &cure))
+                continue;
+            passed++;
+            cure.on_trial = false;
+        }
+        kept[count++] = cure;
+    }
+    finding->cures = kept;
+    finding->cure_count = count;
+}
+
+void cures_try(struct planning *planning)
+{
+    size_t trials = 0;
+
+    for (size_t i = 0; i < planning->plan->findings.count; i++)
+        if (planning->plan->findings.at[i].cure_count > 0)
+            try_those_of(planning, &planning->plan->findings.at[i], &trials);
 }

@@ -4,13 +4,15 @@
  * 1  The order depends on what a finding says, never on which pass said it first: stops, then
  *    warnings, then notes; within these by kind of entity, key, kind of finding, arguments.
  * 2  No finding is told twice.
- * 3  The sentence is made when it is shown, so that a plan holds numbers and no prose.
+ * 3  Ways out that are on trial are tried last, stops first: until then nobody knows what stops.
+ * 4  The sentence is made when it is shown, so that a plan holds numbers and no prose.
  */
 #include "plan/findings.h"
 
 #include "base/money.h"
 #include "base/show.h"
 #include "plan/check.h"
+#include "plan/cures.h"
 
 #include <assert.h>
 #include <stdlib.h>
@@ -183,4 +185,5 @@ void pass_finding(struct planning *planning)
     for (size_t i = 0; i < sizeof checks / sizeof *checks; i++)
         checks[i](planning);
     sort_and_thin(planning->plan);
+    cures_try(planning);
 }

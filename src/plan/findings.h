@@ -33,7 +33,6 @@
     F(BOLT_LENGTH, STOP, "the bolt of %e is %1 long, %2 to %3 goes through")                       \
     F(CLEAT_STUDS, WARN, "%e passes %1 studs of the wall, %2 are wanted")                          \
     F(FITTING_NO_WOOD, WARN, "a screw of %e finds no wood")                                        \
-    F(JOIN_FACES_APART, STOP, "the faces of join %e stand %1 apart")                               \
     F(JOIN_FACES_PAST, STOP, "the faces of join %e miss each other by %1")                         \
     F(JOIN_FACES_ASKEW, STOP, "the faces of join %e do not look at each other: %1 askew")          \
     F(JOIN_CONTRADICTS, STOP, "join %e wants %1 to stand %3 from where %2 put it")                 \

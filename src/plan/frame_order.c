@@ -13,10 +13,13 @@
  */
 #include "plan/frame.h"
 
+#include "plan/cures.h"
 #include "plan/findings.h"
 #include "plan/screws.h"
 
 #include <assert.h>
+
+#define SHORTEST_TOOL (40 * LENGTH_MM) /* of a right-angle head, beside the screw */
 
 /* ---- tools ---- */
 
@@ -173,6 +176,80 @@ static size_t what_shuts(const struct ordering *ordering, size_t member, int too
     return PLAN_NONE;
 }
 
+/* ---- ways out ---- */
+
+static void offer_place(struct planning *planning, const struct plan_member *made, int axis,
+                        int64_t by, struct finding *finding)
+{
+    static const char *const fields[AXIS_COUNT] = {"x", "y", "z"};
+    const struct member *member = MODEL_FIND(planning->model, member, made->by_hand);
+    int64_t at = (axis == AXIS_X ? member->x : axis == AXIS_Y ? member->y : member->z) + by;
+    char length[QUANTITY_TEXT];
+    struct cure_draft cure;
+
+    if (at < 0)
+        return;
+    quantity_print_unit(length, QUANTITY_LENGTH, model_units(planning->model), at);
+    cure = cure_begin(planning, arena_format(planning->arena, "Put %s at %s %s", made->label,
+                                             fields[axis], length));
+    cure_length(&cure, ENTITY_member, member->key, fields[axis], at);
+    cure_offer_on_trial(&cure, finding);
+}
+
+/* To one side or the other, out of the line of the heads. */
+static void offer_staggers(struct planning *planning, size_t index, int axis,
+                           struct finding *finding)
+{
+    const struct plan_member *made = &planning->plan->members.at[index];
+    int64_t by = planning->value[TRADE_INLINE_STAGGER];
+
+    if (!made->by_hand)
+        return;
+    offer_place(planning, made, axis, by, finding);
+    offer_place(planning, made, axis, -by, finding);
+}
+
+/* A right-angle driver that fits between a head and what stands before it. */
+static void offer_tool(struct ordering *ordering, const struct shutter *shutter,
+                       struct finding *finding)
+{
+    struct planning *planning = ordering->planning;
+    const struct screw *screw = &planning->plan->screws.at[shutter->screw];
+    const struct solid *wood =
+        &planning->plan->members.at[ordering->framing->first + shutter->member].solid;
+    int64_t head = vector_along(screw->at, screw->axis);
+    int64_t gap =
+        gap_to(head, vector_along(wood->low, screw->axis), vector_along(wood->high, screw->axis));
+    int64_t length = gap - planning->plan->screw_kinds.at[screw->kind].length;
+    char printed[QUANTITY_TEXT];
+    struct cure_draft cure;
+
+    length -= length % LENGTH_MM;
+    if (length < SHORTEST_TOOL)
+        return;
+    quantity_print_unit(printed, QUANTITY_LENGTH, UNITS_MM, length);
+    cure = cure_begin(planning,
+                      arena_format(planning->arena, "Get a right-angle driver of %s", printed));
+    cure_word(&cure, ENTITY_tool, 0, "name",
+              arena_format(planning->arena, "Right-angle driver of %s", printed));
+    cure_word(&cure, ENTITY_tool, 0, "kind", words_tool.at[TOOL_RIGHT_ANGLE].name);
+    cure_length(&cure, ENTITY_tool, 0, "length", length);
+    cure_offer_on_trial(&cure, finding);
+}
+
+/* Along the wood that the joint's other member and what stands before the heads both run into. */
+static void offer_ways_out(struct ordering *ordering, const struct shutter *shutter,
+                           struct finding *finding)
+{
+    struct planning *planning = ordering->planning;
+    const struct joint *joint = &planning->plan->joints.at[shutter->joint];
+    int axis = (int)planning->plan->members.at[joint->through].axis;
+
+    offer_staggers(planning, ordering->framing->first + shutter->member, axis, finding);
+    offer_staggers(planning, joint->into, axis, finding);
+    offer_tool(ordering, shutter, finding);
+}
+
 static void tell_shut(struct ordering *ordering, const struct shutter *shutter)
 {
     struct planning *planning = ordering->planning;
@@ -185,6 +262,7 @@ static void tell_shut(struct ordering *ordering, const struct shutter *shutter)
     argument_text(finding, 1, plan->members.at[joint->into].label);
     argument_text(finding, 2, plan->members.at[ordering->framing->first + shutter->member].label);
     argument_length(finding, 3, planning->value[TRADE_INLINE_STAGGER]);
+    offer_ways_out(ordering, shutter, finding);
 }
 
 /* ---- the order ---- */

@@ -8,11 +8,13 @@
  */
 #include "plan/standing.h"
 
+#include "plan/cures.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
 #include "plan/point.h"
 
 #include <assert.h>
+#include <string.h>
 
 /* What a screw keeps from the ends and edges of its wood, the less the worse. */
 struct worst {
@@ -68,6 +70,147 @@ static void hold_against(struct keeping *keeping, size_t index, struct vector at
     }
 }
 
+/* ---- ways out ---- */
+
+/* As far from both ends of the wood as is wanted, on the marking grid; in the middle where there is
+ * no room for that. */
+static int64_t drawn_in(const struct planning *planning, int64_t at, int64_t low, int64_t high,
+                        int64_t wanted)
+{
+    int64_t grid = planning->value[TRADE_MARK_GRID];
+    int64_t least = low + (wanted + grid - 1) / grid * grid;
+    int64_t most = high - (wanted + grid - 1) / grid * grid;
+
+    if (at >= low + wanted && at <= high - wanted)
+        return at;
+    if (least > most)
+        return (low + high) / 2;
+    return at < least ? least : most;
+}
+
+static struct vector drawn_into(const struct planning *planning, size_t index, struct vector at,
+                                int screw_axis, int64_t diameter)
+{
+    const struct plan_member *member;
+
+    if (index == PLAN_NONE)
+        return at;
+    member = &planning->plan->members.at[index];
+    for (int axis = 0; axis < AXIS_COUNT; axis++) {
+        int64_t wanted = axis == member->axis
+                             ? diameters(planning, TRADE_END_MIN_PILOTED_WARN, diameter)
+                             : edge_wanted(planning, diameter);
+
+        if (axis != screw_axis)
+            vector_set(&at, axis,
+                       drawn_in(planning, vector_along(at, axis),
+                                vector_along(member->solid.low, axis),
+                                vector_along(member->solid.high, axis), wanted));
+    }
+    return at;
+}
+
+/* Where a point would be good in the wood of both boxes, on the face of the first one. */
+static void better_place(const struct planning *planning, const struct join *join,
+                         const struct plan_point *point, int64_t diameter, int64_t *ret_u,
+                         int64_t *ret_v)
+{
+    const struct junction *junction = plan_junction(planning->plan, join->key);
+    struct vector at =
+        drawn_into(planning, point->member_a, point->in_a, side_axis(join->side_a), diameter);
+
+    if (junction->box_b)
+        at = point_to_a(planning, junction,
+                        drawn_into(planning, point->member_b, point_to_b(planning, junction, at),
+                                   side_axis(join->side_b), diameter));
+    box_to_face(join->side_a, at, ret_u, ret_v);
+}
+
+static const struct point *by_hand(const struct model *model, const struct plan_point *point)
+{
+    for (size_t i = 0; i < model->points.count; i++) {
+        const struct point *hand = &model->points.at[i];
+
+        if (hand->join == point->join && hand->u == point->u && hand->v == point->v)
+            return hand->existing ? NULL : hand;
+    }
+    return NULL;
+}
+
+static int64_t diameter_at(const struct planning *planning, const struct plan_point *point)
+{
+    const struct plan *plan = planning->plan;
+
+    return point->screw == PLAN_NONE
+               ? screw_gauge_diameter(planning->value[TRADE_SCREW_GAUGE_JOIN])
+               : plan->screw_kinds.at[plan->screws.at[point->screw].kind].diameter;
+}
+
+static void offer_places(struct planning *planning, const struct join *join,
+                         struct finding *finding)
+{
+    const struct junction *junction = plan_junction(planning->plan, join->key);
+    struct cure_draft inward = cure_begin(planning, "Move its holes in, away from edges and ends");
+    struct cure_draft free =
+        cure_begin(planning, "Take away its holes by hand: the program places them");
+
+    for (size_t i = 0; i < junction->point_count; i++) {
+        const struct plan_point *point = &planning->plan->points.at[junction->first_point + i];
+        const struct point *hand = by_hand(planning->model, point);
+        int64_t u, v;
+
+        if (!hand)
+            continue;
+        better_place(planning, join, point, diameter_at(planning, point), &u, &v);
+        if (u != point->u)
+            cure_length(&inward, ENTITY_point, hand->key, "u", u);
+        if (v != point->v)
+            cure_length(&inward, ENTITY_point, hand->key, "v", v);
+        cure_remove(&free, ENTITY_point, hand->key);
+    }
+    cure_offer_on_trial(&inward, finding);
+    cure_offer_on_trial(&free, finding);
+}
+
+static int64_t value_of_build(const struct model *model, const char *name)
+{
+    for (size_t i = 0; i < model->build_values.count; i++)
+        if (strcmp(model->build_values.at[i].name, name) == 0)
+            return model->build_values.at[i].key;
+    return 0;
+}
+
+static void offer_thinner(struct planning *planning, enum trade trade, struct finding *finding)
+{
+    const char *name = trade_values[trade].key;
+    int64_t value = value_of_build(planning->model, name);
+
+    for (int64_t thinner = 1; thinner <= 2; thinner++) {
+        int64_t gauge = planning->value[trade] - 2 * thinner;
+        struct cure_draft cure;
+
+        if (gauge < trade_values[trade].least)
+            return;
+        cure = cure_begin(
+            planning, arena_format(planning->arena, "Take thinner screws there, #%d", (int)gauge));
+        if (!value)
+            cure_word(&cure, ENTITY_build_value, 0, "name", name);
+        cure_count(&cure, ENTITY_build_value, value, "value", gauge);
+        cure_offer_on_trial(&cure, finding);
+    }
+}
+
+static void offer_ways_out(const struct keeping *keeping, struct finding *finding)
+{
+    struct planning *planning = keeping->planning;
+
+    if (keeping->entity == ENTITY_join)
+        offer_places(planning, MODEL_FIND(planning->model, join, keeping->key), finding);
+    offer_thinner(planning,
+                  keeping->entity == ENTITY_join ? TRADE_SCREW_GAUGE_JOIN : TRADE_SCREW_GAUGE_FRAME,
+                  finding);
+}
+
 /* ---- telling ---- */
 
 static void tell(const struct keeping *keeping, enum finding_kind kind, const struct worst *worst,
@@ -78,6 +221,7 @@ static void tell(const struct keeping *keeping, enum finding_kind kind, const st
     argument_length(finding, 0, length_larger(worst->is, 0));
     argument_length(finding, 1, wanted);
     argument_text(finding, 2, keeping->planning->plan->members.at[worst->member].label);
+    offer_ways_out(keeping, finding);
 }
 
 /* Four sevenths of what is wanted are the least: the trade's two values, 4 and 7 diameters. */
@@ -147,10 +291,7 @@ static void check_frames(struct planning *planning)
 static void hold_point(struct keeping *keeping, const struct join *join,
                        const struct plan_point *point)
 {
-    const struct plan *plan = keeping->planning->plan;
-    int64_t diameter = point->screw == PLAN_NONE
-                           ? screw_gauge_diameter(keeping->planning->value[TRADE_SCREW_GAUGE_JOIN])
-                           : plan->screw_kinds.at[plan->screws.at[point->screw].kind].diameter;
+    int64_t diameter = diameter_at(keeping->planning, point);
 
     if (point->member_a != PLAN_NONE)
         hold_against(keeping, point->member_a, point->in_a, side_axis(join->side_a), diameter);

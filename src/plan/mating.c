@@ -8,6 +8,7 @@
 #include "plan/geometry.h"
 #include "plan/pose.h"
 #include "plan/stance.h"
+#include "plan/stance_cure.h"
 
 #include <assert.h>
 #include <stdlib.h>
@@ -201,33 +202,54 @@ static bool contradicts(const struct work *work)
            !stance_same_place(&wanted, stands);
 }
 
-static void tell(const struct work *work, enum finding_kind kind, enum quantity quantity,
-                 int64_t value)
+static void tell_askew(const struct work *work, int64_t askew)
 {
-    argument_quantity(finding_add(work->planning, kind, ENTITY_join, work->join->key), 0, quantity,
-                      value);
+    struct finding *finding =
+        finding_add(work->planning, FINDING_JOIN_FACES_ASKEW, ENTITY_join, work->join->key);
+
+    argument_quantity(finding, 0, QUANTITY_ANGLE, askew);
+    stance_cure_lean(work->planning, work->join, finding);
 }
 
-/* What keeps the faces from meeting, told unless it is a contradiction; false when nothing does. */
-static bool faces_miss(const struct work *work)
+/* How far [low, high) has to be moved to lie on [0, whole), or over all of it. */
+static int64_t way_onto(int64_t low, int64_t high, int64_t whole)
+{
+    int64_t past = high - whole;
+
+    if (low < 0)
+        return length_smaller(-low, length_larger(-past, 0));
+    return -length_smaller(low, length_larger(past, 0));
+}
+
+static void tell_past(const struct work *work, const struct area *there)
+{
+    const struct area *zone = &work->junction.zone;
+    struct area face = face_area(work->a, work->join->side_a);
+    struct finding *finding =
+        finding_add(work->planning, FINDING_JOIN_FACES_PAST, ENTITY_join, work->join->key);
+
+    argument_length(finding, 0,
+                    length_larger(length_larger(-area_width(zone), -area_height(zone)), 0));
+    stance_cure_miss(work->planning, work->join, way_onto(there->u0, there->u1, face.u1),
+                     way_onto(there->v0, there->v1, face.v1), finding);
+}
+
+/* What keeps the faces from meeting, told unless it is a contradiction; false when nothing does. A
+ * join that placed a box, or agrees with those that did, has its faces in one plane. */
+static bool faces_miss(const struct work *work, const struct area *there)
 {
     const struct plan *plan = work->planning->plan;
-    const struct area *zone = &work->junction.zone;
     int64_t askew = pose_askew(plan_pose(plan, work->a->key), work->join->side_a,
                                plan_pose(plan, work->b->key), work->join->side_b);
-    int64_t gap = gap_between(work);
 
-    if (askew == 0 && gap <= FACES_MEET && !area_empty(zone))
+    if (askew == 0 && gap_between(work) <= FACES_MEET && !area_empty(&work->junction.zone))
         return false;
     if (contradicts(work))
         return true;
     if (askew > 0)
-        tell(work, FINDING_JOIN_FACES_ASKEW, QUANTITY_ANGLE, askew);
-    else if (gap > FACES_MEET)
-        tell(work, FINDING_JOIN_FACES_APART, QUANTITY_LENGTH, gap);
+        tell_askew(work, askew);
     else
-        tell(work, FINDING_JOIN_FACES_PAST, QUANTITY_LENGTH,
-             length_larger(length_larger(-area_width(zone), -area_height(zone)), 0));
+        tell_past(work, there);
     return true;
 }
 
@@ -242,7 +264,7 @@ void place_zone(struct work *work)
     struct area face_b = face_area(work->b, work->join->side_b);
     struct area there = area_round(work, true, &face_b);
     junction->zone = area_cut(&face, &there);
-    if (faces_miss(work)) {
+    if (faces_miss(work, &there)) {
         junction->zone = (struct area){0};
         return;
     }

@@ -552,6 +552,7 @@ struct cure {
     const char *text; /* "Put the heads into box C" */
     const struct cure_edit *edits;
     size_t edit_count;
+    bool on_trial; /* never in a finished plan (cures.h) */
 };
 
 struct finding {

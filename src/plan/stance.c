@@ -11,6 +11,7 @@
 #include "plan/findings.h"
 #include "plan/geometry.h"
 #include "plan/pose.h"
+#include "plan/stance_cure.h"
 
 #include <assert.h>
 
@@ -105,9 +106,11 @@ static void tell_never(struct planning *planning, const struct join *join)
 {
     const struct box *a = MODEL_FIND(planning->model, box, join->box_a);
     const struct box *b = MODEL_FIND(planning->model, box, join->box_b);
+    struct finding *finding =
+        finding_add(planning, FINDING_JOIN_FACES_ASKEW, ENTITY_join, join->key);
 
-    argument_quantity(finding_add(planning, FINDING_JOIN_FACES_ASKEW, ENTITY_join, join->key), 0,
-                      QUANTITY_ANGLE, least_askew(join, a, b));
+    argument_quantity(finding, 0, QUANTITY_ANGLE, least_askew(join, a, b));
+    stance_cure_faces(planning, join, finding);
 }
 
 static void tell_contradiction(struct planning *planning, const struct join *join,
@@ -120,9 +123,11 @@ static void tell_contradiction(struct planning *planning, const struct join *joi
 
     if (wanted->turn != stands->turn) {
         finding = finding_add(planning, FINDING_JOIN_TURNS, ENTITY_join, join->key);
+        stance_cure_faces(planning, join, finding);
     } else if (!stance_same_place(wanted, stands)) {
         finding = finding_add(planning, FINDING_JOIN_CONTRADICTS, ENTITY_join, join->key);
         argument_length(finding, 2, apart(&wanted->at, &stands->at));
+        stance_cure_contradiction(planning, join, wanted, finding);
     } else {
         return;
     }
@@ -205,25 +210,39 @@ static void find_floor(struct planning *planning)
         poses[i].floor = grounds[model_index(model, ENTITY_box, poses[i].with)].z;
 }
 
-static void tell_off_floor(struct planning *planning)
+static void tell_below_floor(struct planning *planning, const struct pose *pose)
+{
+    int64_t depth = pose->floor - pose->room.low.z;
+    struct finding *finding;
+
+    if (depth < SAME_PLACE)
+        return;
+    finding = finding_add(planning, FINDING_BOX_BELOW_FLOOR, ENTITY_box, pose->box);
+    argument_length(finding, 0, depth);
+    stance_cure_height(planning, pose->box, depth, finding);
+}
+
+static void tell_off_floor(struct planning *planning, const struct join *join)
+{
+    const struct pose *pose = plan_pose(planning->plan, join->box_a);
+    int64_t height = pose->room.low.z - pose->floor;
+    struct finding *finding;
+
+    if (join->target != TARGET_FLOOR || height < SAME_PLACE)
+        return;
+    finding = finding_add(planning, FINDING_JOIN_OFF_FLOOR, ENTITY_join, join->key);
+    argument_length(finding, 0, height);
+    stance_cure_height(planning, join->box_a, -height, finding);
+}
+
+static void tell_heights(struct planning *planning)
 {
     const struct model *model = planning->model;
 
-    for (size_t i = 0; i < model->boxes.count; i++) {
-        const struct pose *pose = &planning->plan->poses.at[i];
-
-        if (pose->floor - pose->room.low.z >= SAME_PLACE)
-            argument_length(finding_add(planning, FINDING_BOX_BELOW_FLOOR, ENTITY_box, pose->box),
-                            0, pose->floor - pose->room.low.z);
-    }
-    for (size_t i = 0; i < model->joins.count; i++) {
-        const struct join *join = &model->joins.at[i];
-        const struct pose *pose = plan_pose(planning->plan, join->box_a);
-
-        if (join->target == TARGET_FLOOR && pose->room.low.z - pose->floor >= SAME_PLACE)
-            argument_length(finding_add(planning, FINDING_JOIN_OFF_FLOOR, ENTITY_join, join->key),
-                            0, pose->room.low.z - pose->floor);
-    }
+    for (size_t i = 0; i < model->boxes.count; i++)
+        tell_below_floor(planning, &planning->plan->poses.at[i]);
+    for (size_t i = 0; i < model->joins.count; i++)
+        tell_off_floor(planning, &model->joins.at[i]);
 }
 
 void stance_find(struct planning *planning)
@@ -231,5 +250,5 @@ void stance_find(struct planning *planning)
     find_floor(planning);
     tell_contradictions(planning);
     tell_unconnected(planning);
-    tell_off_floor(planning);
+    tell_heights(planning);
 }

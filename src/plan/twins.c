@@ -10,6 +10,7 @@
  */
 #include "plan/pass.h"
 
+#include "plan/cures.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
 #include "plan/mirror.h"
@@ -70,7 +71,8 @@ static void give_hands(struct planning *planning)
 
 /* ---- telling ---- */
 
-static const char *value_text(const struct pair *pair, const struct field *field, const void *item)
+/* As field_read takes it. */
+static const char *written(const struct pair *pair, const struct field *field, const void *item)
 {
     struct text text;
     const char *kept;
@@ -79,6 +81,13 @@ static const char *value_text(const struct pair *pair, const struct field *field
     field_write(field, pair->planning->model, item, &text);
     kept = arena_text(pair->planning->arena, text_failed(&text) ? "" : text_string(&text));
     text_release(&text);
+    return kept;
+}
+
+static const char *value_text(const struct pair *pair, const struct field *field, const void *item)
+{
+    const char *kept = written(pair, field, item);
+
     return *kept ? kept : "not given";
 }
 
@@ -102,13 +111,15 @@ static struct finding *tell(const struct pair *pair, enum finding_kind kind, con
     return finding;
 }
 
-static void tell_difference(const struct pair *pair, const char *what, const struct field *field,
-                            const void *is, const void *wanted)
+static struct finding *tell_difference(const struct pair *pair, const char *what,
+                                       const struct field *field, const void *is,
+                                       const void *wanted)
 {
     struct finding *finding = tell(pair, FINDING_TWIN_DIFFERS, what);
 
     argument_text(finding, 2, value_text(pair, field, is));
     argument_text(finding, 3, value_text(pair, field, wanted));
+    return finding;
 }
 
 static const char *item_text(const struct pair *pair, const struct half *half)
@@ -187,13 +198,33 @@ static bool alike_halves(const struct half *a, const struct half *b)
     return is_alike(a->kind, a->item, b->item);
 }
 
+/* Makes an item what it is wanted to be, in every field that is compared. */
+static void offer_likeness(const struct pair *pair, const char *text, enum entity_kind kind,
+                           const void *item, const void *wanted, struct finding *finding)
+{
+    const struct entity *entity = entity_of(kind);
+    struct cure_draft cure = cure_begin(pair->planning, text);
+
+    for (size_t i = 0; i < entity->field_count; i++) {
+        const struct field *field = &entity->fields[i];
+
+        if (is_compared(field) && field_whole(field, item) != field_whole(field, wanted))
+            cure_word(&cure, kind, item_key(item), field->name, written(pair, field, wanted));
+    }
+    cure_offer_on_trial(&cure, finding);
+}
+
 static void tell_halves(const struct pair *pair, const struct half *wanted, const struct half *is)
 {
     const struct field *field = difference(wanted->kind, is->item, wanted->item);
-    const char *what = arena_format(pair->planning->arena, "%s of %s", field_text(pair, field),
-                                    item_text(pair, is));
+    struct arena *arena = pair->planning->arena;
+    const char *called = item_text(pair, is);
+    struct finding *finding =
+        tell_difference(pair, arena_format(arena, "%s of %s", field_text(pair, field), called),
+                        field, is->item, wanted->item);
 
-    tell_difference(pair, what, field, is->item, wanted->item);
+    offer_likeness(pair, arena_format(arena, "Make the %s as its twin is", called), is->kind,
+                   is->item, wanted->item, finding);
 }
 
 static void tell_alone(const struct pair *pair, const struct half_list *list,
@@ -313,6 +344,22 @@ static void collect_joins(const struct pair *pair, struct half_list *wanted,
 
 /* ---- a pair ---- */
 
+static void tell_box(const struct pair *pair, const struct field *field, const struct box *wanted)
+{
+    struct arena *arena = pair->planning->arena;
+    struct box wanted_first = *pair->image;
+    struct finding *finding =
+        tell_difference(pair, field_text(pair, field), field, pair->image, wanted);
+
+    mirror_box(&wanted_first);
+    offer_likeness(
+        pair, arena_format(arena, "Make box %s as %s is", pair->image->name, pair->first->name),
+        ENTITY_box, pair->image, wanted, finding);
+    offer_likeness(
+        pair, arena_format(arena, "Make box %s as %s is", pair->first->name, pair->image->name),
+        ENTITY_box, pair->first, &wanted_first, finding);
+}
+
 static void compare_boxes(const struct pair *pair)
 {
     const struct entity *entity = entity_of(ENTITY_box);
@@ -323,7 +370,7 @@ static void compare_boxes(const struct pair *pair)
         const struct field *field = &entity->fields[i];
 
         if (is_compared(field) && field_whole(field, &wanted) != field_whole(field, pair->image))
-            tell_difference(pair, field_text(pair, field), field, pair->image, &wanted);
+            tell_box(pair, field, &wanted);
     }
 }
 

@@ -39,7 +39,7 @@ static int bench_end(void **state)
 static enum fault take(struct bench *bench, const struct cure_edit *edits, size_t count,
                        struct fault_note *note)
 {
-    struct cure cure = {"Try it otherwise", edits, count};
+    struct cure cure = {.text = "Try it otherwise", .edits = edits, .edit_count = count};
     struct desk_cure change = {&cure};
 
     return desk_edit(bench->desk, cure.text, desk_cure_change, &change, note);

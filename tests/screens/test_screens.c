@@ -210,8 +210,9 @@ static void findings_cure(void **state)
 {
     static const struct cure_edit first[] = {{ENTITY_box, 3, "name", "Centre"}};
     static const struct cure_edit second[] = {{ENTITY_box, 3, "width", "80 in"}};
-    static const struct cure cures[] = {{"Give box C another name", first, 1},
-                                        {"Make box C wider, so that a driver fits", second, 1}};
+    static const struct cure cures[] = {
+        {"Give box C another name", first, 1, false},
+        {"Make box C wider, so that a driver fits", second, 1, false}};
     static const char *story[] = {"The heads of J1 lie in the bay of box C.",
                                   "The driver has 19 in there, and 1-1/2 in beside it."};
     struct stage *stage = *state;

@@ -20,9 +20,9 @@ static const struct cure_edit wider[] = {{ENTITY_box, CENTRE, "width", "80 in"}}
 static const struct cure_edit renamed[] = {{ENTITY_box, CENTRE, "name", "Centre"}};
 static const struct cure_edit wrong[] = {{ENTITY_box, CENTRE, "width", "two cows"}};
 
-static const struct cure cures[] = {{"Make box C wider", wider, 1},
-                                    {"Give box C a longer name", renamed, 1},
-                                    {"Make box C as wide as two cows", wrong, 1}};
+static const struct cure cures[] = {{"Make box C wider", wider, 1, false},
+                                    {"Give box C a longer name", renamed, 1, false},
+                                    {"Make box C as wide as two cows", wrong, 1, false}};
 
 static const char *story[] = {"The heads of J1 lie in the bay of C.",
                               "The bay is as wide as box C leaves it."};
