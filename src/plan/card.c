@@ -163,6 +163,8 @@ static void put_actions(struct carding *carding)
     struct step *step = carding->step;
 
     step->actions = ARENA_MANY(carding->planning->arena, const char *, CARD_ACTIONS);
+    if (step->kind == STEP_NUTS)
+        card_nuts(carding);
     for (int i = 0; i < CARD_ACTIONS && words->actions[i]; i++) {
         const char *line = fill_line(carding, words->actions[i]);
 

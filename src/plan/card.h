@@ -44,8 +44,15 @@ void card_measures(struct carding *carding);
 /* card_frame.c: which joints of a frame are screwed before which members are on. */
 void card_frame_order(struct carding *carding);
 
-/* card_bolt.c: the holes for the bolts of a join. */
+/* card_bolt.c: lines on the holes for the bolts of a join and for their nuts, and what is taken for
+ * them; nothing where the join has none. */
 void card_bolts(struct carding *carding);
+void card_nuts(struct carding *carding);
+void card_need_bolts(struct carding *carding);
+void card_need_nuts(struct carding *carding);
+
+/* card_need.c: "12 screws #8 x 3 in" among what is needed; nothing for a count of 0. */
+void card_need_count(struct carding *carding, int64_t count, const char *what, const char *which);
 
 /* The screws of the step, kind by kind: those of the frame, the panels or the join it is about. */
 const struct screw_lot *card_screws(const struct carding *carding, size_t *ret_count);

@@ -19,8 +19,7 @@ static struct step_need *need_add(struct carding *carding)
     return &grown[step->need_count++];
 }
 
-/* "12 screws #8 x 3 in"; nothing for a count of 0. */
-static void need_count(struct carding *carding, int64_t count, const char *what, const char *which)
+void card_need_count(struct carding *carding, int64_t count, const char *what, const char *which)
 {
     struct step_need *need;
 
@@ -39,7 +38,13 @@ static void need_screws(struct carding *carding)
     const struct screw_lot *lots = card_screws(carding, &count);
 
     for (size_t i = 0; i < count; i++)
-        need_count(carding, lots[i].count, "screws", card_screw_text(carding, &lots[i]));
+        card_need_count(carding, lots[i].count, "screws", card_screw_text(carding, &lots[i]));
+}
+
+static void need_fastenings(struct carding *carding)
+{
+    need_screws(carding);
+    card_need_bolts(carding);
 }
 
 static const char *member_words(const struct member_lot *lot)
@@ -59,8 +64,8 @@ static void need_frame(struct carding *carding)
     const struct member_lot *lots = member_lots_of(&carding->members, carding->step->box, &count);
 
     for (size_t i = 0; i < count; i++)
-        need_count(carding, lots[i].count, member_words(&lots[i]),
-                   card_length(carding, lots[i].length));
+        card_need_count(carding, lots[i].count, member_words(&lots[i]),
+                        card_length(carding, lots[i].length));
     need_screws(carding);
 }
 
@@ -69,7 +74,7 @@ static void need_panel(struct carding *carding)
     const struct facing_counted *facing =
         counted_facing(carding->planning, &carding->counted, carding->step->facing);
 
-    need_count(carding, facing->panels, facing->panels == 1 ? "panel" : "panels", "");
+    card_need_count(carding, facing->panels, facing->panels == 1 ? "panel" : "panels", "");
     need_screws(carding);
 }
 
@@ -90,9 +95,9 @@ static void need_web(struct carding *carding)
 
 static void need_locators(struct carding *carding)
 {
-    need_count(carding,
-               counted_join(carding->planning, &carding->counted, carding->step->join)->points,
-               "locators", "");
+    card_need_count(carding,
+                    counted_join(carding->planning, &carding->counted, carding->step->join)->points,
+                    "locators", "");
 }
 
 static void need_fittings(struct carding *carding)
@@ -105,8 +110,8 @@ static void need_fittings(struct carding *carding)
 
         if (fitting->box != carding->step->box || !step_puts_on(carding->step->kind, fitting->kind))
             continue;
-        need_count(carding, fitting->count, name, "");
-        need_count(carding, fitting->count * fitting->screws, "screws", "");
+        card_need_count(carding, fitting->count, name, "");
+        card_need_count(carding, fitting->count * fitting->screws, "screws", "");
     }
 }
 
@@ -114,8 +119,8 @@ static void need_parts(struct carding *carding)
 {
     int64_t stock = step_key_of(carding->step->name);
 
-    need_count(carding, counted_stock(carding->planning, &carding->counted, stock)->parts,
-               "parts from", plan_stock_name(carding->planning->plan, stock));
+    card_need_count(carding, counted_stock(carding->planning, &carding->counted, stock)->parts,
+                    "parts from", plan_stock_name(carding->planning->plan, stock));
 }
 
 /* ---- cloth ---- */
@@ -131,19 +136,19 @@ static void need_pieces(struct carding *carding)
 
     int64_t pieces = layer_counts(carding)->pieces;
 
-    need_count(carding, pieces, pieces == 1 ? "piece of" : "pieces of",
-               plan_stock_name(carding->planning->plan, layer->stock));
+    card_need_count(carding, pieces, pieces == 1 ? "piece of" : "pieces of",
+                    plan_stock_name(carding->planning->plan, layer->stock));
 }
 
 static void need_basting(struct carding *carding)
 {
     need_pieces(carding);
-    need_count(carding, layer_counts(carding)->temporary, "temporary staples", "");
+    card_need_count(carding, layer_counts(carding)->temporary, "temporary staples", "");
 }
 
 static void need_staples(struct carding *carding)
 {
-    need_count(carding, layer_counts(carding)->at_bench, "staples", "");
+    card_need_count(carding, layer_counts(carding)->at_bench, "staples", "");
 }
 
 /* What waits for a join, where the layer waits with it: a flap's staples stand on its own card. */
@@ -159,13 +164,13 @@ static void need_stapled_piece(struct carding *carding)
     const struct layer_counted *layer = layer_counts(carding);
 
     need_pieces(carding);
-    need_count(carding, layer->at_bench + staples_of_no_flap(carding), "staples", "");
-    need_count(carding, layer->patches, "patches left bare", "");
+    card_need_count(carding, layer->at_bench + staples_of_no_flap(carding), "staples", "");
+    card_need_count(carding, layer->patches, "patches left bare", "");
 }
 
 static void need_buttons(struct carding *carding)
 {
-    need_count(carding, layer_counts(carding)->buttons, "buttons", "");
+    card_need_count(carding, layer_counts(carding)->buttons, "buttons", "");
 }
 
 static void need_flap(struct carding *carding)
@@ -174,7 +179,7 @@ static void need_flap(struct carding *carding)
         flaps_find(&carding->flaps, carding->step->layer, carding->step->join);
 
     if (flap)
-        need_count(carding, flap->staples, "staples", "");
+        card_need_count(carding, flap->staples, "staples", "");
 }
 
 typedef void need_fn(struct carding *carding);
@@ -187,10 +192,11 @@ static need_fn *const needs[STEP_KINDS] = {
     [STEP_PANEL] = need_panel,
     [STEP_WEB] = need_web,
     [STEP_DRILL] = need_screws,
-    [STEP_DRIVE] = need_screws,
-    [STEP_FIX] = need_screws,
+    [STEP_DRIVE] = need_fastenings,
+    [STEP_FIX] = need_fastenings,
     [STEP_LOCATE] = need_locators,
     [STEP_INSERT] = need_fittings,
+    [STEP_NUTS] = card_need_nuts,
     [STEP_CLEAT] = need_fittings,
     [STEP_HANG] = need_fittings,
     [STEP_HINGE] = need_fittings,

@@ -1,8 +1,8 @@
 /*
- * No two screws meet: every screw is held against all that stand near it in a box that both go
- * through. What the engine places it has moved aside where it could; what is left is told, the
- * closest pair of each box with the names of both, and each hole of a join that the maker has
- * placed or drilled with what it misses.
+ * No two screws meet, nor a screw and a bolt: each is held against all that stand near it in a box
+ * that both go through. What the engine places it has moved aside where it could; what is left is
+ * told, the closest pair of each box with the names of both, and each hole of a join that the maker
+ * has placed or drilled with what it misses.
  */
 #include "plan/standing.h"
 
@@ -11,7 +11,7 @@
 
 struct pair {
     int64_t clear;
-    size_t a, b; /* into the plan's screws */
+    const struct thicket_screw *a, *b; /* NULL where no pair was found yet */
 };
 
 static const char *joint_name(const struct planning *planning, const struct screw *screw)
@@ -23,42 +23,54 @@ static const char *joint_name(const struct planning *planning, const struct scre
                         plan->members.at[joint->into].label);
 }
 
-/* "C3 into C5", "panel C-P1", "hole 2 of J1", "leg". */
-static const char *screw_name(const struct planning *planning, size_t index)
+static const char *hole_name(const struct planning *planning, const struct plan_point *point)
 {
-    const struct plan *plan = planning->plan;
-    const struct screw *screw = &plan->screws.at[index];
     char name[MODEL_NAME_TEXT];
 
-    switch (screw->use) {
-    case SCREW_FRAME:
+    return arena_format(planning->arena, "hole %d of %s", point->rank,
+                        model_item_name(name, planning->model, ENTITY_join, point->join));
+}
+
+/* The point of a screw or bolt of a join; NULL for any other. */
+static const struct plan_point *point_of(const struct plan *plan,
+                                         const struct thicket_screw *standing)
+{
+    if (standing->bolt != PLAN_NONE)
+        return &plan->points.at[plan->bolts.at[standing->bolt].point];
+    const struct screw *screw = &plan->screws.at[standing->screw];
+    return screw->use == SCREW_JOIN ? &plan->points.at[screw->of] : NULL;
+}
+
+/* "C3 into C5", "panel C-P1", "hole 2 of J1", "leg". */
+static const char *screw_name(const struct planning *planning, const struct thicket_screw *standing)
+{
+    const struct plan *plan = planning->plan;
+    const struct plan_point *point = point_of(plan, standing);
+    char name[MODEL_NAME_TEXT];
+
+    if (point)
+        return hole_name(planning, point);
+    const struct screw *screw = &plan->screws.at[standing->screw];
+    if (screw->use == SCREW_FRAME)
         return joint_name(planning, screw);
-    case SCREW_PANEL:
+    if (screw->use == SCREW_PANEL)
         return arena_format(planning->arena, "panel %s", plan->panels.at[screw->of].label);
-    case SCREW_JOIN:
-        return arena_format(
-            planning->arena, "hole %d of %s", plan->points.at[screw->of].rank,
-            model_item_name(name, planning->model, ENTITY_join, plan->points.at[screw->of].join));
-    case SCREW_FITTING:
-        break;
-    }
     return arena_text(planning->arena,
                       model_item_name(name, planning->model, ENTITY_fitting,
                                       planning->model->fittings.at[screw->of].key));
 }
 
-static bool is_pinned(const struct plan *plan, size_t index)
+static bool is_pinned(const struct plan *plan, const struct thicket_screw *standing)
 {
-    const struct screw *screw = &plan->screws.at[index];
+    const struct plan_point *point = point_of(plan, standing);
 
-    return screw->use == SCREW_JOIN && plan->points.at[screw->of].taken;
+    return point && point->taken;
 }
 
 /* A hole that the maker placed stays where it is: by how much it misses is what helps. */
 static void tell_hole(struct planning *planning, const struct pair *pair)
 {
-    const struct screw *screw = &planning->plan->screws.at[pair->a];
-    const struct plan_point *point = &planning->plan->points.at[screw->of];
+    const struct plan_point *point = point_of(planning->plan, pair->a);
     bool meet = pair->clear < planning->value[TRADE_CROSS_CLEAR_REJECT];
     int64_t least = planning->value[meet ? TRADE_CROSS_CLEAR_REJECT : TRADE_CROSS_CLEAR_WARN];
     struct finding *finding = finding_add(planning, meet ? FINDING_HOLE_MEETS : FINDING_HOLE_NEAR,
@@ -86,7 +98,7 @@ static void tell_box(struct planning *planning, int64_t box, const struct pair *
 static void check_box(struct planning *planning, int64_t box, const struct thicket *standing)
 {
     int64_t well = planning->value[TRADE_CROSS_CLEAR_WARN];
-    struct pair closest = {well, PLAN_NONE, PLAN_NONE};
+    struct pair closest = {well, NULL, NULL};
 
     for (size_t i = 0; i < standing->screws.count; i++) {
         const struct thicket_screw *screw = &standing->screws.at[i];
@@ -95,13 +107,13 @@ static void check_box(struct planning *planning, int64_t box, const struct thick
 
         if (nearest == PLAN_NONE)
             continue;
-        struct pair pair = {clear, screw->screw, standing->screws.at[nearest].screw};
+        struct pair pair = {clear, screw, &standing->screws.at[nearest]};
         if (is_pinned(planning->plan, pair.a))
             tell_hole(planning, &pair);
         else if (!is_pinned(planning->plan, pair.b) && clear < closest.clear)
             closest = pair;
     }
-    if (closest.a != PLAN_NONE)
+    if (closest.a)
         tell_box(planning, box, &closest);
 }
 

@@ -62,6 +62,14 @@ static size_t facing_place(const struct facing *facing, bool late)
 
 #define FACING_PLACES ((size_t)SIDE_COUNT * FACING_COUNT * 2 * 2)
 
+static bool shuts_nuts(const struct plan *plan, const struct facing *facing)
+{
+    for (size_t i = 0; facing->kind == FACING_PANEL && !facing->loose && i < plan->bolts.count; i++)
+        if (plan->bolts.at[i].nut_box == facing->box && plan->bolts.at[i].nut_shut == facing->side)
+            return true;
+    return false;
+}
+
 static void group_facings(const struct planning *planning, struct counted *counted)
 {
     const struct model *model = planning->model;
@@ -74,6 +82,8 @@ static void group_facings(const struct planning *planning, struct counted *count
         if (constraint->kind == JOIN_BEFORE_FACING)
             COUNTED_FIND(model, counted->facings, facing, constraint->item)->late = true;
     }
+    for (size_t i = 0; i < model->facings.count; i++)
+        counted->facings[i].late |= shuts_nuts(planning->plan, &model->facings.at[i]);
     for (size_t i = 0; i < model->facings.count; i++) {
         const struct facing *facing = &model->facings.at[i];
         size_t box = model_index(model, ENTITY_box, facing->box);

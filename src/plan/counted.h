@@ -18,7 +18,7 @@ struct box_counted {
 /* Facings of one face that are fixed at one time count together, with the first of them. */
 struct facing_counted {
     int64_t first; /* the smallest key among those that are fixed together with this one */
-    bool late;     /* a join holds it back */
+    bool late;     /* a join or its nuts hold it back */
     int64_t panels;
     int64_t screws;
     int64_t longest; /* side of a panel */

@@ -248,10 +248,10 @@ void pass_fix(struct planning *planning)
 {
     struct thicket *standing = standing_by_box(planning);
 
+    fit_bolts(planning, standing);
     fit_fittings(planning, standing);
     for (size_t i = 0; i < planning->model->boxes.count; i++)
         fix_box(planning, &standing[i], &planning->model->boxes.at[i]);
-    fit_bolts(planning);
     check_clear(planning, standing);
     check_grain(planning);
     tell_not_in_stock(planning);

@@ -464,6 +464,14 @@ static bool joins_to_bed(const struct model *model, const struct join *join)
     return join->target == TARGET_OBJECT && object && object->kind == OBJECT_BED_FRAME;
 }
 
+static bool has_bolts(const struct plan *plan, int64_t join)
+{
+    for (size_t i = 0; i < plan->bolts.count; i++)
+        if (plan->points.at[plan->bolts.at[i].point].join == join)
+            return true;
+    return false;
+}
+
 static void make_join(struct ordering *ordering, const struct join *join)
 {
     static const int by_box[] = {STEP_DRY,    STEP_DRILL, STEP_MAP,   STEP_PATCH,
@@ -484,6 +492,8 @@ static void make_join(struct ordering *ordering, const struct join *join)
     }
     for (size_t i = 0; i < count; i++)
         add_join(ordering, kinds[i], join);
+    if (has_bolts(ordering->planning->plan, join->key))
+        add_join(ordering, STEP_NUTS, join);
     if (joins_to_bed(ordering->planning->model, join) && join->fastener != FASTENER_REST)
         add_join(ordering, STEP_BED, join);
 }

@@ -130,6 +130,21 @@ static bool is_slit_over(const struct ordering *ordering, const struct work *bef
     return false;
 }
 
+static bool shuts_the_nuts(const struct ordering *ordering, const struct work *before,
+                           const struct work *after)
+{
+    const struct plan *plan = ordering->planning->plan;
+
+    for (size_t i = 0; after->late && i < plan->bolts.count; i++) {
+        const struct plan_bolt *bolt = &plan->bolts.at[i];
+
+        if (plan->points.at[bolt->point].join == before->of_join->key && bolt->nut_shut >= 0 &&
+            bolt->nut_box == after->step.box && after->faces & 1u << bolt->nut_shut)
+            return true;
+    }
+    return false;
+}
+
 typedef bool relates_fn(const struct ordering *ordering, const struct work *before,
                         const struct work *after);
 
@@ -144,6 +159,7 @@ static const struct {
     [RELATE_GROUP] = {TOUCH_BOX, joins_the_group}, [RELATE_WAY] = {TOUCH_BOX, shuts_the_way},
     [RELATE_FLAPS] = {TOUCH_JOIN, outer_flap},     [RELATE_ROOM] = {TOUCH_BUILD, in_the_room},
     [RELATE_LATE] = {TOUCH_BOX, not_late},         [RELATE_SLIT] = {TOUCH_BOX, is_slit_over},
+    [RELATE_NUTS] = {TOUCH_BOX, shuts_the_nuts},
 };
 
 bool order_relates(const struct ordering *ordering, enum relation relation,

@@ -84,6 +84,8 @@ static int64_t diameter_of(const struct work *work)
 
     if (stock && stock->diameter > 0)
         return stock->diameter;
+    if (work->join->fastener == FASTENER_BOLT)
+        return work->planning->value[TRADE_BOLT_DIAMETER];
     return screw_gauge_diameter(
         stock && stock->gauge > 0 ? stock->gauge : work->planning->value[TRADE_SCREW_GAUGE_JOIN]);
 }

@@ -192,6 +192,8 @@ struct plan_bolt {
     int64_t nut_hole;    /* and for the T-nut's barrel, from the far side */
     int64_t counterbore; /* width of the hole that lets washer and head in; 0 for none */
     int64_t counterbore_depth;
+    int64_t nut_box;  /* that the T-nut is driven into */
+    int64_t nut_shut; /* side of it whose panels shut the nut's way in; -1 where none does */
 };
 
 /* One join as planned. */

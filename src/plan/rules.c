@@ -112,6 +112,7 @@ const struct rule rules[] = {
     {"S23", Q, "it is fixed where it stands for good"},
     {"S24", H, "a box comes to its place in a straight line, past what stands there"},
     {"S25", H, "slack moves to the corners once the cloth is pulled on"},
+    {"S26", H, "a T-nut goes into the hole of its bolt"},
 };
 
 #undef H
@@ -173,6 +174,8 @@ const struct link links[] = {
     LINK("P17", DRY, DRILL, JOIN),
     LINK("P74", BED, DRILL, JOIN),
     LINK("S05", DRILL, MAP, JOIN),
+    LINK("S26", DRILL, NUTS, JOIN),
+    LINK("P12", NUTS, PANEL, NUTS),
 
     /* from bare wood to wood that is ready for padding */
     LINK("P20", MAP, EASE, BOX),
@@ -187,6 +190,7 @@ const struct link links[] = {
     LINK("S16", EASE, LOCATE, BOX),
     LINK("S06", EASE, BARE, BOX),
     LINK("S06", INSERT, BARE, BOX),
+    LINK("S06", NUTS, BARE, BOX),
     LINK("S06", CLEAT, BARE, BOX),
     LINK("P69", HANG, BARE, BOX),
     LINK("S06", TUFT, BARE, BOX),
@@ -308,6 +312,7 @@ const struct link links[] = {
     LINK("P53", STAPLE, BACK, BOX),
     LINK("P75", MAP, BACK, BOX),
     LINK("P56", INSERT, DUST, BOX),
+    LINK("P56", NUTS, DUST, BOX),
     LINK("P56", DUST, LEG, BOX),
     LINK("P57", STAPLE, DUST, BOX),
     LINK("P57", BACK, DUST, BOX),

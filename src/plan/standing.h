@@ -19,8 +19,8 @@ void fit_fittings(struct planning *planning, struct thicket *standing);
 /* clear.c: tells which screws pass each other too closely; of those placed by hand, each. */
 void check_clear(struct planning *planning, const struct thicket *standing);
 
-/* bolt.c: the bolts of joins that are bolted. */
-void fit_bolts(struct planning *planning);
+/* bolt.c: the bolts of joins that are bolted, stood in both boxes. */
+void fit_bolts(struct planning *planning, struct thicket *standing);
 
 /* grain.c: tells where screws of frames and joins stand too near to ends, edges and each other. */
 void check_grain(struct planning *planning);

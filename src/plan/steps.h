@@ -63,6 +63,7 @@ enum step_crew { CREW_ONE, CREW_TWO, CREW_LOAD, CREW_FRAME, CREW_PANEL, CREW_CLO
     S(DRILL, "drill", JOIN, 5, BENCH, ONE, 0, HOLES, "drill", "Drill join %j")                    \
     S(MAP, "map", JOIN, 5, BENCH, ONE, 1, NOTHING, "pencil", "Map and label join %j")             \
     S(INSERT, "insert", BOX, 6, BENCH, ONE, 0, NOTHING, "drill", "Set the T-nuts of box %b")      \
+    S(NUTS, "nuts", JOIN, 6, BENCH, ONE, 0, NOTHING, "drill", "Set the T-nuts of join %j")        \
     S(CLEAT, "cleat", BOX, 6, BENCH, ONE, 0, NOTHING, "drill", "Screw on cleats of box %b")       \
     S(HANG, "hang", BOX, 6, BENCH, ONE, 0, NOTHING, "drill", "Hang box %b dry on its hinges")     \
     S(TUFT, "tuft", LAYER, 6, BENCH, ONE, 1, NOTHING, "drill", "Drill button holes for the %c")   \

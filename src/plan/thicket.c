@@ -68,14 +68,24 @@ static void widen(struct thicket *thicket)
         hang(thicket, i);
 }
 
-void thicket_add(struct thicket *thicket, const struct screw_axis *axis, size_t screw)
+static void add(struct thicket *thicket, const struct thicket_screw *screw)
 {
     assert(thicket->arena);
     if (thicket->links.count >= thicket->cell_count)
         widen(thicket);
-    *LIST_ADD(thicket->arena, &thicket->screws) = (struct thicket_screw){*axis, screw};
-    thicket->thickest = length_larger(thicket->thickest, axis->diameter);
+    *LIST_ADD(thicket->arena, &thicket->screws) = *screw;
+    thicket->thickest = length_larger(thicket->thickest, screw->axis.diameter);
     hang(thicket, thicket->screws.count - 1);
+}
+
+void thicket_add(struct thicket *thicket, const struct screw_axis *axis, size_t screw)
+{
+    add(thicket, &(struct thicket_screw){*axis, screw, PLAN_NONE});
+}
+
+void thicket_add_bolt(struct thicket *thicket, const struct screw_axis *axis, size_t bolt)
+{
+    add(thicket, &(struct thicket_screw){*axis, PLAN_NONE, bolt});
 }
 
 struct asking {

@@ -1,6 +1,6 @@
 /*
- * The screws that stand in one box, found by where they are: a grid of cells, each of which knows
- * the screws that pass through it, so that only neighbours are compared.
+ * The screws and bolts that stand in one box, found by where they are: a grid of cells, each of
+ * which knows the screws that pass through it, so that only neighbours are compared.
  */
 #ifndef PLAN_THICKET_H
 #define PLAN_THICKET_H
@@ -9,7 +9,9 @@
 
 struct thicket_screw {
     struct screw_axis axis; /* in the axes of the box */
-    size_t screw;           /* into the plan's screws; PLAN_NONE for one that is only thought of */
+    size_t screw;           /* into the plan's screws; PLAN_NONE for a bolt, and for one that is
+                               only thought of */
+    size_t bolt;            /* into the plan's bolts; PLAN_NONE for a screw */
 };
 
 struct thicket_link {
@@ -29,6 +31,7 @@ struct thicket {
 
 /* O(1) on average: a screw is no longer than a few cells. */
 void thicket_add(struct thicket *thicket, const struct screw_axis *axis, size_t screw);
+void thicket_add_bolt(struct thicket *thicket, const struct screw_axis *axis, size_t bolt);
 
 /*
  * The smaller of `enough` and how far the axis is clear of the nearest screw, surface to surface;

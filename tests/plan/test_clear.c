@@ -63,6 +63,49 @@ static struct rod rod_of(const struct plan *plan, const struct screw *screw)
     return rod;
 }
 
+/* How deep the head's wood is behind its face: to the far side of the member there, or of the
+ * board.
+ */
+static int64_t depth_of_head(const struct plan *plan, const struct plan_point *point, bool in_b)
+{
+    const struct join *join = MODEL_FIND(plan->facts, join, point->join);
+    size_t member = in_b ? point->member_b : point->member_a;
+    int64_t side = in_b ? join->side_b : join->side_a;
+    int64_t box_key = in_b ? join->box_b : join->box_a;
+    const struct box *box = MODEL_FIND(plan->facts, box, box_key);
+    int64_t whole = vector_along(box_size(box), side_axis(side));
+
+    if (member == PLAN_NONE)
+        return whole;
+    const struct solid *solid = &plan->members.at[member].solid;
+    return side_sign(side) > 0 ? whole - vector_along(solid->low, side_axis(side))
+                               : vector_along(solid->high, side_axis(side));
+}
+
+static struct rod rod_of_bolt(const struct plan *plan, const struct plan_bolt *bolt)
+{
+    const struct plan_point *point = &plan->points.at[bolt->point];
+    const struct junction *junction = plan_junction(plan, point->join);
+    const struct join *join = MODEL_FIND(plan->facts, join, point->join);
+    bool in_b = junction->head_box != junction->box_a;
+    int64_t side = in_b ? join->side_b : join->side_a;
+    int64_t depth = depth_of_head(plan, point, in_b);
+    struct vector head = in_b ? point->in_b : point->in_a;
+    struct vector tip = head;
+    struct rod rod = {.radius = (double)bolt->diameter / 2,
+                      .boxes = {join->box_a, join->box_b},
+                      .pinned = point->taken,
+                      .join = point->join};
+
+    vector_set(&head, side_axis(side),
+               vector_along(head, side_axis(side)) - side_sign(side) * depth);
+    vector_set(&tip, side_axis(side),
+               vector_along(head, side_axis(side)) + side_sign(side) * bolt->stack);
+    to_room(plan, junction->head_box, head, rod.at[0]);
+    to_room(plan, junction->head_box, tip, rod.at[1]);
+    return rod;
+}
+
 static double to_place(const struct rod *rod, double along, int axis)
 {
     return rod->at[0][axis] + along * (rod->at[1][axis] - rod->at[0][axis]);
@@ -166,15 +209,18 @@ struct pairs {
 
 static struct pairs compare_all(const struct plan *plan)
 {
-    struct rod *rods = calloc(plan->screws.count + 1, sizeof *rods);
+    size_t count = plan->screws.count + plan->bolts.count;
+    struct rod *rods = calloc(count + 1, sizeof *rods);
     double reject = (double)plan->value[TRADE_CROSS_CLEAR_REJECT];
     struct pairs pairs = {0};
 
     assert_non_null(rods);
     for (size_t i = 0; i < plan->screws.count; i++)
         rods[i] = rod_of(plan, &plan->screws.at[i]);
-    for (size_t i = 0; i < plan->screws.count; i++)
-        for (size_t k = i + 1; k < plan->screws.count; k++) {
+    for (size_t i = 0; i < plan->bolts.count; i++)
+        rods[plan->screws.count + i] = rod_of_bolt(plan, &plan->bolts.at[i]);
+    for (size_t i = 0; i < count; i++)
+        for (size_t k = i + 1; k < count; k++) {
             double clear;
 
             if (!shared_box(&rods[i], &rods[k]) || is_far(&rods[i], &rods[k], reject))

@@ -13,6 +13,7 @@
 
 #include <cmocka.h>
 
+#include <stdio.h>
 #include <string.h>
 
 static void point_by_hand(struct joined *piece, int64_t join, double u, double v)
@@ -171,6 +172,120 @@ static void a_bolt_that_nobody_sells_here_is_to_be_bought(void **state)
     joined_end(&piece);
 }
 
+static const struct step *step_named(const struct joined *piece, const char *word, int64_t key)
+{
+    char name[64];
+    const struct step *step;
+
+    snprintf(name, sizeof name, "%s:%lld", word, (long long)key);
+    step = plan_step(piece->plan, name);
+    if (!step)
+        fail_msg("no step %s", name);
+    return step;
+}
+
+static int64_t panel_of(const struct joined *piece, int64_t box, int64_t side)
+{
+    for (size_t i = 0; i < piece->model.facings.count; i++)
+        if (piece->model.facings.at[i].box == box && piece->model.facings.at[i].side == side)
+            return piece->model.facings.at[i].key;
+    fail_msg("no panel");
+    return 0;
+}
+
+/* P12. The wing's left panel lies on the back of the wood that the nuts are driven into: it comes
+ * after them, the right one is there when the boxes are fitted dry. */
+static void nuts_are_set_before_the_panel_that_shuts_them_in(void **state)
+{
+    struct joined piece;
+    int64_t join = bolted_headboard(&piece);
+
+    (void)state;
+    joined_plan(&piece);
+    int64_t wing = joined_junction(&piece, join)->box_b;
+    const struct step *nuts = step_named(&piece, "nuts", join);
+    const struct step *left = step_named(&piece, "panel", panel_of(&piece, wing, SIDE_LEFT));
+    const struct step *right = step_named(&piece, "panel", panel_of(&piece, wing, SIDE_RIGHT));
+    assert_int_equal(piece.plan->bolts.at[0].nut_box, wing);
+    assert_int_equal(piece.plan->bolts.at[0].nut_shut, SIDE_LEFT);
+    assert_true(right < step_named(&piece, "dry", join));
+    assert_true(step_named(&piece, "drill", join) < nuts);
+    assert_true(nuts < left);
+    assert_string_equal(left->rule, "P12");
+    assert_true(left < step_named(&piece, "bare", wing));
+    assert_string_equal(nuts->needs[0].text, "6 T-nuts 5/16");
+    joined_end(&piece);
+}
+
+/* With an open back a hand gets at the nuts whenever it likes: no panel waits. */
+static void nuts_in_an_open_hollow_hold_no_panel_back(void **state)
+{
+    struct joined piece;
+    int64_t join = bolted_headboard(&piece);
+    struct join *entry = model_find(&piece.model, ENTITY_join, join);
+
+    (void)state;
+    entry->head = HEAD_B;
+    joined_plan(&piece);
+    assert_int_equal(piece.plan->bolts.at[0].nut_box, entry->box_a);
+    assert_int_equal(piece.plan->bolts.at[0].nut_shut, -1);
+    joined_end(&piece);
+}
+
+/* The wing's right panel is screwed along the stile that the bolts go through. TRADE's least: 1/4
+ * in from surface to surface, common practice, no source. */
+static void screws_of_panels_keep_clear_of_bolts(void **state)
+{
+    struct joined piece;
+    int64_t join = bolted_headboard(&piece);
+    size_t beside = 0;
+
+    (void)state;
+    joined_plan(&piece);
+    int64_t wing = joined_junction(&piece, join)->box_b;
+    for (size_t i = 0; i < piece.plan->screws.count; i++) {
+        const struct screw *screw = &piece.plan->screws.at[i];
+
+        for (size_t k = 0; k < piece.plan->bolts.count && screw->box == wing; k++) {
+            const struct plan_bolt *bolt = &piece.plan->bolts.at[k];
+            const struct vector *at = &piece.plan->points.at[bolt->point].in_b;
+            int64_t y = screw->at.y - at->y;
+            int64_t z = screw->at.z - at->z;
+            int64_t clear = IN(0.25) + bolt->diameter / 2 +
+                            piece.plan->screw_kinds.at[screw->kind].diameter / 2;
+
+            if (screw->use != SCREW_PANEL || screw->axis != AXIS_X)
+                continue;
+            assert_true(y * y + z * z >= clear * clear);
+            beside += y * y + z * z < 9 * clear * clear;
+        }
+    }
+    assert_true(beside > 0);
+    joined_end(&piece);
+}
+
+/* An inch from one hole to the other is no room for a bolt of 5/16 and a screw: it passes 3/16. */
+static void a_bolt_that_passes_a_screw_is_told(void **state)
+{
+    struct joined piece;
+    int64_t join = bolted_headboard(&piece);
+    const struct join *entry = model_find(&piece.model, ENTITY_join, join);
+    struct join *second =
+        joined_join(&piece, entry->box_a, entry->side_a, entry->box_b, entry->side_b);
+
+    (void)state;
+    second->head = HEAD_A;
+    second->place = PLACE_SITE;
+    second->name = "J2";
+    point_by_hand(&piece, join, 0.75, 20);
+    point_by_hand(&piece, second->key, 0.75, 20.3);
+    joined_plan(&piece);
+    assert_true(joined_findings(&piece, FINDING_HOLE_MEETS) > 0);
+    assert_string_equal(joined_finding(&piece, FINDING_HOLE_MEETS)->arguments[3].text,
+                        "hole 1 of J2");
+    joined_end(&piece);
+}
+
 /* A bolt of 4 in is let in by 5/8, which leaves 7/8 of the stile's 1-1/2; 3/4 is the least. */
 static void the_head_of_a_short_bolt_is_let_in(void **state)
 {
@@ -315,6 +430,10 @@ int main(void)
         cmocka_unit_test(a_bolt_is_as_long_as_wood_and_cloth),
         cmocka_unit_test(a_bolt_that_nobody_sells_here_is_to_be_bought),
         cmocka_unit_test(the_head_of_a_short_bolt_is_let_in),
+        cmocka_unit_test(nuts_are_set_before_the_panel_that_shuts_them_in),
+        cmocka_unit_test(nuts_in_an_open_hollow_hold_no_panel_back),
+        cmocka_unit_test(screws_of_panels_keep_clear_of_bolts),
+        cmocka_unit_test(a_bolt_that_passes_a_screw_is_told),
         cmocka_unit_test(a_bolt_of_the_wrong_length_is_told),
         cmocka_unit_test(a_cleat_has_its_screws_along_it),
         cmocka_unit_test(a_cleat_on_the_wall_is_screwed_to_its_studs),

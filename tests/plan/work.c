@@ -326,6 +326,7 @@ const struct physical physicals[] = {
     {"half a pair is fitted dry", "frame", "dry", same_box},
     {"holes are drilled before the fit", "dry", "drill", same_join},
     {"holes are mapped before they are drilled", "drill", "map", same_join},
+    {"nuts are set before their holes are drilled", "drill", "nuts", same_join},
     {"foam hides a place to drill", "drill", "pad", same_box},
     {"batting hides a place to drill", "drill", "batting", same_box},
     {"a cover hides a place to drill", "drill", "cover", same_box},

@@ -199,6 +199,11 @@ static bool held_back(const struct plan *plan, int64_t facing)
         if (plan->constraints.at[i].kind == JOIN_BEFORE_FACING &&
             plan->constraints.at[i].item == facing)
             return true;
+    const struct facing *held = MODEL_FIND(plan->facts, facing, facing);
+    for (size_t i = 0; held && !held->loose && i < plan->bolts.count; i++)
+        if (held->kind == FACING_PANEL && plan->bolts.at[i].nut_box == held->box &&
+            plan->bolts.at[i].nut_shut == held->side)
+            return true;
     return false;
 }
 
@@ -224,12 +229,25 @@ static bool slit_over(const struct pair *pair)
     return slit;
 }
 
+/* A panel on the side that shuts the nuts of the join in. */
+static bool shuts_nuts(const struct pair *pair)
+{
+    const struct plan *plan = pair->plan;
+    const struct facing *facing = MODEL_FIND(plan->facts, facing, pair->after->facing);
+
+    for (size_t i = 0; facing && !facing->loose && i < plan->bolts.count; i++)
+        if (plan->points.at[plan->bolts.at[i].point].join == pair->before->join &&
+            plan->bolts.at[i].nut_box == facing->box && plan->bolts.at[i].nut_shut == facing->side)
+            return true;
+    return false;
+}
+
 static bool (*const related[RELATIONS])(const struct pair *pair) = {
     [RELATE_BUILD] = always,       [RELATE_BOX] = of_one_box,   [RELATE_JOIN] = of_one_join,
     [RELATE_LAYER] = of_one_layer, [RELATE_STOCK] = cut_from,   [RELATE_OVER] = over,
     [RELATE_UNDER] = under,        [RELATE_FACE] = on_the_face, [RELATE_GROUP] = in_the_group,
     [RELATE_WAY] = in_the_way,     [RELATE_FLAPS] = outer_flap, [RELATE_ROOM] = joined_in_room,
-    [RELATE_LATE] = not_held_back, [RELATE_SLIT] = slit_over,
+    [RELATE_LATE] = not_held_back, [RELATE_SLIT] = slit_over,   [RELATE_NUTS] = shuts_nuts,
 };
 
 static bool link_binds(const struct plan *plan, const struct link *link, size_t before,
