@@ -144,3 +144,25 @@ const struct backing *backing_at(const struct backings *backings, int64_t u, int
     }
     return best;
 }
+
+static bool is_sat_on(const struct planning *planning, int64_t box, int64_t side)
+{
+    for (size_t i = 0; i < planning->model->facings.count; i++) {
+        const struct facing *facing = &planning->model->facings.at[i];
+
+        if (facing->box == box && facing->side == side && facing->use == USE_SEAT)
+            return true;
+    }
+    return false;
+}
+
+bool backing_ends_soft(const struct planning *planning, int64_t box, int64_t side, int64_t far)
+{
+    const struct box *entry = MODEL_FIND(planning->model, box, box);
+    int64_t other = side_opposite(side);
+    const struct padding *padding = plan_padding(planning->plan, box, other);
+
+    if (!entry || far < vector_along(box_size(entry), side_axis(side)))
+        return false;
+    return (padding && (padding->pad > 0 || padding->covered)) || is_sat_on(planning, box, other);
+}

@@ -32,6 +32,10 @@ const struct backing *backing_at(const struct backings *backings, int64_t u, int
 int64_t backing_near(const struct box *box, int64_t side, const struct solid *solid);
 int64_t backing_far(const struct box *box, int64_t side, const struct solid *solid);
 
+/* Whether wood that ends so deep behind a side reaches the box's other face, and that is padded,
+ * covered or sat on: there a screw's tip keeps a wider margin. */
+bool backing_ends_soft(const struct planning *planning, int64_t box, int64_t side, int64_t far);
+
 /* A panel that is fixed on its box and no part of the frame itself. */
 bool backing_is_skin(const struct planning *planning, const struct panel *panel);
 

@@ -2,6 +2,7 @@
 #include "plan/buy.h"
 
 #include "plan/geometry.h"
+#include "plan/standing.h"
 
 #include <stdio.h>
 #include <stdlib.h>
@@ -77,7 +78,8 @@ static void add_pieces(struct planning *planning)
     }
 }
 
-/* Cleats and whatever else of the fittings is cut from a stick. */
+/* Cleats and whatever else of the fittings is cut from a stick; of a cleat that hangs on a wall the
+ * half on the wall as well. */
 static void add_cleats(struct planning *planning)
 {
     const struct model *model = planning->model;
@@ -85,9 +87,15 @@ static void add_cleats(struct planning *planning)
     for (size_t i = 0; i < model->fittings.count; i++) {
         const struct fitting *fitting = &model->fittings.at[i];
         const char *name = *fitting->name ? fitting->name : words_fitting.at[fitting->kind].name;
+        bool hangs = fitting_hangs_on_wall(model, fitting);
 
-        for (int64_t n = 0; fitting_is_cut(model, fitting) && n < fitting->count; n++)
+        for (int64_t n = 0; fitting_is_cut(model, fitting) && n < fitting->count; n++) {
             part_add(planning, name, fitting->stock, fitting->box)->length = fitting->length;
+            if (hangs)
+                part_add(planning, arena_format(planning->arena, "%s, on the wall", name),
+                         fitting->stock, fitting->box)
+                    ->length = fitting->length;
+        }
     }
 }
 

@@ -7,6 +7,7 @@
 #include "plan/screws.h"
 #include "plan/taken.h"
 
+#include <inttypes.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -117,6 +118,41 @@ static const char *edge_figure(const struct carding *carding, char letter)
 }
 
 /* What a letter stands for; "" when this build has no such figure. */
+int64_t card_to_drill(const struct carding *carding)
+{
+    return counted_join(carding->planning, &carding->counted, carding->step->join)->to_drill;
+}
+
+/* "6 holes" that are to be drilled; nothing for none. */
+static const char *holes_figure(const struct carding *carding)
+{
+    int64_t count = card_to_drill(carding);
+
+    if (count == 0)
+        return "";
+    return arena_format(carding->planning->arena, "%" PRId64 " hole%s", count,
+                        count == 1 ? "" : "s");
+}
+
+/* Which holes of the join were there before, where some were. */
+static void put_existing(struct carding *carding)
+{
+    const struct plan *plan = carding->planning->plan;
+    const struct junction *junction = plan_junction(plan, carding->step->join);
+    struct arena *arena = carding->planning->arena;
+    const char *ranks = "";
+
+    for (size_t i = 0; junction && i < junction->point_count; i++) {
+        const struct plan_point *point = &plan->points.at[junction->first_point + i];
+
+        if (point->existing)
+            ranks = arena_format(arena, "%s%s%d", ranks, *ranks ? ", " : "", point->rank);
+    }
+    if (*ranks)
+        carding->step->actions[carding->step->action_count++] =
+            arena_format(arena, "There already, do not drill again: hole %s", ranks);
+}
+
 static const char *figure(const struct carding *carding, char letter)
 {
     if (strchr("wpe", letter))
@@ -125,6 +161,8 @@ static const char *figure(const struct carding *carding, char letter)
         return join_figure(carding, letter);
     if (letter == 'k')
         return loose_figure(carding);
+    if (letter == 'n')
+        return holes_figure(carding);
     if (strchr("mg", letter))
         return edge_figure(carding, letter);
     return letter == 'b' ? box_name(carding, carding->step->box) : "";
@@ -165,6 +203,8 @@ static void put_actions(struct carding *carding)
     step->actions = ARENA_MANY(carding->planning->arena, const char *, CARD_ACTIONS);
     if (step->kind == STEP_NUTS)
         card_nuts(carding);
+    if (step->kind == STEP_DRILL)
+        put_existing(carding);
     for (int i = 0; i < CARD_ACTIONS && words->actions[i]; i++) {
         const char *line = fill_line(carding, words->actions[i]);
 

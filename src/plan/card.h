@@ -44,6 +44,9 @@ void card_measures(struct carding *carding);
 /* card_frame.c: which joints of a frame are screwed before which members are on. */
 void card_frame_order(struct carding *carding);
 
+/* How many holes of the step's join are to be drilled: those that were there before are not. */
+int64_t card_to_drill(const struct carding *carding);
+
 /* card_bolt.c: lines on the holes for the bolts of a join and for their nuts, and what is taken for
  * them; nothing where the join has none. */
 void card_bolts(struct carding *carding);

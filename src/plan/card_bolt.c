@@ -39,9 +39,10 @@ void card_bolts(struct carding *carding)
 
     if (!bolt)
         return;
-    add_line(carding,
-             arena_format(planning->arena, "Drill %s through both boxes in one pass, straight",
-                          card_length(carding, bolt->hole)));
+    if (card_to_drill(carding) > 0)
+        add_line(carding,
+                 arena_format(planning->arena, "Drill %s through both boxes in one pass, straight",
+                              card_length(carding, bolt->hole)));
     if (bolt->counterbore_depth > 0)
         add_line(carding, arena_format(planning->arena, "Let the heads in: %s wide, %s deep",
                                        card_length(carding, bolt->counterbore),

@@ -145,8 +145,12 @@ static void count_screws(const struct plan *plan, const struct model *model,
         if (screw->use == SCREW_PANEL && screw->of < plan->panels.count)
             fixed_with(model, counted, plan->panels.at[screw->of].facing)->screws++;
     }
-    for (size_t i = 0; i < plan->points.count; i++)
-        COUNTED_FIND(model, counted->joins, join, plan->points.at[i].join)->points++;
+    for (size_t i = 0; i < plan->points.count; i++) {
+        const struct plan_point *point = &plan->points.at[i];
+
+        COUNTED_FIND(model, counted->joins, join, point->join)->points++;
+        COUNTED_FIND(model, counted->joins, join, point->join)->to_drill += !point->existing;
+    }
 }
 
 static void count_cloth(const struct plan *plan, const struct model *model, struct counted *counted)

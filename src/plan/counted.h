@@ -26,6 +26,7 @@ struct facing_counted {
 
 struct join_counted {
     int64_t points;
+    int64_t to_drill; /* of them: all that were not there before */
 };
 
 struct layer_counted {

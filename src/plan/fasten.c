@@ -32,9 +32,10 @@ static int64_t hardness_of(const struct planning *planning, size_t member)
     return stock ? stock->wood : WOOD_SOFT;
 }
 
-static void receive_in_wood(const struct planning *planning, const struct backing *wood,
-                            struct fastening *fastening)
+static void receive_in_wood(const struct planning *planning, const struct backings *behind,
+                            const struct backing *wood, struct fastening *fastening)
 {
+    fastening->need.padded = backing_ends_soft(planning, behind->box, behind->side, wood->far);
     fastening->need.wood = hardness_of(planning, wood->member);
     fastening->other_member = wood->member;
     fastening->need.end_grain = wood->end_grain;
@@ -85,7 +86,7 @@ bool fasten_reckon(const struct planning *planning, const struct junction *junct
                                          .passed = head->far,
                                          .cloth = junction->cloth};
     if (has_b)
-        receive_in_wood(planning, other, &fastening);
+        receive_in_wood(planning, head_in_b ? &faces->a : &faces->b, other, &fastening);
     else
         receive_in_building(planning, join, &fastening);
     *ret_fastening = fastening;

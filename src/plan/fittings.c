@@ -191,17 +191,16 @@ static void fasten_all(struct fastening_on *on)
 
 /* ---- the half on the wall ---- */
 
-/* Is the box hung on a wall with its cleat? */
-static bool hangs_on_wall(const struct fastening_on *on)
+bool fitting_hangs_on_wall(const struct model *model, const struct fitting *fitting)
 {
-    const struct model *model = on->planning->model;
-
+    if (fitting->kind != FITTING_CLEAT || fitting->length <= 0)
+        return false;
     for (size_t i = 0; i < model->joins.count; i++) {
         const struct join *join = &model->joins.at[i];
 
         if (join->target == TARGET_WALL && join->fastener == FASTENER_REST &&
-            join->box_a == on->box->key && join->side_a == on->fitting->side)
-            return on->fitting->kind == FITTING_CLEAT && on->fitting->length > 0;
+            join->box_a == fitting->box && join->side_a == fitting->side)
+            return true;
     }
     return false;
 }
@@ -278,7 +277,7 @@ void fit_fittings(struct planning *planning, struct thicket *standing)
         on.section = stick_section(model, fitting->stock);
         if (has_length(&on))
             fasten_all(&on);
-        if (hangs_on_wall(&on))
+        if (fitting_hangs_on_wall(model, fitting))
             hang(&on);
     }
 }

@@ -11,6 +11,7 @@
  */
 #include "plan/rows.h"
 
+#include "plan/backing.h"
 #include "plan/findings.h"
 #include "plan/slices.h"
 #include "plan/standing.h"
@@ -80,6 +81,8 @@ static const struct screw_choice *choose_for(struct fixing *fixing, struct behin
                               .wood = stick ? stick->wood : WOOD_SOFT,
                               .panel = true};
 
+    need.padded = backing_ends_soft(planning, panel->box, panel->side,
+                                    backing_far(fixing->box, panel->side, &behind->member->solid));
     if (behind->chosen)
         return &behind->choice;
     behind->choice = screw_choose(planning, &need);

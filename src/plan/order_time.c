@@ -28,6 +28,7 @@ enum amount {
     AMOUNT_BUTTONS,
     AMOUNT_SLITS,
     AMOUNT_PATCHES,
+    AMOUNT_HOLES,    /* of the join, to be drilled */
     AMOUNT_FLAP,     /* metres */
     AMOUNT_FITTINGS, /* of the box */
     AMOUNT_BOXES,    /* of the build */
@@ -58,7 +59,7 @@ static const struct term terms[] = {
     {STEP_RECORD, TRADE_MINUTES_RECORD_BOX, AMOUNT_ONCE},
     {STEP_BED, TRADE_MINUTES_MAP_HOLE, AMOUNT_POINTS},
     {STEP_DRY, TRADE_MINUTES_DRY_FIT, AMOUNT_ONCE},
-    {STEP_DRILL, TRADE_MINUTES_MATCH_DRILL, AMOUNT_POINTS},
+    {STEP_DRILL, TRADE_MINUTES_MATCH_DRILL, AMOUNT_HOLES},
     {STEP_DRILL, TRADE_MINUTES_DRIVE_ONCE, AMOUNT_POINTS},
     {STEP_MAP, TRADE_MINUTES_MAP_HOLE, AMOUNT_POINTS},
     {STEP_INSERT, TRADE_MINUTES_INSERT, AMOUNT_FITTINGS},
@@ -189,6 +190,8 @@ static int64_t amount_of(const struct ordering *ordering, const struct work *wor
         return counted_facing(planning, counted, work->step.facing)->screws * PIECES;
     case AMOUNT_POINTS:
         return counted_join(planning, counted, work->step.join)->points * PIECES;
+    case AMOUNT_HOLES:
+        return counted_join(planning, counted, work->step.join)->to_drill * PIECES;
     case AMOUNT_FLAP:
         return work->flap.length / LENGTH_MM;
     case AMOUNT_FITTINGS:

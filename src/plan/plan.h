@@ -179,6 +179,7 @@ struct plan_point {
     size_t member_a, member_b;   /* wood on both sides; PLAN_NONE for a wall or the floor */
     int64_t limit;               /* longest screw that stays inside */
     bool taken;                  /* drilled, or existing, or given by hand: a fact */
+    bool existing;               /* it was there before: nobody drills it */
 };
 
 /* A bolt through both boxes at a point, with its T-nut in the far side. */

@@ -77,7 +77,7 @@ static struct area area_about(const struct work *work, int64_t u, int64_t v)
     return (struct area){u, v, u, v};
 }
 
-static void add_taken(struct work *work, int64_t u, int64_t v, int64_t rank)
+static struct plan_point *add_taken(struct work *work, int64_t u, int64_t v, int64_t rank)
 {
     struct area about = area_about(work, u, v);
     struct plan_point *point = place_add(work, u, v, &about);
@@ -85,6 +85,7 @@ static void add_taken(struct work *work, int64_t u, int64_t v, int64_t rank)
     point->taken = true;
     if (rank > 0)
         point->rank = (int)rank;
+    return point;
 }
 
 static void sort_by_rank(struct work *work)
@@ -116,7 +117,7 @@ static bool take_points(struct work *work)
         const struct point *point = &model->points.at[i];
 
         if (point->join == work->join->key && !is_point(work, point->u, point->v))
-            add_taken(work, point->u, point->v, 0);
+            add_taken(work, point->u, point->v, 0)->existing = point->existing;
     }
     if (work->junction.point_count == 0)
         return false;

@@ -33,7 +33,8 @@ int64_t row_place(const struct row *row, int64_t i)
     int64_t free = row->to - row->from - 2 * row->end;
 
     assert(0 <= i && i < row->count && row->count > 1);
-    return row->from + row->end + whole_divide_even(free * i, row->count - 1);
+    return row->from + row->end + whole_divide_even(free * i, row->count - 1) +
+           (i > 0 && i < row->count - 1 ? row->shift : 0);
 }
 
 /* ---- strips ---- */
@@ -147,6 +148,41 @@ static bool has_long_row(const struct strips *strips, bool long_upright, bool hi
     return false;
 }
 
+/* Is there another panel of the same face across the panel's low edge? */
+static bool is_beyond_seam(const struct planning *planning, const struct panel *panel, bool upright)
+{
+    const struct plan *plan = planning->plan;
+    struct slice panels = plan_panels_of(plan, panel->box);
+    const struct area *own = &panel->area;
+
+    for (size_t i = panels.from; i < panels.to; i++) {
+        const struct panel *other = &plan->panels.at[i];
+        const struct area *area = &other->area;
+
+        if (other->side != panel->side || other == panel)
+            continue;
+        if (upright ? area->u1 == own->u0 && area->v0 < own->v1 && own->v0 < area->v1
+                    : area->v1 == own->v0 && area->u0 < own->u1 && own->u0 < area->u1)
+            return true;
+    }
+    return false;
+}
+
+/* TRADE 2.3: screws on the two sides of a seam are set off by a share of the pitch, so that no two
+ * split the one member between them. Those in the corners stay. */
+static int64_t seam_shift(const struct planning *planning, const struct panel *panel,
+                          const struct strip *strip, const struct row *row)
+{
+    int64_t free = row->to - row->from - 2 * row->end;
+    int64_t shift;
+
+    if (!strip->at_low_edge || !is_beyond_seam(planning, panel, strip->upright) ||
+        whole_share(free / (row->count - 1), planning->value[TRADE_PANEL_SEAM_STAGGER], 1000000,
+                    &shift))
+        return 0;
+    return shift;
+}
+
 static struct row row_of(const struct planning *planning, const struct panel *panel,
                          const struct strips *strips, const struct strip *strip)
 {
@@ -170,6 +206,7 @@ static struct row row_of(const struct planning *planning, const struct panel *pa
     row.end = length_smaller(planning->value[TRADE_PANEL_CORNER_OFFSET], length / 4);
     row.count = row_count(length, row.end,
                           pitch_of(planning, panel, strip->at_low_edge || strip->at_high_edge));
+    row.shift = seam_shift(planning, panel, strip, &row);
     row.skip_low = crosses && row.from == low && has_long_row(strips, long_upright, false);
     row.skip_high = crosses && row.to == high && has_long_row(strips, long_upright, true);
     return row;

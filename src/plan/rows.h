@@ -14,6 +14,8 @@ struct row {
     int64_t end;              /* from there to the first and the last screw */
     int64_t count;            /* on the whole run */
     int64_t beside;           /* how far a screw may stand off the row */
+    int64_t shift;            /* of the screws between the first and the last: across a seam from
+                                 another row they stand between those of that one */
     bool skip_low, skip_high; /* the corner's screw stands in another row */
 };
 
@@ -24,7 +26,8 @@ struct rows {
 /* n = max(2, ceil((length - 2 end) / pitch) + 1), TRADE 2.2; all above 0. */
 int64_t row_count(int64_t length, int64_t end, int64_t pitch);
 
-/* The place of the i-th screw along the row, exact to half a count; 0 <= i < count. */
+/* The even place of the i-th screw along the row, shifted across a seam; exact to half a count; 0
+ * <= i < count. */
 int64_t row_place(const struct row *row, int64_t i);
 
 /*

@@ -13,6 +13,10 @@
  */
 struct thicket *standing_by_box(const struct planning *planning);
 
+/* fittings.c: whether a fitting is a cleat by which its box is laid on a wall: its other half is
+ * screwed to that. */
+bool fitting_hangs_on_wall(const struct model *model, const struct fitting *fitting);
+
 /* fittings.c: adds the screws of fittings that say how many each takes, and stands them. */
 void fit_fittings(struct planning *planning, struct thicket *standing);
 

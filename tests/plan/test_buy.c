@@ -155,6 +155,30 @@ static void cleats_are_cut_from_sticks(void **state)
     assert_int_equal(shop_line(shop, stick)->packs, 2);
 }
 
+static void a_cleat_that_hangs_on_a_wall_has_two_halves(void **state)
+{
+    struct shop *shop = *state;
+    int64_t stick = shop_stock(shop, "1x3", STOCK_STICK, 2.5);
+    struct box *box = MODEL_ADD(&shop->model, box);
+    struct join *hung = MODEL_ADD(&shop->model, join);
+    struct fitting *cleat = MODEL_ADD(&shop->model, fitting);
+
+    hung->box_a = cleat->box = box->key;
+    hung->side_a = cleat->side = SIDE_BACK;
+    hung->target = TARGET_WALL;
+    hung->fastener = FASTENER_REST;
+    cleat->kind = FITTING_CLEAT;
+    cleat->name = "french cleat";
+    cleat->stock = stick;
+    cleat->length = IN(40);
+    shop_offer(shop, stick, 96, 0, 290);
+    shop_buy(shop);
+    assert_int_equal(shop->plan->parts.count, 2);
+    assert_int_equal(shop->plan->parts.at[0].length, IN(40));
+    assert_int_equal(shop->plan->parts.at[1].length, IN(40));
+    assert_string_equal(shop->plan->parts.at[1].label, "french cleat, on the wall");
+}
+
 static void a_spoiled_part_is_cut_once_more(void **state)
 {
     struct shop *shop = *state;
@@ -354,6 +378,7 @@ int main(void)
         SHOP_TEST(sticks_sold_in_bundles_are_bought_in_bundles),
         SHOP_TEST(a_part_too_long_is_told_with_what_is_missing),
         SHOP_TEST(cleats_are_cut_from_sticks),
+        SHOP_TEST(a_cleat_that_hangs_on_a_wall_has_two_halves),
         SHOP_TEST(a_spoiled_part_is_cut_once_more),
         SHOP_TEST(sticks_that_were_bought_count),
         SHOP_TEST(a_bundle_that_was_bought_is_no_single_stick_as_well),

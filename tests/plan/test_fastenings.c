@@ -111,6 +111,81 @@ static void points_of_the_engine_keep_from_ends_and_edges(void **state)
     joined_end(&piece);
 }
 
+/* ---- holes that are there ---- */
+
+static const struct step *step_named(const struct joined *piece, const char *word, int64_t key)
+{
+    char name[64];
+    const struct step *step;
+
+    snprintf(name, sizeof name, "%s:%lld", word, (long long)key);
+    step = plan_step(piece->plan, name);
+    if (!step)
+        fail_msg("no step %s", name);
+    return step;
+}
+
+static bool says(const struct step *step, const char *line)
+{
+    for (size_t i = 0; i < step->action_count; i++)
+        if (strcmp(step->actions[i], line) == 0)
+            return true;
+    return false;
+}
+
+/* Of three holes one was there before: two are marked and drilled, and the minutes are for two. */
+static void holes_that_are_there_are_not_drilled_again(void **state)
+{
+    struct joined piece;
+    int64_t join = joined_headboard(&piece);
+
+    (void)state;
+    for (int i = 0; i < 3; i++)
+        point_by_hand(&piece, join, 0.75, 10 + 15 * i);
+    joined_plan(&piece);
+    const struct step *drill = step_named(&piece, "drill", join);
+    int64_t minutes = drill->minutes;
+    assert_true(says(drill, "Mark 3 holes; check against the screws of both boxes"));
+    piece.model.points.at[1].existing = 1;
+    joined_plan(&piece);
+    drill = step_named(&piece, "drill", join);
+    assert_true(says(drill, "Mark 2 holes; check against the screws of both boxes"));
+    assert_true(says(drill, "There already, do not drill again: hole 2"));
+    assert_true(drill->minutes < minutes);
+    for (int i = 0; i < 3; i++)
+        piece.model.points.at[i].existing = 1;
+    joined_plan(&piece);
+    drill = step_named(&piece, "drill", join);
+    assert_true(says(drill, "There already, do not drill again: hole 1, 2, 3"));
+    for (size_t i = 0; i < drill->action_count; i++)
+        assert_null(strstr(drill->actions[i], "in one pass"));
+    joined_end(&piece);
+}
+
+/* ---- tips ---- */
+
+/* TRADE 2.2, common practice: the tip stays 1/8 in inside, 3/16 under cloth. The open wing is 1/2
+ * in of glued ply and 1-1/2 in of stile, with a lining on the far face; the head's wood is 1-1/2
+ * in. */
+static void tips_keep_farther_from_a_face_that_is_covered(void **state)
+{
+    struct joined piece;
+    struct open_wing open = joined_open_wing(&piece);
+    struct join *join = model_find(&piece.model, ENTITY_join, open.join);
+
+    (void)state;
+    join->head = HEAD_A;
+    joined_plan(&piece);
+    int64_t cloth = joined_junction(&piece, open.join)->cloth;
+    assert_int_equal(joined_point(&piece, open.join, 0)->limit, IN(3.5) + cloth - IN(0.1875));
+    model_remove(&piece.model, ENTITY_layer, open.lining);
+    model_remove(&piece.model, ENTITY_layer, open.cover);
+    joined_plan(&piece);
+    cloth = joined_junction(&piece, open.join)->cloth;
+    assert_int_equal(joined_point(&piece, open.join, 0)->limit, IN(3.5) + cloth - IN(0.125));
+    joined_end(&piece);
+}
+
 /* ---- bolts ---- */
 
 static int64_t add_bolts(struct joined *piece, double length)
@@ -170,18 +245,6 @@ static void a_bolt_that_nobody_sells_here_is_to_be_bought(void **state)
                   piece.plan->purchases.at[i].used == 6;
     assert_true(bought);
     joined_end(&piece);
-}
-
-static const struct step *step_named(const struct joined *piece, const char *word, int64_t key)
-{
-    char name[64];
-    const struct step *step;
-
-    snprintf(name, sizeof name, "%s:%lld", word, (long long)key);
-    step = plan_step(piece->plan, name);
-    if (!step)
-        fail_msg("no step %s", name);
-    return step;
 }
 
 static int64_t panel_of(const struct joined *piece, int64_t box, int64_t side)
@@ -430,6 +493,8 @@ int main(void)
         cmocka_unit_test(a_bolt_is_as_long_as_wood_and_cloth),
         cmocka_unit_test(a_bolt_that_nobody_sells_here_is_to_be_bought),
         cmocka_unit_test(the_head_of_a_short_bolt_is_let_in),
+        cmocka_unit_test(holes_that_are_there_are_not_drilled_again),
+        cmocka_unit_test(tips_keep_farther_from_a_face_that_is_covered),
         cmocka_unit_test(nuts_are_set_before_the_panel_that_shuts_them_in),
         cmocka_unit_test(nuts_in_an_open_hollow_hold_no_panel_back),
         cmocka_unit_test(screws_of_panels_keep_clear_of_bolts),

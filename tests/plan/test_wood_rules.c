@@ -38,6 +38,34 @@ static int64_t twice_faced_ladder(struct carpenter *bench, double width, double 
     return box;
 }
 
+/* TRADE 2.3, common practice: half a pitch. Both rows are 38 in between their corner screws: 6
+ * screws 7.6 in apart. */
+static void screws_across_a_seam_stand_between_each_other(void **state)
+{
+    struct carpenter *bench = *state;
+    int64_t below[8], above[8];
+    size_t low = 0, high = 0;
+
+    twice_faced_ladder(bench, 40, 32, USE_COVERING);
+    carpenter_plan(bench);
+    for (size_t i = 0; i < bench->plan->screws.count; i++) {
+        const struct screw *screw = &bench->plan->screws.at[i];
+
+        if (screw->use != SCREW_PANEL || screw->at.z < IN(15) || screw->at.z >= IN(17))
+            continue;
+        if (screw->at.z < IN(16))
+            below[low++ % 8] = screw->at.x;
+        else
+            above[high++ % 8] = screw->at.x;
+    }
+    assert_int_equal(low, 6);
+    assert_int_equal(high, 6);
+    assert_int_equal(above[0], below[0]);
+    assert_int_equal(above[5], below[5]);
+    for (size_t i = 1; i < 5; i++)
+        assert_in_range(above[i] - below[i], IN(3.8) - IN(0.25), IN(3.8) + IN(0.25));
+}
+
 /* A crate wider than a sheet: its front, top and bottom each have a seam. */
 static void a_crate_has_wood_under_every_seam(void **state)
 {
@@ -390,6 +418,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         WOOD_TEST(a_crate_has_wood_under_every_seam),
+        WOOD_TEST(screws_across_a_seam_stand_between_each_other),
         WOOD_TEST(a_facing_larger_than_every_sheet_is_cut_into_equal_strips),
         WOOD_TEST(a_facing_that_no_sheet_can_give_is_told),
         WOOD_TEST(side_facings_stand_between_front_and_back_and_under_the_top),

@@ -298,6 +298,17 @@ static bool trapped(const struct plan *plan, const struct step *before, const st
     return constrained(plan, LAYER_BEFORE_JOIN, after->join, before->layer);
 }
 
+/* A panel on the side that the nuts of a bolted join go in by. */
+static bool waits_for_nuts(const struct plan *plan, int64_t facing)
+{
+    const struct facing *panel = MODEL_FIND(plan->facts, facing, facing);
+
+    for (size_t i = 0; panel && !panel->loose && i < plan->bolts.count; i++)
+        if (plan->bolts.at[i].nut_box == panel->box && plan->bolts.at[i].nut_shut == panel->side)
+            return true;
+    return false;
+}
+
 static bool panel_on_time(const struct plan *plan, const struct step *before,
                           const struct step *after)
 {
@@ -305,7 +316,7 @@ static bool panel_on_time(const struct plan *plan, const struct step *before,
         if (plan->constraints.at[i].kind == JOIN_BEFORE_FACING &&
             plan->constraints.at[i].item == before->facing)
             return false;
-    return same_box(plan, before, after);
+    return !waits_for_nuts(plan, before->facing) && same_box(plan, before, after);
 }
 
 static bool in_room(const struct plan *plan, const struct step *before, const struct step *after)
