@@ -228,7 +228,29 @@ static void report_lines(struct json *json, const char *key, const char *const *
     json_put_close(json);
 }
 
-static void report_step(struct json *json, const struct plan *plan, const struct step *step)
+/* What has to rest before a step, and how long; the precedences are sorted by the step that waits,
+ * and steps come in their order. */
+static void report_rests(struct json *json, const struct plan *plan, const struct step *step,
+                         size_t *at)
+{
+    size_t index = (size_t)(step - plan->steps.at);
+
+    put_array(json, "rests");
+    for (; *at < plan->precedences.count && plan->precedences.at[*at].after <= index; ++*at) {
+        const struct precedence *precedence = &plan->precedences.at[*at];
+
+        if (precedence->after < index || precedence->rest == 0)
+            continue;
+        json_put_object(json, JSON_LINE);
+        put_text(json, "after", plan->steps.at[precedence->before].name);
+        put_quantity(json, plan, "minutes", QUANTITY_MINUTES, precedence->rest);
+        json_put_close(json);
+    }
+    json_put_close(json);
+}
+
+static void report_step(struct json *json, const struct plan *plan, const struct step *step,
+                        size_t *precedence)
 {
     json_put_object(json, JSON_LINES);
     put_text(json, "name", step->name);
@@ -237,6 +259,8 @@ static void report_step(struct json *json, const struct plan *plan, const struct
     put_whole(json, "people", step->people);
     put_quantity(json, plan, "minutes", QUANTITY_MINUTES, step->minutes);
     put_whole(json, "session", step->session);
+    put_quantity(json, plan, "wait", QUANTITY_MINUTES, step->wait);
+    report_rests(json, plan, step, precedence);
     put_bool(json, "hold", step->hold);
     put_bool(json, "ticked", step->ticked);
     put_bool(json, "ready", step->ready);
@@ -251,14 +275,17 @@ static void report_step(struct json *json, const struct plan *plan, const struct
     json_put_close(json);
     report_lines(json, "actions", step->actions, step->action_count);
     report_lines(json, "measures", step->measures, step->measure_count);
+    report_lines(json, "changes", step->changes, step->change_count);
     json_put_close(json);
 }
 
 void report_steps(struct json *json, const struct plan *plan)
 {
+    size_t precedence = 0;
+
     put_array(json, "steps");
     for (size_t i = 0; i < plan->steps.count; i++)
-        report_step(json, plan, &plan->steps.at[i]);
+        report_step(json, plan, &plan->steps.at[i], &precedence);
     json_put_close(json);
 }
 

@@ -53,10 +53,10 @@ enum tui_key {
     A(MIRROR, KEY_CONTROL_X, 'x', "x mirror", "make the mirror image of the selected box")      \
     A(REMOVE, KEY_DELETE_ITEM, 'd', "d delete", "delete the selected item")                     \
     A(STEPS, KEY_F1 + 4, 'o', "o order", "the order of work")                                   \
-    A(BUYING, KEY_F1 + 5, 'b', "b buying", "the shopping list")                                 \
+    A(BUYING, KEY_F1 + 5, 'b', "b buy", "the shopping list")                                    \
+    A(HOLES, KEY_INSERT_ITEM, 'h', "h holes", "hole maps; on a join, its points")               \
     A(MONEY, KEY_F1 + 6, 'm', "m money", "estimate and spend")                                  \
     A(FINDINGS, KEY_F1 + 7, 'f', "f findings", "what is wrong or worth knowing")                \
-    A(HOLES, KEY_INSERT_ITEM, 'h', "h holes", "hole maps; on a join, its points")               \
     A(NOW, KEY_CONTROL_N, 'n', "n now", "what can be done in the time there is")                \
     A(SPOIL, KEY_CONTROL_P, 's', "s spoil", "parts that were cut: one is spoiled")              \
     A(LEAVE_OUT, KEY_CONTROL_O, 'l', "l leave out", "leave the step's optional join out")       \

@@ -238,7 +238,8 @@ static void paint_title(struct tui *tui)
 static void paint_hints(struct tui *tui, int row)
 {
     const struct screen *screen = top_of(tui)->screen;
-    unsigned long shown = screen->shown | SHOWS(HELP) | SHOWS(QUIT);
+    unsigned long fits = screen->fits ? screen->fits(tui, top_of(tui)->state) : 0;
+    unsigned long shown = screen->shown | fits | SHOWS(HELP) | SHOWS(QUIT);
     int column = 1;
     if (tui->message[0]) {
         view_row(&tui->view, row, 1, tui->view.columns - 1,

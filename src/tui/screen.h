@@ -43,7 +43,9 @@ struct screen {
     enum reaction (*key)(struct tui *tui, void *state, int key);
     enum reaction (*paste)(struct tui *tui, void *state, const char *text);
 
-    unsigned long shown;     /* actions in the hint line, one bit each: SHOWS(ADD) */
+    unsigned long shown; /* actions in the hint line, one bit each: SHOWS(ADD) */
+    unsigned long (*fits)(struct tui *tui, void *state); /* those that only what is selected takes,
+                                                            beside them; or NULL */
     const char *enter_hint;  /* what Enter does here, where "open" is not the word; or NULL */
     const char *typing_hint; /* the hint line while something is typed */
 };
@@ -70,7 +72,7 @@ struct tui {
     char message[256];    /* what was just done, or why not; until the next key */
     bool message_warns;
     const struct plan *preview; /* plan of the draft while a field is edited; NULL otherwise */
-    bool searching; /* layouts may still become better while nothing is typed */
+    bool searching;             /* layouts may still become better while nothing is typed */
 };
 
 /* Opens a screen on top; at the deepest place the topmost is replaced. */

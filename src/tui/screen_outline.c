@@ -207,6 +207,18 @@ static enum reaction remove_row(struct tui *tui, struct outline_state *state,
     return REACT_TAKEN;
 }
 
+/* A box has a mirror image. */
+static unsigned long outline_fits(struct tui *tui, void *opaque)
+{
+    struct outline_state *state = opaque;
+    struct outline outline;
+
+    if (!make_rows(tui, state, &outline) || outline.rows.count == 0)
+        return 0;
+    list_view_resize(&state->list, (int)outline.rows.count);
+    return outline.rows.at[state->list.chosen].kind == ENTITY_box ? SHOWS(MIRROR) : 0;
+}
+
 static enum reaction outline_act(struct tui *tui, void *opaque, enum action action)
 {
     struct outline_state *state = opaque;
@@ -283,6 +295,7 @@ const struct screen screen_outline = {
     .open = outline_open,
     .paint = outline_paint,
     .act = outline_act,
+    .fits = outline_fits,
     .shown = OUTLINE_SHOWS | SHOWS(STEPS) | SHOWS(HOLES) | SHOWS(BUYING) | SHOWS(MONEY) |
              SHOWS(FINDINGS),
 };

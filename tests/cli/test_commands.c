@@ -293,6 +293,34 @@ static void steps_proves_every_hole(void **state)
     assert_says(answer->out, "\"step\": \"drive:32\"");
 }
 
+/* What rests before a step, what is waited for, and how a step that was done differs by now. */
+static void steps_as_json_tell_rests_waits_and_changes(void **state)
+{
+    struct shell *shell = *state;
+    take_headboard(shell);
+    assert_int_equal(run(shell, "tick", "Wing headboard", "check", NULL)->code, 0);
+    assert_int_equal(run(shell, "tick", "Wing headboard", "frame:3", NULL)->code, 0);
+    assert_int_equal(run(shell, "trade", "screw.gauge.frame", "10", NULL)->code, 0);
+    json_t *json = json_loads(run(shell, "steps", "Wing headboard", "--json", NULL)->out, 0, NULL);
+    json_t *steps = json_object_get(json, "steps");
+    size_t rests = 0;
+    size_t changes = 0;
+    for (size_t i = 0; i < json_array_size(steps); i++) {
+        json_t *step = json_array_get(steps, i);
+        json_t *rest = json_array_get(json_object_get(step, "rests"), 0);
+        assert_true(json_is_array(json_object_get(step, "rests")));
+        assert_non_null(json_object_get(step, "wait"));
+        changes += json_array_size(json_object_get(step, "changes"));
+        if (!rest)
+            continue;
+        assert_non_null(json_string_value(json_object_get(rest, "after")));
+        rests++;
+    }
+    assert_true(rests > 0);
+    assert_true(changes > 0);
+    json_decref(json);
+}
+
 static void steps_tells_what_no_order_can_do(void **state)
 {
     static const char pair[] =
@@ -622,6 +650,7 @@ int main(void)
         IN_A_SHELL(steps_tells_what_can_be_done_in_the_minutes_there_are),
         IN_A_SHELL(a_part_that_was_not_cut_cannot_be_spoiled),
         IN_A_SHELL(a_measure_is_given_by_name),
+        IN_A_SHELL(steps_as_json_tell_rests_waits_and_changes),
         IN_A_SHELL(steps_tells_what_no_order_can_do),
         IN_A_SHELL(steps_tells_how_it_comes_apart),
         IN_A_SHELL(map_prints_one_join_as_text_and_json),

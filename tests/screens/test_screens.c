@@ -169,6 +169,36 @@ static void order(void **state)
     assert_screen(*state, "order");
 }
 
+/* What can be done in the time there is, once the shop was visited. */
+static void now(void **state)
+{
+    struct stage *stage = *state;
+    stage_take_up(stage, "Wing headboard");
+    tick_until(stage->desk, "buy");
+    stage_press(stage, "F5 n");
+    assert_screen(stage, "now");
+}
+
+/* The parts of the sheet that was cut, one of them spoiled. */
+static void parts(void **state)
+{
+    struct stage *stage = *state;
+    stage_take_up(stage, "Wing headboard");
+    tick_until(stage->desk, "cut:2");
+    stage_press(stage, "F5 s Down s");
+    assert_screen(stage, "parts");
+}
+
+/* The size of a box as it came out, one figure of it typed. */
+static void measures(void **state)
+{
+    struct stage *stage = *state;
+    stage_take_up(stage, "Wing headboard");
+    tui_open(&stage->tui, &screen_measures, &(struct target){ENTITY_none, 0, "record:3", NULL});
+    stage_press(stage, "Enter '63 1/8' Enter Enter '3'");
+    assert_screen(stage, "measures");
+}
+
 static void step(void **state)
 {
     stage_take_up(*state, "Wing headboard");
@@ -300,14 +330,18 @@ int main(void)
 #define CASES(name) cmocka_unit_test_setup_teardown(name, stage_begin_with_cases, stage_end)
     setlocale(LC_ALL, "");
     const struct CMUnitTest tests[] = {
-        EMPTY(builds_none),    CASES(builds),       CASES(builds_delete), EMPTY(new_pieces),
-        EMPTY(new_questions),  EMPTY(new_refused),  CASES(outline_box),   CASES(outline_build),
-        CASES(outline_turned), CASES(outline_join), CASES(form_box),      CASES(form_preview),
-        CASES(form_refused),   CASES(form_choice),  CASES(add),           CASES(add_shop),
-        CASES(order),          CASES(step),         CASES(buying),        CASES(money_none),
-        CASES(money),          CASES(findings),     CASES(trade),         CASES(trade_refused),
-        CASES(findings_cure),  CASES(holes),        CASES(point),         CASES(point_seat),
-        CASES(shop),           CASES(help),         CASES(small),         CASES(plain),
+        EMPTY(builds_none),   CASES(builds),        CASES(builds_delete),
+        EMPTY(new_pieces),    EMPTY(new_questions), EMPTY(new_refused),
+        CASES(outline_box),   CASES(outline_build), CASES(outline_turned),
+        CASES(outline_join),  CASES(form_box),      CASES(form_preview),
+        CASES(form_refused),  CASES(form_choice),   CASES(add),
+        CASES(add_shop),      CASES(order),         CASES(step),
+        CASES(buying),        CASES(money_none),    CASES(money),
+        CASES(findings),      CASES(trade),         CASES(trade_refused),
+        CASES(findings_cure), CASES(holes),         CASES(point),
+        CASES(point_seat),    CASES(now),           CASES(parts),
+        CASES(measures),      CASES(shop),          CASES(help),
+        CASES(small),         CASES(plain),
     };
     int failed = cmocka_run_group_tests_name("screens", tests, NULL, NULL);
     return failed ? 1 : 0;
