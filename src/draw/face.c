@@ -154,23 +154,10 @@ static void add_points(const struct sketch *sketch)
     }
 }
 
-/* A patch names its point and its side; of which of the two boxes, its place tells. Slits lie where
- * the boxes meet, round points that show there anyway. */
+/* Slits lie where the boxes meet, round points that show there anyway. */
 static bool is_here(const struct sketch *sketch, const struct patch *patch)
 {
-    const struct plan_point *point = &sketch->plan->points.at[patch->point];
-    const struct join *join = MODEL_FIND(sketch->plan->facts, join, point->join);
-    int64_t u, v;
-
-    if (patch->slit || patch->side != sketch->side)
-        return false;
-    if (join->box_a == sketch->box->key)
-        box_to_face(patch->side, point->in_a, &u, &v);
-    else if (join->target == TARGET_BOX && join->box_b == sketch->box->key)
-        box_to_face(patch->side, point->in_b, &u, &v);
-    else
-        return false;
-    return u == patch->u && v == patch->v;
+    return !patch->slit && patch->box == sketch->box->key && patch->side == sketch->side;
 }
 
 static void add_patches(const struct sketch *sketch)

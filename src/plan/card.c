@@ -64,7 +64,9 @@ static const char *screw_figure(const struct carding *carding, char letter)
     const struct screw_kind *kind;
 
     if (count == 0)
-        return "";
+        return counted_join(carding->planning, &carding->counted, carding->step->join)->points
+                   ? ""
+                   : "the holes";
     for (size_t i = 1; i < count; i++)
         if (lots[i].count > most->count)
             most = &lots[i];
@@ -123,7 +125,7 @@ int64_t card_to_drill(const struct carding *carding)
     return counted_join(carding->planning, &carding->counted, carding->step->join)->to_drill;
 }
 
-/* "6 holes" that are to be drilled; nothing for none. */
+/* "6 holes" that are to be drilled; nothing where all of them are there already. */
 static const char *holes_figure(const struct carding *carding)
 {
     int64_t count = card_to_drill(carding);

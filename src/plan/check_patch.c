@@ -124,17 +124,6 @@ static void tell(struct planning *planning, const struct showing *showing)
         offer_lining(planning, showing, finding);
 }
 
-/* The box that a patch lies on: the one with the heads, or either mate of a slit in the zone. */
-static int64_t box_of(const struct model *model, const struct patch *patch,
-                      const struct junction *junction)
-{
-    const struct layer *layer = MODEL_FIND(model, layer, patch->layer);
-
-    if (layer && drape_is_on_box(model, layer, junction->head_box))
-        return junction->head_box;
-    return junction->head_box == junction->box_a ? junction->box_b : junction->box_a;
-}
-
 /* Patches of a layer at a join stand together in the plan. */
 void check_patches(struct planning *planning)
 {
@@ -145,16 +134,14 @@ void check_patches(struct planning *planning)
     for (size_t i = 0; i < plan->patches.count; i++) {
         const struct patch *patch = &plan->patches.at[i];
         int64_t join = plan->points.at[patch->point].join;
-        int64_t box;
 
         if (!junction || junction->join != join)
             junction = plan_junction(plan, join);
-        box = junction ? box_of(planning->model, patch, junction) : 0;
-        if (!junction || !shows(planning, patch, junction, box))
+        if (!junction || !shows(planning, patch, junction, patch->box))
             continue;
         if (patch->layer != showing.layer || join != showing.join || patch->slit != showing.slit) {
             tell(planning, &showing);
-            showing = (struct showing){patch->layer,    join,       patch->side, box, 0,
+            showing = (struct showing){patch->layer,    join,       patch->side, patch->box, 0,
                                        patch->diameter, patch->slit};
         }
         showing.count++;

@@ -340,12 +340,12 @@ struct interval {
     int64_t staples;
 };
 
-/* A bare patch on a layer round a head. */
+/* A bare patch on a layer: round a head, or over the access hole that a head is driven through. */
 struct patch {
     int64_t layer;
     size_t point;
-    int64_t side; /* of the point's box a or b, whichever the layer lies on */
-    int64_t u, v; /* centre, on that side */
+    int64_t box, side; /* of the point's boxes the one that the layer lies on */
+    int64_t u, v;      /* centre, on that side */
     int64_t diameter;
     bool slit; /* the cloth is pierced there */
 };

@@ -252,6 +252,47 @@ static void cut_out_large_enough_for_a_hand_is_a_way_in(void **state)
     joined_end(&piece);
 }
 
+/* Foam over holes for a hand, 4 x 6 in, keeps a patch of 6 in over each; over a slot 4 in wide one
+ * of 4 in before each head. */
+static void padding_is_kept_bare_over_the_holes_that_hands_come_through(void **state)
+{
+    static const double lengths[] = {6, 53};
+    struct joined piece;
+    int64_t panel;
+    struct open_wing open = wing_with_a_panel(&piece, &panel);
+    struct layer *foam = joined_layer(&piece, open.wing, LAYER_FOAM, SHAPE_SLAB, SIDE_LEFT);
+
+    (void)state;
+    foam->thickness = IN(1);
+    foam->rank = 0;
+    int64_t key = foam->key;
+    for (size_t i = 0; i < sizeof lengths / sizeof *lengths; i++) {
+        struct cutout *slot = MODEL_ADD(&piece.model, cutout);
+        size_t count = 0;
+
+        slot->box = open.wing;
+        slot->side = SIDE_LEFT;
+        slot->v = IN(1.5);
+        slot->width = IN(4);
+        slot->height = IN(lengths[i]);
+        joined_plan(&piece);
+        for (size_t k = 0; k < piece.plan->patches.count; k++) {
+            const struct patch *patch = &piece.plan->patches.at[k];
+
+            if (patch->layer != key || patch->slit)
+                continue;
+            assert_int_equal(patch->box, open.wing);
+            assert_int_equal(patch->side, SIDE_LEFT);
+            assert_int_equal(patch->diameter, IN(i == 0 ? 6 : 4));
+            assert_in_range(patch->v, slot->v, slot->v + slot->height);
+            count++;
+        }
+        assert_int_equal(count, i == 0 ? 1 : joined_junction(&piece, open.join)->point_count);
+        model_remove(&piece.model, ENTITY_cutout, slot->key);
+    }
+    joined_end(&piece);
+}
+
 /* The heads are driven best from the open side of the wing; but there a bench join has set a board
  * over them by the time the wing is joined in the room. */
 static void dearer_way_is_taken_where_the_cheapest_is_shut_in_time(void **state)
@@ -445,6 +486,7 @@ int main(void)
         cmocka_unit_test(way_names_the_lining_that_shuts_it_until_the_join_is_driven),
         cmocka_unit_test(shut_way_names_the_panel_that_shuts_it_for_good),
         cmocka_unit_test(cut_out_large_enough_for_a_hand_is_a_way_in),
+        cmocka_unit_test(padding_is_kept_bare_over_the_holes_that_hands_come_through),
         cmocka_unit_test(dearer_way_is_taken_where_the_cheapest_is_shut_in_time),
         cmocka_unit_test(closed_wing_tells_the_panel_and_the_ways_out),
         cmocka_unit_test(story_of_a_closed_wing_names_nothing_for_nothing),
