@@ -80,6 +80,8 @@ void report_boxes(struct json *json, const struct plan *plan)
         put_whole(json, "key", box->key);
         put_text(json, "name", box->name);
         put_text(json, "frame", words_frame.at[box->frame].name);
+        put_text(json, "hand", plan_hand_word(plan_hand(plan, box->key)));
+        put_whole(json, "twin", plan_pose(plan, box->key)->twin);
         put_length(json, plan, "width", box->width);
         put_length(json, plan, "depth", box->depth);
         put_length(json, plan, "height", box->height);
@@ -255,6 +257,7 @@ static void report_step(struct json *json, const struct plan *plan, const struct
     json_put_object(json, JSON_LINES);
     put_text(json, "name", step->name);
     put_text(json, "title", step->title);
+    put_text(json, "hand", plan_hand_word(plan_hand(plan, step->box)));
     put_text(json, "place", words_place.at[step->place].name);
     put_whole(json, "people", step->people);
     put_quantity(json, plan, "minutes", QUANTITY_MINUTES, step->minutes);

@@ -130,6 +130,7 @@ static void put_ends(struct json *json, const struct plan *plan, const struct ju
             continue;
         json_put_object(json, JSON_LINES);
         put_text(json, "box", box_name(plan, end.box));
+        put_text(json, "hand", plan_hand_word(plan_hand(plan, end.box)));
         put_text(json, "side", words_side.at[end.side].name);
         put_text(json, "seen", words_side.at[end.seen].name);
         put_bool(json, "heads", end.heads);

@@ -13,6 +13,7 @@ static void report_pieces(struct json *json, const struct plan *plan)
         put_text(json, "name", piece->name);
         put_whole(json, "layer", piece->layer);
         put_whole(json, "box", piece->box);
+        put_text(json, "hand", plan_hand_word(plan_hand(plan, piece->box)));
         put_text(json, "stock", plan_stock_name(plan, piece->stock));
         put_length(json, plan, "width", piece->width);
         put_length(json, plan, "height", piece->height);

@@ -66,3 +66,11 @@ const char *print_box(const struct plan *plan, int64_t box)
     const struct box *found = MODEL_FIND(plan->facts, box, box);
     return found ? found->name : "";
 }
+
+const char *print_hand(const struct plan *plan, int64_t box)
+{
+    static const char *const words[] = {
+        [HAND_NONE] = "", [HAND_LEFT] = " (left)", [HAND_RIGHT] = " (right)"};
+
+    return words[plan_hand(plan, box)];
+}

@@ -26,4 +26,7 @@ struct printed print_minutes(int64_t minutes);
 /* What a box is called. Never NULL. */
 const char *print_box(const struct plan *plan, int64_t box);
 
+/* " (left)" of the left one of a mirrored pair, "" for neither. */
+const char *print_hand(const struct plan *plan, int64_t box);
+
 #endif

@@ -259,13 +259,19 @@ void sheet_layout(struct text *out, const struct cut_sheet *sheet)
 struct plan_labels {
     const struct plan *plan;
     size_t first;
+    char *room; /* for one of them */
+    size_t size;
 };
 
+/* "W2-P1 (right)": parts of a mirrored pair are told apart. */
 static const char *plan_label(const void *context, size_t part)
 {
     const struct plan_labels *labels = context;
+    const struct part *found = &labels->plan->parts.at[labels->first + part];
 
-    return labels->plan->parts.at[labels->first + part].label;
+    snprintf(labels->room, labels->size, "%s%s", found->label,
+             print_hand(labels->plan, found->box));
+    return labels->room;
 }
 
 void sheet_cutting(struct text *out, const struct plan *plan)
@@ -274,7 +280,8 @@ void sheet_cutting(struct text *out, const struct plan *plan)
         text_add(out, "\nCUTTING\n");
     for (size_t i = 0; i < plan->jobs.count; i++) {
         const struct plan_job *job = &plan->jobs.at[i];
-        const struct plan_labels labels = {plan, job->first_part};
+        char room[PLAN_LABEL + 16];
+        const struct plan_labels labels = {plan, job->first_part, room, sizeof room};
         const struct cut_sheet sheet = {plan,        job->stock, job->way,   job->job,
                                         job->layout, job->taken, plan_label, &labels};
 

@@ -40,11 +40,11 @@ static void add_title(const struct mapping *mapping)
     const struct join *join = mapping->join;
     struct text title;
     text_init(&title);
-    text_format(&title, "Join %s: %s of %s to ", join->name, words_side.at[join->side_a].name,
-                box_name(mapping, join->box_a));
+    text_format(&title, "Join %s: %s of %s%s to ", join->name, words_side.at[join->side_a].name,
+                box_name(mapping, join->box_a), print_hand(mapping->plan, join->box_a));
     if (mapping->junction->box_b)
-        text_format(&title, "%s of %s", words_side.at[join->side_b].name,
-                    box_name(mapping, join->box_b));
+        text_format(&title, "%s of %s%s", words_side.at[join->side_b].name,
+                    box_name(mapping, join->box_b), print_hand(mapping->plan, join->box_b));
     else
         text_add(&title, words_target.at[join->target].help);
     text_add(&title, join->place == PLACE_SITE ? ", in the room" : ", at the bench");
@@ -72,6 +72,20 @@ static void add_mates(const struct mapping *mapping)
                     mapping->join->name);
     text_add(&words, ", with an arrow up on each box");
     add_line(mapping, "mates", &words);
+}
+
+/* A map is good for its own box: marked from the other's, holes come out on the wrong side. */
+static void add_pair(const struct mapping *mapping, int64_t box)
+{
+    const struct pose *pose = plan_pose(mapping->plan, box);
+    struct text words;
+
+    text_init(&words);
+    if (pose && pose->hand != HAND_NONE)
+        text_format(
+            &words, "%s is the %s one; %s has its own map, mirrored: mark each from its own",
+            box_name(mapping, box), plan_hand_word(pose->hand), box_name(mapping, pose->twin));
+    add_line(mapping, "pair", &words);
 }
 
 static void add_view(const struct mapping *mapping)
@@ -298,9 +312,9 @@ static void add_end_title(const struct mapping *mapping, const struct join_end *
 {
     text_add(mapping->out, "\n  On ");
     show_text(mapping->out, box_name(mapping, end->box));
-    text_format(mapping->out, ", its %s face: from the %s edge, from the %s edge\n",
-                words_side.at[end->seen].name, edge_name(end, &edges[0]),
-                edge_name(end, &edges[1]));
+    text_format(mapping->out, "%s, its %s face: from the %s edge, from the %s edge\n",
+                print_hand(mapping->plan, end->box), words_side.at[end->seen].name,
+                edge_name(end, &edges[0]), edge_name(end, &edges[1]));
     for (int i = 0; i < 2; i++) {
         if (edges[i].hidden)
             text_format(mapping->out,
@@ -340,6 +354,8 @@ void sheet_join_map(struct text *out, const struct plan *plan, const struct junc
         return;
     add_title(&mapping);
     add_mates(&mapping);
+    add_pair(&mapping, junction->box_a);
+    add_pair(&mapping, junction->box_b);
     add_view(&mapping);
     add_heads(&mapping);
     add_bores(&mapping);

@@ -51,7 +51,7 @@ static void cut_pieces(struct text *out, const struct plan *plan)
     for (size_t i = 0; i < plan->pieces.count; i++) {
         const struct piece *piece = &plan->pieces.at[i];
         table_cell(&table, "%s", piece->label);
-        table_cell(&table, "%s", print_box(plan, piece->box));
+        table_cell(&table, "%s%s", print_box(plan, piece->box), print_hand(plan, piece->box));
         table_cell(&table, "%s", piece->name);
         table_cell(&table, "%s x %s", print_length(plan, piece->width).at,
                    print_length(plan, piece->height).at);

@@ -159,6 +159,28 @@ static void comes_off(struct text *out, const struct plan *plan, const struct st
     arena_release(&arena);
 }
 
+/* "L is the left one of a pair with R" */
+static void step_hand(struct text *out, const struct plan *plan, int64_t box)
+{
+    const struct pose *pose = plan_pose(plan, box);
+
+    if (!pose || pose->hand == HAND_NONE)
+        return;
+    show_text(out, print_box(plan, box));
+    text_format(out, " is the %s one of a pair with ", plan_hand_word(pose->hand));
+    show_text(out, print_box(plan, pose->twin));
+    text_add_char(out, '\n');
+}
+
+static void step_hands(struct text *out, const struct plan *plan, const struct step *step)
+{
+    const struct join *join = MODEL_FIND(plan->facts, join, step->join);
+
+    step_hand(out, plan, join ? join->box_a : step->box);
+    if (join)
+        step_hand(out, plan, join->box_b);
+}
+
 void sheet_step(struct text *out, const struct plan *plan, const struct step *step)
 {
     text_format(out, "Step %zu of %zu: ", (size_t)(step - plan->steps.at) + 1, plan->steps.count);
@@ -167,6 +189,7 @@ void sheet_step(struct text *out, const struct plan *plan, const struct step *st
                 step->place == PLACE_SITE ? "in the room" : "at the bench",
                 print_minutes(step->minutes).at, step->people,
                 step->people == 1 ? "person" : "people");
+    step_hands(out, plan, step);
     step_line(out, "Now, because ", step->because);
     if (step->need_count)
         text_add(out, "Needs\n");

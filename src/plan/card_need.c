@@ -88,8 +88,9 @@ static void need_web(struct carding *carding)
 
         if (web->facing != carding->step->facing)
             continue;
-        need_count(carding, web->up + web->across, "strips of", plan_stock_name(plan, web->stock));
-        need_count(carding, web->staples, "staples", "");
+        card_need_count(carding, web->up + web->across, "strips of",
+                        plan_stock_name(plan, web->stock));
+        card_need_count(carding, web->staples, "staples", "");
     }
 }
 

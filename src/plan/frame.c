@@ -9,6 +9,7 @@
 #include "plan/frame.h"
 
 #include "plan/findings.h"
+#include "plan/mirror.h"
 #include "plan/slices.h"
 
 #include <assert.h>
@@ -113,6 +114,44 @@ static bool has_stick(struct framing *framing)
     return false;
 }
 
+static void mirror_panels(const struct framing *framing)
+{
+    struct plan *plan = framing->planning->plan;
+    struct slice panels = plan_panels_of(plan, framing->box->key);
+
+    for (size_t i = panels.from; i < panels.to; i++)
+        mirror_panel(framing->box, &plan->panels.at[i]);
+}
+
+static void frame_outright(struct framing *framing)
+{
+    if (framing->box->frame == FRAME_LADDER)
+        frame_ladder(framing);
+    else
+        frame_crate(framing);
+}
+
+/* A mirror image is framed as its twin would be behind its panels, and turned round then: supports,
+ * crosses and labels of the two lie across from each other. */
+static void frame_as_image(struct framing *framing)
+{
+    struct plan *plan = framing->planning->plan;
+
+    mirror_panels(framing);
+    mirror_solid(framing->box, &framing->space);
+    frame_outright(framing);
+    mirror_solid(framing->box, &framing->space);
+    mirror_panels(framing);
+    for (size_t i = framing->first; i < plan->members.count; i++)
+        mirror_solid(framing->box, &plan->members.at[i].solid);
+}
+
+/* A frame that is seen from its left or right is the same from both ends but for its main side. */
+static bool is_turned_round(const struct framing *framing)
+{
+    return framing->normal != AXIS_X && mirror_is_image(framing->planning->model, framing->box);
+}
+
 static void frame_box(struct planning *planning, const struct box *box)
 {
     struct framing framing = {.planning = planning,
@@ -126,10 +165,12 @@ static void frame_box(struct planning *planning, const struct box *box)
 
     if (box->frame == FRAME_CUSHION)
         return;
-    if (box->frame == FRAME_LADDER && has_stick(&framing))
-        frame_ladder(&framing);
-    else if (box->frame == FRAME_CRATE && has_stick(&framing))
-        frame_crate(&framing);
+    if ((box->frame == FRAME_LADDER || box->frame == FRAME_CRATE) && has_stick(&framing)) {
+        if (is_turned_round(&framing))
+            frame_as_image(&framing);
+        else
+            frame_outright(&framing);
+    }
     frame_by_hand(&framing);
     frame_joints(&framing);
     frame_order(&framing);

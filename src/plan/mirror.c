@@ -229,6 +229,35 @@ int64_t mirror_twin(const struct model *model, int64_t box)
     return 0;
 }
 
+bool mirror_is_image(const struct model *model, const struct box *box)
+{
+    const struct box *first = MODEL_FIND(model, box, box->mirror_of);
+
+    return first && first != box && (first->mirror_of != box->key || first->key < box->key);
+}
+
+/* ---- what is laid out ---- */
+
+void mirror_solid(const struct box *box, struct solid *solid)
+{
+    int64_t low = solid->low.x;
+
+    solid->low.x = box->width - solid->high.x;
+    solid->high.x = box->width - low;
+}
+
+void mirror_panel(const struct box *box, struct panel *panel)
+{
+    int64_t u0 = panel->area.u0;
+
+    if (runs_along_x(panel->side)) {
+        panel->area.u0 = box->width - panel->area.u1;
+        panel->area.u1 = box->width - u0;
+    }
+    panel->side = mirror_side(panel->side, AXIS_X);
+    mirror_solid(box, &panel->solid);
+}
+
 /* ---- joins ---- */
 
 int mirror_axis(const struct plan *plan, const struct join *join, int64_t of)

@@ -31,6 +31,13 @@ int64_t mirror_box_of(const struct model *model, enum entity_kind kind, const vo
 void mirror_item(const struct plan *plan, const struct box *box, enum entity_kind kind,
                  const void *item, void *image);
 
+/* Whether a box is laid out as the image of its twin: of two that name each other the later one. */
+bool mirror_is_image(const struct model *model, const struct box *box);
+
+/* A block and a panel of a box, turned round in place along the box's x. Twice is as before. */
+void mirror_solid(const struct box *box, struct solid *solid);
+void mirror_panel(const struct box *box, struct panel *panel);
+
 /* The other box of a pair: the one that it is the image of, else the first that is its image; 0
  * when there is none. */
 int64_t mirror_twin(const struct model *model, int64_t box);

@@ -10,6 +10,7 @@
 #include "plan/wood.h"
 
 #include "plan/findings.h"
+#include "plan/mirror.h"
 
 #include <assert.h>
 #include <stdio.h>
@@ -161,15 +162,20 @@ static void add_panel(struct planning *planning, const struct box *box, const st
     panel->solid = panel_solid(box, panel);
 }
 
+/* Along u from the left, or of a mirror image from the right: its seams are those of its twin, and
+ * so are the numbers of its panels. */
 static struct area field_of(const struct area *area, const struct strips *strips, int64_t column,
-                            int64_t row)
+                            int64_t row, bool image)
 {
     int64_t width = area_width(area);
     int64_t height = area_height(area);
 
-    return (struct area){area->u0 + whole_divide_even(width * column, strips->across),
+    int64_t from = whole_divide_even(width * column, strips->across);
+    int64_t to = whole_divide_even(width * (column + 1), strips->across);
+
+    return (struct area){image ? area->u1 - to : area->u0 + from,
                          area->v0 + whole_divide_even(height * row, strips->down),
-                         area->u0 + whole_divide_even(width * (column + 1), strips->across),
+                         image ? area->u1 - from : area->u0 + to,
                          area->v0 + whole_divide_even(height * (row + 1), strips->down)};
 }
 
@@ -188,6 +194,7 @@ static int cut_facing(struct planning *planning, const struct box *box, const st
                       int number)
 {
     struct area area = facing_area(planning->model, box, facing);
+    bool image = side_u_axis(facing->side) == AXIS_X && mirror_is_image(planning->model, box);
     struct strips strips;
 
     if (area_empty(&area))
@@ -199,7 +206,7 @@ static int cut_facing(struct planning *planning, const struct box *box, const st
     }
     for (int64_t row = 0; row < strips.down; row++)
         for (int64_t column = 0; column < strips.across; column++) {
-            struct area field = field_of(&area, &strips, column, row);
+            struct area field = field_of(&area, &strips, column, row, image);
 
             add_panel(planning, box, facing, &field, ++number);
         }

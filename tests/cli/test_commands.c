@@ -293,6 +293,24 @@ static void steps_proves_every_hole(void **state)
     assert_says(answer->out, "\"step\": \"drive:32\"");
 }
 
+/* Two wings that look alike: parts, maps and boxes say which is which. */
+static void left_and_right_of_a_pair_are_said(void **state)
+{
+    struct shell *shell = *state;
+    take_headboard(shell);
+    assert_says(run(shell, "cut", "Wing headboard", NULL)->out, "R1 (right)");
+    assert_says(run(shell, "show", "Wing headboard", NULL)->out, "L (left)");
+    assert_says(run(shell, "steps", "Wing headboard", "frame:5", NULL)->out,
+                "R is the right one of a pair with L");
+    assert_says(run(shell, "map", "Wing headboard", "J1", "--json", NULL)->out,
+                "\"hand\": \"left\"");
+    json_t *json = json_loads(run(shell, "show", "Wing headboard", "--json", NULL)->out, 0, NULL);
+    json_t *box = json_array_get(json_object_get(json, "boxes"), 2);
+    assert_string_equal(json_string_value(json_object_get(box, "hand")), "right");
+    assert_int_equal(json_integer_value(json_object_get(box, "twin")), 4);
+    json_decref(json);
+}
+
 /* What rests before a step, what is waited for, and how a step that was done differs by now. */
 static void steps_as_json_tell_rests_waits_and_changes(void **state)
 {
@@ -650,6 +668,7 @@ int main(void)
         IN_A_SHELL(steps_tells_what_can_be_done_in_the_minutes_there_are),
         IN_A_SHELL(a_part_that_was_not_cut_cannot_be_spoiled),
         IN_A_SHELL(a_measure_is_given_by_name),
+        IN_A_SHELL(left_and_right_of_a_pair_are_said),
         IN_A_SHELL(steps_as_json_tell_rests_waits_and_changes),
         IN_A_SHELL(steps_tells_what_no_order_can_do),
         IN_A_SHELL(steps_tells_how_it_comes_apart),

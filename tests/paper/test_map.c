@@ -137,8 +137,10 @@ static void maps_of_mirrored_wings_are_tables_of_their_own(void **state)
     work_case(&bench, "headboard");
     text_init(&out);
     sheet_map(&out, bench.plan);
-    assert_non_null(strstr(text_string(&out), "On L, its right face"));
-    assert_non_null(strstr(text_string(&out), "On R, its left face"));
+    assert_non_null(strstr(text_string(&out), "On L (left), its right face"));
+    assert_non_null(strstr(text_string(&out), "On R (right), its left face"));
+    assert_non_null(strstr(text_string(&out), "L is the left one; R has its own map"));
+    assert_non_null(strstr(text_string(&out), "R is the right one; L has its own map"));
     assert_golden("map-inch", text_string(&out));
     text_clear(&out);
     bench.model.build.units = UNITS_WORD_MM;

@@ -7,6 +7,7 @@
 #include "plan/findings.h"
 #include "plan/geometry.h"
 #include "plan/mirror.h"
+#include "plan/slices.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -133,6 +134,72 @@ static void a_join_that_stands_otherwise_is_told(void **state)
                 "W2 is the mirror of W1, but its offset v of J2 is 2 in, not 0 in");
 }
 
+/* ---- laid out ---- */
+
+static void assert_mirrored(const struct solid *is, const struct solid *of, int64_t width)
+{
+    assert_int_equal(is->low.x, width - of->high.x);
+    assert_int_equal(is->high.x, width - of->low.x);
+    assert_int_equal(is->low.y, of->low.y);
+    assert_int_equal(is->high.y, of->high.y);
+    assert_int_equal(is->low.z, of->low.z);
+    assert_int_equal(is->high.z, of->high.z);
+}
+
+/* Of the two, member by member and panel by panel in the order of their labels; how many supports
+ * and crosses there were. */
+static size_t compare_layouts(const struct plan *plan, int64_t first, int64_t image, int64_t width)
+{
+    struct slice of_first = plan_members_of(plan, first);
+    struct slice of_image = plan_members_of(plan, image);
+    struct slice panels = plan_panels_of(plan, first);
+    struct slice panels_of_image = plan_panels_of(plan, image);
+    size_t inner = 0;
+
+    assert_int_equal(of_first.to - of_first.from, of_image.to - of_image.from);
+    for (size_t i = 0; i < of_first.to - of_first.from; i++) {
+        const struct plan_member *member = &plan->members.at[of_first.from + i];
+
+        assert_mirrored(&plan->members.at[of_image.from + i].solid, &member->solid, width);
+        inner += member->kind == MEMBER_SUPPORT || member->kind == MEMBER_CROSS;
+    }
+    assert_int_equal(panels.to - panels.from, panels_of_image.to - panels_of_image.from);
+    for (size_t i = 0; i < panels.to - panels.from; i++)
+        assert_mirrored(&plan->panels.at[panels_of_image.from + i].solid,
+                        &plan->panels.at[panels.from + i].solid, width);
+    return inner;
+}
+
+/* Long crates and broad ladders, with seams in their facings and supports that are set off from
+ * each other: what stands left in the one stands right in the other. */
+static void seams_and_supports_of_an_image_are_those_of_its_twin_turned_round(void **state)
+{
+    static const double widths[] = {52, 90.3, 100, 131.7, 200};
+    struct carpenter *bench = *state;
+
+    for (int frame = FRAME_LADDER; frame <= FRAME_CRATE; frame++)
+        for (size_t i = 0; i < sizeof widths / sizeof *widths; i++) {
+            struct vector size = {IN(widths[i]), frame == FRAME_CRATE ? IN(20) : IN(2), IN(60)};
+            int64_t first = carpenter_box(bench, "A", frame, size, bench->stick_2x2);
+            int64_t image = carpenter_box(bench, "B", frame, size, bench->stick_2x2);
+
+            carpenter_box_of(bench, image)->mirror_of = first;
+            carpenter_face(bench, first, SIDE_FRONT, bench->sheet_1_2)->height = IN(22);
+            carpenter_face(bench, first, SIDE_FRONT, bench->sheet_1_2)->v = IN(22);
+            carpenter_face(bench, image, SIDE_FRONT, bench->sheet_1_2)->height = IN(22);
+            carpenter_face(bench, image, SIDE_FRONT, bench->sheet_1_2)->v = IN(22);
+            if (frame == FRAME_CRATE) {
+                carpenter_face(bench, first, SIDE_LEFT, bench->sheet_1_2);
+                carpenter_face(bench, image, SIDE_RIGHT, bench->sheet_1_2);
+                carpenter_face(bench, first, SIDE_TOP, bench->sheet_3_4)->use = USE_SEAT;
+                carpenter_face(bench, image, SIDE_TOP, bench->sheet_3_4)->use = USE_SEAT;
+            }
+            carpenter_plan(bench);
+            assert_int_equal(twin_findings(bench), 0);
+            assert_true(compare_layouts(bench->plan, first, image, size.x) > 0);
+        }
+}
+
 /* ---- images ---- */
 
 static void sides_and_edges_are_exchanged_along_the_axis_only(void **state)
@@ -169,6 +236,7 @@ int main(void)
         WOOD_TEST(two_left_wings_are_told),
         WOOD_TEST(a_panel_that_only_one_of_a_pair_has_is_told),
         WOOD_TEST(a_join_that_stands_otherwise_is_told),
+        WOOD_TEST(seams_and_supports_of_an_image_are_those_of_its_twin_turned_round),
         cmocka_unit_test(sides_and_edges_are_exchanged_along_the_axis_only),
         cmocka_unit_test(a_lean_to_the_side_is_turned_round_and_one_to_the_back_is_not),
     };
