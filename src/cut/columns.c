@@ -3,6 +3,12 @@
  *     rounding does not pile up, the inverse is made anew now and then, and before the end
  *  2  dual = cost of the basis * inverse
  *  3  A basic column of the pool takes no more of a kind than is left: each can be cut whole.
+ *
+ * A want is cheap at first: a trifle dearer than its parts are worth by their length. That keeps
+ * every dual near that worth, and so the fillings that waste least are found first; where many
+ * kinds make the relaxation degenerate it saves most of the steps. Wants that are still there when
+ * no filling gains become dearer, stage by stage (du Merle, Villeneuve, Desrosiers and Hansen,
+ * "Stabilized column generation", 1999, with only the upper half of their boxes).
  */
 #include "cut/columns.h"
 
@@ -14,10 +20,15 @@
 #define PIVOT_LEAST 1e-6
 #define GAIN 1e-7 /* of the dearest price: columns that gain less are not worth a step */
 #define PIVOTS_PER_ROW 60
-#define PIVOTS_UNTIL_ANEW 100
-#define WANT_COST 1.3 /* of a stick */
+#define PIVOTS_UNTIL_ANEW 100 /* or as many as there are rows */
+#define WANT_COST 1.3         /* of a stick */
 #define NEIGHBOURS_MOST 24
 #define NEIGHBOURS_SHARE 0.5
+
+/* What a want costs at each stage but the last, for what its parts are worth by their length. */
+static const double eagerness[] = {1.02, 1.08, 1.32};
+
+#define LAST_STAGE ((int)(sizeof eagerness / sizeof *eagerness))
 
 /* A stick with as many parts of one kind as it takes, whether there are so many or not: the
  * cheapest for a part, and dearer than any filling that can be cut. */
@@ -36,6 +47,19 @@ static struct want want_of(const struct columns *columns, size_t kind)
     return best;
 }
 
+static double least_by_length(const struct bar_task *task)
+{
+    double least = 0;
+
+    for (size_t s = 0; s < task->size_count; s++) {
+        double price = (double)task->sizes[s].price / (double)task->sizes[s].room;
+
+        if (task->sizes[s].limit == CUT_ANY && (least <= 0 || price < least))
+            least = price;
+    }
+    return least;
+}
+
 void columns_begin(struct columns *columns, const struct bar_task *task)
 {
     struct arena *arena = task->arena;
@@ -49,10 +73,12 @@ void columns_begin(struct columns *columns, const struct bar_task *task)
             columns->dearest = (double)task->sizes[s].price;
     }
     columns->row_count = rows;
-    columns->kept =
-        (struct kept_basis){ARENA_MANY(arena, double, rows *rows), ARENA_MANY(arena, double, rows),
-                            ARENA_MANY(arena, double, rows), ARENA_MANY(arena, struct basic, rows)};
-    columns->matrix = ARENA_MANY(arena, double, rows *rows);
+    columns->least_by_length = least_by_length(task);
+    columns->kept = (struct kept_basis){
+        ARENA_MANY(arena, double, rows *rows), ARENA_MANY(arena, double, rows),
+        ARENA_MANY(arena, double, rows), ARENA_MANY(arena, struct basic, rows), LAST_STAGE};
+    columns->waiting = ARENA_MANY(arena, struct basic, rows);
+    columns->closed = ARENA_MANY(arena, bool, rows);
     columns->inverse = ARENA_MANY(arena, double, rows *rows);
     columns->level = ARENA_MANY(arena, double, rows);
     columns->dual = ARENA_MANY(arena, double, rows);
@@ -148,6 +174,18 @@ static double wanted(const struct columns *columns, size_t row)
     return 0;
 }
 
+static double cost_of_want(const struct columns *columns, size_t kind)
+{
+    const struct want *want = &columns->wants[kind];
+    double cost;
+
+    if (columns->stage == LAST_STAGE)
+        return want->cost;
+    cost = eagerness[columns->stage] * columns->least_by_length * want->take *
+           (double)columns->task->kinds[kind].length;
+    return cost < want->cost ? cost : want->cost;
+}
+
 /* Every part with its like, every stick unused: a basis that is its own inverse. */
 void columns_start(struct columns *columns, const int64_t *counts, const int64_t *limits)
 {
@@ -156,6 +194,7 @@ void columns_start(struct columns *columns, const int64_t *counts, const int64_t
     columns->counts = counts;
     columns->limits = limits;
     columns->pivots = columns->since_anew = 0;
+    columns->stage = columns->least_by_length > 0 ? 0 : LAST_STAGE;
     memset(columns->inverse, 0, rows * rows * sizeof *columns->inverse);
     for (size_t row = 0; row < rows; row++) {
         bool part = row < columns->task->kind_count;
@@ -165,7 +204,7 @@ void columns_start(struct columns *columns, const int64_t *counts, const int64_t
         columns->inverse[row * rows + row] = 1 / take;
         columns->basis[row] = (struct basic){part ? BASIC_WANT : BASIC_SPARE, row};
         columns->level[row] = wanted(columns, row) / take;
-        columns->dual[row] = part ? columns->wants[row].cost / take : 0;
+        columns->dual[row] = part ? cost_of_want(columns, row) / take : 0;
     }
 }
 
@@ -179,7 +218,7 @@ static double cost_of_basic(const struct columns *columns, const struct basic *b
     case BASIC_SPARE:
         return 0;
     case BASIC_WANT:
-        return columns->wants[basic->index].cost;
+        return cost_of_want(columns, basic->index);
     case BASIC_DEAR:
     case BASIC_TURNED:
         break;
@@ -227,11 +266,18 @@ void columns_settle(struct columns *columns)
     columns->pivots = 0;
 }
 
+static struct kept_basis now(const struct columns *columns)
+{
+    return (struct kept_basis){columns->inverse, columns->level, columns->dual, columns->basis,
+                               columns->stage};
+}
+
 static void copy_basis(const struct columns *columns, struct kept_basis *to,
                        const struct kept_basis *from)
 {
     size_t rows = columns->row_count;
 
+    to->stage = from->stage;
     memcpy(to->inverse, from->inverse, rows * rows * sizeof *to->inverse);
     memcpy(to->level, from->level, rows * sizeof *to->level);
     memcpy(to->dual, from->dual, rows * sizeof *to->dual);
@@ -240,16 +286,17 @@ static void copy_basis(const struct columns *columns, struct kept_basis *to,
 
 void columns_keep(struct columns *columns)
 {
-    const struct kept_basis now = {columns->inverse, columns->level, columns->dual, columns->basis};
+    const struct kept_basis from = now(columns);
 
-    copy_basis(columns, &columns->kept, &now);
+    copy_basis(columns, &columns->kept, &from);
 }
 
 void columns_back(struct columns *columns, const int64_t *counts, const int64_t *limits)
 {
-    struct kept_basis now = {columns->inverse, columns->level, columns->dual, columns->basis};
+    struct kept_basis to = now(columns);
 
-    copy_basis(columns, &now, &columns->kept);
+    copy_basis(columns, &to, &columns->kept);
+    columns->stage = to.stage;
     columns->counts = counts;
     columns->limits = limits;
     columns->pivots = 0;
@@ -358,28 +405,27 @@ static void price_new(struct columns *columns, struct offer *offer)
 
 /* ---- exchange ---- */
 
-/* The column of what stands, or shall stand, in the basis; `step` apart in memory. */
-static void write_column(const struct columns *columns, const struct basic *basic, double *to,
-                         size_t step)
+/* The column of what stands, or shall stand, in the basis. */
+static void write_column(struct columns *columns, const struct basic *basic)
 {
     const struct column *column;
     double sign = basic->as == BASIC_TURNED ? -1 : 1;
+    double *to = columns->entering;
 
-    for (size_t i = 0; i < columns->row_count; i++)
-        to[i * step] = 0;
+    memset(to, 0, columns->row_count * sizeof *to);
     if (basic->as == BASIC_SPARE || basic->as == BASIC_WANT) {
         bool part = basic->index < columns->task->kind_count;
 
-        to[basic->index * step] = basic->as == BASIC_WANT ? columns->wants[basic->index].take
-                                  : part                  ? -1
-                                                          : 1;
+        to[basic->index] = basic->as == BASIC_WANT ? columns->wants[basic->index].take
+                           : part                  ? -1
+                                                   : 1;
         return;
     }
     column = &columns->pool.at[basic->index];
     for (size_t i = column->first; i < column->first + column->count; i++)
-        to[columns->takes.at[i].kind * step] = sign * (double)columns->takes.at[i].count;
+        to[columns->takes.at[i].kind] = sign * (double)columns->takes.at[i].count;
     if (columns->limit_row[column->size] != SIZE_MAX)
-        to[columns->limit_row[column->size] * step] = sign;
+        to[columns->limit_row[column->size]] = sign;
 }
 
 static void fill_direction(struct columns *columns)
@@ -424,76 +470,113 @@ static size_t leaving_row(const struct columns *columns)
     return best;
 }
 
-static void exchange(struct columns *columns, size_t leaving, const struct offer *offer)
+/* In fours, which compilers turn into vectors: this is most of what a step costs. */
+static void subtract_row(double *restrict from, const double *restrict row, double factor,
+                         size_t count)
+{
+    size_t i = 0;
+
+    for (; i + 4 <= count; i += 4) {
+        from[i] -= factor * row[i];
+        from[i + 1] -= factor * row[i + 1];
+        from[i + 2] -= factor * row[i + 2];
+        from[i + 3] -= factor * row[i + 3];
+    }
+    for (; i < count; i++)
+        from[i] -= factor * row[i];
+}
+
+/* Makes the direction a unit column of `row`, in the whole inverse. */
+static void turn_inverse(struct columns *columns, size_t row)
 {
     size_t rows = columns->row_count;
-    double *pivot_row = &columns->inverse[leaving * rows];
-    double pivot = columns->direction[leaving];
-    double step = (columns->level[leaving] > 0 ? columns->level[leaving] : 0) / pivot;
+    double *pivot_row = &columns->inverse[row * rows];
 
     for (size_t i = 0; i < rows; i++)
-        pivot_row[i] /= pivot;
-    for (size_t row = 0; row < rows; row++) {
-        double factor = columns->direction[row];
+        pivot_row[i] /= columns->direction[row];
+    for (size_t other = 0; other < rows; other++) {
+        double factor = columns->direction[other];
+        double *other_row = &columns->inverse[other * rows];
 
-        if (row == leaving || (factor > -TINY && factor < TINY))
+        if (other == row || (factor > -TINY && factor < TINY))
             continue;
-        for (size_t i = 0; i < rows; i++)
-            columns->inverse[row * rows + i] -= factor * pivot_row[i];
-        columns->level[row] -= factor * step;
-        columns->work += (int64_t)rows / 2;
+        subtract_row(other_row, pivot_row, factor, rows);
+        columns->work += (int64_t)rows / 3;
     }
-    for (size_t i = 0; i < rows; i++)
-        columns->dual[i] -= offer->gain * pivot_row[i];
-    columns->level[leaving] = step;
+}
+
+static void exchange(struct columns *columns, size_t leaving, const struct offer *offer)
+{
+    double *level = columns->level;
+    double step = (level[leaving] > 0 ? level[leaving] : 0) / columns->direction[leaving];
+
+    turn_inverse(columns, leaving);
+    for (size_t row = 0; row < columns->row_count; row++) {
+        level[row] -= columns->direction[row] * step;
+        columns->dual[row] -= offer->gain * columns->inverse[leaving * columns->row_count + row];
+    }
+    level[leaving] = step;
     columns->basis[leaving] = offer->basic;
     columns->since_anew++;
 }
 
 /* ---- the inverse anew ---- */
 
-static void swap_rows(double *matrix, size_t rows, size_t a, size_t b)
+/* Rows of a column that have no basic column yet; of a spare or a want none, so that they come
+ * first. */
+static size_t open_rows(const struct columns *columns, const struct basic *basic)
 {
-    for (size_t i = 0; i < rows; i++) {
-        double kept = matrix[a * rows + i];
+    const struct column *column;
+    size_t open = 0;
 
-        matrix[a * rows + i] = matrix[b * rows + i];
-        matrix[b * rows + i] = kept;
+    if (basic->as == BASIC_SPARE || basic->as == BASIC_WANT)
+        return 0;
+    column = &columns->pool.at[basic->index];
+    for (size_t i = column->first; i < column->first + column->count; i++)
+        open += !columns->closed[columns->takes.at[i].kind];
+    if (columns->limit_row[column->size] != SIZE_MAX)
+        open += !columns->closed[columns->limit_row[column->size]];
+    return open;
+}
+
+/* Takes one of the first `count` waiting columns, with the fewest open rows: what comes in early
+ * fills little of the inverse. */
+static struct basic take_waiting(struct columns *columns, size_t count)
+{
+    size_t best = 0, fewest = SIZE_MAX;
+    struct basic taken;
+
+    for (size_t i = 0; i < count && fewest > 0; i++) {
+        size_t open = open_rows(columns, &columns->waiting[i]);
+
+        if (open < fewest) {
+            best = i;
+            fewest = open;
+        }
     }
+    columns->work += (int64_t)count;
+    taken = columns->waiting[best];
+    columns->waiting[best] = columns->waiting[count - 1];
+    return taken;
 }
 
-static void subtract_row(double *matrix, size_t rows, size_t from, size_t row, double factor)
+/* Puts a column into the open row where its pivot is largest; false where it has none. */
+static bool enter_anew(struct columns *columns, const struct basic *basic)
 {
-    for (size_t i = 0; i < rows; i++)
-        matrix[from * rows + i] -= factor * matrix[row * rows + i];
-}
+    size_t best = columns->row_count;
 
-/* One column of the Gauss-Jordan method; false where the basis has no inverse. */
-static bool clear_column(double *matrix, double *inverse, size_t rows, size_t column)
-{
-    size_t best = column;
-    double pivot;
-
-    for (size_t row = column; row < rows; row++)
-        if (fabs(matrix[row * rows + column]) > fabs(matrix[best * rows + column]))
+    write_column(columns, basic);
+    fill_direction(columns);
+    for (size_t row = 0; row < columns->row_count; row++)
+        if (!columns->closed[row] &&
+            (best == columns->row_count ||
+             fabs(columns->direction[row]) > fabs(columns->direction[best])))
             best = row;
-    pivot = matrix[best * rows + column];
-    if (fabs(pivot) < TINY)
+    if (best == columns->row_count || fabs(columns->direction[best]) < TINY)
         return false;
-    swap_rows(matrix, rows, best, column);
-    swap_rows(inverse, rows, best, column);
-    for (size_t i = 0; i < rows; i++) {
-        matrix[column * rows + i] /= pivot;
-        inverse[column * rows + i] /= pivot;
-    }
-    for (size_t row = 0; row < rows; row++) {
-        double factor = matrix[row * rows + column];
-
-        if (row == column || (factor > -1e-14 && factor < 1e-14))
-            continue;
-        subtract_row(matrix, rows, row, column, factor);
-        subtract_row(inverse, rows, row, column, factor);
-    }
+    turn_inverse(columns, best);
+    columns->basis[best] = *basic;
+    columns->closed[best] = true;
     return true;
 }
 
@@ -512,24 +595,28 @@ static void levels_and_duals_anew(struct columns *columns)
         }
         columns->level[row] = level;
     }
+    columns->work += (int64_t)(rows * rows);
 }
 
+/* From the unit matrix, one basic column after the other. */
 static void make_anew(struct columns *columns)
 {
     size_t rows = columns->row_count;
 
     columns->since_anew = 0;
-    columns->work += (int64_t)(rows * rows * rows / 2);
     memset(columns->inverse, 0, rows * rows * sizeof *columns->inverse);
-    for (size_t row = 0; row < rows; row++) {
+    memset(columns->closed, 0, rows * sizeof *columns->closed);
+    memcpy(columns->waiting, columns->basis, rows * sizeof *columns->basis);
+    for (size_t row = 0; row < rows; row++)
         columns->inverse[row * rows + row] = 1;
-        write_column(columns, &columns->basis[row], &columns->matrix[row], rows);
-    }
-    for (size_t column = 0; column < rows; column++)
-        if (!clear_column(columns->matrix, columns->inverse, rows, column)) {
+    for (size_t count = rows; count > 0; count--) {
+        struct basic basic = take_waiting(columns, count);
+
+        if (!enter_anew(columns, &basic)) {
             columns_start(columns, columns->counts, columns->limits);
             return;
         }
+    }
     levels_and_duals_anew(columns);
 }
 
@@ -546,6 +633,27 @@ static struct offer best_offer(struct columns *columns, double least)
     return offer;
 }
 
+/* Parts are still wanted: makes them dearer. False at the last stage, or where all are cut. */
+static bool raise_wants(struct columns *columns)
+{
+    bool wanting = false;
+
+    for (size_t row = 0; row < columns->row_count; row++)
+        wanting = wanting || (columns->basis[row].as == BASIC_WANT && columns->level[row] > TINY);
+    if (!wanting || columns->stage == LAST_STAGE)
+        return false;
+    columns->stage++;
+    levels_and_duals_anew(columns);
+    return true;
+}
+
+static int pivots_until_anew(const struct columns *columns)
+{
+    int rows = (int)columns->row_count;
+
+    return rows > PIVOTS_UNTIL_ANEW ? rows : PIVOTS_UNTIL_ANEW;
+}
+
 bool columns_step(struct columns *columns)
 {
     double least = columns->dearest * GAIN;
@@ -554,16 +662,18 @@ bool columns_step(struct columns *columns)
 
     if (columns->pivots++ > PIVOTS_PER_ROW * (int)columns->row_count + 1000)
         return false;
-    if (columns->since_anew >= PIVOTS_UNTIL_ANEW)
+    if (columns->since_anew >= pivots_until_anew(columns))
         make_anew(columns);
     offer = best_offer(columns, least);
+    if (offer.gain <= least && raise_wants(columns))
+        return true;
     if (offer.gain <= least && columns->since_anew > PIVOTS_UNTIL_ANEW / 4) {
         make_anew(columns);
         return true;
     }
     if (offer.gain <= least)
         return false;
-    write_column(columns, &offer.basic, columns->entering, 1);
+    write_column(columns, &offer.basic);
     fill_direction(columns);
     leaving = leaving_row(columns);
     if (leaving == columns->row_count)
@@ -572,11 +682,16 @@ bool columns_step(struct columns *columns)
     return true;
 }
 
+/* What is wanted counts at its last stage: it must not look cheaper than cutting it. */
 double columns_cost(const struct columns *columns)
 {
     double cost = 0;
 
-    for (size_t row = 0; row < columns->row_count; row++)
-        cost += cost_of_basic(columns, &columns->basis[row]) * columns->level[row];
+    for (size_t row = 0; row < columns->row_count; row++) {
+        const struct basic *basic = &columns->basis[row];
+
+        cost += columns->level[row] * (basic->as == BASIC_WANT ? columns->wants[basic->index].cost
+                                                               : cost_of_basic(columns, basic));
+    }
     return cost;
 }

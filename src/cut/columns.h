@@ -34,7 +34,7 @@ struct basic {
 
 /* What stands in a part's row before fillings do. */
 struct want {
-    double take, cost;
+    double take, cost; /* at the last stage */
 };
 
 struct columns {
@@ -54,13 +54,17 @@ struct columns {
     double *dual;    /* of each row: what a part is worth, what a stick of a size costs beside its
                         price (not above 0) */
     struct basic *basis;
-    struct want *wants; /* by kind */
-    double *matrix;     /* scratch: the basis itself, while the inverse is made anew */
+    struct want *wants;     /* by kind */
+    double least_by_length; /* price of a stick on offer for its length; 0 without one */
+    int stage;              /* of what wants cost */
     double *direction, *entering;
     struct kept_basis {
         double *inverse, *level, *dual;
         struct basic *basis;
+        int stage;
     } kept;
+    struct basic *waiting; /* scratch, while the inverse is made anew: not yet in the basis */
+    bool *closed;          /* by row: it has its basic column */
     int64_t *scratch;
     double dearest;
     int pivots;
