@@ -34,7 +34,21 @@ struct bar_mixes {
     int64_t best_cost;
     int64_t steps_left;
     int64_t open; /* cost of the cheapest set aside */
+    struct bar_values lengths;
+    struct bar_exact *exact;
 };
+
+/* Values by length: what a filling loses is room. */
+static void value_lengths(struct bar_mixes *mixes)
+{
+    const struct bar_task *task = &mixes->task;
+    double *worth = ARENA_MANY(task->arena, double, task->kind_count);
+
+    for (size_t k = 0; k < task->kind_count; k++)
+        worth[k] = (double)task->kinds[k].length / (double)task->longest;
+    bar_values_begin(&mixes->lengths, task);
+    bar_values_set(&mixes->lengths, task, worth, 0);
+}
 
 struct bar_mixes *bar_mixes_begin(const struct bar_task *task)
 {
@@ -55,6 +69,8 @@ struct bar_mixes *bar_mixes_begin(const struct bar_task *task)
     value_table_begin(&mixes->table, task);
     columns_begin(&mixes->columns, &mixes->task);
     mixes->open = INT64_MAX;
+    value_lengths(mixes);
+    mixes->exact = bar_exact_begin(&mixes->task);
     return mixes;
 }
 
@@ -168,37 +184,89 @@ static int64_t most_of(const struct bar_mixes *mixes, size_t size, int64_t cost)
     return most;
 }
 
+/* Of a size and those after it, none holds more for its price by any refutation. Then the fewer of
+ * it, the more the others must cost. */
+static bool is_best_value(const struct bar_mixes *mixes, size_t size)
+{
+    const struct bar_size *sizes = mixes->priced->sizes;
+
+    for (size_t i = 0; i < mixes->refutations.count; i++) {
+        const int64_t *held = mixes->refutations.at[i].held;
+
+        for (size_t s = size + 1; s < mixes->priced->size_count; s++) {
+            int64_t mine, other;
+
+            if (whole_multiply(held[size], sizes[s].price, &mine) ||
+                whole_multiply(held[s], sizes[size].price, &other) ||
+                (sizes[s].price > 0 && other > mine))
+                return false;
+        }
+    }
+    return true;
+}
+
+static void end_mix(struct bar_mixes *mixes, int64_t cost)
+{
+    if (is_refuted(mixes) || is_struck(mixes))
+        return;
+    memcpy(mixes->best, mixes->now, sizeof mixes->now);
+    mixes->best_cost = cost;
+}
+
+/* Goes on with sizes from `size`; the mix so far can be cheaper than the best. */
 static void find_mix(struct bar_mixes *mixes, size_t size, int64_t cost)
 {
-    if (mixes->steps_left-- <= 0 || !can_be_cheaper(mixes, size, cost))
-        return;
+    int64_t price, most, least;
+    bool best_value;
+
     if (size == mixes->priced->size_count) {
-        if (is_refuted(mixes) || is_struck(mixes))
-            return;
-        memcpy(mixes->best, mixes->now, sizeof mixes->now);
-        mixes->best_cost = cost;
+        end_mix(mixes, cost);
         return;
     }
+    price = mixes->priced->sizes[size].price;
+    most = most_of(mixes, size, cost);
+    best_value = is_best_value(mixes, size);
     /* What lies on the shelf costs nothing: all of it, or none is left out for nothing. */
-    int64_t least = mixes->priced->sizes[size].price == 0 ? most_of(mixes, size, cost) : 0;
-    for (int64_t count = most_of(mixes, size, cost); count >= least; count--) {
+    least = price == 0 ? most : 0;
+    for (int64_t count = most; count >= least && mixes->steps_left-- > 0; count--) {
         mixes->now[size] = count;
-        find_mix(mixes, size + 1, cost + count * mixes->priced->sizes[size].price);
+        if (can_be_cheaper(mixes, size + 1, cost + count * price))
+            find_mix(mixes, size + 1, cost + count * price);
+        else if (best_value)
+            break;
     }
     mixes->now[size] = 0;
 }
 
-enum mix_outcome bar_mixes_next(struct bar_mixes *mixes, int64_t below, int64_t *ret_cost,
-                                int64_t *done)
+/* Goes through all mixes below a price, with so many steps at the most. */
+static void find_mix_below(struct bar_mixes *mixes, int64_t below, int64_t *done)
 {
-    if (mixes->struck.count >= STRIKES_MOST)
-        return MIX_TOO_MANY;
     mixes->best_cost = below;
     mixes->steps_left = STEPS_MOST;
-    find_mix(mixes, 0, 0);
+    if (can_be_cheaper(mixes, 0, 0))
+        find_mix(mixes, 0, 0);
     *done += (STEPS_MOST - mixes->steps_left) * 8 * (int64_t)mixes->refutations.count;
-    if (mixes->steps_left <= 0)
+}
+
+/* Few mixes cost hardly more than the bound, and those are soon gone through: so it goes up from
+ * there in steps. */
+enum mix_outcome bar_mixes_next(struct bar_mixes *mixes, int64_t bound, int64_t below,
+                                int64_t *ret_cost, int64_t *done)
+{
+    int64_t reach = 1;
+
+    if (mixes->struck.count >= STRIKES_MOST)
         return MIX_TOO_MANY;
+    for (;;) {
+        int64_t most = below - bound > reach ? bound + reach : below;
+
+        find_mix_below(mixes, most, done);
+        if (mixes->steps_left <= 0)
+            return MIX_TOO_MANY;
+        if (mixes->best_cost < most || most == below)
+            break;
+        reach *= 4;
+    }
     *ret_cost = mixes->best_cost;
     return mixes->best_cost < below ? MIX_FOUND : MIX_NONE;
 }
@@ -261,10 +329,21 @@ bool bar_mixes_relax(struct bar_mixes *mixes, const int64_t *counts, const int64
     return mixes->refutations.count == refutations;
 }
 
-void bar_mixes_set_aside(struct bar_mixes *mixes, int64_t cost)
+enum bar_outcome bar_mixes_search(struct bar_mixes *mixes, int64_t *counts, int64_t *limits,
+                                  int64_t work, struct bar_plan *plan, int64_t *done)
+{
+    return bar_exact_search(mixes->exact, &mixes->lengths, counts, limits, 0, work, plan, done);
+}
+
+void bar_mixes_strike(struct bar_mixes *mixes)
 {
     struct struck *struck = LIST_ADD(mixes->priced->arena, &mixes->struck);
 
     memcpy(struck->counts, mixes->best, sizeof struck->counts);
+}
+
+void bar_mixes_set_aside(struct bar_mixes *mixes, int64_t cost)
+{
+    bar_mixes_strike(mixes);
     mixes->open = cost < mixes->open ? cost : mixes->open;
 }

@@ -27,10 +27,10 @@ enum mix_outcome { MIX_FOUND, MIX_NONE, MIX_TOO_MANY };
 /*
  * The cheapest mix below `below` that is not refuted and was not set aside; its cost in *ret_cost,
  * and its counts by size for bar_mixes_counts. NONE when there is none: nothing is cheaper than
- * `below`, but for mixes set aside. Work is added to *done.
+ * `below`, but for mixes set aside. No plan may be cheaper than `bound`. Work is added to *done.
  */
-enum mix_outcome bar_mixes_next(struct bar_mixes *mixes, int64_t below, int64_t *ret_cost,
-                                int64_t *done);
+enum mix_outcome bar_mixes_next(struct bar_mixes *mixes, int64_t bound, int64_t below,
+                                int64_t *ret_cost, int64_t *done);
 const int64_t *bar_mixes_counts(const struct bar_mixes *mixes);
 
 /*
@@ -44,6 +44,17 @@ struct columns *bar_mixes_columns(struct bar_mixes *mixes);
 
 /* The relaxation goes on after a dive has cut some; false when what is left cannot be packed. */
 bool bar_mixes_relax_rest(struct bar_mixes *mixes, int64_t *done);
+
+/*
+ * Packs the mix part by part, with so much work at the most and as little room lost as there is
+ * over; counts and limits as for bar_mixes_relax, unchanged at the end. FOUND: the plan holds it.
+ * NONE: it cannot be packed.
+ */
+enum bar_outcome bar_mixes_search(struct bar_mixes *mixes, int64_t *counts, int64_t *limits,
+                                  int64_t work, struct bar_plan *plan, int64_t *done);
+
+/* The mix cannot be packed: it is not found again. */
+void bar_mixes_strike(struct bar_mixes *mixes);
 
 /* Sets the mix aside: it was not packed, nor refuted. The cheapest mix set aside stays a bound. */
 void bar_mixes_set_aside(struct bar_mixes *mixes, int64_t cost);

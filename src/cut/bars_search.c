@@ -28,6 +28,7 @@
 #define DIVES_IN_A_MIX 4
 #define KINDS_A_DIVE 40
 #define MIXES_WORK INT64_C(20000000) /* after a dive */
+#define MIX_WORK INT64_C(4000000)    /* to pack one part by part */
 
 enum turn { TURN_RELAX, TURN_SETTLE, TURN_OVER };
 
@@ -330,12 +331,17 @@ static double chance_of(int dive)
     return dive == 0 ? 0 : chances[(size_t)dive % (sizeof chances / sizeof *chances)];
 }
 
-/* Rounds the relaxation of a mix, from where it was kept; true when that gave a plan. */
-static bool dive_in_mix(struct bars_search *search, double chance)
+static void begin_mix(struct bars_search *search)
 {
     begin_dive(search);
     memcpy(search->limits, bar_mixes_counts(search->mixes),
            search->task.size_count * sizeof *search->limits);
+}
+
+/* Rounds the relaxation of a mix, from where it was kept; true when that gave a plan. */
+static bool dive_in_mix(struct bars_search *search, double chance)
+{
+    begin_mix(search);
     columns_back(search->lp, search->counts, search->limits);
     for (;;) {
         int64_t best = search->best.cost;
@@ -370,13 +376,30 @@ static bool pack_mix(struct bars_search *search)
     return packed;
 }
 
+/* A mix that no dive packed: packs it part by part, or strikes it, or leaves that open. */
+static void look_through_mix(struct bars_search *search, int64_t cost)
+{
+    enum bar_outcome outcome = BAR_UNDECIDED;
+
+    begin_mix(search);
+    if (search->task.part_count <= WHOLE_PARTS)
+        outcome = bar_mixes_search(search->mixes, search->counts, search->limits, MIX_WORK,
+                                   &search->plan, &search->done);
+    if (outcome == BAR_FOUND)
+        keep_if_better(search);
+    else if (outcome == BAR_NONE)
+        bar_mixes_strike(search->mixes);
+    else
+        bar_mixes_set_aside(search->mixes, cost);
+}
+
 /* Tries the cheapest mix that may be; false when no more can come of mixes. */
 static bool try_mix(struct bars_search *search)
 {
     int64_t cost = 0;
     int64_t open = bar_mixes_open(search->mixes);
     enum mix_outcome outcome =
-        bar_mixes_next(search->mixes, search->best.cost, &cost, &search->done);
+        bar_mixes_next(search->mixes, search->bound, search->best.cost, &cost, &search->done);
 
     if (outcome == MIX_TOO_MANY)
         return false;
@@ -385,12 +408,10 @@ static bool try_mix(struct bars_search *search)
         return false;
     }
     raise_bound(search, cost < open ? cost : open);
-    begin_dive(search);
-    memcpy(search->limits, bar_mixes_counts(search->mixes),
-           search->task.size_count * sizeof *search->limits);
+    begin_mix(search);
     if (bar_mixes_relax(search->mixes, search->counts, search->limits, &search->done) &&
         !pack_mix(search))
-        bar_mixes_set_aside(search->mixes, cost);
+        look_through_mix(search, cost);
     return true;
 }
 
