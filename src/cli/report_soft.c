@@ -37,6 +37,8 @@ static void report_covers(struct json *json, const struct plan *plan)
         put_length(json, plan, "height", cover->cut_height);
         put_whole(json, "widths", cover->widths);
         put_length(json, plan, "side_strip", cover->side_strip);
+        put_length(json, plan, "side_strip_right", cover->side_strip_right);
+        put_whole(json, "seams", cover->seams);
         put_length(json, plan, "seam", cover->seam);
         put_bool(json, "railroaded", cover->railroaded);
         put_bool(json, "bias", cover->bias);

@@ -440,6 +440,8 @@
       VALUE_MM(200), VALUE_PRACTICE, "wood up to this width is a narrow edge")                     \
     V(HANDLE, "handle", LENGTH, VALUE_IN(2), VALUE_MM(50), 0, VALUE_MM(300), VALUE_PRACTICE,       \
       "cloth to pull by, beyond the landing")                                                      \
+    V(HANDLE_LEAST, "handle.least", LENGTH, VALUE_IN(1), VALUE_MM(25), 0, VALUE_MM(300),           \
+      VALUE_PRACTICE, "no hand pulls by less than this")                                           \
     V(HANDLE_MUSLIN, "handle.muslin", LENGTH, VALUE_IN(1.25), VALUE_MM(30), 0, VALUE_MM(300),      \
       VALUE_PRACTICE, "the same of a lining under the cover")                                      \
     V(HANDLE_VINYL, "handle.vinyl", LENGTH, VALUE_IN(2.5), VALUE_MM(64), 0, VALUE_MM(300),         \
@@ -456,6 +458,8 @@
       VALUE_PRACTICE, "what a seam in heavy cloth takes up")                                       \
     V(SEAM_MOVE, "seam.move", LENGTH, VALUE_IN(3), VALUE_MM(75), 0, VALUE_MM(500), VALUE_PRACTICE, \
       "a seam is moved this far to fall on a line that hides it")                                  \
+    V(SEAM_CLEAR, "seam.clear", LENGTH, VALUE_IN(1), VALUE_MM(25), 0, VALUE_MM(200),               \
+      VALUE_PRACTICE, "a seam stays this far from a fold or a button")                             \
     V(SIDE_STRIP_MIN, "side_strip.min", LENGTH, VALUE_IN(4), VALUE_MM(100), 0, VALUE_MM(500),      \
       VALUE_PRACTICE, "narrowest strip beside a seam")                                             \
     V(COVER_EASE, "cover.ease", LENGTH, 0, 0, 0, VALUE_MM(100), VALUE_PRACTICE,                    \
@@ -554,6 +558,8 @@
 #define TRADE_TRIM_VALUES(V)                                                                       \
     V(WELT_CORD, "welt.cord", LENGTH, VALUE_IN(0.15625), VALUE_MM(4), VALUE_MM(1), VALUE_MM(50),   \
       VALUE_PRACTICE, "cord in a welt, across")                                                    \
+    V(WELT_STEP, "welt.step", LENGTH, VALUE_IN(0.125), VALUE_MM(1), VALUE_MM(0.1), VALUE_MM(50),   \
+      VALUE_PRACTICE, "strips of a welt are cut in whole steps of this")                           \
     V(WELT_JOIN, "welt.join", LENGTH, VALUE_IN(2), VALUE_MM(50), 0, VALUE_MM(300), VALUE_PRACTICE, \
       "welt over its run, for the join")                                                           \
     V(WELT_CORNER, "welt.corner", LENGTH, VALUE_IN(0.5), VALUE_MM(12), 0, VALUE_MM(100),           \

@@ -34,8 +34,9 @@ static void cover_sizes(struct text *out, const struct plan *plan)
                    print_length_unit(plan, cover->cut_height).at);
         table_count(&table, cover->widths > 1 ? cover->widths : 0, "widths");
         if (cover->seam)
-            table_cell(&table, "seams %s each side of the middle",
-                       print_length(plan, cover->seam).at);
+            table_cell(&table, "seams %s each side of the middle%s%s",
+                       print_length(plan, cover->seam).at, cover->hidden_by ? ", on " : "",
+                       cover->hidden_by ? cover->hidden_by : "");
         else
             table_cell(&table, "%s", "");
         table_cell(&table, "%s", cover->railroaded ? "railroaded" : cover->bias ? "bias" : "");

@@ -27,6 +27,9 @@ void check_landings(struct planning *planning);
  */
 void check_seams(struct planning *planning);
 
+/* Covers that go down behind the mattress: cloth that nobody sees. */
+void check_hidden(struct planning *planning);
+
 /* Backs and undersides left open where they are seen. */
 void check_closing(struct planning *planning);
 

@@ -13,6 +13,7 @@
 #include "plan/drape.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
+#include "plan/stance.h"
 
 /* ---- skirting ---- */
 
@@ -100,17 +101,16 @@ static bool overlaps(int64_t a0, int64_t a1, int64_t b0, int64_t b1)
 struct between {
     int64_t left, right;
     const struct box *wing; /* the one that is told */
-    bool both_sides;
 };
 
-static void narrow(const struct planning *planning, const struct object *mattress,
+static void narrow(const struct planning *planning, const struct solid *mattress,
                    const struct box *box, struct between *between, bool *left, bool *right)
 {
     struct solid solid = check_in_room(planning, box);
-    int64_t middle = mattress->x + mattress->width / 2;
+    int64_t middle = (mattress->low.x + mattress->high.x) / 2;
 
-    if (!overlaps(solid.low.y, solid.high.y, mattress->y, mattress->y + mattress->depth) ||
-        !overlaps(solid.low.z, solid.high.z, mattress->z, mattress->z + mattress->height))
+    if (!overlaps(solid.low.y, solid.high.y, mattress->low.y, mattress->high.y) ||
+        !overlaps(solid.low.z, solid.high.z, mattress->low.z, mattress->high.z))
         return;
     if (solid.high.x <= middle) {
         int64_t face = solid.high.x + pad_toward(planning, box, SIDE_RIGHT);
@@ -131,6 +131,7 @@ static void check_mattress(struct planning *planning, const struct object *mattr
 {
     const struct model *model = planning->model;
     struct between between = {0};
+    struct solid lies = stance_object(planning->plan, mattress);
     int64_t wanted = mattress->width + 2 * planning->value[TRADE_MATTRESS_WING];
     bool left = false;
     bool right = false;
@@ -138,7 +139,7 @@ static void check_mattress(struct planning *planning, const struct object *mattr
 
     for (size_t i = 0; i < model->boxes.count; i++)
         if (plan_pose(planning->plan, model->boxes.at[i].key)->placed)
-            narrow(planning, mattress, &model->boxes.at[i], &between, &left, &right);
+            narrow(planning, &lies, &model->boxes.at[i], &between, &left, &right);
     if (!left || !right || between.right - between.left >= wanted)
         return;
     finding = finding_add(planning, FINDING_MATTRESS_TIGHT, ENTITY_object, mattress->key);

@@ -149,33 +149,13 @@ static void add_boxes(struct sweep *sweep)
     }
 }
 
-/* The left, back, bottom corner of all boxes that stand as one with the first. */
-static struct vector corner_of_piece(const struct plan *plan)
-{
-    const struct pose *first = &plan->poses.at[0];
-    struct vector corner = {first->room.low.x, first->room.low.y, first->floor};
-
-    for (size_t i = 1; i < plan->poses.count; i++) {
-        const struct pose *pose = &plan->poses.at[i];
-
-        if (pose->with != first->with)
-            continue;
-        corner.x = length_smaller(corner.x, pose->room.low.x);
-        corner.y = length_smaller(corner.y, pose->room.low.y);
-    }
-    return corner;
-}
-
 static void add_objects(struct sweep *sweep)
 {
     const struct planning *planning = sweep->planning;
-    struct vector corner = corner_of_piece(planning->plan);
 
     for (size_t i = 0; i < planning->model->objects.count; i++) {
         const struct object *object = &planning->model->objects.at[i];
-        struct vector low = {corner.x + object->x, corner.y + object->y, corner.z + object->z};
-        struct solid solid = {
-            low, {low.x + object->width, low.y + object->depth, low.z + object->height}};
+        struct solid solid = stance_object(planning->plan, object);
 
         if (!solid_empty(&solid))
             *LIST_ADD(planning->arena, &sweep->outlines) = (struct outline){

@@ -19,6 +19,7 @@ struct brim {
     int64_t beside;  /* padding on the side it borders on */
     int64_t landing; /* by hand, or the trade's */
     int64_t handle;
+    int64_t by_hand;  /* key of the edge's own figures; 0 without */
     int64_t pitch;    /* by hand; 0 for the trade's */
     int64_t by_class; /* enum class_word by hand; AUTO without */
 };
@@ -87,6 +88,27 @@ struct widths spread_cloth(struct planning *planning, struct spread *spread, con
 void cut_cloth(struct planning *planning, struct spread *spread, const char *name, int64_t width,
                int64_t height);
 
+/* The same for a piece that is seen, `before` of whose width lies left of the layer and `below` of
+ * whose height under it: its seams are placed by what is there on the face. */
+void cut_on_face(struct planning *planning, struct spread *spread, const char *name, int64_t width,
+                 int64_t height, int64_t before, int64_t below);
+
+/* Handles that are too short to pull by, and a seam that shorter ones would spare (cover_reach.c).
+ */
+void tell_handles(struct planning *planning, const struct spread *spread);
+void tell_spared_seam(struct planning *planning, const struct spread *spread, int64_t cut,
+                      int64_t roll, bool across);
+
+/*
+ * Where the seams of such a piece fall, upright on the roll (cover_seam.c), with the finding where
+ * they fall on what they should not. *ret_hidden_by: the line that hides them, or NULL.
+ */
+struct widths seams_place(struct planning *planning, const struct spread *spread, int64_t width,
+                          int64_t before, int64_t roll, const char **ret_hidden_by);
+
+/* The seam to the next cover of the same face, where the maker laid two side by side. */
+void seam_by_hand(struct planning *planning, const struct spread *spread);
+
 /* The layer's line among covers. */
 struct cover *spread_cover(struct planning *planning, const struct spread *spread, int64_t width,
                            int64_t height);
@@ -113,6 +135,10 @@ bool spread_is_band(const struct spread *spread);
 /* Extra cloth of a tufting field across u and along v, and its buttons (cover_tuft.c). */
 int64_t tuft_extra(const struct planning *planning, const struct spread *spread, bool across);
 int64_t tuft_count(const struct tufting *tufting);
+/* Its holes, and the wood behind them; before the cover is cut. */
+void tuft_lay(struct planning *planning, struct spread *spread);
+/* A place of the layer, from its left, on the cloth as it is drawn in by the buttons. */
+int64_t tuft_on_cloth(const struct planning *planning, const struct spread *spread, int64_t u);
 void tuft_consume(struct planning *planning, struct spread *spread);
 
 /* Length that a run (welt, trim) takes along its edges, without joins; and how many corners it

@@ -1,6 +1,6 @@
 /*
  * Cloth off a roll: whether a piece lies railroaded, and how one that is wider than the roll is
- * sewn from a centre and equal sides.
+ * sewn from a centre and its sides.
  */
 #include "plan/cover.h"
 #include "plan/cover_sums.h"
@@ -71,35 +71,80 @@ static void add_strips(struct planning *planning, struct spread *spread, const c
         planning->plan->pieces.at[i].across = across;
 }
 
-struct widths spread_cloth(struct planning *planning, struct spread *spread, const char *name,
-                           int64_t width, int64_t height, bool *ret_across)
+/* The outer strips, told apart where they are not alike. */
+static void add_sides(struct planning *planning, struct spread *spread, const char *name,
+                      const struct widths *widths, int64_t along, bool across)
+{
+    char part[40];
+
+    if (widths->side == widths->side_right) {
+        snprintf(part, sizeof part, "%s side", name);
+        add_strips(planning, spread, part, 2, widths->side, along, across);
+        return;
+    }
+    snprintf(part, sizeof part, "%s left side", name);
+    add_strips(planning, spread, part, 1, widths->side, along, across);
+    snprintf(part, sizeof part, "%s right side", name);
+    add_strips(planning, spread, part, 1, widths->side_right, along, across);
+}
+
+static void add_widths(struct planning *planning, struct spread *spread, const char *name,
+                       const struct widths *widths, int64_t along, bool across)
+{
+    char part[40];
+
+    add_strips(planning, spread, name, 1, widths->centre, along, across);
+    snprintf(part, sizeof part, "%s width", name);
+    if (widths->inner > 0)
+        add_strips(planning, spread, part, 2 * widths->inner, widths->full, along, across);
+    if (widths->side > 0)
+        add_sides(planning, spread, name, widths, along, across);
+}
+
+/* How a piece lies on its roll. */
+struct lie {
+    int64_t roll; /* usable; 0 where nothing has to be split */
+    bool across;
+    int64_t cut, along; /* across the roll and along it */
+};
+
+static struct lie lie_of(const struct planning *planning, const struct spread *spread,
+                         int64_t width, int64_t height)
 {
     int64_t roll = usable(planning, spread->stock, width > height ? width : height);
     bool across = roll > 0 && railroaded(spread, roll, width, height);
-    int64_t cut = across ? height : width;
-    int64_t along = across ? width : height;
-    struct widths widths = {.count = 1, .centre = cut};
-    char part[40];
 
-    if (roll > 0)
-        widths = widths_split(cut, roll, planning->value[TRADE_SEAM_ALLOWANCE],
+    return (struct lie){roll, across, across ? height : width, across ? width : height};
+}
+
+struct widths spread_cloth(struct planning *planning, struct spread *spread, const char *name,
+                           int64_t width, int64_t height, bool *ret_across)
+{
+    struct lie lie = lie_of(planning, spread, width, height);
+    struct widths widths = {.count = 1, .centre = lie.cut};
+
+    if (lie.roll > 0)
+        widths = widths_split(lie.cut, lie.roll, planning->value[TRADE_SEAM_ALLOWANCE],
                               planning->value[TRADE_SIDE_STRIP_MIN], spread->stock->repeat_across);
     if (widths.count > 1)
-        tell_widths(planning, spread, widths.count, cut, roll);
-    add_strips(planning, spread, name, 1, widths.centre, along, across);
-    snprintf(part, sizeof part, "%s width", name);
-    if (widths.inner > 0)
-        add_strips(planning, spread, part, 2 * widths.inner, widths.full, along, across);
-    snprintf(part, sizeof part, "%s side", name);
-    if (widths.side > 0)
-        add_strips(planning, spread, part, 2, widths.side, along, across);
-    *ret_across = across;
+        tell_widths(planning, spread, widths.count, lie.cut, lie.roll);
+    add_widths(planning, spread, name, &widths, lie.along, lie.across);
+    *ret_across = lie.across;
     return widths;
 }
 
 static int64_t repeats_of(const struct stock *stock, int64_t along)
 {
     return stock->repeat_along > 0 ? drop_repeats(along, stock->repeat_along) : 0;
+}
+
+static void note_widths(struct cover *cover, const struct widths *widths)
+{
+    cover->widths = widths->count;
+    cover->side_strip = widths->side;
+    cover->side_strip_right = widths->side_right;
+    cover->seam = widths->seam;
+    cover->seams = widths->count > 1 ? 2 * (widths->inner + 1) : 0;
 }
 
 void cut_cloth(struct planning *planning, struct spread *spread, const char *name, int64_t width,
@@ -109,9 +154,42 @@ void cut_cloth(struct planning *planning, struct spread *spread, const char *nam
     struct widths widths = spread_cloth(planning, spread, name, width, height, &across);
     struct cover *cover = spread_cover(planning, spread, width, height);
 
-    cover->widths = widths.count;
-    cover->side_strip = widths.side;
-    cover->seam = widths.seam;
+    note_widths(cover, &widths);
     cover->railroaded = across;
     cover->repeats = repeats_of(spread->stock, across ? width : height);
+}
+
+/* Seams of what is seen, upright on its roll, are placed by what is there on the face. */
+static void cut_seen(struct planning *planning, struct spread *spread, const char *name,
+                     int64_t width, int64_t height, int64_t before, int64_t roll)
+{
+    const char *hidden_by;
+    struct widths widths = seams_place(planning, spread, width, before, roll, &hidden_by);
+    struct cover *cover;
+
+    if (widths.count > 1)
+        tell_widths(planning, spread, widths.count, width, roll);
+    add_widths(planning, spread, name, &widths, height, false);
+    cover = spread_cover(planning, spread, width, height);
+    note_widths(cover, &widths);
+    cover->hidden_by = hidden_by;
+    cover->repeats = repeats_of(spread->stock, height);
+}
+
+void cut_on_face(struct planning *planning, struct spread *spread, const char *name, int64_t width,
+                 int64_t height, int64_t before, int64_t below)
+{
+    struct lie lie = lie_of(planning, spread, width, height);
+    size_t line = planning->plan->covers.count;
+
+    tell_handles(planning, spread);
+    seam_by_hand(planning, spread);
+    if (lie.cut > lie.roll && lie.roll > 0)
+        tell_spared_seam(planning, spread, lie.cut, lie.roll, lie.across);
+    if (lie.roll == 0 || lie.across || is_hidden(spread->layer))
+        cut_cloth(planning, spread, name, width, height);
+    else
+        cut_seen(planning, spread, name, width, height, before, lie.roll);
+    planning->plan->covers.at[line].before = before;
+    planning->plan->covers.at[line].below = below;
 }

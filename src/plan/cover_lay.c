@@ -144,6 +144,7 @@ static void brim_by_hand(const struct planning *planning, const struct layer *la
 
         if (by_hand->layer != layer->key || by_hand->edge != edge)
             continue;
+        brim->by_hand = by_hand->key;
         brim->by_class = by_hand->class;
         brim->pitch = by_hand->pitch;
         brim->landing = by_hand->landing > 0 ? by_hand->landing : brim->landing;

@@ -40,12 +40,6 @@ int64_t spread_run(const struct spread *spread, int *ret_corners)
 
 /* ---- welt ---- */
 
-/* To what strips are rounded up. */
-static int64_t strip_step(const struct planning *planning)
-{
-    return model_units(planning->model) == UNITS_INCH ? LENGTH_INCH / 8 : LENGTH_MM;
-}
-
 /* The workshop's cord of that thickness; 0 without one. */
 static int64_t cord_of(const struct model *model, int64_t diameter)
 {
@@ -81,7 +75,7 @@ static void cut_bias(struct planning *planning, struct spread *spread, int64_t l
                      int64_t strip)
 {
     int64_t share = planning->value[TRADE_BIAS_EFFICIENCY];
-    int64_t step = strip_step(planning);
+    int64_t step = planning->value[TRADE_WELT_STEP];
     int64_t roll = spread->stock->width;
     int64_t square = bias_square(length, strip, share, step);
     bool narrow = roll > 0 && square > roll;
@@ -99,7 +93,7 @@ static void cut_welt(struct planning *planning, struct spread *spread, int64_t r
     const int64_t *value = planning->value;
     int64_t cord = spread->layer->thickness > 0 ? spread->layer->thickness : value[TRADE_WELT_CORD];
     int64_t length = run + value[TRADE_WELT_JOIN] + corners * value[TRADE_WELT_CORNER];
-    int64_t strip = welt_strip(cord, value[TRADE_SEAM_ALLOWANCE], strip_step(planning));
+    int64_t strip = welt_strip(cord, value[TRADE_SEAM_ALLOWANCE], planning->value[TRADE_WELT_STEP]);
 
     if (is_on_bias(spread))
         cut_bias(planning, spread, length, strip);

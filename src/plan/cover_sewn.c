@@ -62,7 +62,9 @@ static void cut_faces(struct planning *planning, struct spread *spread)
                      tuft_extra(planning, spread, false);
     bool across;
 
-    cut_cloth(planning, spread, "face", width, height);
+    tuft_lay(planning, spread);
+    cut_on_face(planning, spread, "face", width, height, face_reach(planning, spread, EDGE_LEFT),
+                face_reach(planning, spread, EDGE_BOTTOM));
     if (spread->layer->both)
         spread_cloth(planning, spread, "face", width, height, &across);
     tuft_consume(planning, spread);

@@ -4,6 +4,16 @@
 
 #include <assert.h>
 
+static int64_t smaller(int64_t a, int64_t b)
+{
+    return a < b ? a : b;
+}
+
+static int64_t larger(int64_t a, int64_t b)
+{
+    return a > b ? a : b;
+}
+
 int widths_least(int64_t cut, int64_t usable, int64_t allowance)
 {
     assert(usable > 2 * allowance);
@@ -22,10 +32,15 @@ static int64_t matched(int64_t usable, int64_t allowance, int64_t repeat)
     return finished / repeat * repeat + 2 * allowance;
 }
 
+static int widths_of(const struct widths *widths, int64_t usable)
+{
+    return 1 + 2 * widths->inner + (widths->side + widths->side_right <= usable ? 1 : 2);
+}
+
 struct widths widths_split(int64_t cut, int64_t usable, int64_t allowance, int64_t least_side,
                            int64_t repeat)
 {
-    struct widths widths = {1, cut, 0, 0, 0, 0};
+    struct widths widths = {.count = 1, .centre = cut};
     int64_t full = matched(usable, allowance, repeat);
     int64_t rest;
 
@@ -41,8 +56,49 @@ struct widths widths_split(int64_t cut, int64_t usable, int64_t allowance, int64
         widths.centre -= 2 * (least_side - widths.side);
         widths.side = least_side;
     }
+    widths.side_right = widths.side;
     widths.seam = widths.centre / 2 - allowance;
-    widths.count = 1 + 2 * widths.inner + (2 * widths.side <= usable ? 1 : 2);
+    widths.count = widths_of(&widths, usable);
+    return widths;
+}
+
+bool widths_draw_in(struct widths *widths, int64_t left, int64_t right, int64_t usable,
+                    int64_t allowance, int64_t least_side, int64_t seam)
+{
+    int64_t inner = widths->inner * (widths->full - 2 * allowance);
+    int64_t side = left - seam - inner + allowance;
+    int64_t side_right = right - seam - inner + allowance;
+
+    if (seam <= 0 || seam > widths->seam || smaller(side, side_right) < least_side ||
+        larger(side, side_right) > usable)
+        return false;
+    widths->seam = seam;
+    widths->centre = 2 * (seam + allowance);
+    widths->side = side;
+    widths->side_right = side_right;
+    widths->count = widths_of(widths, usable);
+    return true;
+}
+
+struct widths widths_about(int64_t *left, int64_t *right, int64_t usable, int64_t allowance,
+                           int64_t least_side, int64_t repeat)
+{
+    int64_t cut = *left + *right;
+    struct widths widths = widths_split(cut, usable, allowance, least_side, repeat);
+    struct widths drawn = widths;
+    int64_t inner = widths.inner * (widths.full - 2 * allowance);
+    int64_t seam = smaller(*left, *right) - inner + allowance - least_side;
+
+    if (widths.count == 1)
+        return widths;
+    seam = smaller(seam, widths.seam);
+    if (repeat > 0 && repeat <= usable - 2 * allowance)
+        seam = whole_divide_down(2 * seam, repeat) * repeat / 2;
+    if (widths_draw_in(&drawn, *left, *right, usable, allowance, least_side, seam) &&
+        drawn.count <= widths.count)
+        return drawn;
+    *left = cut / 2;
+    *right = cut - *left;
     return widths;
 }
 

@@ -19,9 +19,9 @@ enum { PARTS_AT_MOST = 64 };
 struct widths {
     int count; /* of cloth that it takes: both outer strips are cut from one where they fit */
     int64_t centre;
-    int inner;    /* full widths between the centre and each outer strip */
-    int64_t full; /* their width */
-    int64_t side; /* outer strips, 0 when there is no seam */
+    int inner;                /* full widths between the centre and each outer strip */
+    int64_t full;             /* their width */
+    int64_t side, side_right; /* outer strips, 0 when there is no seam */
     int64_t seam; /* first seams at +- this from the centre line, 0 when there is none */
 };
 
@@ -35,6 +35,19 @@ int widths_least(int64_t cut, int64_t usable, int64_t allowance);
  */
 struct widths widths_split(int64_t cut, int64_t usable, int64_t allowance, int64_t least_side,
                            int64_t repeat);
+
+/*
+ * The same with seams mirrored about a line that has `left` and `right` of the cut width beside it:
+ * its strips are then as unlike as these. Where that leaves a strip too narrow, or one that takes
+ * a width more, both are set to half of the cut width.
+ */
+struct widths widths_about(int64_t *left, int64_t *right, int64_t usable, int64_t allowance,
+                           int64_t least_side, int64_t repeat);
+
+/* Draws the first seams in to +- `seam` from that line. False, and nothing is changed, where they
+ * stand no further in, or a strip would be wider than the cloth or narrower than `least_side`. */
+bool widths_draw_in(struct widths *widths, int64_t left, int64_t right, int64_t usable,
+                    int64_t allowance, int64_t least_side, int64_t seam);
 
 /* Whole repeats of a pattern that a cut length takes up: each drop begins at the same place of it.
  * repeat > 0. */

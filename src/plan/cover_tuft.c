@@ -119,11 +119,31 @@ static void add_squares(struct planning *planning, const struct spread *spread,
             add_tuft(planning, spread, field, 2 * column, 2 * row);
 }
 
+static int64_t border_of(const struct planning *planning, const struct tufting *tufting)
+{
+    return tufting->border > 0 ? tufting->border : planning->value[TRADE_TUFT_BORDER];
+}
+
+int64_t tuft_on_cloth(const struct planning *planning, const struct spread *spread, int64_t u)
+{
+    const struct tufting *tufting = spread->tufting;
+    int64_t off = u - spread->width / 2;
+    int64_t extra = tuft_extra(planning, spread, true);
+    int64_t field;
+
+    if (!tufting)
+        return u;
+    field = spread->width - 2 * border_of(planning, tufting);
+    if (2 * off > field || 2 * off < -field || field <= 0)
+        return off < 0 ? u - extra / 2 : u + extra / 2;
+    return u + whole_divide_even(off * tufting->across * (extra / (tufting->across + 1)), field);
+}
+
 static void add_tufts(struct planning *planning, const struct spread *spread)
 {
     const struct tufting *tufting = spread->tufting;
     size_t first = planning->plan->tufts.count;
-    int64_t border = tufting->border > 0 ? tufting->border : planning->value[TRADE_TUFT_BORDER];
+    int64_t border = border_of(planning, tufting);
     struct field_of_tufts field = {
         spread->layer->u + border,   spread->layer->v + border, spread->width - 2 * border,
         spread->height - 2 * border, tufting->across,           tufting->down};
@@ -249,6 +269,14 @@ static void check_tufts(struct planning *planning, const struct spread *spread)
 
 /* ---- all ---- */
 
+void tuft_lay(struct planning *planning, struct spread *spread)
+{
+    if (!spread->tufting)
+        return;
+    add_tufts(planning, spread);
+    check_tufts(planning, spread);
+}
+
 void tuft_consume(struct planning *planning, struct spread *spread)
 {
     const struct tufting *tufting = spread->tufting;
@@ -256,8 +284,6 @@ void tuft_consume(struct planning *planning, struct spread *spread)
 
     if (!tufting)
         return;
-    add_tufts(planning, spread);
-    check_tufts(planning, spread);
     buttons = tuft_count(tufting);
     if (spread->stock->kind == STOCK_CLOTH)
         cut_button_cloth(planning, spread, buttons);

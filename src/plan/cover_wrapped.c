@@ -34,6 +34,8 @@ void cut_wrapped(struct planning *planning, struct spread *spread)
     int64_t height = spread->height + reach(spread, EDGE_TOP) + reach(spread, EDGE_BOTTOM) +
                      tuft_extra(planning, spread, false);
 
-    cut_cloth(planning, spread, words_layer.at[layer->kind].name, width, height);
+    tuft_lay(planning, spread);
+    cut_on_face(planning, spread, words_layer.at[layer->kind].name, width, height,
+                reach(spread, EDGE_LEFT), reach(spread, EDGE_BOTTOM));
     tuft_consume(planning, spread);
 }

@@ -90,6 +90,11 @@
     F(LANDING_FULL, WARN, "the wood is full under %e: %1 rows of staples in %2, %3 have room")     \
     F(SEAM_UNEVEN, WARN, "a seam of %e stands %1 %2 of the middle, its like %3 on the other side") \
     F(SEAM_ALONE, WARN, "a seam of %e stands %1 %2 of the middle, none on the other side")         \
+    F(COVER_HIDDEN, NOTE,                                                                          \
+      "the mattress hides %e up to %1: thin cloth sewn on at %2 or above saves %3 of it")          \
+    F(HANDLE_SHORT, WARN, "%2 to pull by at the %1 edge of %e: under %3 no hand holds it")         \
+    F(SEAM_SPARED, NOTE, "the %e is %1 wider than its cloth: with handles of %2 it needs no seam") \
+    F(SEAM_ON, WARN, "a seam of %e, %1 %2 the middle, falls on %3")                                \
     F(UNDERSIDE_OPEN, WARN, "the underside of %e is open: a dust cover is missing")                \
     F(BACK_OPEN, WARN, "the back of %e is open in plain view: an outside back is missing")         \
     F(LEG_NO_WOOD, WARN,                                                                           \

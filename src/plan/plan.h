@@ -288,8 +288,12 @@ struct cover {
     int64_t box;                   /* first box where it covers a group */
     int64_t cut_width, cut_height; /* across u and along v of its face, with landing and handle */
     int widths;                    /* 1 when no seam is needed */
+    int64_t before, below;         /* of these, left of the layer and below it */
     int64_t side_strip;            /* width as cut of the outer strips, 0 when there are none */
-    int64_t seam; /* seams stand at +- this from the centre line, 0 when there are none */
+    int64_t side_strip_right;
+    int seams;
+    int64_t seam; /* the first ones stand at +- this from the middle of the face, 0 without any */
+    const char *hidden_by; /* the line that the seams were drawn in to; NULL without */
     bool railroaded;
     bool bias;       /* strips at 45 degrees to the grain */
     int64_t repeats; /* of the pattern that each drop takes up whole; 0 on plain cloth */

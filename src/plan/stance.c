@@ -245,6 +245,31 @@ static void tell_heights(struct planning *planning)
         tell_off_floor(planning, &model->joins.at[i]);
 }
 
+static struct vector corner_of_piece(const struct plan *plan)
+{
+    const struct pose *first = &plan->poses.at[0];
+    struct vector corner = {first->room.low.x, first->room.low.y, first->floor};
+
+    for (size_t i = 1; i < plan->poses.count; i++) {
+        const struct pose *pose = &plan->poses.at[i];
+
+        if (pose->with != first->with)
+            continue;
+        corner.x = length_smaller(corner.x, pose->room.low.x);
+        corner.y = length_smaller(corner.y, pose->room.low.y);
+    }
+    return corner;
+}
+
+struct solid stance_object(const struct plan *plan, const struct object *object)
+{
+    struct vector corner = corner_of_piece(plan);
+    struct vector low = {corner.x + object->x, corner.y + object->y, corner.z + object->z};
+
+    return (struct solid){low,
+                          {low.x + object->width, low.y + object->depth, low.z + object->height}};
+}
+
 void stance_find(struct planning *planning)
 {
     find_floor(planning);

@@ -6,6 +6,8 @@
  */
 #include "example.h"
 
+#include "plan/findings.h"
+
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
@@ -115,6 +117,25 @@ static void headboard_takes_its_cloth_in_203_75_inches(void **state)
     assert_bought(plan, "Batting 1/2 in", 179, 5 * 36);
     assert_bought(plan, "Lining cloth", 64.5, 2 * 36);
     assert_int_equal(purchase_of(plan, "Foam 2 in")->packs, 2); /* 24 and 20 of 24 x 72 */
+}
+
+/*
+ * Cheaper still by the example: 54 in of the cover railroaded from the top down, its seam at z 11.5
+ * behind the mattress, and lining below: 80.5 in for 143.5. The mattress's top is at 24, hidden is
+ * what lies 4 below it.
+ */
+static void headboard_tells_what_thin_cloth_behind_the_mattress_saves(void **state)
+{
+    const struct plan *plan = plan_of(state);
+    const struct finding *hidden = NULL;
+
+    for (size_t i = 0; i < plan->findings.count; i++)
+        if (plan->findings.at[i].kind == FINDING_COVER_HIDDEN)
+            hidden = &plan->findings.at[i];
+    assert_non_null(hidden);
+    assert_int_equal(hidden->arguments[0].value, INCH(24 - 4));
+    assert_int_equal(hidden->arguments[1].value, INCH(11.5));
+    assert_int_equal(hidden->arguments[2].value, INCH(143.5 - 80.5));
 }
 
 static void headboard_staples_each_layer_as_counted(void **state)
@@ -356,6 +377,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         OF(headboard, headboard_cuts_every_layer_as_computed),
         OF(headboard, headboard_takes_its_cloth_in_203_75_inches),
+        OF(headboard, headboard_tells_what_thin_cloth_behind_the_mattress_saves),
         OF(headboard, headboard_staples_each_layer_as_counted),
         OF(headboard, headboard_takes_two_cans_of_spray),
         OF(headboard, headboard_takes_188_nails_and_two_packs),

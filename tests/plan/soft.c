@@ -80,6 +80,11 @@ int64_t soft_box(struct soft *soft, const char *name, double width, double depth
     return box->key;
 }
 
+int64_t soft_wood(struct soft *soft, enum stock_word kind, double thickness, double width)
+{
+    return add_stock(&soft->model, kind == STOCK_STICK ? "stick" : "sheet", kind, thickness, width);
+}
+
 int64_t soft_layer(struct soft *soft, int64_t box, enum layer_word kind, enum shape_word shape,
                    enum side_word side, int64_t stock)
 {

@@ -25,6 +25,8 @@ int soft_end(void **state);
 
 /* Keys of new items. A box of 3/4 in and less is a board. */
 int64_t soft_box(struct soft *soft, const char *name, double width, double depth, double height);
+/* A stick or a sheet to frame and face boxes with. */
+int64_t soft_wood(struct soft *soft, enum stock_word kind, double thickness, double width);
 int64_t soft_layer(struct soft *soft, int64_t box, enum layer_word kind, enum shape_word shape,
                    enum side_word side, int64_t stock);
 struct layer *soft_layer_of(struct soft *soft, int64_t layer);

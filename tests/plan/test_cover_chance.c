@@ -2,6 +2,7 @@
 #include "soft.h"
 
 #include "dice.h"
+#include "plan/findings.h"
 #include "plan/geometry.h"
 
 #include <setjmp.h>
@@ -11,6 +12,7 @@
 
 #include <cmocka.h>
 
+#include <stdlib.h>
 #include <string.h>
 
 static double inches(struct dice *dice, int least, int most)
@@ -218,6 +220,176 @@ static void no_piece_is_wider_than_its_roll(void **state)
         with_any_build(seed, 6, check_roll);
 }
 
+/* What the strips and widths of a cover sew up to. */
+static int64_t sewn_width(const struct soft *soft, const struct cover *cover)
+{
+    int64_t width = 0;
+
+    for (size_t i = 0; i < soft->plan->pieces.count; i++) {
+        const struct piece *piece = &soft->plan->pieces.at[i];
+
+        if (piece->layer == cover->layer && strncmp(piece->name, "cover", 5) == 0)
+            width += cover->railroaded ? piece->height : piece->width;
+    }
+    return width - cover->seams * 2 * IN(0.5);
+}
+
+static void check_sewn(struct soft *soft)
+{
+    for (size_t i = 0; i < soft->plan->covers.count; i++) {
+        const struct cover *cover = &soft->plan->covers.at[i];
+        const struct layer *layer = MODEL_FIND(&soft->model, layer, cover->layer);
+        int64_t wanted = cover->railroaded ? cover->cut_height : cover->cut_width;
+
+        if (layer->kind != LAYER_COVER || layer->shape != SHAPE_WRAPPED)
+            continue;
+        assert_in_range(sewn_width(soft, cover) - wanted, 0, 1); /* half a count for each side */
+        if (cover->seams > 0) {
+            assert_true(cover->side_strip >= IN(4) && cover->side_strip_right >= IN(4));
+            assert_true(cover->side_strip <= IN(54) && cover->side_strip_right <= IN(54));
+        }
+    }
+}
+
+static void widths_sew_up_to_the_cover_and_no_strip_is_narrow(void **state)
+{
+    (void)state;
+    for (uint64_t seed = 1; seed <= 100; seed++)
+        with_any_build(seed, 6, check_sewn);
+}
+
+/* ---- where seams fall ---- */
+
+#define SEAMS_AT_MOST 16
+
+/* The seams of a wrapped cover from the left of its layer, in one row; how many. */
+static int seams_of(const struct cover *cover, int64_t seams[SEAMS_AT_MOST])
+{
+    int64_t left = cover->side_strip - IN(0.5) - cover->before;
+    int64_t right = cover->cut_width - cover->side_strip_right + IN(0.5) - cover->before;
+    int count = 0;
+
+    for (int nth = 0; nth < cover->seams / 2; nth++) {
+        seams[count++] = left + nth * (IN(54) - IN(1));
+        seams[count++] = right - nth * (IN(54) - IN(1));
+    }
+    return count;
+}
+
+static bool seam_is_told(const struct soft *soft, int64_t layer)
+{
+    for (size_t i = 0; i < soft->plan->findings.count; i++)
+        if (soft->plan->findings.at[i].kind == FINDING_SEAM_ON &&
+            soft->plan->findings.at[i].key == layer)
+            return true;
+    return false;
+}
+
+static void check_folds(struct soft *soft)
+{
+    for (size_t i = 0; i < soft->plan->covers.count; i++) {
+        const struct cover *cover = &soft->plan->covers.at[i];
+        const struct layer *layer = MODEL_FIND(&soft->model, layer, cover->layer);
+        struct area face = face_area(MODEL_FIND(&soft->model, box, layer->box), layer->side);
+        int64_t seams[SEAMS_AT_MOST];
+
+        if (layer->kind != LAYER_COVER || layer->shape != SHAPE_WRAPPED || cover->railroaded ||
+            seam_is_told(soft, layer->key))
+            continue;
+        for (int n = seams_of(cover, seams); n-- > 0;) {
+            if (layer->u == 0 && layer->left != ENDING_STOP)
+                assert_true(llabs(seams[n]) >= IN(1) - 1);
+            if (layer->right != ENDING_STOP)
+                assert_true(llabs(seams[n] - (area_width(&face) - layer->u)) >= IN(1) - 1);
+        }
+    }
+}
+
+static void no_seam_lies_on_the_fold_over_an_edge(void **state)
+{
+    (void)state;
+    for (uint64_t seed = 1; seed <= 100; seed++)
+        with_any_build(seed, 6, check_folds);
+}
+
+/* A wide frame with a sheet in front, and a cover over it. */
+static int64_t add_wide_frame(struct soft *soft, struct dice *dice, int64_t *ret_cover)
+{
+    int64_t box = soft_box(soft, "A", inches(dice, 48, 100), 3, 40);
+    struct box *frame = model_find(&soft->model, ENTITY_box, box);
+    struct facing *facing = MODEL_ADD(&soft->model, facing);
+
+    facing->box = box;
+    facing->side = SIDE_FRONT;
+    facing->stock = soft_wood(soft, STOCK_SHEET, 0.5, 0);
+    frame->stick = soft_wood(soft, STOCK_STICK, 1.5, 2.5);
+    *ret_cover = soft_layer(soft, box, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT, soft->cloth);
+    return box;
+}
+
+/* A box joined on its front, anywhere: its screws go through the cover. */
+static void join_on_front(struct soft *soft, struct dice *dice, int64_t box)
+{
+    int64_t other = soft_box(soft, "B", inches(dice, 4, 24), 10, 40);
+    struct box *frame = model_find(&soft->model, ENTITY_box, other);
+    struct join *join = MODEL_ADD(&soft->model, join);
+
+    frame->frame = FRAME_CRATE;
+    frame->stick = soft_wood(soft, STOCK_STICK, 1.5, 1.5);
+    join->name = "J";
+    join->box_a = box;
+    join->side_a = SIDE_FRONT;
+    join->target = TARGET_BOX;
+    join->box_b = other;
+    join->side_b = SIDE_BACK;
+    join->offset_u = IN(inches(dice, 0, 40));
+}
+
+/* How far a cover's nearest seam lies from its slits, less what is wanted; INT64_MAX without. */
+static int64_t room_at_slits(const struct soft *soft, const struct cover *cover)
+{
+    int64_t seams[SEAMS_AT_MOST];
+    int count = seams_of(cover, seams);
+    int64_t room = INT64_MAX;
+
+    for (size_t i = 0; i < soft->plan->patches.count; i++) {
+        const struct patch *patch = &soft->plan->patches.at[i];
+
+        if (patch->layer != cover->layer || patch->side != SIDE_FRONT)
+            continue;
+        for (int n = 0; n < count; n++) {
+            int64_t off = llabs(patch->u - seams[n]) - patch->diameter / 2 - IN(0.5);
+
+            room = off < room ? off : room;
+        }
+    }
+    return room;
+}
+
+static void no_seam_lies_on_the_hole_of_a_screw(void **state)
+{
+    int slit = 0, moved = 0;
+
+    for (uint64_t seed = 1; seed <= 120; seed++) {
+        struct dice dice = {seed};
+        struct soft *soft;
+        const struct cover *cover;
+        int64_t layer;
+
+        assert_int_equal(soft_begin(state), 0);
+        soft = *state;
+        join_on_front(soft, &dice, add_wide_frame(soft, &dice, &layer));
+        soft_plan(soft);
+        cover = soft_cover(soft, layer);
+        slit += cover->seams > 0 && room_at_slits(soft, cover) < INT64_MAX;
+        moved += cover->seams > 0 && cover->seam < IN(25.5);
+        assert_true(seam_is_told(soft, layer) || room_at_slits(soft, cover) >= -1);
+        soft_end(state);
+    }
+    assert_true(slit > 50);
+    assert_true(moved > 5);
+}
+
 /* ---- two plans ---- */
 
 static void a_wider_cloth_needs_no_more_widths_for_any_cover(void **state)
@@ -292,6 +464,81 @@ static void mirrored_layers_are_cut_and_stapled_alike(void **state)
         assert_int_equal(soft_cover(soft, pair[0])->cut_height,
                          soft_cover(soft, pair[1])->cut_height);
         assert_int_equal(soft_cover(soft, pair[0])->area, soft_cover(soft, pair[1])->area);
+        assert_int_equal(soft_cover(soft, pair[0])->seam, soft_cover(soft, pair[1])->seam);
+        assert_int_equal(soft_cover(soft, pair[0])->side_strip,
+                         soft_cover(soft, pair[1])->side_strip_right);
+        assert_int_equal(soft_cover(soft, pair[0])->side_strip_right,
+                         soft_cover(soft, pair[1])->side_strip);
+    }
+}
+
+/* ---- units ---- */
+
+/* Every trade value as it stands in inch work, said in millimetres. */
+static void state_all_values(struct soft *soft)
+{
+    for (int i = 0; i < TRADE_COUNT; i++) {
+        char text[QUANTITY_TEXT];
+
+        quantity_print_exact(text, trade_values[i].quantity, UNITS_MM,
+                             trade_values[i].standard[UNITS_INCH]);
+        assert_int_equal(
+            trade_change(&soft->model, TRADE_FROM_BUILD, trade_values[i].key, text, NULL),
+            FAULT_NONE);
+    }
+}
+
+static void fill_any(struct soft *soft, uint64_t seed, enum units units)
+{
+    struct dice dice = {seed};
+    struct stock *staples = MODEL_ADD(&soft->model, stock);
+
+    staples->name = "staples";
+    staples->kind = STOCK_STAPLE;
+    staples->length = IN(0.375);
+    soft->model.build.units = (int64_t)units;
+    for (int i = 0; i < 6; i++) {
+        int64_t layer = add_any_layer(soft, &dice, add_any_box(soft, &dice));
+
+        if (dice_between(&dice, 0, 1))
+            add_any_opening(soft, &dice, layer);
+    }
+    if (units == UNITS_MM)
+        state_all_values(soft);
+    soft_plan(soft);
+}
+
+static void assert_same_cloth(const struct plan *inch, const struct plan *mm)
+{
+    assert_int_equal(inch->pieces.count, mm->pieces.count);
+    for (size_t i = 0; i < inch->pieces.count; i++) {
+        assert_string_equal(inch->pieces.at[i].name, mm->pieces.at[i].name);
+        assert_int_equal(inch->pieces.at[i].width, mm->pieces.at[i].width);
+        assert_int_equal(inch->pieces.at[i].height, mm->pieces.at[i].height);
+    }
+    assert_int_equal(inch->edges.count, mm->edges.count);
+    for (size_t i = 0; i < inch->edges.count; i++) {
+        assert_int_equal(inch->edges.at[i].staples, mm->edges.at[i].staples);
+        assert_int_equal(inch->edges.at[i].temporary, mm->edges.at[i].temporary);
+        assert_int_equal(inch->edges.at[i].leg, mm->edges.at[i].leg);
+    }
+    assert_int_equal(inch->intervals.count, mm->intervals.count);
+    assert_int_equal(inch->tally.cloth, mm->tally.cloth);
+    assert_int_equal(inch->tally.minutes, mm->tally.minutes);
+}
+
+static void the_same_sizes_and_values_give_the_same_plan_in_either_unit(void **state)
+{
+    for (uint64_t seed = 1; seed <= 30; seed++) {
+        void *other;
+
+        assert_int_equal(soft_begin(state), 0);
+        assert_int_equal(soft_begin(&other), 0);
+        fill_any(*state, seed, UNITS_INCH);
+        fill_any(other, seed, UNITS_MM);
+        assert_same_cloth(((struct soft *)*state)->plan, ((struct soft *)other)->plan);
+        soft_end(&other);
+        soft_end(state);
     }
 }
 
@@ -302,6 +549,10 @@ int main(void)
         cmocka_unit_test(covers_reach_their_landings_with_a_handle),
         cmocka_unit_test(covers_have_the_area_of_their_pieces),
         cmocka_unit_test(no_piece_is_wider_than_its_roll),
+        cmocka_unit_test(widths_sew_up_to_the_cover_and_no_strip_is_narrow),
+        cmocka_unit_test(no_seam_lies_on_the_fold_over_an_edge),
+        cmocka_unit_test(no_seam_lies_on_the_hole_of_a_screw),
+        cmocka_unit_test(the_same_sizes_and_values_give_the_same_plan_in_either_unit),
         cmocka_unit_test_setup_teardown(a_wider_cloth_needs_no_more_widths_for_any_cover,
                                         soft_begin, soft_end),
         cmocka_unit_test_setup_teardown(mirrored_layers_are_cut_and_stapled_alike, soft_begin,

@@ -1,0 +1,336 @@
+/*
+ * Where seams fall. Cloth is 54 in, a seam takes 1/2 in, so that seams stand 26-1/2 in from the
+ * middle where nothing is in their way. Figures are computed by hand beside the checks.
+ */
+#include "soft.h"
+
+#include "plan/cover_sums.h"
+#include "plan/findings.h"
+#include "plan/geometry.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+#include <string.h>
+
+static int64_t add_cover(struct soft *soft, double width, double height)
+{
+    int64_t box = soft_box(soft, "X", width, 3, height);
+
+    return soft_layer(soft, box, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT, soft->cloth);
+}
+
+static void assert_seam(const struct soft *soft, int64_t layer, double seam, const char *hidden_by)
+{
+    const struct cover *cover = soft_cover(soft, layer);
+
+    assert_int_equal(cover->seam, IN(seam));
+    if (!hidden_by)
+        assert_null(cover->hidden_by);
+    else
+        assert_string_equal(cover->hidden_by, hidden_by);
+}
+
+/* ---- sums ---- */
+
+/* A line with 30 left and 36-1/2 right of it: strips of 30 - 26.5 + .5 and 36.5 - 26.5 + .5. */
+static void strips_are_as_unlike_as_what_lies_beside_the_line(void **state)
+{
+    int64_t left = IN(30), right = IN(36.5);
+    struct widths widths = widths_about(&left, &right, IN(54), IN(0.5), IN(4), 0);
+
+    (void)state;
+    assert_int_equal(left, IN(30));
+    assert_int_equal(widths.seam, IN(26.5));
+    assert_int_equal(widths.side, IN(4));
+    assert_int_equal(widths.side_right, IN(10.5));
+    assert_int_equal(widths.count, 2);
+}
+
+/* 28 left of it: the seam comes in to 24.5, where that strip is 4 in wide. */
+static void a_strip_beside_the_line_is_never_too_narrow(void **state)
+{
+    int64_t left = IN(28), right = IN(38.5);
+    struct widths widths = widths_about(&left, &right, IN(54), IN(0.5), IN(4), 0);
+
+    (void)state;
+    assert_int_equal(widths.side, IN(4));
+    assert_int_equal(widths.seam, IN(24.5));
+    assert_int_equal(widths.side_right, IN(14.5));
+}
+
+/* 4 left of it leave no room for a seam there: both halves alike. */
+static void a_line_at_the_very_end_is_given_up(void **state)
+{
+    int64_t left = IN(4), right = IN(76);
+    struct widths widths = widths_about(&left, &right, IN(54), IN(0.5), IN(4), 0);
+
+    (void)state;
+    assert_int_equal(left, IN(40));
+    assert_int_equal(widths.side, widths.side_right);
+}
+
+/* ---- the middle of the face ---- */
+
+/* 60 + 3 round the right side + 3-1/2: seams 3-1/2 in from both ends of the face all the same. */
+static void seams_stand_about_the_middle_of_the_face(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_cover(soft, 60, 40);
+
+    soft_endings(soft, cover, ENDING_STOP, ENDING_WRAP, ENDING_WRAP, ENDING_WRAP);
+    soft_plan(soft);
+    assert_seam(soft, cover, 26.5, NULL);
+    assert_int_equal(soft_cover(soft, cover)->side_strip, IN(4));
+    assert_int_equal(soft_cover(soft, cover)->side_strip_right, IN(10.5));
+    assert_piece(soft_piece(soft, cover, "cover left side", 0), 4, 53);
+    assert_piece(soft_piece(soft, cover, "cover right side", 0), 10.5, 53);
+}
+
+/* ---- lines that hide a seam ---- */
+
+/* Nails along both upright edges of a field from `u`, as far from the other end. */
+static void add_nail_rows(struct soft *soft, int64_t cover, double width, double u)
+{
+    const struct layer *layer = soft_layer_of(soft, cover);
+    int64_t box = layer->box;
+    struct stock *nails = MODEL_ADD(&soft->model, stock);
+    int64_t key = nails->key;
+    struct layer *trim;
+
+    nails->name = "nails";
+    nails->kind = STOCK_NAIL;
+    trim = soft_layer_of(soft, soft_layer(soft, box, LAYER_TRIM, SHAPE_RUN, SIDE_FRONT, key));
+    trim->u = IN(u);
+    trim->width = IN(width - 2 * u);
+}
+
+/* Rows 7 in from the ends of 63 are 24-1/2 from the middle: 2 in further in. The strips are
+ * 38 - 24.5 + .5 of a cut width of 76. */
+static void seams_come_in_to_a_row_of_nails(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_cover(soft, 63, 40);
+
+    add_nail_rows(soft, cover, 63, 7);
+    soft_plan(soft);
+    assert_seam(soft, cover, 24.5, "a row of nails");
+    assert_int_equal(soft_cover(soft, cover)->side_strip, IN(14));
+    assert_int_equal(soft_cover(soft, cover)->widths, 2);
+}
+
+/* 21-1/2 from the middle is 5 in further in, more than the 3 that a seam is moved. */
+static void seams_do_not_come_in_to_a_row_that_is_far(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_cover(soft, 63, 40);
+
+    add_nail_rows(soft, cover, 63, 10);
+    soft_plan(soft);
+    assert_seam(soft, cover, 26.5, NULL);
+}
+
+static void seams_come_in_only_where_both_sides_are_hidden(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_cover(soft, 63, 40);
+
+    add_nail_rows(soft, cover, 63, 7);
+    soft->model.layers.at[soft->model.layers.count - 1].right = ENDING_STOP;
+    soft_plan(soft);
+    assert_seam(soft, cover, 26.5, NULL);
+}
+
+/* A pattern is matched at whole repeats of 12: the centre finishes on 48, rows do not count. */
+static void a_pattern_is_not_moved_off_its_repeat(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_cover(soft, 63, 40);
+    struct stock *cloth = model_find(&soft->model, ENTITY_stock, soft->cloth);
+
+    cloth->repeat_across = IN(12);
+    add_nail_rows(soft, cover, 63, 9);
+    soft_plan(soft);
+    assert_seam(soft, cover, 24, NULL);
+}
+
+/* The edges of a mattress 51 wide, 25-1/2 from the middle. */
+static void seams_come_in_to_the_edges_of_the_mattress(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_cover(soft, 63, 56);
+    struct object *mattress = MODEL_ADD(&soft->model, object);
+
+    mattress->kind = OBJECT_MATTRESS;
+    mattress->name = "";
+    mattress->x = IN(6);
+    mattress->y = IN(3);
+    mattress->width = IN(51);
+    mattress->depth = IN(75);
+    mattress->height = IN(24);
+    soft_plan(soft);
+    assert_seam(soft, cover, 25.5, "the mattress's edge");
+}
+
+/* Boxes of 7, 49 and 7 side by side under one cover: their joints lie 24-1/2 from the middle. */
+static void seams_come_in_to_the_joints_of_boxes(void **state)
+{
+    struct soft *soft = *state;
+    static const double widths[] = {7, 49, 7};
+    struct group *group = MODEL_ADD(&soft->model, group);
+    int64_t key = group->key;
+    int64_t cover;
+
+    group->name = "all";
+    for (int i = 0; i < 3; i++) {
+        int64_t box = soft_box(soft, i == 0 ? "A" : i == 1 ? "B" : "C", widths[i], 3, 40);
+        struct group_box *in = MODEL_ADD(&soft->model, group_box);
+
+        in->group = key;
+        in->box = box;
+    }
+    cover = soft_layer(soft, 0, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT, soft->cloth);
+    soft_layer_of(soft, cover)->group = key;
+    soft_plan(soft);
+    assert_seam(soft, cover, 24.5, "the joint of two boxes");
+}
+
+/* ---- what a seam must not fall on ---- */
+
+/* A face of 53: the seams would lie on its very edges, and stay an inch inside. */
+static void seams_keep_clear_of_the_fold_over_an_edge(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_cover(soft, 53, 40);
+
+    soft_plan(soft);
+    assert_seam(soft, cover, 25.5, NULL);
+    assert_int_equal(soft_cover(soft, cover)->side_strip, IN(8)); /* 33 - 25.5 + .5 */
+    assert_int_equal(soft_findings(soft, FINDING_SEAM_ON), 0);
+}
+
+static void add_buttons(struct soft *soft, int64_t cover, int64_t across)
+{
+    struct tufting *tufting = MODEL_ADD(&soft->model, tufting);
+
+    tufting->layer = cover;
+    tufting->pattern = PATTERN_SHALLOW;
+    tufting->across = across;
+    tufting->down = 2;
+    tufting->border = IN(5);
+}
+
+/* A field of 54 in 24 squares, and half an inch more of cloth for each: buttons on the cloth 2-3/4
+ * apart. One lies at 27-1/2, and the seam at 26-1/2 is just clear of it. */
+static void a_seam_an_inch_from_a_button_stays(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_cover(soft, 64, 40);
+
+    add_buttons(soft, cover, 24);
+    soft_plan(soft);
+    assert_seam(soft, cover, 26.5, NULL);
+}
+
+/* In 20 squares they lie 2.7 + .5 apart: one at 25.6, clear of it is 24.6. */
+static void a_button_under_the_seam_sends_it_further_in(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_cover(soft, 64, 40);
+
+    add_buttons(soft, cover, 20);
+    soft_plan(soft);
+    assert_seam(soft, cover, 24.6, NULL);
+    assert_int_equal(soft_findings(soft, FINDING_SEAM_ON), 0);
+}
+
+/* Buttons so close that no seam finds room between them. */
+static void a_seam_that_cannot_keep_clear_is_told(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_cover(soft, 64, 40);
+
+    add_buttons(soft, cover, 40); /* 1.35 + .5 = 1.85 apart, 2 wanted */
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_SEAM_ON), 1);
+}
+
+/* ---- handles ---- */
+
+static void add_handle(struct soft *soft, int64_t cover, enum edge_word edge, double handle)
+{
+    struct layer_edge *by_hand = MODEL_ADD(&soft->model, layer_edge);
+
+    by_hand->layer = cover;
+    by_hand->edge = (int64_t)edge;
+    by_hand->handle = IN(handle);
+}
+
+static void a_handle_under_an_inch_is_told(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_cover(soft, 40, 30);
+
+    add_handle(soft, cover, EDGE_TOP, 0.75);
+    add_handle(soft, cover, EDGE_LEFT, 1);
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_HANDLE_SHORT), 1);
+}
+
+/* 42 + 6 + 7 = 55: one inch more than the cloth, half an inch less at each end. */
+static void a_seam_that_shorter_handles_spare_is_told(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_cover(soft, 42, 30);
+
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_SEAM_SPARED), 1);
+    assert_int_equal(soft_cover(soft, cover)->widths, 2);
+    add_handle(soft, cover, EDGE_LEFT, 1.5);
+    add_handle(soft, cover, EDGE_RIGHT, 1.5);
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_SEAM_SPARED), 0);
+    assert_int_equal(soft_cover(soft, cover)->widths, 1);
+}
+
+/* 44 + 6 + 7 = 57: three inches more, and an inch at each end is all that can be spared. */
+static void a_seam_that_takes_too_much_of_the_handles_is_not(void **state)
+{
+    struct soft *soft = *state;
+
+    add_cover(soft, 44, 30);
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_SEAM_SPARED), 0);
+}
+
+#define SOFT_TEST(test) cmocka_unit_test_setup_teardown(test, soft_begin, soft_end)
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(strips_are_as_unlike_as_what_lies_beside_the_line),
+        cmocka_unit_test(a_strip_beside_the_line_is_never_too_narrow),
+        cmocka_unit_test(a_line_at_the_very_end_is_given_up),
+        SOFT_TEST(seams_stand_about_the_middle_of_the_face),
+        SOFT_TEST(seams_come_in_to_a_row_of_nails),
+        SOFT_TEST(seams_do_not_come_in_to_a_row_that_is_far),
+        SOFT_TEST(seams_come_in_only_where_both_sides_are_hidden),
+        SOFT_TEST(a_pattern_is_not_moved_off_its_repeat),
+        SOFT_TEST(seams_come_in_to_the_edges_of_the_mattress),
+        SOFT_TEST(seams_come_in_to_the_joints_of_boxes),
+        SOFT_TEST(seams_keep_clear_of_the_fold_over_an_edge),
+        SOFT_TEST(a_seam_an_inch_from_a_button_stays),
+        SOFT_TEST(a_button_under_the_seam_sends_it_further_in),
+        SOFT_TEST(a_seam_that_cannot_keep_clear_is_told),
+        SOFT_TEST(a_handle_under_an_inch_is_told),
+        SOFT_TEST(a_seam_that_shorter_handles_spare_is_told),
+        SOFT_TEST(a_seam_that_takes_too_much_of_the_handles_is_not),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+
+    return failed ? 1 : 0;
+}
