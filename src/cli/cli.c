@@ -71,6 +71,7 @@ static const struct option command_options[] = {
     {"measure", required_argument, NULL, OPTION_MEASURE},
     {"rehearse", no_argument, NULL, OPTION_REHEARSE},
     {"apart", no_argument, NULL, OPTION_APART},
+    {"layers", no_argument, NULL, OPTION_LAYERS},
     {NULL, 0, NULL, 0}};
 
 static void set_option(struct cli *cli, int option, const char *value)
@@ -86,6 +87,7 @@ static void set_option(struct cli *cli, int option, const char *value)
     cli->json |= option == OPTION_JSON;
     cli->back |= option == OPTION_BACK;
     cli->rehearse |= option == OPTION_REHEARSE;
+    cli->layers |= option == OPTION_LAYERS;
     cli->apart |= option == OPTION_APART;
     cli->take |= option == OPTION_TAKE;
     cli->alone |= option == OPTION_ALONE;

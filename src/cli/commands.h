@@ -24,7 +24,8 @@ enum cli_option {
     OPTION_APART = 8192,
     OPTION_CURE = 16384,
     OPTION_EFFORT = 32768,
-    OPTION_TAKE = 65536
+    OPTION_TAKE = 65536,
+    OPTION_LAYERS = 131072
 };
 
 #define CLI_MEASURES 64 /* more of them are not given in one command */
@@ -39,7 +40,7 @@ struct cli {
     bool alone;
     const char *measures[CLI_MEASURES]; /* NAME=VALUE, as given */
     size_t measure_count;
-    bool rehearse, apart, take;
+    bool rehearse, apart, take, layers;
     const char *minutes, *aisle, *date, *supplier, *tax, *build, *units, *cure,
         *effort; /* NULL: not given */
     int count;   /* operands */

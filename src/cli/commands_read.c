@@ -108,13 +108,17 @@ static enum fault view(struct cli *cli, sheet_fn *const *sheets, report_fn *cons
 
 enum fault command_show(struct cli *cli, struct fault_note *note)
 {
-    static sheet_fn *const sheets[] = {sheet_heading, sheet_boxes,   sheet_screws, sheet_joins,
-                                       sheet_cloth,   sheet_staples, NULL};
+    static sheet_fn *const sheets[] = {sheet_heading, sheet_boxes,  sheet_screws,  sheet_joins,
+                                       sheet_cloth,   sheet_sewing, sheet_staples, NULL};
     static report_fn *const reports[] = {
         report_heading, report_boxes,   report_screws, report_joins,
         report_cloth,   report_staples, NULL};
+    static sheet_fn *const layers[] = {sheet_heading, sheet_padding, sheet_cloth,
+                                       sheet_sewing,  sheet_staples, NULL};
+    static report_fn *const layer_reports[] = {report_heading, report_padding, report_cloth,
+                                               report_staples, NULL};
     (void)note;
-    return view(cli, sheets, reports);
+    return cli->layers ? view(cli, layers, layer_reports) : view(cli, sheets, reports);
 }
 
 enum fault command_plan(struct cli *cli, struct fault_note *note)

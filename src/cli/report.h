@@ -16,6 +16,7 @@ void report_boxes(struct json *json, const struct plan *plan);
 void report_screws(struct json *json, const struct plan *plan);
 void report_joins(struct json *json, const struct plan *plan);
 void report_maps(struct json *json, const struct plan *plan);
+void report_padding(struct json *json, const struct plan *plan);
 void report_cloth(struct json *json, const struct plan *plan);
 void report_staples(struct json *json, const struct plan *plan);
 void report_buying(struct json *json, const struct plan *plan);

@@ -3,6 +3,36 @@
 
 #include "cli/report_put.h"
 
+/* How thick each padded face is, and at its edges; finished sizes of the boxes. */
+void report_padding(struct json *json, const struct plan *plan)
+{
+    put_array(json, "paddings");
+    for (size_t i = 0; i < plan->paddings.count; i++) {
+        const struct padding *padding = &plan->paddings.at[i];
+        if (padding->pad == 0)
+            continue;
+        json_put_object(json, JSON_LINE);
+        put_whole(json, "box", padding->box);
+        put_text(json, "side", words_side.at[padding->side].name);
+        put_length(json, plan, "thickness", padding->pad);
+        for (int edge = 0; edge < EDGE_COUNT; edge++)
+            put_length(json, plan, words_edge.at[edge].name, padding->at[edge]);
+        json_put_close(json);
+    }
+    json_put_close(json);
+    put_array(json, "finished");
+    for (size_t i = 0; i < plan->loads.count; i++) {
+        const struct load *load = &plan->loads.at[i];
+        json_put_object(json, JSON_LINE);
+        put_whole(json, "box", load->box);
+        put_length(json, plan, "width", load->finished.x);
+        put_length(json, plan, "depth", load->finished.y);
+        put_length(json, plan, "height", load->finished.z);
+        json_put_close(json);
+    }
+    json_put_close(json);
+}
+
 static void report_pieces(struct json *json, const struct plan *plan)
 {
     put_array(json, "pieces");
@@ -42,7 +72,29 @@ static void report_covers(struct json *json, const struct plan *plan)
         put_length(json, plan, "seam", cover->seam);
         put_bool(json, "railroaded", cover->railroaded);
         put_bool(json, "bias", cover->bias);
+        put_length(json, plan, "thread", cover->thread);
         put_whole(json, "repeats", cover->repeats);
+        json_put_close(json);
+    }
+    json_put_close(json);
+}
+
+static void report_seams(struct json *json, const struct plan *plan)
+{
+    put_array(json, "seams");
+    for (size_t i = 0; i < plan->seams.count; i++) {
+        const struct seam *seam = &plan->seams.at[i];
+        json_put_object(json, JSON_LINE);
+        put_whole(json, "layer", seam->layer);
+        put_text(json, "what", seam->what);
+        put_whole(json, "count", seam->count);
+        put_length(json, plan, "length", seam->length);
+        put_length(json, plan, "allowance", seam->allowance);
+        put_whole(json, "notches", seam->notches);
+        put_length(json, plan, "clip", seam->clip);
+        put_bool(json, "even", seam->even);
+        put_bool(json, "welt", seam->welt);
+        put_length(json, plan, "zip", seam->zip);
         json_put_close(json);
     }
     json_put_close(json);
@@ -105,6 +157,7 @@ void report_cloth(struct json *json, const struct plan *plan)
 {
     report_covers(json, plan);
     report_pieces(json, plan);
+    report_seams(json, plan);
     report_webbings(json, plan);
     report_nail_lines(json, plan);
     report_used(json, plan);

@@ -456,6 +456,10 @@
       VALUE_MM(50), VALUE_PRACTICE, "seam allowance")                                              \
     V(SEAM_TAKE_UP, "seam.take_up", LENGTH, VALUE_IN(0.0625), VALUE_MM(1.5), 0, VALUE_MM(10),      \
       VALUE_PRACTICE, "what a seam in heavy cloth takes up")                                       \
+    V(SEAM_CLIP_REST, "seam.clip.rest", LENGTH, VALUE_IN(0.0625), VALUE_MM(1.5), 0, VALUE_MM(20),  \
+      VALUE_PRACTICE, "a corner is clipped to this distance from the stitch")                      \
+    V(THREAD_PER_SEAM, "thread.per_seam", RATIO, VALUE_RATIO(3), VALUE_RATIO(3), VALUE_RATIO(1),   \
+      VALUE_RATIO(20), VALUE_PRACTICE, "thread of a lockstitch, both sides, by length of seam")    \
     V(SEAM_MOVE, "seam.move", LENGTH, VALUE_IN(3), VALUE_MM(75), 0, VALUE_MM(500), VALUE_PRACTICE, \
       "a seam is moved this far to fall on a line that hides it")                                  \
     V(SEAM_CLEAR, "seam.clear", LENGTH, VALUE_IN(1), VALUE_MM(25), 0, VALUE_MM(200),               \

@@ -92,6 +92,7 @@ void sheet_plan(struct text *out, const struct plan *plan)
     sheet_screws(out, plan);
     sheet_joins(out, plan);
     sheet_cloth(out, plan);
+    sheet_sewing(out, plan);
     sheet_staples(out, plan);
     sheet_buying(out, plan);
     sheet_money(out, plan);

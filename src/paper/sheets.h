@@ -13,8 +13,10 @@
 void sheet_heading(struct text *out, const struct plan *plan); /* name, state, the tally */
 void sheet_boxes(struct text *out, const struct plan *plan);   /* members and panels of each box */
 void sheet_screws(struct text *out, const struct plan *plan);
-void sheet_joins(struct text *out, const struct plan *plan); /* holes with two distances each */
+void sheet_joins(struct text *out, const struct plan *plan);   /* holes with two distances each */
+void sheet_padding(struct text *out, const struct plan *plan); /* build-up and finished sizes */
 void sheet_cloth(struct text *out, const struct plan *plan);
+void sheet_sewing(struct text *out, const struct plan *plan); /* seams in the order of sewing */
 void sheet_staples(struct text *out, const struct plan *plan);
 void sheet_buying(struct text *out, const struct plan *plan); /* by aisle, with packs and money */
 void sheet_steps(struct text *out, const struct plan *plan);  /* in order, with reasons */

@@ -10,6 +10,44 @@ static const struct layer *layer_of(const struct plan *plan, int64_t key)
     return MODEL_FIND(plan->facts, layer, key);
 }
 
+/* "C front  2-1/4 in thick  left 2, right 2, top 2-1/4, bottom 0". */
+static void padded_faces(struct text *out, const struct plan *plan)
+{
+    struct table table;
+    table_begin(&table, "llrrrr");
+    for (size_t i = 0; i < plan->paddings.count; i++) {
+        const struct padding *padding = &plan->paddings.at[i];
+        if (padding->pad == 0)
+            continue;
+        table_cell(&table, "%s %s", print_box(plan, padding->box),
+                   words_side.at[padding->side].name);
+        table_cell(&table, "%s thick", print_length_unit(plan, padding->pad).at);
+        for (int edge = 0; edge < EDGE_COUNT; edge++)
+            table_cell(&table, "%s %s", words_edge.at[edge].name,
+                       print_length(plan, padding->at[edge]).at);
+    }
+    table_end(&table, out);
+}
+
+void sheet_padding(struct text *out, const struct plan *plan)
+{
+    struct table table;
+    if (plan->loads.count == 0)
+        return;
+    text_add(out, "\nPADDING (batting as pulled; at each edge of the face)\n");
+    padded_faces(out, plan);
+    text_add(out, "\n  Finished sizes\n");
+    table_begin(&table, "ll");
+    for (size_t i = 0; i < plan->loads.count; i++) {
+        const struct load *load = &plan->loads.at[i];
+        table_cell(&table, "%s", print_box(plan, load->box));
+        table_cell(&table, "%s x %s x %s", print_length(plan, load->finished.x).at,
+                   print_length(plan, load->finished.y).at,
+                   print_length_unit(plan, load->finished.z).at);
+    }
+    table_end(&table, out);
+}
+
 /* "4 repeats, 108 in": what each drop takes of the roll. */
 static void cover_repeats(struct table *table, const struct plan *plan, const struct cover *cover,
                           int64_t stock_key)
@@ -101,6 +139,47 @@ static void used_up(struct text *out, const struct plan *plan)
         table_cell(&table, "%s", used->stock ? plan_stock_name(plan, used->stock) : used->what);
     }
     table_end(&table, out);
+}
+
+static void seam_marks(struct table *table, const struct plan *plan, const struct seam *seam)
+{
+    struct text marks;
+    text_init(&marks);
+    text_format(&marks, "%d %s", seam->notches, seam->notches == 1 ? "notch" : "notches");
+    if (seam->even)
+        text_add(&marks, ", even from the middle");
+    if (seam->welt)
+        text_add(&marks, ", welt");
+    if (seam->clip)
+        text_format(&marks, ", clip %s", print_length_unit(plan, seam->clip).at);
+    if (seam->zip)
+        text_format(&marks, ", zip %s", print_length_unit(plan, seam->zip).at);
+    table_cell(table, "%s", text_string(&marks));
+    text_release(&marks);
+}
+
+void sheet_sewing(struct text *out, const struct plan *plan)
+{
+    struct table table;
+    if (plan->seams.count == 0)
+        return;
+    text_add(out, "\nSEWING (in this order; a test seam on scrap first)\n");
+    table_begin(&table, "llrlll");
+    for (size_t i = 0; i < plan->seams.count; i++) {
+        const struct seam *seam = &plan->seams.at[i];
+        const struct layer *layer = layer_of(plan, seam->layer);
+        table_cell(&table, "%s %s", print_box(plan, seam->box), words_layer.at[layer->kind].name);
+        table_cell(&table, "%s", seam->what);
+        table_cell(&table, "%d of", seam->count);
+        table_cell(&table, "%s", print_length_unit(plan, seam->length).at);
+        table_cell(&table, "allowance %s", print_length_unit(plan, seam->allowance).at);
+        seam_marks(&table, plan, seam);
+    }
+    table_end(&table, out);
+    int64_t thread = 0;
+    for (size_t i = 0; i < plan->covers.count; i++)
+        thread += plan->covers.at[i].thread;
+    text_format(out, "  thread %s\n", print_roll(plan, thread).at);
 }
 
 static void webbing(struct text *out, const struct plan *plan)

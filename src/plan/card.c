@@ -217,6 +217,8 @@ static void put_actions(struct carding *carding)
         card_frame_order(carding);
     if (step->kind == STEP_DRILL)
         card_bolts(carding);
+    if (step->kind == STEP_SEW)
+        card_sew(carding);
     if (words->caution)
         step->caution = words->caution;
 }

@@ -44,6 +44,11 @@ void card_measures(struct carding *carding);
 /* card_frame.c: which joints of a frame are screwed before which members are on. */
 void card_frame_order(struct carding *carding);
 
+/* card_sew.c: the seams of a layer in their order, what stays open; and its thread, "12 yd of
+ * thread", "" without. */
+void card_sew(struct carding *carding);
+const char *card_thread(const struct carding *carding);
+
 /* How many holes of the step's join are to be drilled: those that were there before are not. */
 int64_t card_to_drill(const struct carding *carding);
 

@@ -141,6 +141,15 @@ static void need_pieces(struct carding *carding)
                     plan_stock_name(carding->planning->plan, layer->stock));
 }
 
+static void need_sewing(struct carding *carding)
+{
+    const char *thread = card_thread(carding);
+
+    need_pieces(carding);
+    if (*thread)
+        snprintf(need_add(carding)->text, sizeof(struct step_need), "%s", thread);
+}
+
 static void need_basting(struct carding *carding)
 {
     need_pieces(carding);
@@ -203,7 +212,7 @@ static need_fn *const needs[STEP_KINDS] = {
     [STEP_HINGE] = need_fittings,
     [STEP_LEG] = need_fittings,
     [STEP_FIT] = need_fittings,
-    [STEP_SEW] = need_pieces,
+    [STEP_SEW] = need_sewing,
     [STEP_PAD] = need_pieces,
     [STEP_BATTING] = need_stapled_piece,
     [STEP_LINING] = need_stapled_piece,

@@ -161,8 +161,10 @@ static void count_cloth(const struct plan *plan, const struct model *model, stru
 
         layer->area += cover->area;
         layer->longest = larger(layer->longest, larger(cover->cut_width, cover->cut_height));
-        layer->seam += (cover->widths > 1 ? cover->widths - 1 : 0) * cover->cut_height;
     }
+    for (size_t i = 0; i < plan->seams.count; i++)
+        COUNTED_FIND(model, counted->layers, layer, plan->seams.at[i].layer)->seam +=
+            plan->seams.at[i].count * plan->seams.at[i].length;
     for (size_t i = 0; i < plan->pieces.count; i++) {
         COUNTED_FIND(model, counted->layers, layer, plan->pieces.at[i].layer)->pieces++;
         count_part(model, counted, plan->pieces.at[i].stock);

@@ -34,7 +34,7 @@ struct layer_counted {
     int64_t pieces;
     int64_t area;            /* mm2, as cut */
     int64_t longest;         /* side of what is cut */
-    int64_t seam;            /* length of seams between widths */
+    int64_t seam;            /* length of all seams */
     int64_t edge;            /* stapled length */
     int64_t loose;           /* of it, what is stapled later */
     int64_t at_bench, later; /* staples by when they are placed */

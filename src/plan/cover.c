@@ -155,10 +155,13 @@ static void cut_by_shape(struct planning *planning, struct spread *spread)
 static void cut_layer(struct planning *planning, struct spread *spread)
 {
     size_t line = planning->plan->covers.count;
+    size_t seams = planning->plan->seams.count;
 
     cut_by_shape(planning, spread);
-    if (planning->plan->covers.count > line)
-        planning->plan->covers.at[line].area = spread->surface;
+    if (planning->plan->covers.count == line)
+        return;
+    planning->plan->covers.at[line].area = spread->surface;
+    planning->plan->covers.at[line].thread = sewing_thread(planning, seams);
 }
 
 /* Cloth and padding fit the boxes as they were built, not as they were planned (rule P15). */

@@ -141,6 +141,24 @@ void tuft_lay(struct planning *planning, struct spread *spread);
 int64_t tuft_on_cloth(const struct planning *planning, const struct spread *spread, int64_t u);
 void tuft_consume(struct planning *planning, struct spread *spread);
 
+/* ---- sewing (cover_sewing.c): seams in the order they are made ---- */
+
+/* Between the widths of a piece; right after it is cut. */
+void sew_widths(struct planning *planning, const struct spread *spread, const char *name,
+                const struct widths *widths, int64_t along);
+/* Of the faces and the boxing of a sewn cover, of a band, of strips of welt. */
+void sew_boxing(struct planning *planning, const struct spread *spread);
+void sew_band(struct planning *planning, const struct spread *spread, int64_t height);
+void sew_welt(struct planning *planning, const struct spread *spread, int64_t strips, int64_t strip,
+              int64_t length);
+/* Thread for the seams of the layer, from `first` of the plan's seams on. */
+int64_t sewing_thread(const struct planning *planning, size_t first);
+
+/* As wide as the boxing at an edge is cut, and as long as a sewn edge of the face is between the
+ * seams at its ends (cover_sewn.c). */
+int64_t boxing_width(const struct planning *planning, const struct spread *spread, int64_t edge);
+int64_t sewn_length(const struct spread *spread, int64_t edge);
+
 /* Length that a run (welt, trim) takes along its edges, without joins; and how many corners it
  * turns. */
 int64_t spread_run(const struct spread *spread, int *ret_corners);

@@ -99,6 +99,7 @@ static void add_widths(struct planning *planning, struct spread *spread, const c
         add_strips(planning, spread, part, 2 * widths->inner, widths->full, along, across);
     if (widths->side > 0)
         add_sides(planning, spread, name, widths, along, across);
+    sew_widths(planning, spread, name, widths, along);
 }
 
 /* How a piece lies on its roll. */

@@ -68,6 +68,7 @@ static void cut_straight(struct planning *planning, struct spread *spread, int64
     spread_piece(planning, spread, "welt strip", (int)strips, whole_divide_up(length, strips),
                  strip, true);
     spread_cover(planning, spread, length, strip)->widths = (int)strips;
+    sew_welt(planning, spread, strips, strip, length);
 }
 
 /* A square of cloth, or the whole width where that is too narrow, to be cut at 45 degrees. */
@@ -86,6 +87,7 @@ static void cut_bias(struct planning *planning, struct spread *spread, int64_t l
     cover = spread_cover(planning, spread, length, strip);
     cover->bias = true;
     cover->widths = (int)whole_divide_up(length, bias_longest(narrow ? roll : square));
+    sew_welt(planning, spread, cover->widths, strip, length);
 }
 
 static void cut_welt(struct planning *planning, struct spread *spread, int64_t run, int corners)

@@ -87,8 +87,7 @@ static int64_t zip_room(const struct planning *planning, const struct spread *sp
     return 0;
 }
 
-static int64_t boxing_width(const struct planning *planning, const struct spread *spread,
-                            int64_t edge)
+int64_t boxing_width(const struct planning *planning, const struct spread *spread, int64_t edge)
 {
     const struct brim *brim = &spread->brims[edge];
     int64_t seam = planning->value[TRADE_SEAM_ALLOWANCE];
@@ -98,6 +97,23 @@ static int64_t boxing_width(const struct planning *planning, const struct spread
     if (spread->layer->both)
         return width + padding_behind(planning, spread, edge) + seam;
     return width + brim->landing + brim->handle;
+}
+
+int64_t sewn_length(const struct spread *spread, int64_t edge)
+{
+    int64_t beside[2];
+    int64_t length = spread_length(spread, edge);
+
+    edge_neighbours(edge, beside);
+    for (int end = 0; end < 2; end++) {
+        const struct brim *brim = &spread->brims[beside[end]];
+
+        if (is_sewn(spread, beside[end]))
+            length += brim->beside;
+        else if (brim->ending != ENDING_STOP)
+            length += brim->landing + brim->handle;
+    }
+    return length;
 }
 
 static int64_t boxing_end(const struct planning *planning, const struct spread *spread,
@@ -155,6 +171,7 @@ static void cut_band(struct planning *planning, struct spread *spread)
         height += brims[edge].over + brims[edge].landing + brims[edge].handle;
     cut_cloth(planning, spread, "band", width, height);
     spread_cloth(planning, spread, "band", width, height, &across);
+    sew_band(planning, spread, height);
 }
 
 void cut_sewn(struct planning *planning, struct spread *spread)
@@ -167,4 +184,5 @@ void cut_sewn(struct planning *planning, struct spread *spread)
     for (int64_t edge = 0; edge < EDGE_COUNT; edge++)
         if (is_sewn(spread, edge))
             cut_boxing(planning, spread, edge);
+    sew_boxing(planning, spread);
 }

@@ -295,6 +295,7 @@ struct cover {
     int64_t seam; /* the first ones stand at +- this from the middle of the face, 0 without any */
     const char *hidden_by; /* the line that the seams were drawn in to; NULL without */
     bool railroaded;
+    int64_t thread;  /* for all its seams */
     bool bias;       /* strips at 45 degrees to the grain */
     int64_t repeats; /* of the pattern that each drop takes up whole; 0 on plain cloth */
     int64_t area;    /* square millimetres of material as cut */
@@ -358,6 +359,21 @@ struct patch {
 struct tuft {
     int64_t layer;
     int64_t u, v;
+};
+
+/* Seams of a layer, alike and sewn one after the other; those of a layer in the order of sewing. */
+struct seam {
+    int64_t layer;
+    int64_t box;
+    const char *what;  /* "corners of the boxing", "left boxing to the face" */
+    int count;         /* alike */
+    int64_t length;    /* of one */
+    int64_t allowance; /* of the cloth beyond the stitches */
+    int notches;       /* marks that have to meet, in one of them: middle and corners */
+    int64_t clip;      /* how deep its corners are clipped; 0 where there are none */
+    bool even;         /* as far from the middle on both sides */
+    bool welt;         /* with a welt between */
+    int64_t zip;       /* length of the zip in it; 0 without */
 };
 
 /* Webbing in an opening: strips both ways, woven, stapled at both ends. */
@@ -612,6 +628,7 @@ struct plan {
     LIST_OF(struct interval) intervals;
     LIST_OF(struct patch) patches;
     LIST_OF(struct tuft) tufts;           /* row by row from the bottom, each from left to right */
+    LIST_OF(struct seam) seams;           /* by layer */
     LIST_OF(struct webbing) webbings;     /* by facing */
     LIST_OF(struct nail_line) nail_lines; /* by layer and edge */
     LIST_OF(struct consumable) consumables;

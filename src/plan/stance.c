@@ -247,9 +247,13 @@ static void tell_heights(struct planning *planning)
 
 static struct vector corner_of_piece(const struct plan *plan)
 {
-    const struct pose *first = &plan->poses.at[0];
-    struct vector corner = {first->room.low.x, first->room.low.y, first->floor};
+    struct vector corner = {0, 0, 0};
+    const struct pose *first;
 
+    if (plan->poses.count == 0)
+        return corner;
+    first = &plan->poses.at[0];
+    corner = (struct vector){first->room.low.x, first->room.low.y, first->floor};
     for (size_t i = 1; i < plan->poses.count; i++) {
         const struct pose *pose = &plan->poses.at[i];
 

@@ -15,7 +15,7 @@ bool stance_wanted(const struct planning *planning, const struct join *join,
                    struct pose *ret_wanted);
 
 /* What a given object takes up in the room: its place counts from the left, back, bottom corner of
- * all boxes that stand as one with the first. There is a box. O(boxes). */
+ * all boxes that stand as one with the first. O(boxes). */
 struct solid stance_object(const struct plan *plan, const struct object *object);
 
 /* Whether two places are the same but for the rounding of a lean. */

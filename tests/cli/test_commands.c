@@ -517,6 +517,22 @@ static void tick_and_spend_are_kept(void **state)
     assert_says(shell->answer.out, "0 of ");
 }
 
+/* Worked example, computed by hand: 2 in of foam and 1/4 of batting on 3 in of box. */
+static void show_tells_of_the_layers_alone(void **state)
+{
+    struct shell *shell = *state;
+    take_headboard(shell);
+    assert_int_equal(run(shell, "show", "Wing headboard", "--layers", NULL)->code, 0);
+    assert_says(shell->answer.out, "C front  2-1/4 in thick");
+    assert_says(shell->answer.out, "C  63 x 5-1/4 x 56-1/4 in");
+    assert_says(shell->answer.out, "front boxing to the face");
+    assert_says(shell->answer.out, "STAPLES: 905");
+    assert_null(strstr(shell->answer.out, "\nBox C"));
+    assert_int_equal(run(shell, "show", "Wing headboard", "--layers", "--json", NULL)->code, 0);
+    assert_says(shell->answer.out, "\"finished\"");
+    assert_null(strstr(shell->answer.out, "\"joins\""));
+}
+
 static void mirror_makes_the_image_of_a_box_and_knows_no_other(void **state)
 {
     struct shell *shell = *state;
@@ -659,6 +675,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         IN_A_SHELL(commands_print_the_whole_plan),
         IN_A_SHELL(commands_print_every_view_as_json_too),
+        IN_A_SHELL(show_tells_of_the_layers_alone),
         IN_A_SHELL(check_tells_of_a_seat_over_the_wall_screws),
         IN_A_SHELL(commands_give_the_plans_figures_as_json),
         IN_A_SHELL(commands_list_builds_by_name),

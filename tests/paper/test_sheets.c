@@ -28,8 +28,8 @@ static const struct {
 } sheets[] = {
     {"heading", sheet_heading}, {"findings", sheet_findings}, {"boxes", sheet_boxes},
     {"screws", sheet_screws},   {"joins", sheet_joins},       {"cloth", sheet_cloth},
-    {"staples", sheet_staples}, {"buying", sheet_buying},     {"money", sheet_money},
-    {"steps", sheet_steps},     {"cautions", sheet_cautions},
+    {"sewing", sheet_sewing},   {"staples", sheet_staples},   {"buying", sheet_buying},
+    {"money", sheet_money},     {"steps", sheet_steps},       {"cautions", sheet_cautions},
 };
 
 #define SHEETS (sizeof sheets / sizeof *sheets)

@@ -1,0 +1,185 @@
+/*
+ * The seams of what is sewn, in the order they are made (rules P36, P37):
+ *
+ *     widths to each other
+ *     welt to the face, where a layer of welt lies in the seam
+ *     the strips of the boxing to each other, at the corners
+ *     the boxing to the face, side by side; and to the second face
+ *
+ * A seam's length is what is stitched, its allowances at the ends left out. Marks that meet are at
+ * the middle of a seam and at the corners it turns. At a corner the boxing is clipped, to nearly
+ * the stitch.
+ */
+#include "plan/cover.h"
+
+#include "model/words.h"
+#include "plan/geometry.h"
+
+static struct seam *add_seam(struct planning *planning, const struct spread *spread,
+                             const char *what, int count, int64_t length)
+{
+    struct seam *seam = LIST_ADD(planning->arena, &planning->plan->seams);
+
+    seam->layer = spread->layer->key;
+    seam->box = spread->box->key;
+    seam->what = what;
+    seam->count = count;
+    seam->length = length;
+    seam->allowance = planning->value[TRADE_SEAM_ALLOWANCE];
+    seam->notches = 1;
+    return seam;
+}
+
+void sew_widths(struct planning *planning, const struct spread *spread, const char *name,
+                const struct widths *widths, int64_t along)
+{
+    if (widths->count > 1)
+        add_seam(planning, spread, arena_format(planning->arena, "widths of the %s", name),
+                 2 * (widths->inner + 1), along)
+            ->even = true;
+}
+
+/* ---- boxing ---- */
+
+static bool is_sewn(const struct spread *spread, int64_t edge)
+{
+    return spread->brims[edge].ending == ENDING_SEWN;
+}
+
+static int sewn_corners(const struct spread *spread, int64_t edge)
+{
+    int64_t beside[2];
+
+    edge_neighbours(edge, beside);
+    return is_sewn(spread, beside[0]) + is_sewn(spread, beside[1]);
+}
+
+static int64_t clip_depth(const struct planning *planning)
+{
+    int64_t depth = planning->value[TRADE_SEAM_ALLOWANCE] - planning->value[TRADE_SEAM_CLIP_REST];
+
+    return depth > 0 ? depth : 0;
+}
+
+/* Does a layer of welt lie in the seam along an edge of the face? */
+static bool is_welted(const struct model *model, const struct spread *spread, int64_t edge)
+{
+    for (size_t i = 0; i < model->layers.count; i++) {
+        const struct layer *welt = &model->layers.at[i];
+        const int64_t endings[EDGE_COUNT] = {[EDGE_LEFT] = welt->left,
+                                             [EDGE_RIGHT] = welt->right,
+                                             [EDGE_TOP] = welt->top,
+                                             [EDGE_BOTTOM] = welt->bottom};
+
+        if (welt->kind == LAYER_WELT && welt->box == spread->layer->box &&
+            welt->group == spread->layer->group && welt->side == spread->side &&
+            endings[edge] == ENDING_SEWN)
+            return true;
+    }
+    return false;
+}
+
+static int64_t zip_in(const struct planning *planning, const struct spread *spread, int64_t edge)
+{
+    const struct model *model = planning->model;
+    int64_t opening = sewn_length(spread, edge) - planning->value[TRADE_ZIP_LESS];
+
+    for (size_t i = 0; i < model->fittings.count; i++) {
+        const struct fitting *fitting = &model->fittings.at[i];
+
+        if (fitting->kind == FITTING_ZIP && fitting->box == spread->box->key &&
+            fitting->side == edge_side(spread->side, edge) && opening > 0)
+            return fitting->length > 0 ? fitting->length : opening;
+    }
+    return 0;
+}
+
+static void sew_welt_on(struct planning *planning, const struct spread *spread)
+{
+    int64_t length = 0;
+    int corners = 0;
+    struct seam *seam;
+
+    for (int64_t edge = 0; edge < EDGE_COUNT; edge++) {
+        if (!is_sewn(spread, edge) || !is_welted(planning->model, spread, edge))
+            continue;
+        length += sewn_length(spread, edge);
+        corners += sewn_corners(spread, edge);
+    }
+    if (length == 0)
+        return;
+    seam = add_seam(planning, spread, "welt to the face", spread->layer->both ? 2 : 1, length);
+    seam->welt = true;
+    seam->clip = corners > 0 ? clip_depth(planning) : 0;
+}
+
+/* Each corner is met from both its edges. */
+static void sew_corners(struct planning *planning, const struct spread *spread)
+{
+    int64_t seams = (spread->layer->both ? 2 : 1) * planning->value[TRADE_SEAM_ALLOWANCE];
+    int corners = 0;
+    int64_t width = 0;
+
+    for (int64_t edge = EDGE_LEFT; edge <= EDGE_RIGHT; edge++)
+        if (is_sewn(spread, edge) && sewn_corners(spread, edge) > 0) {
+            corners += sewn_corners(spread, edge);
+            width = length_larger(width, boxing_width(planning, spread, edge));
+        }
+    if (corners > 0)
+        add_seam(planning, spread, "corners of the boxing", corners, width - seams);
+}
+
+static void sew_to_face(struct planning *planning, const struct spread *spread, int64_t edge,
+                        bool second)
+{
+    const char *side = words_side.at[edge_side(spread->side, edge)].name;
+    int corners = sewn_corners(spread, edge);
+    struct seam *seam = add_seam(
+        planning, spread,
+        arena_format(planning->arena, "%s boxing to the %sface", side, second ? "second " : ""), 1,
+        sewn_length(spread, edge));
+
+    seam->notches = 1 + corners;
+    seam->clip = corners > 0 ? clip_depth(planning) : 0;
+    seam->welt = is_welted(planning->model, spread, edge);
+    seam->zip = second || !spread->layer->both ? zip_in(planning, spread, edge) : 0;
+}
+
+void sew_boxing(struct planning *planning, const struct spread *spread)
+{
+    sew_welt_on(planning, spread);
+    sew_corners(planning, spread);
+    for (int second = 0; second <= (spread->layer->both != 0); second++)
+        for (int64_t edge = 0; edge < EDGE_COUNT; edge++)
+            if (is_sewn(spread, edge))
+                sew_to_face(planning, spread, edge, second);
+}
+
+void sew_band(struct planning *planning, const struct spread *spread, int64_t height)
+{
+    add_seam(planning, spread, "ends of the band", 2, height);
+}
+
+/* ---- welt ---- */
+
+/* Strips are joined on the slant, so that the seam does not lie in one lump round the cord. */
+void sew_welt(struct planning *planning, const struct spread *spread, int64_t strips, int64_t strip,
+              int64_t length)
+{
+    if (strips > 1)
+        add_seam(planning, spread, "strips of the welt, on the slant", (int)strips - 1,
+                 whole_root(2 * strip * strip));
+    add_seam(planning, spread, "cord into its strip", 1, length);
+}
+
+int64_t sewing_thread(const struct planning *planning, size_t first)
+{
+    int64_t length = 0;
+    int64_t thread;
+
+    for (size_t i = first; i < planning->plan->seams.count; i++)
+        length += planning->plan->seams.at[i].count * planning->plan->seams.at[i].length;
+    if (whole_share(length, planning->value[TRADE_THREAD_PER_SEAM], 1000000, &thread))
+        return length;
+    return thread;
+}
