@@ -62,11 +62,22 @@ struct pooling {
     struct fault_note *note;
 };
 
-static const char *pool_label(const void *context, size_t part)
+static const char *pool_label(const struct cut_sheet *sheet, size_t part)
 {
-    const struct pool_job *job = context;
+    const struct pool_job *job = sheet->source;
 
     return job->labels.at[part];
+}
+
+static struct cut_sheet sheet_of_pool_job(const struct plan *plan, const struct pool_job *job)
+{
+    return (struct cut_sheet){.plan = plan,
+                              .stock = job->stock,
+                              .way = job->way,
+                              .job = &job->job,
+                              .layout = &job->layout,
+                              .label = pool_label,
+                              .source = job};
 }
 
 static void print_pool(struct text *out, const struct plan *plan, const struct pool *pool)
@@ -76,8 +87,7 @@ static void print_pool(struct text *out, const struct plan *plan, const struct p
     text_add(out, "\nCUTTING TOGETHER\n");
     for (size_t i = 0; i < pool->jobs.count; i++) {
         const struct pool_job *job = &pool->jobs.at[i];
-        const struct cut_sheet sheet = {plan,         job->stock, job->way,   &job->job,
-                                        &job->layout, false,      pool_label, job};
+        const struct cut_sheet sheet = sheet_of_pool_job(plan, job);
 
         sheet_layout(out, &sheet);
         apart += job->way == CUT_ROLLS ? 0 : job->apart;
@@ -92,9 +102,7 @@ static void report_pool(struct json *json, const struct plan *plan, const struct
     json_put_key(json, "cutting");
     json_put_array(json, JSON_LINES);
     for (size_t i = 0; i < pool->jobs.count; i++) {
-        const struct pool_job *job = &pool->jobs.at[i];
-        const struct cut_sheet sheet = {plan,         job->stock, job->way,   &job->job,
-                                        &job->layout, false,      pool_label, job};
+        const struct cut_sheet sheet = sheet_of_pool_job(plan, &pool->jobs.at[i]);
 
         report_layout(json, &sheet);
     }

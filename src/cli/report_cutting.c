@@ -18,7 +18,7 @@ static void put_place(struct json *json, const struct cut_sheet *sheet,
     const struct cut_piece *part = &sheet->job->parts[place->part];
 
     json_put_object(json, JSON_LINE);
-    put_text(json, "part", sheet->label(sheet->context, place->part));
+    put_text(json, "part", sheet->label(sheet, place->part));
     put_length(json, sheet->plan, "length", part->length);
     if (sheet->way != CUT_BARS)
         put_length(json, sheet->plan, "width", part->width);
@@ -87,27 +87,12 @@ void report_layout(struct json *json, const struct cut_sheet *sheet)
     json_put_close(json);
 }
 
-struct plan_labels {
-    const struct plan *plan;
-    size_t first;
-};
-
-static const char *plan_label(const void *context, size_t part)
-{
-    const struct plan_labels *labels = context;
-
-    return labels->plan->parts.at[labels->first + part].label;
-}
-
 void report_cutting(struct json *json, const struct plan *plan)
 {
     json_put_key(json, "cutting");
     json_put_array(json, JSON_LINES);
     for (size_t i = 0; i < plan->jobs.count; i++) {
-        const struct plan_job *job = &plan->jobs.at[i];
-        const struct plan_labels labels = {plan, job->first_part};
-        const struct cut_sheet sheet = {plan,        job->stock, job->way,   job->job,
-                                        job->layout, job->taken, plan_label, &labels};
+        const struct cut_sheet sheet = sheet_of_job(plan, &plan->jobs.at[i]);
 
         report_layout(json, &sheet);
     }

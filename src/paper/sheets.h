@@ -25,8 +25,7 @@ void sheet_money(struct text *out, const struct plan *plan);  /* estimate beside
 void sheet_findings(struct text *out, const struct plan *plan);
 void sheet_cautions(struct text *out, const struct plan *plan); /* those that the build calls for */
 
-/* A cutting layout to print: labels are those of the job's parts. Units and names are the plan's.
- */
+/* A cutting layout to print. Units and names are the plan's. */
 struct cut_sheet {
     const struct plan *plan;
     int64_t stock;
@@ -34,9 +33,11 @@ struct cut_sheet {
     const struct cut_job *job;
     const struct cut_layout *layout;
     bool taken;
-    const char *(*label)(const void *context, size_t part);
-    const void *context;
+    const struct part *parts; /* the plan's, of the job; NULL where the job is of several plans */
+    const char *(*label)(const struct cut_sheet *sheet, size_t part);
+    const void *source; /* the caller's, for its label */
 };
+struct cut_sheet sheet_of_job(const struct plan *plan, const struct plan_job *job);
 void sheet_layout(struct text *out, const struct cut_sheet *sheet);
 
 /* Every layout of the plan, drawn to scale, with the marks and the cuts in their order. */

@@ -112,6 +112,25 @@ static void place_size(const struct cut_sheet *sheet, const struct cut_place *pl
     *ret_width = place->turned ? part->length : part->width;
 }
 
+/* " (right)": parts of a mirrored pair are told apart. */
+static const char *hand_of(const struct cut_sheet *sheet, size_t part)
+{
+    return sheet->parts ? print_hand(sheet->plan, sheet->parts[part].box) : "";
+}
+
+/* As much of a part's label as a picture can show. */
+struct drawn_label {
+    char at[PICTURE_COLUMNS];
+};
+
+static struct drawn_label drawn_label(const struct cut_sheet *sheet, size_t part)
+{
+    struct drawn_label drawn;
+
+    snprintf(drawn.at, sizeof drawn.at, "%s%s", sheet->label(sheet, part), hand_of(sheet, part));
+    return drawn;
+}
+
 /* A stick on one line: each part from a bar to a bar, its label in it, what is left blank. */
 static void stick_picture(struct text *out, const struct cut_sheet *sheet,
                           const struct cut_blank *blank)
@@ -128,7 +147,7 @@ static void stick_picture(struct text *out, const struct cut_sheet *sheet,
         for (int column = left + 1; column < right; column++)
             canvas.at[0][column] = '-';
         canvas.at[0][left] = canvas.at[0][right] = '|';
-        draw_label(&canvas, 0, left, right, sheet->label(sheet->context, place->part));
+        draw_label(&canvas, 0, left, right, drawn_label(sheet, place->part).at);
     }
     canvas.at[0][canvas.columns] = '|';
     print_canvas(&canvas, out);
@@ -148,7 +167,7 @@ static void area_picture(struct text *out, const struct cut_sheet *sheet,
 
         place_size(sheet, place, &length, &width);
         draw_area(&canvas, place->along, place->across, length, width,
-                  sheet->label(sheet->context, place->part));
+                  drawn_label(sheet, place->part).at);
     }
     print_canvas(&canvas, out);
 }
@@ -164,8 +183,9 @@ static void stick_marks(struct text *out, const struct cut_sheet *sheet,
         const struct cut_place *place = &sheet->layout->places.at[i];
         int64_t length = sheet->job->parts[place->part].length;
 
-        text_format(&line, "%s%s %s, mark %s", i > blank->first ? "; " : "",
-                    sheet->label(sheet->context, place->part), print_length(sheet->plan, length).at,
+        text_format(&line, "%s%s%s %s, mark %s", i > blank->first ? "; " : "",
+                    sheet->label(sheet, place->part), hand_of(sheet, place->part),
+                    print_length(sheet->plan, length).at,
                     print_length(sheet->plan, place->along + length).at);
     }
     if (blank->rest > 0)
@@ -182,7 +202,8 @@ static void area_parts(struct text *out, const struct cut_sheet *sheet,
         const struct cut_piece *part = &sheet->job->parts[place->part];
 
         text_add(out, "    ");
-        show_text(out, sheet->label(sheet->context, place->part));
+        show_text(out, sheet->label(sheet, place->part));
+        text_add(out, hand_of(sheet, place->part));
         text_format(
             out, "  %s x %s at %s along, %s across%s\n", print_length(sheet->plan, part->length).at,
             print_length(sheet->plan, part->width).at, print_length(sheet->plan, place->along).at,
@@ -256,22 +277,21 @@ void sheet_layout(struct text *out, const struct cut_sheet *sheet)
         print_blank(out, sheet, i);
 }
 
-struct plan_labels {
-    const struct plan *plan;
-    size_t first;
-    char *room; /* for one of them */
-    size_t size;
-};
-
-/* "W2-P1 (right)": parts of a mirrored pair are told apart. */
-static const char *plan_label(const void *context, size_t part)
+static const char *part_label(const struct cut_sheet *sheet, size_t part)
 {
-    const struct plan_labels *labels = context;
-    const struct part *found = &labels->plan->parts.at[labels->first + part];
+    return sheet->parts[part].label;
+}
 
-    snprintf(labels->room, labels->size, "%s%s", found->label,
-             print_hand(labels->plan, found->box));
-    return labels->room;
+struct cut_sheet sheet_of_job(const struct plan *plan, const struct plan_job *job)
+{
+    return (struct cut_sheet){.plan = plan,
+                              .stock = job->stock,
+                              .way = job->way,
+                              .job = job->job,
+                              .layout = job->layout,
+                              .taken = job->taken,
+                              .parts = &plan->parts.at[job->first_part],
+                              .label = part_label};
 }
 
 void sheet_cutting(struct text *out, const struct plan *plan)
@@ -279,11 +299,7 @@ void sheet_cutting(struct text *out, const struct plan *plan)
     if (plan->jobs.count > 0)
         text_add(out, "\nCUTTING\n");
     for (size_t i = 0; i < plan->jobs.count; i++) {
-        const struct plan_job *job = &plan->jobs.at[i];
-        char room[PLAN_LABEL + 16];
-        const struct plan_labels labels = {plan, job->first_part, room, sizeof room};
-        const struct cut_sheet sheet = {plan,        job->stock, job->way,   job->job,
-                                        job->layout, job->taken, plan_label, &labels};
+        const struct cut_sheet sheet = sheet_of_job(plan, &plan->jobs.at[i]);
 
         sheet_layout(out, &sheet);
     }
