@@ -62,6 +62,9 @@
       "plywood, by volume: weight by area / thickness")                                            \
     V(FOAM_DENSITY_BACK, "foam.density.back", DENSITY, VALUE_LB_FT3(1.8), VALUE_KG_M3(28),         \
       VALUE_KG_M3(5), VALUE_KG_M3(200), VALUE_PRACTICE, "foam that is leaned on")                  \
+    V(FOAM_DENSITY_SEAT_LEAST, "foam.density.seat.least", DENSITY, VALUE_LB_FT3(1.8),              \
+      VALUE_KG_M3(29), VALUE_KG_M3(5), VALUE_KG_M3(200), VALUE_PRACTICE,                           \
+      "lightest foam that is sat on")                                                              \
     V(FOAM_DENSITY_SEAT, "foam.density.seat", DENSITY, VALUE_LB_FT3(2.5), VALUE_KG_M3(40),         \
       VALUE_KG_M3(5), VALUE_KG_M3(200), VALUE_PRACTICE, "foam that is sat on")                     \
     V(CLOTH_AREA_MASS, "cloth.area_mass", AREA_MASS, VALUE_OZ_YD2(12), VALUE_G_M2(400),            \

@@ -27,6 +27,9 @@ void check_landings(struct planning *planning);
  */
 void check_seams(struct planning *planning);
 
+/* Seat foam that is light or joined, a hand gun and hardwood, pile under nail strips. */
+void check_soft(struct planning *planning);
+
 /* Covers that go down behind the mattress: cloth that nobody sees. */
 void check_hidden(struct planning *planning);
 

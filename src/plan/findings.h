@@ -93,6 +93,15 @@
     F(COVER_HIDDEN, NOTE,                                                                          \
       "the mattress hides %e up to %1: thin cloth sewn on at %2 or above saves %3 of it")          \
     F(HANDLE_SHORT, WARN, "%2 to pull by at the %1 edge of %e: under %3 no hand holds it")         \
+    F(FOAM_LIGHT, WARN, "%e, %1 by volume, is crushed in months where one sits: %2 is the least")  \
+    F(FOAM_JOINED, WARN,                                                                           \
+      "%e is sat on and comes out of %1 slabs, joined %2 from its %3: glue the joint, and move "   \
+      "it off where one sits")                                                                     \
+    F(HAND_GUN, NOTE,                                                                              \
+      "the wood of %e is hard: a hand gun drives staples %1 deep at best, tack or borrow an air "  \
+      "gun")                                                                                       \
+    F(PILE_BRUISED, NOTE,                                                                          \
+      "nail strips bruise the pile of %e: stitch its sides by hand, and pad every clamp")          \
     F(SEAM_SPARED, NOTE, "the %e is %1 wider than its cloth: with handles of %2 it needs no seam") \
     F(SEAM_ON, WARN, "a seam of %e, %1 %2 the middle, falls on %3")                                \
     F(UNDERSIDE_OPEN, WARN, "the underside of %e is open: a dust cover is missing")                \

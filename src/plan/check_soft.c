@@ -1,0 +1,128 @@
+/*
+ * Materials that let a maker down.
+ *
+ * 1  Foam that is sat on is crushed in months when it is too light, and shows its joints.
+ * 2  A hand gun does not drive staples home in hardwood.
+ * 3  Nail strips bruise pile: an outside back of it is stitched on by hand.
+ */
+#include "plan/check.h"
+
+#include "plan/findings.h"
+#include "plan/geometry.h"
+
+/* ---- foam ---- */
+
+/* Foam on the top of a cushion, or of a box whose facing there is a seat. */
+static bool is_sat_on(const struct model *model, const struct layer *foam)
+{
+    const struct box *box = MODEL_FIND(model, box, foam->box);
+
+    if (foam->kind != LAYER_FOAM || foam->side != SIDE_TOP || !box)
+        return false;
+    for (size_t i = 0; i < model->facings.count; i++)
+        if (model->facings.at[i].box == box->key && model->facings.at[i].side == SIDE_TOP &&
+            model->facings.at[i].use == USE_SEAT)
+            return true;
+    return box->frame == FRAME_CUSHION;
+}
+
+static void check_density(struct planning *planning, const struct layer *foam)
+{
+    const struct stock *stock = MODEL_FIND(planning->model, stock, foam->stock);
+    int64_t least = planning->value[TRADE_FOAM_DENSITY_SEAT_LEAST];
+    struct finding *finding;
+
+    if (!stock || stock->density == 0 || stock->density >= least)
+        return;
+    finding = finding_add(planning, FINDING_FOAM_LIGHT, ENTITY_layer, foam->key);
+    argument_quantity(finding, 0, QUANTITY_DENSITY, stock->density);
+    argument_quantity(finding, 1, QUANTITY_DENSITY, least);
+}
+
+/* The first slab ends where the first joint is. */
+static void check_joints(struct planning *planning, const struct layer *foam)
+{
+    const struct plan *plan = planning->plan;
+    const struct piece *first = NULL;
+    const struct cover *whole = NULL;
+    int64_t slabs = 0;
+    bool beside;
+    struct finding *finding;
+
+    for (size_t i = 0; i < plan->covers.count; i++)
+        if (plan->covers.at[i].layer == foam->key)
+            whole = &plan->covers.at[i];
+    for (size_t i = 0; i < plan->pieces.count; i++)
+        if (plan->pieces.at[i].layer == foam->key) {
+            first = first ? first : &plan->pieces.at[i];
+            slabs++;
+        }
+    if (!whole || slabs < 2)
+        return;
+    beside = first->width < whole->cut_width;
+    finding = finding_add(planning, FINDING_FOAM_JOINED, ENTITY_layer, foam->key);
+    argument_quantity(finding, 0, QUANTITY_COUNT, slabs);
+    argument_length(finding, 1, beside ? first->width : first->height);
+    argument_text(finding, 2,
+                  words_side.at[edge_side(foam->side, beside ? EDGE_LEFT : EDGE_BOTTOM)].name);
+}
+
+/* ---- staples ---- */
+
+static bool has_only_a_hand_gun(const struct model *model)
+{
+    bool hand = false;
+
+    for (size_t i = 0; i < model->tools.count; i++) {
+        if (model->tools.at[i].kind == TOOL_AIR_GUN)
+            return false;
+        hand |= model->tools.at[i].kind == TOOL_HAND_GUN;
+    }
+    return hand;
+}
+
+static bool is_stapled(const struct plan *plan, int64_t box)
+{
+    for (size_t i = 0; i < plan->edges.count; i++)
+        if (plan->edges.at[i].box == box && plan->edges.at[i].staples > 0)
+            return true;
+    return false;
+}
+
+static void check_gun(struct planning *planning, const struct box *box)
+{
+    const struct stock *stick = MODEL_FIND(planning->model, stock, box->stick);
+
+    if (stick && stick->wood == WOOD_HARD && is_stapled(planning->plan, box->key))
+        argument_length(finding_add(planning, FINDING_HAND_GUN, ENTITY_box, box->key), 0,
+                        planning->value[TRADE_STAPLE_BITE_HARD]);
+}
+
+/* ---- pile ---- */
+
+static void check_pile(struct planning *planning, const struct layer *layer)
+{
+    const struct stock *stock = MODEL_FIND(planning->model, stock, layer->stock);
+
+    if (layer->kind == LAYER_OUTSIDE_BACK && stock && stock->pile)
+        finding_add(planning, FINDING_PILE_BRUISED, ENTITY_layer, layer->key);
+}
+
+/* ---- all ---- */
+
+void check_soft(struct planning *planning)
+{
+    const struct model *model = planning->model;
+
+    for (size_t i = 0; i < model->layers.count; i++) {
+        const struct layer *layer = &model->layers.at[i];
+
+        if (is_sat_on(model, layer)) {
+            check_density(planning, layer);
+            check_joints(planning, layer);
+        }
+        check_pile(planning, layer);
+    }
+    for (size_t i = 0; has_only_a_hand_gun(model) && i < model->boxes.count; i++)
+        check_gun(planning, &model->boxes.at[i]);
+}
