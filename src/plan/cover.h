@@ -205,8 +205,14 @@ int64_t edge_whole_class(struct planning *planning, const struct spread *spread,
 /* Fills in the wood of the layer's box. */
 void wood_gather(struct planning *planning, struct spread *spread);
 
-/* Leg of the staples that hold a layer, and the check of the wood under them (cover_leg.c). */
-int64_t staple_leg(const struct planning *planning, const struct spread *spread);
+/* Does a side of the layer's box show the edge of a board, which holds staples less than its face?
+ */
+bool is_board_edge(const struct spread *spread, int64_t side);
+
+/* Leg of the staples that hold a layer where it lands, and the check of the wood under them
+ * (cover_leg.c). */
+int64_t staple_leg(const struct planning *planning, const struct spread *spread,
+                   int64_t landing_side);
 void staple_wood(struct planning *planning, const struct spread *spread, const struct row *row,
                  int64_t leg);
 

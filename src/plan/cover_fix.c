@@ -64,6 +64,9 @@ static int64_t edge_pitch(const struct planning *planning, const struct spread *
         return spread->brims[edge].pitch;
     if (spread->layer->kind == LAYER_COVER && edge_is_curved(spread, edge))
         return planning->value[TRADE_STAPLE_COVER_CURVE];
+    if (spread->layer->kind == LAYER_COVER && is_board_edge(spread, spread_landing(spread, edge)))
+        return length_smaller(planning->value[TRADE_STAPLE_COVER_PITCH],
+                              planning->value[TRADE_STAPLE_EDGE_PITCH]);
     return planning->value[pitch_of(planning, spread)];
 }
 

@@ -64,6 +64,15 @@ static int64_t pressed_stack(const struct planning *planning, const struct sprea
     return layer->finish == FINISH_FOLDED ? 2 * cloth : cloth;
 }
 
+bool is_board_edge(const struct spread *spread, int64_t side)
+{
+    const struct box *box = spread->box;
+    struct vector size = box_size(box);
+    int64_t thin = length_smaller(size.x, length_smaller(size.y, size.z));
+
+    return box->frame == FRAME_BOARD && vector_along(size, side_axis(side)) > thin;
+}
+
 static int64_t bite(const struct planning *planning, const struct box *box)
 {
     const struct stock *stick = MODEL_FIND(planning->model, stock, box->stick);
@@ -72,12 +81,16 @@ static int64_t bite(const struct planning *planning, const struct box *box)
                                                              : TRADE_STAPLE_BITE_SOFT];
 }
 
-int64_t staple_leg(const struct planning *planning, const struct spread *spread)
+int64_t staple_leg(const struct planning *planning, const struct spread *spread,
+                   int64_t landing_side)
 {
     int64_t legs[LEGS_AT_MOST];
     int count = legs_on_hand(planning, legs);
+    int64_t deep = bite(planning, spread->box);
 
-    return leg_from(legs, count, pressed_stack(planning, spread) + bite(planning, spread->box));
+    if (is_board_edge(spread, landing_side))
+        deep = length_larger(deep, planning->value[TRADE_STAPLE_BITE_EDGE]);
+    return leg_from(legs, count, pressed_stack(planning, spread) + deep);
 }
 
 int64_t web_leg(const struct planning *planning, const struct box *box, const struct stock *web)

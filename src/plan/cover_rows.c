@@ -382,7 +382,7 @@ static void row_place(struct planning *planning, const struct spread *spread, co
     struct plan *plan = planning->plan;
     struct edge *edge = LIST_ADD(planning->arena, &plan->edges);
     bool on_edge = row->edge >= 0;
-    int64_t leg = staple_leg(planning, spread);
+    int64_t leg = staple_leg(planning, spread, row->landing_side);
     struct marks marks = {.of = {{0}}};
 
     edge->layer = spread->layer->key;

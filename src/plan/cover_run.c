@@ -78,7 +78,8 @@ static void cut_bias(struct planning *planning, struct spread *spread, int64_t l
     int64_t share = planning->value[TRADE_BIAS_EFFICIENCY];
     int64_t step = planning->value[TRADE_WELT_STEP];
     int64_t roll = spread->stock->width;
-    int64_t square = bias_square(length, strip, share, step);
+    int64_t least = bias_side(planning->value[TRADE_BIAS_SHORTEST], step);
+    int64_t square = length_larger(bias_square(length, strip, share, step), least);
     bool narrow = roll > 0 && square > roll;
     struct cover *cover;
 

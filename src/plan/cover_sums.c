@@ -171,6 +171,14 @@ int64_t bias_longest(int64_t usable)
     return whole_root(2 * usable * usable);
 }
 
+int64_t bias_side(int64_t longest, int64_t step)
+{
+    int64_t side = whole_root(longest * longest / 2);
+
+    assert(step > 0);
+    return whole_divide_up(side + 1, step) * step;
+}
+
 int64_t web_strips(int64_t inside, int64_t strip, int64_t gap)
 {
     int64_t strips;

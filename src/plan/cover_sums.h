@@ -86,8 +86,9 @@ int64_t bias_length(int64_t width, int64_t height, int64_t strip);
 int64_t bias_square(int64_t length, int64_t strip, int64_t share, int64_t step);
 int64_t bias_roll(int64_t length, int64_t strip, int64_t share, int64_t usable, int64_t step);
 
-/* The longest strip from a cloth: its diagonal. */
+/* The longest strip from a cloth: its diagonal; and the side that gives one so long. */
 int64_t bias_longest(int64_t usable);
+int64_t bias_side(int64_t longest, int64_t step);
 
 /* ---- webbing ---- */
 

@@ -386,6 +386,24 @@ static void an_opening_of_a_site_join_is_closed_in_the_room(void **state)
 
 /* ---- legs: common practice, no source ---- */
 
+/* Common practice, no source: 3/4 in apart and half an inch deep in plywood's edge. 120 / .75; .04
+ * + .5 is 9/16. */
+static void the_edge_of_a_board_takes_closer_and_longer_staples(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box = soft_box(soft, "P", 36, 0.5, 24);
+    int64_t cover = soft_layer(soft, box, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT, soft->cloth);
+
+    soft_endings(soft, cover, ENDING_SIDE, ENDING_SIDE, ENDING_SIDE, ENDING_SIDE);
+    soft_plan(soft);
+    assert_int_equal(soft_edge(soft, cover, EDGE_LEFT)->pitch, IN(0.75));
+    assert_int_equal(soft_edge(soft, cover, EDGE_LEFT)->leg, IN(0.5625));
+    soft_endings(soft, cover, ENDING_WRAP, ENDING_WRAP, ENDING_WRAP, ENDING_WRAP);
+    soft_plan(soft);
+    assert_int_equal(soft_edge(soft, cover, 0)->pitch, IN(1));
+    assert_int_equal(soft_edge(soft, cover, 0)->leg, IN(0.375));
+}
+
 static void legs_hold_cover_batting_lining_by_three_eighths(void **state)
 {
     struct soft *soft = *state;
@@ -509,6 +527,7 @@ int main(void)
         SOFT_TEST(an_opening_counts_from_its_edges_lower_end),
         SOFT_TEST(openings_that_overlap_are_one_flap),
         SOFT_TEST(an_opening_of_a_site_join_is_closed_in_the_room),
+        SOFT_TEST(the_edge_of_a_board_takes_closer_and_longer_staples),
         SOFT_TEST(legs_hold_cover_batting_lining_by_three_eighths),
         SOFT_TEST(welt_takes_a_longer_leg),
         SOFT_TEST(a_build_in_millimetres_takes_legs_of_whole_millimetres),

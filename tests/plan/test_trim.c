@@ -156,6 +156,21 @@ static void welt_round_an_arch_is_cut_on_the_bias(void **state)
     assert_int_equal(soft_cover(soft, welt)->widths, 5); /* 103 / 21.4 */
 }
 
+/* 6 in of it would come out of a scrap of 4-1/4, in strips that are all joins: 15 in is the
+ * shortest strip, the diagonal of 10-5/8. */
+static void a_short_welt_takes_a_whole_strip_all_the_same(void **state)
+{
+    struct soft *soft = *state;
+    int64_t welt = add_arched_welt(soft, OUTLINE_ARCH);
+    const struct layer *layer = soft_layer_of(soft, welt);
+    struct box *box = model_find(&soft->model, ENTITY_box, layer->box);
+
+    box->width = IN(6);
+    soft_endings(soft, welt, ENDING_STOP, ENDING_STOP, ENDING_SIDE, ENDING_STOP);
+    soft_plan(soft);
+    assert_piece(soft_piece(soft, welt, "welt on the bias", 0), 10.625, 10.625);
+}
+
 static void welt_along_straight_edges_is_cut_straight(void **state)
 {
     struct soft *soft = *state;
@@ -180,6 +195,7 @@ int main(void)
         SOFT_TEST(a_line_is_divided_into_whole_spaces),
         SOFT_TEST(nails_stand_no_closer_than_their_heads),
         SOFT_TEST(welt_round_an_arch_is_cut_on_the_bias),
+        SOFT_TEST(a_short_welt_takes_a_whole_strip_all_the_same),
         SOFT_TEST(welt_along_straight_edges_is_cut_straight),
         SOFT_TEST(gimp_is_no_strip_of_heads),
     };
