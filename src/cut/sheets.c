@@ -25,9 +25,12 @@
 #define SETS_MOST 48
 #define SLICE_FIRST INT64_C(200000) /* of a goal; each round of all goals is longer by a half */
 #define SLICE_MOST INT64_C(400000000)
-#define QUANTUM INT64_C(200000)      /* of either, before the other may have its turn */
-#define NEAT_SHARE 8                 /* one unit in so many goes to neatness while goals are left */
-#define NEAT_IDLE INT64_C(400000000) /* with no goal left: an end after so much in vain */
+#define QUANTUM INT64_C(200000) /* of either, before the other may have its turn */
+#define NEAT_SHARE 8            /* one unit in so many goes to neatness while goals are left */
+
+/* Work in vain, with no goal left, that ends the search: few parts lie in few ways. */
+static const int64_t idle_by_parts[] = {0,        100000,   400000,    3000000,  12000000,
+                                        40000000, 97000000, 210000000, 400000000};
 
 struct sheet_search {
     struct arena *arena;
@@ -445,6 +448,13 @@ static int64_t work_of(const struct sheet_search *search)
     return search->goal_work + search->neat_work;
 }
 
+static int64_t idle_most(const struct sheet_search *search)
+{
+    size_t last = sizeof idle_by_parts / sizeof *idle_by_parts - 1;
+
+    return idle_by_parts[search->job.part_count < last ? search->job.part_count : last];
+}
+
 /* A bit of work on what is due. False when there is nothing to do; sets *ret_better. */
 static bool search_bit(struct sheet_search *search, bool *ret_better)
 {
@@ -453,7 +463,7 @@ static bool search_bit(struct sheet_search *search, bool *ret_better)
     if (search->goals_stale && !price_proven(search))
         find_goals(search);
     goals = !price_proven(search) && search->sets.count > 0;
-    if (!goals && search->neat_idle >= NEAT_IDLE)
+    if (!goals && search->neat_idle >= idle_most(search))
         return false;
     if (goals && search->neat_work * NEAT_SHARE >= search->goal_work) {
         int32_t out = search->best_out;

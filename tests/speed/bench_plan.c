@@ -1,7 +1,7 @@
 /*
  * Prints how long the processor works on a plan: of each worked example and demo build given as
- * files, and how it grows with the number of boxes. Figures, never a verdict: run with `meson test
- * --benchmark`.
+ * files, with what its cutting takes by effort, and how it grows with the number of boxes. Figures,
+ * never a verdict: run with `meson test --benchmark`.
  */
 #include "exchange/exchange.h"
 #include "plan/plan.h"
@@ -64,6 +64,30 @@ static void keep_layouts(const struct model *model, struct arena *arena, struct 
     }
 }
 
+static void cut_job(const struct plan_job *job, enum cut_effort effort)
+{
+    struct cut_layout layout;
+    struct arena arena;
+    jmp_buf escape;
+
+    arena_init(&arena);
+    arena.escape = &escape;
+    if (setjmp(escape))
+        exit(1);
+    cut_search_all(job->way, job->job, effort, &arena, &layout);
+    arena_release(&arena);
+}
+
+/* What cutting all jobs of a plan takes. */
+static double time_effort(const struct plan *plan, enum cut_effort effort)
+{
+    double begin = now_ms();
+
+    for (size_t i = 0; i < plan->jobs.count; i++)
+        cut_job(&plan->jobs.at[i], effort);
+    return now_ms() - begin;
+}
+
 /* ---- files ---- */
 
 static void read_file(struct text *bytes, const char *name)
@@ -79,6 +103,8 @@ static void read_file(struct text *bytes, const char *name)
 
 static void bench_file(const char *name)
 {
+    struct cut_known known = {0};
+    const struct plan *plan;
     double times[ROUNDS];
     struct arena arena;
     struct model model;
@@ -96,8 +122,14 @@ static void bench_file(const char *name)
     if (exchange_build_in(text_string(&bytes), bytes.length, &model, NULL, NULL))
         exit(1);
     time_plans(&model, NULL, times, ROUNDS);
-    printf("%-18s %3zu boxes  median %7.3f ms  p99 %7.3f ms\n", last ? last + 1 : name,
+    printf("%-18s %3zu boxes  median %7.3f ms  p99 %7.3f ms", last ? last + 1 : name,
            model.boxes.count, times[ROUNDS / 2], times[ROUNDS * 99 / 100]);
+    keep_layouts(&model, &arena, &known);
+    time_plans(&model, &known, times, ROUNDS);
+    if (plan_make(&model, &arena, &plan))
+        exit(1);
+    printf("  without cutting %7.3f ms  cutting alone, quick %6.3f ms, good %8.3f ms\n",
+           times[ROUNDS / 2], time_effort(plan, CUT_QUICK), time_effort(plan, CUT_GOOD));
     text_release(&bytes);
     arena_release(&arena);
 }
