@@ -126,6 +126,7 @@ static void find_joints(struct seaming *seaming)
                 add_hide(seaming, spread->plots[i].area.u1, "the joint of two boxes");
 }
 
+/* Those as high as the layer: one just beyond its end is on the seam to the next. */
 static void find_holes_of(struct seaming *seaming, const struct junction *junction,
                           const struct plot *plot, bool of_b)
 {
@@ -138,7 +139,7 @@ static void find_holes_of(struct seaming *seaming, const struct junction *juncti
         int64_t u, v;
 
         box_to_face(seaming->spread->side, of_b ? point->in_b : point->in_a, &u, &v);
-        if (drape_covers(planning, seaming->spread->layer, plot->box, seaming->spread->side, u, v))
+        if (plot->area.v0 + v >= 0 && plot->area.v0 + v <= seaming->spread->height)
             add_keep(seaming, plot->area.u0 + u, around + planning->value[TRADE_SEAM_ALLOWANCE],
                      "the hole of a screw");
     }

@@ -239,6 +239,35 @@ static bool matches_at_its_seams(const struct soft *soft)
     return soft->plan->covers.at[0].seam > 0 && soft->plan->covers.at[0].seam % IN(12) == 0;
 }
 
+/* Two covers side by side on a front that a crate is joined to; the seam runs through its screws,
+ * or past them. */
+static void make_seam_by_hand(struct soft *soft, bool wrong)
+{
+    int64_t cover = add_cover(soft, 50, 40);
+    int64_t a = soft_layer_of(soft, cover)->box;
+    int64_t b = soft_box(soft, "B", 20, 10, 40);
+    int64_t stick = soft_wood(soft, STOCK_STICK, 1.5, 2.5);
+    struct box *crate = model_find(&soft->model, ENTITY_box, b);
+    struct join *join = MODEL_ADD(&soft->model, join);
+    int64_t seam, next;
+
+    ((struct box *)model_find(&soft->model, ENTITY_box, a))->stick = stick;
+    crate->frame = FRAME_CRATE;
+    crate->stick = stick;
+    join->name = "J";
+    join->box_a = a;
+    join->side_a = SIDE_FRONT;
+    join->target = TARGET_BOX;
+    join->box_b = b;
+    join->side_b = SIDE_BACK;
+    join->offset_u = IN(20);
+    soft_plan(soft);
+    seam = wrong ? soft->plan->points.at[0].u : IN(15);
+    next = soft_layer(soft, a, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT, soft->cloth);
+    soft_layer_of(soft, cover)->width = seam;
+    soft_layer_of(soft, next)->u = seam;
+}
+
 /* ---- 8, 47, 48: pulled crooked, stapled for good ---- */
 
 static void make_any_cover(struct soft *soft, bool wrong)
@@ -500,6 +529,7 @@ static const struct mistake mistakes[] = {
     {"04_a_seam_for_two_inches", make_narrow_cloth, TOLD(SEAM_SPARED), {IN(2), IN(1)}, true},
     {"05_pile_the_wrong_way", make_wing, KEPT(turns_no_piece), {0}, false},
     {"07_one_seam_down_the_middle", make_wide_cover, KEPT(has_a_centre_and_two_sides), {0}, false},
+    {"07_seam_by_hand_on_a_hole", make_seam_by_hand, TOLD(SEAM_ON), {0}, false},
     {"08_ruined_at_a_relief_cut",
      make_any_cover,
      KEPT(bastes_and_looks_before_it_staples),
