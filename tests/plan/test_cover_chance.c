@@ -254,7 +254,7 @@ static void check_sewn(struct soft *soft)
 static void widths_sew_up_to_the_cover_and_no_strip_is_narrow(void **state)
 {
     (void)state;
-    for (uint64_t seed = 1; seed <= 100; seed++)
+    for (uint64_t seed = 1; seed <= 60; seed++)
         with_any_build(seed, 6, check_sewn);
 }
 
@@ -308,7 +308,7 @@ static void check_folds(struct soft *soft)
 static void no_seam_lies_on_the_fold_over_an_edge(void **state)
 {
     (void)state;
-    for (uint64_t seed = 1; seed <= 100; seed++)
+    for (uint64_t seed = 1; seed <= 60; seed++)
         with_any_build(seed, 6, check_folds);
 }
 
@@ -370,7 +370,7 @@ static void no_seam_lies_on_the_hole_of_a_screw(void **state)
 {
     int slit = 0, moved = 0;
 
-    for (uint64_t seed = 1; seed <= 120; seed++) {
+    for (uint64_t seed = 1; seed <= 60; seed++) {
         struct dice dice = {seed};
         struct soft *soft;
         const struct cover *cover;
@@ -386,8 +386,8 @@ static void no_seam_lies_on_the_hole_of_a_screw(void **state)
         assert_true(seam_is_told(soft, layer) || room_at_slits(soft, cover) >= -1);
         soft_end(state);
     }
-    assert_true(slit > 50);
-    assert_true(moved > 5);
+    assert_true(slit > 25);
+    assert_true(moved > 2);
 }
 
 /* ---- two plans ---- */
@@ -529,7 +529,7 @@ static void assert_same_cloth(const struct plan *inch, const struct plan *mm)
 
 static void the_same_sizes_and_values_give_the_same_plan_in_either_unit(void **state)
 {
-    for (uint64_t seed = 1; seed <= 30; seed++) {
+    for (uint64_t seed = 1; seed <= 15; seed++) {
         void *other;
 
         assert_int_equal(soft_begin(state), 0);
