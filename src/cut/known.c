@@ -50,6 +50,7 @@ uint64_t cut_digest(enum cut_way way, const struct cut_job *job)
                                job->pattern.along,
                                job->pattern.across,
                                job->pattern.half_drop,
+                               job->sale.ahead,
                                job->sale.reserve,
                                job->sale.least,
                                job->sale.step,

@@ -61,10 +61,11 @@ struct cut_pattern {
     bool half_drop;
 };
 
-/* Rolls: what is sold for a length that is used. `reserve` millionths are added, rounded up; it is
- * not below `least`, and a multiple of `step`; 0 where nothing is asked. */
+/* Rolls: what is sold for a length that is used. What may be lost `ahead` of the first part is
+ * added, then `reserve` millionths, rounded up; it is not below `least`, and a multiple of `step`;
+ * 0 where nothing is asked. */
 struct cut_sale {
-    int64_t reserve, least, step;
+    int64_t ahead, reserve, least, step;
 };
 
 struct cut_job {

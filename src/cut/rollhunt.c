@@ -4,6 +4,8 @@
 
 #define MOVE_ODDS 4   /* one round in so many moves a part instead of changing two */
 #define TURN_ODDS 4   /* one in so many says how a part is to lie, where one may turn */
+#define SIDE_ODDS 16  /* and one in so many to which side it goes */
+#define ORIGIN_ODDS 8 /* and one in so many where a group has its origin */
 #define PATIENCE 3000 /* rounds in vain until the order is shaken */
 #define SHAKES 8      /* changes when it is */
 
@@ -12,8 +14,7 @@ void roll_hunt_init(struct roll_hunt *hunt, const struct roll_job *job, enum rol
 {
     *hunt = (struct roll_hunt){.job = job, .way = way, .dice = seed};
     roll_pack_init(&hunt->pack, job, arena);
-    hunt->now.at = ARENA_MANY(arena, int32_t, job->count);
-    hunt->now.lie = ARENA_MANY(arena, uint8_t, job->count);
+    roll_order_init(&hunt->now, job, arena);
 }
 
 static bool pack(struct roll_hunt *hunt, int64_t limit)
@@ -33,8 +34,7 @@ static void forget(struct roll_hunt *hunt, int64_t missing)
 
 void roll_hunt_aim(struct roll_hunt *hunt, const struct roll_order *from, int64_t target)
 {
-    memcpy(hunt->now.at, from->at, hunt->job->count * sizeof *from->at);
-    memcpy(hunt->now.lie, from->lie, hunt->job->count * sizeof *from->lie);
+    roll_order_copy(hunt->job, from, &hunt->now);
     hunt->target = target;
     (void)pack(hunt, INT64_MAX);
     forget(hunt, hunt->pack.missing);
@@ -52,9 +52,10 @@ static size_t by_chance(struct roll_hunt *hunt, size_t limit)
 /* ---- changes, each of which can be undone ---- */
 
 struct change {
-    enum { SWAP, MOVE, LIE } kind;
-    size_t from, to;
+    enum { SWAP, MOVE, LIE, SIDE, ORIGIN } kind;
+    size_t from, to; /* places in the order; LIE, SIDE: a part; ORIGIN: a group */
     uint8_t lie;
+    struct roll_origin origin;
 };
 
 static void swap_two(struct roll_order *order, size_t a, size_t b)
@@ -76,16 +77,42 @@ static void move_one(struct roll_order *order, size_t from, size_t to)
     order->at[to] = kept;
 }
 
+/* The origin with which a part of the group begins beyond what another part ends at now, and at an
+ * edge of the roll or beside it; or none, so that its first part says. */
+static struct roll_origin origin_by_chance(struct roll_hunt *hunt, const struct roll_part *part)
+{
+    size_t beside = by_chance(hunt, hunt->job->count);
+    const struct roll_spot *spot = &hunt->pack.spots[beside];
+    const struct roll_part *other = &hunt->job->parts[beside];
+    struct roll_origin origin = {.along = -part->along, .across = -part->across};
+
+    if (spot->placed && by_chance(hunt, 3) > 0)
+        origin.along += spot->along + (spot->turned ? other->width : other->length);
+    if (spot->placed && by_chance(hunt, 2) > 0)
+        origin.across += spot->across + (spot->turned ? other->length : other->width);
+    origin.known =
+        by_chance(hunt, 3) > 0 && roll_origin_serves(hunt->job, part->group, origin.across);
+    return origin;
+}
+
 static struct change change_by_chance(struct roll_hunt *hunt)
 {
     size_t count = hunt->job->count;
-    struct change change = {SWAP, by_chance(hunt, count), by_chance(hunt, count), LIE_EITHER};
+    struct change change = {.from = by_chance(hunt, count), .to = by_chance(hunt, count)};
+    const struct roll_part *part = &hunt->job->parts[change.from];
 
     if (by_chance(hunt, MOVE_ODDS) == 0)
         change.kind = MOVE;
-    if (hunt->job->parts[change.from].may_turn && by_chance(hunt, TURN_ODDS) == 0) {
+    if (part->may_turn && by_chance(hunt, TURN_ODDS) == 0) {
         change.kind = LIE;
         change.lie = (uint8_t)by_chance(hunt, ROLL_LIES);
+    }
+    if (hunt->way == ROLL_NOOKS && by_chance(hunt, SIDE_ODDS) == 0)
+        change.kind = SIDE;
+    if (part->group != ROLL_NO_GROUP && by_chance(hunt, ORIGIN_ODDS) == 0) {
+        change.kind = ORIGIN;
+        change.origin = origin_by_chance(hunt, part);
+        change.from = part->group;
     }
     return change;
 }
@@ -93,6 +120,7 @@ static struct change change_by_chance(struct roll_hunt *hunt)
 /* Makes a change into the one that takes it back. */
 static void make(struct roll_hunt *hunt, struct change *change)
 {
+    struct roll_origin origin;
     uint8_t lie;
 
     switch (change->kind) {
@@ -101,12 +129,20 @@ static void make(struct roll_hunt *hunt, struct change *change)
         break;
     case MOVE:
         move_one(&hunt->now, change->from, change->to);
-        *change = (struct change){MOVE, change->to, change->from, 0};
+        *change = (struct change){.kind = MOVE, .from = change->to, .to = change->from};
         break;
     case LIE:
         lie = hunt->now.lie[change->from];
         hunt->now.lie[change->from] = change->lie;
         change->lie = lie;
+        break;
+    case SIDE:
+        hunt->now.right[change->from] = !hunt->now.right[change->from];
+        break;
+    case ORIGIN:
+        origin = hunt->now.origins[change->from];
+        hunt->now.origins[change->from] = change->origin;
+        change->origin = origin;
         break;
     }
 }

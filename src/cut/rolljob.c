@@ -16,11 +16,11 @@
 
 int64_t roll_sold(const struct cut_sale *sale, int64_t used)
 {
-    int64_t wanted = used;
+    int64_t wanted = used + sale->ahead;
 
     if (used <= 0)
         return 0;
-    if (!whole_multiply(used, RATIO_ONE + sale->reserve, &wanted))
+    if (!whole_multiply(used + sale->ahead, RATIO_ONE + sale->reserve, &wanted))
         wanted = whole_divide_up(wanted, RATIO_ONE);
     if (wanted < sale->least)
         wanted = sale->least;

@@ -19,6 +19,25 @@
 #define WORK_LEDGE 6 /* and for each ledge when one is looked for; */
 #define WORK_LYING 2 /* for each part that lies in the way of a nook */
 
+void roll_order_init(struct roll_order *order, const struct roll_job *job, struct arena *arena)
+{
+    order->at = ARENA_MANY(arena, int32_t, job->count);
+    order->lie = ARENA_MANY(arena, uint8_t, job->count);
+    order->right = ARENA_MANY(arena, bool, job->count);
+    order->origins = ARENA_MANY(arena, struct roll_origin, job->group_count);
+    for (size_t i = 0; i < job->count; i++)
+        order->at[i] = (int32_t)i;
+}
+
+void roll_order_copy(const struct roll_job *job, const struct roll_order *from,
+                     struct roll_order *to)
+{
+    memcpy(to->at, from->at, job->count * sizeof *from->at);
+    memcpy(to->lie, from->lie, job->count * sizeof *from->lie);
+    memcpy(to->right, from->right, job->count * sizeof *from->right);
+    memcpy(to->origins, from->origins, job->group_count * sizeof *from->origins);
+}
+
 void roll_pack_init(struct roll_pack *pack, const struct roll_job *job, struct arena *arena)
 {
     size_t rects = job->count + job->blemish_count;
@@ -250,7 +269,7 @@ struct search_nook {
     struct roll_pack *pack;
     const struct roll_part *part;
     const struct roll_origin *origin;
-    bool turned;
+    bool turned, right;
     int64_t length, width; /* as it lies */
     int64_t target;
     struct nook best;
@@ -286,8 +305,8 @@ static void try_across(struct search_nook *search, int64_t across)
             along = roll_snap_along(pack->job, search->part, search->origin, lying->far, across);
     }
     search->pack->work += WORK_LYING * (int64_t)(i + 1);
-    if (along > last ||
-        (search->best.found && along == search->best.along && across >= search->best.across))
+    if (along > last || (search->best.found && along == search->best.along &&
+                         (across >= search->best.across) != search->right))
         return;
     search->best = (struct nook){true, search->turned, along, across};
 }
@@ -328,17 +347,21 @@ static void try_all(struct search_nook *search, bool turned)
     }
 }
 
-static bool lay_in_nook(struct roll_pack *pack, int32_t index, uint8_t lie, int64_t target)
+static bool lay_in_nook(struct roll_pack *pack, const struct roll_order *order, int32_t index,
+                        int64_t target)
 {
     static const struct roll_origin nowhere = {false, 0, 0};
     const struct roll_part *part = &pack->job->parts[index];
     bool grouped = part->group != ROLL_NO_GROUP;
     struct roll_origin *origin = grouped ? &pack->origins[part->group] : NULL;
-    struct search_nook search = {
-        .pack = pack, .part = part, .origin = grouped ? origin : &nowhere, .target = target};
+    struct search_nook search = {.pack = pack,
+                                 .part = part,
+                                 .origin = grouped ? origin : &nowhere,
+                                 .right = order->right[index],
+                                 .target = target};
 
     for (int turned = 0; turned < 2; turned++)
-        if (may_lie(part, lie, turned))
+        if (may_lie(part, order->lie[index], turned))
             try_all(&search, turned);
     if (!search.best.found)
         return false;
@@ -364,11 +387,12 @@ bool roll_pack_nooks(struct roll_pack *pack, const struct roll_order *order, int
     for (size_t i = 0; i < job->blemish_count; i++)
         pack->lying[pack->lying_count++] = job->blemishes[i];
     for (size_t i = 0; i < job->group_count; i++)
-        pack->origins[i] = (struct roll_origin){.known = i == job->pinned};
+        pack->origins[i] =
+            i == job->pinned ? (struct roll_origin){.known = true} : order->origins[i];
     for (size_t i = 0; i < job->count; i++) {
         int32_t index = order->at[i];
 
-        if (lay_in_nook(pack, index, order->lie[index], target))
+        if (lay_in_nook(pack, order, index, target))
             continue;
         lost += job->parts[index].area;
         if (lost > limit)

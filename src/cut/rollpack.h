@@ -6,12 +6,15 @@
 
 #include "cut/rolljob.h"
 
-/* How a part lies: as suits it, or one way by the order's word. Only parts that may turn ask. */
+/* How a part that may turn lies: as suits it, or one way by the order's word. */
 enum roll_lie { LIE_EITHER, LIE_STRAIGHT, LIE_TURNED, ROLL_LIES };
 
 struct roll_order {
     int32_t *at;  /* indices of all parts */
     uint8_t *lie; /* enum roll_lie, by part */
+    bool *right;  /* nooks: of places as soon the part takes the one farthest right, by part */
+    struct roll_origin *origins; /* by group: where it lies; not known: where its first part says.
+                                    That of the pinned group is not looked at. */
 };
 
 struct roll_spot {
@@ -41,6 +44,12 @@ struct roll_pack {
     struct roll_origin *origins;
 };
 
+/* An order in which parts come as the job lists them, each as suits it. All memory is the arena's.
+ */
+void roll_order_init(struct roll_order *order, const struct roll_job *job, struct arena *arena);
+void roll_order_copy(const struct roll_job *job, const struct roll_order *from,
+                     struct roll_order *to);
+
 /* All memory is the arena's. */
 void roll_pack_init(struct roll_pack *pack, const struct roll_job *job, struct arena *arena);
 
@@ -51,9 +60,9 @@ void roll_pack_init(struct roll_pack *pack, const struct roll_job *job, struct a
  * By the skyline, for plain jobs: the nearest ledge takes the part that fits it and its walls best,
  * of equals the first of the order; what no part fits is shut in. O(parts) a part.
  *
- * By nooks, for any job: each part in turn goes where it begins soonest, of equals farthest left,
- * holes between parts included. The first part of a group without an origin sets it. O(parts^2) a
- * part.
+ * By nooks, for any job: each part in turn goes where it begins soonest, of equals farthest left or
+ * right, holes between parts included. The first part of a group that the order gives no origin
+ * sets it. O(parts^2) a part.
  */
 bool roll_pack_skyline(struct roll_pack *pack, const struct roll_order *order, int64_t target,
                        int64_t limit);

@@ -21,12 +21,16 @@
 #include <string.h>
 
 #define NOWHERE SIZE_MAX
-#define NOOKS_MOST 40                   /* parts up to which a plain job is laid by nooks as well */
-#define QUICK_WORK INT64_C(400000)      /* of the first layout, after the first orders */
-#define SLICE INT64_C(1000000)          /* of one hunt in turn */
-#define STALE_FEW INT64_C(1000000)      /* work in vain until the search has run its course: */
-#define STALE_OF_PART INT64_C(15000000) /* with few parts, and else for each part */
+#define NOOKS_MOST 40              /* parts up to which a plain job is laid by nooks as well */
+#define QUICK_WORK INT64_C(400000) /* of the first layout, after the first orders */
+#define SLICE INT64_C(1000000)     /* of one hunt in turn */
+
+/* Work in vain for each part until the search has run its course. */
+#define STALE_FEW INT64_C(250000)
+#define STALE_SOME INT64_C(10000000)
+#define STALE_MANY INT64_C(100000000)
 #define FEW_PARTS 4
+#define SOME_PARTS 12
 
 enum aim { AIM_SHORTER, AIM_CHEAPER, AIMS };
 
@@ -160,8 +164,7 @@ static void keep(struct rolls_search *search, const struct roll_pack *pack,
 {
     size_t count = search->roll.count;
 
-    memcpy(search->order.at, order->at, count * sizeof *order->at);
-    memcpy(search->order.lie, order->lie, count * sizeof *order->lie);
+    roll_order_copy(&search->roll, order, &search->order);
     memcpy(search->spots, pack->spots, count * sizeof *pack->spots);
     search->length = pack->length;
     assert(search->length >= search->bound);
@@ -209,11 +212,11 @@ static void try_orders(struct rolls_search *search)
     struct roll_job *roll = &search->roll;
     struct cut_piece *parts = ARENA_MANY(search->arena, struct cut_piece, roll->count);
     size_t *indices = ARENA_MANY(search->arena, size_t, roll->count);
-    struct roll_order order = {ARENA_MANY(search->arena, int32_t, roll->count),
-                               ARENA_MANY(search->arena, uint8_t, roll->count)};
+    struct roll_order order;
     struct roll_pack pack;
 
     roll_pack_init(&pack, roll, search->arena);
+    roll_order_init(&order, roll, search->arena);
     for (size_t i = 0; i < roll->count; i++) {
         parts[i] =
             (struct cut_piece){.length = roll->parts[i].length, .width = roll->parts[i].width};
@@ -290,7 +293,9 @@ static bool is_worth_it(const struct rolls_search *search)
     int64_t count = (int64_t)search->roll.count;
 
     return count > 1 && search->length > search->bound &&
-           search->stale < (count > FEW_PARTS ? STALE_OF_PART * count : STALE_FEW);
+           search->stale < count * (count > SOME_PARTS  ? STALE_MANY
+                                    : count > FEW_PARTS ? STALE_SOME
+                                                        : STALE_FEW);
 }
 
 /* All hunts in turn, until about `work` is done. */
@@ -373,8 +378,7 @@ static void search_quickly(struct rolls_search *search, const struct cut_job *jo
     take_to_roll(search, &shelf);
     if (search->roll.count == 0)
         return;
-    search->order.at = ARENA_MANY(arena, int32_t, search->roll.count);
-    search->order.lie = ARENA_MANY(arena, uint8_t, search->roll.count);
+    roll_order_init(&search->order, &search->roll, arena);
     search->spots = ARENA_MANY(arena, struct roll_spot, search->roll.count);
     search->bound = roll_bound(&search->roll, ROLL_PAIRS_FEW, arena);
     try_orders(search);

@@ -553,9 +553,9 @@ static bool in_sequence(const struct check *check)
 static int64_t sold_for(const struct check *check, int64_t used)
 {
     const struct cut_sale *sale = &check->job->sale;
-    int64_t more, length = used;
+    int64_t more, length = used + sale->ahead;
 
-    if (whole_multiply(used, sale->reserve, &more))
+    if (whole_multiply(length, sale->reserve, &more))
         return -1;
     length += more / 1000000 + (more % 1000000 > 0);
     if (sale->least > length)

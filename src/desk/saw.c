@@ -108,10 +108,22 @@ static enum fault go_on(struct desk *desk, const struct plan_job *job, enum cut_
 
 /* ---- what searches find ---- */
 
-static bool is_better(const struct cut_layout *a, const struct cut_layout *b)
+static int64_t used_of(const struct cut_layout *layout)
+{
+    int64_t used = 0;
+
+    for (size_t i = 0; i < layout->blanks.count; i++)
+        used += layout->blanks.at[i].used;
+    return used;
+}
+
+/* Of a roll that is sold in steps the same is paid for several lengths. */
+static bool is_better(enum cut_way way, const struct cut_layout *a, const struct cut_layout *b)
 {
     if (a->cost != b->cost)
         return a->cost < b->cost;
+    if (way == CUT_ROLLS && used_of(a) != used_of(b))
+        return used_of(a) < used_of(b);
     if (a->blanks.count != b->blanks.count)
         return a->blanks.count < b->blanks.count;
     return a->bound > b->bound || a->fences < b->fences;
@@ -126,7 +138,7 @@ static bool is_behind(const struct desk *desk)
         const struct plan_job *job = &plan->jobs.at[i];
         const struct cut_known_layout *known = cut_known_find(&desk->known, job->digest);
 
-        if (!job->taken && known && is_better(&known->layout, job->layout))
+        if (!job->taken && known && is_better(job->way, &known->layout, job->layout))
             return true;
     }
     return false;

@@ -266,6 +266,8 @@ void sheet_layout(struct text *out, const struct cut_sheet *sheet)
     show_text(out, plan_stock_name(sheet->plan, sheet->stock));
     text_format(out, ": %zu %s%s, %s", count, blanks[sheet->way], count == 1 ? "" : "s",
                 print_cost(sheet, sheet->layout->cost).at);
+    if (sheet->way == CUT_ROLLS && sheet->layout->cost > 0)
+        text_add(out, " sold");
     if (sheet->taken)
         text_add(out, ", as it was taken");
     else if (layout_proven(sheet->layout))

@@ -145,16 +145,65 @@ static void set_sizes(struct cutting_job *job)
 
 /* ---- the layout ---- */
 
-/* Cloth with a pattern is cut in whole repeats along the roll, and so never turned. */
+/* Pieces that show the pattern the same way: those that lie upright, and those railroaded. */
+enum { MATCH_UPRIGHT = 1, MATCH_RAILROADED };
+
+static bool has_pattern(const struct stock *stock)
+{
+    return is_roll(stock) && (stock->repeat_along > 0 || stock->repeat_across > 0);
+}
+
+/*
+ * Pieces of patterned cloth begin at one place of the repeat along, and across have their middles
+ * on one line of it; what is sewn beside another goes on in the pattern there. Strips and the like,
+ * which may lie either way, need not match. Where a half-drop has no repeat across, each width sewn
+ * on drops.
+ */
+static void match(const struct cutting_job *job, const struct part *part, struct cut_piece *piece)
+{
+    const struct piece *cut;
+
+    if (!has_pattern(job->stock) || part->piece == PLAN_NONE)
+        return;
+    cut = &job->planning->plan->pieces.at[part->piece];
+    if (cut->turned_allowed)
+        return;
+    piece->may_turn = false;
+    piece->group = cut->across ? MATCH_RAILROADED : MATCH_UPRIGHT;
+    piece->centred_across = true;
+    piece->across = cut->aside;
+    if (job->stock->half_drop && job->stock->repeat_across == 0 && cut->nth % 2 != 0)
+        piece->along = job->stock->repeat_along / 2;
+}
+
 static struct cut_piece piece_of(const struct cutting_job *job, const struct part *part)
 {
-    int64_t repeat = is_roll(job->stock) ? job->stock->repeat_along : 0;
+    struct cut_piece piece = {
+        .length = part->length, .width = part->width, .may_turn = part->may_turn};
 
-    if (repeat == 0)
-        return (struct cut_piece){
-            .length = part->length, .width = part->width, .may_turn = part->may_turn};
-    return (struct cut_piece){.length = whole_divide_up(part->length, repeat) * repeat,
-                              .width = part->width};
+    match(job, part, &piece);
+    return piece;
+}
+
+/* How the shop sells a roll: with the allowance, in its steps, at least its least cut. Where the
+ * pattern begins on it is not known before it lies there: a repeat more. */
+static struct cut_sale sale_of(const struct cutting_job *job)
+{
+    const int64_t *value = job->planning->value;
+    const struct stock *stock = job->stock;
+    int64_t reserve = stock->kind == STOCK_CLOTH ? value[TRADE_CLOTH_ALLOW_AFTER_LAYOUT] : 0;
+
+    return (struct cut_sale){.ahead = has_pattern(stock) ? stock->repeat_along : 0,
+                             .reserve = reserve + (stock->pile ? value[TRADE_CLOTH_ALLOW_PILE] : 0),
+                             .least = stock->least_cut,
+                             .step = stock->step_cut ? stock->step_cut : value[TRADE_CLOTH_ROUND]};
+}
+
+static void set_roll(const struct cutting_job *job, struct cut_job *made)
+{
+    made->sale = sale_of(job);
+    made->pattern = (struct cut_pattern){job->stock->repeat_along, job->stock->repeat_across,
+                                         job->stock->half_drop};
 }
 
 static enum cut_way way_of(const struct stock *stock)
@@ -199,6 +248,8 @@ static struct cut_job *make_job(struct cutting_job *job)
     }
     if (job->stock->kind == STOCK_SHEET)
         ask_of_first_cut(job->planning, made);
+    if (is_roll(job->stock))
+        set_roll(job, made);
     return made;
 }
 
@@ -423,21 +474,6 @@ static const struct offer *cheapest_roll(const struct model *model, int64_t stoc
     return best;
 }
 
-/* A length of roll as the shop cuts it: with the allowance, in its steps, at least its least cut.
- */
-static int64_t roll_to_buy(const struct cutting_job *job, int64_t used)
-{
-    const int64_t *value = job->planning->value;
-    int64_t step = job->stock->step_cut ? job->stock->step_cut : value[TRADE_CLOTH_ROUND];
-    int64_t ratio = job->stock->kind == STOCK_CLOTH ? value[TRADE_CLOTH_ALLOW_AFTER_LAYOUT] : 0;
-    int64_t wanted =
-        with_reserve(used, ratio + (job->stock->pile ? value[TRADE_CLOTH_ALLOW_PILE] : 0));
-
-    if (wanted < job->stock->least_cut)
-        wanted = job->stock->least_cut;
-    return step > 0 ? whole_divide_up(wanted, step) * step : wanted;
-}
-
 static void price_roll(struct planning *planning, struct purchase *purchase,
                        const struct offer *offer, int64_t used)
 {
@@ -462,13 +498,12 @@ static void buy_roll(struct cutting_job *job, const struct cut_layout *layout)
     for (size_t i = 0; i < model->boughts.count; i++)
         if (model->boughts.at[i].stock == job->stock->key)
             taken += model->boughts.at[i].length * model->boughts.at[i].packs;
-    int64_t length = used > 0 ? roll_to_buy(job, used) : 0;
-    if (length == 0 && taken == 0)
+    if (layout->cost == 0 && taken == 0)
         return;
     struct purchase *purchase = purchase_add(job->planning, job->stock->key, job->stock->kind, "");
     purchase->measure = QUANTITY_LENGTH;
     purchase->used = used;
-    purchase->need = purchase->length = length > taken ? length : taken;
+    purchase->need = purchase->length = layout->cost > taken ? layout->cost : taken;
     purchase->packs = 1;
     price_roll(job->planning, purchase, cheapest_roll(model, job->stock->key), used);
 }

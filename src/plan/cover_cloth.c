@@ -71,32 +71,71 @@ static void add_strips(struct planning *planning, struct spread *spread, const c
         planning->plan->pieces.at[i].across = across;
 }
 
+/* What stands between the middle width and one that is sewn on. */
+struct aside {
+    int64_t nth;     /* which width from the middle one */
+    int64_t between; /* what is seen of the widths between */
+};
+
+/* Where a width sewn to the right or left of others lies from the middle one. */
+static void set_aside(struct piece *piece, int64_t width, int64_t centre, const struct aside *aside,
+                      bool left, int64_t allowance)
+{
+    int64_t begin =
+        left ? -aside->between - width + 2 * allowance : centre - 2 * allowance + aside->between;
+
+    piece->aside = begin + width / 2 - centre / 2;
+    piece->nth = left ? -aside->nth : aside->nth;
+}
+
 /* The outer strips, told apart where they are not alike. */
 static void add_sides(struct planning *planning, struct spread *spread, const char *name,
                       const struct widths *widths, int64_t along, bool across)
 {
+    int64_t allowance = planning->value[TRADE_SEAM_ALLOWANCE];
+    struct aside aside = {widths->inner + 1, widths->inner * (widths->full - 2 * allowance)};
+    size_t first = planning->plan->pieces.count;
     char part[40];
 
     if (widths->side == widths->side_right) {
         snprintf(part, sizeof part, "%s side", name);
         add_strips(planning, spread, part, 2, widths->side, along, across);
-        return;
+    } else {
+        snprintf(part, sizeof part, "%s left side", name);
+        add_strips(planning, spread, part, 1, widths->side, along, across);
+        snprintf(part, sizeof part, "%s right side", name);
+        add_strips(planning, spread, part, 1, widths->side_right, along, across);
     }
-    snprintf(part, sizeof part, "%s left side", name);
-    add_strips(planning, spread, part, 1, widths->side, along, across);
-    snprintf(part, sizeof part, "%s right side", name);
-    add_strips(planning, spread, part, 1, widths->side_right, along, across);
+    set_aside(&planning->plan->pieces.at[first], widths->side, widths->centre, &aside, true,
+              allowance);
+    set_aside(&planning->plan->pieces.at[first + 1], widths->side_right, widths->centre, &aside,
+              false, allowance);
+}
+
+/* Full widths, by turns to the left and to the right. */
+static void add_inner(struct planning *planning, struct spread *spread, const char *name,
+                      const struct widths *widths, int64_t along, bool across)
+{
+    int64_t allowance = planning->value[TRADE_SEAM_ALLOWANCE];
+    size_t first = planning->plan->pieces.count;
+    char part[40];
+
+    snprintf(part, sizeof part, "%s width", name);
+    add_strips(planning, spread, part, 2 * widths->inner, widths->full, along, across);
+    for (int i = 0; i < 2 * widths->inner; i++) {
+        struct aside aside = {i / 2 + 1, i / 2 * (widths->full - 2 * allowance)};
+
+        set_aside(&planning->plan->pieces.at[first + (size_t)i], widths->full, widths->centre,
+                  &aside, i % 2 == 0, allowance);
+    }
 }
 
 static void add_widths(struct planning *planning, struct spread *spread, const char *name,
                        const struct widths *widths, int64_t along, bool across)
 {
-    char part[40];
-
     add_strips(planning, spread, name, 1, widths->centre, along, across);
-    snprintf(part, sizeof part, "%s width", name);
     if (widths->inner > 0)
-        add_strips(planning, spread, part, 2 * widths->inner, widths->full, along, across);
+        add_inner(planning, spread, name, widths, along, across);
     if (widths->side > 0)
         add_sides(planning, spread, name, widths, along, across);
     sew_widths(planning, spread, name, widths, along);

@@ -312,6 +312,9 @@ struct piece {
     int64_t width, height; /* as cut; height is the vertical of the piece */
     bool turned_allowed;   /* may lie either way on the roll */
     bool across;           /* railroaded: its height lies across the roll */
+    int64_t aside; /* sewn beside another: how far across the roll its middle lies from that of
+                      the middle width, to the right */
+    int64_t nth;   /* which width from the middle one, 0; negative to the left */
 };
 
 /* What a stapled edge is where it is no single edge of the face: the loop round all four, or the

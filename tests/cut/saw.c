@@ -133,8 +133,8 @@ void roll_by_chance(struct dice *dice, struct parts *parts, struct cut_blemish *
                                             dice_between(dice, 1, 50), dice_between(dice, 1, 400)};
     job->blemishes = blemishes;
     if (dice_between(dice, 0, 1))
-        job->sale = (struct cut_sale){dice_between(dice, 0, 200000), dice_between(dice, 0, 500),
-                                      dice_between(dice, 0, 300)};
+        job->sale = (struct cut_sale){dice_between(dice, 0, 100), dice_between(dice, 0, 200000),
+                                      dice_between(dice, 0, 500), dice_between(dice, 0, 300)};
 }
 
 struct cut_job job_by_chance(enum cut_way way, struct dice *dice, struct parts *parts,

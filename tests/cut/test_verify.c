@@ -106,32 +106,31 @@ static enum cut_flaw flaw_in(const struct bad_layout *bad)
     .way = CUT_ROLLS, .parts = {PART(40, 20, false)}, .part_count = 1, \
     .sizes = {{0, 50, 0, CUT_ANY}}, .size_count = 1, .place_count = 1, .blank_count = 1
 
-#define MATCH(long_, wide, in_group, ...)                                      \
-    {                                                                          \
+#define MATCH(long_, wide, in_group, ...)                                    \
+    {                                                                        \
         .length = (long_), .width = (wide), .group = (in_group), __VA_ARGS__ \
     }
 
 /* Two parts on a roll of 50 with a pattern; the second begins so far along and across. */
-#define MATCHED_JOB(group_a, group_b, at_along, at_across)                                       \
-    .way = CUT_ROLLS, .parts = {MATCH(20, 10, group_a, .along = 0),                              \
-                                MATCH(20, 10, group_b, .along = 0)},                             \
-    .part_count = 2, .sizes = {{0, 50, 0, CUT_ANY}}, .size_count = 1, .blank_count = 1,          \
-    .place_count = 2, .places = {{0, 0, 0, false}, {1, at_along, at_across, false}},             \
+#define MATCHED_JOB(group_a, group_b, at_along, at_across)                              \
+    .way = CUT_ROLLS,                                                                   \
+    .parts = {MATCH(20, 10, group_a, .along = 0), MATCH(20, 10, group_b, .along = 0)},  \
+    .part_count = 2, .sizes = {{0, 50, 0, CUT_ANY}}, .size_count = 1, .blank_count = 1, \
+    .place_count = 2, .places = {{0, 0, 0, false}, {1, at_along, at_across, false}},    \
     .blanks = {{0, 0, 2, (at_along) + 20, 0, 0}}, .cost = (at_along) + 20
 
 /* The same with the first part's own wish. */
-#define WISHING_JOB(at_along, at_across, ...)                                                    \
-    .way = CUT_ROLLS, .parts = {MATCH(20, 10, 1, .along = 0), MATCH(20, 10, 1, __VA_ARGS__)},    \
-    .part_count = 2, .sizes = {{0, 50, 0, CUT_ANY}}, .size_count = 1, .blank_count = 1,          \
-    .place_count = 2, .places = {{0, 0, 0, false}, {1, at_along, at_across, false}},             \
+#define WISHING_JOB(at_along, at_across, ...)                                                 \
+    .way = CUT_ROLLS, .parts = {MATCH(20, 10, 1, .along = 0), MATCH(20, 10, 1, __VA_ARGS__)}, \
+    .part_count = 2, .sizes = {{0, 50, 0, CUT_ANY}}, .size_count = 1, .blank_count = 1,       \
+    .place_count = 2, .places = {{0, 0, 0, false}, {1, at_along, at_across, false}},          \
     .blanks = {{0, 0, 2, (at_along) + 20, 0, 0}}, .cost = (at_along) + 20
 
 #define ALONG_12 .pattern = {12, 0, false}
 #define STRAIGHT .pattern = {12, 15, false}
 #define DROPPED .pattern = {12, 15, true}
-#define BAND(near, long_)                                                \
-    .blemishes = {{.along = (near), .length = (long_), .width = 50}}, \
-    .blemish_count = 1
+#define BAND(near, long_) \
+    .blemishes = {{.along = (near), .length = (long_), .width = 50}}, .blemish_count = 1
 
 static const struct bad_layout sound[] = {
     {CUT_FLAW_NONE, STICK_JOB, STICK_PLACES, STICK_BLANK, .cost = 7, .bound = 7},
@@ -143,10 +142,12 @@ static const struct bad_layout sound[] = {
     {CUT_FLAW_NONE, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 40, .bound = 40},
     {CUT_FLAW_NONE, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 40, .trim = 15,
      .places = {{0, 0, 15, false}}},
-    {CUT_FLAW_NONE, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 48, .sale = {0, 0, 12}},
-    {CUT_FLAW_NONE, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 70, .sale = {0, 70, 0}},
+    {CUT_FLAW_NONE, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 48, .sale = {.step = 12}},
+    {CUT_FLAW_NONE, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 70, .sale = {.least = 70}},
     {CUT_FLAW_NONE, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 45,
-     .sale = {101000, 0, 0}},
+     .sale = {.reserve = 101000}},
+    {CUT_FLAW_NONE, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 60,
+     .sale = {.ahead = 9, .reserve = 200000, .step = 10}},
     {CUT_FLAW_NONE, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 40, BAND(40, 5)},
     {CUT_FLAW_NONE, MATCHED_JOB(1, 1, 24, 7), ALONG_12},
     {CUT_FLAW_NONE, MATCHED_JOB(1, 2, 23, 7), ALONG_12},
@@ -253,10 +254,12 @@ static const struct bad_layout bad[] = {
      .part_count = 2, .sizes = {{0, 50, 0, CUT_ANY}}, .size_count = 1, .blank_count = 1,
      .place_count = 2, .places = {{0, 0, 20, false}, {1, 0, 0, false}},
      .blanks = {{0, 0, 2, 40, 0, 0}}, .cost = 40},
-    {CUT_FLAW_COST, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 40, .sale = {0, 0, 12}},
-    {CUT_FLAW_COST, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 40, .sale = {0, 70, 0}},
+    {CUT_FLAW_COST, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 40, .sale = {.step = 12}},
+    {CUT_FLAW_COST, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 40, .sale = {.least = 70}},
     {CUT_FLAW_COST, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 44,
-     .sale = {101000, 0, 0}},
+     .sale = {.reserve = 101000}},
+    {CUT_FLAW_COST, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 50,
+     .sale = {.ahead = 9, .reserve = 200000, .step = 10}},
     {CUT_FLAW_COST, STICK_JOB, STICK_PLACES, STICK_BLANK, .cost = 6},
     {CUT_FLAW_COST, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 39},
     {CUT_FLAW_BOUND, STICK_JOB, STICK_PLACES, STICK_BLANK, .cost = 7, .bound = 8},

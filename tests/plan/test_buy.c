@@ -307,7 +307,18 @@ static void cloth_that_is_no_longer_needed_stays_paid(void **state)
     assert_int_equal(shop_line(shop, cloth)->value, 0);
 }
 
-static void cloth_with_a_pattern_is_cut_in_whole_repeats(void **state)
+/* ---- cloth with a pattern ---- */
+
+static const struct placement *placement_of(const struct shop *shop, size_t part)
+{
+    for (size_t i = 0; i < shop->plan->placements.count; i++)
+        if (shop->plan->placements.at[i].part == part)
+            return &shop->plan->placements.at[i];
+    fail_msg("part %zu lies nowhere", part);
+    return NULL;
+}
+
+static void pieces_of_patterned_cloth_begin_at_one_place_of_the_repeat(void **state)
 {
     struct shop *shop = *state;
     int64_t cloth = shop_stock(shop, "stripes", STOCK_CLOTH, 54);
@@ -316,6 +327,86 @@ static void cloth_with_a_pattern_is_cut_in_whole_repeats(void **state)
     need_pieces(shop, cloth, 2, 40, 20);
     shop_buy(shop);
     assert_int_equal(shop->plan->placements.at[1].along, IN(24));
+    assert_int_equal(shop_line(shop, cloth)->used, IN(44));
+}
+
+/* Where the pattern begins on the roll shows when it lies there: one repeat more is bought, as a
+ * guide for makers of curtains has it (diyideas.com, fabric repeats). */
+static void a_repeat_more_is_bought(void **state)
+{
+    struct shop *shop = *state;
+    int64_t cloth = shop_stock(shop, "stripes", STOCK_CLOTH, 54);
+    struct stock *stock = shop_stock_of(shop, cloth);
+
+    stock->repeat_along = IN(27);
+    stock->step_cut = IN(1);
+    need_pieces(shop, cloth, 2, 54, 96);
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, cloth)->used, IN(108 + 96));
+    assert_int_equal(shop_line(shop, cloth)->length, IN(243)); /* 5 % on 231 are 242.55 */
+}
+
+/* Middles on one line of the pattern: 20 and 12 wide, so the second begins 4 in further in it. */
+static void pieces_lie_with_their_middles_on_one_line_of_the_pattern(void **state)
+{
+    struct shop *shop = *state;
+    int64_t cloth = shop_stock(shop, "flowers", STOCK_CLOTH, 54);
+
+    shop_stock_of(shop, cloth)->repeat_across = IN(9);
+    need_pieces(shop, cloth, 1, 20, 30);
+    need_pieces(shop, cloth, 1, 12, 30);
+    shop_buy(shop);
+    assert_int_equal(
+        (placement_of(shop, 1)->across + IN(6) - placement_of(shop, 0)->across - IN(10)) % IN(9),
+        0);
+}
+
+static void a_half_drop_moves_what_is_cut_beside(void **state)
+{
+    struct shop *shop = *state;
+    int64_t cloth = shop_stock(shop, "diamonds", STOCK_CLOTH, 54);
+    struct stock *stock = shop_stock_of(shop, cloth);
+
+    stock->repeat_along = IN(24);
+    stock->repeat_across = IN(27);
+    need_pieces(shop, cloth, 2, 27, 40);
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, cloth)->used, IN(40));
+    stock->half_drop = 1;
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, cloth)->used, IN(52));
+}
+
+/* TRADE 2.7 [derived]: with a half-drop every other width is half a repeat further on. */
+static void a_width_sewn_on_drops_where_no_repeat_across_is_known(void **state)
+{
+    struct shop *shop = *state;
+    int64_t cloth = shop_stock(shop, "diamonds", STOCK_CLOTH, 54);
+    struct stock *stock = shop_stock_of(shop, cloth);
+
+    stock->repeat_along = IN(24);
+    stock->half_drop = 1;
+    need_pieces(shop, cloth, 3, 27, 40);
+    shop->plan->pieces.at[1].nth = 1;
+    shop->plan->pieces.at[2].nth = -1;
+    shop_buy(shop);
+    assert_int_equal(
+        (placement_of(shop, 1)->along - placement_of(shop, 0)->along + IN(96)) % IN(24), IN(12));
+    assert_int_equal(
+        (placement_of(shop, 2)->along - placement_of(shop, 1)->along + IN(96)) % IN(24), 0);
+}
+
+static void strips_of_patterned_cloth_may_lie_either_way(void **state)
+{
+    struct shop *shop = *state;
+    int64_t cloth = shop_stock(shop, "stripes", STOCK_CLOTH, 54);
+
+    shop_stock_of(shop, cloth)->repeat_along = IN(12);
+    need_pieces(shop, cloth, 4, 13, 5);
+    for (size_t i = 0; i < 4; i++)
+        shop->plan->pieces.at[i].turned_allowed = true;
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, cloth)->used, IN(5));
 }
 
 static void pile_is_never_turned(void **state)
@@ -388,7 +479,12 @@ int main(void)
         SHOP_TEST(batting_is_rounded_without_a_reserve),
         SHOP_TEST(a_roll_has_a_least_cut),
         SHOP_TEST(cloth_that_is_no_longer_needed_stays_paid),
-        SHOP_TEST(cloth_with_a_pattern_is_cut_in_whole_repeats),
+        SHOP_TEST(pieces_of_patterned_cloth_begin_at_one_place_of_the_repeat),
+        SHOP_TEST(a_repeat_more_is_bought),
+        SHOP_TEST(pieces_lie_with_their_middles_on_one_line_of_the_pattern),
+        SHOP_TEST(a_half_drop_moves_what_is_cut_beside),
+        SHOP_TEST(a_width_sewn_on_drops_where_no_repeat_across_is_known),
+        SHOP_TEST(strips_of_patterned_cloth_may_lie_either_way),
         SHOP_TEST(pile_is_never_turned),
         SHOP_TEST(a_piece_wider_than_the_roll_is_told),
         SHOP_TEST(the_same_needs_give_the_same_list),

@@ -58,6 +58,51 @@ static void a_cover_wider_than_the_cloth_is_a_centre_and_equal_sides(void **stat
     assert_int_equal(soft_findings(soft, FINDING_CLOTH_WIDTHS), 1);
 }
 
+static struct stock *stock_of(struct soft *soft, int64_t key)
+{
+    for (size_t i = 0; i < soft->model.stocks.count; i++)
+        if (soft->model.stocks.at[i].key == key)
+            return &soft->model.stocks.at[i];
+    fail_msg("no such stock");
+    return NULL;
+}
+
+/* Where the left edge of a piece lies across the roll. */
+static int64_t across_of(const struct soft *soft, const struct piece *piece)
+{
+    const struct plan *plan = soft->plan;
+
+    for (size_t i = 0; i < plan->placements.count; i++) {
+        const struct part *part = &plan->parts.at[plan->placements.at[i].part];
+
+        if (part->piece != PLAN_NONE && &plan->pieces.at[part->piece] == piece)
+            return plan->placements.at[i].across;
+    }
+    fail_msg("%s lies nowhere", piece->label);
+    return 0;
+}
+
+/* The seam takes 1/2 in of both: what of the pattern lies there on one lies there on the other. */
+static void the_pattern_goes_on_over_the_seams(void **state)
+{
+    struct soft *soft = *state;
+    struct centre centre = add_centre(soft);
+    const struct piece *middle, *right, *left;
+    int64_t begin;
+
+    stock_of(soft, soft->cloth)->repeat_across = IN(7);
+    soft_plan(soft);
+    middle = soft_piece(soft, centre.cover, "cover", 0);
+    left = soft_piece(soft, centre.cover, "cover side", 0);
+    right = soft_piece(soft, centre.cover, "cover side", 1);
+    begin = across_of(soft, middle);
+    assert_int_equal((begin + middle->width - IN(0.5) - across_of(soft, right) - IN(0.5)) % IN(7),
+                     0);
+    assert_int_equal((begin + IN(0.5) - across_of(soft, left) - left->width + IN(0.5)) % IN(7), 0);
+    assert_int_equal(right->nth, 1);
+    assert_int_equal(left->nth, -1);
+}
+
 static void a_cover_that_may_not_be_sewn_is_a_stop(void **state)
 {
     struct soft *soft = *state;
@@ -502,6 +547,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         SOFT_TEST(a_wrapped_cover_goes_round_foam_and_side_to_landing_and_handle),
         SOFT_TEST(a_cover_wider_than_the_cloth_is_a_centre_and_equal_sides),
+        SOFT_TEST(the_pattern_goes_on_over_the_seams),
         SOFT_TEST(a_cover_that_may_not_be_sewn_is_a_stop),
         SOFT_TEST(foam_beyond_the_slab_is_laid_from_strips),
         SOFT_TEST(batting_goes_down_the_top_and_on_to_the_back),

@@ -30,7 +30,6 @@ struct bench {
     LIST_OF(struct cut_piece) parts;
     LIST_OF(struct cut_size) sizes;
     double price_by_yard;
-    int64_t repeat, step; /* of a roll; matched parts are cut in whole repeats */
 };
 
 static void fail(const char *what)
@@ -83,9 +82,9 @@ static struct cut_piece piece_of(const struct bench *bench, const json_t *item)
         .width = length_of(bench, item, roll ? "across" : "width"),
         .may_turn = json_is_true(json_object_get(item, roll ? "railroad" : "rotate"))};
 
-    if (roll && json_is_string(phase) && bench->repeat > 0) {
-        piece.length = whole_divide_up(piece.length, bench->repeat) * bench->repeat;
-        piece.may_turn = false;
+    if (roll && json_is_string(phase)) {
+        piece.group = CUT_PINNED;
+        piece.along = length_of(bench, item, "phase");
     }
     return piece;
 }
@@ -120,8 +119,8 @@ static int64_t sold_by(const json_t *problem)
 
 static void read_roll(struct bench *bench, const json_t *problem)
 {
-    bench->repeat = length_of(bench, problem, "repeat");
-    bench->step = sold_by(problem);
+    bench->job.pattern.along = length_of(bench, problem, "repeat");
+    bench->job.sale.step = sold_by(problem);
     bench->price_by_yard = json_number_value(json_object_get(problem, "price_per_yard"));
     *LIST_ADD(&bench->arena, &bench->sizes) =
         (struct cut_size){.width = length_of(bench, problem, "width"), .limit = CUT_ANY};
@@ -165,11 +164,20 @@ static double now(void)
 
 static double money(const struct bench *bench, int64_t cost)
 {
-    int64_t step = bench->step > 0 ? bench->step : 1;
-
     if (bench->way != CUT_ROLLS)
         return (double)cost / 100;
-    return (double)(whole_divide_up(cost, step) * step) / YARD * bench->price_by_yard;
+    return (double)cost / YARD * bench->price_by_yard;
+}
+
+/* Of the roll, which is the last blank. */
+static int64_t used_of_roll(const struct bench *bench, const struct cut_layout *layout)
+{
+    const struct cut_blank *last;
+
+    if (layout->blanks.count == 0)
+        return 0;
+    last = &layout->blanks.at[layout->blanks.count - 1];
+    return bench->job.sizes[last->size].limit == CUT_ANY ? last->used : 0;
 }
 
 static void tell(struct bench *bench, const json_t *root, const struct cut_layout *layout,
@@ -186,8 +194,8 @@ static void tell(struct bench *bench, const json_t *root, const struct cut_layou
     if (bench->way == CUT_SHEETS)
         printf(", \"cuts\": %zu, \"fences\": %" PRId64, layout->strokes.count, layout->fences);
     if (bench->way == CUT_ROLLS)
-        printf(", \"length\": %.4f, \"yards\": %.4f", (double)layout->cost / LENGTH_INCH,
-               (double)layout->cost / YARD);
+        printf(", \"length\": %.4f, \"yards\": %.4f",
+               (double)used_of_roll(bench, layout) / LENGTH_INCH, (double)layout->cost / YARD);
     printf("}\n");
 }
 
