@@ -7,6 +7,7 @@
 #include "cut/rollbound.h"
 
 #include "base/quantity.h"
+#include "cut/ranking.h"
 
 #include <assert.h>
 #include <stdlib.h>
@@ -195,7 +196,7 @@ static int64_t shown_by_duals(const struct roll_job *job, int64_t least, size_t 
     return low + 1;
 }
 
-/* ---- parts beside which no other of them can lie ---- */
+/* ---- parts of which none can lie beside another ---- */
 
 static int64_t least_along(const struct roll_job *job, const struct roll_part *part)
 {
@@ -206,68 +207,128 @@ static int64_t least_along(const struct roll_job *job, const struct roll_part *p
     return least;
 }
 
-static bool over_half(const struct roll_job *job, const struct roll_part *part)
+/* From where a part begins to where the next one may, `shift` further in the pattern. */
+static int64_t pitch(int64_t size, int64_t shift, int64_t repeat)
 {
-    return 2 * part->width > job->width && (!part->may_turn || 2 * part->length > job->width);
+    return shift + whole_divide_up(size - shift, repeat) * repeat;
 }
 
-/* From where a part begins to where the next one of the same pattern may, `shift` further in it. */
-static int64_t pitch(const struct roll_job *job, const struct roll_part *part, int64_t shift)
-{
-    return shift + whole_divide_up(part->length - shift, job->pattern.along) * job->pattern.along;
-}
-
-static int64_t pitch_to(const struct roll_job *job, const struct roll_part *part,
-                        const struct roll_part *next)
+static int64_t pitch_along(const struct roll_job *job, const struct roll_part *part,
+                           const struct roll_part *next)
 {
     int64_t shift = next->along - part->along;
     int64_t half = job->pattern.half_drop ? job->pattern.along / 2 : 0;
-    int64_t least = least_along(job, part);
+    int64_t least;
 
     if (job->pattern.along == 0 || part->group == ROLL_NO_GROUP || part->group != next->group)
-        return least;
-    least = pitch(job, part, shift);
-    for (int side = -1; half > 0 && side <= 1; side += 2)
-        if (pitch(job, part, shift + side * half) < least)
-            least = pitch(job, part, shift + side * half);
+        return least_along(job, part);
+    least = pitch(part->length, shift, job->pattern.along);
+    for (int side = -1; half > 0 && side <= 1; side += 2) {
+        int64_t to = pitch(part->length, shift + side * half, job->pattern.along);
+
+        least = to < least ? to : least;
+    }
     return least;
 }
 
-/* The least from the beginning of a wide part to that of whichever comes next. */
-static int64_t least_pitch(const struct roll_job *job, const struct roll_part *part)
+static int64_t pitch_across(const struct roll_job *job, const struct roll_part *part,
+                            const struct roll_part *next)
+{
+    if (job->pattern.across == 0 || part->group == ROLL_NO_GROUP || part->group != next->group)
+        return part->width;
+    return pitch(part->width, next->across - part->across, job->pattern.across);
+}
+
+static int64_t least_across(const struct roll_part *part)
+{
+    return part->may_turn && part->length < part->width ? part->length : part->width;
+}
+
+/* Whether the roll has no room for one part beside the other, on either side. */
+static bool clash(const struct roll_job *job, const struct roll_part *a, const struct roll_part *b)
+{
+    if (a->may_turn || b->may_turn)
+        return least_across(a) + least_across(b) > job->width;
+    return pitch_across(job, a, b) + b->width > job->width &&
+           pitch_across(job, b, a) + a->width > job->width;
+}
+
+/* Parts no two of which lie beside each other, so that all lie one after another. */
+struct queue {
+    const struct roll_part **parts;
+    size_t count;
+};
+
+static bool clashes_with_all(const struct roll_job *job, const struct queue *queue,
+                             const struct roll_part *part)
+{
+    for (size_t i = 0; i < queue->count; i++)
+        if (queue->parts[i] == part || !clash(job, queue->parts[i], part))
+            return false;
+    return true;
+}
+
+/* From one part on, and then those that clash with all before them, the longest first. */
+static void fill_queue(const struct roll_job *job, const struct roll_part *first,
+                       const size_t *longest, struct queue *queue)
+{
+    queue->count = 0;
+    queue->parts[queue->count++] = first;
+    for (size_t i = 0; i < job->count; i++)
+        if (clashes_with_all(job, queue, &job->parts[longest[i]]))
+            queue->parts[queue->count++] = &job->parts[longest[i]];
+}
+
+/* The least from the beginning of a part to that of whichever comes next. */
+static int64_t least_pitch(const struct roll_job *job, const struct queue *queue, size_t index)
 {
     int64_t least = INT64_MAX;
 
-    for (size_t i = 0; i < job->count; i++) {
-        const struct roll_part *next = &job->parts[i];
-        int64_t to;
+    for (size_t i = 0; i < queue->count; i++) {
+        int64_t to = pitch_along(job, queue->parts[index], queue->parts[i]);
 
-        if (next == part || !over_half(job, next))
-            continue;
-        to = pitch_to(job, part, next);
-        least = to < least ? to : least;
+        if (i != index && to < least)
+            least = to;
     }
-    return least == INT64_MAX ? least_along(job, part) : least;
+    return least == INT64_MAX ? least_along(job, queue->parts[index]) : least;
 }
 
 /* One after another, the last without what it keeps the next away. */
-static int64_t shown_by_wide(const struct roll_job *job)
+static int64_t length_of_queue(const struct roll_job *job, const struct queue *queue)
 {
-    int64_t sum = 0, last = 0, longest = 0;
+    int64_t sum = 0, last = 0;
+
+    for (size_t i = 0; i < queue->count; i++) {
+        int64_t to = least_pitch(job, queue, i);
+        int64_t more = to - least_along(job, queue->parts[i]);
+
+        sum += to;
+        last = more > last ? more : last;
+    }
+    return sum - last;
+}
+
+/* The longest queue that begins with any part and is filled up longest first. */
+static int64_t shown_by_queues(const struct roll_job *job, struct arena *arena)
+{
+    struct cut_piece *pieces = ARENA_MANY(arena, struct cut_piece, job->count);
+    size_t *longest = ARENA_MANY(arena, size_t, job->count);
+    struct queue queue = {ARENA_MANY(arena, const struct roll_part *, job->count), 0};
+    int64_t most = 0;
 
     for (size_t i = 0; i < job->count; i++) {
-        const struct roll_part *part = &job->parts[i];
-        int64_t along = least_along(job, part);
-
-        if (along > longest)
-            longest = along;
-        if (!over_half(job, part))
-            continue;
-        sum += least_pitch(job, part);
-        if (least_pitch(job, part) - along > last)
-            last = least_pitch(job, part) - along;
+        pieces[i].length = least_along(job, &job->parts[i]);
+        longest[i] = i;
     }
-    return sum - last > longest ? sum - last : longest;
+    ranking_sort(pieces, longest, job->count, BY_LENGTH, arena);
+    for (size_t i = 0; i < job->count; i++) {
+        int64_t length;
+
+        fill_queue(job, &job->parts[i], longest, &queue);
+        length = length_of_queue(job, &queue);
+        most = length > most ? length : most;
+    }
+    return most;
 }
 
 /* ---- sums of measures ---- */
@@ -370,16 +431,100 @@ static int64_t width_filled(const struct roll_job *job, struct arena *arena)
     return job->width;
 }
 
-int64_t roll_bound(const struct roll_job *job, size_t pairs, struct arena *arena)
+/* ---- parts of one pattern ---- */
+
+/*
+ * Beyond a matched part and beside it no other of its group may begin before the pattern lets it:
+ * all may be taken for as long and as wide as that. They still lie apart, on a roll that is wider,
+ * and in a length that is longer, by the most that any was made so.
+ */
+struct swelling {
+    int64_t along, across; /* the most that a part was made longer and wider */
+};
+
+static int64_t swollen_length(const struct roll_job *job, size_t group,
+                              const struct roll_part *part)
+{
+    int64_t least = INT64_MAX;
+
+    for (size_t i = 0; i < job->count; i++) {
+        int64_t to = pitch_along(job, part, &job->parts[i]);
+
+        if (job->parts[i].group == group && &job->parts[i] != part && to < least)
+            least = to;
+    }
+    return least == INT64_MAX ? part->length : least;
+}
+
+static int64_t swollen_width(const struct roll_job *job, size_t group, const struct roll_part *part)
+{
+    int64_t least = INT64_MAX;
+
+    for (size_t i = 0; i < job->count; i++) {
+        int64_t to = pitch_across(job, part, &job->parts[i]);
+
+        if (job->parts[i].group == group && &job->parts[i] != part && to < least)
+            least = to;
+    }
+    return least == INT64_MAX ? part->width : least;
+}
+
+/* The parts of one group, swollen, as a job of their own without a pattern. */
+static struct roll_job swell(const struct roll_job *job, size_t group,
+                             struct swelling *ret_swelling, struct arena *arena)
+{
+    struct roll_job swollen = {.job = job->job, .width = job->width};
+    struct swelling most = {0, 0};
+
+    swollen.parts = ARENA_MANY(arena, struct roll_part, job->count);
+    for (size_t i = 0; i < job->count; i++) {
+        const struct roll_part *part = &job->parts[i];
+        struct roll_part *made = &swollen.parts[swollen.count];
+
+        if (part->group != group)
+            continue;
+        *made = (struct roll_part){.length = swollen_length(job, group, part),
+                                   .width = swollen_width(job, group, part),
+                                   .group = ROLL_NO_GROUP};
+        made->area = made->length * made->width;
+        swollen.area += made->area;
+        if (made->length - part->length > most.along)
+            most.along = made->length - part->length;
+        if (made->width - part->width > most.across)
+            most.across = made->width - part->width;
+        swollen.count++;
+    }
+    swollen.width += most.across;
+    *ret_swelling = most;
+    return swollen;
+}
+
+/* ---- all of it ---- */
+
+static int64_t bound_of(const struct roll_job *job, size_t pairs, struct arena *arena)
 {
     struct roll_job tight = *job;
     int64_t wide, bound;
 
     if (job->area == 0)
-        return job->count == 0 ? 0 : shown_by_wide(job);
+        return job->count == 0 ? 0 : shown_by_queues(job, arena);
     tight.width = width_filled(job, arena);
-    wide = shown_by_wide(&tight);
+    wide = shown_by_queues(job, arena);
     bound = whole_divide_up(job->area, tight.width);
     bound = shown_by_duals(&tight, wide > bound ? wide : bound, pairs, arena);
     return roll_job_plain(job) ? next_sum(job, bound, arena) : bound;
+}
+
+int64_t roll_bound(const struct roll_job *job, size_t pairs, struct arena *arena)
+{
+    int64_t bound = bound_of(job, pairs, arena);
+
+    for (size_t group = 0; group < job->group_count; group++) {
+        struct swelling swelling;
+        struct roll_job swollen = swell(job, group, &swelling, arena);
+        int64_t shown = bound_of(&swollen, pairs, arena) - swelling.along;
+
+        bound = shown > bound ? shown : bound;
+    }
+    return bound;
 }

@@ -2,12 +2,12 @@
 
 #include <string.h>
 
-#define MOVE_ODDS 4   /* one round in so many moves a part instead of changing two */
-#define TURN_ODDS 4   /* one in so many says how a part is to lie, where one may turn */
-#define SIDE_ODDS 16  /* and one in so many to which side it goes */
-#define ORIGIN_ODDS 8 /* and one in so many where a group has its origin */
-#define PATIENCE 3000 /* rounds in vain until the order is shaken */
-#define SHAKES 8      /* changes when it is */
+#define MOVE_ODDS 4    /* one round in so many moves a part instead of changing two */
+#define TURN_ODDS 4    /* one in so many says how a part is to lie, where one may turn */
+#define SIDE_ODDS 16   /* and one in so many to which side it goes */
+#define ORIGIN_ODDS 8  /* and one in so many where a group has its origin */
+#define PATIENCE 10000 /* rounds in vain until the order is shaken */
+#define SHAKES 8       /* changes when it is */
 
 void roll_hunt_init(struct roll_hunt *hunt, const struct roll_job *job, enum roll_way way,
                     struct arena *arena, uint64_t seed)
