@@ -15,7 +15,8 @@ static bool same_pattern(const struct cut_pattern *a, const struct cut_pattern *
 
 static bool same_sale(const struct cut_sale *a, const struct cut_sale *b)
 {
-    return a->ahead == b->ahead && a->reserve == b->reserve && a->least == b->least && a->step == b->step;
+    return a->ahead == b->ahead && a->reserve == b->reserve && a->least == b->least &&
+           a->step == b->step;
 }
 
 static bool same_blemishes(const struct cut_job *a, const struct cut_job *b)
