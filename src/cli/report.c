@@ -270,6 +270,7 @@ static void report_step(struct json *json, const struct plan *plan, const struct
     put_bool(json, "older", step->older);
     put_text(json, "rule", step->rule);
     put_text(json, "because", step->because);
+    put_text(json, "unusual", step->unusual);
     put_text(json, "closes", step->closes);
     put_text(json, "caution", step->caution);
     put_array(json, "needs");

@@ -191,6 +191,7 @@ void sheet_step(struct text *out, const struct plan *plan, const struct step *st
                 step->people == 1 ? "person" : "people");
     step_hands(out, plan, step);
     step_line(out, "Now, because ", step->because);
+    step_line(out, "Not as usual: ", step->unusual);
     if (step->need_count)
         text_add(out, "Needs\n");
     for (size_t i = 0; i < step->need_count; i++) {

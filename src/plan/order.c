@@ -154,6 +154,32 @@ static void put_reasons(struct plan *plan)
     }
 }
 
+/* Waits that closed a circle are left out; what now comes before what it should wait for says so.
+ * Of several the one that matters most: quality before what is only slower. */
+static void put_departures(struct plan *plan, const struct ordering *ordering,
+                           const size_t *position)
+{
+    const struct wait **most =
+        ARENA_MANY(ordering->planning->arena, const struct wait *, plan->steps.count);
+
+    for (size_t i = 0; i < ordering->waits.count; i++) {
+        const struct wait *wait = &ordering->waits.at[i];
+        const struct wait **kept = &most[position[wait->after]];
+
+        if (!wait->dropped || wait->rule->kind == RULE_HARD)
+            continue;
+        if (!*kept || wait->rule->kind < (*kept)->rule->kind ||
+            (wait->rule->kind == (*kept)->rule->kind &&
+             position[wait->before] < position[(*kept)->before]))
+            *kept = wait;
+    }
+    for (size_t i = 0; i < plan->steps.count; i++)
+        if (most[i])
+            plan->steps.at[i].unusual = arena_format(
+                ordering->planning->arena, "before \"%s\", though %s",
+                plan->steps.at[position[most[i]->before]].title, most[i]->rule->reason);
+}
+
 void pass_order(struct planning *planning)
 {
     struct ordering ordering = {
@@ -172,6 +198,7 @@ void pass_order(struct planning *planning)
     put_steps(planning->plan, &ordering);
     put_precedences(planning->plan, &ordering, position);
     put_reasons(planning->plan);
+    put_departures(planning->plan, &ordering, position);
     mark_ticks(planning);
     mark_ready(planning->plan, &ordering, position);
 }

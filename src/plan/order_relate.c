@@ -145,6 +145,23 @@ static bool shuts_the_nuts(const struct ordering *ordering, const struct work *b
     return false;
 }
 
+/* What is fixed to the room is at its place by then. */
+static bool waits_for_no_fix(const struct ordering *ordering, const struct work *before,
+                             const struct work *after)
+{
+    const struct planning *planning = ordering->planning;
+
+    (void)after;
+    for (size_t i = 0; i < planning->plan->constraints.count; i++) {
+        const struct constraint *constraint = &planning->plan->constraints.at[i];
+
+        if (constraint->kind == JOIN_BEFORE_LAYER && constraint->item == before->step.layer &&
+            MODEL_FIND(planning->model, join, constraint->join)->target != TARGET_BOX)
+            return false;
+    }
+    return true;
+}
+
 typedef bool relates_fn(const struct ordering *ordering, const struct work *before,
                         const struct work *after);
 
@@ -159,7 +176,7 @@ static const struct {
     [RELATE_GROUP] = {TOUCH_BOX, joins_the_group}, [RELATE_WAY] = {TOUCH_BOX, shuts_the_way},
     [RELATE_FLAPS] = {TOUCH_JOIN, outer_flap},     [RELATE_ROOM] = {TOUCH_BUILD, in_the_room},
     [RELATE_LATE] = {TOUCH_BOX, not_late},         [RELATE_SLIT] = {TOUCH_BOX, is_slit_over},
-    [RELATE_NUTS] = {TOUCH_BOX, shuts_the_nuts},
+    [RELATE_NUTS] = {TOUCH_BOX, shuts_the_nuts},   [RELATE_PLACE] = {TOUCH_BUILD, waits_for_no_fix},
 };
 
 bool order_relates(const struct ordering *ordering, enum relation relation,

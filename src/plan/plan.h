@@ -521,6 +521,7 @@ struct step {
     bool hold;            /* must be ticked before what follows */
     const char *because;  /* why now: the reason of the rule that put it here */
     char rule[8];         /* and its number, "" when free */
+    const char *unusual;  /* what usually comes first, and why; "" when nothing does */
     const char *closes;   /* what it shuts for good, "" when nothing */
     const char *caution;  /* "" when none */
     const char **actions; /* at most seven */

@@ -430,18 +430,31 @@ static bool comes_out_aside(const struct grasp *grasp, struct vector at,
     return false;
 }
 
+/* Round the end of the tool, or from one side of it. */
+static bool holds_end(const struct grasp *grasp, int aside, int64_t by)
+{
+    int64_t half = grasp->view->stage->plan->value[TRADE_HAND_HOLE_WIDTH] / 4;
+    struct vector from =
+        stage_moved(grasp->head, grasp->axis, grasp->sign * (grasp->length - 2 * half));
+    struct solid hand =
+        bar_along(stage_moved(from, aside, by * half), grasp->axis, grasp->sign * 2 * half, half);
+
+    return !stands_in_block(grasp->view, &hand);
+}
+
 /* Where the tool is longer than the hollow before it, the hand holds it outside. */
 static bool holds_outside(const struct grasp *grasp)
 {
     int64_t size = stage_size(grasp->view->box->box, grasp->axis);
     int64_t at = stage_along(grasp->head, grasp->axis);
     int64_t out = grasp->sign > 0 ? size - at : at;
-    int64_t half = grasp->view->stage->plan->value[TRADE_HAND_HOLE_WIDTH] / 4;
-    struct vector from =
-        stage_moved(grasp->head, grasp->axis, grasp->sign * (grasp->length - 2 * half));
-    struct solid hand = bar_along(from, grasp->axis, grasp->sign * 2 * half, half);
+    bool holds = false;
 
-    return out + 2 * half < grasp->length && !stands_in_block(grasp->view, &hand);
+    for (int aside = 0; aside < AXIS_COUNT; aside++)
+        for (int64_t by = -1; by <= 1; by++)
+            holds = holds || (aside != grasp->axis && holds_end(grasp, aside, by));
+    return holds &&
+           out + grasp->view->stage->plan->value[TRADE_HAND_HOLE_WIDTH] / 2 < grasp->length;
 }
 
 static bool hand_comes(const struct grasp *grasp, const struct staged_join *join,

@@ -42,6 +42,7 @@ enum relation {
     RELATE_ROOM,  /* the second is a step of a join that is made in the room */
     RELATE_LATE,  /* as BOX, for panels that no join holds back */
     RELATE_NUTS,  /* the panels shut the way that the nuts of the join go in by */
+    RELATE_PLACE, /* the layer waits for no join to a wall or the floor */
     RELATE_SLIT,  /* the layer is slit over points of the join, and does not wait for it whole */
     RELATIONS
 };

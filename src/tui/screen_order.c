@@ -148,6 +148,8 @@ static void order_paint(struct tui *tui, void *opaque, int top, int height)
     text_init(&line);
     if (*step->because)
         text_format(&line, "Now, because %s.", step->because);
+    if (*step->unusual)
+        text_format(&line, " Not as usual: %s.", step->unusual);
     if (*step->closes)
         text_format(&line, " Closes: %s.", step->closes);
     view_wrapped(&tui->view, top + height - 2, 1, tui->view.columns - 2, 2, VIEW_PLAIN,

@@ -441,6 +441,9 @@ static void cover_that_shuts_the_way_leaves_out_the_rule_of_the_bench(void **sta
     work_order(&bench);
     assert_true(at(&bench, "cover", cover) > at(&bench, "drive", pair.join));
     assert_int_equal(work_findings(&bench, FINDING_ORDER_CIRCLE), 0);
+    assert_string_equal(bench.plan->steps.at[at(&bench, "offer", pair.join)].unusual,
+                        "before \"Staple the front cover of A\", though covers are stapled at "
+                        "the bench, flat and in good light");
     for (size_t i = 0; i < bench.plan->precedences.count; i++)
         assert_string_not_equal(bench.plan->precedences.at[i].rule, "S10");
     work_end(&bench);
@@ -526,27 +529,50 @@ static void join_that_was_left_out_has_no_steps(void **state)
     work_end(&bench);
 }
 
-static void layer_over_a_group_waits_for_the_joins_inside_it(void **state)
+/* One cover over the fronts of two boxes that are joined in the room. */
+static int64_t cover_both(struct work_bench *bench, const struct pair *pair)
 {
-    struct work_bench bench;
-    struct pair pair = begin_pair(&bench, PLACE_SITE);
-    struct group *group = MODEL_ADD(&bench.model, group);
+    struct group *group = MODEL_ADD(&bench->model, group);
     int64_t key = group->key;
-    int64_t cover = work_layer(&bench, 0, LAYER_COVER, SIDE_FRONT, 1);
-    const int64_t boxes[] = {pair.a, pair.b};
+    int64_t cover = work_layer(bench, 0, LAYER_COVER, SIDE_FRONT, 1);
+    const int64_t boxes[] = {pair->a, pair->b};
 
-    (void)state;
     group->name = "both";
     for (size_t i = 0; i < 2; i++) {
-        struct group_box *member = MODEL_ADD(&bench.model, group_box);
+        struct group_box *member = MODEL_ADD(&bench->model, group_box);
 
         member->group = key;
         member->box = boxes[i];
     }
-    bench.model.layers.at[0].group = key;
+    bench->model.layers.at[0].group = key;
+    return cover;
+}
+
+static void layer_over_a_group_waits_for_the_joins_inside_it(void **state)
+{
+    struct work_bench bench;
+    struct pair pair = begin_pair(&bench, PLACE_SITE);
+    int64_t cover = cover_both(&bench, &pair);
+
+    (void)state;
     work_empty(&bench);
     work_order(&bench);
     assert_true(at(&bench, "cover", cover) > at(&bench, "drive", pair.join));
+    work_end(&bench);
+}
+
+/* It is stapled on the backs, where the wall will be. */
+static void a_layer_put_on_in_the_room_is_stapled_before_the_push(void **state)
+{
+    struct work_bench bench;
+    struct pair pair = begin_pair(&bench, PLACE_SITE);
+    int64_t cover = cover_both(&bench, &pair);
+
+    (void)state;
+    MODEL_ADD(&bench.model, wall)->side = SIDE_BACK;
+    work_plan(&bench);
+    assert_true(at(&bench, "staple", cover) < work_at(&bench, "push"));
+    assert_true(at(&bench, "corner", cover) < work_at(&bench, "push"));
     work_end(&bench);
 }
 
@@ -797,6 +823,7 @@ int main(void)
         cmocka_unit_test(upper_join_waits_for_the_lower_one),
         cmocka_unit_test(join_that_was_left_out_has_no_steps),
         cmocka_unit_test(layer_over_a_group_waits_for_the_joins_inside_it),
+        cmocka_unit_test(a_layer_put_on_in_the_room_is_stapled_before_the_push),
         cmocka_unit_test(join_to_a_wall_is_made_in_the_room_and_fitted_nowhere_else),
         cmocka_unit_test(empty_build_has_no_steps),
         cmocka_unit_test(bare_box_needs_no_cloth),

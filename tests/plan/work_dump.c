@@ -261,8 +261,8 @@ static void dump_step(const struct step *step, struct text *out)
     text_format(out, " %lld %d %lld %d %d %d %d %d\n", LL(step->place), step->people,
                 LL(step->minutes), step->session, step->hold, step->ticked, step->older,
                 step->ready);
-    text_format(out, "  %s %s | %s | %s | %016" PRIx64 "\n", step->rule, step->because,
-                step->closes, step->caution, step->content);
+    text_format(out, "  %s %s | %s | %s | %s | %016" PRIx64 "\n", step->rule, step->because,
+                step->unusual, step->closes, step->caution, step->content);
     for (size_t i = 0; i < step->action_count; i++)
         text_format(out, "  do %s\n", step->actions[i]);
     for (size_t i = 0; i < step->need_count; i++)

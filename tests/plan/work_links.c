@@ -242,12 +242,25 @@ static bool shuts_nuts(const struct pair *pair)
     return false;
 }
 
+static bool before_any_fix(const struct pair *pair)
+{
+    const struct plan *plan = pair->plan;
+
+    for (size_t i = 0; i < plan->constraints.count; i++)
+        if (plan->constraints.at[i].kind == JOIN_BEFORE_LAYER &&
+            plan->constraints.at[i].item == pair->before->layer &&
+            MODEL_FIND(plan->facts, join, plan->constraints.at[i].join)->box_b == 0)
+            return false;
+    return true;
+}
+
 static bool (*const related[RELATIONS])(const struct pair *pair) = {
-    [RELATE_BUILD] = always,       [RELATE_BOX] = of_one_box,   [RELATE_JOIN] = of_one_join,
-    [RELATE_LAYER] = of_one_layer, [RELATE_STOCK] = cut_from,   [RELATE_OVER] = over,
-    [RELATE_UNDER] = under,        [RELATE_FACE] = on_the_face, [RELATE_GROUP] = in_the_group,
-    [RELATE_WAY] = in_the_way,     [RELATE_FLAPS] = outer_flap, [RELATE_ROOM] = joined_in_room,
-    [RELATE_LATE] = not_held_back, [RELATE_SLIT] = slit_over,   [RELATE_NUTS] = shuts_nuts,
+    [RELATE_BUILD] = always,         [RELATE_BOX] = of_one_box,   [RELATE_JOIN] = of_one_join,
+    [RELATE_LAYER] = of_one_layer,   [RELATE_STOCK] = cut_from,   [RELATE_OVER] = over,
+    [RELATE_UNDER] = under,          [RELATE_FACE] = on_the_face, [RELATE_GROUP] = in_the_group,
+    [RELATE_WAY] = in_the_way,       [RELATE_FLAPS] = outer_flap, [RELATE_ROOM] = joined_in_room,
+    [RELATE_LATE] = not_held_back,   [RELATE_SLIT] = slit_over,   [RELATE_NUTS] = shuts_nuts,
+    [RELATE_PLACE] = before_any_fix,
 };
 
 static bool link_binds(const struct plan *plan, const struct link *link, size_t before,

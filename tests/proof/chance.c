@@ -294,12 +294,26 @@ static void join_anyhow(struct work_bench *bench, struct dice *dice)
     }
 }
 
-static void join_all(struct work_bench *bench, struct dice *dice)
+static void calm_joins(struct work_bench *bench)
 {
-    if (one_in(dice, 5))
+    for (size_t i = 0; i < bench->model.joins.count; i++) {
+        struct join *join = &bench->model.joins.at[i];
+
+        join->fastener = FASTENER_SCREW;
+        join->head = HEAD_FREE;
+        join->treatment = TREATMENT_OPEN;
+        join->count = 0;
+    }
+}
+
+static void join_all(struct work_bench *bench, struct dice *dice, bool calm)
+{
+    if (!calm && one_in(dice, 5))
         join_anyhow(bench, dice);
     else
         stand_all(bench, dice, JOINS, add_box_join);
+    if (calm)
+        calm_joins(bench);
     if (one_in(dice, 4))
         join_to_room(bench, dice, bench->model.boxes.at[0].key);
 }
@@ -345,15 +359,33 @@ static void add_room(struct work_bench *bench, struct dice *dice)
     }
 }
 
+/* What most makers build: frames large enough for their sticks, as high as each other, and joins
+ * that leave the choice to the program. Far more of these can be made as they are. */
+static void calm_box(struct work_bench *bench, struct dice *dice, struct box *box)
+{
+    box->stick = bench->stick;
+    box->frame = one_in(dice, 3) ? FRAME_CRATE : FRAME_LADDER;
+    box->stick_set = box->through = box->outline = box->rise = 0;
+    box->main_side = SIDE_FRONT;
+    box->width = inches(dice, 16, 40);
+    box->depth = box->frame == FRAME_CRATE ? inches(dice, 14, 24) : inches(dice, 3, 5);
+    box->height = LENGTH_INCH * 30;
+}
+
 static void make(struct work_bench *bench, struct dice *dice)
 {
-    int64_t count = one_in(dice, 4) ? dice_between(dice, 5, BOXES) : dice_between(dice, 1, 5);
+    bool calm = one_in(dice, 3);
+    int64_t count = calm              ? dice_between(dice, 2, 4)
+                    : one_in(dice, 4) ? dice_between(dice, 5, BOXES)
+                                      : dice_between(dice, 1, 5);
 
     bench->model.build.name = "by chance";
     bench->model.build.units = dice_between(dice, 0, UNITS_WORD_COUNT - 1);
     for (int64_t i = 0; i < count; i++) {
         int64_t box = add_box(bench, dice, (size_t)i);
 
+        if (calm)
+            calm_box(bench, dice, model_find(&bench->model, ENTITY_box, box));
         add_facings(bench, dice, box);
         if (MODEL_FIND(&bench->model, box, box)->frame == FRAME_CUSHION)
             add_cushion(bench, dice, box);
@@ -361,7 +393,7 @@ static void make(struct work_bench *bench, struct dice *dice)
             add_layers(bench, dice, box);
         add_fittings(bench, dice, box);
     }
-    join_all(bench, dice);
+    join_all(bench, dice, calm);
     if (bench->model.boxes.count > 1 && one_in(dice, 6))
         add_group(bench, dice);
     add_room(bench, dice);

@@ -493,8 +493,8 @@ static void try_access(const struct plan *plan, struct tried *tried)
 #endif
 
 /* The engine wants the place free where a hand comes straight out; where the tool sticks out of an
- * open side the hand needs no other, and the rehearsal lets such a join be driven. That is the one
- * way in which a dropped constraint may leave everything proved. */
+ * open side, or another face lets the hand in as well, the rehearsal lets such a join be driven.
+ * That is the one way in which a dropped constraint may leave everything proved: 25 of 227 did. */
 static void two_hundred_dropped_constraints_lose_their_points(void **state)
 {
     struct tried tried = {0, 0};
@@ -508,7 +508,7 @@ static void two_hundred_dropped_constraints_lose_their_points(void **state)
             try_access(bench.plan, &tried);
         work_end(&bench);
     }
-    assert_true(4 * (tried.bound - tried.noticed) <= tried.bound);
+    assert_true(8 * (tried.bound - tried.noticed) <= tried.bound);
 }
 
 int main(void)
