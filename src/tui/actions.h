@@ -10,6 +10,7 @@ enum tui_key {
     KEY_NONE_YET = 0,
     KEY_TAB = 9,
     KEY_RETURN = 13,
+    KEY_CONTROL_F = 6,
     KEY_CONTROL_N = 14,
     KEY_CONTROL_O = 15,
     KEY_CONTROL_P = 16,
@@ -48,6 +49,7 @@ enum tui_key {
     A(LEAVE, KEY_ESCAPE, KEY_NONE_YET, "Esc back", "back to where you came from")               \
     A(TICK, KEY_SPACE, KEY_NONE_YET, "Space tick", "tick the step, or take its tick back")      \
     A(HELP, KEY_F1, '?', "? keys", "the keys of this screen")                                   \
+    A(FIND, KEY_CONTROL_F, '/', "/ find", "find a line of a list as you type")                  \
     A(ADD, KEY_F1 + 1, 'a', "a add", "add something here")                                      \
     A(COPY, KEY_F1 + 2, 'c', "c copy", "copy the selected item with all that hangs on it")      \
     A(MIRROR, KEY_CONTROL_X, 'x', "x mirror", "make the mirror image of the selected box")      \

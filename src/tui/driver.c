@@ -9,6 +9,7 @@
 #include "base/show.h"
 #include "paper/print.h"
 #include "paper/sheets.h"
+#include "tui/find.h"
 
 #include <stdarg.h>
 #include <stdio.h>
@@ -127,6 +128,9 @@ static enum reaction common_act(struct tui *tui, enum action action)
     case ACTION_HELP:
         tui_open(tui, &screen_help, &here);
         return REACT_TAKEN;
+    case ACTION_FIND:
+        find_open(tui);
+        return REACT_TAKEN;
     case ACTION_UNDO:
         return step_history(tui, desk_undo, "taken back");
     case ACTION_REDO:
@@ -173,7 +177,23 @@ static enum reaction settle(struct tui *tui, enum reaction reaction)
 static bool is_typing(struct tui *tui)
 {
     struct open_screen *top = top_of(tui);
-    return top->screen->typing && top->screen->typing(tui, top->state);
+    return tui->find.open || (top->screen->typing && top->screen->typing(tui, top->state));
+}
+
+static enum reaction type_key(struct tui *tui, int key)
+{
+    struct open_screen *top = top_of(tui);
+    if (!tui->find.open)
+        return top->screen->key(tui, top->state, key);
+    find_key(tui, key);
+    return REACT_TAKEN;
+}
+
+enum reaction tui_act(struct tui *tui, enum action action)
+{
+    struct open_screen *top = top_of(tui);
+    enum reaction reaction = top->screen->act(tui, top->state, action);
+    return reaction == REACT_PASS ? common_act(tui, action) : reaction;
 }
 
 enum reaction driver_key(struct tui *tui, int key)
@@ -181,13 +201,9 @@ enum reaction driver_key(struct tui *tui, int key)
     struct open_screen *top = top_of(tui);
     tui->message[0] = '\0';
     if (is_typing(tui))
-        return settle(tui, top->screen->key(tui, top->state, key));
+        return settle(tui, type_key(tui, key));
     enum action action = action_of(key);
-    enum reaction reaction = REACT_PASS;
-    if (action != ACTION_NONE)
-        reaction = top->screen->act(tui, top->state, action);
-    if (reaction == REACT_PASS && action != ACTION_NONE)
-        reaction = common_act(tui, action);
+    enum reaction reaction = action == ACTION_NONE ? REACT_PASS : tui_act(tui, action);
     if (reaction == REACT_PASS && top->screen->key)
         reaction = top->screen->key(tui, top->state, key);
     return settle(tui, reaction);
@@ -196,6 +212,10 @@ enum reaction driver_key(struct tui *tui, int key)
 enum reaction driver_paste(struct tui *tui, const char *text)
 {
     struct open_screen *top = top_of(tui);
+    if (tui->find.open) {
+        find_paste(tui, text);
+        return REACT_TAKEN;
+    }
     if (is_typing(tui) && top->screen->paste)
         return settle(tui, top->screen->paste(tui, top->state, text));
     tui_say(tui, "pasted text goes into a field: open one first");
@@ -241,6 +261,10 @@ static void paint_hints(struct tui *tui, int row)
     unsigned long fits = screen->fits ? screen->fits(tui, top_of(tui)->state) : 0;
     unsigned long shown = screen->shown | fits | SHOWS(HELP) | SHOWS(QUIT);
     int column = 1;
+    if (tui->find.open) {
+        find_paint(tui, row);
+        return;
+    }
     if (tui->message[0]) {
         view_row(&tui->view, row, 1, tui->view.columns - 1,
                  tui->message_warns ? VIEW_WARNING | VIEW_STRONG : VIEW_STRONG, tui->message);

@@ -8,6 +8,8 @@
 
 #include "desk/desk.h"
 #include "tui/actions.h"
+#include "tui/entry.h"
+#include "tui/list.h"
 #include "tui/view.h"
 
 #include <stdbool.h>
@@ -43,6 +45,10 @@ struct screen {
     enum reaction (*key)(struct tui *tui, void *state, int key);
     enum reaction (*paste)(struct tui *tui, void *state, const char *text);
 
+    /* Of a screen with a list in which lines are found: the list, and the words of a line. */
+    struct list_view *(*list)(void *state);
+    void (*line)(struct tui *tui, void *state, int index, struct text *out);
+
     unsigned long shown; /* actions in the hint line, one bit each: SHOWS(ADD) */
     unsigned long (*fits)(struct tui *tui, void *state); /* those that only what is selected takes,
                                                             beside them; or NULL */
@@ -63,11 +69,19 @@ struct open_screen {
     void *state;
 };
 
+/* Words that are being found in the list on top. */
+struct find {
+    bool open;
+    int from; /* the line that was chosen when it began */
+    struct entry words;
+};
+
 struct tui {
     struct desk *desk;
     struct view view;
     struct open_screen stack[TUI_DEPTH];
     int depth;
+    struct find find;
     struct arena scratch; /* texts and pictures of one painting */
     char message[256];    /* what was just done, or why not; until the next key */
     bool message_warns;
@@ -78,6 +92,9 @@ struct tui {
 /* Opens a screen on top; at the deepest place the topmost is replaced. */
 void tui_open(struct tui *tui, const struct screen *screen, const struct target *target);
 void tui_close_top(struct tui *tui);
+
+/* What a key would do that has the action: here, or everywhere. */
+enum reaction tui_act(struct tui *tui, enum action action);
 
 /* Says what was done, or why it was not. The text is filtered when it is painted. */
 void tui_say(struct tui *tui, const char *format, ...) __attribute__((format(printf, 2, 3)));

@@ -96,12 +96,26 @@ static enum reaction add_act(struct tui *tui, void *opaque, enum action action)
     return REACT_TAKEN;
 }
 
+static struct list_view *add_list(void *opaque)
+{
+    return &((struct add_state *)opaque)->list;
+}
+
+static void add_line(struct tui *tui, void *opaque, int index, struct text *out)
+{
+    const struct entity *entity = entity_of(((const struct add_state *)opaque)->kinds[index]);
+    (void)tui;
+    text_format(out, "%s %s", entity->name, entity->help);
+}
+
 const struct screen screen_add = {
     .name = "add",
     .size = sizeof(struct add_state),
     .open = add_open,
     .paint = add_paint,
     .act = add_act,
+    .list = add_list,
+    .line = add_line,
     .shown = SHOWS(ENTER) | SHOWS(LEAVE),
     .enter_hint = "Enter add",
 };

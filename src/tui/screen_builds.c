@@ -124,10 +124,26 @@ static enum reaction builds_act(struct tui *tui, void *opaque, enum action actio
     return REACT_PASS;
 }
 
+static struct list_view *builds_list(void *opaque)
+{
+    return &((struct builds_state *)opaque)->list;
+}
+
+static void builds_line(struct tui *tui, void *opaque, int index, struct text *out)
+{
+    size_t count;
+    const struct store_build *builds = builds_of(tui, opaque, &count);
+    if ((size_t)index < count)
+        text_format(out, "%s %s %s", builds[index].name, words_state.at[builds[index].state].name,
+                    builds[index].summary.next_step);
+}
+
 const struct screen screen_builds = {
     .name = "all builds",
     .size = sizeof(struct builds_state),
     .paint = builds_paint,
     .act = builds_act,
+    .list = builds_list,
+    .line = builds_line,
     .shown = SHOWS(ADD) | SHOWS(ENTER) | SHOWS(REMOVE) | SHOWS(SHOP) | SHOWS(UNDO) | SHOWS(REDO),
 };

@@ -223,6 +223,17 @@ static enum reaction findings_act(struct tui *tui, void *opaque, enum action act
     }
 }
 
+static struct list_view *findings_list(void *opaque)
+{
+    return &((struct findings_state *)opaque)->list;
+}
+
+static void findings_line(struct tui *tui, void *opaque, int index, struct text *out)
+{
+    (void)opaque;
+    plan_finding_text(tui_plan(tui), &tui_plan(tui)->findings.at[index], out);
+}
+
 const struct screen screen_findings = {
     .name = "findings",
     .size = sizeof(struct findings_state),
@@ -230,6 +241,8 @@ const struct screen screen_findings = {
     .act = findings_act,
     .typing = findings_typing,
     .key = findings_key,
+    .list = findings_list,
+    .line = findings_line,
     .shown = SHOWS(ENTER) | SHOWS(LEAVE) | SHOWS(HOLES),
     .enter_hint = "Enter go there  Right ways out",
     .typing_hint = "Enter take it  Right, Left other ways out  Esc leave it",

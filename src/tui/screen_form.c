@@ -323,6 +323,18 @@ static enum reaction form_act(struct tui *tui, void *opaque, enum action action)
     }
 }
 
+static struct list_view *form_list(void *opaque)
+{
+    return &((struct form_state *)opaque)->list;
+}
+
+static void form_line(struct tui *tui, void *opaque, int index, struct text *out)
+{
+    const struct form_state *state = opaque;
+    (void)tui;
+    form_label(state->fields[index], out);
+}
+
 const struct screen screen_form = {
     .name = "fields",
     .size = sizeof(struct form_state),
@@ -332,6 +344,8 @@ const struct screen screen_form = {
     .typing = form_typing,
     .key = form_key,
     .paste = form_paste,
+    .list = form_list,
+    .line = form_line,
     .shown = SHOWS(ENTER) | SHOWS(LEAVE) | SHOWS(UNDO) | SHOWS(REDO),
     .enter_hint = "Enter change",
     .typing_hint = "Enter takes it, Esc leaves it as it was, Left and Right go through words",

@@ -1,68 +1,139 @@
-/* The keys, from the table of actions; those that this screen's hint line names stand first. */
-#include "tui/pager.h"
+/*
+ * The keys, from the table of actions; those that this screen's hint line names stand first. Enter
+ * does what the chosen line says, on the screen that was asked about.
+ */
+#include "tui/list.h"
 #include "tui/screen.h"
 
 #include <string.h>
 
-struct help_state {
-    struct pager pager;
-    const struct screen *about;
+/* A line without an action is only read. */
+struct help_line {
+    enum action action;
+    const char *words;
 };
+
+static const char *const closing[] = {
+    "In a field",
+    "  Enter or a digit begins, Enter or Tab takes it, Esc leaves it as it was.",
+    "  Ctrl-U rubs out what stands before the cursor.",
+    "  Left and right go through words and names; their first letters will do.",
+    "  76 1/2, 6'4-1/2\", 1.94m, 194 cm are lengths; without a unit the build's counts.",
+    "Cautions",
+    "  The figures are estimates for furniture at home, not engineering; local rules",
+    "  and licensed trades come first. Measure the built box before cloth is cut.",
+};
+
+#define CLOSING ((int)(sizeof closing / sizeof *closing))
+#define LINES (ACTION_COUNT + 2 + CLOSING)
+
+struct help_state {
+    struct list_view list;
+    const struct screen *about;
+    struct help_line lines[LINES];
+    int count;
+};
+
+static void add_line(struct help_state *state, enum action action, const char *words)
+{
+    state->lines[state->count++] = (struct help_line){action, words};
+}
+
+static void add_actions(struct help_state *state, unsigned long shown, bool those)
+{
+    for (int i = 0; i < ACTION_COUNT; i++) {
+        if (((shown & 1ul << i) != 0) == those)
+            add_line(state, (enum action)i, actions[i].help);
+    }
+}
 
 static void help_open(struct tui *tui, void *opaque, const struct target *target)
 {
     struct help_state *state = opaque;
     (void)target;
     state->about = tui->depth > 1 ? tui->stack[tui->depth - 2].screen : NULL;
+    add_line(state, ACTION_NONE, "Here");
+    add_actions(state, state->about ? state->about->shown : 0, true);
+    add_line(state, ACTION_NONE, "Everywhere");
+    add_actions(state, state->about ? state->about->shown : 0, false);
+    for (int i = 0; i < CLOSING; i++)
+        add_line(state, ACTION_NONE, closing[i]);
+    list_view_resize(&state->list, state->count);
+    list_view_choose(&state->list, 1);
 }
 
-static void add_action(struct text *text, const struct action_entry *entry)
+/* ---- painting ---- */
+
+/* "F2       a          add something here" */
+static void say_line(const struct help_state *state, int index, struct text *out)
 {
+    const struct help_line *line = &state->lines[index];
+    const struct action_entry *entry = &actions[line->action % ACTION_COUNT];
     char first[ACTION_KEY_TEXT];
     char other[ACTION_KEY_TEXT];
-    text_format(text, "  %-8s %-10s %s\n", action_key_name(entry->key, first),
+    if (line->action == ACTION_NONE) {
+        text_add(out, line->words);
+        if (index == 0 && state->about)
+            text_format(out, ": %s", state->about->name);
+        return;
+    }
+    text_format(out, "  %-8s %-10s %s", action_key_name(entry->key, first),
                 entry->other == KEY_NONE_YET ? "" : action_key_name(entry->other, other),
-                entry->help);
+                line->words);
 }
 
-static void add_actions(struct text *text, unsigned long shown, bool those)
+static void paint_line(struct tui *tui, const struct help_state *state, int index, int row)
 {
-    for (int i = 0; i < ACTION_COUNT; i++) {
-        if (((shown & 1ul << i) != 0) == those)
-            add_action(text, &actions[i]);
-    }
+    bool chosen = index == state->list.chosen;
+    struct text line;
+    text_init(&line);
+    say_line(state, index, &line);
+    view_row(&tui->view, row, 0, tui->view.columns, chosen ? VIEW_CHOSEN : VIEW_PLAIN,
+             text_string(&line));
+    if (chosen)
+        view_cursor(&tui->view, row, 0);
+    text_release(&line);
 }
 
 static void help_paint(struct tui *tui, void *opaque, int top, int height)
 {
     struct help_state *state = opaque;
-    struct text text;
-    unsigned long shown = state->about ? state->about->shown : 0;
-    text_init(&text);
-    text_format(&text, "Here: %s\n", state->about ? state->about->name : "");
-    add_actions(&text, shown, true);
-    text_add(&text, "Everywhere\n");
-    add_actions(&text, shown, false);
-    text_add(&text,
-             "In a field\n"
-             "  Enter or a digit begins, Enter or Tab takes it, Esc leaves it as it was.\n"
-             "  Ctrl-U rubs out what stands before the cursor.\n"
-             "  Left and right go through words and names; their first letters will do.\n"
-             "  76 1/2, 6'4-1/2\", 1.94m, 194 cm are lengths; without a unit the build's counts.\n"
-             "Cautions\n"
-             "  The figures are estimates for furniture at home, not engineering; local rules\n"
-             "  and licensed trades come first. Measure the built box before cloth is cut.\n");
-    pager_paint(&state->pager, &tui->view, top, height, text_string(&text));
-    text_release(&text);
+    list_view_fit(&state->list, height);
+    for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++)
+        paint_line(tui, state, state->list.top + i, top + i);
+}
+
+/* ---- acting ---- */
+
+/* This screen gives way to the one it is about, which is told what to do. */
+static enum reaction run(struct tui *tui, enum action action)
+{
+    enum reaction reaction;
+    tui_close_top(tui);
+    reaction = tui_act(tui, action);
+    return reaction == REACT_PASS ? REACT_TAKEN : reaction;
 }
 
 static enum reaction help_act(struct tui *tui, void *opaque, enum action action)
 {
     struct help_state *state = opaque;
-    (void)tui;
-    if (pager_act(&state->pager, action))
+    enum action chosen = state->lines[state->list.chosen].action;
+    if (list_view_act(&state->list, action))
         return REACT_TAKEN;
+    if (action == ACTION_ENTER && chosen != ACTION_NONE && chosen != ACTION_HELP)
+        return run(tui, chosen);
     return action == ACTION_HELP || action == ACTION_ENTER ? REACT_LEAVE : REACT_PASS;
+}
+
+static struct list_view *help_list(void *opaque)
+{
+    return &((struct help_state *)opaque)->list;
+}
+
+static void help_line(struct tui *tui, void *opaque, int index, struct text *out)
+{
+    (void)tui;
+    say_line(opaque, index, out);
 }
 
 const struct screen screen_help = {
@@ -71,5 +142,8 @@ const struct screen screen_help = {
     .open = help_open,
     .paint = help_paint,
     .act = help_act,
-    .shown = SHOWS(LEAVE),
+    .list = help_list,
+    .line = help_line,
+    .shown = SHOWS(ENTER) | SHOWS(FIND) | SHOWS(LEAVE),
+    .enter_hint = "Enter do it",
 };

@@ -180,12 +180,25 @@ static enum reaction order_act(struct tui *tui, void *opaque, enum action action
     return bench_act(tui, step, action);
 }
 
+static struct list_view *order_list(void *opaque)
+{
+    return &((struct order_state *)opaque)->list;
+}
+
+static void order_line(struct tui *tui, void *opaque, int index, struct text *out)
+{
+    (void)opaque;
+    text_add(out, tui_plan(tui)->steps.at[index].title);
+}
+
 const struct screen screen_order = {
     .name = "order of work",
     .size = sizeof(struct order_state),
     .open = order_open,
     .paint = order_paint,
     .act = order_act,
+    .list = order_list,
+    .line = order_line,
     .shown = SHOWS(TICK) | SHOWS(ENTER) | SHOWS(NOW) | SHOWS(SPOIL) | SHOWS(LEAVE) | SHOWS(UNDO),
     .enter_hint = "Enter step",
 };

@@ -268,6 +268,18 @@ static enum reaction outline_act(struct tui *tui, void *opaque, enum action acti
     }
 }
 
+static struct list_view *outline_list(void *opaque)
+{
+    return &((struct outline_state *)opaque)->list;
+}
+
+static void outline_line(struct tui *tui, void *opaque, int index, struct text *out)
+{
+    struct outline outline;
+    if (make_rows(tui, opaque, &outline) && (size_t)index < outline.rows.count)
+        text_add(out, outline.rows.at[index].text);
+}
+
 /* A build begins at its first box, whose picture shows what the lines are about. */
 static void outline_open(struct tui *tui, void *opaque, const struct target *target)
 {
@@ -296,6 +308,8 @@ const struct screen screen_outline = {
     .paint = outline_paint,
     .act = outline_act,
     .fits = outline_fits,
+    .list = outline_list,
+    .line = outline_line,
     .shown = OUTLINE_SHOWS | SHOWS(STEPS) | SHOWS(HOLES) | SHOWS(BUYING) | SHOWS(MONEY) |
              SHOWS(FINDINGS),
 };
@@ -306,5 +320,7 @@ const struct screen screen_shop = {
     .open = shop_open,
     .paint = outline_paint,
     .act = outline_act,
+    .list = outline_list,
+    .line = outline_line,
     .shown = OUTLINE_SHOWS | SHOWS(TRADE) | SHOWS(UNDO),
 };

@@ -59,10 +59,23 @@ static enum reaction parts_act(struct tui *tui, void *opaque, enum action action
     return REACT_PASS;
 }
 
+static struct list_view *parts_list(void *opaque)
+{
+    return &((struct parts_state *)opaque)->list;
+}
+
+static void parts_line(struct tui *tui, void *opaque, int index, struct text *out)
+{
+    (void)opaque;
+    text_add(out, tui_model(tui)->cut_parts.at[index].part);
+}
+
 const struct screen screen_parts = {
     .name = "parts that were cut",
     .size = sizeof(struct parts_state),
     .paint = parts_paint,
     .act = parts_act,
+    .list = parts_list,
+    .line = parts_line,
     .shown = SHOWS(SPOIL) | SHOWS(LEAVE) | SHOWS(UNDO),
 };

@@ -134,10 +134,24 @@ static enum reaction money_act(struct tui *tui, void *opaque, enum action action
     return REACT_PASS;
 }
 
+static struct list_view *money_list(void *opaque)
+{
+    return &((struct money_state *)opaque)->list;
+}
+
+static void money_line(struct tui *tui, void *opaque, int index, struct text *out)
+{
+    const struct spend *spend = spend_at(tui, index);
+    (void)opaque;
+    text_format(out, "%s %s %s", spend->dated, spend->what, spend->supplier);
+}
+
 const struct screen screen_money = {
     .name = "money",
     .size = sizeof(struct money_state),
     .paint = money_paint,
     .act = money_act,
+    .list = money_list,
+    .line = money_line,
     .shown = SHOWS(ADD) | SHOWS(ENTER) | SHOWS(REMOVE) | SHOWS(LEAVE) | SHOWS(BUYING),
 };

@@ -147,6 +147,18 @@ static enum reaction trade_act(struct tui *tui, void *opaque, enum action action
     return REACT_PASS;
 }
 
+static struct list_view *trade_list(void *opaque)
+{
+    return &((struct trade_state *)opaque)->list;
+}
+
+static void trade_line(struct tui *tui, void *opaque, int index, struct text *out)
+{
+    (void)tui;
+    (void)opaque;
+    text_format(out, "%s %s", trade_values[index].key, trade_values[index].help);
+}
+
 const struct screen screen_trade = {
     .name = "trade values",
     .size = sizeof(struct trade_state),
@@ -156,6 +168,8 @@ const struct screen screen_trade = {
     .typing = trade_typing,
     .key = trade_key,
     .paste = trade_paste,
+    .list = trade_list,
+    .line = trade_line,
     .shown = SHOWS(ENTER) | SHOWS(REMOVE) | SHOWS(LEAVE) | SHOWS(UNDO),
     .enter_hint = "Enter change",
     .typing_hint = "Enter takes it, Esc leaves it as it was",

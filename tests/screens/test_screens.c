@@ -308,6 +308,13 @@ static void help(void **state)
     assert_screen(*state, "help");
 }
 
+static void find(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "o / 'drill join' Down");
+    assert_screen(*state, "find");
+}
+
 static void small(void **state)
 {
     stage_take_up(*state, "Wing headboard");
@@ -341,7 +348,7 @@ int main(void)
         CASES(findings_cure), CASES(holes),         CASES(point),
         CASES(point_seat),    CASES(now),           CASES(parts),
         CASES(measures),      CASES(shop),          CASES(help),
-        CASES(small),         CASES(plain),
+        CASES(find),          CASES(small),         CASES(plain),
     };
     int failed = cmocka_run_group_tests_name("screens", tests, NULL, NULL);
     return failed ? 1 : 0;
