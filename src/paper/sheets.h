@@ -39,6 +39,8 @@ struct cut_sheet {
 };
 struct cut_sheet sheet_of_job(const struct plan *plan, const struct plan_job *job);
 void sheet_layout(struct text *out, const struct cut_sheet *sheet);
+/* One stick, sheet or length of it: its picture, the marks, the cuts. */
+void sheet_blank(struct text *out, const struct cut_sheet *sheet, size_t blank);
 
 /* Every layout of the plan, drawn to scale, with the marks and the cuts in their order. */
 void sheet_cutting(struct text *out, const struct plan *plan);

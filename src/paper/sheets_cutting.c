@@ -227,7 +227,7 @@ static void saw_cuts(struct text *out, const struct cut_sheet *sheet, size_t bla
     }
 }
 
-static void print_blank(struct text *out, const struct cut_sheet *sheet, size_t index)
+void sheet_blank(struct text *out, const struct cut_sheet *sheet, size_t index)
 {
     const struct cut_blank *blank = &sheet->layout->blanks.at[index];
     const struct cut_size *size = &sheet->job->sizes[blank->size];
@@ -276,7 +276,7 @@ void sheet_layout(struct text *out, const struct cut_sheet *sheet)
         text_format(out, ", at least %s", print_cost(sheet, sheet->layout->bound).at);
     text_add(out, "\n");
     for (size_t i = 0; i < sheet->layout->blanks.count; i++)
-        print_blank(out, sheet, i);
+        sheet_blank(out, sheet, i);
 }
 
 static const char *part_label(const struct cut_sheet *sheet, size_t part)

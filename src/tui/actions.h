@@ -9,6 +9,7 @@
 enum tui_key {
     KEY_NONE_YET = 0,
     KEY_TAB = 9,
+    KEY_CONTROL_K = 11,
     KEY_RETURN = 13,
     KEY_CONTROL_F = 6,
     KEY_CONTROL_N = 14,
@@ -57,6 +58,7 @@ enum tui_key {
     A(STEPS, KEY_F1 + 4, 'o', "o order", "the order of work")                                   \
     A(BUYING, KEY_F1 + 5, 'b', "b buy", "the shopping list")                                    \
     A(HOLES, KEY_INSERT_ITEM, 'h', "h holes", "hole maps; on a join, its points")               \
+    A(CUTTING, KEY_CONTROL_K, 'k', "k cutting", "what is cut from which stick, sheet and roll") \
     A(MONEY, KEY_F1 + 6, 'm', "m money", "estimate and spend")                                  \
     A(FINDINGS, KEY_F1 + 7, 'f', "f findings", "what is wrong or worth knowing")                \
     A(NOW, KEY_CONTROL_N, 'n', "n now", "what can be done in the time there is")                \

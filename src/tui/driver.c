@@ -139,6 +139,8 @@ static enum reaction common_act(struct tui *tui, enum action action)
         return go_to(tui, &screen_order);
     case ACTION_BUYING:
         return go_to(tui, &screen_buying);
+    case ACTION_CUTTING:
+        return go_to(tui, &screen_cutting);
     case ACTION_MONEY:
         return go_to(tui, &screen_money);
     case ACTION_FINDINGS:

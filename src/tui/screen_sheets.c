@@ -38,7 +38,7 @@ const struct screen screen_buying = {
     .size = sizeof(struct pager),
     .paint = buying_paint,
     .act = sheet_act,
-    .shown = SHOWS(LEAVE) | SHOWS(MONEY) | SHOWS(STEPS),
+    .shown = SHOWS(LEAVE) | SHOWS(MONEY) | SHOWS(CUTTING) | SHOWS(STEPS),
 };
 
 /* ---- hole maps ---- */

@@ -308,6 +308,13 @@ static void help(void **state)
     assert_screen(*state, "help");
 }
 
+static void cutting(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "k / 'plywood' Enter");
+    assert_screen(*state, "cutting");
+}
+
 static void find(void **state)
 {
     stage_take_up(*state, "Wing headboard");
@@ -348,7 +355,8 @@ int main(void)
         CASES(findings_cure), CASES(holes),         CASES(point),
         CASES(point_seat),    CASES(now),           CASES(parts),
         CASES(measures),      CASES(shop),          CASES(help),
-        CASES(find),          CASES(small),         CASES(plain),
+        CASES(cutting),       CASES(find),          CASES(small),
+        CASES(plain),
     };
     int failed = cmocka_run_group_tests_name("screens", tests, NULL, NULL);
     return failed ? 1 : 0;

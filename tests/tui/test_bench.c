@@ -230,6 +230,36 @@ static void screens_of_a_build_ask_for_one(void **state)
 
 /* ---- getting about ---- */
 
+/* ---- cutting ---- */
+
+static void each_stick_and_sheet_is_shown_with_its_cuts(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "k");
+    assert_shown(stage, "2x3 stud  1 of 10");
+    assert_shown(stage, "mark 60-1/4");
+    stage_press(stage, "/ 'plywood 1/2  2' Enter");
+    assert_shown(stage, "L-P1 (left)");
+    assert_not_shown(stage, "cut 1:");
+    stage_press(stage, "Right Right");
+    assert_shown(stage, "cut 1:");
+    stage_press(stage, "Left Left");
+    assert_not_shown(stage, "cut 1:");
+}
+
+static void a_build_with_nothing_to_cut_says_so(void **state)
+{
+    struct stage *stage = *state;
+    struct fault_note note = {0};
+    stage_take_up(stage, "Wing headboard");
+    while (desk_model(stage->desk)->boxes.count > 0)
+        assert_int_equal(
+            desk_delete(stage->desk, ENTITY_box, desk_model(stage->desk)->boxes.at[0].key, &note),
+            FAULT_NONE);
+    stage_press(stage, "k");
+    assert_shown(stage, "Nothing has to be cut yet");
+}
+
 static void help_names_the_keys_of_every_action(void **state)
 {
     struct stage *stage = *state;
@@ -337,6 +367,8 @@ int main(void)
 #define CASES(name) cmocka_unit_test_setup_teardown(name, stage_begin_with_cases, stage_end)
     setlocale(LC_ALL, "");
     const struct CMUnitTest tests[] = {
+        CASES(each_stick_and_sheet_is_shown_with_its_cuts),
+        CASES(a_build_with_nothing_to_cut_says_so),
         CASES(the_order_begins_at_the_first_step_that_can_be_done),
         CASES(space_ticks_and_goes_on),
         CASES(space_on_a_ticked_step_takes_the_tick_back),

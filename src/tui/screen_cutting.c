@@ -1,0 +1,139 @@
+/*
+ * What is cut from which stick, sheet and roll: a list of them, and below it the chosen one with
+ * its picture, the marks and the cuts, through which Left and Right leaf.
+ */
+#include "paper/print.h"
+#include "paper/sheets.h"
+#include "tui/list.h"
+#include "tui/pager.h"
+#include "tui/screen.h"
+
+struct cutting_state {
+    struct list_view list;
+    struct pager pager;
+};
+
+/* A line of the list: a blank of a job. */
+struct chosen_blank {
+    const struct plan_job *job;
+    size_t blank;
+};
+
+static int count_blanks(const struct plan *plan)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < plan->jobs.count; i++)
+        count += plan->jobs.at[i].layout->blanks.count;
+    return (int)count;
+}
+
+/* False where the list is shorter. */
+static bool blank_at(const struct plan *plan, int index, struct chosen_blank *ret_blank)
+{
+    size_t left = index < 0 ? SIZE_MAX : (size_t)index;
+    for (size_t i = 0; i < plan->jobs.count; i++) {
+        const struct plan_job *job = &plan->jobs.at[i];
+        if (left < job->layout->blanks.count) {
+            *ret_blank = (struct chosen_blank){job, left};
+            return true;
+        }
+        left -= job->layout->blanks.count;
+    }
+    return false;
+}
+
+/* "2x3 stud  3 of 10: 4 parts, 2-3/4 in left" */
+static void cutting_line(struct tui *tui, void *opaque, int index, struct text *out)
+{
+    const struct plan *plan = tui_plan(tui);
+    struct chosen_blank chosen;
+    (void)opaque;
+    if (!blank_at(plan, index, &chosen))
+        return;
+    const struct cut_blank *blank = &chosen.job->layout->blanks.at[chosen.blank];
+    text_format(out, "%s  %zu of %zu: %zu %s", plan_stock_name(plan, chosen.job->stock),
+                chosen.blank + 1, chosen.job->layout->blanks.count, blank->count,
+                blank->count == 1 ? "part" : "parts");
+    if (blank->rest > 0)
+        text_format(out, ", %s left", print_length_unit(plan, blank->rest).at);
+}
+
+static void paint_line(struct tui *tui, struct cutting_state *state, int index, int row)
+{
+    bool chosen = index == state->list.chosen;
+    struct text line;
+    text_init(&line);
+    cutting_line(tui, state, index, &line);
+    view_row(&tui->view, row, 1, tui->view.columns - 1, chosen ? VIEW_CHOSEN : VIEW_PLAIN,
+             text_string(&line));
+    if (chosen)
+        view_cursor(&tui->view, row, 1);
+    text_release(&line);
+}
+
+static void paint_blank(struct tui *tui, struct cutting_state *state, int top, int height)
+{
+    struct chosen_blank chosen;
+    struct text text;
+    if (!blank_at(tui_plan(tui), state->list.chosen, &chosen))
+        return;
+    const struct cut_sheet sheet = sheet_of_job(tui_plan(tui), chosen.job);
+    text_init(&text);
+    sheet_blank(&text, &sheet, chosen.blank);
+    const char *words = text_string(&text);
+    pager_paint(&state->pager, &tui->view, top, height, *words == '\n' ? words + 1 : words);
+    text_release(&text);
+}
+
+/* A third of the screen for the list, where it is as long. */
+static int list_rows(const struct list_view *list, int height)
+{
+    return list->count < height / 3 ? list->count : height / 3;
+}
+
+static void cutting_paint(struct tui *tui, void *opaque, int top, int height)
+{
+    struct cutting_state *state = opaque;
+    list_view_resize(&state->list, count_blanks(tui_plan(tui)));
+    if (state->list.count == 0) {
+        view_text(&tui->view, top, 1, tui->view.columns - 2, VIEW_PLAIN,
+                  "Nothing has to be cut yet. Esc goes back.");
+        return;
+    }
+    int rows = list_rows(&state->list, height);
+    list_view_fit(&state->list, rows);
+    for (int i = 0; i < rows && state->list.top + i < state->list.count; i++)
+        paint_line(tui, state, state->list.top + i, top + i);
+    view_level(&tui->view, top + rows, 0, tui->view.columns);
+    paint_blank(tui, state, top + rows + 1, height - rows - 1);
+}
+
+static enum reaction cutting_act(struct tui *tui, void *opaque, enum action action)
+{
+    struct cutting_state *state = opaque;
+    list_view_resize(&state->list, count_blanks(tui_plan(tui)));
+    if (list_view_act(&state->list, action)) {
+        state->pager.top = 0;
+        return REACT_TAKEN;
+    }
+    if (action == ACTION_LEFT || action == ACTION_RIGHT) {
+        pager_act(&state->pager, action == ACTION_LEFT ? ACTION_LEAF_UP : ACTION_LEAF_DOWN);
+        return REACT_TAKEN;
+    }
+    return REACT_PASS;
+}
+
+static struct list_view *cutting_list(void *opaque)
+{
+    return &((struct cutting_state *)opaque)->list;
+}
+
+const struct screen screen_cutting = {
+    .name = "cutting",
+    .size = sizeof(struct cutting_state),
+    .paint = cutting_paint,
+    .act = cutting_act,
+    .list = cutting_list,
+    .line = cutting_line,
+    .shown = SHOWS(LEAVE) | SHOWS(FIND) | SHOWS(BUYING) | SHOWS(STEPS),
+};
