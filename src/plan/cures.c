@@ -70,8 +70,18 @@ void cure_offer_on_trial(const struct cure_draft *draft, struct finding *finding
 
 /* ---- trials ---- */
 
-#define TRIALS 24
+#define TRIALS_LEAST 3
+#define TRIALS_MOST 12
+#define TRIALS_BOXES 60 /* boxes in all trials together */
 #define KEPT_MOST 3
+
+/* Each trial is a whole plan, and a plan is made at every key: large builds have fewer. */
+static size_t trials_for(const struct model *model)
+{
+    size_t trials = TRIALS_BOXES / (model->boxes.count + 1);
+
+    return trials < TRIALS_LEAST ? TRIALS_LEAST : trials > TRIALS_MOST ? TRIALS_MOST : trials;
+}
 
 static size_t count_like(const struct plan *plan, const struct finding *like)
 {
@@ -107,7 +117,7 @@ static bool helps(const struct planning *planning, const struct finding *finding
            !stops_more(tried, planning->plan);
 }
 
-static void try_those_of(const struct planning *planning, struct finding *finding, size_t *trials)
+static void try_those_of(const struct planning *planning, struct finding *finding, size_t *left)
 {
     struct cure *kept = ARENA_MANY(planning->arena, struct cure, finding->cure_count);
     size_t passed = 0;
@@ -117,9 +127,9 @@ static void try_those_of(const struct planning *planning, struct finding *findin
         struct cure cure = finding->cures[i];
 
         if (cure.on_trial) {
-            if (passed == KEPT_MOST || *trials == TRIALS)
+            if (passed == KEPT_MOST || *left == 0)
                 continue;
-            ++*trials;
+            --*left;
             if (!helps(planning, finding, &cure))
                 continue;
             passed++;
@@ -133,9 +143,9 @@ static void try_those_of(const struct planning *planning, struct finding *findin
 
 void cures_try(struct planning *planning)
 {
-    size_t trials = 0;
+    size_t left = trials_for(planning->model);
 
     for (size_t i = 0; i < planning->plan->findings.count; i++)
         if (planning->plan->findings.at[i].cure_count > 0)
-            try_those_of(planning, &planning->plan->findings.at[i], &trials);
+            try_those_of(planning, &planning->plan->findings.at[i], &left);
 }
