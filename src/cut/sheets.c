@@ -22,6 +22,7 @@
 #include <string.h>
 
 #define QUICK_WORK INT64_C(2500000)
+#define QUICK_WORK_OF_TWO INT64_C(600000) /* with no more parts than two */
 #define SETS_MOST 48
 #define SLICE_FIRST INT64_C(200000) /* of a goal; each round of all goals is longer by a half */
 #define SLICE_MOST INT64_C(400000000)
@@ -29,8 +30,8 @@
 #define NEAT_SHARE 8            /* one unit in so many goes to neatness while goals are left */
 
 /* Work in vain, with no goal left, that ends the search: few parts lie in few ways. */
-static const int64_t idle_by_parts[] = {0,        100000,   400000,    3000000,  12000000,
-                                        40000000, 97000000, 210000000, 400000000};
+static const int64_t idle_by_parts[] = {0,         1000000,   10000000, 30000000,
+                                        100000000, 200000000, 400000000};
 
 struct sheet_search {
     struct arena *arena;
@@ -491,6 +492,11 @@ static bool search_work(struct sheet_search *search, int64_t work, struct cut_la
     return true;
 }
 
+static int64_t quick_work(const struct cut_job *job)
+{
+    return job->part_count <= 2 ? QUICK_WORK_OF_TWO : QUICK_WORK;
+}
+
 void sheets_cut(const struct cut_job *job, struct arena *arena, struct cut_layout *ret_layout)
 {
     struct sheet_search *search;
@@ -498,7 +504,7 @@ void sheets_cut(const struct cut_job *job, struct arena *arena, struct cut_layou
     assert(arena->escape && job->kerf >= 0 && job->trim >= 0);
     search = search_begin(job, arena);
     *ret_layout = search->layouts[search->layout_now];
-    search_work(search, QUICK_WORK, ret_layout);
+    search_work(search, quick_work(job), ret_layout);
 }
 
 void *sheets_begin(const struct cut_job *job, struct arena *arena, const struct cut_layout *quick)
@@ -506,7 +512,7 @@ void *sheets_begin(const struct cut_job *job, struct arena *arena, const struct 
     struct sheet_search *search = search_begin(job, arena);
     struct cut_layout same = search->layouts[search->layout_now];
 
-    search_work(search, QUICK_WORK, &same);
+    search_work(search, quick_work(job), &same);
     assert(same.cost == quick->cost);
     (void)quick;
     return search;
