@@ -36,9 +36,9 @@ static const char *word_end(const char *word)
     return word + strcspn(word, " ");
 }
 
-static void add_words(struct text *out, int indent, const char *word, int columns)
+/* From a column on that stands already. */
+static void add_words(struct text *out, int column, int indent, const char *word, int columns)
 {
-    int column = indent;
     for (bool first = true; *word; first = false) {
         const char *end = word_end(word);
         int wide = word_columns(word, end);
@@ -66,7 +66,7 @@ void lines_add_within(struct text *out, const char *heading, int indent, const c
     text_add(out, heading);
     if (*first)
         add_blanks(out, indent - 2 - text_columns(heading));
-    add_words(out, indent, first, columns);
+    add_words(out, indent, indent, first, columns);
     text_add_char(out, '\n');
     text_release(&safe);
 }
@@ -74,4 +74,14 @@ void lines_add_within(struct text *out, const char *heading, int indent, const c
 void lines_add(struct text *out, const char *heading, int indent, const char *words)
 {
     lines_add_within(out, heading, indent, words, SHEET_COLUMNS);
+}
+
+void lines_add_hanging(struct text *out, int indent, const char *words)
+{
+    struct text safe;
+    text_init(&safe);
+    show_text(&safe, words);
+    add_words(out, 0, indent, text_string(&safe), SHEET_COLUMNS);
+    text_add_char(out, '\n');
+    text_release(&safe);
 }

@@ -16,4 +16,7 @@ void lines_add(struct text *out, const char *heading, int indent, const char *wo
 void lines_add_within(struct text *out, const char *heading, int indent, const char *words,
                       int columns);
 
+/* Words from the first column on, the lines that follow set in by `indent`. */
+void lines_add_hanging(struct text *out, int indent, const char *words);
+
 #endif

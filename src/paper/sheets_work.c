@@ -2,6 +2,7 @@
 #include "paper/sheets.h"
 
 #include "base/show.h"
+#include "paper/lines.h"
 #include "paper/print.h"
 #include "paper/table.h"
 #include "plan/wood.h"
@@ -125,20 +126,20 @@ static void step_list(struct text *out, const char *heading, const char *const *
 {
     if (count)
         text_format(out, "%s\n", heading);
-    for (size_t i = 0; i < count; i++) {
-        text_add(out, "  - ");
-        show_text(out, lines[i]);
-        text_add_char(out, '\n');
-    }
+    for (size_t i = 0; i < count; i++)
+        lines_add(out, "-", 4, lines[i]);
 }
 
 static void step_line(struct text *out, const char *heading, const char *line)
 {
+    struct text whole;
+
     if (!*line)
         return;
-    text_add(out, heading);
-    show_text(out, line);
-    text_add_char(out, '\n');
+    text_init(&whole);
+    text_format(&whole, "%s%s", heading, line);
+    lines_add_hanging(out, 2, text_string(&whole));
+    text_release(&whole);
 }
 
 /* The last first: what was done since and hangs on it. */

@@ -64,9 +64,7 @@ static const char *screw_figure(const struct carding *carding, char letter)
     const struct screw_kind *kind;
 
     if (count == 0)
-        return counted_join(carding->planning, &carding->counted, carding->step->join)->points
-                   ? ""
-                   : "the holes";
+        return "";
     for (size_t i = 1; i < count; i++)
         if (lots[i].count > most->count)
             most = &lots[i];
@@ -131,7 +129,9 @@ static const char *holes_figure(const struct carding *carding)
     int64_t count = card_to_drill(carding);
 
     if (count == 0)
-        return "";
+        return counted_join(carding->planning, &carding->counted, carding->step->join)->points
+                   ? ""
+                   : "the holes";
     return arena_format(carding->planning->arena, "%" PRId64 " hole%s", count,
                         count == 1 ? "" : "s");
 }
@@ -155,6 +155,23 @@ static void put_existing(struct carding *carding)
             arena_format(arena, "There already, do not drill again: hole %s", ranks);
 }
 
+/* "12 button holes" that go on through a layer under the tufted one; nothing for none. */
+static const char *tufts_figure(const struct carding *carding)
+{
+    const struct model *model = carding->planning->model;
+    const struct plan *plan = carding->planning->plan;
+    const struct layer *under = MODEL_FIND(model, layer, carding->step->layer);
+    int64_t count = 0;
+
+    for (size_t i = 0; under && i < plan->tufts.count; i++) {
+        const struct layer *over = MODEL_FIND(model, layer, plan->tufts.at[i].layer);
+
+        count +=
+            over->box == under->box && over->group == under->group && over->side == under->side;
+    }
+    return count ? arena_format(carding->planning->arena, "%" PRId64 " button holes", count) : "";
+}
+
 static const char *figure(const struct carding *carding, char letter)
 {
     if (strchr("wpe", letter))
@@ -165,6 +182,10 @@ static const char *figure(const struct carding *carding, char letter)
         return loose_figure(carding);
     if (letter == 'n')
         return holes_figure(carding);
+    if (letter == 't')
+        return tufts_figure(carding);
+    if (letter == 'x')
+        return card_length(carding, carding->planning->value[TRADE_HANDLE_REST]);
     if (strchr("mg", letter))
         return edge_figure(carding, letter);
     return letter == 'b' ? box_name(carding, carding->step->box) : "";

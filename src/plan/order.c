@@ -134,11 +134,25 @@ static void put_precedences(struct plan *plan, const struct ordering *ordering,
               compare_precedences);
 }
 
+/* Why a step is done that waits for nothing. */
+static const char *free_reason(int kind)
+{
+    static const char *const reasons[STEP_KINDS] = {
+        [STEP_DECIDE] = "every size hangs on it",
+        [STEP_ROUTE] = "what has to pass the narrowest place decides where the piece is split",
+        [STEP_BED] = "the frame is there already, and its holes do not move",
+    };
+
+    return reasons[kind] ? reasons[kind] : "nothing holds it back, and what follows waits for it";
+}
+
 /* Why now: of what the step waited for, the last; a hard rule before one of quality. */
 static void put_reasons(struct plan *plan)
 {
     const struct rule *held = NULL; /* of the step; precedences of one step stand together */
 
+    for (size_t i = 0; i < plan->steps.count; i++)
+        plan->steps.at[i].because = free_reason(plan->steps.at[i].kind);
     for (size_t i = 0; i < plan->precedences.count; i++) {
         const struct precedence *precedence = &plan->precedences.at[i];
         struct step *step = &plan->steps.at[precedence->after];

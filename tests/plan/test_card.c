@@ -80,6 +80,96 @@ static void work_that_hurts_has_a_caution(void **state)
         assert_non_null(card_words[kinds[i]].caution);
 }
 
+/* ---- the trade's own catalogue ---- */
+
+#define PHRASES 4
+
+/* What the trade says of each kind of work, by the rows of the catalogue that the program was
+ * written against (TRADE 1.2, common practice, no source). Rows 7.5 to 7.7 are seams, each with a
+ * line of its own. */
+static const struct told {
+    const char *row;
+    int kind;
+    const char *phrases[PHRASES];
+} told[] = {
+    {"0.1", STEP_DECIDE, {"wall and floor", "tape"}},
+    {"0.2", STEP_ROUTE, {"right angle", "stairs", "vehicle"}},
+    {"2.1", STEP_SHELF, {"that will do", "into the stock"}},
+    {"2.2", STEP_BUY, {"one roll and lot"}},
+    {"2.3", STEP_BUY, {"Sight along each stick"}},
+    {"2.3", STEP_GAUGE, {"real section", "thickness of the sheets"}},
+    {"3.1", STEP_CUT, {"Square one end first", "longest parts first", "one stop"}},
+    {"3.2", STEP_LABEL, {"box, label, up and front", "will be hidden"}},
+    {"3.3", STEP_UNROLL, {"overnight", "creased foam"}},
+    {"3.4", STEP_INSPECT, {"side light", "flaws at the selvage", "every metre"}},
+    {"4.1", STEP_FRAME, {"glue", "One screw in each joint", "diagonals", "drive the rest"}},
+    {"4.2", STEP_FRAME, {"farthest from the edge first"}},
+    {"4.3", STEP_PANEL, {"in a corner", "diagonals", "then the field", "middle of its member"}},
+    {"4.4", STEP_RECORD, {"width, height, depth and both diagonals"}},
+    {"5.1", STEP_DRY, {"spacers", "where cloth will be"}},
+    {"5.2", STEP_DRILL, {"in one pass", "Open the holes"}},
+    {"5.3", STEP_DRILL, {"sits flush", "back it out"}},
+    {"5.4", STEP_MAP, {"card template", "arrow up", "Photograph"}},
+    {"6.1", STEP_EASE, {"every edge that cloth crosses", "proud heads", "sharp knots", "Vacuum"}},
+    {"6.2", STEP_INSERT, {"T-nuts", "hidden side"}},
+    {"6.2", STEP_NUTS, {"straight", "with its bolt"}},
+    {"6.3", STEP_TUFT, {"against the members", "both ends", "number the rows"}},
+    {"6.4", STEP_CLEAT, {"side that will be padded", "below the surface"}},
+    {"6.5", STEP_PATCH, {"hatch", "zone where the boxes meet", "KEEP CLEAR"}},
+    {"6.6", STEP_LOCATE, {"in every hole", "just proud"}},
+    {"7.1", STEP_CHALK, {"as measured"}},
+    {"7.2", STEP_CHALK, {"before the first cut", "Count the pieces", "every arrow"}},
+    {"7.3", STEP_SHEAR, {"largest first", "middle of all four sides"}},
+    {"7.4", STEP_SEW, {"test seam on scrap"}},
+    {"7.8", STEP_TRY, {"inside out", "pin", "sew again"}},
+    {"7.9", STEP_BUTTON, {"Cover the buttons"}},
+    {"8.1", STEP_PAD, {"Spray both faces", "tacky", "from one edge", "press"}},
+    {"8.2", STEP_PAD, {"down to the holes in the wood"}},
+    {"8.3", STEP_BATTING, {"stop short of zones", "inside the line of the cover", "lies double"}},
+    {"8.4", STEP_BATTING, {"Cut every patch out now"}},
+    {"8.5", STEP_LINING, {"Pull the shape here", "needs no force"}},
+    {"9.1", STEP_COVER, {"Match the middle"}},
+    {"9.2", STEP_COVER, {"temporary staple", "opposite sides in turn", "from the corners"}},
+    {"9.3", STEP_LOOK, {"two metres", "straight edge"}},
+    {"9.4", STEP_STAPLE, {"Middle outwards, opposite sides", "Skip the openings"}},
+    {"9.5", STEP_CORNER, {"Trim the bulk", "seen least", "mirror each other"}},
+    {"9.6", STEP_BUTTON, {"work outwards", "blunt blade", "staple each cord"}},
+    {"9.7", STEP_SLIT, {"awl", "small cross", "only where the boxes meet"}},
+    {"9.8", STEP_STAPLE, {"beyond the staples", "keeps its handle"}},
+    {"10.1", STEP_FIND, {"awl, magnet or template", "Take the locators out"}},
+    {"10.2", STEP_OFFER, {"blanket", "align top and front", "padded clamps"}},
+    {"10.3", STEP_DRIVE, {"two turns", "tighten the middle, then the ends", "wood meets wood"}},
+    {"10.4", STEP_FLAP, {"every head under it is in", "Pull it even", "Trim the handle"}},
+    {"11.1", STEP_BACK, {"where the members are", "every head is in", "Fix the top"}},
+    {"11.3", STEP_DUST, {"Fold the edge in", "over each T-nut"}},
+    {"11.4", STEP_LEG, {"does not rock"}},
+    {"12.1", STEP_MOVE, {"clean sheet, then a blanket", "Doors off", "on the long edge"}},
+    {"13.1", STEP_MARK, {"level line", "studs"}},
+    {"13.2", STEP_SET, {"lowest box first, then the corner", "Shim level"}},
+    {"13.4", STEP_FIX, {"Start every screw", "then tighten"}},
+    {"13.5", STEP_TRIM, {"whole pitches"}},
+    {"14.1", STEP_FINAL, {"no rock", "Photograph"}},
+    {"14.2", STEP_ACCOUNT, {"what was spent", "leftovers on the shelf"}},
+};
+
+static bool words_say(const struct card_words *words, const char *phrase)
+{
+    for (int i = 0; i < CARD_ACTIONS && words->actions[i]; i++)
+        if (strstr(words->actions[i], phrase))
+            return true;
+    return false;
+}
+
+static void cards_say_what_the_catalogue_of_the_trade_says(void **state)
+{
+    (void)state;
+    for (size_t i = 0; i < sizeof told / sizeof *told; i++)
+        for (int k = 0; k < PHRASES && told[i].phrases[k]; k++)
+            if (!words_say(&card_words[told[i].kind], told[i].phrases[k]))
+                fail_msg("row %s: the card of %s does not say \"%s\"", told[i].row,
+                         step_kinds[told[i].kind].word, told[i].phrases[k]);
+}
+
 /* ---- figures ---- */
 
 static void frame_needs_its_members_and_screws(void **state)
@@ -265,6 +355,7 @@ int main(void)
 #define CARD_TEST(name) cmocka_unit_test_setup_teardown(name, begin, end)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_kind_of_step_has_words),
+        cmocka_unit_test(cards_say_what_the_catalogue_of_the_trade_says),
         cmocka_unit_test(no_card_promises_what_a_rule_asks),
         cmocka_unit_test(work_that_hurts_has_a_caution),
         CARD_TEST(frame_needs_its_members_and_screws),
