@@ -335,15 +335,14 @@ static void add_end(const struct mapping *mapping, bool of_b)
     table_end(&table, mapping->out);
 }
 
-/* The first hole that is a fact, by a tick or by hand. */
+/* How many holes are facts: by a tick, by hand, or there before. */
 static void add_taken(const struct mapping *mapping)
 {
     size_t taken = 0;
     for (size_t i = 0; i < mapping->junction->point_count; i++)
         taken += first_point(mapping)[i].taken;
     if (taken)
-        text_format(mapping->out,
-                    "\n  %zu of %zu holes are there already: their places are facts, not plans.\n",
+        text_format(mapping->out, "\n  The places of %zu of %zu holes are facts, not plans.\n",
                     taken, mapping->junction->point_count);
 }
 

@@ -24,9 +24,17 @@ struct bore hole_bore(const struct plan *plan, const struct plan_point *point)
     return bore;
 }
 
+static bool was_drilled(const struct model *model, const struct plan_point *point)
+{
+    for (size_t i = 0; i < model->holes.count; i++)
+        if (model->holes.at[i].join == point->join && model->holes.at[i].rank == point->rank)
+            return true;
+    return false;
+}
+
 struct hole_work hole_work(const struct plan *plan, const struct plan_point *point)
 {
-    struct hole_work work = {.drilled = point->taken};
+    struct hole_work work = {.drilled = point->existing || was_drilled(plan->facts, point)};
 
     for (size_t i = 0; i < plan->steps.count; i++) {
         const struct step *step = &plan->steps.at[i];

@@ -348,7 +348,7 @@ static void drilled_hole_says_that_it_is_a_fact(void **state)
     hole->v = INCH(4.5);
     work_plan(&bench);
     assert_row(&bench, "J1", "3/4  19   4-1/2  114  [x]      [ ]");
-    assert_row(&bench, "J1", "1 of 1 holes are there already: their places are facts, not plans.");
+    assert_row(&bench, "J1", "The places of 1 of 1 holes are facts, not plans.");
     work_end(&bench);
 }
 

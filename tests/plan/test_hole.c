@@ -117,6 +117,32 @@ static void columns_follow_the_ticks(void **state)
     work_end(&bench);
 }
 
+/* A place by hand is a fact, and still to be drilled; a hole that was there before is none to
+ * drill. */
+static void place_by_hand_is_not_drilled_and_a_hole_that_is_there_is(void **state)
+{
+    struct work_bench bench;
+
+    (void)state;
+    work_case(&bench, "headboard");
+    int64_t join = model_key_named(&bench.model, ENTITY_join, "J1");
+    for (int i = 0; i < 2; i++) {
+        struct point *point = MODEL_ADD(&bench.model, point);
+
+        point->join = join;
+        point->u = IN(0.75);
+        point->v = IN(10 + 20 * i);
+        point->existing = i;
+    }
+    work_plan(&bench);
+    const struct plan_point *points =
+        &bench.plan->points.at[plan_junction(bench.plan, join)->first_point];
+    assert_true(points[0].taken && points[1].taken);
+    assert_false(hole_work(bench.plan, &points[0]).drilled);
+    assert_true(hole_work(bench.plan, &points[1]).drilled);
+    work_end(&bench);
+}
+
 /* ---- meetings ---- */
 
 struct gathering {
@@ -177,6 +203,7 @@ static void whatever_waits_for_a_join_is_told_once(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(place_by_hand_is_not_drilled_and_a_hole_that_is_there_is),
         cmocka_unit_test(parts_of_a_loop_add_up_to_it),
         cmocka_unit_test(a_loop_goes_up_the_right_and_back_along_the_top),
         cmocka_unit_test(columns_follow_the_ticks),

@@ -117,6 +117,7 @@ static void outline_turned(void **state)
 static void outline_join(void **state)
 {
     stage_take_up(*state, "L-shaped banquette");
+    stage_show(*state, 24, 80); /* how many lines there are is known when they are painted */
     stage_press(*state, "End");
     assert_screen(*state, "outline-join");
 }
