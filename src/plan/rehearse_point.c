@@ -323,6 +323,15 @@ void do_offer(struct stage *stage, const struct step *step)
     join_groups(stage, join);
 }
 
+/* A bolt with a nut of its own goes through here. */
+static bool is_bolted(const struct plan *plan, size_t point)
+{
+    for (size_t i = 0; i < plan->bolts.count; i++)
+        if (plan->bolts.at[i].point == point)
+            return true;
+    return false;
+}
+
 static struct verdict look_held(const struct stage *stage, const struct staged_join *join,
                                 size_t point)
 {
@@ -330,7 +339,8 @@ static struct verdict look_held(const struct stage *stage, const struct staged_j
     size_t screw = plan->points.at[point].screw;
     bool offered = join->offered != PLAN_NONE || !is_fitted_dry(join);
 
-    if (!offered || join->found == PLAN_NONE || join->drilled == PLAN_NONE)
+    if (!offered || join->found == PLAN_NONE || join->drilled == PLAN_NONE ||
+        (join->nuts == PLAN_NONE && is_bolted(plan, point)))
         return stage_lapse(stage, LAPSE_NOT_BEFORE);
     if (join->join->fastener == FASTENER_SCREW &&
         (screw >= plan->screws.count || plan->screws.at[screw].bite <= 0))

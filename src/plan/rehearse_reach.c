@@ -496,9 +496,7 @@ static bool lies_under(const struct staged_box *box, const struct lump *lump, in
     return true;
 }
 
-/* The wood that a bolt passes behind a mating face: to the far side of the first member there, or
- * of a board. */
-static int64_t wood_behind(const struct staged_box *box, int64_t side, struct vector at)
+int64_t reach_wood_behind(const struct staged_box *box, int64_t side, struct vector at)
 {
     struct depths first = {INT64_MAX, 0};
     struct depths depths;
@@ -526,8 +524,8 @@ static struct head head_of_bolt(const struct stage *stage, const struct staged_j
     const struct staged_box *b = stage_box(stage, join->junction->box_b);
     bool in_b = join->junction->head_box == join->junction->box_b;
     const struct facing_out *out = &stage_sides[in_b ? join->join->side_b : join->join->side_a];
-    int64_t in_wood[2] = {wood_behind(a, join->join->side_a, point->in_a),
-                          b ? wood_behind(b, join->join->side_b, point->in_b) : 0};
+    int64_t in_wood[2] = {reach_wood_behind(a, join->join->side_a, point->in_a),
+                          b ? reach_wood_behind(b, join->join->side_b, point->in_b) : 0};
     struct head head = {.axis = out->axis, .sign = -out->sign};
 
     head.at = stage_moved(in_b ? point->in_b : point->in_a, out->axis, -out->sign * in_wood[in_b]);

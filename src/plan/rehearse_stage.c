@@ -502,7 +502,8 @@ static void begin_joins(struct stage *stage)
 
         join->join = &model->joins.at[i];
         join->junction = junction_of(stage->plan, join->join->key);
-        join->dry = join->drilled = join->mapped = join->patched = join->located = PLAN_NONE;
+        join->dry = join->drilled = join->nuts = join->mapped = join->patched = join->located =
+            PLAN_NONE;
         join->found = join->offered = join->driven = PLAN_NONE;
         for (size_t j = 0; j < model->left_outs.count; j++)
             join->left_out |= model->left_outs.at[j].join == join->join->key;

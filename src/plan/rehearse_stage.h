@@ -55,7 +55,7 @@ struct staged_join {
     const struct join *join;
     const struct junction *junction;
     bool left_out;
-    size_t dry, drilled, mapped, patched, located, found, offered, driven;
+    size_t dry, drilled, nuts, mapped, patched, located, found, offered, driven;
     size_t first_result; /* into the result's points */
 };
 
@@ -178,6 +178,10 @@ struct view *reach_begin(struct arena *arena);
 /* Whether the tool of the junction stands behind the head of a point, and a hand comes to it. */
 struct verdict reach_head(const struct stage *stage, const struct staged_join *join, size_t point);
 
+/* The wood that a bolt passes behind a mating face: to the far side of the first member there, or
+ * of a board. */
+int64_t reach_wood_behind(const struct staged_box *box, int64_t side, struct vector at);
+
 /* Frame screws of a box, driven one after the other while its members go in: those that no order
  * of its members leaves room for are lost. */
 void reach_frame(struct stage *stage, const struct staged_box *box);
@@ -194,7 +198,7 @@ typedef void stage_fn(struct stage *stage, const struct step *step);
 
 stage_fn do_cut, do_buy, do_label, do_frame, do_panel, do_record, do_move, do_mark, do_set,
     do_push;                                                               /* rehearse_wood.c */
-stage_fn do_insert, do_cleat, do_hang, do_hinge, do_leg;                   /* rehearse_wood.c */
+stage_fn do_insert, do_nuts, do_cleat, do_hang, do_hinge, do_leg;          /* rehearse_wood.c */
 stage_fn do_sew, do_tuft, do_lay, do_cover, do_staple, do_slit, do_button; /* rehearse_cloth.c */
 stage_fn do_flap, do_dust;
 stage_fn do_dry, do_drill, do_map, do_patch, do_locate, do_find, do_offer, do_drive,

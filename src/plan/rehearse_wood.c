@@ -168,6 +168,85 @@ void do_insert(struct stage *stage, const struct step *step)
     stage_box(stage, step->box)->nuts = stage->now;
 }
 
+/* ---- nuts of bolts ---- */
+
+static bool is_shut_by(const struct lump *lump, int64_t side)
+{
+    return lump->side == side && lump->since != PLAN_NONE && !lump->laid_on;
+}
+
+/* Of the ways into the hollow of a box, but for its mating face, each has a panel on: the last that
+ * came; NULL where one is open. A ladder's edges are no ways. */
+static const struct lump *hollow_shut_by(const struct staged_box *box, int64_t mating)
+{
+    const struct lump *last = NULL;
+
+    for (int64_t side = 0; side < SIDE_COUNT; side++) {
+        const struct lump *panel = NULL;
+
+        if (side == mating || (box->box->frame != FRAME_CRATE &&
+                               stage_sides[side].axis != stage_sides[box->box->main_side].axis))
+            continue;
+        for (size_t i = 0; i < box->lumps.count; i++)
+            if (is_shut_by(&box->lumps.at[i], side))
+                panel = &box->lumps.at[i];
+        if (!panel)
+            return NULL;
+        if (!last || panel->since > last->since)
+            last = panel;
+    }
+    return last;
+}
+
+/* What keeps a nut out that is driven against its bolt, into wood that ends so deep behind the
+ * mating face: a panel that lies on that wood, or a hollow without a way in. */
+static const struct lump *nut_shut_by(const struct staged_box *box, int64_t mating, int64_t far)
+{
+    const struct facing_out *out = &stage_sides[mating];
+    int64_t size = stage_size(box->box, out->axis);
+
+    if (far >= size)
+        return NULL;
+    for (size_t i = 0; i < box->lumps.count; i++) {
+        const struct lump *lump = &box->lumps.at[i];
+        int64_t near = out->sign > 0 ? size - stage_along(lump->solid.high, out->axis)
+                                     : stage_along(lump->solid.low, out->axis);
+
+        if (is_shut_by(lump, stage_opposite(mating)) && near <= far)
+            return lump;
+    }
+    return hollow_shut_by(box, mating);
+}
+
+static void set_nut(struct stage *stage, const struct staged_join *join,
+                    const struct plan_point *point)
+{
+    bool in_b = join->junction->head_box == join->junction->box_a;
+    const struct staged_box *box =
+        stage_box(stage, in_b ? join->junction->box_b : join->junction->box_a);
+    int64_t side = in_b ? join->join->side_b : join->join->side_a;
+    struct vector at = in_b ? point->in_b : point->in_a;
+    const struct lump *shut = nut_shut_by(box, side, reach_wood_behind(box, side, at));
+
+    if (shut)
+        stage_lose(stage, REHEARSED_FITTING, ENTITY_join, join->join->key, PLAN_NONE,
+                   stage_lapse_by(stage, LAPSE_SHUT, ENTITY_facing, shut->key, shut->since));
+    if (box->dust != PLAN_NONE)
+        stage_lose(stage, REHEARSED_FITTING, ENTITY_join, join->join->key, PLAN_NONE,
+                   stage_lapse_by(stage, LAPSE_SHUT, ENTITY_box, box->box->key, box->dust));
+}
+
+void do_nuts(struct stage *stage, const struct step *step)
+{
+    struct staged_join *join = stage_join(stage, step->join);
+
+    if (join->drilled == PLAN_NONE)
+        point_lose(stage, step->join, PROOF_DRIVEN, stage_lapse(stage, LAPSE_NOT_BEFORE));
+    for (size_t i = 0; i < join->junction->point_count; i++)
+        set_nut(stage, join, &stage->plan->points.at[join->junction->first_point + i]);
+    join->nuts = stage->now;
+}
+
 void do_cleat(struct stage *stage, const struct step *step)
 {
     each_fitting(stage, step, check_bare);

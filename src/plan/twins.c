@@ -227,20 +227,74 @@ static void tell_halves(const struct pair *pair, const struct half *wanted, cons
                    is->item, wanted->item, finding);
 }
 
-static void tell_alone(const struct pair *pair, const struct half_list *list,
-                       enum finding_kind kind)
+/* The line of a new item that is what a mirror image is; nothing for what a new one has anyway, and
+ * for what is each item's own. */
+static void image_line(const struct pair *pair, struct cure_draft *cure, enum entity_kind kind,
+                       const struct field *field, const void *item)
 {
-    for (size_t i = 0; i < list->halves.count; i++)
-        if (!list->halves.at[i].met)
-            tell(pair, kind, item_text(pair, &list->halves.at[i]));
+    bool own = field->type == FIELD_TEXT ||
+               (field->type == FIELD_REF && !entity_of(field->target)->in_shop);
+
+    if (!own && field_whole(field, item) != field->standard)
+        cure_word(cure, kind, 0, field->name, written(pair, field, item));
+}
+
+/* What hangs on a box itself can be made anew; what hangs on a layer comes with that. */
+static void offer_image(const struct pair *pair, const struct half *half, struct finding *finding)
+{
+    const struct entity *entity = entity_of(half->kind);
+    struct cure_draft cure = cure_begin(
+        pair->planning, arena_format(pair->planning->arena, "Add the image of the %s to box %s",
+                                     item_text(pair, half), pair->image->name));
+
+    if (half->kind == ENTITY_join || !field_named(entity, "box"))
+        return;
+    cure_refer(&cure, half->kind, 0, "box", pair->image->key);
+    for (size_t i = 0; i < entity->field_count; i++)
+        image_line(pair, &cure, half->kind, &entity->fields[i], half->item);
+    cure_offer_on_trial(&cure, finding);
+}
+
+static void offer_removal(const struct pair *pair, const struct half *half, struct finding *finding)
+{
+    struct cure_draft cure =
+        cure_begin(pair->planning,
+                   arena_format(pair->planning->arena, "Take away the %s", item_text(pair, half)));
+
+    cure_remove(&cure, half->kind, half->of);
+    cure_offer_on_trial(&cure, finding);
+}
+
+static void tell_lacking(const struct pair *pair, const struct half_list *wanted)
+{
+    for (size_t i = 0; i < wanted->halves.count; i++) {
+        const struct half *half = &wanted->halves.at[i];
+        struct finding *finding;
+
+        if (half->met)
+            continue;
+        finding = tell(pair, FINDING_TWIN_LACKS, item_text(pair, half));
+        offer_image(pair, half, finding);
+        offer_removal(pair, half, finding);
+    }
+}
+
+static void tell_beyond(const struct pair *pair, const struct half_list *there)
+{
+    for (size_t i = 0; i < there->halves.count; i++) {
+        const struct half *half = &there->halves.at[i];
+
+        if (!half->met)
+            offer_removal(pair, half, tell(pair, FINDING_TWIN_BEYOND, item_text(pair, half)));
+    }
 }
 
 static void compare(const struct pair *pair, struct half_list *wanted, struct half_list *there)
 {
     match(wanted, there, same_halves, NULL, pair);
     match(wanted, there, alike_halves, tell_halves, pair);
-    tell_alone(pair, wanted, FINDING_TWIN_LACKS);
-    tell_alone(pair, there, FINDING_TWIN_BEYOND);
+    tell_lacking(pair, wanted);
+    tell_beyond(pair, there);
 }
 
 /* ---- what is compared ---- */

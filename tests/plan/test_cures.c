@@ -268,6 +268,21 @@ static void make_uneven_joins(struct joined *piece)
     piece->model.joins.at[1].offset_v = IN(2);
 }
 
+static void make_lacking_wing(struct joined *piece)
+{
+    make_wings(piece);
+    joined_facing(piece, piece->model.boxes.at[1].key, SIDE_LEFT, piece->sheet)->pitch = IN(5);
+    for (size_t i = 1; i < 3; i++)
+        piece->model.boxes.at[i].width = IN(12.5);
+    piece->model.facings.at[1].u = IN(7.5);
+}
+
+static void make_richer_wing(struct joined *piece)
+{
+    make_wings(piece);
+    joined_layer(piece, piece->model.boxes.at[2].key, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT);
+}
+
 /* ---- the table ---- */
 
 static const struct mistake mistakes[] = {
@@ -291,6 +306,9 @@ static const struct mistake mistakes[] = {
     {"uneven_wings", make_uneven_wings, FINDING_TWIN_DIFFERS, "Make box W2 as W1 is"},
     {"two_left_wings", make_two_left_wings, FINDING_TWIN_DIFFERS,
      "Make the panel of W2 as its twin is"},
+    {"lacking_wing", make_lacking_wing, FINDING_TWIN_LACKS,
+     "Add the image of the panel of W1 to box W2"},
+    {"richer_wing", make_richer_wing, FINDING_TWIN_BEYOND, "Take away the cover of W2"},
     {"uneven_joins", make_uneven_joins, FINDING_TWIN_DIFFERS, "Make the J2 as its twin is"},
 };
 

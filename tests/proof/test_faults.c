@@ -83,6 +83,7 @@ static const struct sight {
     {"S22", LOSES(REACHED) | LOSES_THING(LAYER) | LOSES_THING(EDGE), NULL},
     {"S24", LOSES(DRIVEN) | LOSES_THING(PLACE), NULL},
     {"S25", LOSES_THING(LAYER), NULL},
+    {"S26", LOSES(DRIVEN), NULL},
 };
 
 #define SIGHTS (sizeof sights / sizeof *sights)
