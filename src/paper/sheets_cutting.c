@@ -67,8 +67,11 @@ static void draw_box(struct canvas *canvas, int top, int left, int bottom, int r
 static void draw_label(struct canvas *canvas, int row, int left, int right, const char *label)
 {
     int room = right - left - 1;
+    int length = (int)strlen(label);
 
-    for (int i = 0; label[i] && i < room; i++)
+    if (length > room)
+        length = (int)strcspn(label, " "); /* what stands behind it is said below */
+    for (int i = 0; i < length && i < room; i++)
         canvas->at[row][left + 1 + i] = label[i] >= ' ' && label[i] < 127 ? label[i] : '?';
 }
 
