@@ -153,6 +153,18 @@ static void add_bores(const struct mapping *mapping)
              "pilot", (const int64_t[]){bore.kind->pilot, bore.pilot_depth});
 }
 
+/* Padding is kept off holes that a hand comes through. */
+static bool has_access_holes(const struct mapping *mapping)
+{
+    const struct plan *plan = mapping->plan;
+
+    for (size_t i = 0; mapping->junction->head_inside && i < plan->patches.count; i++)
+        if (!plan->patches.at[i].slit &&
+            plan->points.at[plan->patches.at[i].point].join == mapping->junction->join)
+            return true;
+    return false;
+}
+
 static void add_bare(const struct mapping *mapping)
 {
     const struct plan *plan = mapping->plan;
@@ -161,6 +173,8 @@ static void add_bare(const struct mapping *mapping)
     if (mapping->junction->patch)
         text_format(&words, "a patch %s across round each head; ",
                     print_length_unit(plan, mapping->junction->patch).at);
+    if (has_access_holes(mapping))
+        text_add(&words, "no padding over the access holes; ");
     text_format(&words, "no staple or nail nearer than %s",
                 print_length_unit(plan, plan->value[TRADE_STAPLE_KEEP_OFF_HOLE]).at);
     add_line(mapping, "keep bare", &words);

@@ -44,6 +44,25 @@ static void box_panels(struct text *out, const struct plan *plan, int64_t box)
     table_end(&table, out);
 }
 
+static void box_cutouts(struct text *out, const struct plan *plan, int64_t box)
+{
+    struct table table;
+
+    table_begin(&table, "lrrl");
+    for (size_t i = 0; i < plan->facts->cutouts.count; i++) {
+        const struct cutout *hole = &plan->facts->cutouts.at[i];
+        if (hole->box != box)
+            continue;
+        table_cell(&table, "hole in the %s", words_side.at[hole->side].name);
+        table_cell(&table, "%s, %s", print_length(plan, hole->u).at,
+                   print_length(plan, hole->v).at);
+        table_cell(&table, "%s x %s", print_length(plan, hole->width).at,
+                   print_length(plan, hole->height).at);
+        table_cell(&table, "%s", hole->purpose);
+    }
+    table_end(&table, out);
+}
+
 /* "; the left one of a pair with R" */
 static void pair_text(struct text *out, const struct plan *plan, int64_t box)
 {
@@ -76,6 +95,7 @@ void sheet_boxes(struct text *out, const struct plan *plan)
         text_add_char(out, '\n');
         box_members(out, plan, box->key);
         box_panels(out, plan, box->key);
+        box_cutouts(out, plan, box->key);
     }
 }
 

@@ -218,6 +218,9 @@ static const char *fill_line(const struct carding *carding, const char *line)
     return arena_text(carding->planning->arena, filled);
 }
 
+/* A panel's own words take the other lines. */
+#define CUTOUTS_MOST 4
+
 static void put_actions(struct carding *carding)
 {
     const struct card_words *words = &card_words[carding->step->kind];
@@ -226,6 +229,8 @@ static void put_actions(struct carding *carding)
     step->actions = ARENA_MANY(carding->planning->arena, const char *, CARD_ACTIONS);
     if (step->kind == STEP_NUTS)
         card_nuts(carding);
+    if (step->kind == STEP_PANEL)
+        card_cutouts(carding, CUTOUTS_MOST);
     if (step->kind == STEP_DRILL)
         put_existing(carding);
     for (int i = 0; i < CARD_ACTIONS && words->actions[i]; i++) {
@@ -236,6 +241,8 @@ static void put_actions(struct carding *carding)
     }
     if (step->kind == STEP_FRAME)
         card_frame_order(carding);
+    if (step->kind == STEP_PATCH)
+        card_access_holes(carding);
     if (step->kind == STEP_DRILL)
         card_bolts(carding);
     if (step->kind == STEP_SEW)

@@ -35,6 +35,11 @@ struct carding {
     size_t precedence; /* the first of those that end at the step or after it */
 };
 
+/* card_cutout.c: a line for each hole that is cut into the panels of the step, at most `room` of
+ * them; and one on the access holes of a join that padding is kept off. */
+void card_cutouts(struct carding *carding, int room);
+void card_access_holes(struct carding *carding);
+
 /* card_need.c: what a step takes, with counts for this step only. */
 void card_needs(struct carding *carding);
 

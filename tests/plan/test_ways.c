@@ -252,6 +252,18 @@ static void cut_out_large_enough_for_a_hand_is_a_way_in(void **state)
     joined_end(&piece);
 }
 
+static void assert_card_says(const struct joined *piece, const char *word, const char *part)
+{
+    for (size_t i = 0; i < piece->plan->steps.count; i++) {
+        const struct step *step = &piece->plan->steps.at[i];
+
+        for (size_t k = 0; k < step->action_count; k++)
+            if (strncmp(step->name, word, strlen(word)) == 0 && strstr(step->actions[k], part))
+                return;
+    }
+    fail_msg("no card of %s says \"%s\"", word, part);
+}
+
 /* Foam over holes for a hand, 4 x 6 in, keeps a patch of 6 in over each; over a slot 4 in wide one
  * of 4 in before each head. */
 static void padding_is_kept_bare_over_the_holes_that_hands_come_through(void **state)
@@ -287,6 +299,11 @@ static void padding_is_kept_bare_over_the_holes_that_hands_come_through(void **s
             assert_in_range(patch->v, slot->v, slot->v + slot->height);
             count++;
         }
+        assert_card_says(&piece, "patch", "No padding over the access hole");
+        assert_card_says(&piece, "panel",
+                         i == 0 ? "Cut the hole first: 4 in x 6 in, 0 in from the back, "
+                                  "1-1/2 in from the bottom"
+                                : "Cut the hole first: 4 in x 53 in");
         assert_int_equal(count, i == 0 ? 1 : joined_junction(&piece, open.join)->point_count);
         model_remove(&piece.model, ENTITY_cutout, slot->key);
     }

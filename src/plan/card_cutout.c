@@ -1,0 +1,95 @@
+/*
+ * What cards say of holes that are cut into panels: the panel's own card, where and how large; the
+ * card that marks what stays bare, which of them a hand comes through.
+ */
+#include "plan/card.h"
+
+#include "plan/geometry.h"
+
+#include <inttypes.h>
+
+static void add_line(struct carding *carding, const char *line)
+{
+    struct step *step = carding->step;
+
+    if (step->action_count < CARD_ACTIONS)
+        step->actions[step->action_count++] = line;
+}
+
+/* Whether the hole's middle lies in a panel that is fixed in this step. */
+static bool is_cut_here(const struct carding *carding, const struct cutout *hole)
+{
+    const struct planning *planning = carding->planning;
+
+    for (size_t i = 0; i < planning->plan->panels.count; i++) {
+        const struct panel *panel = &planning->plan->panels.at[i];
+
+        if (panel->box == hole->box && panel->side == hole->side &&
+            area_holds(&panel->area, hole->u + hole->width / 2, hole->v + hole->height / 2) &&
+            counted_facing(planning, &carding->counted, panel->facing)->first ==
+                carding->step->facing)
+            return true;
+    }
+    return false;
+}
+
+static const char *edge_name(int64_t side, int64_t edge)
+{
+    return words_side.at[edge_side(side, edge)].name;
+}
+
+/* "Cut the access hole first: 4 in x 6 in, 10 in from the left, 3 in from the bottom". */
+static const char *hole_line(const struct carding *carding, const struct cutout *hole)
+{
+    return arena_format(carding->planning->arena,
+                        "Cut the %s first: %s x %s, %s from the %s, %s from the %s",
+                        *hole->purpose ? hole->purpose : "hole", card_length(carding, hole->width),
+                        card_length(carding, hole->height), card_length(carding, hole->u),
+                        edge_name(hole->side, EDGE_LEFT), card_length(carding, hole->v),
+                        edge_name(hole->side, EDGE_BOTTOM));
+}
+
+void card_cutouts(struct carding *carding, int room)
+{
+    const struct model *model = carding->planning->model;
+    int64_t more = 0;
+
+    for (size_t i = 0; i < model->cutouts.count; i++) {
+        const struct cutout *hole = &model->cutouts.at[i];
+
+        if (hole->box != carding->step->box || !is_cut_here(carding, hole))
+            continue;
+        if (room > 1)
+            add_line(carding, hole_line(carding, hole));
+        else
+            more++;
+        room -= room > 1;
+    }
+    if (more > 0)
+        add_line(carding,
+                 arena_format(carding->planning->arena,
+                              "And %" PRId64 " more: the sheet of the box has them all", more));
+}
+
+/* Each hole that padding is kept off stands once in the patches of a layer. */
+void card_access_holes(struct carding *carding)
+{
+    const struct plan *plan = carding->planning->plan;
+    int64_t layer = 0;
+    int64_t count = 0;
+
+    for (size_t i = 0; i < plan->patches.count; i++) {
+        const struct patch *patch = &plan->patches.at[i];
+        const struct plan_point *point = &plan->points.at[patch->point];
+
+        if (point->join != carding->step->join || patch->slit ||
+            !plan_junction(plan, point->join)->head_inside || (layer && layer != patch->layer))
+            continue;
+        layer = patch->layer;
+        count++;
+    }
+    if (count > 0)
+        add_line(carding, arena_format(carding->planning->arena,
+                                       "No padding over the access hole%s: hatch %s",
+                                       count > 1 ? "s" : "", count > 1 ? "them too" : "it too"));
+}
