@@ -135,11 +135,14 @@ static bool shuts_the_nuts(const struct ordering *ordering, const struct work *b
 {
     const struct plan *plan = ordering->planning->plan;
 
-    for (size_t i = 0; after->late && i < plan->bolts.count; i++) {
+    for (size_t i = 0; i < plan->bolts.count; i++) {
         const struct plan_bolt *bolt = &plan->bolts.at[i];
+        bool panel = after->late && bolt->nut_shut >= 0 && bolt->nut_box == after->step.box &&
+                     after->faces & 1u << bolt->nut_shut;
+        bool cloth = after->of_layer &&
+                     layer_touches(ordering->planning->model, after->of_layer, bolt->nut_box);
 
-        if (plan->points.at[bolt->point].join == before->of_join->key && bolt->nut_shut >= 0 &&
-            bolt->nut_box == after->step.box && after->faces & 1u << bolt->nut_shut)
+        if (plan->points.at[bolt->point].join == before->of_join->key && (panel || cloth))
             return true;
     }
     return false;

@@ -312,7 +312,7 @@ const struct link links[] = {
     LINK("P53", STAPLE, BACK, BOX),
     LINK("P75", MAP, BACK, BOX),
     LINK("P56", INSERT, DUST, BOX),
-    LINK("P56", NUTS, DUST, BOX),
+    LINK("P56", NUTS, DUST, NUTS),
     LINK("P56", DUST, LEG, BOX),
     LINK("P57", STAPLE, DUST, BOX),
     LINK("P57", BACK, DUST, BOX),

@@ -41,7 +41,8 @@ enum relation {
     RELATE_FLAPS, /* both flaps wait for the same join, and the second lies over the first */
     RELATE_ROOM,  /* the second is a step of a join that is made in the room */
     RELATE_LATE,  /* as BOX, for panels that no join holds back */
-    RELATE_NUTS,  /* the panels shut the way that the nuts of the join go in by */
+    RELATE_NUTS,  /* the panels shut the way that the nuts of the join go in by; the layer lies on
+                     the box that they are in */
     RELATE_PLACE, /* the layer waits for no join to a wall or the floor */
     RELATE_SLIT,  /* the layer is slit over points of the join, and does not wait for it whole */
     RELATIONS

@@ -229,16 +229,23 @@ static bool slit_over(const struct pair *pair)
     return slit;
 }
 
-/* A panel on the side that shuts the nuts of the join in. */
+/* A panel on the side that shuts the nuts of the join in, or cloth on the box that they are in. */
 static bool shuts_nuts(const struct pair *pair)
 {
     const struct plan *plan = pair->plan;
     const struct facing *facing = MODEL_FIND(plan->facts, facing, pair->after->facing);
 
-    for (size_t i = 0; facing && !facing->loose && i < plan->bolts.count; i++)
-        if (plan->points.at[plan->bolts.at[i].point].join == pair->before->join &&
-            plan->bolts.at[i].nut_box == facing->box && plan->bolts.at[i].nut_shut == facing->side)
+    for (size_t i = 0; i < plan->bolts.count; i++) {
+        const struct plan_bolt *bolt = &plan->bolts.at[i];
+
+        if (plan->points.at[bolt->point].join != pair->before->join)
+            continue;
+        if (facing && !facing->loose && bolt->nut_box == facing->box &&
+            bolt->nut_shut == facing->side)
             return true;
+        if (pair->layer_after && layer_lies_on(plan->facts, pair->layer_after, bolt->nut_box))
+            return true;
+    }
     return false;
 }
 
