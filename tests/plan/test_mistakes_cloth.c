@@ -511,7 +511,7 @@ static void make_joint(struct soft *soft, bool wrong)
 static bool starts_all_screws_of_a_bare_joint(const struct soft *soft)
 {
     return says(soft, STEP_BATTING, "stop short of zones where boxes meet") &&
-           says(soft, STEP_DRIVE, "Start every screw");
+           says(soft, STEP_DRIVE, "tighten the middle, then the ends, in turns");
 }
 
 /* ---- the table ---- */
