@@ -170,7 +170,7 @@ const struct plan *desk_quick_plan(struct desk *desk)
         return desk->quick_plan;
     arena_release(&desk->quick);
     desk->quick_plan = NULL;
-    if (plan_make(&desk->state->model, &desk->quick, &desk->quick_plan))
+    if (plan_make_draft(&desk->state->model, &desk->quick, &desk->quick_plan))
         return desk->state->plan;
     desk->quick_serial = desk->serial;
     return desk->quick_plan;
@@ -332,7 +332,7 @@ enum fault desk_preview(struct desk *desk, const struct plan **ret_plan, struct 
         return fault_say(note, FAULT_MISSING, 0, "nothing is being changed");
     arena_release(&desk->preview);
     enum fault fault = check_first(&desk->draft->model, note);
-    if (!fault && plan_make(&desk->draft->model, &desk->preview, ret_plan))
+    if (!fault && plan_make_draft(&desk->draft->model, &desk->preview, ret_plan))
         fault = fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for the plan");
     return fault;
 }

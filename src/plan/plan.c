@@ -90,9 +90,9 @@ static struct plan *run_passes(const struct model *facts, const struct cut_known
 }
 
 static struct plan *plan_fill(const struct model *facts, const struct cut_known *known,
-                              struct arena *arena)
+                              struct arena *arena, bool draft)
 {
-    struct plan *plan = run_passes(facts, known, arena, false, NULL);
+    struct plan *plan = run_passes(facts, known, arena, draft, NULL);
 
     tally_purchases(plan);
     tally_fixings(plan);
@@ -117,6 +117,7 @@ struct filling {
     const struct model *facts;
     const struct cut_known *known;
     struct arena *arena;
+    bool draft;
     const struct plan *plan;
 };
 
@@ -124,18 +125,27 @@ static void run_filling(void *context)
 {
     struct filling *filling = context;
 
-    filling->plan = plan_fill(filling->facts, filling->known, filling->arena);
+    filling->plan = plan_fill(filling->facts, filling->known, filling->arena, filling->draft);
+}
+
+static enum fault make(struct filling *filling, const struct plan **ret_plan)
+{
+    if (!arena_try(filling->arena, run_filling, filling))
+        return FAULT_MEMORY;
+    *ret_plan = filling->plan;
+    return FAULT_NONE;
 }
 
 enum fault plan_make_known(const struct model *facts, const struct cut_known *known,
                            struct arena *arena, const struct plan **ret_plan)
 {
-    struct filling filling = {facts, known, arena, NULL};
+    return make(&(struct filling){facts, known, arena, false, NULL}, ret_plan);
+}
 
-    if (!arena_try(arena, run_filling, &filling))
-        return FAULT_MEMORY;
-    *ret_plan = filling.plan;
-    return FAULT_NONE;
+enum fault plan_make_draft(const struct model *facts, struct arena *arena,
+                           const struct plan **ret_plan)
+{
+    return make(&(struct filling){facts, NULL, arena, true, NULL}, ret_plan);
 }
 
 enum fault plan_make(const struct model *facts, struct arena *arena, const struct plan **ret_plan)

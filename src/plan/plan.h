@@ -608,9 +608,9 @@ struct tally {
 };
 
 struct plan {
-    const struct model *facts;   /* with measures of stock put in (taken.h) */
-    const struct model *entered; /* as they were entered */
-    bool trial; /* made to try a cure, as far as the access pass: no stories, no cures */
+    const struct model *facts;        /* with measures of stock put in (taken.h) */
+    const struct model *entered;      /* as they were entered */
+    bool trial;                       /* made to try a cure or as a draft: no stories, no cures */
     int64_t value[TRADE_COUNT];       /* trade values that hold */
     LIST_OF(struct pose) poses;       /* one a box, in order of keys */
     LIST_OF(struct padding) paddings; /* six a box, in order of keys and sides */
@@ -660,6 +660,12 @@ enum fault plan_make(const struct model *facts, struct arena *arena, const struc
  * any other a quick one. A layout that was taken (a fact) goes before both. `known` may be NULL. */
 enum fault plan_make_known(const struct model *facts, const struct cut_known *known,
                            struct arena *arena, const struct plan **ret_plan);
+
+/* As plan_make, for what is only looked at in passing: findings have neither stories nor ways out,
+ * of which many are tried in a plan of their own. All figures and the order of work are the same.
+ */
+enum fault plan_make_draft(const struct model *facts, struct arena *arena,
+                           const struct plan **ret_plan);
 
 /* By key; NULL when there is none. */
 const struct pose *plan_pose(const struct plan *plan, int64_t box);

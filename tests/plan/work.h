@@ -30,7 +30,7 @@ void work_end(struct work_bench *bench);
 /* Takes in a worked example ("headboard") and plans it. */
 void work_case(struct work_bench *bench, const char *name);
 
-/* Plans the model anew, every pass. */
+/* Plans the model anew, every pass, as a draft: without stories and ways out. */
 void work_plan(struct work_bench *bench);
 
 /* An empty plan of the model, to be filled by hand and finished with work_order. */
