@@ -130,10 +130,15 @@ static struct list_view *help_list(void *opaque)
     return &((struct help_state *)opaque)->list;
 }
 
+/* With the word that the hint line has for it, which people remember. */
 static void help_line(struct tui *tui, void *opaque, int index, struct text *out)
 {
+    const struct help_state *state = opaque;
+    enum action action = state->lines[index].action;
     (void)tui;
-    say_line(opaque, index, out);
+    say_line(state, index, out);
+    if (action != ACTION_NONE)
+        text_format(out, " %s", actions[action].label);
 }
 
 const struct screen screen_help = {

@@ -107,8 +107,8 @@ static void every_list_can_be_searched(void **state)
     static const struct {
         const char *keys, *shown;
     } lists[] = {
-        {"/ 'headboard'", "find: headboard"},       {"w / 'foam'", "find: foam"},
-        {"t / 'overwrap'", "batting.overwrap"},     {"Enter / 'lining'", "lining"},
+        {"/ 'headboard'", "find: headboard"},   {"w / 'foam'", "find: foam"},
+        {"t / 'overwrap'", "batting.overwrap"}, {"Enter / 'lining'", "lining"},
         {"Enter f / 'widths'", "find: widths"}, {"Enter a / 'tufting'", "tufting"},
         {"Enter Enter / 'height'", "height"},
     };
@@ -141,6 +141,13 @@ static void a_key_is_found_by_what_it_does_and_done(void **state)
     assert_shown(stage, "boxes, layers, joins");
 }
 
+static void a_key_is_found_by_the_word_of_its_hint(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "? / 'money' Enter Enter");
+    assert_shown(stage, "> money");
+}
+
 static void what_is_done_from_the_keys_is_done_on_the_screen_below(void **state)
 {
     struct stage *stage = *state;
@@ -171,6 +178,7 @@ int main(void)
         WITH_CASES(every_list_can_be_searched),
         WITH_CASES(where_there_is_no_list_it_is_said),
         WITH_CASES(a_key_is_found_by_what_it_does_and_done),
+        WITH_CASES(a_key_is_found_by_the_word_of_its_hint),
         WITH_CASES(what_is_done_from_the_keys_is_done_on_the_screen_below),
         WITH_CASES(a_heading_among_the_keys_does_nothing_but_close_them),
     };
