@@ -19,8 +19,12 @@ void sheet_cloth(struct text *out, const struct plan *plan);
 void sheet_sewing(struct text *out, const struct plan *plan); /* seams in the order of sewing */
 void sheet_staples(struct text *out, const struct plan *plan);
 void sheet_buying(struct text *out, const struct plan *plan); /* by aisle, with packs and money */
-void sheet_steps(struct text *out, const struct plan *plan);  /* in order, with reasons */
-void sheet_money(struct text *out, const struct plan *plan);  /* estimate beside spend */
+/* Of one line of it: what it is called, and how much of it ("10 of 96"). */
+const char *sheet_purchase_name(const struct plan *plan, const struct purchase *purchase);
+void sheet_purchase_size(struct text *out, const struct plan *plan,
+                         const struct purchase *purchase);
+void sheet_steps(struct text *out, const struct plan *plan); /* in order, with reasons */
+void sheet_money(struct text *out, const struct plan *plan); /* estimate beside spend */
 /* With the story of each and its cures, numbered as `check --cure` takes them: finding.cure. */
 void sheet_findings(struct text *out, const struct plan *plan);
 void sheet_cautions(struct text *out, const struct plan *plan); /* those that the build calls for */

@@ -11,11 +11,9 @@
 
 /* ---- buying ---- */
 
-static const char *offer_size(const struct plan *plan, const struct purchase *purchase,
-                              struct text *out)
+void sheet_purchase_size(struct text *out, const struct plan *plan, const struct purchase *purchase)
 {
     const struct offer *offer = MODEL_FIND(plan->facts, offer, purchase->offer);
-    text_clear(out);
     if (purchase->length) {
         text_add(out, print_roll(plan, purchase->length).at);
     } else if (offer && offer->width) {
@@ -29,7 +27,11 @@ static const char *offer_size(const struct plan *plan, const struct purchase *pu
     } else {
         text_format(out, "%lld", (long long)purchase->packs);
     }
-    return text_string(out);
+}
+
+const char *sheet_purchase_name(const struct plan *plan, const struct purchase *purchase)
+{
+    return purchase->stock ? plan_stock_name(plan, purchase->stock) : purchase->what;
 }
 
 /* "26.7 board feet" of the sticks of a line, as lumber yards count; "" for anything else. */
@@ -53,9 +55,9 @@ static void purchase_row(struct table *table, const struct plan *plan,
 {
     struct text size;
     text_init(&size);
-    table_cell(table, "%s",
-               purchase->stock ? plan_stock_name(plan, purchase->stock) : purchase->what);
-    table_cell(table, "%s", offer_size(plan, purchase, &size));
+    sheet_purchase_size(&size, plan, purchase);
+    table_cell(table, "%s", sheet_purchase_name(plan, purchase));
+    table_cell(table, "%s", text_string(&size));
     table_cell(table, "%s", purchase->priced ? print_money(plan, purchase->price).at : "no price");
     table_cell(table, "need %s", print_quantity(plan, purchase->measure, purchase->need).at);
     table_cell(table, purchase->shelf ? "%s on the shelf" : "%s",

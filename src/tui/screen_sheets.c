@@ -1,4 +1,4 @@
-/* The shopping list, hole maps, and estimate beside spend: sheets as the commands print them. */
+/* Hole maps, and estimate beside spend: sheets as the commands print them. */
 #include "paper/print.h"
 #include "paper/sheets.h"
 #include "tui/list.h"
@@ -14,32 +14,11 @@ static const char *sheet_alone(const struct text *text)
     return *sheet == '\n' ? sheet + 1 : sheet;
 }
 
-/* ---- buying ---- */
-
-static void buying_paint(struct tui *tui, void *opaque, int top, int height)
-{
-    struct text text;
-    text_init(&text);
-    sheet_buying(&text, tui_plan(tui));
-    if (!text.length)
-        text_add(&text, "Nothing has to be bought yet.\n");
-    pager_paint(opaque, &tui->view, top, height, sheet_alone(&text));
-    text_release(&text);
-}
-
 static enum reaction sheet_act(struct tui *tui, void *opaque, enum action action)
 {
     (void)tui;
     return pager_act(opaque, action) ? REACT_TAKEN : REACT_PASS;
 }
-
-const struct screen screen_buying = {
-    .name = "buying",
-    .size = sizeof(struct pager),
-    .paint = buying_paint,
-    .act = sheet_act,
-    .shown = SHOWS(LEAVE) | SHOWS(MONEY) | SHOWS(CUTTING) | SHOWS(STEPS),
-};
 
 /* ---- hole maps ---- */
 

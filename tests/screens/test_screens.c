@@ -309,6 +309,13 @@ static void help(void **state)
     assert_screen(*state, "help");
 }
 
+static void buying_paid(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "b Space Space 1 5 . 2");
+    assert_screen(*state, "buying-paid");
+}
+
 static void cutting(void **state)
 {
     stage_take_up(*state, "Wing headboard");
@@ -356,8 +363,8 @@ int main(void)
         CASES(findings_cure), CASES(holes),         CASES(point),
         CASES(point_seat),    CASES(now),           CASES(parts),
         CASES(measures),      CASES(shop),          CASES(help),
-        CASES(cutting),       CASES(find),          CASES(small),
-        CASES(plain),
+        CASES(buying_paid),   CASES(cutting),       CASES(find),
+        CASES(small),         CASES(plain),
     };
     int failed = cmocka_run_group_tests_name("screens", tests, NULL, NULL);
     return failed ? 1 : 0;

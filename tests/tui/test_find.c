@@ -125,7 +125,7 @@ static void every_list_can_be_searched(void **state)
 static void where_there_is_no_list_it_is_said(void **state)
 {
     struct stage *stage = *state;
-    go(stage, "b /");
+    go(stage, "h /");
     assert_shown(stage, "there is no list here");
     assert_false(stage->tui.find.open);
 }

@@ -1,0 +1,334 @@
+/*
+ * The shopping list, for the trip: Space says that a line was paid at its price and goes on, digits
+ * begin what was really paid. Either writes a spend down, which the money screen shows; Space takes
+ * it back.
+ */
+#include "desk/clock.h"
+#include "paper/print.h"
+#include "paper/sheets.h"
+#include "tui/list.h"
+#include "tui/screen.h"
+
+#include <stdio.h>
+#include <string.h>
+
+struct buying_state {
+    struct list_view list;
+    bool typing;
+    struct entry entry;
+    struct fault_note refusal;
+};
+
+/* ---- the lines ---- */
+
+/* By aisle, as the shop has them; NULL past the last. */
+static const struct purchase *line_at(const struct plan *plan, int index)
+{
+    for (int aisle = 0; aisle < AISLE_COUNT; aisle++) {
+        for (size_t i = 0; i < plan->purchases.count; i++) {
+            if (plan->purchases.at[i].aisle == aisle && index-- == 0)
+                return &plan->purchases.at[i];
+        }
+    }
+    return NULL;
+}
+
+/* "2x3 stud, 10 of 96": what a spend for the line says. */
+struct line_words {
+    char at[121];
+};
+
+static struct line_words words_of(const struct plan *plan, const struct purchase *line)
+{
+    struct line_words words;
+    struct text size;
+    text_init(&size);
+    sheet_purchase_size(&size, plan, line);
+    snprintf(words.at, sizeof words.at, "%.80s, %.36s", sheet_purchase_name(plan, line),
+             text_string(&size));
+    text_release(&size);
+    return words;
+}
+
+/* The spend that was written down for just this line; NULL for none. */
+static const struct spend *spend_for(const struct plan *plan, const struct purchase *line)
+{
+    const struct model *model = plan->facts;
+    struct line_words words = words_of(plan, line);
+    for (size_t i = 0; i < model->spends.count; i++) {
+        const struct spend *spend = &model->spends.at[i];
+        if (spend->stock == line->stock && strcmp(spend->what, words.at) == 0)
+            return spend;
+    }
+    return NULL;
+}
+
+/* At the till its tax is on it. */
+static int64_t price_at_till(const struct plan *plan, const struct purchase *line)
+{
+    int64_t tax = 0;
+    (void)whole_share(line->price, plan->facts->workshop.tax, 1000000, &tax);
+    return line->price + tax;
+}
+
+/* ---- painting ---- */
+
+/* Where the columns begin; figures are MONEY_WIDTH wide and end in one column. */
+#define MONEY_WIDTH 11
+#define AISLE_AT 80
+
+struct columns {
+    int size, price, paid;
+};
+
+static struct columns columns_for(const struct tui *tui)
+{
+    return tui->view.columns < 80 ? (struct columns){24, 37, 48} : (struct columns){32, 50, 63};
+}
+
+static void paint_money(struct tui *tui, int row, int column, int style, const char *figure)
+{
+    char right[MONEY_WIDTH + 1];
+    snprintf(right, sizeof right, "%*.*s", MONEY_WIDTH, MONEY_WIDTH, figure);
+    view_text(&tui->view, row, column, MONEY_WIDTH, style, right);
+}
+
+static void paint_line(struct tui *tui, struct buying_state *state, int index, int row)
+{
+    const struct plan *plan = tui_plan(tui);
+    const struct purchase *line = line_at(plan, index);
+    const struct spend *spend = spend_for(plan, line);
+    bool chosen = index == state->list.chosen;
+    int style = chosen ? VIEW_CHOSEN : VIEW_PLAIN;
+    struct columns at = columns_for(tui);
+    struct text size;
+    text_init(&size);
+    sheet_purchase_size(&size, plan, line);
+    view_row(&tui->view, row, 0, tui->view.columns, style, "");
+    view_text(&tui->view, row, 1, 3, style, spend ? "[x]" : "[ ]");
+    view_text(&tui->view, row, 5, at.size - 6, style | VIEW_STRONG,
+              sheet_purchase_name(plan, line));
+    view_text(&tui->view, row, at.size, at.price - at.size, style, text_string(&size));
+    paint_money(tui, row, at.price, style,
+                line->priced ? print_money(plan, line->price).at : "no price");
+    if (chosen && state->typing)
+        entry_paint(&state->entry, &tui->view, row, at.paid + 1, MONEY_WIDTH);
+    else if (spend)
+        paint_money(tui, row, at.paid, style, print_money(plan, spend->amount).at);
+    if (chosen && !state->typing)
+        view_cursor(&tui->view, row, 1);
+    if (tui->view.columns >= 100)
+        view_text(&tui->view, row, AISLE_AT, tui->view.columns - AISLE_AT - 1, style,
+                  words_aisle.at[line->aisle].help);
+    text_release(&size);
+}
+
+static void paint_foot(struct tui *tui, const struct buying_state *state, int row)
+{
+    const struct plan *plan = tui_plan(tui);
+    const struct purchase *line = line_at(plan, state->list.chosen);
+    struct text foot;
+    text_init(&foot);
+    text_format(&foot, "%s: need %s", words_aisle.at[line->aisle].help,
+                print_quantity(plan, line->measure, line->need).at);
+    if (line->shelf)
+        text_format(&foot, ", %s on the shelf",
+                    print_quantity(plan, line->measure, line->shelf).at);
+    view_level(&tui->view, row, 0, tui->view.columns);
+    if (state->typing && state->refusal.code)
+        view_text(&tui->view, row + 1, 1, tui->view.columns - 2, VIEW_WARNING | VIEW_STRONG,
+                  state->refusal.why);
+    else
+        view_text(&tui->view, row + 1, 1, tui->view.columns - 2, VIEW_PLAIN, text_string(&foot));
+    text_clear(&foot);
+    text_format(&foot, "total %s", print_money(plan, plan->cost.bought).at);
+    if (plan->cost.tax)
+        text_format(&foot, ", with tax %s", print_money(plan, plan->cost.estimate).at);
+    text_format(&foot, "; paid so far %s", print_money(plan, plan->cost.spent).at);
+    view_text(&tui->view, row + 2, 1, tui->view.columns - 2, VIEW_PLAIN, text_string(&foot));
+    text_release(&foot);
+}
+
+static void buying_paint(struct tui *tui, void *opaque, int top, int height)
+{
+    struct buying_state *state = opaque;
+    struct columns at = columns_for(tui);
+    list_view_resize(&state->list, (int)tui_plan(tui)->purchases.count);
+    if (state->list.count == 0) {
+        view_text(&tui->view, top, 1, tui->view.columns - 2, VIEW_PLAIN,
+                  "Nothing has to be bought yet. Esc goes back.");
+        return;
+    }
+    list_view_fit(&state->list, height - 4);
+    view_text(&tui->view, top, 5, 40, VIEW_FAINT, "SHOPPING LIST");
+    paint_money(tui, top, at.price, VIEW_FAINT, "price");
+    paint_money(tui, top, at.paid, VIEW_FAINT, "paid");
+    for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++)
+        paint_line(tui, state, state->list.top + i, top + 1 + i);
+    paint_foot(tui, state, top + height - 3);
+}
+
+/* ---- paying ---- */
+
+struct payment {
+    int64_t spend; /* that is changed; 0 for a new one */
+    int64_t stock;
+    const char *what;
+    int64_t amount;
+    const char *typed; /* the amount as typed; NULL: as it stands */
+};
+
+static enum fault read_into(struct model *draft, struct spend *spend, const char *name,
+                            const char *text, struct fault_note *note)
+{
+    return field_read(field_named(entity_of(ENTITY_spend), name), draft, spend, text, note);
+}
+
+static enum fault change_payment(struct model *draft, void *context, struct fault_note *note)
+{
+    const struct payment *payment = context;
+    char today[CLOCK_TEXT];
+    struct spend *spend = model_find(draft, ENTITY_spend, payment->spend);
+    enum fault fault = FAULT_NONE;
+    if (!spend) {
+        spend = MODEL_ADD(draft, spend);
+        spend->stock = payment->stock;
+        spend->amount = payment->amount;
+        fault = read_into(draft, spend, "dated", clock_today(today), note);
+        if (!fault)
+            fault = read_into(draft, spend, "what", payment->what, note);
+    }
+    if (!fault && payment->typed)
+        fault = read_into(draft, spend, "amount", payment->typed, note);
+    return fault;
+}
+
+/* `typed` NULL: at its price. */
+static enum fault pay(struct tui *tui, const struct purchase *line, const char *typed,
+                      struct fault_note *note)
+{
+    const struct spend *spend = spend_for(tui_plan(tui), line);
+    struct line_words words = words_of(tui_plan(tui), line);
+    struct payment payment = {.spend = spend ? spend->key : 0,
+                              .stock = line->stock,
+                              .what = words.at,
+                              .amount = price_at_till(tui_plan(tui), line),
+                              .typed = typed};
+    char label[STORE_LABEL];
+    snprintf(label, sizeof label, "paid: %.60s", words.at);
+    return desk_edit(tui->desk, label, change_payment, &payment, note);
+}
+
+static void begin_typing(struct buying_state *state)
+{
+    entry_set(&state->entry, "");
+    state->typing = true;
+    state->refusal.code = FAULT_NONE;
+}
+
+/* Space: paid at its price, and on to the next line; or not paid after all. */
+static enum reaction toggle(struct tui *tui, struct buying_state *state)
+{
+    const struct purchase *line = line_at(tui_plan(tui), state->list.chosen);
+    const struct spend *spend = spend_for(tui_plan(tui), line);
+    struct fault_note note = {0};
+    enum fault fault;
+    if (!spend && !line->priced) {
+        begin_typing(state);
+        return REACT_TAKEN;
+    }
+    fault = spend ? desk_delete(tui->desk, ENTITY_spend, spend->key, &note)
+                  : pay(tui, line, NULL, &note);
+    if (fault)
+        tui_warn(tui, &note);
+    else if (spend)
+        tui_say(tui, "not paid after all; u brings it back");
+    else
+        list_view_act(&state->list, ACTION_DOWN);
+    return REACT_TAKEN;
+}
+
+static enum reaction buying_act(struct tui *tui, void *opaque, enum action action)
+{
+    struct buying_state *state = opaque;
+    list_view_resize(&state->list, (int)tui_plan(tui)->purchases.count);
+    if (list_view_act(&state->list, action))
+        return REACT_TAKEN;
+    if (state->list.chosen < 0)
+        return REACT_PASS;
+    if (action == ACTION_TICK)
+        return toggle(tui, state);
+    if (action == ACTION_ENTER) {
+        begin_typing(state);
+        return REACT_TAKEN;
+    }
+    return REACT_PASS;
+}
+
+static enum reaction take_price(struct tui *tui, struct buying_state *state)
+{
+    const struct purchase *line = line_at(tui_plan(tui), state->list.chosen);
+    if (!line || !pay(tui, line, state->entry.text, &state->refusal)) {
+        state->typing = false;
+        list_view_act(&state->list, ACTION_DOWN);
+    }
+    return REACT_TAKEN;
+}
+
+static enum reaction buying_key(struct tui *tui, void *opaque, int key)
+{
+    struct buying_state *state = opaque;
+    if (!state->typing) {
+        if (key < '0' || key > '9' || state->list.chosen < 0)
+            return REACT_PASS;
+        begin_typing(state);
+    }
+    if (key == KEY_RETURN || key == KEY_TAB)
+        return take_price(tui, state);
+    if (key == KEY_ESCAPE)
+        state->typing = false;
+    else
+        entry_key(&state->entry, key);
+    return REACT_TAKEN;
+}
+
+static bool buying_typing(struct tui *tui, void *opaque)
+{
+    (void)tui;
+    return ((struct buying_state *)opaque)->typing;
+}
+
+static enum reaction buying_paste(struct tui *tui, void *opaque, const char *text)
+{
+    (void)tui;
+    entry_insert(&((struct buying_state *)opaque)->entry, text);
+    return REACT_TAKEN;
+}
+
+static struct list_view *buying_list(void *opaque)
+{
+    return &((struct buying_state *)opaque)->list;
+}
+
+static void buying_line(struct tui *tui, void *opaque, int index, struct text *out)
+{
+    struct line_words words = words_of(tui_plan(tui), line_at(tui_plan(tui), index));
+    (void)opaque;
+    text_add(out, words.at);
+}
+
+const struct screen screen_buying = {
+    .name = "buying",
+    .size = sizeof(struct buying_state),
+    .paint = buying_paint,
+    .act = buying_act,
+    .typing = buying_typing,
+    .key = buying_key,
+    .paste = buying_paste,
+    .list = buying_list,
+    .line = buying_line,
+    .shown = SHOWS(ENTER) | SHOWS(TICK) | SHOWS(LEAVE) | SHOWS(UNDO) | SHOWS(MONEY) |
+             SHOWS(CUTTING) | SHOWS(STEPS),
+    .enter_hint = "Enter price paid",
+    .typing_hint = "Enter takes what was paid, Esc leaves it as it was",
+};

@@ -1,0 +1,118 @@
+/* A shopping trip: lines are paid at their price or at another, and taken back. */
+#include "stage.h"
+
+#include <locale.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+static void go(struct stage *stage, const char *keys)
+{
+    stage_take_up(stage, "Wing headboard");
+    stage_press(stage, "b");
+    stage_press(stage, keys);
+}
+
+static const struct model *model_of(const struct stage *stage)
+{
+    return desk_model(stage->desk);
+}
+
+static void space_pays_a_line_at_its_price_and_goes_on(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "Space");
+    assert_int_equal(model_of(stage)->spends.count, 1);
+    const struct spend *spend = &model_of(stage)->spends.at[0];
+    assert_int_equal(spend->amount, 4200);
+    assert_string_equal(spend->what, "2x3 stud, 10 of 96");
+    assert_string_equal(spend->dated, "2026-11-25");
+    assert_true(spend->stock != 0);
+    assert_shown(stage, "[x] 2x3 stud");
+    assert_shown(stage, "paid so far 42.00");
+    stage_press(stage, "Space");
+    assert_shown(stage, "paid so far 118.00");
+}
+
+static void space_on_a_paid_line_takes_it_back(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "Space Up Space");
+    assert_int_equal(model_of(stage)->spends.count, 0);
+    assert_shown(stage, "[ ] 2x3 stud");
+    stage_press(stage, "u");
+    assert_int_equal(model_of(stage)->spends.count, 1);
+}
+
+static void digits_say_what_was_really_paid(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "'39.50' Enter");
+    assert_int_equal(model_of(stage)->spends.at[0].amount, 3950);
+    assert_shown(stage, "39.50");
+    stage_press(stage, "Up Enter '41' Enter");
+    assert_int_equal(model_of(stage)->spends.count, 1);
+    assert_int_equal(model_of(stage)->spends.at[0].amount, 4100);
+}
+
+static void a_price_that_is_none_is_refused_beside_the_list(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "Enter 'much' Enter");
+    assert_int_equal(model_of(stage)->spends.count, 0);
+    assert_true(strstr(stage_show(stage, 24, 80), "much") != NULL);
+    stage_press(stage, "Esc Space");
+    assert_int_equal(model_of(stage)->spends.count, 1);
+}
+
+/* Twelve lines, of which two cost something else: no more than thirty keys. */
+static void a_trip_of_twelve_lines_takes_thirty_keys_at_most(void **state)
+{
+    static const char *const keys[] = {"Space", "Space", "Space", "Space", "4",     ".",     "8",
+                                       "0",     "Enter", "Space", "Space", "Space", "Space", "2",
+                                       "0",     "8",     "Enter", "Space", "Space"};
+    struct stage *stage = *state;
+    go(stage, "");
+    const struct plan *plan = desk_plan(stage->desk);
+    assert_int_equal(plan->purchases.count, 12);
+    assert_true(sizeof keys / sizeof *keys <= 30);
+    for (size_t i = 0; i < sizeof keys / sizeof *keys; i++)
+        stage_press(stage, keys[i]);
+    assert_int_equal(model_of(stage)->spends.count, 12);
+    int64_t sum = 0;
+    for (size_t i = 0; i < model_of(stage)->spends.count; i++)
+        sum += model_of(stage)->spends.at[i].amount;
+    assert_int_equal(desk_plan(stage->desk)->cost.spent, sum);
+    stage_press(stage, "m");
+    assert_shown(stage, "415.40  609.00");
+}
+
+static void tax_is_on_what_is_paid_at_the_till(void **state)
+{
+    struct stage *stage = *state;
+    struct fault_note note = {0};
+    stage_take_up(stage, "Wing headboard");
+    assert_int_equal(desk_set(stage->desk, ENTITY_workshop, 0, "tax", "10 %", &note), FAULT_NONE);
+    stage_press(stage, "b Space");
+    assert_int_equal(model_of(stage)->spends.at[0].amount, 4620);
+}
+
+#define WITH_CASES(test) cmocka_unit_test_setup_teardown(test, stage_begin_with_cases, stage_end)
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        WITH_CASES(space_pays_a_line_at_its_price_and_goes_on),
+        WITH_CASES(space_on_a_paid_line_takes_it_back),
+        WITH_CASES(digits_say_what_was_really_paid),
+        WITH_CASES(a_price_that_is_none_is_refused_beside_the_list),
+        WITH_CASES(a_trip_of_twelve_lines_takes_thirty_keys_at_most),
+        WITH_CASES(tax_is_on_what_is_paid_at_the_till),
+    };
+    setlocale(LC_ALL, "C.UTF-8");
+    return cmocka_run_group_tests_name("a shopping trip", tests, NULL, NULL) ? 1 : 0;
+}
