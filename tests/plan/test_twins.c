@@ -177,7 +177,7 @@ static void seams_and_supports_of_an_image_are_those_of_its_twin_turned_round(vo
     static const double widths[] = {52, 90.3, 100, 131.7, 200};
     struct carpenter *bench = *state;
 
-    for (int frame = FRAME_LADDER; frame <= FRAME_CRATE; frame++)
+    for (enum frame_word frame = FRAME_LADDER; frame <= FRAME_CRATE; frame++)
         for (size_t i = 0; i < sizeof widths / sizeof *widths; i++) {
             struct vector size = {IN(widths[i]), frame == FRAME_CRATE ? IN(20) : IN(2), IN(60)};
             int64_t first = carpenter_box(bench, "A", frame, size, bench->stick_2x2);

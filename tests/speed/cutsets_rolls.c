@@ -42,7 +42,7 @@ static double now_ms(void)
     return (double)now.tv_sec * 1e3 + (double)now.tv_nsec / 1e6;
 }
 
-static void fail(const char *what)
+static _Noreturn void fail(const char *what)
 {
     fprintf(stderr, "cannot read %s\n", what);
     exit(1);
