@@ -50,14 +50,40 @@ static struct line_words words_of(const struct plan *plan, const struct purchase
     return words;
 }
 
+static bool says(const struct plan *plan, const struct spend *spend, const struct purchase *line)
+{
+    struct line_words words = words_of(plan, line);
+    return spend->stock == line->stock && strcmp(spend->what, words.at) == 0;
+}
+
 /* The spend that was written down for just this line; NULL for none. */
 static const struct spend *spend_for(const struct plan *plan, const struct purchase *line)
 {
     const struct model *model = plan->facts;
-    struct line_words words = words_of(plan, line);
     for (size_t i = 0; i < model->spends.count; i++) {
+        if (says(plan, &model->spends.at[i], line))
+            return &model->spends.at[i];
+    }
+    return NULL;
+}
+
+static bool is_on_list(const struct plan *plan, const struct spend *spend)
+{
+    for (size_t i = 0; i < plan->purchases.count; i++) {
+        if (says(plan, spend, &plan->purchases.at[i]))
+            return true;
+    }
+    return false;
+}
+
+/* A spend for the stock of a line that no line of this plan says any more: the list has changed
+ * since it was paid. */
+static const struct spend *paid_before(const struct plan *plan, const struct purchase *line)
+{
+    const struct model *model = plan->facts;
+    for (size_t i = 0; line->stock && i < model->spends.count; i++) {
         const struct spend *spend = &model->spends.at[i];
-        if (spend->stock == line->stock && strcmp(spend->what, words.at) == 0)
+        if (spend->stock == line->stock && !is_on_list(plan, spend))
             return spend;
     }
     return NULL;
@@ -127,6 +153,7 @@ static void paint_foot(struct tui *tui, const struct buying_state *state, int ro
 {
     const struct plan *plan = tui_plan(tui);
     const struct purchase *line = line_at(plan, state->list.chosen);
+    const struct spend *before = paid_before(plan, line);
     struct text foot;
     text_init(&foot);
     text_format(&foot, "%s: need %s", words_aisle.at[line->aisle].help,
@@ -134,6 +161,9 @@ static void paint_foot(struct tui *tui, const struct buying_state *state, int ro
     if (line->shelf)
         text_format(&foot, ", %s on the shelf",
                     print_quantity(plan, line->measure, line->shelf).at);
+    if (before)
+        text_format(&foot, "; paid before: %s for %s", print_money(plan, before->amount).at,
+                    before->what);
     view_level(&tui->view, row, 0, tui->view.columns);
     if (state->typing && state->refusal.code)
         view_text(&tui->view, row + 1, 1, tui->view.columns - 2, VIEW_WARNING | VIEW_STRONG,
@@ -226,14 +256,15 @@ static void begin_typing(struct buying_state *state)
     state->refusal.code = FAULT_NONE;
 }
 
-/* Space: paid at its price, and on to the next line; or not paid after all. */
+/* Space: paid at its price, and on to the next line; or not paid after all. What was paid on top of
+ * an older list only the maker knows. */
 static enum reaction toggle(struct tui *tui, struct buying_state *state)
 {
     const struct purchase *line = line_at(tui_plan(tui), state->list.chosen);
     const struct spend *spend = spend_for(tui_plan(tui), line);
     struct fault_note note = {0};
     enum fault fault;
-    if (!spend && !line->priced) {
+    if (!spend && (!line->priced || paid_before(tui_plan(tui), line))) {
         begin_typing(state);
         return REACT_TAKEN;
     }

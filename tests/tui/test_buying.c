@@ -69,6 +69,22 @@ static void a_price_that_is_none_is_refused_beside_the_list(void **state)
     assert_int_equal(model_of(stage)->spends.count, 1);
 }
 
+/* Ten sticks were paid and the build takes fewer now: Space asks what is paid on top. */
+static void what_was_paid_for_an_older_list_is_not_paid_again(void **state)
+{
+    struct stage *stage = *state;
+    struct fault_note note = {0};
+    go(stage, "Space");
+    int64_t box = desk_model(stage->desk)->boxes.at[0].key;
+    assert_int_equal(desk_set(stage->desk, ENTITY_box, box, "height", "30", &note), FAULT_NONE);
+    stage_press(stage, "Home");
+    assert_shown(stage, "[ ] 2x3 stud");
+    assert_shown(stage, "paid before: 42.00 for 2x3 stud, 10 of 96");
+    stage_press(stage, "Space '8.40' Enter");
+    assert_int_equal(model_of(stage)->spends.count, 2);
+    assert_int_equal(desk_plan(stage->desk)->cost.spent, 5040);
+}
+
 /* Twelve lines, of which two cost something else: no more than thirty keys. */
 static void a_trip_of_twelve_lines_takes_thirty_keys_at_most(void **state)
 {
@@ -110,6 +126,7 @@ int main(void)
         WITH_CASES(space_on_a_paid_line_takes_it_back),
         WITH_CASES(digits_say_what_was_really_paid),
         WITH_CASES(a_price_that_is_none_is_refused_beside_the_list),
+        WITH_CASES(what_was_paid_for_an_older_list_is_not_paid_again),
         WITH_CASES(a_trip_of_twelve_lines_takes_thirty_keys_at_most),
         WITH_CASES(tax_is_on_what_is_paid_at_the_till),
     };
