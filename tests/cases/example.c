@@ -9,7 +9,7 @@
 
 #include <cmocka.h>
 
-int example_begin(void **state, const char *name)
+static int begin(void **state, const char *name)
 {
     struct example *example = calloc(1, sizeof *example);
     place_begin(&example->place);
@@ -18,6 +18,21 @@ int example_begin(void **state, const char *name)
     example->plan = desk_plan(example->desk);
     *state = example;
     return 0;
+}
+
+int example_headboard(void **state)
+{
+    return begin(state, "headboard");
+}
+
+int example_ottoman(void **state)
+{
+    return begin(state, "ottoman");
+}
+
+int example_banquette(void **state)
+{
+    return begin(state, "banquette");
 }
 
 int example_end(void **state)

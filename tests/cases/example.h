@@ -18,8 +18,11 @@ struct example {
     const struct plan *plan;
 };
 
-int example_begin(void **state, const char *name);
-int example_end(void **state); /* cmocka's teardown */
+/* cmocka's setups and their teardown. */
+int example_headboard(void **state);
+int example_ottoman(void **state);
+int example_banquette(void **state);
+int example_end(void **state);
 
 /* The layer of a kind on a box, as cut. */
 const struct cover *cover_of(const struct plan *plan, const char *box, enum layer_word kind);

@@ -14,19 +14,6 @@
 
 #include <cmocka.h>
 
-static int headboard(void **state)
-{
-    return example_begin(state, "headboard");
-}
-static int ottoman(void **state)
-{
-    return example_begin(state, "ottoman");
-}
-static int banquette(void **state)
-{
-    return example_begin(state, "banquette");
-}
-
 /* ---- looking things up ---- */
 
 static int64_t screws_by_use(const struct plan *plan, enum screw_use use)
@@ -267,7 +254,7 @@ static void banquette_takes_ten_sticks(void **state)
     assert_int_equal(((struct example *)*state)->plan->tally.sticks, 10);
 }
 
-#define OF(example, test) cmocka_unit_test_setup_teardown(test, example, example_end)
+#define OF(example, test) cmocka_unit_test_setup_teardown(test, example_##example, example_end)
 
 int main(void)
 {

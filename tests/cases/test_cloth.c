@@ -24,19 +24,6 @@ static const struct plan *plan_of(void **state)
     return ((struct example *)*state)->plan;
 }
 
-static int headboard(void **state)
-{
-    return example_begin(state, "headboard");
-}
-static int ottoman(void **state)
-{
-    return example_begin(state, "ottoman");
-}
-static int banquette(void **state)
-{
-    return example_begin(state, "banquette");
-}
-
 /* ---- tables of sizes and staples ---- */
 
 struct cut {
@@ -370,7 +357,7 @@ static void banquette_staples_each_layer_as_counted(void **state)
     assert_int_equal(purchase_of(plan, "Staples 3/8")->packs, 2); /* 1,660 and 1,674 alike */
 }
 
-#define OF(example, test) cmocka_unit_test_setup_teardown(test, example, example_end)
+#define OF(example, test) cmocka_unit_test_setup_teardown(test, example_##example, example_end)
 
 int main(void)
 {

@@ -85,33 +85,31 @@ static void lines_that_meet_share_the_nail_on_their_corner(void **state)
     assert_int_equal(soft_used(soft, trim, STOCK_NAIL), 2 * (16 + 10));
 }
 
-static void a_line_is_divided_into_whole_spaces(void **state)
+/* Nails along the left edge alone, so far apart by the maker's word. */
+static const struct nail_line *left_line(struct soft *soft, double head, double pitch)
 {
-    struct soft *soft = *state;
-    int64_t trim = add_trim(soft, add_nails(soft, 0.4375));
+    int64_t trim = add_trim(soft, add_nails(soft, head));
     struct layer_edge *left = MODEL_ADD(&soft->model, layer_edge);
 
     left->layer = trim;
     left->edge = EDGE_LEFT;
-    left->pitch = IN(2.25);
+    left->pitch = IN(pitch);
     soft_endings(soft, trim, ENDING_SIDE, ENDING_STOP, ENDING_STOP, ENDING_STOP);
     soft_plan(soft);
-    assert_int_equal(soft->plan->nail_lines.at[0].spaces, 4); /* 10 / 2.25 is 4.4: 2-1/2 in each */
-    assert_int_equal(soft->plan->nail_lines.at[0].nails, 5);
+    return &soft->plan->nail_lines.at[0];
+}
+
+static void a_line_is_divided_into_whole_spaces(void **state)
+{
+    const struct nail_line *line = left_line(*state, 0.4375, 2.25);
+
+    assert_int_equal(line->spaces, 4); /* 10 / 2.25 is 4.4: 2-1/2 in each */
+    assert_int_equal(line->nails, 5);
 }
 
 static void nails_stand_no_closer_than_their_heads(void **state)
 {
-    struct soft *soft = *state;
-    int64_t trim = add_trim(soft, add_nails(soft, 0.5));
-    struct layer_edge *left = MODEL_ADD(&soft->model, layer_edge);
-
-    left->layer = trim;
-    left->edge = EDGE_LEFT;
-    left->pitch = IN(0.25);
-    soft_endings(soft, trim, ENDING_SIDE, ENDING_STOP, ENDING_STOP, ENDING_STOP);
-    soft_plan(soft);
-    assert_int_equal(soft->plan->nail_lines.at[0].spaces, 20);
+    assert_int_equal(left_line(*state, 0.5, 0.25)->spaces, 20);
 }
 
 static void gimp_is_no_strip_of_heads(void **state)
