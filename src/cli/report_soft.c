@@ -87,6 +87,7 @@ static void report_seams(struct json *json, const struct plan *plan)
         json_put_object(json, JSON_LINE);
         put_whole(json, "layer", seam->layer);
         put_text(json, "what", seam->what);
+        put_bool(json, "by_hand", seam->kind == SEAM_BY_HAND);
         put_whole(json, "count", seam->count);
         put_length(json, plan, "length", seam->length);
         put_length(json, plan, "allowance", seam->allowance);
@@ -138,6 +139,31 @@ static void report_nail_lines(struct json *json, const struct plan *plan)
     json_put_close(json);
 }
 
+/* The three ways to fix an outside back, with what each takes. */
+static void report_backs(struct json *json, const struct plan *plan)
+{
+    put_array(json, "backs");
+    for (size_t i = 0; i < plan->back_ways.count; i++) {
+        const struct back_way *way = &plan->back_ways.at[i];
+        json_put_object(json, JSON_LINE);
+        put_whole(json, "layer", way->layer);
+        put_whole(json, "box", way->box);
+        put_text(json, "closing", words_closing.at[way->closing].name);
+        put_bool(json, "chosen", way->chosen);
+        put_length(json, plan, "width", way->width);
+        put_length(json, plan, "height", way->height);
+        put_whole(json, "staples", way->staples);
+        put_length(json, plan, "card", way->card);
+        put_length(json, plan, "strip", way->strip);
+        put_length(json, plan, "stitched", way->stitched);
+        put_quantity(json, plan, "minutes", QUANTITY_MINUTES, way->minutes);
+        if (way->priced)
+            put_money(json, plan, "price", way->price);
+        json_put_close(json);
+    }
+    json_put_close(json);
+}
+
 /* Buttons, cord, nails, trim, area glued: by layer, without reserve. */
 static void report_used(struct json *json, const struct plan *plan)
 {
@@ -160,6 +186,7 @@ void report_cloth(struct json *json, const struct plan *plan)
     report_seams(json, plan);
     report_webbings(json, plan);
     report_nail_lines(json, plan);
+    report_backs(json, plan);
     report_used(json, plan);
 }
 

@@ -75,7 +75,8 @@
     F(AREA, coverage, 0, 0, INT64_C(1000000000), none, "area that one can covers")                \
     F(TEXT, lot, 0, 0, 60, none, "dye lot")                                                       \
     F(TEXT, supplier, 0, 0, 60, none, "where it is bought")                                       \
-    F(TEXT, note, 0, 0, 500, none, "note")
+    F(TEXT, note, 0, 0, 500, none, "note")                                                        \
+    F(CHOICE, nature, 0, 0, 0, nature, "what it is like, where that counts")
 
 #define FIELDS_OF_offer(F)                                                     \
     F(REF, stock, 0, 1, 0, stock, "what is offered")                           \
@@ -263,7 +264,8 @@
     F(FLAG, seams, 1, 0, 1, none, "may be sewn from several widths")                             \
     F(LENGTH, boxing, 0, 0, FIELDS_MM(3000), none,                                               \
       "depth of the boxing; nothing for the box's thickness")                                    \
-    F(TEXT, note, 0, 0, 500, none, "note")
+    F(TEXT, note, 0, 0, 500, none, "note")                                                       \
+    F(CHOICE, closing, 0, 0, 0, closing, "how an outside back is fixed")
 
 #define FIELDS_OF_layer_edge(F)                                                             \
     F(REF, layer, 0, 1, 0, layer, "layer")                                                  \

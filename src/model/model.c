@@ -298,3 +298,11 @@ enum units model_units(const struct model *model)
 {
     return model->build.units == UNITS_WORD_MM ? UNITS_MM : UNITS_INCH;
 }
+
+int64_t model_stock_of(const struct model *model, int64_t kind, int64_t nature)
+{
+    for (size_t i = 0; i < model->stocks.count; i++)
+        if (model->stocks.at[i].kind == kind && model->stocks.at[i].nature == nature)
+            return model->stocks.at[i].key;
+    return 0;
+}

@@ -202,6 +202,9 @@ const void *model_at_const(const struct model *model, enum entity_kind kind, siz
 #define MODEL_FIND(model, name, key) \
     ((const struct name *)model_find_const((model), ENTITY_##name, (key)))
 
+/* The first stock of a kind that is of that nature; 0 without any. O(stocks). */
+int64_t model_stock_of(const struct model *model, int64_t kind, int64_t nature);
+
 /* Whether an optional join was left out: it sets nothing in its place, and nothing waits for it.
  * O(joins that were). */
 bool model_left_out(const struct model *model, int64_t join);

@@ -111,6 +111,11 @@ int words_find(const struct words *words, const char *name);
 #define WORDS_OF_finish(W, P)                         \
     W(P, RAW, raw, "edge left raw under the staples") \
     W(P, FOLDED, folded, "edge folded in")
+#define WORDS_OF_closing(W, P)                                       \
+    W(P, AUTO, auto, "by how the face is seen: never, a wall, seen") \
+    W(P, RAW, raw, "cut to the edge and stapled, its edge raw")      \
+    W(P, ROW, row, "edge folded in, one row of staples that shows")  \
+    W(P, BLIND, blind, "top under a card strip, sides in strips or stitched: nothing shows")
 #define WORDS_OF_fixing(W, P)                    \
     W(P, ALONE, alone, "its own row of staples") \
     W(P, TOGETHER, together, "in one row with the layer under it")
@@ -196,6 +201,16 @@ int words_find(const struct words *words, const char *name);
     W(P, SPRAY, spray, "spray glue by area covered")                       \
     W(P, HARDWARE, hardware, "legs, hinges, stays, brackets by the piece") \
     W(P, OTHER, other, "anything else by the piece")
+#define WORDS_OF_nature(W, P)                                                        \
+    W(P, PLAIN, plain, "nothing out of the ordinary")                                \
+    W(P, VINYL, vinyl, "cloth that does not give: vinyl, leather")                   \
+    W(P, HEAVY, heavy, "heavy cloth: every seam takes some of it up")                \
+    W(P, SOFT, soft, "foam that gives much, cut larger for a sewn cover")            \
+    W(P, ELASTIC, elastic, "webbing that is stretched, not woven")                   \
+    W(P, CARD, card, "card strip for blind tacking")                                 \
+    W(P, TACK_STRIP, tack_strip, "metal strip with points, for the sides of a back") \
+    W(P, THREAD, thread, "thread for the machine")                                   \
+    W(P, STITCHING, stitching, "strong thread for stitches by hand")
 #define WORDS_OF_wood(W, P)               \
     W(P, SOFT, soft, "softwood, plywood") \
     W(P, HARD, hard, "hardwood")
@@ -229,6 +244,7 @@ int words_find(const struct words *words, const char *name);
     V(shape, SHAPE)         \
     V(ending, ENDING)       \
     V(finish, FINISH)       \
+    V(closing, CLOSING)     \
     V(fixing, FIXING)       \
     V(direction, DIRECTION) \
     V(class, CLASS)         \
@@ -243,6 +259,7 @@ int words_find(const struct words *words, const char *name);
     V(object, OBJECT)       \
     V(tool, TOOL)           \
     V(stock, STOCK)         \
+    V(nature, NATURE)       \
     V(wood, WOOD)           \
     V(aisle, AISLE)
 

@@ -124,6 +124,28 @@ static void nail_lines(struct text *out, const struct plan *plan)
     table_end(&table, out);
 }
 
+/* "C back  raw  119 staples  0 h 12  4.20": what each way to fix it takes, the one that is taken
+ * marked. */
+static void back_ways(struct text *out, const struct plan *plan)
+{
+    struct table table;
+    if (plan->back_ways.count == 0)
+        return;
+    text_add(out, "\n  Outside backs (closing of the layer picks one)\n");
+    table_begin(&table, "lllrrl");
+    for (size_t i = 0; i < plan->back_ways.count; i++) {
+        const struct back_way *way = &plan->back_ways.at[i];
+        const struct layer *layer = layer_of(plan, way->layer);
+        table_cell(&table, "%s %s", print_box(plan, way->box), words_side.at[layer->side].name);
+        table_cell(&table, "%s", words_closing.at[way->closing].name);
+        table_cell(&table, "%lld staples", (long long)way->staples);
+        table_cell(&table, "%s", print_minutes(way->minutes).at);
+        table_cell(&table, "%s", way->priced ? print_money(plan, way->price).at : "no price");
+        table_cell(&table, "%s", way->chosen ? "taken" : "");
+    }
+    table_end(&table, out);
+}
+
 static void used_up(struct text *out, const struct plan *plan)
 {
     struct table table;
@@ -212,6 +234,7 @@ void sheet_cloth(struct text *out, const struct plan *plan)
     cut_pieces(out, plan);
     webbing(out, plan);
     nail_lines(out, plan);
+    back_ways(out, plan);
     used_up(out, plan);
 }
 

@@ -34,6 +34,12 @@ void buy_cuts(struct planning *planning);
 /* buy_count.c: what is counted, pooled by stock, and then bought in packs. */
 void buy_counts(struct planning *planning);
 
+/* The staples with the shortest leg that is long enough, else the longest there are; 0 for none. */
+int64_t staple_for(const struct model *model, int64_t leg);
+
+/* buy_back.c: prices of the ways to fix outside backs. */
+void buy_backs(struct planning *planning);
+
 /* buy_packs.c: the lines of a need, one for each offer that is taken: the packs that cost least
  * together, as far as a search of limited work finds them. */
 void buy_packs(struct planning *planning, const struct need *need);
@@ -42,6 +48,11 @@ void buy_packs(struct planning *planning, const struct need *need);
  * only where none has one. NULL when there is none. */
 const struct offer *cheapest_offer(const struct planning *planning, const struct need *need,
                                    int64_t amount);
+
+/* What an amount of a need costs pro rata, by the offer whose packs cost least for it. False, and
+ * nothing is set, where none has a price or is known to hold something. */
+bool buy_share(const struct planning *planning, const struct need *need, int64_t amount,
+               int64_t *ret_price);
 
 /* buy_bought.c: packs that were bought and that no line has stand on the list all the same. Comes
  * when all lines of sticks, sheets and packs are there; lengths of roll are buy_cut.c's. */

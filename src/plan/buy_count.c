@@ -87,8 +87,7 @@ static void need_bolts(struct buying *buying)
     }
 }
 
-/* The staples with the shortest leg that is long enough, else the longest there are. */
-static int64_t staple_for(const struct model *model, int64_t leg)
+int64_t staple_for(const struct model *model, int64_t leg)
 {
     const struct stock *best = NULL;
 

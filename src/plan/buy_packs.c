@@ -79,6 +79,16 @@ const struct offer *cheapest_offer(const struct planning *planning, const struct
     return best;
 }
 
+bool buy_share(const struct planning *planning, const struct need *need, int64_t amount,
+               int64_t *ret_price)
+{
+    const struct offer *offer = cheapest_offer(planning, need, amount);
+    int64_t holds = offer ? pack_holds(planning, need, offer) : 0;
+
+    return offer && offer->price > 0 && holds > 0 &&
+           whole_share(offer->price, amount, holds, ret_price) == 0;
+}
+
 /* ---- several offers together ---- */
 
 static void keep_tried(struct packing *packing, int64_t price)

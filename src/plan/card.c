@@ -247,6 +247,8 @@ static void put_actions(struct carding *carding)
         card_bolts(carding);
     if (step->kind == STEP_SEW)
         card_sew(carding);
+    if (step->kind == STEP_BACK)
+        card_back(carding);
     if (words->caution)
         step->caution = words->caution;
 }

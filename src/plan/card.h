@@ -54,6 +54,10 @@ void card_frame_order(struct carding *carding);
 void card_sew(struct carding *carding);
 const char *card_thread(const struct carding *carding);
 
+/* card_back.c: how what shuts a box is fixed, by its closing. */
+void card_back(struct carding *carding);
+void card_need_back(struct carding *carding);
+
 /* How many holes of the step's join are to be drilled: those that were there before are not. */
 int64_t card_to_drill(const struct carding *carding);
 
@@ -66,6 +70,8 @@ void card_need_nuts(struct carding *carding);
 
 /* card_need.c: "12 screws #8 x 3 in" among what is needed; nothing for a count of 0. */
 void card_need_count(struct carding *carding, int64_t count, const char *what, const char *which);
+/* "84 in of card strip"; nothing for a length of 0. */
+void card_need_length(struct carding *carding, int64_t length, const char *what);
 
 /* The screws of the step, kind by kind: those of the frame, the panels or the join it is about. */
 const struct screw_lot *card_screws(const struct carding *carding, size_t *ret_count);

@@ -30,6 +30,16 @@ void card_need_count(struct carding *carding, int64_t count, const char *what, c
              which);
 }
 
+void card_need_length(struct carding *carding, int64_t length, const char *what)
+{
+    struct step_need *need;
+
+    if (length == 0)
+        return;
+    need = need_add(carding);
+    snprintf(need->text, sizeof need->text, "%s of %s", card_length(carding, length), what);
+}
+
 /* ---- wood ---- */
 
 static void need_screws(struct carding *carding)
@@ -178,6 +188,18 @@ static void need_stapled_piece(struct carding *carding)
     card_need_count(carding, layer->patches, "patches left bare", "");
 }
 
+static void need_back(struct carding *carding)
+{
+    need_stapled_piece(carding);
+    card_need_back(carding);
+}
+
+static void need_trim(struct carding *carding)
+{
+    card_need_count(carding, layer_counts(carding)->nails, "nails", "");
+    card_need_length(carding, layer_counts(carding)->strip, "trim");
+}
+
 static void need_buttons(struct carding *carding)
 {
     card_need_count(carding, layer_counts(carding)->buttons, "buttons", "");
@@ -220,8 +242,9 @@ static need_fn *const needs[STEP_KINDS] = {
     [STEP_STAPLE] = need_staples,
     [STEP_BUTTON] = need_buttons,
     [STEP_TUFT] = need_buttons,
+    [STEP_TRIM] = need_trim,
     [STEP_FLAP] = need_flap,
-    [STEP_BACK] = need_stapled_piece,
+    [STEP_BACK] = need_back,
     [STEP_DUST] = need_stapled_piece,
 };
 

@@ -153,6 +153,68 @@ static void count_screws(const struct plan *plan, const struct model *model,
     }
 }
 
+static void count_seam(const struct model *model, struct counted *counted, const struct seam *seam)
+{
+    struct layer_counted *layer = COUNTED_FIND(model, counted->layers, layer, seam->layer);
+    int64_t length = seam->count * seam->length;
+
+    layer->seam += length;
+    layer->by_seam[seam->kind] += length;
+    layer->zips += seam->zip > 0;
+    if (seam->kind == SEAM_BOXING)
+        layer->boxing_corners += seam->count * seam->corners;
+}
+
+/* A hole through the foam for each button that is pulled deep into it. */
+static void count_under_tufts(const struct model *model, struct counted *counted,
+                              const struct layer *cover, int64_t buttons)
+{
+    for (size_t i = 0; i < model->layers.count; i++) {
+        const struct layer *foam = &model->layers.at[i];
+
+        if (foam->kind == LAYER_FOAM && foam->box == cover->box && foam->group == cover->group &&
+            foam->side == cover->side)
+            counted->layers[i].under_tufts += buttons;
+    }
+}
+
+static void count_tufts(const struct plan *plan, const struct model *model, struct counted *counted)
+{
+    for (size_t i = 0; i < model->tuftings.count; i++) {
+        const struct tufting *tufting = &model->tuftings.at[i];
+        const struct layer *cover = MODEL_FIND(model, layer, tufting->layer);
+        int64_t buttons = 0;
+
+        for (size_t k = 0; k < plan->tufts.count; k++)
+            buttons += plan->tufts.at[k].layer == tufting->layer;
+        if (cover && tufting->pattern != PATTERN_SHALLOW)
+            count_under_tufts(model, counted, cover, buttons);
+    }
+}
+
+static void count_consumable(const struct model *model, struct counted *counted,
+                             const struct consumable *used)
+{
+    struct layer_counted *layer = COUNTED_FIND(model, counted->layers, layer, used->layer);
+    const struct layer *of = MODEL_FIND(model, layer, used->layer);
+
+    if (used->kind == STOCK_BUTTON)
+        layer->buttons += used->amount;
+    if (used->kind == STOCK_NAIL)
+        layer->nails += used->amount;
+    if (used->kind == STOCK_STRIP && of && of->kind == LAYER_TRIM)
+        layer->strip += used->amount;
+}
+
+static void count_back(const struct model *model, struct counted *counted,
+                       const struct back_way *way)
+{
+    struct layer_counted *layer = COUNTED_FIND(model, counted->layers, layer, way->layer);
+
+    if (way->chosen)
+        layer->back = way;
+}
+
 static void count_cloth(const struct plan *plan, const struct model *model, struct counted *counted)
 {
     for (size_t i = 0; i < plan->covers.count; i++) {
@@ -163,8 +225,7 @@ static void count_cloth(const struct plan *plan, const struct model *model, stru
         layer->longest = larger(layer->longest, larger(cover->cut_width, cover->cut_height));
     }
     for (size_t i = 0; i < plan->seams.count; i++)
-        COUNTED_FIND(model, counted->layers, layer, plan->seams.at[i].layer)->seam +=
-            plan->seams.at[i].count * plan->seams.at[i].length;
+        count_seam(model, counted, &plan->seams.at[i]);
     for (size_t i = 0; i < plan->pieces.count; i++) {
         COUNTED_FIND(model, counted->layers, layer, plan->pieces.at[i].layer)->pieces++;
         count_part(model, counted, plan->pieces.at[i].stock);
@@ -177,9 +238,13 @@ static void count_cloth(const struct plan *plan, const struct model *model, stru
         layer->slits += plan->patches.at[i].slit;
     }
     for (size_t i = 0; i < plan->consumables.count; i++)
-        if (plan->consumables.at[i].kind == STOCK_BUTTON)
-            COUNTED_FIND(model, counted->layers, layer, plan->consumables.at[i].layer)->buttons +=
-                plan->consumables.at[i].amount;
+        count_consumable(model, counted, &plan->consumables.at[i]);
+    for (size_t i = 0; i < plan->back_ways.count; i++)
+        count_back(model, counted, &plan->back_ways.at[i]);
+    count_tufts(plan, model, counted);
+    for (size_t i = 0; i < plan->cuttings.count; i++)
+        COUNTED_FIND(model, counted->stocks, stock, plan->cuttings.at[i].stock)->taken +=
+            plan->cuttings.at[i].used;
 }
 
 static void count_staples(const struct plan *plan, const struct model *model,

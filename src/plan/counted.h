@@ -32,9 +32,12 @@ struct join_counted {
 struct layer_counted {
     const struct edge *rows; /* its first stapled edge; NULL without any */
     int64_t pieces;
-    int64_t area;            /* mm2, as cut */
-    int64_t longest;         /* side of what is cut */
-    int64_t seam;            /* length of all seams */
+    int64_t area;                /* mm2, as cut */
+    int64_t longest;             /* side of what is cut */
+    int64_t seam;                /* length of all seams */
+    int64_t by_seam[SEAM_KINDS]; /* of it, by what it asks of the hands */
+    int64_t boxing_corners;      /* that boxing turns */
+    int64_t zips;
     int64_t edge;            /* stapled length */
     int64_t loose;           /* of it, what is stapled later */
     int64_t at_bench, later; /* staples by when they are placed */
@@ -42,10 +45,15 @@ struct layer_counted {
     int64_t corners; /* corner folds: edges that have any */
     int64_t patches, slits;
     int64_t buttons;
+    int64_t under_tufts; /* of a layer of foam: buttons of the deep field that is pulled into it */
+    int64_t nails;
+    int64_t strip;               /* length of a trim that comes as a strip */
+    const struct back_way *back; /* of an outside back, the one that is taken; else NULL */
 };
 
 struct stock_counted {
     int64_t parts;
+    int64_t taken; /* of a roll: length that its pieces take */
 };
 
 /* Screws of one kind in one place: the frame of a box, the panels that are fixed together, a join,

@@ -142,7 +142,9 @@ static void cut_by_shape(struct planning *planning, struct spread *spread)
         [SHAPE_FLAT] = cut_flat, [SHAPE_RUN] = cut_run,
     };
 
-    if (spread->layer->kind == LAYER_FOAM)
+    if (spread->layer->kind == LAYER_OUTSIDE_BACK)
+        cut_back(planning, spread);
+    else if (spread->layer->kind == LAYER_FOAM)
         cut_slab(planning, spread);
     else if (spread->layer->kind == LAYER_BATTING)
         cut_batting(planning, spread);
@@ -150,6 +152,19 @@ static void cut_by_shape(struct planning *planning, struct spread *spread)
         cut_run(planning, spread);
     else
         by_shape[spread->layer->shape](planning, spread);
+}
+
+static void consume_thread(struct planning *planning, const struct spread *spread,
+                           struct cover *cover, size_t first_seam)
+{
+    const struct model *model = planning->model;
+
+    cover->thread = sewing_thread(planning, first_seam, false);
+    spread_consume(planning, spread, STOCK_CORD, model_stock_of(model, STOCK_CORD, NATURE_THREAD),
+                   QUANTITY_LENGTH, cover->thread, "thread");
+    spread_consume(planning, spread, STOCK_CORD,
+                   model_stock_of(model, STOCK_CORD, NATURE_STITCHING), QUANTITY_LENGTH,
+                   sewing_thread(planning, first_seam, true), "thread for stitches by hand");
 }
 
 static void cut_layer(struct planning *planning, struct spread *spread)
@@ -161,7 +176,7 @@ static void cut_layer(struct planning *planning, struct spread *spread)
     if (planning->plan->covers.count == line)
         return;
     planning->plan->covers.at[line].area = spread->surface;
-    planning->plan->covers.at[line].thread = sewing_thread(planning, seams);
+    consume_thread(planning, spread, &planning->plan->covers.at[line], seams);
 }
 
 /* Cloth and padding fit the boxes as they were built, not as they were planned (rule P15). */

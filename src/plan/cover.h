@@ -44,6 +44,7 @@ struct spread {
     int ordinal; /* of the layer on its box, from 1: for labels */
     int pieces;  /* labelled so far */
     int64_t side;
+    int64_t closing;       /* of an outside back: enum closing_word, never AUTO */
     int64_t width, height; /* of what it covers, across u and along v */
     int64_t depth;         /* of the box behind the face; of the boxing where it is given */
     int64_t surface;       /* square millimetres of all that was cut */
@@ -127,7 +128,11 @@ void cut_batting(struct planning *planning, struct spread *spread); /* cover_sla
 void cut_wrapped(struct planning *planning, struct spread *spread); /* cover_wrapped.c */
 void cut_sewn(struct planning *planning, struct spread *spread);    /* cover_sewn.c */
 void cut_flat(struct planning *planning, struct spread *spread);    /* cover_flat.c */
+void cut_back(struct planning *planning, struct spread *spread);    /* cover_back.c */
 void cut_run(struct planning *planning, struct spread *spread);     /* cover_run.c */
+
+/* How an outside back is fixed, where the maker leaves it to the program (cover_back.c). */
+int64_t back_closing(const struct planning *planning, const struct spread *spread);
 
 /* A sewn cover with two faces that goes all round, open above and below: a band. */
 bool spread_is_band(const struct spread *spread);
@@ -151,8 +156,12 @@ void sew_boxing(struct planning *planning, const struct spread *spread);
 void sew_band(struct planning *planning, const struct spread *spread, int64_t height);
 void sew_welt(struct planning *planning, const struct spread *spread, int64_t strips, int64_t strip,
               int64_t length);
-/* Thread for the seams of the layer, from `first` of the plan's seams on. */
-int64_t sewing_thread(const struct planning *planning, size_t first);
+/* Seams that are sewn on the piece itself. */
+void sew_by_hand(struct planning *planning, const struct spread *spread, const char *what,
+                 int count, int64_t length);
+/* Thread for the seams of the layer, from `first` of the plan's seams on: of the machine's, and of
+ * what is sewn by hand. */
+int64_t sewing_thread(const struct planning *planning, size_t first, bool by_hand);
 
 /* As wide as the boxing at an edge is cut, and as long as a sewn edge of the face is between the
  * seams at its ends (cover_sewn.c). */

@@ -414,8 +414,8 @@ static void staple_batting(struct planning *planning, const struct spread *sprea
 /* ---- outside backs, welts, buttons ---- */
 
 /* Blind-tacked at the top with a card strip over it, stapled under the bottom; the sides hang in
- * nail strips. */
-static void staple_back(struct planning *planning, const struct spread *spread)
+ * strips or stitches. */
+static void staple_blind(struct planning *planning, const struct spread *spread)
 {
     struct rows rows = {.of = {{0}}};
     struct row *row;
@@ -505,7 +505,10 @@ void staple_layer(struct planning *planning, const struct spread *spread)
             staple_welt(planning, spread);
         break;
     case LAYER_OUTSIDE_BACK:
-        staple_back(planning, spread);
+        if (spread->closing == CLOSING_BLIND)
+            staple_blind(planning, spread);
+        else
+            staple_flat(planning, spread);
         break;
     default:
         staple_cloth(planning, spread);

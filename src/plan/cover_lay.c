@@ -152,6 +152,13 @@ static void brim_by_hand(const struct planning *planning, const struct layer *la
     }
 }
 
+static enum trade usual_handle(const struct spread *spread)
+{
+    if (spread->layer->kind == LAYER_LINING)
+        return TRADE_HANDLE_MUSLIN;
+    return spread->stock->nature == NATURE_VINYL ? TRADE_HANDLE_VINYL : TRADE_HANDLE;
+}
+
 static void spread_brim(const struct planning *planning, struct spread *spread,
                         const struct box *box, int64_t edge)
 {
@@ -162,8 +169,7 @@ static void spread_brim(const struct planning *planning, struct spread *spread,
         brim->beside = padding_beside(planning, box, spread->side, edge);
     }
     brim->landing = usual_landing(planning, spread, brim);
-    brim->handle =
-        planning->value[spread->layer->kind == LAYER_LINING ? TRADE_HANDLE_MUSLIN : TRADE_HANDLE];
+    brim->handle = planning->value[usual_handle(spread)];
     brim_by_hand(planning, spread->layer, edge, brim);
 }
 
@@ -227,6 +233,8 @@ bool spread_lay(const struct planning *planning, const struct layer *layer, stru
                         ? layer->boxing
                         : vector_along(box_size(ground.first), side_axis(layer->side));
     spread->tufting = tufting_of(model, layer->key);
+    if (layer->kind == LAYER_OUTSIDE_BACK)
+        spread->closing = back_closing(planning, spread);
     spread_area(spread, &ground);
     const int64_t endings[EDGE_COUNT] = {
         [EDGE_LEFT] = layer->left,

@@ -61,7 +61,7 @@ static int64_t pressed_stack(const struct planning *planning, const struct sprea
         return 3 * cloth;
     if (layer->fixing == FIXING_TOGETHER)
         cloth += planning->value[TRADE_MUSLIN_THICKNESS];
-    return layer->finish == FINISH_FOLDED ? 2 * cloth : cloth;
+    return layer->finish == FINISH_FOLDED || spread->closing == CLOSING_ROW ? 2 * cloth : cloth;
 }
 
 bool is_board_edge(const struct spread *spread, int64_t side)

@@ -16,10 +16,11 @@
 #include "plan/geometry.h"
 
 static struct seam *add_seam(struct planning *planning, const struct spread *spread,
-                             const char *what, int count, int64_t length)
+                             enum seam_kind kind, const char *what, int count, int64_t length)
 {
     struct seam *seam = LIST_ADD(planning->arena, &planning->plan->seams);
 
+    seam->kind = kind;
     seam->layer = spread->layer->key;
     seam->box = spread->box->key;
     seam->what = what;
@@ -34,8 +35,9 @@ void sew_widths(struct planning *planning, const struct spread *spread, const ch
                 const struct widths *widths, int64_t along)
 {
     if (widths->count > 1)
-        add_seam(planning, spread, arena_format(planning->arena, "widths of the %s", name),
-                 2 * (widths->inner + 1), along)
+        add_seam(planning, spread, SEAM_STRAIGHT,
+                 arena_format(planning->arena, "widths of the %s", name), 2 * (widths->inner + 1),
+                 along)
             ->even = true;
 }
 
@@ -108,8 +110,10 @@ static void sew_welt_on(struct planning *planning, const struct spread *spread)
     }
     if (length == 0)
         return;
-    seam = add_seam(planning, spread, "welt to the face", spread->layer->both ? 2 : 1, length);
+    seam = add_seam(planning, spread, SEAM_WELT, "welt to the face", spread->layer->both ? 2 : 1,
+                    length);
     seam->welt = true;
+    seam->corners = corners;
     seam->clip = corners > 0 ? clip_depth(planning) : 0;
 }
 
@@ -126,7 +130,7 @@ static void sew_corners(struct planning *planning, const struct spread *spread)
             width = length_larger(width, boxing_width(planning, spread, edge));
         }
     if (corners > 0)
-        add_seam(planning, spread, "corners of the boxing", corners, width - seams);
+        add_seam(planning, spread, SEAM_STRAIGHT, "corners of the boxing", corners, width - seams);
 }
 
 static void sew_to_face(struct planning *planning, const struct spread *spread, int64_t edge,
@@ -135,11 +139,12 @@ static void sew_to_face(struct planning *planning, const struct spread *spread, 
     const char *side = words_side.at[edge_side(spread->side, edge)].name;
     int corners = sewn_corners(spread, edge);
     struct seam *seam = add_seam(
-        planning, spread,
+        planning, spread, SEAM_BOXING,
         arena_format(planning->arena, "%s boxing to the %sface", side, second ? "second " : ""), 1,
         sewn_length(spread, edge));
 
     seam->notches = 1 + corners;
+    seam->corners = corners;
     seam->clip = corners > 0 ? clip_depth(planning) : 0;
     seam->welt = is_welted(planning->model, spread, edge);
     seam->zip = second || !spread->layer->both ? zip_in(planning, spread, edge) : 0;
@@ -157,7 +162,7 @@ void sew_boxing(struct planning *planning, const struct spread *spread)
 
 void sew_band(struct planning *planning, const struct spread *spread, int64_t height)
 {
-    add_seam(planning, spread, "ends of the band", 2, height);
+    add_seam(planning, spread, SEAM_STRAIGHT, "ends of the band", 2, height);
 }
 
 /* ---- welt ---- */
@@ -167,18 +172,28 @@ void sew_welt(struct planning *planning, const struct spread *spread, int64_t st
               int64_t length)
 {
     if (strips > 1)
-        add_seam(planning, spread, "strips of the welt, on the slant", (int)strips - 1,
-                 whole_root(2 * strip * strip));
-    add_seam(planning, spread, "cord into its strip", 1, length);
+        add_seam(planning, spread, SEAM_STRAIGHT, "strips of the welt, on the slant",
+                 (int)strips - 1, whole_root(2 * strip * strip));
+    add_seam(planning, spread, SEAM_CORD, "cord into its strip", 1, length);
 }
 
-int64_t sewing_thread(const struct planning *planning, size_t first)
+void sew_by_hand(struct planning *planning, const struct spread *spread, const char *what,
+                 int count, int64_t length)
+{
+    add_seam(planning, spread, SEAM_BY_HAND, what, count, length);
+}
+
+int64_t sewing_thread(const struct planning *planning, size_t first, bool by_hand)
 {
     int64_t length = 0;
     int64_t thread;
 
-    for (size_t i = first; i < planning->plan->seams.count; i++)
-        length += planning->plan->seams.at[i].count * planning->plan->seams.at[i].length;
+    for (size_t i = first; i < planning->plan->seams.count; i++) {
+        const struct seam *seam = &planning->plan->seams.at[i];
+
+        if ((seam->kind == SEAM_BY_HAND) == by_hand)
+            length += seam->count * seam->length;
+    }
     if (whole_share(length, planning->value[TRADE_THREAD_PER_SEAM], 1000000, &thread))
         return length;
     return thread;

@@ -21,17 +21,35 @@ enum amount {
     AMOUNT_SCREWS,    /* of the panels */
     AMOUNT_POINTS,    /* of the join */
     AMOUNT_PIECES,    /* of the layer */
-    AMOUNT_SEAM,      /* of the layer, metres */
-    AMOUNT_EDGE,      /* of the layer, metres */
-    AMOUNT_AREA,      /* of the layer, square metres */
+    AMOUNT_STRAIGHT,  /* seams of the layer, metres */
+    AMOUNT_BOXING,    /* of its boxing */
+    AMOUNT_BOXING_CORNERS,
+    AMOUNT_CORD, /* closed into its strip */
+    AMOUNT_WELT, /* welt sewn on, or stapled */
+    AMOUNT_ZIPS,
+    AMOUNT_EDGE, /* of the layer, metres */
+    AMOUNT_AREA, /* of the layer, square metres */
     AMOUNT_CORNERS,
+    AMOUNT_BUTTONS_DEEP,
+    AMOUNT_BUTTONS_SURFACE,
     AMOUNT_BUTTONS,
+    AMOUNT_UNDER_TUFTS, /* holes through the foam */
+    AMOUNT_NAILS,
+    AMOUNT_STRIP,    /* metres */
+    AMOUNT_BACK_RAW, /* edges of what shuts a box, metres, by how they are fixed */
+    AMOUNT_BACK_ROW,
+    AMOUNT_BACK_TOP,
+    AMOUNT_BACK_SIDE,
+    AMOUNT_BACK_STITCHED,
+    AMOUNT_BACK_UNDER,
+    AMOUNT_CLOTH, /* taken off all rolls of it, metres */
     AMOUNT_SLITS,
     AMOUNT_PATCHES,
     AMOUNT_HOLES,    /* of the join, to be drilled */
     AMOUNT_FLAP,     /* metres */
     AMOUNT_FITTINGS, /* of the box */
     AMOUNT_BOXES,    /* of the build */
+    AMOUNT_FLIGHTS,  /* of stairs, for each box */
     AMOUNTS
 };
 
@@ -73,12 +91,18 @@ static const struct term terms[] = {
     {STEP_BARE, TRADE_MINUTES_RECORD_BOX, AMOUNT_ONCE},
     {STEP_WEB, TRADE_MINUTES_WEBBING, AMOUNT_ONCE},
     {STEP_INSPECT, TRADE_MINUTES_TEST_SEAM, AMOUNT_ONCE},
+    {STEP_INSPECT, TRADE_MINUTES_INSPECT_CLOTH, AMOUNT_CLOTH},
     {STEP_CHALK, TRADE_MINUTES_CHALK, AMOUNT_SOFT},
     {STEP_SHEAR, TRADE_MINUTES_CUT_PLAIN, AMOUNT_PARTS},
-    {STEP_SEW, TRADE_MINUTES_SEAM, AMOUNT_SEAM},
-    {STEP_SEW, TRADE_MINUTES_BOXING_CORNER, AMOUNT_PIECES},
+    {STEP_SEW, TRADE_MINUTES_SEAM, AMOUNT_STRAIGHT},
+    {STEP_SEW, TRADE_MINUTES_BOXING_SEAM, AMOUNT_BOXING},
+    {STEP_SEW, TRADE_MINUTES_BOXING_CORNER, AMOUNT_BOXING_CORNERS},
+    {STEP_SEW, TRADE_MINUTES_WELT_MAKE, AMOUNT_CORD},
+    {STEP_SEW, TRADE_MINUTES_WELT_ATTACH, AMOUNT_WELT},
+    {STEP_SEW, TRADE_MINUTES_ZIP, AMOUNT_ZIPS},
     {STEP_SLICE, TRADE_MINUTES_FOAM_CUT, AMOUNT_PARTS},
     {STEP_PAD, TRADE_MINUTES_FOAM_GLUE, AMOUNT_AREA},
+    {STEP_PAD, TRADE_MINUTES_TUFT_HOLE_FOAM, AMOUNT_UNDER_TUFTS},
     {STEP_BATTING, TRADE_MINUTES_BATTING, AMOUNT_EDGE},
     {STEP_BATTING, TRADE_MINUTES_BATTING_PIECE, AMOUNT_PIECES},
     {STEP_BATTING, TRADE_MINUTES_PATCH, AMOUNT_PATCHES},
@@ -88,7 +112,9 @@ static const struct term terms[] = {
     {STEP_COVER, TRADE_MINUTES_LAY_COVER, AMOUNT_ONCE},
     {STEP_COVER, TRADE_MINUTES_BASTE, AMOUNT_EDGE},
     {STEP_LOOK, TRADE_MINUTES_LOOK, AMOUNT_ONCE},
-    {STEP_BUTTON, TRADE_MINUTES_BUTTON_DEEP, AMOUNT_BUTTONS},
+    {STEP_BUTTON, TRADE_MINUTES_BUTTON_COVER, AMOUNT_BUTTONS},
+    {STEP_BUTTON, TRADE_MINUTES_BUTTON_DEEP, AMOUNT_BUTTONS_DEEP},
+    {STEP_BUTTON, TRADE_MINUTES_BUTTON_SURFACE, AMOUNT_BUTTONS_SURFACE},
     {STEP_STAPLE, TRADE_MINUTES_COVER_AIR, AMOUNT_EDGE},
     {STEP_STAPLE, TRADE_MINUTES_TRIM_HANDLES, AMOUNT_EDGE},
     {STEP_CORNER, TRADE_MINUTES_CORNER, AMOUNT_CORNERS},
@@ -97,17 +123,24 @@ static const struct term terms[] = {
     {STEP_OFFER, TRADE_MINUTES_OFFER, AMOUNT_ONCE},
     {STEP_DRIVE, TRADE_MINUTES_JOIN_SCREW, AMOUNT_POINTS},
     {STEP_FLAP, TRADE_MINUTES_FLAP, AMOUNT_FLAP},
-    {STEP_BACK, TRADE_MINUTES_LINING, AMOUNT_EDGE},
+    {STEP_BACK, TRADE_MINUTES_DUST_COVER, AMOUNT_BACK_RAW},
+    {STEP_BACK, TRADE_MINUTES_LINING, AMOUNT_BACK_ROW},
+    {STEP_BACK, TRADE_MINUTES_BLIND_TOP, AMOUNT_BACK_TOP},
+    {STEP_BACK, TRADE_MINUTES_BLIND_SIDE, AMOUNT_BACK_SIDE},
+    {STEP_BACK, TRADE_MINUTES_SLIP_STITCH, AMOUNT_BACK_STITCHED},
+    {STEP_BACK, TRADE_MINUTES_BLIND_BOTTOM, AMOUNT_BACK_UNDER},
     {STEP_DUST, TRADE_MINUTES_DUST_COVER, AMOUNT_EDGE},
     {STEP_HINGE, TRADE_MINUTES_HINGE, AMOUNT_FITTINGS},
     {STEP_LEG, TRADE_MINUTES_LEG, AMOUNT_FITTINGS},
     {STEP_FIT, TRADE_MINUTES_LEG, AMOUNT_FITTINGS},
     {STEP_MOVE, TRADE_MINUTES_MOVE_BOX, AMOUNT_BOXES},
+    {STEP_MOVE, TRADE_MINUTES_MOVE_FLIGHT, AMOUNT_FLIGHTS},
     {STEP_MARK, TRADE_MINUTES_MARK_ROOM, AMOUNT_ONCE},
     {STEP_SET, TRADE_MINUTES_SET_BOX, AMOUNT_BOXES},
     {STEP_PUSH, TRADE_MINUTES_OFFER, AMOUNT_ONCE},
     {STEP_FIX, TRADE_MINUTES_JOIN_SCREW, AMOUNT_POINTS},
-    {STEP_TRIM, TRADE_MINUTES_NAIL_STRIP, AMOUNT_EDGE},
+    {STEP_TRIM, TRADE_MINUTES_NAIL, AMOUNT_NAILS},
+    {STEP_TRIM, TRADE_MINUTES_NAIL_STRIP, AMOUNT_STRIP},
     {STEP_FINAL, TRADE_MINUTES_FINAL_CHECK, AMOUNT_ONCE},
     {STEP_ACCOUNT, TRADE_MINUTES_ACCOUNT, AMOUNT_ONCE},
 };
@@ -133,8 +166,18 @@ static int64_t layer_amount(const struct layer_counted *layer, enum amount amoun
     switch (amount) {
     case AMOUNT_PIECES:
         return layer->pieces * PIECES;
-    case AMOUNT_SEAM:
-        return layer->seam / LENGTH_MM;
+    case AMOUNT_STRAIGHT:
+        return layer->by_seam[SEAM_STRAIGHT] / LENGTH_MM;
+    case AMOUNT_BOXING:
+        return layer->by_seam[SEAM_BOXING] / LENGTH_MM;
+    case AMOUNT_BOXING_CORNERS:
+        return layer->boxing_corners * PIECES;
+    case AMOUNT_CORD:
+        return layer->by_seam[SEAM_CORD] / LENGTH_MM;
+    case AMOUNT_WELT:
+        return layer->by_seam[SEAM_WELT] / LENGTH_MM;
+    case AMOUNT_ZIPS:
+        return layer->zips * PIECES;
     case AMOUNT_EDGE:
         return layer->edge / LENGTH_MM;
     case AMOUNT_AREA:
@@ -143,6 +186,12 @@ static int64_t layer_amount(const struct layer_counted *layer, enum amount amoun
         return layer->corners * PIECES;
     case AMOUNT_BUTTONS:
         return layer->buttons * PIECES;
+    case AMOUNT_UNDER_TUFTS:
+        return layer->under_tufts * PIECES;
+    case AMOUNT_NAILS:
+        return layer->nails * PIECES;
+    case AMOUNT_STRIP:
+        return layer->strip / LENGTH_MM;
     case AMOUNT_SLITS:
         return layer->slits * PIECES;
     case AMOUNT_PATCHES:
@@ -150,6 +199,64 @@ static int64_t layer_amount(const struct layer_counted *layer, enum amount amoun
     default:
         return 0;
     }
+}
+
+/* A lining that shuts a box has its edge folded in all round. */
+static int64_t back_amount(const struct layer_counted *layer, enum amount amount)
+{
+    static const struct back_way none = {0};
+    const struct back_way *way = layer->back ? layer->back : &none;
+
+    switch (amount) {
+    case AMOUNT_BACK_RAW:
+        return way->raw / LENGTH_MM;
+    case AMOUNT_BACK_ROW:
+        return (layer->back ? way->row : layer->edge) / LENGTH_MM;
+    case AMOUNT_BACK_TOP:
+        return way->card / LENGTH_MM;
+    case AMOUNT_BACK_SIDE:
+        return way->strip / LENGTH_MM;
+    case AMOUNT_BACK_STITCHED:
+        return way->stitched / LENGTH_MM;
+    case AMOUNT_BACK_UNDER:
+        return way->under / LENGTH_MM;
+    default:
+        return 0;
+    }
+}
+
+/* Buttons of a layer whose field is of that sort. */
+static int64_t buttons_of(const struct ordering *ordering, const struct work *work, bool deep)
+{
+    const struct planning *planning = ordering->planning;
+    const struct model *model = planning->model;
+
+    for (size_t i = 0; i < model->tuftings.count; i++)
+        if (model->tuftings.at[i].layer == work->step.layer &&
+            (model->tuftings.at[i].pattern != PATTERN_SHALLOW) == deep)
+            return counted_layer(planning, &ordering->counted, work->step.layer)->buttons;
+    return 0;
+}
+
+/* Cloth off all rolls, in thousandths of a metre. */
+static int64_t cloth_taken(const struct ordering *ordering)
+{
+    const struct model *model = ordering->planning->model;
+    int64_t length = 0;
+
+    for (size_t i = 0; i < model->stocks.count; i++)
+        if (model->stocks.at[i].kind == STOCK_CLOTH)
+            length += ordering->counted.stocks[i].taken;
+    return length / LENGTH_MM;
+}
+
+static int64_t flights_of(const struct model *model)
+{
+    int64_t flights = 0;
+
+    for (size_t i = 0; i < model->passages.count; i++)
+        flights += model->passages.at[i].kind == PASSAGE_STAIR;
+    return flights;
 }
 
 /* Parts of the work's stock where that is of the kind asked for. */
@@ -198,6 +305,20 @@ static int64_t amount_of(const struct ordering *ordering, const struct work *wor
         return fittings_of(planning->model, work) * PIECES;
     case AMOUNT_BOXES:
         return (int64_t)planning->model->boxes.count * PIECES;
+    case AMOUNT_FLIGHTS:
+        return (int64_t)planning->model->boxes.count * flights_of(planning->model) * PIECES;
+    case AMOUNT_CLOTH:
+        return cloth_taken(ordering);
+    case AMOUNT_BUTTONS_DEEP:
+    case AMOUNT_BUTTONS_SURFACE:
+        return buttons_of(ordering, work, amount == AMOUNT_BUTTONS_DEEP) * PIECES;
+    case AMOUNT_BACK_RAW:
+    case AMOUNT_BACK_ROW:
+    case AMOUNT_BACK_TOP:
+    case AMOUNT_BACK_SIDE:
+    case AMOUNT_BACK_STITCHED:
+    case AMOUNT_BACK_UNDER:
+        return back_amount(counted_layer(planning, counted, work->step.layer), amount);
     default:
         return layer_amount(counted_layer(planning, counted, work->step.layer), amount);
     }
@@ -263,6 +384,13 @@ static enum trade stapling(const struct model *model)
     return value;
 }
 
+static bool is_patterned(const struct ordering *ordering, const struct work *work)
+{
+    const struct stock *stock = MODEL_FIND(ordering->planning->model, stock, work->stock);
+
+    return stock && (stock->repeat_along > 0 || stock->repeat_across > 0);
+}
+
 static int64_t plain_minutes(const struct ordering *ordering, const struct work *work)
 {
     int64_t sum = 0;
@@ -275,6 +403,8 @@ static int64_t plain_minutes(const struct ordering *ordering, const struct work 
             continue;
         if (value == TRADE_MINUTES_COVER_AIR)
             value = stapling(ordering->planning->model);
+        if (value == TRADE_MINUTES_CUT_PLAIN && is_patterned(ordering, work))
+            value = TRADE_MINUTES_CUT_PATTERNED;
         (void)whole_share(ordering->planning->value[value],
                           amount_of(ordering, work, terms[i].amount), PIECES, &minutes);
         sum += minutes;
@@ -283,7 +413,8 @@ static int64_t plain_minutes(const struct ordering *ordering, const struct work 
 }
 
 /* Velvet and vinyl, stripes and repeats, and curves take longer in the hands (TRADE values
- * factor.*); of what is cut and laid, not of what is looked at. */
+ * factor.*); of what is cut and laid, not of what is looked at. Cutting to a pattern has minutes of
+ * its own. */
 static int64_t with_cloth(const struct ordering *ordering, const struct work *work, int64_t minutes)
 {
     static const int by_cloth[] = {STEP_SHEAR,  STEP_SEW,    STEP_TRY,  STEP_COVER,
@@ -299,9 +430,9 @@ static int64_t with_cloth(const struct ordering *ordering, const struct work *wo
         touches = touches || by_cloth[i] == work->step.kind;
     if (!touches || !stock)
         return minutes;
-    if (stock->pile)
+    if (stock->pile || stock->nature == NATURE_VINYL)
         minutes = scaled(minutes, value[TRADE_FACTOR_TOUCHY]);
-    if (stock->repeat_along || stock->repeat_across)
+    if ((stock->repeat_along || stock->repeat_across) && work->step.kind != STEP_SHEAR)
         minutes = scaled(minutes, value[TRADE_FACTOR_PATTERN]);
     if (box && box->outline != OUTLINE_RECTANGLE && work->of_layer)
         minutes = scaled(minutes, value[TRADE_FACTOR_CURVE]);

@@ -364,8 +364,19 @@ struct tuft {
     int64_t u, v;
 };
 
+/* What a seam asks of the hands. */
+enum seam_kind {
+    SEAM_STRAIGHT, /* widths, strips, ends: flat on the table */
+    SEAM_BOXING,   /* a strip set into a face, round its corners */
+    SEAM_CORD,     /* cord closed into its strip: welt is made */
+    SEAM_WELT,     /* welt on to a face */
+    SEAM_BY_HAND,  /* slip stitch on the piece itself */
+    SEAM_KINDS
+};
+
 /* Seams of a layer, alike and sewn one after the other; those of a layer in the order of sewing. */
 struct seam {
+    enum seam_kind kind;
     int64_t layer;
     int64_t box;
     const char *what;  /* "corners of the boxing", "left boxing to the face" */
@@ -373,6 +384,7 @@ struct seam {
     int64_t length;    /* of one */
     int64_t allowance; /* of the cloth beyond the stitches */
     int notches;       /* marks that have to meet, in one of them: middle and corners */
+    int corners;       /* that one of them turns */
     int64_t clip;      /* how deep its corners are clipped; 0 where there are none */
     bool even;         /* as far from the middle on both sides */
     bool welt;         /* with a welt between */
@@ -400,6 +412,24 @@ struct nail_line {
     int64_t spaces; /* 0 for a strip */
     int64_t heads;  /* of a strip, else 0 */
     int64_t nails;
+};
+
+/* One way to fix an outside back: three stand for each, the plainest first. */
+struct back_way {
+    int64_t layer;
+    int64_t box;     /* first box where it covers a group */
+    int64_t closing; /* enum closing_word, never AUTO */
+    bool chosen;
+    int64_t width, height; /* of its cloth, as cut */
+    int64_t raw, row;      /* length of edge that is stapled raw, and folded in */
+    int64_t card;          /* of its top under a card strip */
+    int64_t strip;         /* of its sides in metal strips */
+    int64_t stitched;      /* of its sides stitched by hand */
+    int64_t under;         /* of its bottom stapled underneath */
+    int64_t staples, leg;
+    int64_t minutes; /* 1/1000 min of this maker */
+    int64_t price;   /* of what it uses up, pro rata */
+    bool priced;     /* each part of that has a price */
 };
 
 /*
@@ -635,6 +665,7 @@ struct plan {
     LIST_OF(struct seam) seams;           /* by layer */
     LIST_OF(struct webbing) webbings;     /* by facing */
     LIST_OF(struct nail_line) nail_lines; /* by layer and edge */
+    LIST_OF(struct back_way) back_ways;   /* by layer and closing */
     LIST_OF(struct consumable) consumables;
     LIST_OF(struct part) parts;
     LIST_OF(struct placement) placements;

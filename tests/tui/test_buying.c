@@ -85,26 +85,27 @@ static void what_was_paid_for_an_older_list_is_not_paid_again(void **state)
     assert_int_equal(desk_plan(stage->desk)->cost.spent, 5040);
 }
 
-/* Twelve lines, of which two cost something else: no more than thirty keys. */
-static void a_trip_of_twelve_lines_takes_thirty_keys_at_most(void **state)
+/* Thirteen lines, of which two cost something else and one has no price: no more than thirty keys.
+ */
+static void a_trip_of_thirteen_lines_takes_thirty_keys_at_most(void **state)
 {
-    static const char *const keys[] = {"Space", "Space", "Space", "Space", "4",     ".",     "8",
-                                       "0",     "Enter", "Space", "Space", "Space", "Space", "2",
-                                       "0",     "8",     "Enter", "Space", "Space"};
+    static const char *const keys[] = {"Space", "Space", "Space", "Space", "4",     ".", "8", "0",
+                                       "Enter", "Space", "Space", "Space", "Space", "2", "0", "8",
+                                       "Enter", "3",     "Enter", "Space", "Space"};
     struct stage *stage = *state;
     go(stage, "");
     const struct plan *plan = desk_plan(stage->desk);
-    assert_int_equal(plan->purchases.count, 12);
+    assert_int_equal(plan->purchases.count, 13);
     assert_true(sizeof keys / sizeof *keys <= 30);
     for (size_t i = 0; i < sizeof keys / sizeof *keys; i++)
         stage_press(stage, keys[i]);
-    assert_int_equal(model_of(stage)->spends.count, 12);
+    assert_int_equal(model_of(stage)->spends.count, 13);
     int64_t sum = 0;
     for (size_t i = 0; i < model_of(stage)->spends.count; i++)
         sum += model_of(stage)->spends.at[i].amount;
     assert_int_equal(desk_plan(stage->desk)->cost.spent, sum);
     stage_press(stage, "m");
-    assert_shown(stage, "415.40  609.00");
+    assert_shown(stage, "415.40  612.00");
 }
 
 static void tax_is_on_what_is_paid_at_the_till(void **state)
@@ -127,7 +128,7 @@ int main(void)
         WITH_CASES(digits_say_what_was_really_paid),
         WITH_CASES(a_price_that_is_none_is_refused_beside_the_list),
         WITH_CASES(what_was_paid_for_an_older_list_is_not_paid_again),
-        WITH_CASES(a_trip_of_twelve_lines_takes_thirty_keys_at_most),
+        WITH_CASES(a_trip_of_thirteen_lines_takes_thirty_keys_at_most),
         WITH_CASES(tax_is_on_what_is_paid_at_the_till),
     };
     setlocale(LC_ALL, "C.UTF-8");

@@ -1,0 +1,49 @@
+/*
+ * What each way to fix an outside back uses up, pro rata of what the shop asks: the maker weighs it
+ * against the minutes. Cloth counts by its area, without what a layout wastes.
+ */
+#include "plan/buy.h"
+
+/* Adds the share of an offer's price that an amount takes; the sum is not known where nothing is on
+ * offer. */
+static void add_share(const struct planning *planning, struct back_way *way, int64_t stock,
+                      enum quantity measure, int64_t amount)
+{
+    const struct need need = {.stock = stock, .measure = measure};
+    int64_t price;
+
+    if (amount <= 0)
+        return;
+    if (buy_share(planning, &need, amount, &price))
+        way->price += price;
+    else
+        way->priced = false;
+}
+
+static void price_way(const struct planning *planning, struct back_way *way)
+{
+    const struct model *model = planning->model;
+    const struct layer *layer = MODEL_FIND(model, layer, way->layer);
+    const struct stock *cloth = MODEL_FIND(model, stock, layer->stock);
+    int64_t length = way->height;
+    int64_t thread = way->stitched;
+
+    way->priced = true;
+    if (cloth->width > 0)
+        (void)whole_share(way->height, way->width, cloth->width, &length);
+    (void)whole_share(way->stitched, planning->value[TRADE_THREAD_PER_SEAM], 1000000, &thread);
+    add_share(planning, way, cloth->key, QUANTITY_LENGTH, length);
+    add_share(planning, way, model_stock_of(model, STOCK_STRIP, NATURE_CARD), QUANTITY_LENGTH,
+              way->card);
+    add_share(planning, way, model_stock_of(model, STOCK_STRIP, NATURE_TACK_STRIP), QUANTITY_LENGTH,
+              way->strip);
+    add_share(planning, way, model_stock_of(model, STOCK_CORD, NATURE_STITCHING), QUANTITY_LENGTH,
+              thread);
+    add_share(planning, way, staple_for(model, way->leg), QUANTITY_COUNT, way->staples);
+}
+
+void buy_backs(struct planning *planning)
+{
+    for (size_t i = 0; i < planning->plan->back_ways.count; i++)
+        price_way(planning, &planning->plan->back_ways.at[i]);
+}

@@ -1,0 +1,262 @@
+/*
+ * Outside backs at three levels, and what they are hung from. Lengths and minutes are computed by
+ * hand beside the checks, from the trade's usual figures (common practice, no source).
+ */
+#include "soft.h"
+
+#include "plan/steps.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+#include <string.h>
+
+/* A back of 40 x 30 on the open side of a frame. */
+static int64_t add_back(struct soft *soft)
+{
+    int64_t box = soft_box(soft, "B", 40, 3, 30);
+
+    return soft_layer(soft, box, LAYER_OUTSIDE_BACK, SHAPE_FLAT, SIDE_BACK, soft->cloth);
+}
+
+static void see_back(struct soft *soft, int64_t layer, enum seen_word seen)
+{
+    struct face *face = MODEL_ADD(&soft->model, face);
+
+    face->box = soft_layer_of(soft, layer)->box;
+    face->side = SIDE_BACK;
+    face->seen = (int64_t)seen;
+}
+
+static const struct back_way *way_of(const struct soft *soft, enum closing_word closing)
+{
+    for (size_t i = 0; i < soft->plan->back_ways.count; i++)
+        if (soft->plan->back_ways.at[i].closing == (int64_t)closing)
+            return &soft->plan->back_ways.at[i];
+    fail_msg("no way %s", words_closing.at[closing].name);
+    return NULL;
+}
+
+static int64_t taken_way(const struct soft *soft)
+{
+    int64_t taken = CLOSING_AUTO;
+    int count = 0;
+
+    for (size_t i = 0; i < soft->plan->back_ways.count; i++)
+        if (soft->plan->back_ways.at[i].chosen) {
+            taken = soft->plan->back_ways.at[i].closing;
+            count++;
+        }
+    assert_int_equal(count, 1);
+    return taken;
+}
+
+static const struct step *closing_step(const struct soft *soft)
+{
+    for (size_t i = 0; i < soft->plan->steps.count; i++)
+        if (soft->plan->steps.at[i].kind == STEP_BACK)
+            return &soft->plan->steps.at[i];
+    fail_msg("nothing closes it");
+    return NULL;
+}
+
+static int64_t bought_of(const struct soft *soft, int64_t stock)
+{
+    for (size_t i = 0; i < soft->plan->purchases.count; i++)
+        if (soft->plan->purchases.at[i].stock == stock)
+            return soft->plan->purchases.at[i].packs;
+    return 0;
+}
+
+/* ---- which ---- */
+
+static void a_back_is_fixed_by_how_it_is_seen(void **state)
+{
+    static const struct {
+        enum seen_word seen;
+        enum closing_word closing;
+    } cases[] = {{SEEN_NEVER, CLOSING_RAW}, {SEEN_WALL, CLOSING_ROW}, {SEEN_SEEN, CLOSING_BLIND}};
+    struct soft *soft = *state;
+    int64_t back = add_back(soft);
+
+    see_back(soft, back, SEEN_SEEN);
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        soft->model.faces.at[0].seen = (int64_t)cases[i].seen;
+        soft_plan(soft);
+        assert_int_equal(taken_way(soft), cases[i].closing);
+    }
+}
+
+static void the_makers_word_goes_before(void **state)
+{
+    struct soft *soft = *state;
+    int64_t back = add_back(soft);
+
+    see_back(soft, back, SEEN_NEVER);
+    for (int64_t closing = CLOSING_RAW; closing <= CLOSING_BLIND; closing++) {
+        soft_layer_of(soft, back)->closing = closing;
+        soft_plan(soft);
+        assert_int_equal(taken_way(soft), closing);
+    }
+}
+
+/* ---- cut and staples ---- */
+
+/* Raw: 40 and 30 less 2 x 1/4, 140 in at 1 in. Row: 2 x (1 - 1/4) more than the face. Blind: 1 in
+ * at each side, 1/2 above, 1-1/2 + 2 below; 40/3 + 1, 40/.75 + 1, 40 + 1. */
+static void each_way_cuts_and_staples_its_own(void **state)
+{
+    static const struct {
+        enum closing_word closing;
+        double width, height;
+        int64_t staples;
+    } ways[] = {{CLOSING_RAW, 39.5, 29.5, 140},
+                {CLOSING_ROW, 41.5, 31.5, 140},
+                {CLOSING_BLIND, 42, 34, 15 + 55 + 41}};
+    struct soft *soft = *state;
+    int64_t back = add_back(soft);
+
+    for (size_t i = 0; i < sizeof ways / sizeof *ways; i++) {
+        const struct back_way *way;
+
+        soft_layer_of(soft, back)->closing = (int64_t)ways[i].closing;
+        soft_plan(soft);
+        way = way_of(soft, ways[i].closing);
+        assert_int_equal(way->width, IN(ways[i].width));
+        assert_int_equal(way->height, IN(ways[i].height));
+        assert_int_equal(way->staples, ways[i].staples);
+        assert_cut(soft, back, ways[i].width, ways[i].height);
+        assert_int_equal(soft_staples(soft, back), ways[i].staples);
+    }
+}
+
+/* All round 140 in are 3.556 m: by 2 and by 3 min. Top 40 in by 6, sides 2 x 28 in by 8, bottom by
+ * 3: 6.096 + 11.379 + 3.048. */
+static void what_hides_more_takes_longer(void **state)
+{
+    static const struct {
+        enum closing_word closing;
+        int64_t minutes;
+    } ways[] = {{CLOSING_RAW, 7112}, {CLOSING_ROW, 10668}, {CLOSING_BLIND, 20523}};
+    struct soft *soft = *state;
+    int64_t back = add_back(soft);
+
+    for (size_t i = 0; i < sizeof ways / sizeof *ways; i++) {
+        soft_layer_of(soft, back)->closing = (int64_t)ways[i].closing;
+        soft_plan(soft);
+        assert_in_range(way_of(soft, ways[i].closing)->minutes, ways[i].minutes - 2,
+                        ways[i].minutes + 2);
+        /* a step counts in whole millimetres */
+        assert_in_range(closing_step(soft)->minutes, ways[i].minutes - 5, ways[i].minutes + 5);
+    }
+}
+
+/* ---- price and shop ---- */
+
+static int64_t add_stock(struct soft *soft, const char *name, enum stock_word kind,
+                         enum nature_word nature)
+{
+    struct stock *stock = MODEL_ADD(&soft->model, stock);
+
+    stock->name = name;
+    stock->kind = (int64_t)kind;
+    stock->nature = (int64_t)nature;
+    return stock->key;
+}
+
+static void add_offer(struct soft *soft, int64_t stock, double length, int64_t pack, int64_t price)
+{
+    struct offer *offer = MODEL_ADD(&soft->model, offer);
+
+    offer->stock = stock;
+    offer->length = IN(length);
+    offer->pack = pack;
+    offer->price = price;
+}
+
+/* Cloth of 54 in at 24.00 a yard; card 360 in for 6.00, strips 30 in for 2.00, 1000 staples for
+ * 5.00. Blind: 42 x 34 are 26.44 in of roll, 17.63; card 40 in, .67; strips 56 in, 3.73; 111
+ * staples, .56: 22.59. Raw: 39.5 x 29.5 are 21.58 in, 14.39; 140 staples, .70: 15.09. */
+static void each_way_has_its_price(void **state)
+{
+    struct soft *soft = *state;
+    int64_t staples;
+
+    add_back(soft);
+    soft_plan(soft);
+    assert_false(way_of(soft, CLOSING_RAW)->priced);
+    add_offer(soft, soft->cloth, 36, 1, 2400);
+    add_offer(soft, add_stock(soft, "card", STOCK_STRIP, NATURE_CARD), 360, 1, 600);
+    staples = add_stock(soft, "staples", STOCK_STAPLE, NATURE_PLAIN);
+    ((struct stock *)model_find(&soft->model, ENTITY_stock, staples))->length = IN(0.375);
+    add_offer(soft, staples, 0, 1000, 500);
+    soft_plan(soft);
+    assert_true(way_of(soft, CLOSING_RAW)->priced);
+    assert_int_equal(way_of(soft, CLOSING_RAW)->price, 1509);
+    assert_false(way_of(soft, CLOSING_BLIND)->priced);
+    add_offer(soft, add_stock(soft, "strips", STOCK_STRIP, NATURE_TACK_STRIP), 30, 1, 200);
+    soft_plan(soft);
+    assert_true(way_of(soft, CLOSING_BLIND)->priced);
+    assert_in_range(way_of(soft, CLOSING_BLIND)->price, 2258, 2260);
+}
+
+/* 56 in of strips and 5 % over are 58.8: two of 30 in. 40 in of card: one roll of 360. */
+static void strips_come_off_the_shop_list_in_packs(void **state)
+{
+    struct soft *soft = *state;
+    int64_t card = add_stock(soft, "card", STOCK_STRIP, NATURE_CARD);
+    int64_t strips = add_stock(soft, "strips", STOCK_STRIP, NATURE_TACK_STRIP);
+
+    add_back(soft);
+    add_offer(soft, card, 360, 1, 600);
+    add_offer(soft, strips, 30, 1, 200);
+    soft_plan(soft);
+    assert_int_equal(bought_of(soft, card), 1);
+    assert_int_equal(bought_of(soft, strips), 2);
+    soft->model.layers.at[0].closing = CLOSING_RAW;
+    soft_plan(soft);
+    assert_int_equal(bought_of(soft, card) + bought_of(soft, strips), 0);
+}
+
+/* ---- pile ---- */
+
+/* Both sides of 30 in, thread three times as long; 60 in are 1.524 m, by 12 min, with top and
+ * bottom 9.144; pile takes a quarter more. */
+static void pile_is_stitched_by_hand(void **state)
+{
+    struct soft *soft = *state;
+    int64_t back = add_back(soft);
+    int64_t thread = add_stock(soft, "waxed thread", STOCK_CORD, NATURE_STITCHING);
+
+    ((struct stock *)model_find(&soft->model, ENTITY_stock, soft->cloth))->pile = 1;
+    add_offer(soft, thread, 36 * 50, 1, 450);
+    soft_plan(soft);
+    assert_int_equal(way_of(soft, CLOSING_BLIND)->strip, 0);
+    assert_int_equal(way_of(soft, CLOSING_BLIND)->stitched, IN(60));
+    assert_int_equal(soft_used(soft, back, STOCK_CORD), IN(180));
+    assert_int_equal(bought_of(soft, thread), 1);
+    assert_in_range(closing_step(soft)->minutes, (18288 + 9144) * 5 / 4 - 5,
+                    (18288 + 9144) * 5 / 4 + 5);
+}
+
+#define BACK_TEST(test) cmocka_unit_test_setup_teardown(test, soft_begin, soft_end)
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        BACK_TEST(a_back_is_fixed_by_how_it_is_seen),
+        BACK_TEST(the_makers_word_goes_before),
+        BACK_TEST(each_way_cuts_and_staples_its_own),
+        BACK_TEST(what_hides_more_takes_longer),
+        BACK_TEST(each_way_has_its_price),
+        BACK_TEST(strips_come_off_the_shop_list_in_packs),
+        BACK_TEST(pile_is_stitched_by_hand),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+
+    return failed ? 1 : 0;
+}
