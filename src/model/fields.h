@@ -76,7 +76,8 @@
     F(TEXT, lot, 0, 0, 60, none, "dye lot")                                                       \
     F(TEXT, supplier, 0, 0, 60, none, "where it is bought")                                       \
     F(TEXT, note, 0, 0, 500, none, "note")                                                        \
-    F(CHOICE, nature, 0, 0, 0, nature, "what it is like, where that counts")
+    F(CHOICE, nature, 0, 0, 0, nature, "what it is like, where that counts")                      \
+    F(TEXT, cloth, 0, 0, 60, none, "cloth that is made in several widths: one word for all of them")
 
 #define FIELDS_OF_offer(F)                                                     \
     F(REF, stock, 0, 1, 0, stock, "what is offered")                           \
@@ -265,7 +266,11 @@
     F(LENGTH, boxing, 0, 0, FIELDS_MM(3000), none,                                               \
       "depth of the boxing; nothing for the box's thickness")                                    \
     F(TEXT, note, 0, 0, 500, none, "note")                                                       \
-    F(CHOICE, closing, 0, 0, 0, closing, "how an outside back is fixed")
+    F(CHOICE, closing, 0, 0, 0, closing, "how an outside back is fixed")                         \
+    F(CHOICE, seaming, 0, 0, 0, seaming, "where the seams between its widths fall")              \
+    F(REF, thin, 0, 0, 0, stock, "thin cloth that is sewn on below, where nobody sees it")       \
+    F(LENGTH, thin_height, 0, 0, FIELDS_MM(6000), none,                                          \
+      "how far up the thin cloth reaches, from where the layer begins")
 
 #define FIELDS_OF_layer_edge(F)                                                             \
     F(REF, layer, 0, 1, 0, layer, "layer")                                                  \

@@ -122,6 +122,11 @@ int words_find(const struct words *words, const char *name);
 #define WORDS_OF_direction(W, P)                                  \
     W(P, UP, up, "the vertical of the piece runs along the roll") \
     W(P, ACROSS, across, "railroaded: the vertical of the piece runs across the roll")
+#define WORDS_OF_seaming(W, P)                                                               \
+    W(P, NEAR, near, "a full centre and equal sides, drawn in to a line near by that hides") \
+    W(P, CENTRE, centre, "a full centre and equal sides, at no line")                        \
+    W(P, LINE, line, "at the nearest line that hides the seams, however far in")             \
+    W(P, MIDDLE, middle, "one seam down the middle, by the maker's word")
 #define WORDS_OF_class(W, P)                                         \
     W(P, AUTO, auto, "worked out from the joins")                    \
     W(P, FREE, free, "stapled at the bench at any time")             \
@@ -247,6 +252,7 @@ int words_find(const struct words *words, const char *name);
     V(closing, CLOSING)     \
     V(fixing, FIXING)       \
     V(direction, DIRECTION) \
+    V(seaming, SEAMING)     \
     V(class, CLASS)         \
     V(pattern, PATTERN)     \
     V(target, TARGET)       \

@@ -60,6 +60,21 @@ static void cover_repeats(struct table *table, const struct plan *plan, const st
                    print_length_unit(plan, cover->repeats * stock->repeat_along).at);
 }
 
+/* "seams 26-1/2 each side of the middle, on a row of nails", "seam 13 in from the bottom". */
+static void cover_seams(struct table *table, const struct plan *plan, const struct cover *cover)
+{
+    const char *on = cover->hidden_by ? ", on " : "";
+    const char *line = cover->hidden_by ? cover->hidden_by : "";
+    if (cover->seams == 1)
+        table_cell(table, "seam %s from the %s%s%s", print_length_unit(plan, cover->alone).at,
+                   cover->railroaded ? "bottom" : "left", on, line);
+    else if (cover->seam)
+        table_cell(table, "seams %s each side of the middle%s%s",
+                   print_length(plan, cover->seam).at, on, line);
+    else
+        table_cell(table, "%s", "");
+}
+
 static void cover_sizes(struct text *out, const struct plan *plan)
 {
     struct table table;
@@ -71,12 +86,7 @@ static void cover_sizes(struct text *out, const struct plan *plan)
         table_cell(&table, "%s x %s", print_length(plan, cover->cut_width).at,
                    print_length_unit(plan, cover->cut_height).at);
         table_count(&table, cover->widths > 1 ? cover->widths : 0, "widths");
-        if (cover->seam)
-            table_cell(&table, "seams %s each side of the middle%s%s",
-                       print_length(plan, cover->seam).at, cover->hidden_by ? ", on " : "",
-                       cover->hidden_by ? cover->hidden_by : "");
-        else
-            table_cell(&table, "%s", "");
+        cover_seams(&table, plan, cover);
         table_cell(&table, "%s", cover->railroaded ? "railroaded" : cover->bias ? "bias" : "");
         cover_repeats(&table, plan, cover, layer->stock);
     }

@@ -7,31 +7,7 @@
 
 #include "plan/findings.h"
 #include "plan/geometry.h"
-#include "plan/pose.h"
-#include "plan/stance.h"
-
-/* The mattress hides a face that shows no more than this beside it: the wings stand there. */
-#define SHOWS_BESIDE (3 * LENGTH_INCH)
-
-/* How far up the front of a box a mattress hides it; 0 where it does not. */
-static int64_t hidden_height(const struct planning *planning, const struct box *box, int64_t side,
-                             const struct object *mattress)
-{
-    const struct pose *pose = plan_pose(planning->plan, box->key);
-    struct solid lies = stance_object(planning->plan, mattress);
-    struct area face = face_area(box, side);
-    int64_t left, right, low, high;
-
-    if (!pose || !pose->placed || pose->lean != 0 || side_axis(side) == AXIS_Z ||
-        side_turned(side, (4 - pose->turn) % 4) != SIDE_FRONT)
-        return 0;
-    box_to_face(side, pose_to_box(pose, box, lies.low), &left, &low);
-    box_to_face(side, pose_to_box(pose, box, lies.high), &right, &high);
-    if (length_smaller(left, right) > SHOWS_BESIDE ||
-        length_larger(left, right) < face.u1 - SHOWS_BESIDE || low > 0)
-        return 0;
-    return high - planning->value[TRADE_HIDDEN_DEPTH];
-}
+#include "plan/hidden.h"
 
 static int64_t length_now(const struct cover *cover)
 {
@@ -47,8 +23,7 @@ static int64_t length_above(const struct cover *cover, const struct stock *stock
     return lies ? length_smaller(cover->widths * height, cover->cut_width) : cover->widths * height;
 }
 
-static void check_cover(struct planning *planning, const struct cover *cover,
-                        const struct object *mattress)
+static void check_cover(struct planning *planning, const struct cover *cover)
 {
     const struct layer *layer = MODEL_FIND(planning->model, layer, cover->layer);
     const struct box *box = MODEL_FIND(planning->model, box, layer->box);
@@ -60,7 +35,7 @@ static void check_cover(struct planning *planning, const struct cover *cover,
     if (!box || !stock || layer->kind != LAYER_COVER || layer->shape != SHAPE_WRAPPED ||
         layer->v != 0)
         return;
-    hidden = hidden_height(planning, box, layer->side, mattress);
+    hidden = hidden_height(planning, box, layer->side);
     seam = above - stock->width > 0 ? length_smaller(hidden, above - stock->width) : hidden;
     saved = length_now(cover) - length_above(cover, stock, above - seam);
     if (hidden <= 0 || saved < planning->value[TRADE_CLOTH_ROUND])
@@ -73,11 +48,6 @@ static void check_cover(struct planning *planning, const struct cover *cover,
 
 void check_hidden(struct planning *planning)
 {
-    const struct model *model = planning->model;
-    const struct plan *plan = planning->plan;
-
-    for (size_t i = 0; i < model->objects.count; i++)
-        for (size_t k = 0; model->objects.at[i].kind == OBJECT_MATTRESS && k < plan->covers.count;
-             k++)
-            check_cover(planning, &plan->covers.at[k], &model->objects.at[i]);
+    for (size_t i = 0; i < planning->plan->covers.count; i++)
+        check_cover(planning, &planning->plan->covers.at[i]);
 }

@@ -89,10 +89,14 @@ struct widths spread_cloth(struct planning *planning, struct spread *spread, con
 void cut_cloth(struct planning *planning, struct spread *spread, const char *name, int64_t width,
                int64_t height);
 
-/* The same for a piece that is seen, `before` of whose width lies left of the layer and `below` of
- * whose height under it: its seams are placed by what is there on the face. */
+/* How much of a piece lies left of its layer and below it. */
+struct reach {
+    int64_t before, below;
+};
+
+/* The same for a piece that is seen: its seams are placed by what is there on the face. */
 void cut_on_face(struct planning *planning, struct spread *spread, const char *name, int64_t width,
-                 int64_t height, int64_t before, int64_t below);
+                 int64_t height, const struct reach *reach);
 
 /* Handles that are too short to pull by, and a seam that shorter ones would spare (cover_reach.c).
  */
@@ -100,12 +104,20 @@ void tell_handles(struct planning *planning, const struct spread *spread);
 void tell_spared_seam(struct planning *planning, const struct spread *spread, int64_t cut,
                       int64_t roll, bool across);
 
+/* Where the seams of a piece fall. */
+struct seams {
+    struct widths widths;
+    int64_t alone;         /* as in struct cover */
+    const char *hidden_by; /* the line that hides them, or NULL */
+};
+
 /*
- * Where the seams of such a piece fall, upright on the roll (cover_seam.c), with the finding where
- * they fall on what they should not. *ret_hidden_by: the line that hides them, or NULL.
+ * Places the seams of such a piece, upright on the face, or `level` where it is railroaded
+ * (cover_seam.c), with the finding where they fall on what they should not. `cut` of it lie across
+ * the roll, `before` of these left of the layer or below it.
  */
-struct widths seams_place(struct planning *planning, const struct spread *spread, int64_t width,
-                          int64_t before, int64_t roll, const char **ret_hidden_by);
+struct seams seams_place(struct planning *planning, const struct spread *spread, bool level,
+                         int64_t cut, int64_t before, int64_t roll);
 
 /* The seam to the next cover of the same face, where the maker laid two side by side. */
 void seam_by_hand(struct planning *planning, const struct spread *spread);
@@ -142,8 +154,10 @@ int64_t tuft_extra(const struct planning *planning, const struct spread *spread,
 int64_t tuft_count(const struct tufting *tufting);
 /* Its holes, and the wood behind them; before the cover is cut. */
 void tuft_lay(struct planning *planning, struct spread *spread);
-/* A place of the layer, from its left, on the cloth as it is drawn in by the buttons. */
-int64_t tuft_on_cloth(const struct planning *planning, const struct spread *spread, int64_t u);
+/* A place of the layer, from its left or (`level`) its bottom, on the cloth as it is drawn in by
+ * the buttons. */
+int64_t tuft_on_cloth(const struct planning *planning, const struct spread *spread, bool level,
+                      int64_t at);
 void tuft_consume(struct planning *planning, struct spread *spread);
 
 /* ---- sewing (cover_sewing.c): seams in the order they are made ---- */

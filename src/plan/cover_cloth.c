@@ -88,6 +88,23 @@ static void set_aside(struct piece *piece, int64_t width, int64_t centre, const 
     piece->nth = left ? -aside->nth : aside->nth;
 }
 
+/* One width sewn to another by a seam without a like. */
+static void add_other(struct planning *planning, struct spread *spread, const char *name,
+                      const struct widths *widths, int64_t along, bool across)
+{
+    static const char *const sides[2][2] = {{"right", "left"}, {"upper", "lower"}};
+    int64_t allowance = planning->value[TRADE_SEAM_ALLOWANCE];
+    bool before = widths->side > 0;
+    int64_t width = before ? widths->side : widths->side_right;
+    size_t first = planning->plan->pieces.count;
+    char part[40];
+
+    snprintf(part, sizeof part, "%s %s part", name, sides[across][before]);
+    add_strips(planning, spread, part, 1, width, along, across);
+    set_aside(&planning->plan->pieces.at[first], width, widths->centre, &(struct aside){1, 0},
+              before, allowance);
+}
+
 /* The outer strips, told apart where they are not alike. */
 static void add_sides(struct planning *planning, struct spread *spread, const char *name,
                       const struct widths *widths, int64_t along, bool across)
@@ -136,8 +153,10 @@ static void add_widths(struct planning *planning, struct spread *spread, const c
     add_strips(planning, spread, name, 1, widths->centre, along, across);
     if (widths->inner > 0)
         add_inner(planning, spread, name, widths, along, across);
-    if (widths->side > 0)
+    if (widths->side > 0 && widths->side_right > 0)
         add_sides(planning, spread, name, widths, along, across);
+    else if (widths->count > 1)
+        add_other(planning, spread, name, widths, along, across);
     sew_widths(planning, spread, name, widths, along);
 }
 
@@ -184,7 +203,7 @@ static void note_widths(struct cover *cover, const struct widths *widths)
     cover->side_strip = widths->side;
     cover->side_strip_right = widths->side_right;
     cover->seam = widths->seam;
-    cover->seams = widths->count > 1 ? 2 * (widths->inner + 1) : 0;
+    cover->seams = widths_seams(widths);
 }
 
 void cut_cloth(struct planning *planning, struct spread *spread, const char *name, int64_t width,
@@ -199,25 +218,28 @@ void cut_cloth(struct planning *planning, struct spread *spread, const char *nam
     cover->repeats = repeats_of(spread->stock, across ? width : height);
 }
 
-/* Seams of what is seen, upright on its roll, are placed by what is there on the face. */
+/* Seams of what is seen are placed by what is there on the face. */
 static void cut_seen(struct planning *planning, struct spread *spread, const char *name,
-                     int64_t width, int64_t height, int64_t before, int64_t roll)
+                     const struct lie *lie, const struct reach *reach)
 {
-    const char *hidden_by;
-    struct widths widths = seams_place(planning, spread, width, before, roll, &hidden_by);
+    struct seams seams = seams_place(planning, spread, lie->across, lie->cut,
+                                     lie->across ? reach->below : reach->before, lie->roll);
     struct cover *cover;
 
-    if (widths.count > 1)
-        tell_widths(planning, spread, widths.count, width, roll);
-    add_widths(planning, spread, name, &widths, height, false);
-    cover = spread_cover(planning, spread, width, height);
-    note_widths(cover, &widths);
-    cover->hidden_by = hidden_by;
-    cover->repeats = repeats_of(spread->stock, height);
+    if (seams.widths.count > 1)
+        tell_widths(planning, spread, seams.widths.count, lie->cut, lie->roll);
+    add_widths(planning, spread, name, &seams.widths, lie->along, lie->across);
+    cover = spread_cover(planning, spread, lie->across ? lie->along : lie->cut,
+                         lie->across ? lie->cut : lie->along);
+    note_widths(cover, &seams.widths);
+    cover->railroaded = lie->across;
+    cover->alone = seams.alone;
+    cover->hidden_by = seams.hidden_by;
+    cover->repeats = repeats_of(spread->stock, lie->along);
 }
 
 void cut_on_face(struct planning *planning, struct spread *spread, const char *name, int64_t width,
-                 int64_t height, int64_t before, int64_t below)
+                 int64_t height, const struct reach *reach)
 {
     struct lie lie = lie_of(planning, spread, width, height);
     size_t line = planning->plan->covers.count;
@@ -226,10 +248,10 @@ void cut_on_face(struct planning *planning, struct spread *spread, const char *n
     seam_by_hand(planning, spread);
     if (lie.cut > lie.roll && lie.roll > 0)
         tell_spared_seam(planning, spread, lie.cut, lie.roll, lie.across);
-    if (lie.roll == 0 || lie.across || is_hidden(spread->layer))
+    if (lie.roll == 0 || is_hidden(spread->layer))
         cut_cloth(planning, spread, name, width, height);
     else
-        cut_seen(planning, spread, name, width, height, before, lie.roll);
-    planning->plan->covers.at[line].before = before;
-    planning->plan->covers.at[line].below = below;
+        cut_seen(planning, spread, name, &lie, reach);
+    planning->plan->covers.at[line].before = reach->before;
+    planning->plan->covers.at[line].below = reach->below;
 }

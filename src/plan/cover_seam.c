@@ -1,25 +1,30 @@
 /*
  * Where the seams of a cover that is wider than its cloth fall on its face.
  *
- * 1  Seams are mirrored about the middle of the face, not of the cut piece, which may have more to
- *    go round on one side.
- * 2  They lie as far out as the cloth allows; within `seam.move` of that they are drawn in to a
- *    line that hides them on both sides: the mattress's edges, a nail row, the joint of two boxes.
- * 3  They keep clear of what they must not fall on: the hole of a screw, the fold over an edge, a
- *    button. They give way inwards; where they cannot, a finding tells.
+ * 1  Upright seams are mirrored about the middle of the face, not of the cut piece, which may have
+ * more to go round on one side. 2  They lie as far out as the cloth allows; within `seam.move` of
+ * that they are drawn in to a line that hides them on both sides: the mattress's edges, a nail row,
+ * the joint of two boxes. 3  They keep clear of what they must not fall on: the hole of a screw,
+ * the fold over an edge, a button. They give way inwards; where they cannot, a finding tells. 4  A
+ * railroaded cover that takes two widths has one level seam, as low as the cloth allows, where it
+ * is seen least; it gives way upwards. Of more widths the level seams are placed as upright ones
+ * are. 5  One seam down the middle there is by the maker's word alone.
  *
- * Places are counted along the pulled cloth, from the left end of the layer on its face: buttons
- * take cloth in, so that a place in a tufting field lies farther from the middle on the cloth.
+ * Places are counted along the pulled cloth, from the left end of the layer on its face, level
+ * seams from its lower end: buttons take cloth in, so that a place in a tufting field lies farther
+ * from the middle on the cloth.
  */
 #include "plan/cover.h"
 
 #include "plan/drape.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
+#include "plan/hidden.h"
 #include "plan/point.h"
 #include "plan/pose.h"
 #include "plan/stance.h"
 
+#include <assert.h>
 #include <stdlib.h>
 
 /* Lines and ends that lie flush, as far as eyes see. */
@@ -40,8 +45,9 @@ struct keep {
 struct seaming {
     struct planning *planning;
     const struct spread *spread;
+    bool level;          /* seams run left to right: places are heights */
     int64_t middle;      /* of the face */
-    int64_t left, right; /* cut beyond it to both sides */
+    int64_t left, right; /* cut beyond it to both sides; of level seams below and above */
     int64_t roll;
     int64_t repeat; /* that seams match at; 0 for none */
     LIST_OF(struct hide) hides;
@@ -61,10 +67,18 @@ static void add_keep(struct seaming *seaming, int64_t at, int64_t around, const 
         (struct keep){at - around, at + around, what};
 }
 
-/* The place of the first box's u on the layer. */
-static int64_t on_layer(const struct seaming *seaming, int64_t u)
+/* Of a place on a face, the figure that counts. */
+static int64_t figure(const struct seaming *seaming, int64_t u, int64_t v)
 {
-    return u + seaming->spread->plots[0].area.u0;
+    return seaming->level ? v : u;
+}
+
+/* The place of the first box's u or v on the layer. */
+static int64_t on_layer(const struct seaming *seaming, int64_t at)
+{
+    const struct area *area = &seaming->spread->plots[0].area;
+
+    return at + figure(seaming, area->u0, area->v0);
 }
 
 static void find_mattress(struct seaming *seaming, const struct object *mattress)
@@ -75,7 +89,8 @@ static void find_mattress(struct seaming *seaming, const struct object *mattress
     struct solid lies = stance_object(planning->plan, mattress);
     struct vector ends[2] = {lies.low, {lies.high.x, lies.low.y, lies.low.z}};
 
-    if (!pose || !pose->placed || pose->lean != 0 || side_axis(spread->side) == AXIS_Z ||
+    if (seaming->level || !pose || !pose->placed || pose->lean != 0 ||
+        side_axis(spread->side) == AXIS_Z ||
         side_turned(spread->side, (4 - pose->turn) % 4) != SIDE_FRONT)
         return;
     for (int i = 0; i < 2; i++) {
@@ -95,7 +110,7 @@ static void find_objects(struct seaming *seaming)
             find_mattress(seaming, &model->objects.at[i]);
 }
 
-/* Upright nail rows on the same face. */
+/* Nail rows on the same face, that run as the seams do. */
 static void find_nail_rows(struct seaming *seaming)
 {
     const struct model *model = seaming->planning->model;
@@ -108,10 +123,12 @@ static void find_nail_rows(struct seaming *seaming)
         if (trim->kind != LAYER_TRIM || trim->box != spread->layer->box ||
             trim->group != spread->layer->group || trim->side != spread->side)
             continue;
-        if (trim->left != ENDING_STOP)
-            add_hide(seaming, on_layer(seaming, area.u0), "a row of nails");
-        if (trim->right != ENDING_STOP)
-            add_hide(seaming, on_layer(seaming, area.u1), "a row of nails");
+        if (figure(seaming, trim->left, trim->bottom) != ENDING_STOP)
+            add_hide(seaming, on_layer(seaming, figure(seaming, area.u0, area.v0)),
+                     "a row of nails");
+        if (figure(seaming, trim->right, trim->top) != ENDING_STOP)
+            add_hide(seaming, on_layer(seaming, figure(seaming, area.u1, area.v1)),
+                     "a row of nails");
     }
 }
 
@@ -121,12 +138,17 @@ static void find_joints(struct seaming *seaming)
     const struct spread *spread = seaming->spread;
 
     for (size_t i = 0; i < spread->plot_count; i++)
-        for (size_t k = 0; k < spread->plot_count; k++)
-            if (llabs(spread->plots[i].area.u1 - spread->plots[k].area.u0) <= EYE)
-                add_hide(seaming, spread->plots[i].area.u1, "the joint of two boxes");
+        for (size_t k = 0; k < spread->plot_count; k++) {
+            const struct area *one = &spread->plots[i].area;
+            const struct area *next = &spread->plots[k].area;
+            int64_t ends = figure(seaming, one->u1, one->v1);
+
+            if (llabs(ends - figure(seaming, next->u0, next->v0)) <= EYE)
+                add_hide(seaming, ends, "the joint of two boxes");
+        }
 }
 
-/* Those as high as the layer: one just beyond its end is on the seam to the next. */
+/* Those beside which the layer lies: one just beyond its end is on the seam to the next. */
 static void find_holes_of(struct seaming *seaming, const struct junction *junction,
                           const struct plot *plot, bool of_b)
 {
@@ -136,12 +158,18 @@ static void find_holes_of(struct seaming *seaming, const struct junction *juncti
 
     for (size_t i = 0; i < junction->point_count; i++) {
         const struct plan_point *point = &planning->plan->points.at[junction->first_point + i];
+        const struct spread *spread = seaming->spread;
         int64_t u, v;
+        int64_t beside;
 
-        box_to_face(seaming->spread->side, of_b ? point->in_b : point->in_a, &u, &v);
-        if (plot->area.v0 + v >= 0 && plot->area.v0 + v <= seaming->spread->height)
-            add_keep(seaming, plot->area.u0 + u, around + planning->value[TRADE_SEAM_ALLOWANCE],
-                     "the hole of a screw");
+        box_to_face(spread->side, of_b ? point->in_b : point->in_a, &u, &v);
+        u += plot->area.u0;
+        v += plot->area.v0;
+        beside = figure(seaming, v, u);
+        if (beside >= 0 && beside <= figure(seaming, spread->height, spread->width))
+            add_keep(seaming,
+                     tuft_on_cloth(planning, spread, seaming->level, figure(seaming, u, v)),
+                     around + planning->value[TRADE_SEAM_ALLOWANCE], "the hole of a screw");
     }
 }
 
@@ -170,14 +198,17 @@ static void find_holes(struct seaming *seaming)
 static void find_folds(struct seaming *seaming)
 {
     const struct spread *spread = seaming->spread;
+    const int64_t ends[2] = {seaming->level ? EDGE_BOTTOM : EDGE_LEFT,
+                             seaming->level ? EDGE_TOP : EDGE_RIGHT};
     int64_t clear = seaming->planning->value[TRADE_SEAM_CLEAR];
 
-    for (int64_t edge = EDGE_LEFT; edge <= EDGE_RIGHT; edge++) {
-        const struct brim *brim = &spread->brims[edge];
-        int64_t out = edge == EDGE_LEFT ? -brim->over : spread->width + brim->over;
+    for (int i = 0; i < 2; i++) {
+        const struct brim *brim = &spread->brims[ends[i]];
+        int64_t out =
+            i == 0 ? -brim->over : figure(seaming, spread->width, spread->height) + brim->over;
 
         if (!brim->inside && brim->ending != ENDING_STOP)
-            add_keep(seaming, tuft_on_cloth(seaming->planning, spread, out), clear,
+            add_keep(seaming, tuft_on_cloth(seaming->planning, spread, seaming->level, out), clear,
                      "the fold over an edge");
     }
 }
@@ -186,12 +217,14 @@ static void find_buttons(struct seaming *seaming)
 {
     const struct plan *plan = seaming->planning->plan;
     const struct spread *spread = seaming->spread;
+    const struct layer *layer = spread->layer;
 
     for (size_t i = 0; i < plan->tufts.count; i++) {
         const struct tuft *tuft = &plan->tufts.at[i];
+        int64_t at = figure(seaming, tuft->u - layer->u, tuft->v - layer->v);
 
-        if (tuft->layer == spread->layer->key)
-            add_keep(seaming, tuft_on_cloth(seaming->planning, spread, tuft->u - spread->layer->u),
+        if (tuft->layer == layer->key)
+            add_keep(seaming, tuft_on_cloth(seaming->planning, spread, seaming->level, at),
                      seaming->planning->value[TRADE_SEAM_CLEAR], "a button");
     }
 }
@@ -257,11 +290,12 @@ static bool is_hidden_at(const struct seaming *seaming, int64_t at)
     return false;
 }
 
-/* Draws the seams in to the nearest line that hides them on both sides and costs no width more.
- * Returns what it is; NULL without any. */
+/* Draws the seams in to the nearest line that hides them on both sides and, unless the maker wants
+ * them there, costs no width more. Returns what it is; NULL without any. */
 static const char *draw_to_line(const struct seaming *seaming, struct widths *widths)
 {
-    int64_t least = widths->seam - seaming->planning->value[TRADE_SEAM_MOVE];
+    bool far = seaming->spread->layer->seaming == SEAMING_LINE;
+    int64_t least = far ? 0 : widths->seam - seaming->planning->value[TRADE_SEAM_MOVE];
     struct widths best = *widths;
     const char *what = NULL;
 
@@ -273,7 +307,7 @@ static const char *draw_to_line(const struct seaming *seaming, struct widths *wi
         if (seam > widths->seam || seam < least || (what && seam <= best.seam) ||
             !is_hidden_at(seaming, seaming->middle - seam) ||
             !is_hidden_at(seaming, seaming->middle + seam) || !cut_at(seaming, seam, &drawn) ||
-            drawn.count > widths->count || fallen_on(seaming, &drawn, &unused))
+            (drawn.count > widths->count && !far) || fallen_on(seaming, &drawn, &unused))
             continue;
         best = drawn;
         what = seaming->hides.at[i].what;
@@ -316,39 +350,168 @@ static void tell_seam(struct planning *planning, const struct spread *spread, in
     argument_text(finding, 2, what);
 }
 
+/* ---- one seam alone ---- */
+
+/* What a seam at a place falls on; NULL where it is clear. *ret_clear is then the next place up. */
+static const char *falls_on(const struct seaming *seaming, int64_t at, int64_t *ret_clear)
+{
+    for (size_t i = 0; i < seaming->keeps.count; i++) {
+        const struct keep *keep = &seaming->keeps.at[i];
+
+        *ret_clear = keep->to;
+        if (keep->from < at && at < keep->to)
+            return keep->what;
+    }
+    return NULL;
+}
+
+static bool cut_in_two(const struct seaming *seaming, int64_t at, struct widths *widths)
+{
+    const int64_t *value = seaming->planning->value;
+
+    return widths_in_two(widths, seaming->left - seaming->middle + at,
+                         seaming->right + seaming->middle - at, seaming->roll,
+                         value[TRADE_SEAM_ALLOWANCE], value[TRADE_SIDE_STRIP_MIN]);
+}
+
+static struct seams seam_alone(const struct seaming *seaming, int64_t at, const char *hidden_by)
+{
+    struct seams seams = {.alone = at, .hidden_by = hidden_by};
+    bool fits = cut_in_two(seaming, at, &seams.widths);
+
+    assert(fits);
+    (void)fits;
+    return seams;
+}
+
+/* Where lines hide a level seam: at one of its own, and anywhere behind the mattress. */
+static const char *hidden_level(const struct seaming *seaming, int64_t at)
+{
+    const struct spread *spread = seaming->spread;
+
+    if (spread->plot_count == 1 &&
+        at + spread->layer->v <= hidden_height(seaming->planning, spread->box, spread->side))
+        return "the part that the mattress hides";
+    for (size_t i = 0; i < seaming->hides.count; i++)
+        if (llabs(seaming->hides.at[i].at - at) <= EYE)
+            return seaming->hides.at[i].what;
+    return NULL;
+}
+
+/* The nearest line up to `most` that hides a seam, clear of everything; `at` without any. */
+static int64_t raised_to_line(const struct seaming *seaming, int64_t at, int64_t most)
+{
+    int64_t best = INT64_MAX;
+    int64_t unused;
+
+    for (size_t i = 0; i < seaming->hides.count; i++) {
+        int64_t line = seaming->hides.at[i].at;
+        struct widths widths;
+
+        if (line >= at && line <= most && line < best && !falls_on(seaming, line, &unused) &&
+            cut_in_two(seaming, line, &widths))
+            best = line;
+    }
+    return best < INT64_MAX ? best : at;
+}
+
+/*
+ * The level seam of a cover of two widths: at the lowest place that cloth and strip allow, raised
+ * to a line that is near, or until it is clear. False where two widths do not do.
+ */
+static bool place_level(const struct seaming *seaming, struct seams *ret_seams)
+{
+    const int64_t *value = seaming->planning->value;
+    int64_t begin = seaming->middle - seaming->left;
+    int64_t end = seaming->middle + seaming->right;
+    int64_t lowest =
+        length_larger(end - seaming->roll + value[TRADE_SEAM_ALLOWANCE],
+                      begin + value[TRADE_SIDE_STRIP_MIN] - value[TRADE_SEAM_ALLOWANCE]);
+    int64_t far =
+        seaming->spread->layer->seaming == SEAMING_LINE ? end - begin : value[TRADE_SEAM_MOVE];
+    int64_t at = lowest;
+    const char *on = NULL;
+    struct widths widths;
+
+    if (!cut_in_two(seaming, lowest, &widths))
+        return false;
+    if (!hidden_level(seaming, at) && seaming->spread->layer->seaming != SEAMING_CENTRE)
+        at = raised_to_line(seaming, at, lowest + far);
+    for (int64_t clear; (on = falls_on(seaming, at, &clear)) != NULL; at = clear)
+        if (!cut_in_two(seaming, clear, &widths)) {
+            at = lowest;
+            break;
+        }
+    *ret_seams = seam_alone(seaming, at, hidden_level(seaming, at));
+    if (on)
+        tell_seam(seaming->planning, seaming->spread, llabs(at - seaming->middle),
+                  at < seaming->middle ? "below" : "above", on);
+    return true;
+}
+
+/* One seam down the middle; false where it does not come out of two widths. */
+static bool place_middle(const struct seaming *seaming, struct seams *ret_seams)
+{
+    struct widths widths;
+    int64_t unused;
+    const char *on = falls_on(seaming, seaming->middle, &unused);
+
+    if (!cut_in_two(seaming, seaming->middle, &widths))
+        return false;
+    *ret_seams = seam_alone(seaming, seaming->middle, NULL);
+    if (on)
+        tell_seam(seaming->planning, seaming->spread, 0, "from", on);
+    return true;
+}
+
+/* ---- all ---- */
+
 static int64_t matched_repeat(const struct stock *stock, int64_t roll, int64_t allowance)
 {
     return stock->repeat_across <= roll - 2 * allowance ? stock->repeat_across : 0;
 }
 
-struct widths seams_place(struct planning *planning, const struct spread *spread, int64_t width,
-                          int64_t before, int64_t roll, const char **ret_hidden_by)
+/* Seams mirrored about the middle. */
+static struct seams place_mirrored(struct seaming *seaming, struct widths widths)
+{
+    struct seams seams = {.widths = widths};
+    const char *on;
+
+    if (seaming->repeat == 0 && seaming->spread->layer->seaming != SEAMING_CENTRE)
+        seams.hidden_by = draw_to_line(seaming, &seams.widths);
+    on = seams.hidden_by ? NULL : draw_clear(seaming, &seams.widths);
+    if (on)
+        tell_seam(seaming->planning, seaming->spread, seams.widths.seam, "beside", on);
+    return seams;
+}
+
+struct seams seams_place(struct planning *planning, const struct spread *spread, bool level,
+                         int64_t cut, int64_t before, int64_t roll)
 {
     const int64_t *value = planning->value;
     int64_t allowance = value[TRADE_SEAM_ALLOWANCE];
-    int64_t middle = before + spread->width / 2 + tuft_extra(planning, spread, true) / 2;
     struct seaming seaming = {.planning = planning,
                               .spread = spread,
-                              .middle = spread->width / 2,
-                              .left = middle,
-                              .right = width - middle,
+                              .level = level,
                               .roll = roll,
                               .repeat = matched_repeat(spread->stock, roll, allowance)};
-    struct widths widths = widths_about(&seaming.left, &seaming.right, roll, allowance,
-                                        value[TRADE_SIDE_STRIP_MIN], spread->stock->repeat_across);
-    const char *on;
+    struct seams seams = {.widths = {.count = 1, .centre = cut}};
+    int64_t middle = before + tuft_extra(planning, spread, !level) / 2;
 
-    *ret_hidden_by = NULL;
-    if (widths.count == 1)
-        return widths;
-    seaming.middle += seaming.left - middle;
+    seaming.middle = figure(&seaming, spread->width, spread->height) / 2;
+    middle += seaming.middle;
+    seaming.left = middle;
+    seaming.right = cut - middle;
+    if (cut <= roll)
+        return seams;
     find_all(&seaming);
-    if (seaming.repeat == 0)
-        *ret_hidden_by = draw_to_line(&seaming, &widths);
-    on = *ret_hidden_by ? NULL : draw_clear(&seaming, &widths);
-    if (on)
-        tell_seam(planning, spread, widths.seam, "beside", on);
-    return widths;
+    if (level ? seaming.repeat == 0 && place_level(&seaming, &seams)
+              : spread->layer->seaming == SEAMING_MIDDLE && place_middle(&seaming, &seams))
+        return seams;
+    seams.widths = widths_about(&seaming.left, &seaming.right, roll, allowance,
+                                value[TRADE_SIDE_STRIP_MIN], spread->stock->repeat_across);
+    seaming.middle += seaming.left - middle;
+    return place_mirrored(&seaming, seams.widths);
 }
 
 /* ---- seams by hand ---- */

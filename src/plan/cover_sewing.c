@@ -36,9 +36,9 @@ void sew_widths(struct planning *planning, const struct spread *spread, const ch
 {
     if (widths->count > 1)
         add_seam(planning, spread, SEAM_STRAIGHT,
-                 arena_format(planning->arena, "widths of the %s", name), 2 * (widths->inner + 1),
+                 arena_format(planning->arena, "widths of the %s", name), widths_seams(widths),
                  along)
-            ->even = true;
+            ->even = widths_seams(widths) > 1;
 }
 
 /* ---- boxing ---- */

@@ -63,8 +63,9 @@ static void cut_faces(struct planning *planning, struct spread *spread)
     bool across;
 
     tuft_lay(planning, spread);
-    cut_on_face(planning, spread, "face", width, height, face_reach(planning, spread, EDGE_LEFT),
-                face_reach(planning, spread, EDGE_BOTTOM));
+    cut_on_face(planning, spread, "face", width, height,
+                &(struct reach){face_reach(planning, spread, EDGE_LEFT),
+                                face_reach(planning, spread, EDGE_BOTTOM)});
     if (spread->layer->both)
         spread_cloth(planning, spread, "face", width, height, &across);
     tuft_consume(planning, spread);

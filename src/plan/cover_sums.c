@@ -102,6 +102,27 @@ struct widths widths_about(int64_t *left, int64_t *right, int64_t usable, int64_
     return widths;
 }
 
+bool widths_in_two(struct widths *widths, int64_t first, int64_t second, int64_t usable,
+                   int64_t allowance, int64_t least_side)
+{
+    int64_t one = first + allowance;
+    int64_t other = second + allowance;
+
+    if (smaller(one, other) < least_side || larger(one, other) > usable)
+        return false;
+    *widths = (struct widths){.count = 2, .centre = larger(one, other), .full = usable};
+    if (one < other)
+        widths->side = one;
+    else
+        widths->side_right = other;
+    return true;
+}
+
+int widths_seams(const struct widths *widths)
+{
+    return 2 * widths->inner + (widths->side > 0) + (widths->side_right > 0);
+}
+
 int64_t drop_repeats(int64_t length, int64_t repeat)
 {
     assert(length >= 0 && repeat > 0);

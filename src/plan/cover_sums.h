@@ -21,7 +21,8 @@ struct widths {
     int64_t centre;
     int inner;                /* full widths between the centre and each outer strip */
     int64_t full;             /* their width */
-    int64_t side, side_right; /* outer strips, 0 when there is no seam */
+    int64_t side, side_right; /* outer strips, 0 when there is no seam; of one seam alone the one on
+                                 the other side of it */
     int64_t seam; /* first seams at +- this from the centre line, 0 when there is none */
 };
 
@@ -48,6 +49,17 @@ struct widths widths_about(int64_t *left, int64_t *right, int64_t usable, int64_
  * stand no further in, or a strip would be wider than the cloth or narrower than `least_side`. */
 bool widths_draw_in(struct widths *widths, int64_t left, int64_t right, int64_t usable,
                     int64_t allowance, int64_t least_side, int64_t seam);
+
+/*
+ * Two widths with one seam alone: `first` of the cut width lies left of it or below, and `second`
+ * right of it or above. The wider is the centre, of equals the first. False, and nothing is
+ * changed, where one is wider than the cloth or narrower than `least_side`.
+ */
+bool widths_in_two(struct widths *widths, int64_t first, int64_t second, int64_t usable,
+                   int64_t allowance, int64_t least_side);
+
+/* Seams between all its widths. */
+int widths_seams(const struct widths *widths);
 
 /* Whole repeats of a pattern that a cut length takes up: each drop begins at the same place of it.
  * repeat > 0. */

@@ -124,19 +124,22 @@ static int64_t border_of(const struct planning *planning, const struct tufting *
     return tufting->border > 0 ? tufting->border : planning->value[TRADE_TUFT_BORDER];
 }
 
-int64_t tuft_on_cloth(const struct planning *planning, const struct spread *spread, int64_t u)
+int64_t tuft_on_cloth(const struct planning *planning, const struct spread *spread, bool level,
+                      int64_t at)
 {
     const struct tufting *tufting = spread->tufting;
-    int64_t off = u - spread->width / 2;
-    int64_t extra = tuft_extra(planning, spread, true);
-    int64_t field;
+    int64_t extent = level ? spread->height : spread->width;
+    int64_t off = at - extent / 2;
+    int64_t extra = tuft_extra(planning, spread, !level);
+    int64_t count, field;
 
     if (!tufting)
-        return u;
-    field = spread->width - 2 * border_of(planning, tufting);
+        return at;
+    count = level ? tufting->down : tufting->across;
+    field = extent - 2 * border_of(planning, tufting);
     if (2 * off > field || 2 * off < -field || field <= 0)
-        return off < 0 ? u - extra / 2 : u + extra / 2;
-    return u + whole_divide_even(off * tufting->across * (extra / (tufting->across + 1)), field);
+        return off < 0 ? at - extra / 2 : at + extra / 2;
+    return at + whole_divide_even(off * count * (extra / (count + 1)), field);
 }
 
 static void add_tufts(struct planning *planning, const struct spread *spread)

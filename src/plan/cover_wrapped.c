@@ -36,6 +36,6 @@ void cut_wrapped(struct planning *planning, struct spread *spread)
 
     tuft_lay(planning, spread);
     cut_on_face(planning, spread, words_layer.at[layer->kind].name, width, height,
-                reach(spread, EDGE_LEFT), reach(spread, EDGE_BOTTOM));
+                &(struct reach){reach(spread, EDGE_LEFT), reach(spread, EDGE_BOTTOM)});
     tuft_consume(planning, spread);
 }

@@ -292,7 +292,9 @@ struct cover {
     int64_t side_strip;            /* width as cut of the outer strips, 0 when there are none */
     int64_t side_strip_right;
     int seams;
-    int64_t seam; /* the first ones stand at +- this from the middle of the face, 0 without any */
+    int64_t seam;  /* the first ones stand at +- this from the middle of the face, 0 without any */
+    int64_t alone; /* where a seam without a like stands: from the layer's left, on a railroaded
+                      cover from its bottom; meaningless but where `seams` is 1 */
     const char *hidden_by; /* the line that the seams were drawn in to; NULL without */
     bool railroaded;
     int64_t thread;  /* for all its seams */

@@ -62,6 +62,8 @@ static int64_t add_any_layer(struct soft *soft, struct dice *dice, int64_t box)
         soft_layer_of(soft, layer)->both = 0;
     if (dice_between(dice, 0, 3) == 0)
         soft_layer_of(soft, layer)->u = IN(inches(dice, 0, 2));
+    soft_layer_of(soft, layer)->direction = dice_between(dice, 0, 2) == 0;
+    soft_layer_of(soft, layer)->seaming = dice_between(dice, 0, SEAMING_COUNT - 1);
     return layer;
 }
 
@@ -244,7 +246,11 @@ static void check_sewn(struct soft *soft)
         if (layer->kind != LAYER_COVER || layer->shape != SHAPE_WRAPPED)
             continue;
         assert_in_range(sewn_width(soft, cover) - wanted, 0, 1); /* half a count for each side */
-        if (cover->seams > 0) {
+        if (cover->seams == 1) {
+            assert_true(cover->side_strip + cover->side_strip_right >= IN(4));
+            assert_true(cover->side_strip == 0 || cover->side_strip_right == 0);
+        }
+        if (cover->seams > 1) {
             assert_true(cover->side_strip >= IN(4) && cover->side_strip_right >= IN(4));
             assert_true(cover->side_strip <= IN(54) && cover->side_strip_right <= IN(54));
         }
@@ -262,13 +268,17 @@ static void widths_sew_up_to_the_cover_and_no_strip_is_narrow(void **state)
 
 #define SEAMS_AT_MOST 16
 
-/* The seams of a wrapped cover from the left of its layer, in one row; how many. */
+/* The seams of a wrapped cover from the left of its layer, level ones from its bottom; how many. */
 static int seams_of(const struct cover *cover, int64_t seams[SEAMS_AT_MOST])
 {
-    int64_t left = cover->side_strip - IN(0.5) - cover->before;
-    int64_t right = cover->cut_width - cover->side_strip_right + IN(0.5) - cover->before;
+    int64_t cut = cover->railroaded ? cover->cut_height : cover->cut_width;
+    int64_t before = cover->railroaded ? cover->below : cover->before;
+    int64_t left = cover->side_strip - IN(0.5) - before;
+    int64_t right = cut - cover->side_strip_right + IN(0.5) - before;
     int count = 0;
 
+    if (cover->seams == 1)
+        seams[count++] = cover->side_strip > 0 ? left : right;
     for (int nth = 0; nth < cover->seams / 2; nth++) {
         seams[count++] = left + nth * (IN(54) - IN(1));
         seams[count++] = right - nth * (IN(54) - IN(1));
@@ -285,22 +295,29 @@ static bool seam_is_told(const struct soft *soft, int64_t layer)
     return false;
 }
 
+static int folds_looked_at[2]; /* seams, by whether they are level */
+
 static void check_folds(struct soft *soft)
 {
     for (size_t i = 0; i < soft->plan->covers.count; i++) {
         const struct cover *cover = &soft->plan->covers.at[i];
         const struct layer *layer = MODEL_FIND(&soft->model, layer, cover->layer);
         struct area face = face_area(MODEL_FIND(&soft->model, box, layer->box), layer->side);
+        bool level = cover->railroaded;
+        int64_t first = level ? layer->bottom : layer->left;
+        int64_t last = level ? layer->top : layer->right;
+        int64_t end = level ? area_height(&face) : area_width(&face) - layer->u;
         int64_t seams[SEAMS_AT_MOST];
 
-        if (layer->kind != LAYER_COVER || layer->shape != SHAPE_WRAPPED || cover->railroaded ||
+        if (layer->kind != LAYER_COVER || layer->shape != SHAPE_WRAPPED ||
             seam_is_told(soft, layer->key))
             continue;
         for (int n = seams_of(cover, seams); n-- > 0;) {
-            if (layer->u == 0 && layer->left != ENDING_STOP)
+            if ((level || layer->u == 0) && first != ENDING_STOP)
                 assert_true(llabs(seams[n]) >= IN(1) - 1);
-            if (layer->right != ENDING_STOP)
-                assert_true(llabs(seams[n] - (area_width(&face) - layer->u)) >= IN(1) - 1);
+            if (last != ENDING_STOP)
+                assert_true(llabs(seams[n] - end) >= IN(1) - 1);
+            folds_looked_at[level]++;
         }
     }
 }
@@ -308,14 +325,18 @@ static void check_folds(struct soft *soft)
 static void no_seam_lies_on_the_fold_over_an_edge(void **state)
 {
     (void)state;
-    for (uint64_t seed = 1; seed <= 60; seed++)
+    for (uint64_t seed = 1; seed <= 150; seed++)
         with_any_build(seed, 6, check_folds);
+    assert_true(folds_looked_at[0] > 20 && folds_looked_at[1] > 10);
 }
 
-/* A wide frame with a sheet in front, and a cover over it. */
-static int64_t add_wide_frame(struct soft *soft, struct dice *dice, int64_t *ret_cover)
+/* A wide frame with a sheet in front, or a tall one, and a cover over it that is wider than its
+ * cloth; railroaded where it is tall. */
+static int64_t add_frame(struct soft *soft, struct dice *dice, bool tall, int64_t *ret_cover)
 {
-    int64_t box = soft_box(soft, "A", inches(dice, 48, 100), 3, 40);
+    double width = tall ? 40 : inches(dice, 48, 100);
+    double height = tall ? inches(dice, 48, 80) : 40;
+    int64_t box = soft_box(soft, "A", width, 3, height);
     struct box *frame = model_find(&soft->model, ENTITY_box, box);
     struct facing *facing = MODEL_ADD(&soft->model, facing);
 
@@ -324,13 +345,15 @@ static int64_t add_wide_frame(struct soft *soft, struct dice *dice, int64_t *ret
     facing->stock = soft_wood(soft, STOCK_SHEET, 0.5, 0);
     frame->stick = soft_wood(soft, STOCK_STICK, 1.5, 2.5);
     *ret_cover = soft_layer(soft, box, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT, soft->cloth);
+    soft_layer_of(soft, *ret_cover)->direction = tall ? DIRECTION_ACROSS : DIRECTION_UP;
     return box;
 }
 
 /* A box joined on its front, anywhere: its screws go through the cover. */
-static void join_on_front(struct soft *soft, struct dice *dice, int64_t box)
+static void join_on_front(struct soft *soft, struct dice *dice, bool tall, int64_t box)
 {
-    int64_t other = soft_box(soft, "B", inches(dice, 4, 24), 10, 40);
+    double size = inches(dice, 4, 24);
+    int64_t other = soft_box(soft, "B", tall ? 40 : size, 10, tall ? size : 40);
     struct box *frame = model_find(&soft->model, ENTITY_box, other);
     struct join *join = MODEL_ADD(&soft->model, join);
 
@@ -342,7 +365,7 @@ static void join_on_front(struct soft *soft, struct dice *dice, int64_t box)
     join->target = TARGET_BOX;
     join->box_b = other;
     join->side_b = SIDE_BACK;
-    join->offset_u = IN(inches(dice, 0, 40));
+    *(tall ? &join->offset_v : &join->offset_u) = IN(inches(dice, 0, tall ? 24 : 40));
 }
 
 /* How far a cover's nearest seam lies from its slits, less what is wanted; INT64_MAX without. */
@@ -358,7 +381,8 @@ static int64_t room_at_slits(const struct soft *soft, const struct cover *cover)
         if (patch->layer != cover->layer || patch->side != SIDE_FRONT)
             continue;
         for (int n = 0; n < count; n++) {
-            int64_t off = llabs(patch->u - seams[n]) - patch->diameter / 2 - IN(0.5);
+            int64_t at = cover->railroaded ? patch->v : patch->u;
+            int64_t off = llabs(at - seams[n]) - patch->diameter / 2 - IN(0.5);
 
             room = off < room ? off : room;
         }
@@ -366,26 +390,47 @@ static int64_t room_at_slits(const struct soft *soft, const struct cover *cover)
     return room;
 }
 
-static void no_seam_lies_on_the_hole_of_a_screw(void **state)
+/* How many of 60 covers are slit, and the seams of how many gave way. */
+static void check_holes(void **state, bool tall, int *ret_slit, int *ret_moved)
 {
-    int slit = 0, moved = 0;
-
+    *ret_slit = *ret_moved = 0;
     for (uint64_t seed = 1; seed <= 60; seed++) {
         struct dice dice = {seed};
         struct soft *soft;
         const struct cover *cover;
-        int64_t layer;
+        int64_t layer, box;
 
         assert_int_equal(soft_begin(state), 0);
         soft = *state;
-        join_on_front(soft, &dice, add_wide_frame(soft, &dice, &layer));
+        box = add_frame(soft, &dice, tall, &layer);
+        join_on_front(soft, &dice, tall, box);
         soft_plan(soft);
         cover = soft_cover(soft, layer);
-        slit += cover->seams > 0 && room_at_slits(soft, cover) < INT64_MAX;
-        moved += cover->seams > 0 && cover->seam < IN(25.5);
+        *ret_slit += cover->seams > 0 && room_at_slits(soft, cover) < INT64_MAX;
+        if (tall)
+            *ret_moved += cover->seams == 1 && cover->side_strip > IN(4) &&
+                          cover->cut_height - cover->side_strip < IN(53);
+        else
+            *ret_moved += cover->seams > 0 && cover->seam < IN(25.5);
         assert_true(seam_is_told(soft, layer) || room_at_slits(soft, cover) >= -1);
         soft_end(state);
     }
+}
+
+static void no_seam_lies_on_the_hole_of_a_screw(void **state)
+{
+    int slit, moved;
+
+    check_holes(state, false, &slit, &moved);
+    assert_true(slit > 25);
+    assert_true(moved > 2);
+}
+
+static void no_level_seam_lies_on_the_hole_of_a_screw(void **state)
+{
+    int slit, moved;
+
+    check_holes(state, true, &slit, &moved);
     assert_true(slit > 25);
     assert_true(moved > 2);
 }
@@ -434,9 +479,26 @@ static int64_t add_mirror(struct soft *soft, int64_t layer)
     mirror->right = from.left;
     mirror->top = from.top;
     mirror->bottom = from.bottom;
+    mirror->direction = from.direction;
+    mirror->seaming = from.seaming;
     if (from.u > 0)
         mirror->width = IN(width) - from.u;
     return key;
+}
+
+/* Of one level seam the strip lies below on both; the halves beside an upright one are wider and
+ * narrower, or equal. */
+static void assert_mirrored_strips(const struct cover *cover, const struct cover *mirror)
+{
+    bool halves = cover->side_strip == 0 && mirror->side_strip == 0;
+    bool level = cover->seams == 1 && (cover->railroaded || halves);
+
+    if (cover->seams == 1 && !cover->railroaded)
+        assert_int_equal(cover->alone + mirror->alone,
+                         cover->cut_width - cover->before - mirror->before);
+    assert_int_equal(cover->side_strip, level ? mirror->side_strip : mirror->side_strip_right);
+    assert_int_equal(cover->side_strip_right,
+                     level ? mirror->side_strip_right : mirror->side_strip);
 }
 
 static void mirrored_layers_are_cut_and_stapled_alike(void **state)
@@ -465,10 +527,7 @@ static void mirrored_layers_are_cut_and_stapled_alike(void **state)
                          soft_cover(soft, pair[1])->cut_height);
         assert_int_equal(soft_cover(soft, pair[0])->area, soft_cover(soft, pair[1])->area);
         assert_int_equal(soft_cover(soft, pair[0])->seam, soft_cover(soft, pair[1])->seam);
-        assert_int_equal(soft_cover(soft, pair[0])->side_strip,
-                         soft_cover(soft, pair[1])->side_strip_right);
-        assert_int_equal(soft_cover(soft, pair[0])->side_strip_right,
-                         soft_cover(soft, pair[1])->side_strip);
+        assert_mirrored_strips(soft_cover(soft, pair[0]), soft_cover(soft, pair[1]));
     }
 }
 
@@ -552,6 +611,7 @@ int main(void)
         cmocka_unit_test(widths_sew_up_to_the_cover_and_no_strip_is_narrow),
         cmocka_unit_test(no_seam_lies_on_the_fold_over_an_edge),
         cmocka_unit_test(no_seam_lies_on_the_hole_of_a_screw),
+        cmocka_unit_test(no_level_seam_lies_on_the_hole_of_a_screw),
         cmocka_unit_test(the_same_sizes_and_values_give_the_same_plan_in_either_unit),
         cmocka_unit_test_setup_teardown(a_wider_cloth_needs_no_more_widths_for_any_cover,
                                         soft_begin, soft_end),

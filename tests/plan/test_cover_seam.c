@@ -259,6 +259,174 @@ static void a_seam_that_cannot_keep_clear_is_told(void **state)
     assert_int_equal(soft_findings(soft, FINDING_SEAM_ON), 1);
 }
 
+/* ---- by the maker's word ---- */
+
+/* Rows 10 in from the ends of 63: 5 in further in than the seams would stand. */
+static void seams_come_in_as_far_as_the_maker_wants_them_to(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_cover(soft, 63, 40);
+
+    add_nail_rows(soft, cover, 63, 10);
+    soft_layer_of(soft, cover)->seaming = SEAMING_LINE;
+    soft_plan(soft);
+    assert_seam(soft, cover, 21.5, "a row of nails");
+}
+
+static void seams_stay_out_where_the_maker_wants_the_full_centre(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_cover(soft, 63, 40);
+
+    add_nail_rows(soft, cover, 63, 7);
+    soft_layer_of(soft, cover)->seaming = SEAMING_CENTRE;
+    soft_plan(soft);
+    assert_seam(soft, cover, 26.5, NULL);
+}
+
+/* 76 of cloth in two halves, each with half an inch for the seam. */
+static void one_seam_runs_down_the_middle_by_the_makers_word(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_cover(soft, 63, 40);
+
+    soft_layer_of(soft, cover)->seaming = SEAMING_MIDDLE;
+    soft_plan(soft);
+    assert_int_equal(soft_cover(soft, cover)->seams, 1);
+    assert_int_equal(soft_cover(soft, cover)->alone, IN(31.5));
+    assert_int_equal(soft_piece_count(soft, cover), 2);
+    assert_piece(soft_piece(soft, cover, "cover", 0), 38.5, 53);
+    assert_piece(soft_piece(soft, cover, "cover right part", 0), 38.5, 53);
+}
+
+/* 133 do not come out of two widths of 54. */
+static void a_cover_too_wide_for_one_seam_keeps_its_full_centre(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_cover(soft, 120, 40);
+
+    soft_layer_of(soft, cover)->seaming = SEAMING_MIDDLE;
+    soft_plan(soft);
+    assert_int_equal(soft_cover(soft, cover)->seams, 2);
+    assert_int_equal(soft_cover(soft, cover)->widths, 3);
+}
+
+static void a_seam_down_the_middle_over_a_button_is_told(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_cover(soft, 64, 40);
+
+    add_buttons(soft, cover, 20);
+    soft_layer_of(soft, cover)->seaming = SEAMING_MIDDLE;
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_SEAM_ON), 1);
+}
+
+/* ---- level seams ---- */
+
+/* Railroaded: 60 + 6 + 7 = 73 high, of which 54 come from the top down: the seam is at
+ * 66.5 - 54 + .5 = 13, and 13 + 6.5 + .5 = 20 are sewn on below. */
+static int64_t add_tall_cover(struct soft *soft, double height)
+{
+    int64_t cover = add_cover(soft, 40, height);
+
+    soft_layer_of(soft, cover)->direction = DIRECTION_ACROSS;
+    return cover;
+}
+
+static void assert_level(const struct soft *soft, int64_t layer, double at, const char *hidden_by)
+{
+    const struct cover *cover = soft_cover(soft, layer);
+
+    assert_true(cover->railroaded);
+    assert_int_equal(cover->seams, 1);
+    assert_int_equal(cover->alone, IN(at));
+    if (!hidden_by)
+        assert_null(cover->hidden_by);
+    else
+        assert_string_equal(cover->hidden_by, hidden_by);
+}
+
+static void a_railroaded_cover_has_one_level_seam_low_down(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_tall_cover(soft, 60);
+
+    soft_plan(soft);
+    assert_level(soft, cover, 13, NULL);
+    assert_piece(soft_piece(soft, cover, "cover", 0), 53, 54);
+    assert_piece(soft_piece(soft, cover, "cover lower part", 0), 53, 20);
+    assert_true(soft_piece(soft, cover, "cover lower part", 0)->across);
+}
+
+/* 54.5 high: the seam would leave half an inch below; the strip is never under 4. */
+static void the_part_below_a_level_seam_is_never_too_narrow(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_tall_cover(soft, 42);
+
+    soft_plan(soft);
+    assert_piece(soft_piece(soft, cover, "cover lower part", 0), 53, 4);
+    assert_piece(soft_piece(soft, cover, "cover", 0), 53, 52);
+}
+
+static void a_level_seam_rises_to_a_row_of_nails(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_tall_cover(soft, 60);
+    struct layer *trim;
+
+    add_nail_rows(soft, cover, 40, 0);
+    trim = &soft->model.layers.at[soft->model.layers.count - 1];
+    trim->v = IN(15);
+    soft_plan(soft);
+    assert_level(soft, cover, 15, "a row of nails");
+}
+
+/* A mattress 24 high hides what lies 4 in below its top. */
+static void a_level_seam_behind_the_mattress_stays(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_tall_cover(soft, 60);
+    struct object *mattress = MODEL_ADD(&soft->model, object);
+
+    mattress->kind = OBJECT_MATTRESS;
+    mattress->name = "";
+    mattress->y = IN(3);
+    mattress->width = IN(40);
+    mattress->depth = IN(75);
+    mattress->height = IN(24);
+    soft_plan(soft);
+    assert_level(soft, cover, 13, "the part that the mattress hides");
+    mattress->height = IN(16);
+    soft_plan(soft);
+    assert_level(soft, cover, 13, NULL);
+}
+
+/* 47-1/2 high: the seam would stand half an inch over the fold, and stays an inch off it. */
+static void a_level_seam_keeps_clear_of_the_fold_below(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_tall_cover(soft, 47.5);
+
+    soft_plan(soft);
+    assert_level(soft, cover, 1, NULL);
+}
+
+/* 21 rows of buttons 2-1/2 apart and half an inch of cloth for each: one at 18, and the seam at
+ * 71.75 - 54 + .5 = 18.25 gives way to 19. */
+static void a_button_under_a_level_seam_sends_it_up(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_tall_cover(soft, 60);
+
+    add_buttons(soft, cover, 4);
+    soft->model.tuftings.at[0].down = 20;
+    soft_plan(soft);
+    assert_level(soft, cover, 19, NULL);
+    assert_int_equal(soft_findings(soft, FINDING_SEAM_ON), 0);
+}
+
 /* ---- handles ---- */
 
 static void add_handle(struct soft *soft, int64_t cover, enum edge_word edge, double handle)
@@ -326,6 +494,17 @@ int main(void)
         SOFT_TEST(a_seam_an_inch_from_a_button_stays),
         SOFT_TEST(a_button_under_the_seam_sends_it_further_in),
         SOFT_TEST(a_seam_that_cannot_keep_clear_is_told),
+        SOFT_TEST(seams_come_in_as_far_as_the_maker_wants_them_to),
+        SOFT_TEST(seams_stay_out_where_the_maker_wants_the_full_centre),
+        SOFT_TEST(one_seam_runs_down_the_middle_by_the_makers_word),
+        SOFT_TEST(a_cover_too_wide_for_one_seam_keeps_its_full_centre),
+        SOFT_TEST(a_seam_down_the_middle_over_a_button_is_told),
+        SOFT_TEST(a_railroaded_cover_has_one_level_seam_low_down),
+        SOFT_TEST(the_part_below_a_level_seam_is_never_too_narrow),
+        SOFT_TEST(a_level_seam_rises_to_a_row_of_nails),
+        SOFT_TEST(a_level_seam_behind_the_mattress_stays),
+        SOFT_TEST(a_level_seam_keeps_clear_of_the_fold_below),
+        SOFT_TEST(a_button_under_a_level_seam_sends_it_up),
         SOFT_TEST(a_handle_under_an_inch_is_told),
         SOFT_TEST(a_seam_that_shorter_handles_spare_is_told),
         SOFT_TEST(a_seam_that_takes_too_much_of_the_handles_is_not),

@@ -34,7 +34,7 @@ static void expect_refused(const struct place *place, enum fault fault)
 
 static void make(struct place *place)
 {
-    struct dice dice = {42};
+    struct dice dice = {43};
 
     place_make(place);
     make_store(place->path, &dice);
