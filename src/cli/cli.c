@@ -72,6 +72,9 @@ static const struct option command_options[] = {
     {"rehearse", no_argument, NULL, OPTION_REHEARSE},
     {"apart", no_argument, NULL, OPTION_APART},
     {"layers", no_argument, NULL, OPTION_LAYERS},
+    {"picture", no_argument, NULL, OPTION_PICTURE},
+    {"corner", required_argument, NULL, OPTION_CORNER},
+    {"face", required_argument, NULL, OPTION_FACE},
     {NULL, 0, NULL, 0}};
 
 static void set_option(struct cli *cli, int option, const char *value)
@@ -83,11 +86,13 @@ static void set_option(struct cli *cli, int option, const char *value)
                   {OPTION_DATE, &cli->date},       {OPTION_SUPPLIER, &cli->supplier},
                   {OPTION_TAX, &cli->tax},         {OPTION_BUILD, &cli->build},
                   {OPTION_UNITS, &cli->units},     {OPTION_CURE, &cli->cure},
-                  {OPTION_EFFORT, &cli->effort}};
+                  {OPTION_EFFORT, &cli->effort},   {OPTION_CORNER, &cli->corner},
+                  {OPTION_FACE, &cli->face}};
     cli->json |= option == OPTION_JSON;
     cli->back |= option == OPTION_BACK;
     cli->rehearse |= option == OPTION_REHEARSE;
     cli->layers |= option == OPTION_LAYERS;
+    cli->picture |= option == OPTION_PICTURE;
     cli->apart |= option == OPTION_APART;
     cli->take |= option == OPTION_TAKE;
     cli->alone |= option == OPTION_ALONE;

@@ -25,7 +25,10 @@ enum cli_option {
     OPTION_CURE = 16384,
     OPTION_EFFORT = 32768,
     OPTION_TAKE = 65536,
-    OPTION_LAYERS = 131072
+    OPTION_LAYERS = 131072,
+    OPTION_PICTURE = 262144,
+    OPTION_CORNER = 524288,
+    OPTION_FACE = 1048576
 };
 
 #define CLI_MEASURES 64 /* more of them are not given in one command */
@@ -40,10 +43,10 @@ struct cli {
     bool alone;
     const char *measures[CLI_MEASURES]; /* NAME=VALUE, as given */
     size_t measure_count;
-    bool rehearse, apart, take, layers;
-    const char *minutes, *aisle, *date, *supplier, *tax, *build, *units, *cure,
-        *effort; /* NULL: not given */
-    int count;   /* operands */
+    bool rehearse, apart, take, layers, picture;
+    const char *minutes, *aisle, *date, *supplier, *tax, *build, *units, *cure, *effort, *corner,
+        *face; /* NULL: not given */
+    int count; /* operands */
     char **operands;
 };
 
@@ -62,6 +65,7 @@ extern const struct command commands[];
 
 enum fault command_list(struct cli *cli, struct fault_note *note);
 enum fault command_show(struct cli *cli, struct fault_note *note);
+enum fault command_picture(struct cli *cli, struct fault_note *note); /* of `show` */
 enum fault command_plan(struct cli *cli, struct fault_note *note);
 enum fault command_cut(struct cli *cli, struct fault_note *note);
 enum fault command_map(struct cli *cli, struct fault_note *note);

@@ -117,7 +117,8 @@ enum fault command_show(struct cli *cli, struct fault_note *note)
                                        sheet_sewing,  sheet_staples, NULL};
     static report_fn *const layer_reports[] = {report_heading, report_padding, report_cloth,
                                                report_staples, NULL};
-    (void)note;
+    if (cli->picture || cli->count > 1 || cli->corner || cli->face || cli->apart)
+        return command_picture(cli, note);
     return cli->layers ? view(cli, layers, layer_reports) : view(cli, sheets, reports);
 }
 

@@ -7,21 +7,29 @@
 
 #include "plan/plan.h"
 
-/* What a mark stands for; later ones are drawn over earlier ones. */
+/*
+ * What a mark stands for; later ones are drawn over earlier ones. Up to MARK_HATCH a mark is a line
+ * of any slope, from u0, v0 to u1, v1; after it an area, whose u0 <= u1 and v0 <= v1.
+ */
 enum mark_kind {
-    MARK_FACE,    /* outline of the face */
-    MARK_PANEL,   /* outline of a panel */
-    MARK_MEMBER,  /* outline of a member behind */
-    MARK_SEAM,    /* where a panel ends within the face: a line */
-    MARK_PADDING, /* where a slab or layer stops short of the edge: a line */
-    MARK_OPEN,    /* run of edge left open: a line */
-    MARK_DRIVER,  /* room that driver and hand take behind a head */
-    MARK_BLOCKER, /* what stands in that room */
-    MARK_PATCH,   /* patch kept bare round a head: its bounding square */
-    MARK_SCREW,   /* a screw's length: a line */
-    MARK_TIP,     /* centre of a join's hole on the side that the screw bites in, or its tip */
-    MARK_POINT,   /* centre of a hole on the side of its head, or the head */
-    MARK_CHOSEN,  /* the point that is looked at */
+    MARK_EDGE,       /* edge of a body that is seen */
+    MARK_BEHIND,     /* hidden edge of what is selected */
+    MARK_PLEAT,      /* from button to button of a tufting field */
+    MARK_HATCH,      /* on the faces of what is selected */
+    MARK_FACE,       /* outline of the face */
+    MARK_PANEL,      /* outline of a panel */
+    MARK_MEMBER,     /* outline of a member behind */
+    MARK_SEAM,       /* where a panel ends within the face: a line */
+    MARK_CLOTH_SEAM, /* where the cover is sewn from widths: a line */
+    MARK_PADDING,    /* where a slab or layer stops short of the edge: a line */
+    MARK_OPEN,       /* run of edge left open: a line */
+    MARK_DRIVER,     /* room that driver and hand take behind a head */
+    MARK_BLOCKER,    /* what stands in that room */
+    MARK_PATCH,      /* patch kept bare round a head: its bounding square */
+    MARK_SCREW,      /* a screw's length: a line */
+    MARK_TIP,        /* centre of a join's hole on the side that the screw bites in, or its tip */
+    MARK_POINT,      /* centre of a hole on the side of its head, or the head */
+    MARK_CHOSEN,     /* the point that is looked at */
     MARK_KINDS
 };
 
@@ -30,11 +38,24 @@ struct mark {
     struct area area; /* of a point or a tip: empty, at u0, v0 */
 };
 
+/* Words in a picture: at a place, or in the column at its right, at the place's height. */
+struct label {
+    int64_t u, v;
+    bool aside;
+    const char *text; /* safe to show */
+};
+
 /* v runs up, as on the face. */
 struct drawing {
-    struct area bounds;
+    struct area bounds; /* nothing lies outside */
     LIST_OF(struct mark) marks;
+    LIST_OF(struct label) labels; /* what matters most first */
 };
+
+static inline bool mark_is_line(enum mark_kind kind)
+{
+    return kind <= MARK_HATCH;
+}
 
 /*
  * A face of a box: members, panels, padding, patches and points of joins on it, runs of edge that

@@ -11,8 +11,13 @@ struct sketch {
     struct arena *arena;
 };
 
+/* What reaches over the face is cut off there; what lies beside it, as a run of a cover that goes
+ * on over the next box, is no part of it. */
 static void add_mark(const struct sketch *sketch, enum mark_kind kind, struct area area)
 {
+    area = area_cut(&area, &sketch->drawing->bounds);
+    if (area.u0 > area.u1 || area.v0 > area.v1)
+        return;
     *LIST_ADD(sketch->arena, &sketch->drawing->marks) = (struct mark){kind, area};
 }
 

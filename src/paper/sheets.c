@@ -87,6 +87,7 @@ void sheet_cautions(struct text *out, const struct plan *plan)
 void sheet_plan(struct text *out, const struct plan *plan)
 {
     sheet_heading(out, plan);
+    sheet_whole(out, plan);
     sheet_findings(out, plan);
     sheet_boxes(out, plan);
     sheet_screws(out, plan);

@@ -6,6 +6,8 @@
 #define PAPER_SHEETS_H
 
 #include "base/text.h"
+#include "draw/piece.h"
+#include "draw/raster.h"
 #include "plan/doable.h"
 #include "plan/plan.h"
 #include "plan/rehearse.h"
@@ -67,6 +69,15 @@ void sheet_join_map(struct text *out, const struct plan *plan, const struct junc
  * `columns`.
  */
 void sheet_point(struct text *out, const struct plan *plan, size_t point, int columns);
+
+/* ---- pictures: a line that says which and what its signs mean, and the cells under it ---- */
+
+void sheet_piece(struct text *out, const struct plan *plan, const struct piece_ask *ask,
+                 enum raster_style style);
+/* The whole piece as it stands, in characters that every printer has; nothing without boxes. */
+void sheet_whole(struct text *out, const struct plan *plan);
+void sheet_face(struct text *out, const struct plan *plan, int64_t box, int64_t side,
+                enum raster_style style);
 
 /* What can be done in the time there is, and what holds the other free steps back. */
 void sheet_doable(struct text *out, const struct plan *plan, const struct doable_ask *ask,

@@ -37,10 +37,9 @@ static bool leaves_coat(const struct layer *layer)
     return layer->shape != SHAPE_RUN && (pads || is_cloth(layer));
 }
 
-/* Batting counts as it is when the cover pulls it down. */
-static int64_t coat_thickness(const struct planning *planning, const struct layer *layer)
+int64_t layer_thickness(const struct plan *plan, const struct layer *layer)
 {
-    const struct stock *stock = MODEL_FIND(planning->model, stock, layer->stock);
+    const struct stock *stock = MODEL_FIND(plan->facts, stock, layer->stock);
     int64_t thickness = layer->thickness;
     int64_t pulled;
 
@@ -51,13 +50,13 @@ static int64_t coat_thickness(const struct planning *planning, const struct laye
     if (layer->kind == LAYER_FOAM)
         return thickness;
     if (!thickness)
-        thickness = planning->value[TRADE_BATTING_LOFT];
-    if (whole_share(thickness, planning->value[TRADE_BATTING_COMPRESS], 1000000, &pulled))
+        thickness = plan->value[TRADE_BATTING_LOFT];
+    if (whole_share(thickness, plan->value[TRADE_BATTING_COMPRESS], 1000000, &pulled))
         return thickness;
     return pulled;
 }
 
-static struct area layer_area(const struct box *box, int64_t side, const struct layer *layer)
+struct area layer_area(const struct box *box, int64_t side, const struct layer *layer)
 {
     struct area face = face_area(box, side);
     struct area given = {layer->u, layer->v, layer->width ? layer->u + layer->width : face.u1,
@@ -106,7 +105,7 @@ static void add_coat(struct planning *planning, struct coats *coats, const struc
 {
     if (!area_empty(area))
         *LIST_ADD(planning->arena, &coats->of) =
-            (struct coat){*area, coat_thickness(planning, layer), is_cloth(layer)};
+            (struct coat){*area, layer_thickness(planning->plan, layer), is_cloth(layer)};
 }
 
 /* A layer that lies on `side` of the box; `coats` has one list a side. */
@@ -154,15 +153,20 @@ static bool in_group(const struct model *model, int64_t group, int64_t box)
 }
 
 /* The side of a grouped box that looks where the layer's side of the group's first box looks. */
-static int64_t side_in_group(const struct planning *planning, const struct layer *layer,
-                             int64_t box)
+static int64_t side_in_group(const struct plan *plan, const struct layer *layer, int64_t box)
 {
-    const struct pose *first =
-        plan_pose(planning->plan, first_in_group(planning->model, layer->group));
-    const struct pose *pose = plan_pose(planning->plan, box);
+    const struct pose *first = plan_pose(plan, first_in_group(plan->facts, layer->group));
+    const struct pose *pose = plan_pose(plan, box);
 
     assert(first && pose);
     return side_turned(layer->side, (pose->turn - first->turn + 4) % 4);
+}
+
+int64_t layer_side_on(const struct plan *plan, const struct layer *layer, int64_t box)
+{
+    if (layer->group)
+        return in_group(plan->facts, layer->group, box) ? side_in_group(plan, layer, box) : -1;
+    return layer->box == box ? layer->side : -1;
 }
 
 /* What goes round the edges of a layer with two faces is one piece: it counts once, from the first
@@ -170,17 +174,10 @@ static int64_t side_in_group(const struct planning *planning, const struct layer
 static void coat_by_layer(struct planning *planning, const struct box *box,
                           const struct layer *layer, struct coats coats[SIDE_COUNT])
 {
-    int64_t side = layer->side;
+    int64_t side = leaves_coat(layer) ? layer_side_on(planning->plan, layer, box->key) : -1;
 
-    if (!leaves_coat(layer))
+    if (side < 0)
         return;
-    if (layer->group) {
-        if (!in_group(planning->model, layer->group, box->key))
-            return;
-        side = side_in_group(planning, layer, box->key);
-    } else if (layer->box != box->key) {
-        return;
-    }
     coat_box(planning, box, side, layer, coats);
     if (layer->both) {
         int64_t behind = side_opposite(side);

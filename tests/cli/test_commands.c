@@ -533,6 +533,25 @@ static void show_tells_of_the_layers_alone(void **state)
     assert_null(strstr(shell->answer.out, "\"joins\""));
 }
 
+static void show_draws_the_piece_its_boxes_and_their_faces(void **state)
+{
+    struct shell *shell = *state;
+    take_headboard(shell);
+    assert_int_equal(run(shell, "show", "Wing headboard", "--picture", NULL)->code, 0);
+    assert_says(shell->answer.out, "The piece from the front right");
+    assert_int_equal(
+        run(shell, "show", "Wing headboard", "C", "--apart", "--corner", "3", NULL)->code, 0);
+    assert_says(shell->answer.out, "Box C from the back left, taken apart");
+    assert_says(shell->answer.out, "foam");
+    assert_int_equal(run(shell, "show", "Wing headboard", "C", "--face", "left", NULL)->code, 0);
+    assert_says(shell->answer.out, "left of C  o head");
+    assert_int_equal(run(shell, "show", "Wing headboard", "Q", NULL)->code, 1);
+    assert_says(shell->answer.error, "no box \"Q\"");
+    assert_int_equal(run(shell, "show", "Wing headboard", "--corner", "5", NULL)->code, 2);
+    assert_int_equal(run(shell, "show", "Wing headboard", "C", "--face", "lid", NULL)->code, 2);
+    assert_int_equal(run(shell, "show", "Wing headboard", "--picture", "--json", NULL)->code, 2);
+}
+
 static void mirror_makes_the_image_of_a_box_and_knows_no_other(void **state)
 {
     struct shell *shell = *state;
@@ -676,6 +695,7 @@ int main(void)
         IN_A_SHELL(commands_print_the_whole_plan),
         IN_A_SHELL(commands_print_every_view_as_json_too),
         IN_A_SHELL(show_tells_of_the_layers_alone),
+        IN_A_SHELL(show_draws_the_piece_its_boxes_and_their_faces),
         IN_A_SHELL(check_tells_of_a_seat_over_the_wall_screws),
         IN_A_SHELL(commands_give_the_plans_figures_as_json),
         IN_A_SHELL(commands_list_builds_by_name),

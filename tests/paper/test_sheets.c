@@ -26,10 +26,11 @@ static const struct {
     const char *name;
     sheet_fn *sheet;
 } sheets[] = {
-    {"heading", sheet_heading}, {"findings", sheet_findings}, {"boxes", sheet_boxes},
-    {"screws", sheet_screws},   {"joins", sheet_joins},       {"cloth", sheet_cloth},
-    {"sewing", sheet_sewing},   {"staples", sheet_staples},   {"buying", sheet_buying},
-    {"money", sheet_money},     {"steps", sheet_steps},       {"cautions", sheet_cautions},
+    {"heading", sheet_heading},   {"whole", sheet_whole},   {"findings", sheet_findings},
+    {"boxes", sheet_boxes},       {"screws", sheet_screws}, {"joins", sheet_joins},
+    {"cloth", sheet_cloth},       {"sewing", sheet_sewing}, {"staples", sheet_staples},
+    {"buying", sheet_buying},     {"money", sheet_money},   {"steps", sheet_steps},
+    {"cautions", sheet_cautions},
 };
 
 #define SHEETS (sizeof sheets / sizeof *sheets)
