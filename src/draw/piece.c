@@ -58,10 +58,10 @@ static const struct heading {
     double x, y; /* from the middle of the piece to the corner */
     const char *words;
 } headings[CORNER_COUNT] = {
-    [CORNER_FRONT_RIGHT] = {1, 1, "from the front right"},
-    [CORNER_BACK_RIGHT] = {1, -1, "from the back right"},
-    [CORNER_BACK_LEFT] = {-1, -1, "from the back left"},
-    [CORNER_FRONT_LEFT] = {-1, 1, "from the front left"},
+    [CORNER_FRONT_RIGHT] = {1, 1, "front right"},
+    [CORNER_BACK_RIGHT] = {1, -1, "back right"},
+    [CORNER_BACK_LEFT] = {-1, -1, "back left"},
+    [CORNER_FRONT_LEFT] = {-1, 1, "front left"},
 };
 
 const char *piece_corner_words(enum corner corner)
@@ -167,13 +167,17 @@ static double lift_of_panels(const struct view_of *view)
     return view->ask->apart && view->ask->box ? view->gap : 0;
 }
 
+/* Of a chosen box the panels are hatched: its members would be a thicket. */
 static void add_members(struct view_of *view, const struct stand *stand)
 {
     struct slice slice = plan_members_of(view->plan, stand->box->key);
+    struct slice panels = plan_panels_of(view->plan, stand->box->key);
+    struct stand one = *stand;
 
+    one.chosen = stand->chosen && panels.from == panels.to;
     for (size_t i = slice.from; i < slice.to; i++) {
         const struct plan_member *member = &view->plan->members.at[i];
-        add_brick(view, stand, &member->solid, is_chosen(view, ENTITY_member, member->by_hand));
+        add_brick(view, &one, &member->solid, is_chosen(view, ENTITY_member, member->by_hand));
     }
 }
 
@@ -260,13 +264,15 @@ static void add_coat(struct view_of *view, const struct stand *stand, const stru
 }
 
 /* Cloth would hide the seams of the wood and is as good as nothing to see: closed, a box shows it
- * only where it is chosen. */
+ * only where it is chosen, as the wood of the piece taken apart does any layer. */
 static bool shows_layer(const struct view_of *view, const struct layer *layer)
 {
     if (layer->shape == SHAPE_RUN)
         return false;
-    return !drape_is_cloth(layer) || is_chosen(view, ENTITY_layer, layer->key) ||
-           (view->ask->apart && view->ask->box);
+    if (is_chosen(view, ENTITY_layer, layer->key))
+        return true;
+    return view->ask->box ? view->ask->apart || !drape_is_cloth(layer)
+                          : !view->ask->apart && !drape_is_cloth(layer);
 }
 
 static void add_on_side(struct view_of *view, const struct stand *stand, int64_t side)
@@ -306,6 +312,11 @@ static void add_point_mark(struct view_of *view, enum mark_kind kind, const stru
     mark->area.v1 = mark->area.v0;
 }
 
+static bool is_of_join(const struct join *join, int64_t box)
+{
+    return box == join->box_a || (join->target == TARGET_BOX && box == join->box_b);
+}
+
 static bool is_chosen_point(const struct view_of *view, const struct plan_point *point)
 {
     const struct point *given = view->ask->chosen == ENTITY_point
@@ -336,13 +347,23 @@ static void add_hole(struct view_of *view, const struct stand *a, const struct s
         add_point_mark(view, MARK_CHOSEN, &in_a);
 }
 
+/* A box, or one that the chosen join holds, where the join's boxes are not alone. */
+static bool is_chosen_box(const struct view_of *view, int64_t box)
+{
+    const struct join *join = view->ask->chosen == ENTITY_join && !view->ask->join
+                                  ? MODEL_FIND(view->plan->facts, join, view->ask->key)
+                                  : NULL;
+
+    return is_chosen(view, ENTITY_box, box) || (join && is_of_join(join, box));
+}
+
 static struct stand stand_of(const struct view_of *view, int64_t box)
 {
     size_t index = model_index(view->plan->facts, ENTITY_box, box);
     struct stand stand = {MODEL_FIND(view->plan->facts, box, box),
                           plan_pose(view->plan, box),
                           {{0, 0, 0}},
-                          is_chosen(view, ENTITY_box, box)};
+                          is_chosen_box(view, box)};
 
     if (stand.box)
         stand.way = view->ways[index];
@@ -368,9 +389,19 @@ static bool shows_box(const struct view_of *view, int64_t box)
 {
     const struct join *join = MODEL_FIND(view->plan->facts, join, view->ask->join);
 
-    if (join)
-        return box == join->box_a || (join->target == TARGET_BOX && box == join->box_b);
-    return !view->ask->box || view->ask->box == box;
+    return join ? is_of_join(join, box) : !view->ask->box || view->ask->box == box;
+}
+
+/* The box whose wood the chosen item is. */
+static int64_t box_of_wood(const struct view_of *view)
+{
+    const struct model *model = view->plan->facts;
+    const struct facing *facing =
+        view->ask->chosen == ENTITY_facing ? MODEL_FIND(model, facing, view->ask->key) : NULL;
+    const struct member *member =
+        view->ask->chosen == ENTITY_member ? MODEL_FIND(model, member, view->ask->key) : NULL;
+
+    return facing ? facing->box : member ? member->box : 0;
 }
 
 static void add_box(struct view_of *view, const struct stand *stand)
@@ -378,11 +409,11 @@ static void add_box(struct view_of *view, const struct stand *stand)
     struct solid whole = {{0, 0, 0}, box_size(stand->box)};
     bool alone = view->ask->box || view->ask->join;
 
-    if (alone || view->ask->apart)
+    if (alone || view->ask->apart || box_of_wood(view) == stand->box->key)
         add_wood(view, stand);
     else
         add_whole(view, stand);
-    if (!view->ask->join && (view->ask->box || !view->ask->apart))
+    if (!view->ask->join)
         add_layers(view, stand);
     if (!view->ask->box) {
         struct spot at = in_room(stand, middle_of(&whole));

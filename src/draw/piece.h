@@ -30,7 +30,7 @@ struct piece_ask piece_ask_of(const struct plan *plan, enum entity_kind kind, in
 /* The corner from which a side of a box is seen; where it cannot be (a bottom), any. */
 enum corner piece_corner_of(const struct plan *plan, int64_t box, int64_t side);
 
-/* "from the front right" */
+/* "front right" */
 const char *piece_corner_words(enum corner corner);
 
 /*

@@ -236,9 +236,9 @@ void raster_legend(struct text *out, const struct drawing *drawing, enum raster_
         if (!drawing_has(drawing, order[i]))
             continue;
         if (order[i] == MARK_HATCH && style == RASTER_LINES)
-            text_format(out, "  hatched: %s", sign->word);
+            text_format(out, " hatched: %s", sign->word);
         else
-            text_format(out, "  %c %s", sign->character, sign->word);
+            text_format(out, " %c %s", sign->character, sign->word);
     }
 }
 

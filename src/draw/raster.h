@@ -31,7 +31,7 @@ void raster_draw(struct raster *raster, const struct drawing *drawing, int rows,
 /* The character that a kind of mark is filled with, of every terminal's; 0 for an outline. */
 unsigned raster_sign(enum mark_kind kind);
 
-/* Appends what the signs of the drawing mean: "  @ this  o head". Where a line may end too early
+/* Appends what the signs of the drawing mean: " @ this o head". Where a line may end too early
  * what explains itself comes last. */
 void raster_legend(struct text *out, const struct drawing *drawing, enum raster_style style);
 

@@ -70,7 +70,7 @@ static void add_piece_name(const struct picture *picture)
     } else {
         text_add(picture->out, "The piece");
     }
-    text_format(picture->out, " %s%s", piece_corner_words(ask->corner),
+    text_format(picture->out, " from the %s%s", piece_corner_words(ask->corner),
                 ask->apart ? ", taken apart" : "");
 }
 

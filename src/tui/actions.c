@@ -32,6 +32,7 @@ const char *action_key_name(int key, char buffer[ACTION_KEY_TEXT])
                  {KEY_LEAF_UP, "PgUp"},      {KEY_LEAF_DOWN, "PgDn"},
                  {KEY_INSERT_ITEM, "Ins"},   {KEY_DELETE_ITEM, "Del"},
                  {KEY_RUB_OUT, "Backspace"}, {KEY_BACK_TAB, "Shift-Tab"},
+                 {KEY_CONTROL_B, "Ctrl-B"},  {KEY_CONTROL_W, "Ctrl-W"},
                  {KEY_CONTROL_F, "Ctrl-F"},  {KEY_CONTROL_K, "Ctrl-K"},
                  {KEY_CONTROL_N, "Ctrl-N"},  {KEY_CONTROL_O, "Ctrl-O"},
                  {KEY_CONTROL_P, "Ctrl-P"},  {KEY_CONTROL_X, "Ctrl-X"}};

@@ -9,6 +9,8 @@
 enum tui_key {
     KEY_NONE_YET = 0,
     KEY_TAB = 9,
+    KEY_CONTROL_B = 2,
+    KEY_CONTROL_W = 23,
     KEY_CONTROL_K = 11,
     KEY_RETURN = 13,
     KEY_CONTROL_F = 6,
@@ -64,6 +66,8 @@ enum tui_key {
     A(NOW, KEY_CONTROL_N, 'n', "n now", "what can be done in the time there is")                \
     A(SPOIL, KEY_CONTROL_P, 's', "s spoil", "parts that were cut: one is spoiled")              \
     A(LEAVE_OUT, KEY_CONTROL_O, 'l', "l leave out", "leave the step's optional join out")       \
+    A(VIEW, KEY_CONTROL_B, 'v', "v view", "another picture of the selected item")               \
+    A(LARGE, KEY_CONTROL_W, 'V', "V large", "its picture as large as the screen")               \
     A(TRADE, KEY_F1 + 8, 't', "t trade", "trade values of this build or workshop")              \
     A(SHOP, KEY_F1 + 9, 'w', "w workshop", "the workshop: stock, prices, tools, shelf")         \
     A(UNDO, KEY_F1 + 10, 'u', "u undo", "take the last edit back, from any day")                \

@@ -1,5 +1,6 @@
 #include "tui/picture.h"
 
+#include "draw/piece.h"
 #include "draw/raster.h"
 #include "paper/print.h"
 #include "plan/geometry.h"
@@ -8,18 +9,19 @@
 struct picture {
     struct tui *tui;
     const struct plan *plan;
+    void (*draw)(const struct picture *picture, struct drawing *drawing);
     int64_t box, side;
     size_t point; /* marked, or whose corridor it is; PLAN_NONE */
     bool of_b;    /* its second box */
-    bool corridor;
+    struct piece_ask piece;
     int rows, columns;
     struct raster raster;
-    bool has[MARK_KINDS]; /* for the legend */
+    struct text caption; /* what it is, then what its signs mean */
 };
 
 /* ---- drawing ---- */
 
-static void mark_point(struct picture *picture, struct drawing *drawing)
+static void mark_point(const struct picture *picture, struct drawing *drawing)
 {
     const struct plan_point *point = &picture->plan->points.at[picture->point];
     struct area at;
@@ -29,21 +31,32 @@ static void mark_point(struct picture *picture, struct drawing *drawing)
     *LIST_ADD(&picture->tui->scratch, &drawing->marks) = (struct mark){MARK_CHOSEN, at};
 }
 
+static void draw_of_face(const struct picture *picture, struct drawing *drawing)
+{
+    draw_face(drawing, picture->plan, picture->box, picture->side, &picture->tui->scratch);
+    if (picture->point != PLAN_NONE)
+        mark_point(picture, drawing);
+}
+
+static void draw_of_corridor(const struct picture *picture, struct drawing *drawing)
+{
+    draw_corridor(drawing, picture->plan, picture->point, &picture->tui->scratch);
+}
+
+static void draw_of_piece(const struct picture *picture, struct drawing *drawing)
+{
+    draw_piece(drawing, picture->plan, &picture->piece, &picture->tui->scratch);
+}
+
 static void run_picture(void *context)
 {
     struct picture *picture = context;
-    struct arena *arena = &picture->tui->scratch;
     struct drawing drawing;
-    if (picture->corridor)
-        draw_corridor(&drawing, picture->plan, picture->point, arena);
-    else
-        draw_face(&drawing, picture->plan, picture->box, picture->side, arena);
-    if (!picture->corridor && picture->point != PLAN_NONE)
-        mark_point(picture, &drawing);
-    for (enum mark_kind kind = 0; kind < MARK_KINDS; kind++)
-        picture->has[kind] = drawing_has(&drawing, kind);
-    raster_draw(&picture->raster, &drawing, picture->rows, picture->columns,
-                picture->tui->view.lines ? RASTER_LINES : RASTER_PLAIN, arena);
+    enum raster_style style = picture->tui->view.lines ? RASTER_LINES : RASTER_PLAIN;
+    picture->draw(picture, &drawing);
+    raster_legend(&picture->caption, &drawing, style);
+    raster_draw(&picture->raster, &drawing, picture->rows, picture->columns, style,
+                &picture->tui->scratch);
 }
 
 /* ---- painting ---- */
@@ -52,66 +65,52 @@ static void paint_raster(struct view *view, const struct raster *raster, int top
 {
     for (int y = 0; y < raster->rows; y++) {
         for (int x = 0; x < raster->columns; x++) {
-            unsigned code = raster->cells[y * raster->columns + x];
-            bool strong = code == raster_sign(MARK_POINT) || code == raster_sign(MARK_CHOSEN) ||
-                          code == raster_sign(MARK_BLOCKER);
-            view_cell_put(view, top + y, left + x, code, strong ? VIEW_STRONG : VIEW_PLAIN);
+            int at = y * raster->columns + x;
+            view_cell_put(view, top + y, left + x, raster->cells[at],
+                          raster->strong[at] ? VIEW_STRONG : VIEW_PLAIN);
         }
     }
 }
 
-/* Appends the signs that the picture has, and nothing else; what explains itself comes last, where
- * the line may end too early. */
-static void add_legend(const struct picture *picture, struct text *out)
-{
-    static const struct {
-        enum mark_kind kind;
-        const char *word;
-    } signs[] = {{MARK_CHOSEN, "this"}, {MARK_POINT, "head"}, {MARK_BLOCKER, "in its way"},
-                 {MARK_TIP, "tip"},     {MARK_PATCH, "bare"}, {MARK_OPEN, "open"},
-                 {MARK_PADDING, "pad"}, {MARK_SEAM, "seam"},  {MARK_DRIVER, "driver"},
-                 {MARK_SCREW, "screw"}};
-    for (size_t i = 0; i < sizeof signs / sizeof *signs; i++) {
-        if (picture->has[signs[i].kind])
-            text_format(out, " %c %s", (char)raster_sign(signs[i].kind), signs[i].word);
-    }
-}
-
-static void paint(struct picture *picture, const char *name, struct picture_place place)
+/* Takes over the caption. */
+static void paint(struct picture *picture, struct picture_place place)
 {
     struct view *view = &picture->tui->view;
-    struct text caption;
     picture->columns = view->columns - place.left - 1;
-    picture->rows = place.height - 1 - place.turns;
-    if (picture->columns < 8 || place.height < PICTURE_LEAST_ROWS ||
-        !arena_try(&picture->tui->scratch, run_picture, picture))
-        return;
-    text_init(&caption);
-    text_format(&caption, "%s ", name);
-    add_legend(picture, &caption);
-    view_text(view, place.top, place.left, picture->columns, VIEW_FAINT, text_string(&caption));
-    text_release(&caption);
-    if (place.turns)
-        view_text(view, place.top + place.height - 1, place.left, picture->columns, VIEW_FAINT,
-                  "Left and Right show its other faces");
-    paint_raster(view, &picture->raster, place.top + 1, place.left);
+    picture->rows = place.height - 1 - (place.hint != NULL);
+    if (picture->columns >= 8 && place.height >= PICTURE_LEAST_ROWS &&
+        arena_try(&picture->tui->scratch, run_picture, picture)) {
+        view_text(view, place.top, place.left, picture->columns, VIEW_FAINT,
+                  text_string(&picture->caption));
+        if (place.hint)
+            view_text(view, place.top + place.height - 1, place.left, picture->columns, VIEW_FAINT,
+                      place.hint);
+        paint_raster(view, &picture->raster, place.top + 1, place.left);
+    }
+    text_release(&picture->caption);
+}
+
+static struct picture picture_begin(struct tui *tui, const struct plan *plan)
+{
+    struct picture picture = {.tui = tui, .plan = plan, .point = PLAN_NONE};
+    text_init(&picture.caption);
+    return picture;
 }
 
 static void paint_face(struct picture *picture, struct picture_place place)
 {
-    struct text name;
-    text_init(&name);
-    text_format(&name, "%s of %s", words_side.at[picture->side].name,
+    picture->draw = draw_of_face;
+    text_format(&picture->caption, "%s of %s", words_side.at[picture->side].name,
                 print_box(picture->plan, picture->box));
-    paint(picture, text_string(&name), place);
-    text_release(&name);
+    paint(picture, place);
 }
 
 void picture_paint(struct tui *tui, const struct plan *plan, int64_t box, int64_t side,
                    struct picture_place place)
 {
-    struct picture picture = {
-        .tui = tui, .plan = plan, .box = box, .side = side, .point = PLAN_NONE};
+    struct picture picture = picture_begin(tui, plan);
+    picture.box = box;
+    picture.side = side;
     paint_face(&picture, place);
 }
 
@@ -119,8 +118,9 @@ void picture_paint_point(struct tui *tui, const struct plan *plan, size_t point,
                          struct picture_place place)
 {
     const struct junction *junction = plan_junction(plan, plan->points.at[point].join);
-    struct picture picture = {.tui = tui, .plan = plan, .point = point};
+    struct picture picture = picture_begin(tui, plan);
     struct join_end end;
+    picture.point = point;
     picture.of_b = junction->box_b && junction->head_box == junction->box_b;
     if (!hole_end(plan, junction, picture.of_b, &end))
         return;
@@ -132,10 +132,84 @@ void picture_paint_point(struct tui *tui, const struct plan *plan, size_t point,
 void picture_paint_corridor(struct tui *tui, const struct plan *plan, size_t point,
                             struct picture_place place)
 {
-    struct picture picture = {.tui = tui, .plan = plan, .point = point, .corridor = true};
-    struct text name;
-    text_init(&name);
-    text_format(&name, "cut, %s up", words_side.at[draw_corridor_up(plan, point)].name);
-    paint(&picture, text_string(&name), place);
-    text_release(&name);
+    struct picture picture = picture_begin(tui, plan);
+    picture.point = point;
+    picture.draw = draw_of_corridor;
+    text_format(&picture.caption, "cut, %s up", words_side.at[draw_corridor_up(plan, point)].name);
+    paint(&picture, place);
+}
+
+/* ---- items ---- */
+
+/* What lies on a face is best seen on it; what has no box is of the piece. */
+static enum picture_view own_view(const struct picture_ask *ask)
+{
+    if (ask->kind == ENTITY_join || ask->kind == ENTITY_point || ask->kind == ENTITY_box ||
+        ask->kind == ENTITY_member)
+        return PICTURE_BOX;
+    return ask->box ? PICTURE_FACE : PICTURE_PIECE;
+}
+
+/* Without a box there is the piece alone. */
+static bool fits(const struct picture_ask *ask, enum picture_view view)
+{
+    return ask->box || view == PICTURE_PIECE || view == PICTURE_PIECE_APART;
+}
+
+enum picture_view picture_view_of(const struct picture_ask *ask)
+{
+    return ask->view == PICTURE_STANDARD || !fits(ask, ask->view) ? own_view(ask) : ask->view;
+}
+
+enum picture_view picture_next_view(const struct picture_ask *ask)
+{
+    enum picture_view next = picture_view_of(ask);
+    do
+        next = next + 1 < PICTURE_VIEWS ? (enum picture_view)(next + 1) : PICTURE_BOX;
+    while (!fits(ask, next));
+    return next == own_view(ask) ? PICTURE_STANDARD : next;
+}
+
+static struct piece_ask piece_asked(const struct plan *plan, const struct picture_ask *ask)
+{
+    enum picture_view view = picture_view_of(ask);
+    struct piece_ask piece = piece_ask_of(plan, ask->kind, ask->key);
+    int corner = ask->box ? (int)piece_corner_of(plan, ask->box, ask->side) : 0;
+    piece.corner = (enum corner)((corner + ask->turned) % CORNER_COUNT);
+    piece.apart = view == PICTURE_BOX_APART || view == PICTURE_PIECE_APART;
+    if (view == PICTURE_PIECE || view == PICTURE_PIECE_APART) {
+        piece.join = 0;
+    } else if (!piece.join) {
+        piece.box = ask->box;
+        piece.chosen = ask->kind == ENTITY_box ? ENTITY_none : ask->kind;
+    }
+    return piece;
+}
+
+static void name_piece(struct picture *picture, const struct plan *plan,
+                       const struct picture_ask *ask)
+{
+    const struct join *join = MODEL_FIND(plan->facts, join, picture->piece.join);
+    if (join)
+        text_format(&picture->caption, "join %s", join->name);
+    else
+        text_add(&picture->caption, picture->piece.box ? print_box(plan, ask->box) : "the piece");
+    text_format(&picture->caption, "%s, %s", picture->piece.apart ? " apart" : "",
+                piece_corner_words(picture->piece.corner));
+}
+
+void picture_paint_item(struct tui *tui, const struct plan *plan, const struct picture_ask *ask,
+                        struct picture_place place)
+{
+    struct picture picture = picture_begin(tui, plan);
+    if (picture_view_of(ask) == PICTURE_FACE) {
+        picture.box = ask->box;
+        picture.side = (ask->side + ask->turned) % SIDE_COUNT;
+        paint_face(&picture, place);
+        return;
+    }
+    picture.piece = piece_asked(plan, ask);
+    picture.draw = draw_of_piece;
+    name_piece(&picture, plan, ask);
+    paint(&picture, place);
 }

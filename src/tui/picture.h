@@ -1,4 +1,4 @@
-/* Pictures beside a list or a form: a face, or the way to a head. */
+/* Pictures beside a list or a form, or alone on the screen. */
 #ifndef TUI_PICTURE_H
 #define TUI_PICTURE_H
 
@@ -9,11 +9,42 @@
 /* From a row and column on, to the right border. */
 struct picture_place {
     int top, left, height;
-    bool turns; /* whether Left and Right show its other faces: then it says so */
+    const char *hint; /* under it; NULL for none */
 };
 
-/* Paints a face of a box as a plan has it, with a line that says which it is and what its signs
- * mean; nothing where there is too little room. */
+/* How an item is looked at. */
+enum picture_view {
+    PICTURE_STANDARD,    /* as its kind is best shown */
+    PICTURE_BOX,         /* its box, or the boxes of a join, from a corner */
+    PICTURE_BOX_APART,   /* the same taken apart */
+    PICTURE_FACE,        /* a face of its box */
+    PICTURE_PIECE,       /* the piece, with the item marked */
+    PICTURE_PIECE_APART, /* its boxes apart */
+    PICTURE_VIEWS
+};
+
+/* After so many turns every view is as it was: of six faces, and of four corners. */
+#define PICTURE_TURNS 12
+
+struct picture_ask {
+    enum entity_kind kind;
+    int64_t key;
+    int64_t box, side; /* that it is on; 0 for none */
+    enum picture_view view;
+    int turned; /* faces or corners on from where it is seen best */
+};
+
+/* The view that is shown, never PICTURE_STANDARD; and the next one round, which is
+ * PICTURE_STANDARD where it is the item's own. */
+enum picture_view picture_view_of(const struct picture_ask *ask);
+enum picture_view picture_next_view(const struct picture_ask *ask);
+
+/* Paints an item as it is asked for, with a line that says what it is and what its signs mean;
+ * nothing where there is too little room. */
+void picture_paint_item(struct tui *tui, const struct plan *plan, const struct picture_ask *ask,
+                        struct picture_place place);
+
+/* The front or another face of a box. */
 void picture_paint(struct tui *tui, const struct plan *plan, int64_t box, int64_t side,
                    struct picture_place place);
 

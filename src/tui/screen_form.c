@@ -147,7 +147,7 @@ static void form_paint(struct tui *tui, void *opaque, int top, int height)
         paint_field(tui, state, item, state->list.top + i, top + HEAD_ROWS + i);
     int below = top + HEAD_ROWS + state->list.count;
     paint_face(tui, state, item,
-               (struct picture_place){below + 1, 1, top + height - HELP_ROWS - below - 1, false});
+               (struct picture_place){below + 1, 1, top + height - HELP_ROWS - below - 1, NULL});
     paint_help(tui, state, top + height - HELP_ROWS);
 }
 

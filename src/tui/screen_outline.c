@@ -11,8 +11,9 @@
 
 struct outline_state {
     struct list_view list;
-    int turned;    /* faces on from the item's own */
-    int64_t asked; /* item whose deletion waits for Enter; 0: none */
+    int turned;             /* faces or corners on from the item's own */
+    enum picture_view view; /* that the maker asked for */
+    int64_t asked;          /* item whose deletion waits for Enter; 0: none */
     bool shop;
 };
 
@@ -73,6 +74,20 @@ static void paint_standing(struct tui *tui, int top, int left, int height)
 
 /* ---- painting ---- */
 
+static struct picture_ask ask_of(const struct outline_state *state, const struct outline_row *row)
+{
+    return (struct picture_ask){row->kind, row->key,    row->box,
+                                row->side, state->view, state->turned};
+}
+
+static void paint_picture(struct tui *tui, const struct outline_state *state,
+                          const struct outline_row *row, struct picture_place place)
+{
+    struct picture_ask ask = ask_of(state, row);
+    place.hint = "Left, Right turn it   v others   V large";
+    picture_paint_item(tui, tui_plan(tui), &ask, place);
+}
+
 static void outline_paint(struct tui *tui, void *opaque, int top, int height)
 {
     struct outline_state *state = opaque;
@@ -97,9 +112,8 @@ static void outline_paint(struct tui *tui, void *opaque, int top, int height)
         return;
     view_upright(&tui->view, top, width, height);
     const struct outline_row *row = &outline.rows.at[state->list.chosen];
-    if (row->box)
-        picture_paint(tui, tui_plan(tui), row->box, (row->side + state->turned) % SIDE_COUNT,
-                      (struct picture_place){top, width + 2, height, true});
+    if (row->box || state->view != PICTURE_STANDARD)
+        paint_picture(tui, state, row, (struct picture_place){top, width + 2, height, NULL});
     else
         paint_standing(tui, top, width + 2, height);
 }
@@ -207,6 +221,15 @@ static enum reaction remove_row(struct tui *tui, struct outline_state *state,
     return REACT_TAKEN;
 }
 
+static void next_view(struct outline_state *state, const struct outline_row *row)
+{
+    struct picture_ask ask = ask_of(state, row);
+    if (state->shop)
+        return;
+    state->view = picture_next_view(&ask);
+    state->turned = 0;
+}
+
 /* A box has a mirror image. */
 static unsigned long outline_fits(struct tui *tui, void *opaque)
 {
@@ -241,10 +264,16 @@ static enum reaction outline_act(struct tui *tui, void *opaque, enum action acti
         tui_open(tui, &screen_form, &target);
         return REACT_TAKEN;
     case ACTION_RIGHT:
-        state->turned = (state->turned + 1) % SIDE_COUNT;
+        state->turned = (state->turned + 1) % PICTURE_TURNS;
         return REACT_TAKEN;
     case ACTION_LEFT:
-        state->turned = (state->turned + SIDE_COUNT - 1) % SIDE_COUNT;
+        state->turned = (state->turned + PICTURE_TURNS - 1) % PICTURE_TURNS;
+        return REACT_TAKEN;
+    case ACTION_VIEW:
+        next_view(state, row);
+        return REACT_TAKEN;
+    case ACTION_LARGE:
+        tui_open(tui, &screen_picture, &target);
         return REACT_TAKEN;
     case ACTION_ADD: {
         const struct target onto = {state->shop ? ENTITY_workshop : ENTITY_build,

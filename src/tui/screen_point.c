@@ -75,7 +75,7 @@ static void point_paint(struct tui *tui, void *opaque, int top, int height)
     if (point == PLAN_NONE)
         return;
     view_upright(&tui->view, top, width, height);
-    paint_pictures(tui, point, (struct picture_place){top, width + 2, height, false});
+    paint_pictures(tui, point, (struct picture_place){top, width + 2, height, NULL});
 }
 
 static enum reaction point_act(struct tui *tui, void *opaque, enum action action)

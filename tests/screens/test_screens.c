@@ -35,15 +35,28 @@ static char *made_plain(const char *lined)
     return made;
 }
 
+/* U+2800 to U+28FF: dots have no plain character each, so their screens have plain goldens. */
+static bool has_dots(const char *lined)
+{
+    return strstr(lined, "\xe2\xa0") || strstr(lined, "\xe2\xa1") || strstr(lined, "\xe2\xa2") ||
+           strstr(lined, "\xe2\xa3");
+}
+
 static void assert_screen_at(struct stage *stage, const char *name, int rows, int columns)
 {
     const char *lined = stage_show(stage, rows, columns);
+    bool dotted = has_dots(lined);
+    char plain_name[160];
     assert_golden(name, lined);
     char *expected = made_plain(lined);
     stage->tui.view.lines = false;
     const char *plain = stage_show(stage, rows, columns);
     stage->tui.view.lines = true;
-    assert_same_rows(name, expected, plain);
+    snprintf(plain_name, sizeof plain_name, "%s-plain", name);
+    if (dotted)
+        assert_golden(plain_name, plain);
+    else
+        assert_same_rows(name, expected, plain);
     free(expected);
 }
 
@@ -120,6 +133,35 @@ static void outline_join(void **state)
     stage_show(*state, 24, 80); /* how many lines there are is known when they are painted */
     stage_press(*state, "End");
     assert_screen(*state, "outline-join");
+}
+
+/* Each kind of item has the picture that shows it best; v goes on to the others. */
+static void outline_piece(void **state)
+{
+    stage_take_up(*state, "L-shaped banquette");
+    stage_press(*state, "v v v");
+    assert_screen(*state, "outline-piece");
+}
+
+static void outline_apart(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "v Right");
+    assert_screen(*state, "outline-apart");
+}
+
+static void outline_layer(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "/ 'foam' Enter");
+    assert_screen(*state, "outline-layer");
+}
+
+static void picture_large(void **state)
+{
+    stage_take_up(*state, "L-shaped banquette");
+    stage_press(*state, "V v v v v");
+    assert_screen(*state, "picture-large");
 }
 
 static void form_box(void **state)
@@ -355,16 +397,17 @@ int main(void)
         EMPTY(builds_none),   CASES(builds),        CASES(builds_delete),
         EMPTY(new_pieces),    EMPTY(new_questions), EMPTY(new_refused),
         CASES(outline_box),   CASES(outline_build), CASES(outline_turned),
-        CASES(outline_join),  CASES(form_box),      CASES(form_preview),
-        CASES(form_refused),  CASES(form_choice),   CASES(add),
-        CASES(add_shop),      CASES(order),         CASES(step),
-        CASES(buying),        CASES(money_none),    CASES(money),
-        CASES(findings),      CASES(trade),         CASES(trade_refused),
-        CASES(findings_cure), CASES(holes),         CASES(point),
-        CASES(point_seat),    CASES(now),           CASES(parts),
-        CASES(measures),      CASES(shop),          CASES(help),
-        CASES(buying_paid),   CASES(cutting),       CASES(find),
-        CASES(small),         CASES(plain),
+        CASES(outline_join),  CASES(outline_piece), CASES(outline_apart),
+        CASES(outline_layer), CASES(picture_large), CASES(form_box),
+        CASES(form_preview),  CASES(form_refused),  CASES(form_choice),
+        CASES(add),           CASES(add_shop),      CASES(order),
+        CASES(step),          CASES(buying),        CASES(money_none),
+        CASES(money),         CASES(findings),      CASES(trade),
+        CASES(trade_refused), CASES(findings_cure), CASES(holes),
+        CASES(point),         CASES(point_seat),    CASES(now),
+        CASES(parts),         CASES(measures),      CASES(shop),
+        CASES(help),          CASES(buying_paid),   CASES(cutting),
+        CASES(find),          CASES(small),         CASES(plain),
     };
     int failed = cmocka_run_group_tests_name("screens", tests, NULL, NULL);
     return failed ? 1 : 0;
