@@ -68,6 +68,7 @@ enum fault command_show(struct cli *cli, struct fault_note *note);
 enum fault command_picture(struct cli *cli, struct fault_note *note); /* of `show` */
 enum fault command_plan(struct cli *cli, struct fault_note *note);
 enum fault command_cut(struct cli *cli, struct fault_note *note);
+enum fault command_cloth(struct cli *cli, struct fault_note *note);
 enum fault command_map(struct cli *cli, struct fault_note *note);
 enum fault command_steps(struct cli *cli, struct fault_note *note);
 enum fault command_doable(struct cli *cli, struct fault_note *note); /* of `steps` */

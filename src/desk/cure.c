@@ -12,14 +12,20 @@ enum fault desk_cure_change(struct model *draft, void *context, struct fault_not
     return cure_apply(draft, change->cure, note);
 }
 
+enum fault desk_take_cure(struct desk *desk, const struct cure *cure, struct fault_note *note)
+{
+    char label[STORE_LABEL];
+    struct desk_cure change = {cure};
+
+    desk_label(label, "%s", cure->text);
+    return desk_edit(desk, label, desk_cure_change, &change, note);
+}
+
 enum fault desk_cure(struct desk *desk, size_t finding, size_t cure, struct fault_note *note)
 {
     const struct plan *plan = desk_plan(desk);
-    char label[STORE_LABEL];
 
     if (finding >= plan->findings.count || cure >= plan->findings.at[finding].cure_count)
         return fault_say(note, FAULT_UNKNOWN, 0, "there is no such cure");
-    struct desk_cure change = {&plan->findings.at[finding].cures[cure]};
-    desk_label(label, "%s", change.cure->text);
-    return desk_edit(desk, label, desk_cure_change, &change, note);
+    return desk_take_cure(desk, &plan->findings.at[finding].cures[cure], note);
 }

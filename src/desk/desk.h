@@ -122,6 +122,10 @@ struct desk_cure {
 desk_change_fn desk_cure_change;
 enum fault desk_cure(struct desk *desk, size_t finding, size_t cure, struct fault_note *note);
 
+/* The same for one that lies elsewhere: a way to take the cloth (plan/cloth_ways.h). It has to
+ * outlive the call, in memory that is no plan's in force. */
+enum fault desk_take_cure(struct desk *desk, const struct cure *cure, struct fault_note *note);
+
 /*
  * Ticks a step of the plan: `at` is when ("2026-11-25 14:05"), minutes in 1/1000 min, 0 when not
  * known. What the step made is taken as a fact: holes of a drilling step, lengths of a cutting

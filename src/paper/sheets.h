@@ -8,6 +8,7 @@
 #include "base/text.h"
 #include "draw/piece.h"
 #include "draw/raster.h"
+#include "plan/cloth_ways.h"
 #include "plan/doable.h"
 #include "plan/plan.h"
 #include "plan/rehearse.h"
@@ -19,6 +20,18 @@ void sheet_joins(struct text *out, const struct plan *plan);   /* holes with two
 void sheet_padding(struct text *out, const struct plan *plan); /* build-up and finished sizes */
 void sheet_cloth(struct text *out, const struct plan *plan);
 void sheet_sewing(struct text *out, const struct plan *plan); /* seams in the order of sewing */
+/* One cover whole: its size and seams, what is told of it, its sewing, its pieces on the roll. */
+void sheet_cover(struct text *out, const struct plan *plan, const struct cover *cover);
+/* Is it cut from cloth, not from batting or foam? */
+bool sheet_cover_is_cloth(const struct plan *plan, const struct cover *cover);
+/* "C cover": what a cover is called. */
+void sheet_cover_name(struct text *out, const struct plan *plan, const struct cover *cover);
+/* Ways to take the cloth, numbered as `cloth` takes them, those that are barred with the reason. */
+void sheet_cloth_ways(struct text *out, const struct plan *plan, const struct cloth_way *ways,
+                      size_t count);
+/* One of them beside the one in force. */
+void sheet_cloth_way(struct text *out, const struct plan *plan, const struct cloth_way *way,
+                     const struct cloth_way *now);
 void sheet_staples(struct text *out, const struct plan *plan);
 void sheet_buying(struct text *out, const struct plan *plan); /* by aisle, with packs and money */
 /* Of one line of it: what it is called, and how much of it ("10 of 96"). */
@@ -42,11 +55,15 @@ struct cut_sheet {
     const struct part *parts; /* the plan's, of the job; NULL where the job is of several plans */
     const char *(*label)(const struct cut_sheet *sheet, size_t part);
     const void *source; /* the caller's, for its label */
+    int64_t layer;      /* of `parts` only the pieces of one layer are named; 0: all */
 };
 struct cut_sheet sheet_of_job(const struct plan *plan, const struct plan_job *job);
 void sheet_layout(struct text *out, const struct cut_sheet *sheet);
 /* One stick, sheet or length of it: its picture, the marks, the cuts. */
 void sheet_blank(struct text *out, const struct cut_sheet *sheet, size_t blank);
+
+/* The sticks, sheets and rolls that the pieces of a layer come out of, those alone named. */
+void sheet_layer_cutting(struct text *out, const struct plan *plan, int64_t layer);
 
 /* Every layout of the plan, drawn to scale, with the marks and the cuts in their order. */
 void sheet_cutting(struct text *out, const struct plan *plan);

@@ -115,6 +115,17 @@ static void place_size(const struct cut_sheet *sheet, const struct cut_place *pl
     *ret_width = place->turned ? part->length : part->width;
 }
 
+/* Is a part one of those that are named? */
+static bool is_named(const struct cut_sheet *sheet, size_t part)
+{
+    size_t piece;
+
+    if (sheet->layer == 0)
+        return true;
+    piece = sheet->parts[part].piece;
+    return piece != PLAN_NONE && sheet->plan->pieces.at[piece].layer == sheet->layer;
+}
+
 /* " (right)": parts of a mirrored pair are told apart. */
 static const char *hand_of(const struct cut_sheet *sheet, size_t part)
 {
@@ -170,7 +181,7 @@ static void area_picture(struct text *out, const struct cut_sheet *sheet,
 
         place_size(sheet, place, &length, &width);
         draw_area(&canvas, place->along, place->across, length, width,
-                  drawn_label(sheet, place->part).at);
+                  is_named(sheet, place->part) ? drawn_label(sheet, place->part).at : NULL);
     }
     print_canvas(&canvas, out);
 }
@@ -204,6 +215,8 @@ static void area_parts(struct text *out, const struct cut_sheet *sheet,
         const struct cut_place *place = &sheet->layout->places.at[i];
         const struct cut_piece *part = &sheet->job->parts[place->part];
 
+        if (!is_named(sheet, place->part))
+            continue;
         text_add(out, "    ");
         show_text(out, sheet->label(sheet, place->part));
         text_add(out, hand_of(sheet, place->part));
@@ -297,6 +310,26 @@ struct cut_sheet sheet_of_job(const struct plan *plan, const struct plan_job *jo
                               .taken = job->taken,
                               .parts = &plan->parts.at[job->first_part],
                               .label = part_label};
+}
+
+static bool names_something(const struct cut_sheet *sheet, const struct cut_blank *blank)
+{
+    for (size_t i = blank->first; i < blank->first + blank->count; i++)
+        if (is_named(sheet, sheet->layout->places.at[i].part))
+            return true;
+    return false;
+}
+
+void sheet_layer_cutting(struct text *out, const struct plan *plan, int64_t layer)
+{
+    for (size_t i = 0; i < plan->jobs.count; i++) {
+        struct cut_sheet sheet = sheet_of_job(plan, &plan->jobs.at[i]);
+
+        sheet.layer = layer;
+        for (size_t k = 0; k < sheet.layout->blanks.count; k++)
+            if (names_something(&sheet, &sheet.layout->blanks.at[k]))
+                sheet_blank(out, &sheet, k);
+    }
 }
 
 void sheet_cutting(struct text *out, const struct plan *plan)

@@ -2,6 +2,7 @@
 #include "paper/sheets.h"
 
 #include "base/show.h"
+#include "paper/lines.h"
 #include "paper/print.h"
 #include "paper/table.h"
 
@@ -190,6 +191,15 @@ static void seam_marks(struct table *table, const struct plan *plan, const struc
     text_release(&marks);
 }
 
+static void seam_row(struct table *table, const struct plan *plan, const struct seam *seam)
+{
+    table_cell(table, "%s", seam->what);
+    table_cell(table, "%d of", seam->count);
+    table_cell(table, "%s", print_length_unit(plan, seam->length).at);
+    table_cell(table, "allowance %s", print_length_unit(plan, seam->allowance).at);
+    seam_marks(table, plan, seam);
+}
+
 void sheet_sewing(struct text *out, const struct plan *plan)
 {
     struct table table;
@@ -201,17 +211,86 @@ void sheet_sewing(struct text *out, const struct plan *plan)
         const struct seam *seam = &plan->seams.at[i];
         const struct layer *layer = layer_of(plan, seam->layer);
         table_cell(&table, "%s %s", print_box(plan, seam->box), words_layer.at[layer->kind].name);
-        table_cell(&table, "%s", seam->what);
-        table_cell(&table, "%d of", seam->count);
-        table_cell(&table, "%s", print_length_unit(plan, seam->length).at);
-        table_cell(&table, "allowance %s", print_length_unit(plan, seam->allowance).at);
-        seam_marks(&table, plan, seam);
+        seam_row(&table, plan, seam);
     }
     table_end(&table, out);
     int64_t thread = 0;
     for (size_t i = 0; i < plan->covers.count; i++)
         thread += plan->covers.at[i].thread;
     text_format(out, "  thread %s\n", print_roll(plan, thread).at);
+}
+
+/* ---- one cover ---- */
+
+bool sheet_cover_is_cloth(const struct plan *plan, const struct cover *cover)
+{
+    const struct layer *layer = layer_of(plan, cover->layer);
+    const struct stock *stock = MODEL_FIND(plan->facts, stock, layer->stock);
+    return stock && stock->kind == STOCK_CLOTH;
+}
+
+void sheet_cover_name(struct text *out, const struct plan *plan, const struct cover *cover)
+{
+    const struct layer *layer = layer_of(plan, cover->layer);
+    show_text(out, print_box(plan, cover->box));
+    text_format(out, "%s %s", print_hand(plan, cover->box), words_layer.at[layer->kind].name);
+}
+
+static void cover_findings(struct text *out, const struct plan *plan, const struct cover *cover)
+{
+    static const char *const words[] = {"stop", "warn", "note"};
+    for (size_t i = 0; i < plan->findings.count; i++) {
+        const struct finding *finding = &plan->findings.at[i];
+        if (finding->entity != ENTITY_layer || finding->key != cover->layer)
+            continue;
+        struct text sentence;
+        text_init(&sentence);
+        plan_finding_text(plan, finding, &sentence);
+        lines_add(out, words[plan_finding_severity(finding)], 8, text_string(&sentence));
+        text_release(&sentence);
+    }
+}
+
+static void cover_sewing(struct text *out, const struct plan *plan, const struct cover *cover)
+{
+    struct table table;
+    table_begin(&table, "lrlll");
+    for (size_t i = 0; i < plan->seams.count; i++)
+        if (plan->seams.at[i].layer == cover->layer)
+            seam_row(&table, plan, &plan->seams.at[i]);
+    if (table.count > 0)
+        text_add(out, "\n  Sewing, in this order; a test seam on scrap first\n");
+    table_end(&table, out);
+    if (cover->thread > 0)
+        text_format(out, "  thread %s\n", print_roll(plan, cover->thread).at);
+}
+
+/* Its seams, how it lies on the roll, what it takes of the pattern: on one line. */
+static void cover_lie(struct text *out, const struct plan *plan, const struct cover *cover,
+                      const struct layer *layer)
+{
+    struct table table;
+    table_begin(&table, "lll");
+    cover_seams(&table, plan, cover);
+    table_cell(&table, "%s", cover->railroaded ? "railroaded" : cover->bias ? "bias" : "");
+    cover_repeats(&table, plan, cover, layer->stock);
+    table_end(&table, out);
+}
+
+void sheet_cover(struct text *out, const struct plan *plan, const struct cover *cover)
+{
+    const struct layer *layer = layer_of(plan, cover->layer);
+    text_add(out, "  ");
+    sheet_cover_name(out, plan, cover);
+    text_add(out, " of ");
+    show_text(out, plan_stock_name(plan, layer->stock));
+    text_format(out, ", %s x %s as cut\n", print_length(plan, cover->cut_width).at,
+                print_length_unit(plan, cover->cut_height).at);
+    if (cover->seams || cover->railroaded || cover->bias || cover->repeats)
+        cover_lie(out, plan, cover, layer);
+    cover_findings(out, plan, cover);
+    cover_sewing(out, plan, cover);
+    sheet_layer_cutting(out, plan, cover->layer);
 }
 
 static void webbing(struct text *out, const struct plan *plan)

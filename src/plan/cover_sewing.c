@@ -34,11 +34,15 @@ static struct seam *add_seam(struct planning *planning, const struct spread *spr
 void sew_widths(struct planning *planning, const struct spread *spread, const char *name,
                 const struct widths *widths, int64_t along)
 {
-    if (widths->count > 1)
-        add_seam(planning, spread, SEAM_STRAIGHT,
-                 arena_format(planning->arena, "widths of the %s", name), widths_seams(widths),
-                 along)
-            ->even = widths_seams(widths) > 1;
+    struct seam *seam;
+
+    if (widths->count == 1)
+        return;
+    seam = add_seam(planning, spread, SEAM_STRAIGHT,
+                    arena_format(planning->arena, "widths of the %s", name), widths_seams(widths),
+                    along);
+    seam->widths = true;
+    seam->even = seam->count > 1;
 }
 
 /* ---- boxing ---- */

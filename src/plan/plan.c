@@ -148,6 +148,40 @@ enum fault plan_make_draft(const struct model *facts, struct arena *arena,
     return make(&(struct filling){facts, NULL, arena, true, NULL}, ret_plan);
 }
 
+struct changing {
+    const struct plan *plan;
+    const struct cure *cure;
+    struct arena *arena;
+    enum fault fault;
+    const struct plan *made;
+};
+
+static void run_changing(void *context)
+{
+    struct changing *changing = context;
+    const struct model *entered = changing->plan->entered;
+    struct model *facts = ARENA_NEW(changing->arena, struct model);
+
+    model_copy(facts, entered, changing->arena);
+    changing->fault = cure_apply(facts, changing->cure, NULL);
+    if (!changing->fault && model_check(facts, NULL, NULL) > model_check(entered, NULL, NULL))
+        changing->fault = FAULT_REFUSED;
+    if (!changing->fault)
+        changing->made = plan_fill(facts, NULL, changing->arena, true);
+}
+
+enum fault plan_make_changed(const struct plan *plan, const struct cure *cure, struct arena *arena,
+                             const struct plan **ret_plan)
+{
+    struct changing changing = {plan, cure, arena, FAULT_NONE, NULL};
+
+    if (!arena_try(arena, run_changing, &changing))
+        return FAULT_MEMORY;
+    if (!changing.fault)
+        *ret_plan = changing.made;
+    return changing.fault;
+}
+
 enum fault plan_make(const struct model *facts, struct arena *arena, const struct plan **ret_plan)
 {
     return plan_make_known(facts, NULL, arena, ret_plan);

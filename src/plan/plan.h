@@ -388,6 +388,7 @@ struct seam {
     int notches;       /* marks that have to meet, in one of them: middle and corners */
     int corners;       /* that one of them turns */
     int64_t clip;      /* how deep its corners are clipped; 0 where there are none */
+    bool widths;       /* between widths of one piece, for no cloth is as wide */
     bool even;         /* as far from the middle on both sides */
     bool welt;         /* with a welt between */
     int64_t zip;       /* length of the zip in it; 0 without */
@@ -699,6 +700,11 @@ enum fault plan_make_known(const struct model *facts, const struct cut_known *kn
  */
 enum fault plan_make_draft(const struct model *facts, struct arena *arena,
                            const struct plan **ret_plan);
+
+/* The same of a plan's facts as they were entered, with a cure taken: what it would come to. Faults
+ * as cure_apply; REFUSED where the edits break the model, MEMORY. */
+enum fault plan_make_changed(const struct plan *plan, const struct cure *cure, struct arena *arena,
+                             const struct plan **ret_plan);
 
 /* By key; NULL when there is none. */
 const struct pose *plan_pose(const struct plan *plan, int64_t box);

@@ -18,6 +18,7 @@ enum tui_key {
     KEY_CONTROL_O = 15,
     KEY_CONTROL_P = 16,
     KEY_CONTROL_U = 21,
+    KEY_CONTROL_E = 5,
     KEY_CONTROL_X = 24,
     KEY_ESCAPE = 27,
     KEY_SPACE = 32,
@@ -63,6 +64,8 @@ enum tui_key {
     A(CUTTING, KEY_CONTROL_K, 'k', "k cutting", "what is cut from which stick, sheet and roll") \
     A(MONEY, KEY_F1 + 6, 'm', "m money", "estimate and spend")                                  \
     A(FINDINGS, KEY_F1 + 7, 'f', "f findings", "what is wrong or worth knowing")                \
+    A(CLOTH, KEY_CONTROL_E, 'e', "e cloth",                                                     \
+      "covers and their sewing; other ways to take the cloth")                                  \
     A(NOW, KEY_CONTROL_N, 'n', "n now", "what can be done in the time there is")                \
     A(SPOIL, KEY_CONTROL_P, 's', "s spoil", "parts that were cut: one is spoiled")              \
     A(LEAVE_OUT, KEY_CONTROL_O, 'l', "l leave out", "leave the step's optional join out")       \

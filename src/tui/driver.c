@@ -25,6 +25,8 @@ static struct open_screen *top_of(struct tui *tui)
 void tui_close_top(struct tui *tui)
 {
     struct open_screen *top = top_of(tui);
+    if (top->screen->close)
+        top->screen->close(top->state);
     memory_release(top->state);
     *top = (struct open_screen){NULL, NULL};
     tui->depth--;
@@ -141,6 +143,8 @@ static enum reaction common_act(struct tui *tui, enum action action)
         return go_to(tui, &screen_buying);
     case ACTION_CUTTING:
         return go_to(tui, &screen_cutting);
+    case ACTION_CLOTH:
+        return go_to(tui, &screen_cloth);
     case ACTION_MONEY:
         return go_to(tui, &screen_money);
     case ACTION_FINDINGS:

@@ -36,6 +36,7 @@ struct screen {
     const char *name; /* in the title: "order of work" */
     size_t size;      /* of its state, which starts zeroed */
     void (*open)(struct tui *tui, void *state, const struct target *target);
+    void (*close)(void *state); /* gives back what the state holds; NULL where that is nothing */
     void (*paint)(struct tui *tui, void *state, int top, int height);
     enum reaction (*act)(struct tui *tui, void *state, enum action action);
 
@@ -59,9 +60,9 @@ struct screen {
 #define SHOWS(name) (1ul << ACTION_##name)
 
 extern const struct screen screen_builds, screen_new, screen_outline, screen_add, screen_form,
-    screen_order, screen_step, screen_buying, screen_cutting, screen_money, screen_findings,
-    screen_trade, screen_shop, screen_map, screen_point, screen_help, screen_now, screen_parts,
-    screen_measures, screen_picture;
+    screen_order, screen_step, screen_buying, screen_cutting, screen_cloth, screen_money,
+    screen_findings, screen_trade, screen_shop, screen_map, screen_point, screen_help, screen_now,
+    screen_parts, screen_measures, screen_picture;
 
 #define TUI_DEPTH 12
 

@@ -199,7 +199,8 @@ const struct screen screen_order = {
     .act = order_act,
     .list = order_list,
     .line = order_line,
-    .shown = SHOWS(TICK) | SHOWS(ENTER) | SHOWS(NOW) | SHOWS(SPOIL) | SHOWS(LEAVE) | SHOWS(UNDO),
+    .shown = SHOWS(TICK) | SHOWS(ENTER) | SHOWS(NOW) | SHOWS(SPOIL) | SHOWS(LEAVE) | SHOWS(UNDO) |
+             SHOWS(CLOTH),
     .enter_hint = "Enter step",
 };
 

@@ -340,7 +340,7 @@ const struct screen screen_outline = {
     .list = outline_list,
     .line = outline_line,
     .shown = OUTLINE_SHOWS | SHOWS(STEPS) | SHOWS(HOLES) | SHOWS(BUYING) | SHOWS(MONEY) |
-             SHOWS(FINDINGS),
+             SHOWS(FINDINGS) | SHOWS(CLOTH),
 };
 
 const struct screen screen_shop = {

@@ -437,6 +437,24 @@ static void cut_pools_several_builds(void **state)
     assert_int_equal(run(shell, "cut", "Wing headboard", "No such", NULL)->code, 1);
 }
 
+static void cloth_shows_ways_side_by_side_and_takes_one(void **state)
+{
+    struct shell *shell = *state;
+    take_headboard(shell);
+    const struct answer *answer = run(shell, "cloth", "Wing headboard", NULL);
+    assert_int_equal(answer->code, 0);
+    assert_says(answer->out, "1  * as it is ");
+    assert_says(answer->out, "3    C cover: one seam down the middle ");
+    assert_says(answer->out, "corners of the boxing");
+    assert_says(run(shell, "cloth", "Wing headboard", "3", NULL)->out, "C cover: seams at a line");
+    assert_says(run(shell, "undo", NULL)->out, "C cover: one seam down the middle");
+    json_t *json = json_loads(run(shell, "cloth", "Wing headboard", "--json", NULL)->out, 0, NULL);
+    json_t *way = json_array_get(json_object_get(json, "ways"), 0);
+    assert_true(json_is_true(json_object_get(way, "chosen")));
+    json_decref(json);
+    assert_int_equal(run(shell, "cloth", "Wing headboard", "9", NULL)->code, 1);
+}
+
 static void map_tells_one_hole_with_its_ways(void **state)
 {
     struct shell *shell = *state;
@@ -713,6 +731,7 @@ int main(void)
         IN_A_SHELL(cut_prints_layouts_with_their_bound),
         IN_A_SHELL(cut_takes_layouts_and_gives_them_back),
         IN_A_SHELL(cut_pools_several_builds),
+        IN_A_SHELL(cloth_shows_ways_side_by_side_and_takes_one),
         IN_A_SHELL(map_tells_one_hole_with_its_ways),
         IN_A_SHELL(check_takes_no_cure_that_is_not_there),
         IN_A_SHELL(check_takes_a_cure_and_undo_takes_it_back),

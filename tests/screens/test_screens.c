@@ -365,6 +365,20 @@ static void cutting(void **state)
     assert_screen(*state, "cutting");
 }
 
+static void cloth(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "o e Down");
+    assert_screen(*state, "cloth");
+}
+
+static void cloth_cover(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "e Down Down Down");
+    assert_screen(*state, "cloth-cover");
+}
+
 static void find(void **state)
 {
     stage_take_up(*state, "Wing headboard");
@@ -407,7 +421,8 @@ int main(void)
         CASES(point),         CASES(point_seat),    CASES(now),
         CASES(parts),         CASES(measures),      CASES(shop),
         CASES(help),          CASES(buying_paid),   CASES(cutting),
-        CASES(find),          CASES(small),         CASES(plain),
+        CASES(find),          CASES(cloth),         CASES(cloth_cover),
+        CASES(small),         CASES(plain),
     };
     int failed = cmocka_run_group_tests_name("screens", tests, NULL, NULL);
     return failed ? 1 : 0;
