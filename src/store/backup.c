@@ -1,5 +1,7 @@
 #include "store/internal.h"
 
+#include "base/deliver.h"
+
 #include <errno.h>
 #include <fcntl.h>
 #include <limits.h>
@@ -53,7 +55,7 @@ enum fault store_backup(struct store *store, const char *path, struct fault_note
     if (!fault && rename(temporary, path) != 0)
         fault = fault_say(note, FAULT_IO, 0, "the copy cannot be named: %s", strerror(errno));
     if (!fault)
-        return sync_folder(path, note);
+        return deliver_sync_folder(path, note);
     unlink(temporary);
     return fault;
 }

@@ -4,6 +4,8 @@
  */
 #include "store/internal.h"
 
+#include "base/deliver.h"
+
 #include <errno.h>
 #include <fcntl.h>
 #include <limits.h>
@@ -11,25 +13,6 @@
 #include <stdlib.h>
 #include <string.h>
 #include <unistd.h>
-
-enum fault sync_folder(const char *path, struct fault_note *note)
-{
-    char folder[PATH_MAX];
-    const char *slash = strrchr(path, '/');
-    int file;
-    int result;
-
-    snprintf(folder, sizeof folder, "%.*s", slash ? (int)(slash - path + 1) : 1,
-             slash ? path : ".");
-    file = open(folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-    result = file >= 0 ? fsync(file) : -1;
-    if (file >= 0)
-        close(file);
-    /* Some file systems cannot sync a folder, and say so with EINVAL. */
-    if (result != 0 && errno != EINVAL)
-        return fault_say(note, FAULT_IO, 0, "the folder cannot be synced: %s", strerror(errno));
-    return FAULT_NONE;
-}
 
 static enum fault write_workshop(struct store *store, struct arena *arena, struct fault_note *note)
 {
@@ -65,7 +48,7 @@ static enum fault give_name(const char *temporary, const char *path, struct faul
 {
     if (link(temporary, path) != 0 && errno != EEXIST && rename(temporary, path) != 0)
         return fault_say(note, FAULT_IO, 0, "cannot be made: %s", strerror(errno));
-    return sync_folder(path, note);
+    return deliver_sync_folder(path, note);
 }
 
 enum fault create_file(const char *path, const struct store_options *options,

@@ -196,7 +196,4 @@ enum fault settle_connection(struct store *store, struct fault_note *note);
 /* Names a build that uses what the open transaction is about to delete. */
 enum fault say_still_used(struct store *store, struct fault_note *note);
 
-/* Syncs the folder that a file is in, so that its name lasts. */
-enum fault sync_folder(const char *path, struct fault_note *note);
-
 #endif
