@@ -15,7 +15,11 @@
 
 #include <cmocka.h>
 
+#ifdef __SANITIZE_ADDRESS__
+#define JOBS 40
+#else
 #define JOBS 200
+#endif
 #define WORK INT64_C(1000000000)
 
 static char folder[256];
