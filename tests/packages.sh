@@ -4,10 +4,11 @@
 # the network nor any right. Where installing cannot be, it prints the command and exits 1.
 
 packages_build='gcc libc6-dev meson ninja-build pkg-config
-    libncurses-dev libsqlite3-dev libjansson-dev'
+    libncurses-dev libsqlite3-dev libjansson-dev
+    libcairo2-dev libpango1.0-dev fonts-dejavu-core'
 packages_test="$packages_build
     libcmocka-dev libvterm-dev clang libclang-rt-14-dev
-    mandoc ncurses-bin glpk-utils"
+    mandoc ncurses-bin glpk-utils qpdf poppler-utils"
 
 packages_missing() {
     for package in "$@"; do

@@ -75,6 +75,11 @@ static const struct option command_options[] = {
     {"picture", no_argument, NULL, OPTION_PICTURE},
     {"corner", required_argument, NULL, OPTION_CORNER},
     {"face", required_argument, NULL, OPTION_FACE},
+    {"papers", required_argument, NULL, OPTION_PAPERS},
+    {"to", required_argument, NULL, OPTION_TO},
+    {"pages", required_argument, NULL, OPTION_PAGES},
+    {"replace", no_argument, NULL, OPTION_REPLACE},
+    {"unpriced", no_argument, NULL, OPTION_UNPRICED},
     {NULL, 0, NULL, 0}};
 
 static void set_option(struct cli *cli, int option, const char *value)
@@ -87,7 +92,8 @@ static void set_option(struct cli *cli, int option, const char *value)
                   {OPTION_TAX, &cli->tax},         {OPTION_BUILD, &cli->build},
                   {OPTION_UNITS, &cli->units},     {OPTION_CURE, &cli->cure},
                   {OPTION_EFFORT, &cli->effort},   {OPTION_CORNER, &cli->corner},
-                  {OPTION_FACE, &cli->face}};
+                  {OPTION_FACE, &cli->face},       {OPTION_PAPERS, &cli->papers},
+                  {OPTION_TO, &cli->to},           {OPTION_PAGES, &cli->pages}};
     cli->json |= option == OPTION_JSON;
     cli->back |= option == OPTION_BACK;
     cli->rehearse |= option == OPTION_REHEARSE;
@@ -95,6 +101,8 @@ static void set_option(struct cli *cli, int option, const char *value)
     cli->picture |= option == OPTION_PICTURE;
     cli->apart |= option == OPTION_APART;
     cli->take |= option == OPTION_TAKE;
+    cli->replace |= option == OPTION_REPLACE;
+    cli->unpriced |= option == OPTION_UNPRICED;
     cli->alone |= option == OPTION_ALONE;
     if (option == OPTION_MEASURE && cli->measure_count < CLI_MEASURES)
         cli->measures[cli->measure_count++] = value;

@@ -28,7 +28,12 @@ enum cli_option {
     OPTION_LAYERS = 131072,
     OPTION_PICTURE = 262144,
     OPTION_CORNER = 524288,
-    OPTION_FACE = 1048576
+    OPTION_FACE = 1048576,
+    OPTION_PAPERS = 1 << 21,
+    OPTION_TO = 1 << 22,
+    OPTION_PAGES = 1 << 23,
+    OPTION_REPLACE = 1 << 24,
+    OPTION_UNPRICED = 1 << 25
 };
 
 #define CLI_MEASURES 64 /* more of them are not given in one command */
@@ -43,10 +48,10 @@ struct cli {
     bool alone;
     const char *measures[CLI_MEASURES]; /* NAME=VALUE, as given */
     size_t measure_count;
-    bool rehearse, apart, take, layers, picture;
+    bool rehearse, apart, take, layers, picture, replace, unpriced;
     const char *minutes, *aisle, *date, *supplier, *tax, *build, *units, *cure, *effort, *corner,
-        *face; /* NULL: not given */
-    int count; /* operands */
+        *face, *papers, *to, *pages; /* NULL: not given */
+    int count;                       /* operands */
     char **operands;
 };
 
@@ -83,6 +88,7 @@ enum fault command_tick(struct cli *cli, struct fault_note *note);
 enum fault command_spend(struct cli *cli, struct fault_note *note);
 enum fault command_new(struct cli *cli, struct fault_note *note);
 enum fault command_mirror(struct cli *cli, struct fault_note *note);
+enum fault command_print(struct cli *cli, struct fault_note *note);
 enum fault command_import(struct cli *cli, struct fault_note *note);
 enum fault command_export(struct cli *cli, struct fault_note *note);
 enum fault command_undo(struct cli *cli, struct fault_note *note);

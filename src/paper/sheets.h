@@ -40,6 +40,10 @@ void sheet_purchase_size(struct text *out, const struct plan *plan,
                          const struct purchase *purchase);
 void sheet_steps(struct text *out, const struct plan *plan); /* in order, with reasons */
 void sheet_money(struct text *out, const struct plan *plan); /* estimate beside spend */
+void sheet_needs(struct text *out, const struct plan *plan); /* the list without money */
+void sheet_site(struct text *out, const struct plan *plan);  /* way in, loads, what is brought */
+void sheet_leftovers(struct text *out, const struct plan *plan);
+void sheet_label(struct text *out, const struct plan *plan); /* for the inside of the piece */
 /* With the story of each and its cures, numbered as `check --cure` takes them: finding.cure. */
 void sheet_findings(struct text *out, const struct plan *plan);
 void sheet_cautions(struct text *out, const struct plan *plan); /* those that the build calls for */

@@ -2,6 +2,7 @@
 #include "paper/sheets.h"
 
 #include "base/show.h"
+#include "paper/blank.h"
 #include "paper/lines.h"
 #include "paper/print.h"
 
@@ -99,15 +100,15 @@ static void print_canvas(const struct canvas *canvas, struct text *out)
 
 /* ---- one blank ---- */
 
-static int64_t blank_length(const struct cut_sheet *sheet, const struct cut_blank *blank)
+int64_t blank_length(const struct cut_sheet *sheet, const struct cut_blank *blank)
 {
     int64_t length = sheet->job->sizes[blank->size].length;
 
     return length > 0 ? length : blank->used;
 }
 
-static void place_size(const struct cut_sheet *sheet, const struct cut_place *place,
-                       int64_t *ret_length, int64_t *ret_width)
+void blank_place_size(const struct cut_sheet *sheet, const struct cut_place *place,
+                      int64_t *ret_length, int64_t *ret_width)
 {
     const struct cut_piece *part = &sheet->job->parts[place->part];
 
@@ -126,8 +127,7 @@ static bool is_named(const struct cut_sheet *sheet, size_t part)
     return piece != PLAN_NONE && sheet->plan->pieces.at[piece].layer == sheet->layer;
 }
 
-/* " (right)": parts of a mirrored pair are told apart. */
-static const char *hand_of(const struct cut_sheet *sheet, size_t part)
+const char *blank_hand(const struct cut_sheet *sheet, size_t part)
 {
     return sheet->parts ? print_hand(sheet->plan, sheet->parts[part].box) : "";
 }
@@ -141,7 +141,7 @@ static struct drawn_label drawn_label(const struct cut_sheet *sheet, size_t part
 {
     struct drawn_label drawn;
 
-    snprintf(drawn.at, sizeof drawn.at, "%s%s", sheet->label(sheet, part), hand_of(sheet, part));
+    snprintf(drawn.at, sizeof drawn.at, "%s%s", sheet->label(sheet, part), blank_hand(sheet, part));
     return drawn;
 }
 
@@ -179,7 +179,7 @@ static void area_picture(struct text *out, const struct cut_sheet *sheet,
         const struct cut_place *place = &sheet->layout->places.at[i];
         int64_t length, width;
 
-        place_size(sheet, place, &length, &width);
+        blank_place_size(sheet, place, &length, &width);
         draw_area(&canvas, place->along, place->across, length, width,
                   is_named(sheet, place->part) ? drawn_label(sheet, place->part).at : NULL);
     }
@@ -198,7 +198,7 @@ static void stick_marks(struct text *out, const struct cut_sheet *sheet,
         int64_t length = sheet->job->parts[place->part].length;
 
         text_format(&line, "%s%s%s %s, mark %s", i > blank->first ? "; " : "",
-                    sheet->label(sheet, place->part), hand_of(sheet, place->part),
+                    sheet->label(sheet, place->part), blank_hand(sheet, place->part),
                     print_length(sheet->plan, length).at,
                     print_length(sheet->plan, place->along + length).at);
     }
@@ -219,7 +219,7 @@ static void area_parts(struct text *out, const struct cut_sheet *sheet,
             continue;
         text_add(out, "    ");
         show_text(out, sheet->label(sheet, place->part));
-        text_add(out, hand_of(sheet, place->part));
+        text_add(out, blank_hand(sheet, place->part));
         text_format(
             out, "  %s x %s at %s along, %s across%s\n", print_length(sheet->plan, part->length).at,
             print_length(sheet->plan, part->width).at, print_length(sheet->plan, place->along).at,
@@ -243,7 +243,7 @@ static void saw_cuts(struct text *out, const struct cut_sheet *sheet, size_t bla
     }
 }
 
-void sheet_blank(struct text *out, const struct cut_sheet *sheet, size_t index)
+void blank_heading(struct text *out, const struct cut_sheet *sheet, size_t index)
 {
     const struct cut_blank *blank = &sheet->layout->blanks.at[index];
     const struct cut_size *size = &sheet->job->sizes[blank->size];
@@ -253,14 +253,27 @@ void sheet_blank(struct text *out, const struct cut_sheet *sheet, size_t index)
     if (size->width > 0)
         text_format(out, " x %s", print_length_unit(sheet->plan, size->width).at);
     text_add(out, size->limit == CUT_ANY ? "\n" : ", from the shelf\n");
+}
+
+void blank_words(struct text *out, const struct cut_sheet *sheet, size_t index)
+{
+    const struct cut_blank *blank = &sheet->layout->blanks.at[index];
+
     if (sheet->way == CUT_BARS) {
-        stick_picture(out, sheet, blank);
         stick_marks(out, sheet, blank);
         return;
     }
-    area_picture(out, sheet, blank);
     area_parts(out, sheet, blank);
     saw_cuts(out, sheet, index);
+}
+
+void sheet_blank(struct text *out, const struct cut_sheet *sheet, size_t index)
+{
+    const struct cut_blank *blank = &sheet->layout->blanks.at[index];
+
+    blank_heading(out, sheet, index);
+    (sheet->way == CUT_BARS ? stick_picture : area_picture)(out, sheet, blank);
+    blank_words(out, sheet, index);
 }
 
 /* ---- one job ---- */
@@ -272,7 +285,7 @@ static struct printed print_cost(const struct cut_sheet *sheet, int64_t cost)
                                    : print_money(sheet->plan, cost);
 }
 
-void sheet_layout(struct text *out, const struct cut_sheet *sheet)
+void blank_job_heading(struct text *out, const struct cut_sheet *sheet, bool priced)
 {
     static const char *const blanks[] = {
         [CUT_BARS] = "stick", [CUT_SHEETS] = "sheet", [CUT_ROLLS] = "length"};
@@ -280,8 +293,12 @@ void sheet_layout(struct text *out, const struct cut_sheet *sheet)
 
     text_add(out, "\n");
     show_text(out, plan_stock_name(sheet->plan, sheet->stock));
-    text_format(out, ": %zu %s%s, %s", count, blanks[sheet->way], count == 1 ? "" : "s",
-                print_cost(sheet, sheet->layout->cost).at);
+    text_format(out, ": %zu %s%s", count, blanks[sheet->way], count == 1 ? "" : "s");
+    if (!priced && sheet->way != CUT_ROLLS) {
+        text_add(out, "\n");
+        return;
+    }
+    text_format(out, ", %s", print_cost(sheet, sheet->layout->cost).at);
     if (sheet->way == CUT_ROLLS && sheet->layout->cost > 0)
         text_add(out, " sold");
     if (sheet->taken)
@@ -291,6 +308,11 @@ void sheet_layout(struct text *out, const struct cut_sheet *sheet)
     else
         text_format(out, ", at least %s", print_cost(sheet, sheet->layout->bound).at);
     text_add(out, "\n");
+}
+
+void sheet_layout(struct text *out, const struct cut_sheet *sheet)
+{
+    blank_job_heading(out, sheet, true);
     for (size_t i = 0; i < sheet->layout->blanks.count; i++)
         sheet_blank(out, sheet, i);
 }

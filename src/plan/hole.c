@@ -57,6 +57,7 @@ bool hole_end(const struct plan *plan, const struct junction *junction, bool of_
 
     if (of_b && !junction->box_b)
         return false;
+    ret_end->of_b = of_b;
     ret_end->box = of_b ? junction->box_b : junction->box_a;
     ret_end->side = of_b ? join->side_b : join->side_a;
     ret_end->heads = ret_end->box == junction->head_box;

@@ -28,6 +28,7 @@ struct hole_work hole_work(const struct plan *plan, const struct plan_point *poi
  * outside of the box are seen on the face behind, where the same sides give the same distances. */
 struct join_end {
     int64_t box, side;
+    bool of_b; /* the box is the join's second */
     bool heads;
     int64_t seen; /* face that is looked at: that of the heads, else the mating one */
 };

@@ -413,6 +413,34 @@ static void cut_prints_layouts_with_their_bound(void **state)
     assert_int_equal(run(shell, "cut", "Wing headboard", "--effort", "some", NULL)->code, 2);
 }
 
+static void print_gives_papers_as_text_with_and_without_money(void **state)
+{
+    struct shell *shell = *state;
+    take_headboard(shell);
+    assert_says(run(shell, "print", NULL)->out, "template");
+    const struct answer *answer =
+        run(shell, "print", "Wing headboard", "--papers", "shopping,sticks", NULL);
+    assert_int_equal(answer->code, 0);
+    assert_says(answer->out, "SHOPPING LIST");
+    assert_says(answer->out, ": 10 sticks, 42.00");
+    answer = run(shell, "print", "Wing headboard", "--papers", "booklet", NULL);
+    assert_says(answer->out, "MATERIALS");
+    assert_says(answer->out, ": 10 sticks\n");
+    assert_says(answer->out, "LABEL, TO BE STAPLED INSIDE");
+    assert_null(strstr(answer->out, "42.00"));
+    assert_null(strstr(answer->out, "USD"));
+    assert_int_equal(run(shell, "print", "Wing headboard", "--papers", "wallpaper", NULL)->code, 2);
+}
+
+static void print_refuses_other_endings_and_pages(void **state)
+{
+    struct shell *shell = *state;
+    take_headboard(shell);
+    assert_int_equal(run(shell, "print", "Wing headboard", "--to", "a.doc", NULL)->code, 2);
+    assert_int_equal(
+        run(shell, "print", "Wing headboard", "--to", "a.svg", "--pages", "a5", NULL)->code, 2);
+}
+
 static void cut_takes_layouts_and_gives_them_back(void **state)
 {
     struct shell *shell = *state;
@@ -695,8 +723,9 @@ static void commands_all_stand_in_the_manual(void **state)
         snprintf(entry, sizeof entry, ".It Ic %s", command->name);
         assert_says(page, entry);
     }
-    static const char *const options[] = {"json",     "minutes", "back",  "aisle", "date",
-                                          "supplier", "tax",     "build", "units"};
+    static const char *const options[] = {"json",     "minutes", "back",    "aisle",   "date",
+                                          "supplier", "tax",     "build",   "units",   "papers",
+                                          "to",       "pages",   "replace", "unpriced"};
     for (size_t i = 0; i < sizeof options / sizeof *options; i++) {
         char entry[64];
         snprintf(entry, sizeof entry, "Fl -%s", options[i]);
@@ -729,6 +758,8 @@ int main(void)
         IN_A_SHELL(steps_tells_how_it_comes_apart),
         IN_A_SHELL(map_prints_one_join_as_text_and_json),
         IN_A_SHELL(cut_prints_layouts_with_their_bound),
+        IN_A_SHELL(print_gives_papers_as_text_with_and_without_money),
+        IN_A_SHELL(print_refuses_other_endings_and_pages),
         IN_A_SHELL(cut_takes_layouts_and_gives_them_back),
         IN_A_SHELL(cut_pools_several_builds),
         IN_A_SHELL(cloth_shows_ways_side_by_side_and_takes_one),

@@ -1,0 +1,169 @@
+#include "paper/press.h"
+
+#include "base/deliver.h"
+#include "paper/page_pdf.h"
+
+#include <string.h>
+
+#define BOOKLET "shopping,boxes,sticks,saw,holes,cloth,sewing,staples,steps,site,label"
+
+/* ---- which papers ---- */
+
+typedef void paper_fn(void *context, const struct paper *paper);
+
+static enum fault each_named(const char *names, paper_fn *use, void *context,
+                             struct fault_note *note)
+{
+    while (*names) {
+        size_t length = strcspn(names, ",");
+        const struct paper *paper = paper_named(names, length);
+
+        if (!paper)
+            return fault_say(note, FAULT_USAGE, 0, "there is no paper \"%.*s\"",
+                             (int)(length < 60 ? length : 60), names);
+        use(context, paper);
+        names += length + (names[length] == ',');
+    }
+    return FAULT_NONE;
+}
+
+static bool is_booklet(const struct press *press)
+{
+    return press->papers && strcmp(press->papers, "booklet") == 0;
+}
+
+static enum fault each_paper(const struct press *press, paper_fn *use, void *context,
+                             struct fault_note *note)
+{
+    if (press->papers)
+        return each_named(is_booklet(press) ? BOOKLET : press->papers, use, context, note);
+    for (const struct paper *paper = papers; paper->name; paper++)
+        use(context, paper);
+    return FAULT_NONE;
+}
+
+/* ---- making them ---- */
+
+struct pressing {
+    const struct press *press;
+    const struct plan *plan;
+    struct text *out;
+    struct pages pages;
+    struct fault_note *note;
+    enum fault fault;
+};
+
+static bool is_priced(const struct press *press)
+{
+    return !press->unpriced && !is_booklet(press);
+}
+
+static void make_text(void *context, const struct paper *paper)
+{
+    struct pressing *pressing = context;
+
+    paper_as_text(pressing->out, pressing->plan, paper, is_priced(pressing->press));
+}
+
+static void make_pages(void *context, const struct paper *paper)
+{
+    struct pressing *pressing = context;
+
+    paper_on_pages(&pressing->pages, pressing->plan, paper, is_priced(pressing->press));
+}
+
+enum fault press_text(const struct press *press, const struct plan *plan, struct text *out,
+                      struct fault_note *note)
+{
+    struct pressing pressing = {.press = press, .plan = plan, .out = out, .note = note};
+    enum fault fault = each_paper(press, make_text, &pressing, note);
+
+    if (!fault && text_failed(out))
+        return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for these papers");
+    return fault;
+}
+
+static void lay_pages(void *context)
+{
+    struct pressing *pressing = context;
+
+    pressing->fault = each_paper(pressing->press, make_pages, pressing, pressing->note);
+    if (!pressing->fault)
+        pages_finish(&pressing->pages);
+}
+
+/* ---- the file ---- */
+
+enum ending { ENDING_TEXT, ENDING_SVG, ENDING_PDF, ENDINGS };
+
+/* ENDINGS: none of them. */
+static enum ending ending_of(const char *path)
+{
+    static const char *const endings[ENDINGS] = {".txt", ".svg", ".pdf"};
+    const char *dot = strrchr(path, '.');
+    int i = 0;
+
+    while (i < ENDINGS && !(dot && strcmp(dot, endings[i]) == 0))
+        i++;
+    return (enum ending)i;
+}
+
+static const struct page_format *format_of(const struct press *press, const struct plan *plan)
+{
+    if (press->format)
+        return page_format_named(press->format);
+    return page_format_named(model_units(plan->facts) == UNITS_INCH ? "letter" : "a4");
+}
+
+static enum fault fill(struct pressing *pressing, enum ending ending, struct arena *arena,
+                       struct pressed *ret_pressed)
+{
+    struct pages *pages = &pressing->pages;
+
+    if (ending == ENDING_TEXT)
+        return press_text(pressing->press, pressing->plan, pressing->out, pressing->note);
+    pages->arena = arena;
+    pages->format = format_of(pressing->press, pressing->plan);
+    pages->build = pressing->plan->facts->build.name;
+    pages->date = pressing->press->date;
+    struct paper_number number = paper_number(pressing->plan);
+    pages->number = number.at;
+    if (!pages->format)
+        return fault_say(pressing->note, FAULT_USAGE, 0, "pages are \"a4\" or \"letter\"");
+    if (!arena_try(arena, lay_pages, pressing))
+        return fault_say(pressing->note, FAULT_MEMORY, 0,
+                         "there is not enough memory for these papers");
+    if (pressing->fault)
+        return pressing->fault;
+    ret_pressed->pages = pages->list.count;
+    if (ending == ENDING_PDF)
+        return page_pdf(pressing->out, pages, &ret_pressed->unknown_glyphs, pressing->note);
+    page_svg(pressing->out, pages);
+    return FAULT_NONE;
+}
+
+enum fault press_file(const struct press *press, const struct plan *plan,
+                      struct pressed *ret_pressed, struct fault_note *note)
+{
+    struct text out;
+    struct arena arena;
+    struct pressed pressed = {0};
+    struct pressing pressing = {.press = press, .plan = plan, .out = &out, .note = note};
+    enum ending ending = ending_of(press->path);
+    enum fault fault;
+
+    if (ending == ENDINGS)
+        return fault_say(note, FAULT_USAGE, 0, "a file's name ends in .pdf, .svg or .txt");
+    text_init(&out);
+    arena_init(&arena);
+    fault = fill(&pressing, ending, &arena, &pressed);
+    if (!fault && text_failed(&out))
+        fault = fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for these papers");
+    if (!fault)
+        fault = deliver_file(press->path, text_string(&out), out.length, press->replace, note);
+    if (!fault)
+        *ret_pressed = pressed;
+    arena_release(&arena);
+    text_release(&out);
+    return fault;
+}

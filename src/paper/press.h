@@ -1,0 +1,34 @@
+/* Papers of a plan into a file: which, how, where to. The terminal and the command share it. */
+#ifndef PAPER_PRESS_H
+#define PAPER_PRESS_H
+
+#include "base/fault.h"
+#include "paper/papers.h"
+
+struct press {
+    const char *papers; /* names with commas between; "booklet": all that another maker needs,
+                           without money; NULL: all papers */
+    const char *format; /* of pages, as page_formats; NULL: by the build's units */
+    const char *path;   /* its ending says what is made: .pdf, .svg or .txt */
+    bool replace;       /* a file that is there may go */
+    bool unpriced;      /* no money on any paper */
+    const char *date;   /* on every page: "2026-11-25" */
+};
+
+struct pressed {
+    size_t pages;        /* 0 of a text */
+    long unknown_glyphs; /* characters that came out as empty frames */
+};
+
+/* Appends the papers as text of 80 columns. Faults: USAGE (no such paper), MEMORY. */
+enum fault press_text(const struct press *press, const struct plan *plan, struct text *out,
+                      struct fault_note *note);
+
+/*
+ * Makes the whole file in memory and then delivers it (base/deliver.h). Faults: USAGE (no such
+ * paper, format or ending), REFUSED (the file is there, or there is no PDF), MEMORY, FULL, IO.
+ */
+enum fault press_file(const struct press *press, const struct plan *plan,
+                      struct pressed *ret_pressed, struct fault_note *note);
+
+#endif
