@@ -149,6 +149,7 @@ struct bar_exact {
     LIST_OF(struct bar_take) takes;       /* of the candidates */
     LIST_OF(struct candidate) path;       /* chosen */
     struct failed_state *failed;
+    uint64_t searches;
     int64_t work_left;
     bool complete; /* nothing was left out so far */
 };
@@ -167,9 +168,9 @@ struct bar_exact *bar_exact_begin(const struct bar_task *task)
 
 struct filling_search {
     size_t size;
-    size_t longest; /* kind that must be in it */
+    size_t longest; /* kind that must be in it; SIZE_MAX: none must */
     int64_t least;  /* value: less would lose too much */
-    size_t first_candidate;
+    size_t most;    /* candidates in all */
 };
 
 /* No part left could join. */
@@ -197,7 +198,8 @@ static void keep_candidate(struct bar_exact *exact, const struct filling_search 
     candidate.loss =
         exact->task->sizes[search->size].price * values->scale + values->over[search->size] - value;
     assert(candidate.loss >= 0);
-    for (size_t k = search->longest; k < exact->task->kind_count; k++)
+    exact->work_left -= 80; /* kept, sorted, tried */
+    for (size_t k = 0; k < exact->task->kind_count; k++)
         if (exact->now[k] > 0) {
             *LIST_ADD(arena, &exact->takes) = (struct bar_take){k, exact->now[k]};
             candidate.count++;
@@ -212,8 +214,7 @@ static void find_fillings(struct bar_exact *exact, const struct filling_search *
     int64_t most, least = kind == search->longest;
 
     exact->work_left -= 8;
-    if (exact->candidates.count - search->first_candidate >= CANDIDATES_MOST ||
-        exact->work_left <= 0) {
+    if (exact->candidates.count >= search->most || exact->work_left <= 0) {
         exact->complete = false;
         return;
     }
@@ -246,20 +247,28 @@ static int least_loss_first(const void *a, const void *b)
     return left->first < right->first ? -1 : left->first > right->first;
 }
 
+/* Fillings of a size that lose no more than that, with one kind in them or, SIZE_MAX, any. */
+static void fill_size(struct bar_exact *exact, size_t size, size_t longest, size_t most,
+                      int64_t to_lose)
+{
+    const struct bar_size *of = &exact->task->sizes[size];
+    struct filling_search search = {.size = size,
+                                    .longest = longest,
+                                    .most = most,
+                                    .least = of->price * exact->values->scale +
+                                             exact->values->over[size] - to_lose};
+
+    find_fillings(exact, &search, longest == SIZE_MAX ? 0 : longest, of->room, 0);
+}
+
 static void find_candidates(struct bar_exact *exact, size_t longest, int64_t to_lose)
 {
     const struct bar_task *task = exact->task;
     size_t first = exact->candidates.count;
 
-    for (size_t s = 0; s < task->size_count; s++) {
-        struct filling_search search = {s, longest, 0, first};
-
-        if (exact->limits[s] == 0 || task->sizes[s].room < task->kinds[longest].length)
-            continue;
-        search.least =
-            task->sizes[s].price * exact->values->scale + exact->values->over[s] - to_lose;
-        find_fillings(exact, &search, longest, task->sizes[s].room, 0);
-    }
+    for (size_t s = 0; s < task->size_count; s++)
+        if (exact->limits[s] != 0 && task->sizes[s].room >= task->kinds[longest].length)
+            fill_size(exact, s, longest, first + CANDIDATES_MOST, to_lose);
     if (exact->candidates.count - first > 1)
         qsort(&exact->candidates.at[first], exact->candidates.count - first,
               sizeof *exact->candidates.at, least_loss_first);
@@ -278,7 +287,7 @@ static uint64_t mixed(uint64_t value)
 
 static uint64_t hash_of(const struct bar_exact *exact)
 {
-    uint64_t hash = 1;
+    uint64_t hash = exact->searches; /* no search knows the states of another */
 
     for (size_t k = 0; k < exact->task->kind_count; k++)
         hash = mixed(hash + (uint64_t)exact->counts[k] * UINT64_C(0x9e3779b97f4a7c15) + k);
@@ -354,24 +363,18 @@ static bool search_state(struct bar_exact *exact, int64_t to_lose)
     return false;
 }
 
-static void write_path(const struct bar_exact *exact, struct bar_plan *plan)
+static void write_filling(const struct bar_exact *exact, const struct candidate *candidate,
+                          struct bar_plan *plan)
 {
-    for (size_t i = 0; i < exact->path.count; i++) {
-        const struct candidate *candidate = &exact->path.at[i];
-
-        bar_plan_fill(exact->task, plan, candidate->size, 1);
-        for (size_t j = candidate->first; j < candidate->first + candidate->count; j++)
-            bar_plan_take(exact->task, plan, exact->takes.at[j].kind, exact->takes.at[j].count);
-    }
+    bar_plan_fill(exact->task, plan, candidate->size, 1);
+    for (size_t i = candidate->first; i < candidate->first + candidate->count; i++)
+        bar_plan_take(exact->task, plan, exact->takes.at[i].kind, exact->takes.at[i].count);
 }
 
-enum bar_outcome bar_exact_search(struct bar_exact *exact, const struct bar_values *values,
-                                  int64_t *counts, int64_t *limits, int64_t most, int64_t work,
-                                  struct bar_plan *plan, int64_t *done)
+/* Sets out for plans that cost at most so much: what they may lose. */
+static int64_t set_out(struct bar_exact *exact, const struct bar_values *values, int64_t *counts,
+                       int64_t *limits, int64_t most, int64_t work)
 {
-    int64_t to_lose;
-    bool found;
-
     exact->values = values;
     exact->counts = counts;
     exact->limits = limits;
@@ -380,16 +383,43 @@ enum bar_outcome bar_exact_search(struct bar_exact *exact, const struct bar_valu
     exact->work_left = work;
     exact->complete = true;
     exact->candidates.count = exact->takes.count = exact->path.count = 0;
-    memset(exact->failed, 0, FAILED_STATES * sizeof *exact->failed);
-    to_lose = most * values->scale - exact->worth + over_of(values, exact->task, limits);
+    return most * values->scale - exact->worth + over_of(values, exact->task, limits);
+}
+
+enum bar_outcome bar_exact_search(struct bar_exact *exact, const struct bar_values *values,
+                                  int64_t *counts, int64_t *limits, int64_t most, int64_t work,
+                                  struct bar_plan *plan, int64_t *done)
+{
+    int64_t to_lose = set_out(exact, values, counts, limits, most, work);
+    bool found;
+
+    exact->searches++;
     if (to_lose < 0 || !can_be_paid(exact))
         return BAR_NONE;
     found = search_state(exact, to_lose);
     *done += work - exact->work_left;
     if (!found)
         return exact->complete ? BAR_NONE : BAR_UNDECIDED;
-    write_path(exact, plan);
+    for (size_t i = 0; i < exact->path.count; i++)
+        write_filling(exact, &exact->path.at[i], plan);
     for (size_t i = exact->path.count; i-- > 0;)
         cut_candidate(exact, &exact->path.at[i], -1);
     return BAR_FOUND;
+}
+
+bool bar_exact_fillings(struct bar_exact *exact, const struct bar_values *values, int64_t *counts,
+                        int64_t *limits, int64_t most, size_t fillings, int64_t work,
+                        struct bar_plan *plan, int64_t *done)
+{
+    int64_t to_lose = set_out(exact, values, counts, limits, most, work);
+
+    for (size_t s = 0; to_lose >= 0 && s < exact->task->size_count; s++)
+        if (limits[s] != 0)
+            fill_size(exact, s, SIZE_MAX, fillings + 1, to_lose);
+    *done += work - exact->work_left;
+    if (!exact->complete || exact->candidates.count > fillings)
+        return false;
+    for (size_t i = 0; i < exact->candidates.count; i++)
+        write_filling(exact, &exact->candidates.at[i], plan);
+    return true;
 }

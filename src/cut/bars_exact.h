@@ -44,4 +44,13 @@ enum bar_outcome bar_exact_search(struct bar_exact *exact, const struct bar_valu
                                   int64_t *counts, int64_t *limits, int64_t most, int64_t work,
                                   struct bar_plan *plan, int64_t *done);
 
+/*
+ * Adds to `plan` every filling of sticks in `limits`, once each, that may stand in a plan of all
+ * parts in `counts` that costs at most `most`: no part could join it, and it loses no more than the
+ * whole plan may. False when there are more than `fillings` or it takes more than `work`.
+ */
+bool bar_exact_fillings(struct bar_exact *exact, const struct bar_values *values, int64_t *counts,
+                        int64_t *limits, int64_t most, size_t fillings, int64_t work,
+                        struct bar_plan *plan, int64_t *done);
+
 #endif

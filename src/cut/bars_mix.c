@@ -1,6 +1,7 @@
 #include "cut/bars_mix.h"
 
 #include "base/quantity.h"
+#include "cut/bars_pool.h"
 
 #include <assert.h>
 #include <string.h>
@@ -9,6 +10,10 @@
 #define SIZES_MOST 10
 #define STRIKES_MOST 400
 #define VALUE_SCALE INT64_C(1000000)
+#define FILLINGS_MOST 1500 /* of a mix: more are not branched over */
+#define POOL_WORK INT64_C(30000000)
+#define SEARCH_WORK INT64_C(4000000) /* to list them, or to pack a mix part by part */
+#define PATIENCE_MOST 64
 #define PARTLY 1e-3 /* of a part: less is rounding */
 
 /* The sticks of every plan hold this much: sum of held[s] * counts[s] >= total. */
@@ -20,6 +25,7 @@ struct refutation {
 /* A mix that was tried: not to be found again. */
 struct struck {
     int64_t counts[SIZES_MOST];
+    bool open; /* only set aside */
 };
 
 struct bar_mixes {
@@ -33,9 +39,12 @@ struct bar_mixes {
     int64_t now[SIZES_MOST], best[SIZES_MOST];
     int64_t best_cost;
     int64_t steps_left;
-    int64_t open; /* cost of the cheapest set aside */
-    struct bar_values lengths;
+    int64_t open;     /* cost of the cheapest set aside */
+    int64_t patience; /* what is done for one mix, of what is done for it at first */
+    struct bar_values lengths, shares;
     struct bar_exact *exact;
+    struct bar_pool *pool;    /* NULL until a mix is branched over */
+    struct bar_plan fillings; /* that may stand in a plan of the mix */
 };
 
 /* Values by length: what a filling loses is room. */
@@ -48,6 +57,7 @@ static void value_lengths(struct bar_mixes *mixes)
         worth[k] = (double)task->kinds[k].length / (double)task->longest;
     bar_values_begin(&mixes->lengths, task);
     bar_values_set(&mixes->lengths, task, worth, 0);
+    bar_values_begin(&mixes->shares, task);
 }
 
 struct bar_mixes *bar_mixes_begin(const struct bar_task *task)
@@ -69,6 +79,7 @@ struct bar_mixes *bar_mixes_begin(const struct bar_task *task)
     value_table_begin(&mixes->table, task);
     columns_begin(&mixes->columns, &mixes->task);
     mixes->open = INT64_MAX;
+    mixes->patience = 1;
     value_lengths(mixes);
     mixes->exact = bar_exact_begin(&mixes->task);
     return mixes;
@@ -329,21 +340,75 @@ bool bar_mixes_relax(struct bar_mixes *mixes, const int64_t *counts, const int64
     return mixes->refutations.count == refutations;
 }
 
-enum bar_outcome bar_mixes_search(struct bar_mixes *mixes, int64_t *counts, int64_t *limits,
-                                  int64_t work, struct bar_plan *plan, int64_t *done)
+/* The values by which the mix holds least beyond what the parts have: a filling may lose little by
+ * them. Those of the lengths where there are none. */
+static const struct bar_values *tightest_values(struct bar_mixes *mixes, const int64_t *counts,
+                                                const int64_t *limits, int64_t *done)
 {
-    return bar_exact_search(mixes->exact, &mixes->lengths, counts, limits, 0, work, plan, done);
+    struct columns *columns = &mixes->columns;
+    int64_t before = columns->work;
+
+    columns_start_scaling(columns, counts, limits);
+    while (columns_step(columns))
+        ;
+    *done += columns->work - before;
+    if (columns_scale(columns) <= 0)
+        return &mixes->lengths;
+    bar_values_set(&mixes->shares, &mixes->task, columns->dual, 0);
+    *done += mixes->shares.table.work;
+    return &mixes->shares;
 }
 
-void bar_mixes_strike(struct bar_mixes *mixes)
+enum bar_outcome bar_mixes_search(struct bar_mixes *mixes, int64_t *counts, int64_t *limits,
+                                  struct bar_plan *plan, int64_t *done)
+{
+    const struct bar_values *values = tightest_values(mixes, counts, limits, done);
+
+    bar_plan_clear(&mixes->fillings);
+    if (bar_exact_fillings(mixes->exact, values, counts, limits, 0,
+                           (size_t)mixes->patience * FILLINGS_MOST, mixes->patience * SEARCH_WORK,
+                           &mixes->fillings, done)) {
+        if (!mixes->pool)
+            mixes->pool = bar_pool_begin(&mixes->task);
+        return bar_pool_search(mixes->pool, &mixes->fillings, counts, limits,
+                               mixes->patience * POOL_WORK, plan, done);
+    }
+    return bar_exact_search(mixes->exact, values, counts, limits, 0, mixes->patience * SEARCH_WORK,
+                            plan, done);
+}
+
+static struct struck *strike(struct bar_mixes *mixes)
 {
     struct struck *struck = LIST_ADD(mixes->priced->arena, &mixes->struck);
 
     memcpy(struck->counts, mixes->best, sizeof struck->counts);
+    struck->open = false;
+    return struck;
+}
+
+void bar_mixes_strike(struct bar_mixes *mixes)
+{
+    strike(mixes);
 }
 
 void bar_mixes_set_aside(struct bar_mixes *mixes, int64_t cost)
 {
-    bar_mixes_strike(mixes);
+    strike(mixes)->open = true;
     mixes->open = cost < mixes->open ? cost : mixes->open;
+}
+
+bool bar_mixes_again(struct bar_mixes *mixes)
+{
+    size_t kept = 0;
+    bool any = mixes->open < INT64_MAX;
+
+    for (size_t i = 0; i < mixes->struck.count; i++)
+        if (!mixes->struck.at[i].open)
+            mixes->struck.at[kept++] = mixes->struck.at[i];
+    mixes->struck.count = kept;
+    mixes->open = INT64_MAX;
+    if (!any || mixes->patience >= PATIENCE_MOST)
+        return false;
+    mixes->patience *= 4;
+    return true;
 }

@@ -46,12 +46,12 @@ struct columns *bar_mixes_columns(struct bar_mixes *mixes);
 bool bar_mixes_relax_rest(struct bar_mixes *mixes, int64_t *done);
 
 /*
- * Packs the mix part by part, with so much work at the most and as little room lost as there is
- * over; counts and limits as for bar_mixes_relax, unchanged at the end. FOUND: the plan holds it.
- * NONE: it cannot be packed.
+ * Packs the mix with as little lost as there is over: branches over the fillings that lose so
+ * little (bars_pool.h), or where these are many, part by part. Counts and limits as for
+ * bar_mixes_relax, unchanged at the end. FOUND: the plan holds it. NONE: it cannot be packed.
  */
 enum bar_outcome bar_mixes_search(struct bar_mixes *mixes, int64_t *counts, int64_t *limits,
-                                  int64_t work, struct bar_plan *plan, int64_t *done);
+                                  struct bar_plan *plan, int64_t *done);
 
 /* The mix cannot be packed: it is not found again. */
 void bar_mixes_strike(struct bar_mixes *mixes);
@@ -61,5 +61,9 @@ void bar_mixes_set_aside(struct bar_mixes *mixes, int64_t cost);
 
 /* The cost of the cheapest mix that was set aside; INT64_MAX when none was. */
 int64_t bar_mixes_open(const struct bar_mixes *mixes);
+
+/* Takes up again what was set aside, with more work for each; false when nothing was, or when
+ * enough was done. */
+bool bar_mixes_again(struct bar_mixes *mixes);
 
 #endif

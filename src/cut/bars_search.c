@@ -28,7 +28,6 @@
 #define DIVES_IN_A_MIX 4
 #define KINDS_A_DIVE 40
 #define MIXES_WORK INT64_C(20000000) /* after a dive */
-#define MIX_WORK INT64_C(4000000)    /* to pack one part by part */
 
 enum turn { TURN_RELAX, TURN_SETTLE, TURN_OVER };
 
@@ -376,15 +375,15 @@ static bool pack_mix(struct bars_search *search)
     return packed;
 }
 
-/* A mix that no dive packed: packs it part by part, or strikes it, or leaves that open. */
+/* A mix that no dive packed: packs it to the end, or strikes it, or leaves that open. */
 static void look_through_mix(struct bars_search *search, int64_t cost)
 {
     enum bar_outcome outcome = BAR_UNDECIDED;
 
     begin_mix(search);
     if (search->task.part_count <= WHOLE_PARTS)
-        outcome = bar_mixes_search(search->mixes, search->counts, search->limits, MIX_WORK,
-                                   &search->plan, &search->done);
+        outcome = bar_mixes_search(search->mixes, search->counts, search->limits, &search->plan,
+                                   &search->done);
     if (outcome == BAR_FOUND)
         keep_if_better(search);
     else if (outcome == BAR_NONE)
@@ -405,7 +404,7 @@ static bool try_mix(struct bars_search *search)
         return false;
     if (outcome == MIX_NONE) {
         raise_bound(search, open);
-        return false;
+        return bar_mixes_again(search->mixes);
     }
     raise_bound(search, cost < open ? cost : open);
     begin_mix(search);

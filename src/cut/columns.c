@@ -22,6 +22,7 @@
 #define PIVOTS_PER_ROW 60
 #define PIVOTS_UNTIL_ANEW 100 /* or as many as there are rows */
 #define WANT_COST 1.3         /* of a stick */
+#define SCALE_GAIN 1000       /* of all parts once more, in sticks: trifles are small beside it */
 #define NEIGHBOURS_MOST 24
 #define NEIGHBOURS_SHARE 0.5
 
@@ -60,7 +61,7 @@ static double least_by_length(const struct bar_task *task)
     return least;
 }
 
-void columns_begin(struct columns *columns, const struct bar_task *task)
+static void begin(struct columns *columns, const struct bar_task *task)
 {
     struct arena *arena = task->arena;
     size_t rows = task->kind_count;
@@ -89,7 +90,18 @@ void columns_begin(struct columns *columns, const struct bar_task *task)
     columns->wants = ARENA_MANY(arena, struct want, task->kind_count);
     for (size_t k = 0; k < task->kind_count; k++)
         columns->wants[k] = want_of(columns, k);
+}
+
+void columns_begin(struct columns *columns, const struct bar_task *task)
+{
+    begin(columns, task);
     knapsack_begin(&columns->knapsack, task);
+}
+
+void columns_begin_closed(struct columns *columns, const struct bar_task *task, const bool *barred)
+{
+    begin(columns, task);
+    columns->barred = barred;
 }
 
 static double cost_of_stick(const struct columns *columns, size_t size)
@@ -167,7 +179,7 @@ int64_t columns_times_left(const struct columns *columns, const struct column *c
 static double wanted(const struct columns *columns, size_t row)
 {
     if (row < columns->task->kind_count)
-        return (double)columns->counts[row];
+        return columns->scaling ? 0 : (double)columns->counts[row];
     for (size_t s = 0; s < columns->task->size_count; s++)
         if (columns->limit_row[s] == row)
             return (double)columns->limits[s];
@@ -179,6 +191,8 @@ static double cost_of_want(const struct columns *columns, size_t kind)
     const struct want *want = &columns->wants[kind];
     double cost;
 
+    if (columns->scaling)
+        return 3 * SCALE_GAIN * columns->dearest;
     if (columns->stage == LAST_STAGE)
         return want->cost;
     cost = eagerness[columns->stage] * columns->least_by_length * want->take *
@@ -187,7 +201,7 @@ static double cost_of_want(const struct columns *columns, size_t kind)
 }
 
 /* Every part with its like, every stick unused: a basis that is its own inverse. */
-void columns_start(struct columns *columns, const int64_t *counts, const int64_t *limits)
+static void start(struct columns *columns, const int64_t *counts, const int64_t *limits)
 {
     size_t rows = columns->row_count;
 
@@ -208,6 +222,30 @@ void columns_start(struct columns *columns, const int64_t *counts, const int64_t
     }
 }
 
+void columns_start(struct columns *columns, const int64_t *counts, const int64_t *limits)
+{
+    columns->scaling = false;
+    start(columns, counts, limits);
+}
+
+/* Wants are at their dearest, and a scale gains less than any want costs: it grows by fillings
+ * only. */
+void columns_start_scaling(struct columns *columns, const int64_t *counts, const int64_t *limits)
+{
+    for (size_t s = 0; s < columns->task->size_count; s++)
+        assert(columns->limit_row[s] != SIZE_MAX);
+    columns->scaling = true;
+    start(columns, counts, limits);
+}
+
+double columns_scale(const struct columns *columns)
+{
+    for (size_t row = 0; row < columns->row_count; row++)
+        if (columns->basis[row].as == BASIC_SCALE)
+            return columns->level[row];
+    return 0;
+}
+
 /* ---- cutting some ---- */
 
 static double cost_of_basic(const struct columns *columns, const struct basic *basic)
@@ -217,6 +255,8 @@ static double cost_of_basic(const struct columns *columns, const struct basic *b
         return columns->pool.at[basic->index].cost;
     case BASIC_SPARE:
         return 0;
+    case BASIC_SCALE:
+        return -SCALE_GAIN * columns->dearest;
     case BASIC_WANT:
         return cost_of_want(columns, basic->index);
     case BASIC_DEAR:
@@ -320,8 +360,12 @@ static double gain_of(const struct columns *columns, const struct column *column
     return gain;
 }
 
-static bool can_be_cut(const struct columns *columns, const struct column *column)
+static bool can_be_cut(const struct columns *columns, size_t index)
 {
+    const struct column *column = &columns->pool.at[index];
+
+    if (columns->barred)
+        return !columns->barred[index] && columns->limits[column->size] != 0;
     return columns_times_left(columns, column, columns->counts, columns->limits) > 0;
 }
 
@@ -330,7 +374,7 @@ static void price_pool(struct columns *columns, struct offer *offer)
     for (size_t i = 0; i < columns->pool.count; i++) {
         double gain = gain_of(columns, &columns->pool.at[i]);
 
-        if (gain > offer->gain && can_be_cut(columns, &columns->pool.at[i]))
+        if (gain > offer->gain && can_be_cut(columns, i))
             *offer = (struct offer){{BASIC_FILLING, i}, gain};
     }
     columns->work += (int64_t)columns->takes.count;
@@ -346,6 +390,17 @@ static void price_spare(const struct columns *columns, struct offer *offer)
         if (gain > offer->gain)
             *offer = (struct offer){{BASIC_SPARE, row}, gain};
     }
+}
+
+/* All parts once more are worth their price. */
+static void price_scale(const struct columns *columns, struct offer *offer)
+{
+    double gain = SCALE_GAIN * columns->dearest;
+
+    for (size_t k = 0; k < columns->task->kind_count; k++)
+        gain -= columns->dual[k] * (double)columns->counts[k];
+    if (columns->scaling && gain > offer->gain)
+        *offer = (struct offer){{BASIC_SCALE, 0}, gain};
 }
 
 static void price_filling(struct columns *columns, size_t size, double gain, struct offer *offer)
@@ -413,6 +468,11 @@ static void write_column(struct columns *columns, const struct basic *basic)
     double *to = columns->entering;
 
     memset(to, 0, columns->row_count * sizeof *to);
+    if (basic->as == BASIC_SCALE) {
+        for (size_t k = 0; k < columns->task->kind_count; k++)
+            to[k] = -(double)columns->counts[k];
+        return;
+    }
     if (basic->as == BASIC_SPARE || basic->as == BASIC_WANT) {
         bool part = basic->index < columns->task->kind_count;
 
@@ -531,6 +591,8 @@ static size_t open_rows(const struct columns *columns, const struct basic *basic
 
     if (basic->as == BASIC_SPARE || basic->as == BASIC_WANT)
         return 0;
+    if (basic->as == BASIC_SCALE)
+        return columns->row_count;
     column = &columns->pool.at[basic->index];
     for (size_t i = column->first; i < column->first + column->count; i++)
         open += !columns->closed[columns->takes.at[i].kind];
@@ -613,7 +675,7 @@ static void make_anew(struct columns *columns)
         struct basic basic = take_waiting(columns, count);
 
         if (!enter_anew(columns, &basic)) {
-            columns_start(columns, columns->counts, columns->limits);
+            start(columns, columns->counts, columns->limits);
             return;
         }
     }
@@ -628,7 +690,8 @@ static struct offer best_offer(struct columns *columns, double least)
 
     price_pool(columns, &offer);
     price_spare(columns, &offer);
-    if (offer.gain <= least)
+    price_scale(columns, &offer);
+    if (offer.gain <= least && !columns->barred)
         price_new(columns, &offer);
     return offer;
 }
@@ -660,6 +723,7 @@ bool columns_step(struct columns *columns)
     struct offer offer;
     size_t leaving;
 
+    columns->work += 8 * (int64_t)columns->row_count + (int64_t)columns->pool.count;
     if (columns->pivots++ > PIVOTS_PER_ROW * (int)columns->row_count + 1000)
         return false;
     if (columns->since_anew >= pivots_until_anew(columns))

@@ -25,7 +25,8 @@ enum basic_as {
     BASIC_DEAR,   /* a filling that can no more be cut whole */
     BASIC_TURNED, /* a filling that was cut too often, given back */
     BASIC_SPARE,  /* the slack of a row */
-    BASIC_WANT    /* parts of one kind that no filling takes yet */
+    BASIC_WANT,   /* parts of one kind that no filling takes yet */
+    BASIC_SCALE   /* how often all parts are cut, where that is asked for */
 };
 struct basic {
     enum basic_as as;
@@ -57,6 +58,8 @@ struct columns {
     struct want *wants;     /* by kind */
     double least_by_length; /* price of a stick on offer for its length; 0 without one */
     int stage;              /* of what wants cost */
+    bool scaling;           /* columns_start_scaling */
+    const bool *barred;     /* by filling; NULL but for columns_begin_closed */
     double *direction, *entering;
     struct kept_basis {
         double *inverse, *level, *dual;
@@ -76,6 +79,10 @@ struct columns {
  * dear plans the one with fewer sticks is cheaper. */
 void columns_begin(struct columns *columns, const struct bar_task *task);
 
+/* The same for a pool that its owner fills: no filling is made here, and none that is barred comes
+ * in. A filling may take more parts than are left. */
+void columns_begin_closed(struct columns *columns, const struct bar_task *task, const bool *barred);
+
 /* Adds a filling to the pool, if it is not there; its index. */
 size_t columns_add(struct columns *columns, size_t size, const int64_t *takes);
 
@@ -84,6 +91,14 @@ size_t columns_add(struct columns *columns, size_t size, const int64_t *takes);
  * limits are the caller's; when they shrink, columns_settle must follow.
  */
 void columns_start(struct columns *columns, const int64_t *counts, const int64_t *limits);
+
+/*
+ * Starts over with another question: how often do the sticks hold all parts, in fractions? Every
+ * size must have a limit. The duals then are the values of parts by which the sticks hold least
+ * beyond the parts' own: columns_scale is one more than that share.
+ */
+void columns_start_scaling(struct columns *columns, const int64_t *counts, const int64_t *limits);
+double columns_scale(const struct columns *columns);
 
 /* One step of the simplex method. False when the relaxation is solved (or no step helps any more):
  * levels and duals then hold. Adds to `work`. */

@@ -1,0 +1,540 @@
+/*
+ * A state is what is left of parts and sticks, and the fillings that are not barred. Where its
+ * relaxation leaves parts unpacked, the duals are values of the parts; when the sticks, each by its
+ * fullest filling, hold less of them than the parts have, in whole numbers, the state is given up.
+ * Else one filling that is cut a broken number of times is barred, and each whole number of it is a
+ * state: the nearest first. Before all that, cuts (below) narrow the relaxation of the first state;
+ * a cut is a further row that the fillings must give enough of, as if it were a kind of part.
+ *
+ *  1  left and limits are what is left; chosen holds what was taken, each filling once
+ *  2  barred[i] exactly where a state above this one chose how often filling i is cut
+ *  3  gives, the wanted of cuts, and all that gives a state up are whole numbers; floating point
+ *     proposes only what to look at
+ */
+#include "cut/bars_pool.h"
+
+#include "base/quantity.h"
+#include "cut/columns.h"
+
+#include <assert.h>
+#include <math.h>
+#include <string.h>
+
+#define VALUE_SCALE 1e9 /* of a dual; what a part unpacked costs is a few units */
+#define VALUE_MOST 1e13
+#define CUTS_MOST 40
+#define CUTS_A_ROUND 8
+#define ROUNDS_MOST 12
+#define WHOLES_MOST 400 /* parts of one that multipliers may come in */
+#define CUT_LEAST 0.02  /* a cut takes so much away, or is not worth a row */
+#define PARTLY 1e-3     /* of a part: less is rounding */
+#define WHOLE 1e-6      /* nearer to a whole number is one */
+
+struct chosen {
+    size_t filling;
+    int64_t times;
+};
+
+/* What each row and the limit of each size counts in a new row, in parts of `whole`. */
+struct multipliers {
+    int64_t *of_row, *of_size;
+    int64_t whole;
+};
+
+struct bar_pool {
+    const struct bar_task *task;
+    struct bar_task wide; /* the task with rows for cuts as further kinds */
+    struct columns columns;
+    size_t row_count; /* kinds and the cuts so far */
+    bool *barred;
+    int64_t *gives;          /* by cut and filling: what it gives of the cut's row */
+    size_t room;             /* of barred, and of gives for one cut */
+    struct multipliers next; /* scratch */
+    int64_t *left;           /* of each row; below 0 where more was cut */
+    int64_t *counts;         /* the same, not below 0 */
+    int64_t *limits;
+    int64_t *values;       /* by row: that refuted a state, the last time */
+    int64_t *takes, *held; /* scratch: by row; by size */
+    bool *loose;           /* scratch, by row of the relaxation: its cut is */
+    LIST_OF(struct chosen) chosen;
+    int64_t work_most;
+    bool complete;
+};
+
+/* Rows for cuts are kinds of which nothing is wanted yet. */
+static void widen(struct bar_pool *pool)
+{
+    const struct bar_task *task = pool->task;
+    size_t rows = task->kind_count + CUTS_MOST;
+
+    pool->wide = *task;
+    pool->wide.kind_count = rows;
+    pool->wide.kinds = ARENA_MANY(task->arena, struct bar_kind, rows);
+    memcpy(pool->wide.kinds, task->kinds, task->kind_count * sizeof *task->kinds);
+    for (size_t k = task->kind_count; k < rows; k++)
+        pool->wide.kinds[k].length = 1;
+}
+
+struct bar_pool *bar_pool_begin(const struct bar_task *task)
+{
+    struct bar_pool *pool = ARENA_NEW(task->arena, struct bar_pool);
+    size_t rows = task->kind_count + CUTS_MOST;
+
+    pool->task = task;
+    widen(pool);
+    pool->left = ARENA_MANY(task->arena, int64_t, rows);
+    pool->counts = ARENA_MANY(task->arena, int64_t, rows);
+    pool->takes = ARENA_MANY(task->arena, int64_t, rows);
+    pool->values = ARENA_MANY(task->arena, int64_t, rows);
+    pool->limits = ARENA_MANY(task->arena, int64_t, task->size_count);
+    pool->held = ARENA_MANY(task->arena, int64_t, task->size_count);
+    pool->next.of_row = ARENA_MANY(task->arena, int64_t, rows);
+    pool->next.of_size = ARENA_MANY(task->arena, int64_t, task->size_count);
+    columns_begin_closed(&pool->columns, &pool->wide, NULL);
+    pool->loose = ARENA_MANY(task->arena, bool, pool->columns.row_count);
+    return pool;
+}
+
+/* What the fillings take, and what they give of the rows of cuts. */
+static void read_fillings(struct bar_pool *pool, const struct bar_plan *fillings)
+{
+    int64_t *takes = pool->takes;
+
+    pool->columns.pool.count = pool->columns.takes.count = 0;
+    for (size_t i = 0; i < fillings->fillings.count; i++) {
+        const struct bar_filling *filling = &fillings->fillings.at[i];
+
+        memset(takes, 0, pool->wide.kind_count * sizeof *takes);
+        for (size_t j = filling->first; j < filling->first + filling->count; j++)
+            takes[fillings->takes.at[j].kind] = fillings->takes.at[j].count;
+        for (size_t row = pool->task->kind_count; row < pool->row_count; row++)
+            takes[row] = pool->gives[(row - pool->task->kind_count) * pool->room + i];
+        columns_add(&pool->columns, filling->size, takes);
+    }
+}
+
+static void set_out(struct bar_pool *pool, const struct bar_plan *fillings, const int64_t *counts,
+                    const int64_t *limits)
+{
+    struct arena *arena = pool->task->arena;
+    size_t kinds = pool->task->kind_count, count = fillings->fillings.count;
+
+    if (count > pool->room || pool->room == 0) {
+        pool->room = count + 1;
+        pool->barred = ARENA_MANY(arena, bool, pool->room);
+        pool->gives = ARENA_MANY(arena, int64_t, CUTS_MOST * pool->room);
+        pool->columns.barred = pool->barred;
+    }
+    memset(pool->barred, 0, pool->room * sizeof *pool->barred);
+    memset(pool->counts, 0, pool->wide.kind_count * sizeof *pool->counts);
+    memcpy(pool->counts, counts, kinds * sizeof *counts);
+    memcpy(pool->left, pool->counts, pool->wide.kind_count * sizeof *pool->left);
+    memcpy(pool->limits, limits, pool->task->size_count * sizeof *limits);
+    memset(pool->values, 0, pool->wide.kind_count * sizeof *pool->values);
+    pool->row_count = kinds;
+    pool->chosen.count = 0;
+    pool->complete = true;
+    read_fillings(pool, fillings);
+}
+
+/* ---- giving a state up ---- */
+
+static int64_t value_of(const struct bar_pool *pool, const struct column *column)
+{
+    int64_t value = 0;
+
+    for (size_t i = column->first; i < column->first + column->count; i++)
+        value += pool->columns.takes.at[i].count * pool->values[pool->columns.takes.at[i].kind];
+    return value;
+}
+
+/* By the values: do all sticks left hold less than the parts left have? Each holds no more than by
+ * its fullest filling. */
+static bool holds_too_little(struct bar_pool *pool)
+{
+    const struct columns *columns = &pool->columns;
+    int64_t wanted = 0, held = 0;
+
+    for (size_t k = 0; k < pool->row_count; k++)
+        wanted += pool->values[k] * pool->counts[k];
+    memset(pool->held, 0, pool->task->size_count * sizeof *pool->held);
+    for (size_t i = 0; i < columns->pool.count; i++) {
+        size_t size = columns->pool.at[i].size;
+        int64_t value = pool->barred[i] ? 0 : value_of(pool, &columns->pool.at[i]);
+
+        if (value > pool->held[size])
+            pool->held[size] = value;
+    }
+    for (size_t s = 0; s < pool->task->size_count; s++)
+        held += pool->limits[s] * pool->held[s];
+    pool->columns.work += (int64_t)columns->takes.count;
+    return held < wanted;
+}
+
+/* The duals as whole values. */
+static bool is_refuted(struct bar_pool *pool)
+{
+    for (size_t k = 0; k < pool->row_count; k++) {
+        double value = pool->columns.dual[k] / pool->columns.dearest * VALUE_SCALE;
+
+        pool->values[k] = value > 0 ? (int64_t)fmin(value, VALUE_MOST) : 0;
+    }
+    return holds_too_little(pool);
+}
+
+/* ---- taking some ---- */
+
+static void take(struct bar_pool *pool, size_t filling, int64_t times)
+{
+    const struct column *column = &pool->columns.pool.at[filling];
+
+    for (size_t i = column->first; i < column->first + column->count; i++) {
+        const struct bar_take *take = &pool->columns.takes.at[i];
+
+        pool->left[take->kind] -= times * take->count;
+        pool->counts[take->kind] = pool->left[take->kind] > 0 ? pool->left[take->kind] : 0;
+    }
+    pool->limits[column->size] -= times;
+}
+
+static void choose(struct bar_pool *pool, size_t filling, int64_t times)
+{
+    take(pool, filling, times);
+    *LIST_ADD(pool->task->arena, &pool->chosen) = (struct chosen){filling, times};
+}
+
+static void give_back(struct bar_pool *pool, size_t chosen)
+{
+    while (pool->chosen.count > chosen) {
+        const struct chosen *last = &pool->chosen.at[--pool->chosen.count];
+
+        take(pool, last->filling, -last->times);
+    }
+}
+
+static bool nothing_left(const struct bar_pool *pool)
+{
+    for (size_t k = 0; k < pool->row_count; k++)
+        if (pool->counts[k] > 0)
+            return false;
+    return true;
+}
+
+/* More than this of a filling takes no more parts. */
+static int64_t times_of_use(const struct bar_pool *pool, size_t filling)
+{
+    const struct column *column = &pool->columns.pool.at[filling];
+    int64_t times = 0;
+
+    for (size_t i = column->first; i < column->first + column->count; i++) {
+        const struct bar_take *take = &pool->columns.takes.at[i];
+        int64_t all = whole_divide_up(pool->counts[take->kind], take->count);
+
+        times = all > times ? all : times;
+    }
+    return times < pool->limits[column->size] ? times : pool->limits[column->size];
+}
+
+/* ---- states ---- */
+
+/* How often a row's filling is cut. */
+static double times_in(const struct bar_pool *pool, size_t row)
+{
+    return pool->columns.basis[row].as == BASIC_FILLING ? pool->columns.level[row] : 0;
+}
+
+/* Solves the relaxation of the state; false when it cannot be packed in fractions, proven. */
+static bool relax(struct bar_pool *pool)
+{
+    struct columns *columns = &pool->columns;
+
+    columns_start(columns, pool->counts, pool->limits);
+    while (columns->work < pool->work_most && columns_step(columns) &&
+           columns_cost(columns) > PARTLY)
+        ;
+    return columns_cost(columns) <= PARTLY || !is_refuted(pool);
+}
+
+/* The row whose filling is farthest above a whole number; row_count where all are whole. */
+static size_t broken_row(const struct bar_pool *pool)
+{
+    size_t best = pool->columns.row_count;
+    double most = WHOLE;
+
+    for (size_t row = 0; row < pool->columns.row_count; row++) {
+        double times = times_in(pool, row);
+        double above = times - floor(times + WHOLE);
+
+        if (above > most) {
+            most = above;
+            best = row;
+        }
+    }
+    return best;
+}
+
+/* All that the relaxation cuts, in whole numbers: is anything left? */
+static bool all_is_whole(struct bar_pool *pool)
+{
+    size_t chosen = pool->chosen.count;
+    bool fits = true;
+
+    for (size_t row = 0; row < pool->columns.row_count; row++) {
+        int64_t times = (int64_t)(times_in(pool, row) + 0.5);
+
+        if (times > 0)
+            choose(pool, pool->columns.basis[row].index, times);
+    }
+    for (size_t s = 0; s < pool->task->size_count; s++)
+        fits = fits && pool->limits[s] >= 0;
+    if (fits && nothing_left(pool))
+        return true;
+    give_back(pool, chosen);
+    return false;
+}
+
+static bool search_state(struct bar_pool *pool);
+
+/* The filling so often, and then the rest; false when that is no plan. */
+static bool try_times(struct bar_pool *pool, size_t filling, int64_t times)
+{
+    size_t chosen = pool->chosen.count;
+
+    choose(pool, filling, times);
+    if (search_state(pool))
+        return true;
+    give_back(pool, chosen);
+    return false;
+}
+
+static bool try_all_times(struct bar_pool *pool, size_t filling, int64_t below)
+{
+    int64_t most = times_of_use(pool, filling);
+    bool found = false;
+
+    pool->barred[filling] = true;
+    for (int64_t up = below + 1, down = below; !found && (up <= most || down >= 0); up++, down--) {
+        if (up <= most)
+            found = try_times(pool, filling, up);
+        if (!found && down >= 0 && down <= most)
+            found = try_times(pool, filling, down);
+    }
+    pool->barred[filling] = false;
+    return found;
+}
+
+static bool search_state(struct bar_pool *pool)
+{
+    struct columns *columns = &pool->columns;
+    size_t row;
+
+    if (nothing_left(pool))
+        return true;
+    if (holds_too_little(pool) || !relax(pool)) /* the values of the last state are tried first */
+        return false;
+    row = broken_row(pool);
+    if (row == columns->row_count && all_is_whole(pool))
+        return true;
+    if (row == columns->row_count || columns->work >= pool->work_most) {
+        pool->complete = false;
+        return false;
+    }
+    return try_all_times(pool, columns->basis[row].index, (int64_t)floor(times_in(pool, row)));
+}
+
+/* ---- cuts ---- */
+
+/*
+ * Every row says that fillings give at least so much of something, and every size that at most so
+ * many sticks are cut. Any sum of these with multipliers not below 0 holds as well, and as fillings
+ * are cut whole times, it still holds when all that it counts is rounded up (Gomory, "Outline of an
+ * algorithm for integer solutions to linear programs", 1958; Chvatal, "Edmonds polytopes and a
+ * hierarchy of combinatorial problems", 1973). The multipliers come from a broken row of the
+ * inverse; what they give is counted in whole numbers.
+ */
+
+static int64_t broken_part(double value, int64_t whole)
+{
+    int64_t part = (int64_t)floor(value * (double)whole + 0.5) % whole;
+
+    return part < 0 ? part + whole : part;
+}
+
+static bool is_in_parts(const double *row, size_t count, int64_t whole)
+{
+    for (size_t i = 0; i < count; i++) {
+        double parts = row[i] * (double)whole;
+
+        if (fabs(parts - floor(parts + 0.5)) > 1e-5)
+            return false;
+    }
+    return true;
+}
+
+/* The fractions of a row of the inverse, or of its opposite; false when they are too fine. */
+static bool set_multipliers(struct bar_pool *pool, size_t basic, int sign)
+{
+    const struct columns *columns = &pool->columns;
+    const double *row = &columns->inverse[basic * columns->row_count];
+    struct multipliers *next = &pool->next;
+
+    next->whole = 2;
+    while (!is_in_parts(row, columns->row_count, next->whole))
+        if (next->whole++ == WHOLES_MOST)
+            return false;
+    for (size_t k = 0; k < pool->row_count; k++)
+        next->of_row[k] = broken_part(sign * row[k], next->whole);
+    for (size_t s = 0; s < pool->task->size_count; s++)
+        next->of_size[s] = broken_part(-sign * row[columns->limit_row[s]], next->whole);
+    return true;
+}
+
+static int64_t given_by(const struct bar_pool *pool, const struct column *column)
+{
+    int64_t sum = -pool->next.of_size[column->size];
+
+    for (size_t i = column->first; i < column->first + column->count; i++)
+        sum += pool->columns.takes.at[i].count * pool->next.of_row[pool->columns.takes.at[i].kind];
+    return whole_divide_up(sum, pool->next.whole);
+}
+
+static int64_t wanted_by(const struct bar_pool *pool)
+{
+    int64_t sum = 0;
+
+    for (size_t k = 0; k < pool->row_count; k++)
+        sum += pool->counts[k] * pool->next.of_row[k];
+    for (size_t s = 0; s < pool->task->size_count; s++)
+        sum -= pool->limits[s] * pool->next.of_size[s];
+    return whole_divide_up(sum, pool->next.whole);
+}
+
+/* Whether the fillings of the relaxation give too little of a row that wants so much. */
+static bool cuts_off(const struct bar_pool *pool, int64_t wanted)
+{
+    const struct columns *columns = &pool->columns;
+    double given = 0;
+
+    for (size_t row = 0; row < columns->row_count; row++)
+        if (columns->basis[row].as == BASIC_FILLING)
+            given += columns->level[row] *
+                     (double)given_by(pool, &columns->pool.at[columns->basis[row].index]);
+    return given < (double)wanted - CUT_LEAST;
+}
+
+/* Writes a cut after those of this round; false where it stands there already. */
+static bool write_cut(struct bar_pool *pool, size_t cut, size_t first, int64_t wanted)
+{
+    size_t kinds = pool->task->kind_count, count = pool->columns.pool.count;
+    int64_t *gives = &pool->gives[cut * pool->room];
+
+    for (size_t i = 0; i < count; i++)
+        gives[i] = given_by(pool, &pool->columns.pool.at[i]);
+    for (size_t other = first; other < cut; other++)
+        if (pool->left[kinds + other] == wanted &&
+            memcmp(&pool->gives[other * pool->room], gives, count * sizeof *gives) == 0)
+            return false;
+    pool->left[kinds + cut] = wanted;
+    pool->columns.work += (int64_t)pool->columns.takes.count;
+    return true;
+}
+
+/* Cuts of which the fillings give more than is wanted go. */
+static void drop_loose_cuts(struct bar_pool *pool, size_t old_rows)
+{
+    const struct columns *columns = &pool->columns;
+    size_t kinds = pool->task->kind_count, kept = kinds;
+
+    memset(pool->loose, 0, columns->row_count * sizeof *pool->loose);
+    for (size_t row = 0; row < columns->row_count; row++)
+        if (columns->basis[row].as == BASIC_SPARE)
+            pool->loose[columns->basis[row].index] = true;
+    for (size_t row = kinds; row < pool->row_count; row++) {
+        if (row < old_rows && pool->loose[row])
+            continue;
+        memmove(&pool->gives[(kept - kinds) * pool->room], &pool->gives[(row - kinds) * pool->room],
+                columns->pool.count * sizeof *pool->gives);
+        pool->left[kept] = pool->left[row];
+        kept++;
+    }
+    for (size_t row = kept; row < pool->row_count; row++)
+        pool->left[row] = pool->counts[row] = 0;
+    pool->row_count = kept;
+}
+
+/* Cuts from all broken rows; false when there is none. */
+static bool add_cuts(struct bar_pool *pool, const struct bar_plan *fillings)
+{
+    const struct columns *columns = &pool->columns;
+    size_t kinds = pool->task->kind_count, first = pool->row_count - kinds, cut = first;
+
+    for (size_t row = 0; row < columns->row_count; row++) {
+        double times = times_in(pool, row);
+
+        if (fabs(times - floor(times + 0.5)) < CUT_LEAST)
+            continue;
+        for (int sign = 1; sign >= -1; sign -= 2) {
+            int64_t wanted;
+
+            if (cut == CUTS_MOST || cut == first + CUTS_A_ROUND ||
+                !set_multipliers(pool, row, sign))
+                continue;
+            wanted = wanted_by(pool);
+            if (wanted > 0 && cuts_off(pool, wanted))
+                cut += write_cut(pool, cut, first, wanted);
+        }
+    }
+    pool->row_count = kinds + cut;
+    drop_loose_cuts(pool, kinds + first);
+    for (size_t k = kinds; k < pool->row_count; k++)
+        pool->counts[k] = pool->left[k];
+    read_fillings(pool, fillings);
+    return cut > first;
+}
+
+/* Cuts as long as they come; false when nothing is left to search. */
+static bool cut_rounds(struct bar_pool *pool, const struct bar_plan *fillings)
+{
+    for (int round = 0; round < ROUNDS_MOST && pool->columns.work < pool->work_most; round++) {
+        if (!relax(pool))
+            return false;
+        if (!add_cuts(pool, fillings))
+            break;
+    }
+    return true;
+}
+
+static void write_chosen(const struct bar_pool *pool, struct bar_plan *plan)
+{
+    const struct columns *columns = &pool->columns;
+
+    for (size_t i = 0; i < pool->chosen.count; i++) {
+        const struct column *column = &columns->pool.at[pool->chosen.at[i].filling];
+
+        if (pool->chosen.at[i].times == 0)
+            continue;
+        bar_plan_fill(pool->task, plan, column->size, pool->chosen.at[i].times);
+        for (size_t j = column->first; j < column->first + column->count; j++)
+            if (columns->takes.at[j].kind < pool->task->kind_count)
+                bar_plan_take(pool->task, plan, columns->takes.at[j].kind,
+                              columns->takes.at[j].count);
+    }
+}
+
+enum bar_outcome bar_pool_search(struct bar_pool *pool, const struct bar_plan *fillings,
+                                 const int64_t *counts, const int64_t *limits, int64_t work,
+                                 struct bar_plan *plan, int64_t *done)
+{
+    const struct columns *columns = &pool->columns;
+    int64_t before = columns->work;
+    bool found;
+
+    set_out(pool, fillings, counts, limits);
+    pool->work_most = before + work;
+    found = cut_rounds(pool, fillings) && search_state(pool);
+    *done += columns->work - before;
+    if (!found)
+        return pool->complete ? BAR_NONE : BAR_UNDECIDED;
+    write_chosen(pool, plan);
+    return BAR_FOUND;
+}
