@@ -13,7 +13,46 @@ struct shown_ways {
     struct arena arena;
     const struct cloth_way *at;
     size_t count;
+    struct cloth_built built;
 };
+
+static void report_pieces_built(struct json *json, const struct plan *plan,
+                                const struct cloth_built *built)
+{
+    put_array(json, "pieces_built");
+    for (size_t i = 0; i < built->pieces.count; i++) {
+        const struct piece_built *piece = &built->pieces.at[i];
+
+        json_put_object(json, JSON_LINE);
+        put_text(json, "label", piece->label);
+        put_text(json, "name", piece->name);
+        put_length(json, plan, "planned_width", piece->planned_width);
+        put_length(json, plan, "planned_height", piece->planned_height);
+        put_length(json, plan, "width", piece->width);
+        put_length(json, plan, "height", piece->height);
+        json_put_close(json);
+    }
+    json_put_close(json);
+}
+
+static void report_rolls_built(struct json *json, const struct plan *plan,
+                               const struct cloth_built *built)
+{
+    put_array(json, "rolls_built");
+    for (size_t i = 0; i < built->rolls.count; i++) {
+        const struct roll_built *roll = &built->rolls.at[i];
+
+        json_put_object(json, JSON_LINE);
+        put_text(json, "cloth", plan_stock_name(plan, roll->stock));
+        put_length(json, plan, "planned_usable", roll->planned_usable);
+        put_length(json, plan, "usable", roll->usable);
+        put_length(json, plan, "planned_length", roll->planned_length);
+        put_length(json, plan, "length", roll->length);
+        put_length(json, plan, "bought", roll->bought);
+        json_put_close(json);
+    }
+    json_put_close(json);
+}
 
 static void report_ways_of_cloth(struct json *json, const struct plan *plan,
                                  const struct shown_ways *ways)
@@ -43,6 +82,8 @@ static enum fault look(struct cli *cli, struct shown_ways *ways, struct fault_no
 {
     enum fault fault = cloth_ways(desk_plan(cli->desk), &ways->arena, &ways->at, &ways->count);
 
+    if (!fault)
+        fault = cloth_built(desk_plan(cli->desk), &ways->arena, &ways->built);
     return fault ? fault_say(note, fault, 0, "there is not enough memory for this") : fault;
 }
 
@@ -69,6 +110,7 @@ static void print_ways(struct cli *cli, const struct shown_ways *ways)
 
     if (!cli->json) {
         sheet_cloth_ways(&cli->out, plan, ways->at, ways->count);
+        sheet_cloth_built(&cli->out, plan, &ways->built);
         for (size_t i = 0; i < plan->covers.count; i++) {
             if (!sheet_cover_is_cloth(plan, &plan->covers.at[i]))
                 continue;
@@ -80,6 +122,8 @@ static void print_ways(struct cli *cli, const struct shown_ways *ways)
     json_put_start(&json, &cli->out);
     json_put_object(&json, JSON_LINES);
     report_ways_of_cloth(&json, plan, ways);
+    report_pieces_built(&json, plan, &ways->built);
+    report_rolls_built(&json, plan, &ways->built);
     report_cloth(&json, plan);
     json_put_close(&json);
     json_put_end(&json);

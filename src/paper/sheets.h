@@ -8,6 +8,7 @@
 #include "base/text.h"
 #include "draw/piece.h"
 #include "draw/raster.h"
+#include "plan/cloth_built.h"
 #include "plan/cloth_ways.h"
 #include "plan/doable.h"
 #include "plan/plan.h"
@@ -32,6 +33,9 @@ void sheet_cloth_ways(struct text *out, const struct plan *plan, const struct cl
 /* One of them beside the one in force. */
 void sheet_cloth_way(struct text *out, const struct plan *plan, const struct cloth_way *way,
                      const struct cloth_way *now);
+/* Cut sizes and lengths to buy as planned and as built, with the differences; nothing where nothing
+ * was measured. */
+void sheet_cloth_built(struct text *out, const struct plan *plan, const struct cloth_built *built);
 void sheet_staples(struct text *out, const struct plan *plan);
 void sheet_buying(struct text *out, const struct plan *plan); /* by aisle, with packs and money */
 /* Of one line of it: what it is called, and how much of it ("10 of 96"). */

@@ -486,6 +486,32 @@ static void price_roll(struct planning *planning, struct purchase *purchase,
     (void)whole_share(purchase->price, used, purchase->length, &purchase->value);
 }
 
+/* Is something of the job cut already? Then what was bought is what there is. */
+static bool is_cut_into(const struct cutting_job *job)
+{
+    const struct model *model = job->planning->model;
+    const struct plan *plan = job->planning->plan;
+
+    for (size_t i = 0; i < model->cut_parts.count; i++)
+        for (size_t k = job->first; k < job->first + job->count; k++)
+            if (strcmp(plan->parts.at[k].label, model->cut_parts.at[i].part) == 0)
+                return true;
+    return false;
+}
+
+/* Cloth that no longer suffices: its width or a box came out otherwise, or the cover changed. */
+static void tell_cloth_short(const struct cutting_job *job, int64_t bought, int64_t used)
+{
+    struct finding *finding;
+
+    if (job->stock->kind != STOCK_CLOTH || bought == 0 || used <= bought || is_cut_into(job))
+        return;
+    finding = finding_add(job->planning, FINDING_CLOTH_SHORT, ENTITY_stock, job->stock->key);
+    argument_length(finding, 0, bought);
+    argument_length(finding, 1, used);
+    argument_length(finding, 2, used - bought);
+}
+
 static void buy_roll(struct cutting_job *job, const struct cut_layout *layout)
 {
     const struct model *model = job->planning->model;
@@ -500,6 +526,7 @@ static void buy_roll(struct cutting_job *job, const struct cut_layout *layout)
             taken += model->boughts.at[i].length * model->boughts.at[i].packs;
     if (layout->cost == 0 && taken == 0)
         return;
+    tell_cloth_short(job, taken, used);
     struct purchase *purchase = purchase_add(job->planning, job->stock->key, job->stock->kind, "");
     purchase->measure = QUANTITY_LENGTH;
     purchase->used = used;

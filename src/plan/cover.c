@@ -179,21 +179,58 @@ static void cut_layer(struct planning *planning, struct spread *spread)
     consume_thread(planning, spread, &planning->plan->covers.at[line], seams);
 }
 
+static void drop(struct list *list)
+{
+    *list = (struct list){NULL, 0, 0};
+}
+
+/* What would be cut if every box had come out as planned; nothing of it is told. */
+static const struct plan *cut_as_planned(const struct planning *planned)
+{
+    struct planning planning = *planned;
+    struct plan *plan = ARENA_NEW(planned->arena, struct plan);
+
+    *plan = *planned->plan;
+    drop(&plan->covers.any);
+    drop(&plan->pieces.any);
+    drop(&plan->tufts.any);
+    drop(&plan->seams.any);
+    drop(&plan->nail_lines.any);
+    drop(&plan->consumables.any);
+    drop(&plan->edges.any);
+    drop(&plan->intervals.any);
+    drop(&plan->findings.any);
+    planning.plan = plan;
+    for (size_t i = 0; i < planning.model->layers.count; i++) {
+        struct spread spread;
+
+        if (!spread_lay(&planning, &planning.model->layers.at[i], &spread))
+            continue;
+        wood_gather(&planning, &spread);
+        cut_layer(&planning, &spread);
+    }
+    return plan;
+}
+
 /* Cloth and padding fit the boxes as they were built, not as they were planned (rule P15). */
 void pass_cover(struct planning *planned)
 {
     struct planning built = *planned;
     struct planning *planning = &built;
     const struct model *model = model_as_built(planned);
+    const struct plan *as_planned = model == planned->model ? NULL : cut_as_planned(planned);
 
     built.model = model;
     for (size_t i = 0; i < model->layers.count; i++) {
+        size_t first = planning->plan->pieces.count;
         struct spread spread;
 
         if (!spread_lay(planning, &model->layers.at[i], &spread))
             continue;
         wood_gather(planning, &spread);
         cut_layer(planning, &spread);
+        if (as_planned)
+            tell_short_pieces(planning, &spread, as_planned, first);
         staple_layer(planning, &spread);
         patch_layer(planning, &spread);
     }

@@ -98,6 +98,12 @@ struct reach {
 void cut_on_face(struct planning *planning, struct spread *spread, const char *name, int64_t width,
                  int64_t height, const struct reach *reach);
 
+/* Pieces of a layer, from `first` of the plan's on, that miss their landing where they are cut as
+ * planned, or as they were cut already, and not to the boxes as built. `planned` holds the pieces
+ * as planned. */
+void tell_short_pieces(struct planning *planning, const struct spread *spread,
+                       const struct plan *planned, size_t first);
+
 /* Handles that are too short to pull by, and a seam that shorter ones would spare (cover_reach.c).
  */
 void tell_handles(struct planning *planning, const struct spread *spread);

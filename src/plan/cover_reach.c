@@ -1,11 +1,17 @@
 /*
- * Handles: what there is to pull by. A short one is told before the cloth is bought; and where
- * shorter ones, that can still be held, bring a piece out of one width, that is told as well.
+ * Handles: what there is to pull by, and what a box that came out larger may take of it. A short
+ * one is told before the cloth is bought; and where shorter ones, that can still be held, bring a
+ * piece out of one width, that is told as well.
  */
 #include "plan/cover.h"
 
 #include "plan/cures.h"
 #include "plan/findings.h"
+
+#include <string.h>
+
+/* What no hand feels: 1/8 in. */
+#define EYE (LENGTH_INCH / 8)
 
 static bool is_pulled(const struct spread *spread, int64_t edge)
 {
@@ -69,4 +75,97 @@ void tell_spared_seam(struct planning *planning, const struct spread *spread, in
         if (is_pulled(spread, ends[i]))
             set_handle(&cure, spread, ends[i], handle);
     cure_offer(&cure, finding);
+}
+
+/* ---- boxes that came out otherwise ---- */
+
+struct piece_size {
+    int64_t width, height;
+};
+
+static bool is_like(const struct piece *a, const struct piece *b)
+{
+    return a->layer == b->layer && strcmp(a->name, b->name) == 0;
+}
+
+/* The size as planned of the plan's piece at `index`; 0 where it was not planned. */
+static struct piece_size planned_size(const struct plan *planned, const struct plan *plan,
+                                      size_t index, size_t first)
+{
+    const struct piece *piece = &plan->pieces.at[index];
+    size_t nth = 0;
+
+    for (size_t i = first; i < index; i++)
+        nth += is_like(&plan->pieces.at[i], piece);
+    for (size_t i = 0; i < planned->pieces.count; i++)
+        if (is_like(&planned->pieces.at[i], piece) && nth-- == 0)
+            return (struct piece_size){planned->pieces.at[i].width, planned->pieces.at[i].height};
+    return (struct piece_size){0, 0};
+}
+
+/* The size that a piece was cut to already; else as planned. */
+static struct piece_size size_at_hand(const struct model *model, const struct piece *piece,
+                                      struct piece_size planned)
+{
+    for (size_t i = model->cut_parts.count; i-- > 0;) {
+        const struct cut_part *cut = &model->cut_parts.at[i];
+
+        if (!cut->spoiled && cut->width > 0 && strcmp(cut->part, piece->label) == 0)
+            return piece->across ? (struct piece_size){cut->length, cut->width}
+                                 : (struct piece_size){cut->width, cut->length};
+    }
+    return planned;
+}
+
+/* How much smaller a piece may be, across or up, and still be held: its handles. */
+static int64_t spare(const struct planning *planning, const struct spread *spread,
+                     const struct piece *piece, bool across)
+{
+    const int64_t ends[2] = {across ? EDGE_LEFT : EDGE_BOTTOM, across ? EDGE_RIGHT : EDGE_TOP};
+    int64_t handles = 0;
+
+    if (strstr(piece->name, "boxing"))
+        return spread->layer->both ? EYE : planning->value[TRADE_HANDLE];
+    for (int i = 0; i < 2; i++)
+        handles += is_pulled(spread, ends[i]) ? spread->brims[ends[i]].handle : 0;
+    return handles > 0 ? handles : EYE;
+}
+
+static const char *size_text(const struct planning *planning, int64_t width, int64_t height)
+{
+    enum units units = model_units(planning->model);
+    char one[QUANTITY_TEXT], other[QUANTITY_TEXT];
+
+    quantity_print(one, QUANTITY_LENGTH, units, width);
+    quantity_print_unit(other, QUANTITY_LENGTH, units, height);
+    return arena_format(planning->arena, "%s x %s", one, other);
+}
+
+static void tell_short(struct planning *planning, const struct piece *piece,
+                       struct piece_size at_hand, int64_t missed)
+{
+    struct finding *finding =
+        finding_add(planning, FINDING_PIECE_SHORT, ENTITY_layer, piece->layer);
+
+    argument_text(finding, 0, arena_text(planning->arena, piece->label));
+    argument_text(finding, 1, size_text(planning, at_hand.width, at_hand.height));
+    argument_length(finding, 2, missed);
+    argument_text(finding, 3, size_text(planning, piece->width, piece->height));
+}
+
+void tell_short_pieces(struct planning *planning, const struct spread *spread,
+                       const struct plan *planned, size_t first)
+{
+    const struct plan *plan = planning->plan;
+
+    for (size_t i = first; i < plan->pieces.count; i++) {
+        const struct piece *piece = &plan->pieces.at[i];
+        struct piece_size at_hand =
+            size_at_hand(planning->model, piece, planned_size(planned, plan, i, first));
+        int64_t across = piece->width - at_hand.width - spare(planning, spread, piece, true);
+        int64_t up = piece->height - at_hand.height - spare(planning, spread, piece, false);
+
+        if (at_hand.width > 0 && (across > 0 || up > 0))
+            tell_short(planning, piece, at_hand, across > up ? across : up);
+    }
 }

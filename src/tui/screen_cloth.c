@@ -1,7 +1,8 @@
 /*
- * Cloth: the ways to take it, side by side, and under them each cover. Below the list the chosen
- * line in full: a way beside the one in force, or a cover with its sewing and its pieces on the
- * roll, through which Left and Right leaf. Enter takes a way, and goes to the form of a cover.
+ * Cloth: the ways to take it, side by side, under them each cover, and where something was measured
+ * the cloth as planned and as built. Below the list the chosen line in full: a way beside the one
+ * in force, or a cover with its sewing and its pieces on the roll, through which Left and Right
+ * leaf. Enter takes a way, and goes to the form of a cover.
  *
  * The ways are worked out when the screen opens and when the plan has changed since.
  */
@@ -19,6 +20,7 @@ struct cloth_state {
     struct arena arena; /* of the ways */
     const struct cloth_way *ways;
     size_t way_count;
+    struct cloth_built built;
     unsigned serial; /* of the desk when they were worked out */
 };
 
@@ -59,10 +61,13 @@ static void look(struct tui *tui, struct cloth_state *state)
         state->serial = desk_serial(tui->desk);
         arena_release(&state->arena);
         state->way_count = 0;
-        if (cloth_ways(tui_plan(tui), &state->arena, &state->ways, &state->way_count))
+        state->built.measured = false;
+        if (cloth_ways(tui_plan(tui), &state->arena, &state->ways, &state->way_count) ||
+            cloth_built(tui_plan(tui), &state->arena, &state->built))
             tui_say(tui, "there is not enough memory to look at other ways");
     }
-    list_view_resize(&state->list, (int)(state->way_count + count_covers(tui_plan(tui))));
+    list_view_resize(&state->list,
+                     (int)(state->way_count + count_covers(tui_plan(tui)) + state->built.measured));
 }
 
 /* The way of the chosen line; NULL on a cover. */
@@ -129,6 +134,8 @@ static void cloth_line(struct tui *tui, void *opaque, int index, struct text *ou
         way_line(out, tui_plan(tui), way);
     else if (cover)
         cover_line(out, tui_plan(tui), cover);
+    else
+        text_add(out, "  all pieces as planned and as built");
 }
 
 static void paint_line(struct tui *tui, struct cloth_state *state, int index, int row)
@@ -155,7 +162,10 @@ static void paint_chosen(struct tui *tui, struct cloth_state *state, int top, in
         sheet_cloth_way(&text, tui_plan(tui), way, now_of(state, way));
     else if (cover)
         sheet_cover(&text, tui_plan(tui), cover);
-    pager_paint(&state->pager, &tui->view, top, height, text_string(&text));
+    else
+        sheet_cloth_built(&text, tui_plan(tui), &state->built);
+    pager_paint(&state->pager, &tui->view, top, height,
+                text_string(&text) + (*text_string(&text) == '\n'));
     text_release(&text);
 }
 
