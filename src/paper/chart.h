@@ -5,6 +5,7 @@
 #ifndef PAPER_CHART_H
 #define PAPER_CHART_H
 
+#include "draw/piece.h"
 #include "paper/flow.h"
 #include "paper/sheets.h"
 #include "plan/hole.h"
@@ -47,6 +48,9 @@ void chart_spread(int64_t *places, size_t count, int64_t gap, int64_t low, int64
 
 /* A blank's picture with its parts, what is lost and the numbers of the saw's cuts. */
 void chart_blank(struct flow *flow, const struct cut_sheet *sheet, size_t blank);
+
+/* The piece or a box of it from a corner, with words above; nothing where there is nothing. */
+void chart_piece(struct flow *flow, const struct piece_ask *ask, const char *caption);
 
 /* Where a hole is on the face of an end that is looked at. */
 void chart_hole(const struct plan_point *point, const struct join_end *end, int64_t *ret_u,

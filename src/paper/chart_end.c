@@ -18,7 +18,7 @@
 #define FIGURE_ROOM (30 * LENGTH_MM) /* "99-15/16 in 2500 mm" */
 #define LEADER (4 * LENGTH_MM)
 #define CAPTION (8 * LENGTH_MM)
-#define FACE_MOST (90 * LENGTH_MM)
+#define FACE_MOST (72 * LENGTH_MM)
 #define HOLE_RADIUS (LENGTH_MM)
 
 /* A line of figures: where on the face, and what. */
@@ -46,6 +46,7 @@ static void add_face_mark(struct chart *chart, const struct mark *mark)
                            [MARK_PANEL] = {true, PAGE_FRAME, PEN_PLAIN},
                            [MARK_MEMBER] = {true, PAGE_FRAME, PEN_DASHED},
                            [MARK_SEAM] = {true, PAGE_LINE, PEN_PLAIN},
+                           [MARK_CLOTH_SEAM] = {true, PAGE_LINE, PEN_DASHED},
                            [MARK_PADDING] = {true, PAGE_LINE, PEN_FINE},
                            [MARK_OPEN] = {true, PAGE_LINE, PEN_BOLD},
                            [MARK_PATCH] = {true, PAGE_CIRCLE, PEN_DASHED}};

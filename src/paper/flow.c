@@ -85,10 +85,12 @@ static void add_line(struct flow *flow, const char *line, bool heading)
     flow->fresh = false;
 }
 
-/* Whether what begins here goes on a new page: it has no room, and would have some there. */
+/* Whether what begins here goes on a new page: it has no room, and would have some there. A
+ * heading alone stays with the lines behind it. */
 static bool breaks_before(const struct flow *flow, const char *at)
 {
-    int64_t need = paragraph_lines(at) * LEADING(flow->size);
+    int64_t lines = paragraph_lines(at);
+    int64_t need = (lines == 1 ? 4 : lines) * LEADING(flow->size);
     int64_t whole = flow_page_height(flow);
 
     return left(flow) < LEADING(flow->size) ||

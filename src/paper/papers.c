@@ -27,8 +27,16 @@ static void make_shopping(struct flow *flow)
     put(flow, flow->priced ? sheet_buying : sheet_needs);
 }
 
+/* Each box with its panels and layers lifted off, and the words on all of them. */
 static void make_boxes(struct flow *flow)
 {
+    const struct model *facts = flow->plan->facts;
+
+    for (size_t i = 0; flow->pages && i < facts->boxes.count; i++) {
+        const struct box *box = &facts->boxes.at[i];
+        const struct piece_ask ask = {.box = box->key, .apart = true};
+        chart_piece(flow, &ask, box->name);
+    }
     put(flow, sheet_boxes);
     put(flow, sheet_screws);
     put(flow, sheet_joins);
@@ -178,7 +186,13 @@ static void make_template(struct flow *flow)
 
 static void make_heading(struct flow *flow)
 {
+    const struct piece_ask whole = {.apart = false}, apart = {.apart = true};
+
     put(flow, sheet_heading);
+    if (flow->pages) {
+        chart_piece(flow, &whole, "The piece");
+        chart_piece(flow, &apart, "Its boxes");
+    }
     put(flow, sheet_findings);
 }
 
