@@ -72,7 +72,7 @@ static enum fault take_name(const char *temporary, const char *path, bool replac
     if (!replace && errno != EEXIST && access(path, F_OK) != 0 && rename(temporary, path) == 0)
         return FAULT_NONE;
     if (!replace && access(path, F_OK) == 0)
-        return fault_say(note, FAULT_REFUSED, 0, "\"%.150s\" is there already", path);
+        return fault_say(note, FAULT_DUPLICATE, 0, "\"%.150s\" is there already", path);
     return say(note, path, errno);
 }
 

@@ -12,7 +12,7 @@
 
 /*
  * Readable for whom the umask lets read. Where the name is taken, the file is replaced, or else it
- * is FAULT_REFUSED, whoever took it when. FAULT_FULL, FAULT_IO with the reason; no temporary file
+ * is FAULT_DUPLICATE, whoever took it when. FAULT_FULL, FAULT_IO with the reason; no temporary file
  * is left.
  */
 enum fault deliver_file(const char *path, const void *bytes, size_t count, bool replace,

@@ -26,7 +26,8 @@ enum fault press_text(const struct press *press, const struct plan *plan, struct
 
 /*
  * Makes the whole file in memory and then delivers it (base/deliver.h). Faults: USAGE (no such
- * paper, format or ending), REFUSED (the file is there, or there is no PDF), MEMORY, FULL, IO.
+ * paper, format or ending), DUPLICATE (the file is there), REFUSED (there is no PDF), MEMORY, FULL,
+ * IO.
  */
 enum fault press_file(const struct press *press, const struct plan *plan,
                       struct pressed *ret_pressed, struct fault_note *note);

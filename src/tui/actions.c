@@ -36,7 +36,7 @@ const char *action_key_name(int key, char buffer[ACTION_KEY_TEXT])
                  {KEY_CONTROL_F, "Ctrl-F"},  {KEY_CONTROL_K, "Ctrl-K"},
                  {KEY_CONTROL_N, "Ctrl-N"},  {KEY_CONTROL_O, "Ctrl-O"},
                  {KEY_CONTROL_P, "Ctrl-P"},  {KEY_CONTROL_E, "Ctrl-E"},
-                 {KEY_CONTROL_X, "Ctrl-X"}};
+                 {KEY_CONTROL_T, "Ctrl-T"},  {KEY_CONTROL_X, "Ctrl-X"}};
     for (size_t i = 0; i < sizeof names / sizeof *names; i++) {
         if (names[i].key == key)
             return names[i].name;

@@ -19,6 +19,7 @@ enum tui_key {
     KEY_CONTROL_P = 16,
     KEY_CONTROL_U = 21,
     KEY_CONTROL_E = 5,
+    KEY_CONTROL_T = 20,
     KEY_CONTROL_X = 24,
     KEY_ESCAPE = 27,
     KEY_SPACE = 32,
@@ -62,6 +63,7 @@ enum tui_key {
     A(BUYING, KEY_F1 + 5, 'b', "b buy", "the shopping list")                                    \
     A(HOLES, KEY_INSERT_ITEM, 'h', "h holes", "hole maps; on a join, its points")               \
     A(CUTTING, KEY_CONTROL_K, 'k', "k cutting", "what is cut from which stick, sheet and roll") \
+    A(PAPERS, KEY_CONTROL_T, 'p', "p papers", "print papers into a file")                       \
     A(MONEY, KEY_F1 + 6, 'm', "m money", "estimate and spend")                                  \
     A(FINDINGS, KEY_F1 + 7, 'f', "f findings", "what is wrong or worth knowing")                \
     A(CLOTH, KEY_CONTROL_E, 'e', "e cloth",                                                     \

@@ -143,6 +143,8 @@ static enum reaction common_act(struct tui *tui, enum action action)
         return go_to(tui, &screen_buying);
     case ACTION_CUTTING:
         return go_to(tui, &screen_cutting);
+    case ACTION_PAPERS:
+        return go_to(tui, &screen_papers);
     case ACTION_CLOTH:
         return go_to(tui, &screen_cloth);
     case ACTION_MONEY:

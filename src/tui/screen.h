@@ -62,7 +62,7 @@ struct screen {
 extern const struct screen screen_builds, screen_new, screen_outline, screen_add, screen_form,
     screen_order, screen_step, screen_buying, screen_cutting, screen_cloth, screen_money,
     screen_findings, screen_trade, screen_shop, screen_map, screen_point, screen_help, screen_now,
-    screen_parts, screen_measures, screen_picture;
+    screen_papers, screen_parts, screen_measures, screen_picture;
 
 #define TUI_DEPTH 12
 

@@ -88,7 +88,7 @@ static void a_taken_name_is_kept_unless_it_may_be_replaced(void **state)
     struct fault_note note;
 
     assert_int_equal(deliver_file(folder->file, "first", 5, false, NULL), FAULT_NONE);
-    assert_int_equal(deliver_file(folder->file, "second", 6, false, &note), FAULT_REFUSED);
+    assert_int_equal(deliver_file(folder->file, "second", 6, false, &note), FAULT_DUPLICATE);
     assert_content(folder, "first");
     assert_int_equal(deliver_file(folder->file, "second", 6, true, &note), FAULT_NONE);
     assert_content(folder, "second");

@@ -365,6 +365,13 @@ static void cutting(void **state)
     assert_screen(*state, "cutting");
 }
 
+static void papers_picked(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "p Down Space Enter");
+    assert_screen(*state, "papers");
+}
+
 static void cloth(void **state)
 {
     stage_take_up(*state, "Wing headboard");
@@ -443,7 +450,8 @@ int main(void)
         CASES(parts),         CASES(measures),      CASES(shop),
         CASES(help),          CASES(buying_paid),   CASES(cutting),
         CASES(find),          CASES(cloth),         CASES(cloth_cover),
-        CASES(cloth_built),   CASES(small),         CASES(plain),
+        CASES(cloth_built),   CASES(papers_picked), CASES(small),
+        CASES(plain),
     };
     int failed = cmocka_run_group_tests_name("screens", tests, NULL, NULL);
     return failed ? 1 : 0;

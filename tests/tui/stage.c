@@ -71,6 +71,8 @@ static int special_named(const char *name, size_t length)
 {
     static const int plain[] = {KEY_TAB, KEY_RETURN, KEY_ESCAPE, KEY_SPACE};
     char buffer[ACTION_KEY_TEXT];
+    if (length == 6 && strncmp(name, "Ctrl-", 5) == 0)
+        return name[5] & 31;
     for (size_t i = 0; i < sizeof plain / sizeof *plain; i++) {
         const char *other = action_key_name(plain[i], buffer);
         if (strlen(other) == length && strncmp(other, name, length) == 0)

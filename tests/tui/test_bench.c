@@ -1,12 +1,15 @@
 /* At the bench: ticking, the step card, spend, findings, trade values, the workshop, help. */
 #include "stage.h"
 
+#include <limits.h>
 #include <locale.h>
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
 #include <stdint.h>
+#include <stdio.h>
 #include <string.h>
+#include <unistd.h>
 
 #include <cmocka.h>
 
@@ -247,6 +250,50 @@ static void each_stick_and_sheet_is_shown_with_its_cuts(void **state)
     assert_not_shown(stage, "cut 1:");
 }
 
+/* ---- papers ---- */
+
+static void type_file(struct stage *stage, const char *ending)
+{
+    char keys[PATH_MAX + 40];
+
+    snprintf(keys, sizeof keys, "p Enter Ctrl-U '%s%s' Enter", stage->place.path, ending);
+    stage_press(stage, keys);
+}
+
+static void papers_replace_a_file_only_by_another_key(void **state)
+{
+    struct stage *stage = *state;
+    char path[PATH_MAX + 8];
+
+    go(stage, "");
+    type_file(stage, ".txt");
+    assert_shown(stage, "is written");
+    snprintf(path, sizeof path, "%s.txt", stage->place.path);
+    FILE *file = fopen(path, "wb");
+    assert_non_null(file);
+    fclose(file);
+    type_file(stage, ".txt");
+    assert_shown(stage, "Space replaces it");
+    file = fopen(path, "rb");
+    assert_int_equal(fgetc(file), EOF);
+    fclose(file);
+    stage_press(stage, "Space");
+    assert_shown(stage, "is written");
+    file = fopen(path, "rb");
+    assert_int_not_equal(fgetc(file), EOF);
+    fclose(file);
+    assert_int_equal(unlink(path), 0);
+}
+
+static void papers_of_an_unknown_ending_are_refused(void **state)
+{
+    struct stage *stage = *state;
+
+    go(stage, "");
+    type_file(stage, ".doc");
+    assert_shown(stage, "ends in .pdf, .svg or .txt");
+}
+
 static void a_build_with_nothing_to_cut_says_so(void **state)
 {
     struct stage *stage = *state;
@@ -368,6 +415,8 @@ int main(void)
     setlocale(LC_ALL, "");
     const struct CMUnitTest tests[] = {
         CASES(each_stick_and_sheet_is_shown_with_its_cuts),
+        CASES(papers_replace_a_file_only_by_another_key),
+        CASES(papers_of_an_unknown_ending_are_refused),
         CASES(a_build_with_nothing_to_cut_says_so),
         CASES(the_order_begins_at_the_first_step_that_can_be_done),
         CASES(space_ticks_and_goes_on),
