@@ -1,10 +1,12 @@
 /*
  * First plans fill sheets one after the other, each size on offer in turn as the one of which more
- * are opened. Then a search works towards goals: a goal is a set of sheets that costs less than the
- * best plan, all open at once, and it is reached when ruin and recreate (ruin.h) places all parts
- * in them. The sets are those that are as large as the money allows (sheetsets.h), so that each
- * cheaper set lies inside one of them; what stays empty is not bought. Between goals, and when none
- * is left, the best plan is made neater: fewer cuts, fewer fence settings, one large rest.
+ * are opened. Where there are few parts, or few kinds of them, the best of all patterns is known
+ * soon (few.h, kinds.h). Else a search works towards goals: a goal is a set of sheets that costs
+ * less than the best plan, all open at once, and it is reached when ruin and recreate (ruin.h)
+ * places all parts in them. The sets are those that are as large as the money allows (sheetsets.h),
+ * so that each cheaper set lies inside one of them; what stays empty is not bought. Between goals,
+ * and when none is left, the best plan is made neater: fewer cuts, fewer fence settings, one large
+ * rest.
  *
  *  1  sheets that cost nothing are always open
  *  2  `best` holds the best plan, with no sheet in it that is empty and has a price
@@ -14,6 +16,8 @@
  */
 #include "cut/sheets.h"
 
+#include "cut/few.h"
+#include "cut/kinds.h"
 #include "cut/ruin.h"
 #include "cut/sheetsets.h"
 #include "cut/strokes.h"
@@ -22,7 +26,10 @@
 #include <string.h>
 
 #define QUICK_WORK INT64_C(2500000)
-#define QUICK_WORK_OF_TWO INT64_C(600000) /* with no more parts than two */
+#define QUICK_WORK_LEAST INT64_C(600000)
+#define KINDS_WORK_QUICK INT64_C(1500000)
+#define FEW_WORK_QUICK INT64_C(2000000)
+#define FEW_WORK INT64_C(20000000)
 #define SETS_MOST 48
 #define SLICE_FIRST INT64_C(200000) /* of a goal; each round of all goals is longer by a half */
 #define SLICE_MOST INT64_C(400000000)
@@ -51,6 +58,9 @@ struct sheet_search {
     size_t next_set;
     int64_t slice, slice_left;
     int64_t goal_work, neat_work, neat_idle;
+    struct few *few;     /* NULL where there are many parts, or all is known */
+    struct kinds *kinds; /* NULL where there are many kinds, or all is known of prices */
+    int64_t few_work, kinds_work;
     struct strokes strokes;
     struct cut_layout layouts[2];
     int layout_now;
@@ -364,6 +374,58 @@ static bool step_neat(struct sheet_search *search)
     return true;
 }
 
+/* ---- few parts ---- */
+
+/* Takes over a plan in `scratch` if it is better than the best. */
+static void keep_scratch(struct sheet_search *search, int64_t price)
+{
+    struct ruin *neat = &search->neat;
+    struct ruin_score before;
+
+    ruin_from(neat, &search->best, RUIN_NEAT);
+    before = neat->score;
+    ruin_from(neat, &search->scratch, RUIN_NEAT);
+    search->neat_open = false;
+    if (search->best_out > 0 || price < search->best_price || ruin_better(neat->score, before))
+        keep_plan(search, neat);
+}
+
+/* The best of all patterns, where so much work finds it: only fence settings and rests are left to
+ * search for then. */
+static void solve_few(struct sheet_search *search, int64_t work)
+{
+    int64_t price;
+
+    trees_clear(&search->scratch);
+    open_free(search, &search->scratch);
+    if (!few_solve(search->few, &search->scratch, work, &price, &search->few_work))
+        return;
+    search->few = NULL;
+    search->bound = price;
+    keep_scratch(search, price);
+}
+
+/* Goes on with the least price of all patterns; true when it became known. */
+static bool step_kinds(struct sheet_search *search, int64_t work)
+{
+    enum kinds_outcome outcome = kinds_step(search->kinds, work, &search->kinds_work);
+    struct kinds *kinds = search->kinds;
+
+    if (outcome != KINDS_GOING_ON)
+        search->kinds = NULL;
+    if (outcome != KINDS_DONE || kinds_price(kinds) == INT64_MAX)
+        return false;
+    search->bound = kinds_price(kinds);
+    assert(search->best_out > 0 || search->bound <= search->best_price);
+    if (search->best_out == 0 && search->bound == search->best_price)
+        return true;
+    trees_clear(&search->scratch);
+    open_free(search, &search->scratch);
+    kinds_lay(kinds, &search->scratch);
+    keep_scratch(search, search->bound);
+    return true;
+}
+
 /* ---- layouts ---- */
 
 static int64_t rest_of(const struct cut_layout *layout)
@@ -439,6 +501,14 @@ static struct sheet_search *search_begin(const struct cut_job *job, struct arena
     if (job->part_count > 0) {
         first_plans(search);
         bound_plan(search);
+        if (job->part_count <= FEW_PARTS) {
+            search->few = few_make(&search->job, arena);
+            solve_few(search, FEW_WORK_QUICK);
+        }
+        if (!price_proven(search))
+            search->kinds = kinds_begin(&search->job, arena);
+        if (search->kinds)
+            step_kinds(search, KINDS_WORK_QUICK);
     }
     lay_best(search);
     return search;
@@ -446,7 +516,7 @@ static struct sheet_search *search_begin(const struct cut_job *job, struct arena
 
 static int64_t work_of(const struct sheet_search *search)
 {
-    return search->goal_work + search->neat_work;
+    return search->goal_work + search->neat_work + search->few_work + search->kinds_work;
 }
 
 static int64_t idle_most(const struct sheet_search *search)
@@ -454,6 +524,26 @@ static int64_t idle_most(const struct sheet_search *search)
     size_t last = sizeof idle_by_parts / sizeof *idle_by_parts - 1;
 
     return idle_by_parts[search->job.part_count < last ? search->job.part_count : last];
+}
+
+/* Goes on with what few parts or few kinds allow to be known, besides the search: it changes the
+ * bound of the layout as well. True when the layout may be better. */
+static bool search_to_the_end(struct sheet_search *search, struct cut_layout *best)
+{
+    bool known = false;
+
+    if (search->few) {
+        solve_few(search, FEW_WORK);
+        known = search->few == NULL;
+        search->few = NULL;
+    } else if (price_proven(search)) {
+        search->kinds = NULL;
+    } else if (search->kinds && search->kinds_work <= search->goal_work) {
+        known = step_kinds(search, QUANTUM);
+    }
+    if (known)
+        best->bound = search->job.fair_prices ? search->bound : 0;
+    return known;
 }
 
 /* A bit of work on what is due. False when there is nothing to do; sets *ret_better. */
@@ -478,13 +568,19 @@ static bool search_bit(struct sheet_search *search, bool *ret_better)
     return true;
 }
 
-static bool search_work(struct sheet_search *search, int64_t work, struct cut_layout *best)
+/* About so much work; without the search to the end where it does not go on. */
+static bool search_work(struct sheet_search *search, int64_t work, bool going_on,
+                        struct cut_layout *best)
 {
     int64_t until = work_of(search) + work;
     bool better;
 
     while (work_of(search) < until) {
-        if (search->job.part_count == 0 || !search_bit(search, &better))
+        if (search->job.part_count == 0)
+            return false;
+        if (going_on && search_to_the_end(search, best))
+            better = true;
+        else if (!search_bit(search, &better))
             return false;
         if (better && lay_best(search))
             *best = search->layouts[search->layout_now];
@@ -492,9 +588,14 @@ static bool search_work(struct sheet_search *search, int64_t work, struct cut_la
     return true;
 }
 
-static int64_t quick_work(const struct cut_job *job)
+/* For the first layout: less where it is the best of all patterns already, or where that was tried
+ * for. */
+static int64_t quick_work(const struct sheet_search *search)
 {
-    return job->part_count <= 2 ? QUICK_WORK_OF_TWO : QUICK_WORK;
+    bool known = search->job.part_count <= FEW_PARTS && !search->few;
+    int64_t left = QUICK_WORK - work_of(search);
+
+    return known || left < QUICK_WORK_LEAST ? QUICK_WORK_LEAST : left;
 }
 
 void sheets_cut(const struct cut_job *job, struct arena *arena, struct cut_layout *ret_layout)
@@ -504,7 +605,7 @@ void sheets_cut(const struct cut_job *job, struct arena *arena, struct cut_layou
     assert(arena->escape && job->kerf >= 0 && job->trim >= 0);
     search = search_begin(job, arena);
     *ret_layout = search->layouts[search->layout_now];
-    search_work(search, quick_work(job), ret_layout);
+    search_work(search, quick_work(search), false, ret_layout);
 }
 
 void *sheets_begin(const struct cut_job *job, struct arena *arena, const struct cut_layout *quick)
@@ -512,7 +613,7 @@ void *sheets_begin(const struct cut_job *job, struct arena *arena, const struct 
     struct sheet_search *search = search_begin(job, arena);
     struct cut_layout same = search->layouts[search->layout_now];
 
-    search_work(search, quick_work(job), &same);
+    search_work(search, quick_work(search), false, &same);
     assert(same.cost == quick->cost);
     (void)quick;
     return search;
@@ -522,7 +623,7 @@ bool sheets_step(void *state, int64_t work, int64_t *done, struct cut_layout *be
 {
     struct sheet_search *search = state;
     int64_t before = work_of(search);
-    bool more = search_work(search, work, best);
+    bool more = search_work(search, work, true, best);
 
     *done += work_of(search) - before;
     return more;

@@ -251,6 +251,40 @@ void trees_put(struct trees *trees, int32_t gap, size_t part, const int32_t size
     trees->where[part] = piece;
 }
 
+/* ---- growing ---- */
+
+int32_t trees_break(struct trees *trees, int32_t root)
+{
+    assert(!trees_used(trees, root));
+    drop_gap(trees, trees->roots[root].node);
+    return trees->roots[root].node;
+}
+
+int32_t trees_grow(struct trees *trees, int32_t node, int way, const int32_t size[2])
+{
+    int32_t child = new_node(trees, size);
+
+    assert(size[!way] == trees->nodes[node].size[!way]);
+    trees->nodes[node].way = (int8_t)way;
+    link_child(trees, node, child);
+    return child;
+}
+
+void trees_fill(struct trees *trees, int32_t node, size_t part, bool turned)
+{
+    assert(trees->where[part] == TREE_NONE);
+    trees->nodes[node].part = (int32_t)part;
+    trees->nodes[node].turned = turned;
+    trees->where[part] = node;
+}
+
+void trees_leave(struct trees *trees, int32_t node)
+{
+    assert(trees->nodes[node].parent == TREE_NONE ||
+           trees->nodes[trees->nodes[node].parent].gap == TREE_NONE);
+    add_gap(trees, node);
+}
+
 /* ---- taking ---- */
 
 /* Lets a node that holds nothing join the gap beside it. True when only a gap is left of the

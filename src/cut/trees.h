@@ -59,6 +59,17 @@ void trees_open(struct trees *trees, const struct sheet_job *job, size_t size);
 void trees_put(struct trees *trees, int32_t gap, size_t part, const int32_t size[2], bool turned,
                int way);
 
+/*
+ * A sheet whose cuts are known is made from its root: trees_break opens an empty sheet, and gives
+ * its node; each open node then is cut on (trees_grow adds one more open child of this size, all of
+ * them the same way), filled by a part that measures the same, or left as a gap. What was begun
+ * must be ended before anything else is done, and hold to the invariants of trees.c.
+ */
+int32_t trees_break(struct trees *trees, int32_t root);
+int32_t trees_grow(struct trees *trees, int32_t node, int way, const int32_t size[2]);
+void trees_fill(struct trees *trees, int32_t node, size_t part, bool turned);
+void trees_leave(struct trees *trees, int32_t node);
+
 /* Takes a part out; what it leaves joins what lies beside it. */
 void trees_take(struct trees *trees, size_t part);
 
