@@ -170,18 +170,15 @@ static void search_begin(struct search *search, const struct cut_job *job, struc
 
 /* ---- one filling ---- */
 
-/* No filling of `room` from kinds of at most this worth for its length is worth more than this. */
-static int64_t worth_at_most(const struct search *search, size_t kind, int64_t room)
+/* Whether some kind from `kind` on, by its worth for its length, could fill `room` with more than
+ * this. */
+static bool can_hold_more(const struct search *search, size_t kind, int64_t room, int64_t worth)
 {
-    int64_t most = 0;
-
-    for (size_t k = kind; k < search->kind_count; k++) {
-        int64_t worth = whole_divide_up(room * search->worth[k], search->kinds[k].length);
-
-        if (search->left[k] > 0 && search->kinds[k].length <= room && worth > most)
-            most = worth;
-    }
-    return most;
+    for (size_t k = kind; k < search->kind_count; k++)
+        if (search->left[k] > 0 && search->kinds[k].length <= room &&
+            room * search->worth[k] > worth * search->kinds[k].length)
+            return true;
+    return false;
 }
 
 /* Tries all ways to fill `room` with kinds from `kind` on, the most of the longest first. */
@@ -198,7 +195,7 @@ static void fill(struct search *search, size_t kind, int64_t room, int64_t worth
         if (most == 0)
             continue;
         search->steps_left--;
-        if (worth + worth_at_most(search, k, room) <= search->best_worth)
+        if (!can_hold_more(search, k, room, search->best_worth - worth))
             break;
         for (int64_t count = most; count > 0 && search->steps_left > 0; count--) {
             search->now[k] = count;

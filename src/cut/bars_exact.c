@@ -148,7 +148,7 @@ struct bar_exact {
     LIST_OF(struct candidate) candidates; /* a stack, state by state */
     LIST_OF(struct bar_take) takes;       /* of the candidates */
     LIST_OF(struct candidate) path;       /* chosen */
-    struct failed_state *failed;
+    struct failed_state *failed;          /* NULL until the first search */
     uint64_t searches;
     int64_t work_left;
     bool complete; /* nothing was left out so far */
@@ -160,7 +160,6 @@ struct bar_exact *bar_exact_begin(const struct bar_task *task)
 
     exact->task = task;
     exact->now = ARENA_MANY(task->arena, int64_t, task->kind_count);
-    exact->failed = ARENA_MANY(task->arena, struct failed_state, FAILED_STATES);
     return exact;
 }
 
@@ -393,6 +392,8 @@ enum bar_outcome bar_exact_search(struct bar_exact *exact, const struct bar_valu
     int64_t to_lose = set_out(exact, values, counts, limits, most, work);
     bool found;
 
+    if (!exact->failed)
+        exact->failed = ARENA_MANY(exact->task->arena, struct failed_state, FAILED_STATES);
     exact->searches++;
     if (to_lose < 0 || !can_be_paid(exact))
         return BAR_NONE;

@@ -34,9 +34,9 @@ enum turn { TURN_RELAX, TURN_SETTLE, TURN_OVER };
 struct bars_search {
     struct bar_task task;
     const struct cut_layout *quick;
-    struct columns columns; /* of the whole task */
-    struct columns *lp;     /* what a dive rounds: that, or a mix's */
-    struct bar_mixes *mixes;
+    struct columns columns;  /* of the whole task */
+    struct columns *lp;      /* what a dive rounds: that, or a mix's */
+    struct bar_mixes *mixes; /* NULL before the relaxation is solved, and when they are of no use */
     struct bar_values values;
     struct bar_exact *exact;
     int64_t *counts, *limits; /* left */
@@ -147,7 +147,6 @@ void *bars_begin(const struct cut_job *job, struct arena *arena, const struct cu
     take_whole(search);
     bar_plan_read(&search->task, quick, &search->best);
     columns_begin(search->lp, &search->task);
-    search->mixes = bar_mixes_begin(&search->task);
     bar_values_begin(&search->values, &search->task);
     search->exact = bar_exact_begin(&search->task);
     begin_dive(search);
@@ -492,6 +491,7 @@ static void relax(struct bars_search *search)
     search->turn = TURN_SETTLE;
     if (root) {
         columns_keep(search->lp);
+        search->mixes = bar_mixes_begin(&search->task);
         bound_by_values(search);
     } else if (cost_of_dive(search) > (double)search->best.cost) {
         end_dive(search);
