@@ -75,6 +75,7 @@ static const struct option command_options[] = {
     {"picture", no_argument, NULL, OPTION_PICTURE},
     {"corner", required_argument, NULL, OPTION_CORNER},
     {"face", required_argument, NULL, OPTION_FACE},
+    {"cut", required_argument, NULL, OPTION_CUT},
     {"papers", required_argument, NULL, OPTION_PAPERS},
     {"to", required_argument, NULL, OPTION_TO},
     {"pages", required_argument, NULL, OPTION_PAGES},
@@ -93,7 +94,8 @@ static void set_option(struct cli *cli, int option, const char *value)
                   {OPTION_UNITS, &cli->units},     {OPTION_CURE, &cli->cure},
                   {OPTION_EFFORT, &cli->effort},   {OPTION_CORNER, &cli->corner},
                   {OPTION_FACE, &cli->face},       {OPTION_PAPERS, &cli->papers},
-                  {OPTION_TO, &cli->to},           {OPTION_PAGES, &cli->pages}};
+                  {OPTION_CUT, &cli->cut},         {OPTION_TO, &cli->to},
+                  {OPTION_PAGES, &cli->pages}};
     cli->json |= option == OPTION_JSON;
     cli->back |= option == OPTION_BACK;
     cli->rehearse |= option == OPTION_REHEARSE;

@@ -33,7 +33,8 @@ enum cli_option {
     OPTION_TO = 1 << 22,
     OPTION_PAGES = 1 << 23,
     OPTION_REPLACE = 1 << 24,
-    OPTION_UNPRICED = 1 << 25
+    OPTION_UNPRICED = 1 << 25,
+    OPTION_CUT = 1 << 26
 };
 
 #define CLI_MEASURES 64 /* more of them are not given in one command */
@@ -50,8 +51,8 @@ struct cli {
     size_t measure_count;
     bool rehearse, apart, take, layers, picture, replace, unpriced;
     const char *minutes, *aisle, *date, *supplier, *tax, *build, *units, *cure, *effort, *corner,
-        *face, *papers, *to, *pages; /* NULL: not given */
-    int count;                       /* operands */
+        *face, *cut, *papers, *to, *pages; /* NULL: not given */
+    int count;                             /* operands */
     char **operands;
 };
 

@@ -23,6 +23,16 @@ static enum fault read_corner(const char *given, enum corner *ret_corner, struct
     return FAULT_NONE;
 }
 
+static enum fault print_section(struct cli *cli, int64_t box, int side, struct fault_note *note)
+{
+    int edge = words_find(&words_edge, cli->cut);
+
+    if (edge < 0)
+        return fault_say(note, FAULT_USAGE, 0, "\"%s\" is no edge of a face", cli->cut);
+    sheet_section(&cli->out, desk_plan(cli->desk), box, side, edge, style_here());
+    return FAULT_NONE;
+}
+
 static enum fault print_face(struct cli *cli, int64_t box, struct fault_note *note)
 {
     int side = words_find(&words_side, cli->face);
@@ -31,6 +41,8 @@ static enum fault print_face(struct cli *cli, int64_t box, struct fault_note *no
         return fault_say(note, FAULT_USAGE, 0, "\"%s\" is no face of a box", cli->face);
     if (!box)
         return fault_say(note, FAULT_USAGE, 0, "--face needs a box: stuffover show BUILD BOX");
+    if (cli->cut)
+        return print_section(cli, box, side, note);
     sheet_face(&cli->out, desk_plan(cli->desk), box, side, style_here());
     return FAULT_NONE;
 }
@@ -51,6 +63,8 @@ enum fault command_picture(struct cli *cli, struct fault_note *note)
             return fault_say(note, FAULT_UNKNOWN, 0, "the build has no box \"%s\"",
                              cli->operands[1]);
     }
+    if (cli->cut && !cli->face)
+        return fault_say(note, FAULT_USAGE, 0, "--cut needs the face that is cut: --face FACE");
     if (cli->face)
         return print_face(cli, ask.box, note);
     sheet_piece(&cli->out, plan, &ask, style_here());

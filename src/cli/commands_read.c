@@ -113,11 +113,12 @@ enum fault command_show(struct cli *cli, struct fault_note *note)
     static report_fn *const reports[] = {
         report_heading, report_boxes,   report_screws, report_joins,
         report_cloth,   report_staples, NULL};
-    static sheet_fn *const layers[] = {sheet_heading, sheet_padding, sheet_cloth,
-                                       sheet_sewing,  sheet_staples, NULL};
+    static sheet_fn *const layers[] = {sheet_heading, sheet_padding, sheet_sections,
+                                       sheet_cloth,   sheet_sewing,  sheet_staples,
+                                       NULL};
     static report_fn *const layer_reports[] = {report_heading, report_padding, report_cloth,
                                                report_staples, NULL};
-    if (cli->picture || cli->count > 1 || cli->corner || cli->face || cli->apart)
+    if (cli->picture || cli->count > 1 || cli->corner || cli->face || cli->cut || cli->apart)
         return command_picture(cli, note);
     return cli->layers ? view(cli, layers, layer_reports) : view(cli, sheets, reports);
 }

@@ -26,7 +26,16 @@ enum mark_kind {
     MARK_DRIVER,     /* room that driver and hand take behind a head */
     MARK_BLOCKER,    /* what stands in that room */
     MARK_PATCH,      /* patch kept bare round a head: its bounding square */
+    MARK_CUT_WOOD,   /* in a section: a member, a panel, then the layers */
+    MARK_CUT_PANEL,
+    MARK_CUT_FOAM,
+    MARK_CUT_BATTING,
+    MARK_CUT_LINING, /* and any other plain cloth */
+    MARK_CUT_COVER,
+    MARK_CUT_CHOSEN, /* the layer that is looked at */
+    MARK_CUT_STAPLE, /* a staple's leg: a line */
     MARK_SCREW,      /* a screw's length: a line */
+    MARK_BUTTON,     /* of a tufting field */
     MARK_TIP,        /* centre of a join's hole on the side that the screw bites in, or its tip */
     MARK_POINT,      /* centre of a hole on the side of its head, or the head */
     MARK_CHOSEN,     /* the point that is looked at */

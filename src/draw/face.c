@@ -2,6 +2,7 @@
 
 #include "plan/geometry.h"
 #include "plan/hole.h"
+#include "plan/padding.h"
 
 struct sketch {
     struct drawing *drawing;
@@ -84,6 +85,57 @@ static void add_padding(const struct sketch *sketch)
         area = area_cut(&area, &face);
         if (layer->box == sketch->box->key && layer->side == sketch->side)
             add_inner_sides(sketch, MARK_PADDING, &area);
+    }
+}
+
+/* ---- the cover: seams between its widths, buttons ---- */
+
+/* A seam across or up the layer, `from` its left or bottom. */
+static void add_cloth_seam(const struct sketch *sketch, const struct cover *cover,
+                           const struct area *layer, int64_t from)
+{
+    struct area up = {layer->u0 + from, layer->v0, layer->u0 + from, layer->v1};
+    struct area across = {layer->u0, layer->v0 + from, layer->u1, layer->v0 + from};
+
+    add_mark(sketch, MARK_CLOTH_SEAM, cover->railroaded ? across : up);
+}
+
+static void add_cloth_seams(const struct sketch *sketch, const struct cover *cover,
+                            const struct area *layer)
+{
+    int64_t middle = (cover->railroaded ? area_height(layer) : area_width(layer)) / 2;
+
+    if (cover->seams == 1) {
+        add_cloth_seam(sketch, cover, layer, cover->alone);
+    } else if (cover->seam) {
+        add_cloth_seam(sketch, cover, layer, middle - cover->seam);
+        add_cloth_seam(sketch, cover, layer, middle + cover->seam);
+    }
+}
+
+static void add_cloth(const struct sketch *sketch)
+{
+    const struct plan *plan = sketch->plan;
+
+    for (size_t i = 0; i < plan->covers.count; i++) {
+        const struct cover *cover = &plan->covers.at[i];
+        const struct layer *layer = MODEL_FIND(plan->facts, layer, cover->layer);
+        if (!layer || layer->box != sketch->box->key || layer->side != sketch->side)
+            continue;
+        struct area area = layer_area(sketch->box, sketch->side, layer);
+        add_cloth_seams(sketch, cover, &area);
+    }
+}
+
+static void add_buttons(const struct sketch *sketch)
+{
+    const struct plan *plan = sketch->plan;
+
+    for (size_t i = 0; i < plan->tufts.count; i++) {
+        const struct tuft *tuft = &plan->tufts.at[i];
+        const struct layer *layer = MODEL_FIND(plan->facts, layer, tuft->layer);
+        if (layer && layer->box == sketch->box->key && layer->side == sketch->side)
+            add_mark(sketch, MARK_BUTTON, (struct area){tuft->u, tuft->v, tuft->u, tuft->v});
     }
 }
 
@@ -192,6 +244,8 @@ void draw_face(struct drawing *drawing, const struct plan *plan, int64_t box, in
     add_mark(&sketch, MARK_FACE, drawing->bounds);
     add_wood(&sketch);
     add_padding(&sketch);
+    add_cloth(&sketch);
+    add_buttons(&sketch);
     add_openings(&sketch);
     add_patches(&sketch);
     add_points(&sketch);

@@ -8,6 +8,7 @@
 #include "base/text.h"
 #include "draw/piece.h"
 #include "draw/raster.h"
+#include "draw/section.h"
 #include "plan/cloth_built.h"
 #include "plan/cloth_ways.h"
 #include "plan/doable.h"
@@ -101,8 +102,14 @@ void sheet_piece(struct text *out, const struct plan *plan, const struct piece_a
                  enum raster_style style);
 /* The whole piece as it stands, in characters that every printer has; nothing without boxes. */
 void sheet_whole(struct text *out, const struct plan *plan);
+/* A face with its joins; where it is tufted its field follows. */
 void sheet_face(struct text *out, const struct plan *plan, int64_t box, int64_t side,
                 enum raster_style style);
+/* A face cut open at one of its edges (draw_section). */
+void sheet_section(struct text *out, const struct plan *plan, int64_t box, int64_t side,
+                   int64_t edge, enum raster_style style);
+/* Every padded face cut open, and every tufting field, in plain characters. */
+void sheet_sections(struct text *out, const struct plan *plan);
 
 /* What can be done in the time there is, and what holds the other free steps back. */
 void sheet_doable(struct text *out, const struct plan *plan, const struct doable_ask *ask,

@@ -1,7 +1,9 @@
 #include "tui/picture.h"
 
+#include "draw/field.h"
 #include "draw/piece.h"
 #include "draw/raster.h"
+#include "draw/section.h"
 #include "paper/print.h"
 #include "plan/geometry.h"
 #include "plan/hole.h"
@@ -10,7 +12,7 @@ struct picture {
     struct tui *tui;
     const struct plan *plan;
     void (*draw)(const struct picture *picture, struct drawing *drawing);
-    int64_t box, side;
+    int64_t box, side, edge, layer;
     size_t point; /* marked, or whose corridor it is; PLAN_NONE */
     bool of_b;    /* its second box */
     struct piece_ask piece;
@@ -46,6 +48,17 @@ static void draw_of_corridor(const struct picture *picture, struct drawing *draw
 static void draw_of_piece(const struct picture *picture, struct drawing *drawing)
 {
     draw_piece(drawing, picture->plan, &picture->piece, &picture->tui->scratch);
+}
+
+static void draw_of_section(const struct picture *picture, struct drawing *drawing)
+{
+    draw_section(drawing, picture->plan, picture->box, picture->side, picture->edge, picture->layer,
+                 &picture->tui->scratch);
+}
+
+static void draw_of_field(const struct picture *picture, struct drawing *drawing)
+{
+    draw_field(drawing, picture->plan, picture->layer, &picture->tui->scratch);
 }
 
 static void run_picture(void *context)
@@ -141,38 +154,68 @@ void picture_paint_corridor(struct tui *tui, const struct plan *plan, size_t poi
 
 /* ---- items ---- */
 
+/* The layer that an item is or hangs on; 0 for none. */
+static int64_t layer_of(const struct plan *plan, const struct picture_ask *ask)
+{
+    const struct field *of = ask->kind < ENTITY_COUNT && ask->kind != ENTITY_layer
+                                 ? field_named(entity_of(ask->kind), "layer")
+                                 : NULL;
+    const void *item = of ? model_find_const(plan->facts, ask->kind, ask->key) : NULL;
+    if (ask->kind == ENTITY_layer)
+        return ask->key;
+    return item ? field_whole(of, item) : 0;
+}
+
 /* What lies on a face is best seen on it; what has no box is of the piece. */
 static enum picture_view own_view(const struct picture_ask *ask)
 {
-    if (ask->kind == ENTITY_join || ask->kind == ENTITY_point || ask->kind == ENTITY_box ||
-        ask->kind == ENTITY_member)
+    switch (ask->kind) {
+    case ENTITY_join:
+    case ENTITY_point:
+    case ENTITY_box:
+    case ENTITY_member:
         return PICTURE_BOX;
-    return ask->box ? PICTURE_FACE : PICTURE_PIECE;
+    case ENTITY_layer_edge:
+        return ask->box ? PICTURE_SECTION : PICTURE_PIECE;
+    case ENTITY_tufting:
+        return ask->box ? PICTURE_FIELD : PICTURE_PIECE;
+    default:
+        return ask->box ? PICTURE_FACE : PICTURE_PIECE;
+    }
 }
 
 /* Without a box there is the piece alone. */
-static bool fits(const struct picture_ask *ask, enum picture_view view)
+static bool fits(const struct plan *plan, const struct picture_ask *ask, enum picture_view view)
 {
-    return ask->box || view == PICTURE_PIECE || view == PICTURE_PIECE_APART;
+    if (view == PICTURE_PIECE || view == PICTURE_PIECE_APART)
+        return true;
+    if (view == PICTURE_SECTION)
+        return ask->box && draw_has_section(plan, ask->box, ask->side);
+    if (view == PICTURE_FIELD)
+        return ask->box && draw_has_field(plan, layer_of(plan, ask));
+    return ask->box != 0;
 }
 
-enum picture_view picture_view_of(const struct picture_ask *ask)
+enum picture_view picture_view_of(const struct plan *plan, const struct picture_ask *ask)
 {
-    return ask->view == PICTURE_STANDARD || !fits(ask, ask->view) ? own_view(ask) : ask->view;
+    enum picture_view own = own_view(ask);
+    if (ask->view != PICTURE_STANDARD && fits(plan, ask, ask->view))
+        return ask->view;
+    return fits(plan, ask, own) ? own : ask->box ? PICTURE_FACE : PICTURE_PIECE;
 }
 
-enum picture_view picture_next_view(const struct picture_ask *ask)
+enum picture_view picture_next_view(const struct plan *plan, const struct picture_ask *ask)
 {
-    enum picture_view next = picture_view_of(ask);
+    enum picture_view next = picture_view_of(plan, ask);
     do
         next = next + 1 < PICTURE_VIEWS ? (enum picture_view)(next + 1) : PICTURE_BOX;
-    while (!fits(ask, next));
+    while (!fits(plan, ask, next));
     return next == own_view(ask) ? PICTURE_STANDARD : next;
 }
 
 static struct piece_ask piece_asked(const struct plan *plan, const struct picture_ask *ask)
 {
-    enum picture_view view = picture_view_of(ask);
+    enum picture_view view = picture_view_of(plan, ask);
     struct piece_ask piece = piece_ask_of(plan, ask->kind, ask->key);
     int corner = ask->box ? (int)piece_corner_of(plan, ask->box, ask->side) : 0;
     piece.corner = (enum corner)((corner + ask->turned) % CORNER_COUNT);
@@ -198,18 +241,63 @@ static void name_piece(struct picture *picture, const struct plan *plan,
                 piece_corner_words(picture->piece.corner));
 }
 
+/* Edges as one goes round a face. */
+static int64_t section_edge(const struct plan *plan, const struct picture_ask *ask)
+{
+    static const int64_t round[] = {EDGE_TOP, EDGE_RIGHT, EDGE_BOTTOM, EDGE_LEFT};
+    const struct layer_edge *of =
+        ask->kind == ENTITY_layer_edge ? MODEL_FIND(plan->facts, layer_edge, ask->key) : NULL;
+    int64_t first = of ? of->edge : draw_section_edge(plan, ask->box, ask->side);
+    int at = 0;
+    while (round[at] != first)
+        at++;
+    return round[(at + ask->turned) % EDGE_COUNT];
+}
+
+static void paint_section(struct picture *picture, const struct picture_ask *ask,
+                          struct picture_place place)
+{
+    picture->draw = draw_of_section;
+    picture->edge = section_edge(picture->plan, ask);
+    text_format(&picture->caption, "%s of %s at its %s", words_side.at[ask->side].name,
+                print_box(picture->plan, ask->box), words_edge.at[picture->edge].name);
+    paint(picture, place);
+}
+
+static void paint_field(struct picture *picture, const struct picture_ask *ask,
+                        struct picture_place place)
+{
+    picture->draw = draw_of_field;
+    text_format(&picture->caption, "%s of %s", words_side.at[ask->side].name,
+                print_box(picture->plan, ask->box));
+    paint(picture, place);
+}
+
+static void paint_piece(struct picture *picture, const struct picture_ask *ask,
+                        struct picture_place place)
+{
+    picture->piece = piece_asked(picture->plan, ask);
+    picture->draw = draw_of_piece;
+    name_piece(picture, picture->plan, ask);
+    paint(picture, place);
+}
+
 void picture_paint_item(struct tui *tui, const struct plan *plan, const struct picture_ask *ask,
                         struct picture_place place)
 {
+    enum picture_view view = picture_view_of(plan, ask);
     struct picture picture = picture_begin(tui, plan);
-    if (picture_view_of(ask) == PICTURE_FACE) {
-        picture.box = ask->box;
+    picture.box = ask->box;
+    picture.side = ask->side;
+    picture.layer = layer_of(plan, ask);
+    if (view == PICTURE_FACE) {
         picture.side = (ask->side + ask->turned) % SIDE_COUNT;
         paint_face(&picture, place);
-        return;
+    } else if (view == PICTURE_SECTION) {
+        paint_section(&picture, ask, place);
+    } else if (view == PICTURE_FIELD) {
+        paint_field(&picture, ask, place);
+    } else {
+        paint_piece(&picture, ask, place);
     }
-    picture.piece = piece_asked(plan, ask);
-    picture.draw = draw_of_piece;
-    name_piece(&picture, plan, ask);
-    paint(&picture, place);
 }

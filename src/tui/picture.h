@@ -18,12 +18,14 @@ enum picture_view {
     PICTURE_BOX,         /* its box, or the boxes of a join, from a corner */
     PICTURE_BOX_APART,   /* the same taken apart */
     PICTURE_FACE,        /* a face of its box */
+    PICTURE_SECTION,     /* the face cut open at an edge */
+    PICTURE_FIELD,       /* the tufting field on it */
     PICTURE_PIECE,       /* the piece, with the item marked */
     PICTURE_PIECE_APART, /* its boxes apart */
     PICTURE_VIEWS
 };
 
-/* After so many turns every view is as it was: of six faces, and of four corners. */
+/* After so many turns every view is as it was: of six faces, of four corners or edges. */
 #define PICTURE_TURNS 12
 
 struct picture_ask {
@@ -36,8 +38,8 @@ struct picture_ask {
 
 /* The view that is shown, never PICTURE_STANDARD; and the next one round, which is
  * PICTURE_STANDARD where it is the item's own. */
-enum picture_view picture_view_of(const struct picture_ask *ask);
-enum picture_view picture_next_view(const struct picture_ask *ask);
+enum picture_view picture_view_of(const struct plan *plan, const struct picture_ask *ask);
+enum picture_view picture_next_view(const struct plan *plan, const struct picture_ask *ask);
 
 /* Paints an item as it is asked for, with a line that says what it is and what its signs mean;
  * nothing where there is too little room. */

@@ -221,12 +221,12 @@ static enum reaction remove_row(struct tui *tui, struct outline_state *state,
     return REACT_TAKEN;
 }
 
-static void next_view(struct outline_state *state, const struct outline_row *row)
+static void next_view(struct tui *tui, struct outline_state *state, const struct outline_row *row)
 {
     struct picture_ask ask = ask_of(state, row);
     if (state->shop)
         return;
-    state->view = picture_next_view(&ask);
+    state->view = picture_next_view(tui_plan(tui), &ask);
     state->turned = 0;
 }
 
@@ -270,7 +270,7 @@ static enum reaction outline_act(struct tui *tui, void *opaque, enum action acti
         state->turned = (state->turned + PICTURE_TURNS - 1) % PICTURE_TURNS;
         return REACT_TAKEN;
     case ACTION_VIEW:
-        next_view(state, row);
+        next_view(tui, state, row);
         return REACT_TAKEN;
     case ACTION_LARGE:
         tui_open(tui, &screen_picture, &target);

@@ -46,7 +46,6 @@ static void picture_paint_all(struct tui *tui, void *opaque, int top, int height
 static enum reaction picture_act(struct tui *tui, void *opaque, enum action action)
 {
     struct picture_ask *ask = &((struct picture_state *)opaque)->ask;
-    (void)tui;
     switch (action) {
     case ACTION_RIGHT:
         ask->turned = (ask->turned + 1) % PICTURE_TURNS;
@@ -55,7 +54,7 @@ static enum reaction picture_act(struct tui *tui, void *opaque, enum action acti
         ask->turned = (ask->turned + PICTURE_TURNS - 1) % PICTURE_TURNS;
         return REACT_TAKEN;
     case ACTION_VIEW:
-        ask->view = picture_next_view(ask);
+        ask->view = picture_next_view(tui_plan(tui), ask);
         ask->turned = 0;
         return REACT_TAKEN;
     case ACTION_LARGE:

@@ -591,6 +591,12 @@ static void show_draws_the_piece_its_boxes_and_their_faces(void **state)
     assert_says(shell->answer.out, "foam");
     assert_int_equal(run(shell, "show", "Wing headboard", "C", "--face", "left", NULL)->code, 0);
     assert_says(shell->answer.out, "left of C o head");
+    assert_int_equal(
+        run(shell, "show", "Wing headboard", "C", "--face", "front", "--cut", "top", NULL)->code,
+        0);
+    assert_says(shell->answer.out, "batting 1/4 in");
+    assert_says(run(shell, "show", "Wing headboard", "--layers", NULL)->out, "cut at its top");
+    assert_int_equal(run(shell, "show", "Wing headboard", "C", "--cut", "top", NULL)->code, 2);
     assert_int_equal(run(shell, "show", "Wing headboard", "Q", NULL)->code, 1);
     assert_says(shell->answer.error, "no box \"Q\"");
     assert_int_equal(run(shell, "show", "Wing headboard", "--corner", "5", NULL)->code, 2);

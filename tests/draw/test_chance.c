@@ -4,8 +4,10 @@
  */
 #include "chance.h"
 
+#include "draw/field.h"
 #include "draw/piece.h"
 #include "draw/raster.h"
+#include "draw/section.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -28,6 +30,8 @@ struct view {
     const struct plan *plan;
     struct piece_ask piece;
     int64_t box, side; /* box 0: of the piece */
+    int64_t edge;      /* of a section; -1 for the face whole */
+    int64_t layer;     /* a tufting field's; 0 for none */
     struct arena arena;
     struct drawing drawing;
     struct raster rasters[2];
@@ -40,7 +44,12 @@ static void run(void *context)
 {
     struct view *view = context;
 
-    if (view->box)
+    if (view->layer)
+        draw_field(&view->drawing, view->plan, view->layer, &view->arena);
+    else if (view->box && view->edge >= 0)
+        draw_section(&view->drawing, view->plan, view->box, view->side, view->edge, 0,
+                     &view->arena);
+    else if (view->box)
         draw_face(&view->drawing, view->plan, view->box, view->side, &view->arena);
     else
         draw_piece(&view->drawing, view->plan, &view->piece, &view->arena);
@@ -129,20 +138,43 @@ static const char *piece_wrong(const struct plan *plan, const struct piece_ask *
     return NULL;
 }
 
+/* A face whole, and cut at each of its edges. */
+static const char *face_wrong(const struct plan *plan, int64_t box, int64_t side)
+{
+    for (int64_t edge = -1; edge < EDGE_COUNT; edge++) {
+        struct view view = {.plan = plan, .box = box, .side = side, .edge = edge};
+        const char *wrong =
+            edge < 0 || draw_has_section(plan, box, side) ? view_wrong(&view) : NULL;
+        if (wrong) {
+            snprintf(sentence, sizeof sentence, "%s: %s of box %lld, cut at %lld", wrong,
+                     words_side.at[side].name, (long long)box, (long long)edge);
+            return sentence;
+        }
+    }
+    return NULL;
+}
+
 static const char *box_wrong(const struct plan *plan, int64_t box)
 {
     const char *wrong = piece_wrong(plan, &(struct piece_ask){.box = box});
 
-    for (int64_t side = 0; side < SIDE_COUNT && !wrong; side++) {
-        struct view view = {.plan = plan, .box = box, .side = side};
-        wrong = view_wrong(&view);
-        if (wrong) {
-            snprintf(sentence, sizeof sentence, "%s: %s of box %lld", wrong,
-                     words_side.at[side].name, (long long)box);
-            return sentence;
-        }
-    }
+    for (int64_t side = 0; side < SIDE_COUNT && !wrong; side++)
+        wrong = face_wrong(plan, box, side);
     return wrong;
+}
+
+static const char *layer_wrong(const struct plan *plan, int64_t layer)
+{
+    struct piece_ask ask = piece_ask_of(plan, ENTITY_layer, layer);
+    struct view field = {.plan = plan, .layer = layer};
+    const char *wrong = piece_wrong(plan, &ask);
+
+    if (wrong || !draw_has_field(plan, layer))
+        return wrong;
+    wrong = view_wrong(&field);
+    snprintf(sentence, sizeof sentence, "%s: field of layer %lld", wrong ? wrong : "",
+             (long long)layer);
+    return wrong ? sentence : NULL;
 }
 
 static const char *pictures_wrong(struct work_bench *bench)
@@ -162,10 +194,8 @@ static const char *pictures_wrong(struct work_bench *bench)
         ask = piece_ask_of(plan, ENTITY_join, model->joins.at[i].key);
         wrong = piece_wrong(plan, &ask);
     }
-    for (size_t i = 0; i < model->layers.count && !wrong; i++) {
-        ask = piece_ask_of(plan, ENTITY_layer, model->layers.at[i].key);
-        wrong = piece_wrong(plan, &ask);
-    }
+    for (size_t i = 0; i < model->layers.count && !wrong; i++)
+        wrong = layer_wrong(plan, model->layers.at[i].key);
     return wrong;
 }
 

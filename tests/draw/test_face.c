@@ -161,20 +161,32 @@ static void the_head_of_the_bed_looks_like_its_frame(void **state)
     struct scene *scene = *state;
     draw(scene, join_of(scene)->box_a, SIDE_FRONT);
     sketched_raster(&scene->sketched, &scene->drawing, 14, 32, RASTER_LINES);
-    assert_sketched(&scene->sketched, "┌┬───────┬┬───#────┬┬───────┬┐\n"
-                                      "││       ││   #    ││       ││\n"
-                                      "││       ││   #    ││       ││\n"
-                                      "││       ││   #    ││       ││\n"
-                                      "││       ││   #    ││       ││\n"
-                                      "││       ││   #    ││       ││\n"
-                                      "││       ││   #    ││       ││\n"
-                                      "││       ││   #    ││       ││\n"
-                                      "││       ││   #    ││       ││\n"
-                                      "││       ││   #    ││       ││\n"
-                                      "││       ││   #    ││       ││\n"
-                                      "│├─────┬┬┴┴───#────┴┴───────┤│\n"
-                                      "││     ││     #             ││\n"
-                                      "└┴─────┴┴─────#─────────────┴┘\n");
+    assert_sketched(&scene->sketched, "┌┬$──────┬┬───#────┬┬──────$┬┐\n"
+                                      "││$      ││   #    ││      $││\n"
+                                      "││$      ││   #    ││      $││\n"
+                                      "││$      ││   #    ││      $││\n"
+                                      "││$      ││   #    ││      $││\n"
+                                      "││$      ││   #    ││      $││\n"
+                                      "││$      ││   #    ││      $││\n"
+                                      "││$      ││   #    ││      $││\n"
+                                      "││$      ││   #    ││      $││\n"
+                                      "││$      ││   #    ││      $││\n"
+                                      "││$      ││   #    ││      $││\n"
+                                      "│├$────┬┬┴┴───#────┴┴──────$┤│\n"
+                                      "││$    ││     #            $││\n"
+                                      "└┴$────┴┴─────#────────────$┴┘\n");
+}
+
+/* Cloth of 54 in with seams of 1/2 in: a centre of 53 in, half of it on each side of the middle of
+ * 63 in (the worked example's sum). */
+static void the_seams_of_the_cover_stand_where_its_centre_ends(void **state)
+{
+    struct scene *scene = *state;
+    draw(scene, join_of(scene)->box_a, SIDE_FRONT);
+    assert_int_equal(count(&scene->drawing, MARK_CLOTH_SEAM), 2);
+    assert_int_equal(first(&scene->drawing, MARK_CLOTH_SEAM)->area.u0, IN(31.5 - 26.5));
+    draw(scene, join_of(scene)->box_a, SIDE_LEFT);
+    assert_int_equal(count(&scene->drawing, MARK_CLOTH_SEAM), 0);
 }
 
 static void its_mating_face_shows_six_holes_one_above_the_other(void **state)
@@ -221,6 +233,7 @@ int main(void)
         FACT(padding_over_the_whole_face_does_not_show),
         FACT(a_box_that_is_not_there_gives_an_empty_drawing),
         FACT(the_head_of_the_bed_looks_like_its_frame),
+        FACT(the_seams_of_the_cover_stand_where_its_centre_ends),
         FACT(its_mating_face_shows_six_holes_one_above_the_other),
     };
     int failed = cmocka_run_group_tests_name("face", tests, NULL, NULL);

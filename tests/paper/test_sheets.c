@@ -93,6 +93,27 @@ static void cards_of_the_headboard_read_as_written_down(void **state)
     work_end(&bench);
 }
 
+/* Each padded face cut open at an edge; of the tufted ottoman its field too. */
+static void sections_of_the_examples_read_as_written_down(void **state)
+{
+    static const char *const names[][2] = {{"headboard", "sections-headboard"},
+                                           {"ottoman", "sections-ottoman"}};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof names / sizeof *names; i++) {
+        struct work_bench bench;
+        struct text out;
+
+        work_case(&bench, names[i][0]);
+        text_init(&out);
+        sheet_sections(&out, bench.plan);
+        assert_false(text_failed(&out));
+        assert_golden(names[i][1], text_string(&out));
+        text_release(&out);
+        work_end(&bench);
+    }
+}
+
 static void plan_is_its_sheets_in_order(void **state)
 {
     struct work_bench bench;
@@ -254,6 +275,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(sheets_of_the_headboard_read_as_written_down),
         cmocka_unit_test(cards_of_the_headboard_read_as_written_down),
+        cmocka_unit_test(sections_of_the_examples_read_as_written_down),
         cmocka_unit_test(plan_is_its_sheets_in_order),
         cmocka_unit_test(no_line_ends_with_a_blank),
         cmocka_unit_test(builds_by_chance_print_without_a_blank_at_a_lines_end),

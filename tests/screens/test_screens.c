@@ -157,6 +157,27 @@ static void outline_layer(void **state)
     assert_screen(*state, "outline-layer");
 }
 
+static void outline_section(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "/ 'foam' Enter v");
+    assert_screen(*state, "outline-section");
+}
+
+static void outline_tufts(void **state)
+{
+    stage_take_up(*state, "Tufted ottoman");
+    stage_press(*state, "/ 'tufts' Enter");
+    assert_screen(*state, "outline-tufts");
+}
+
+static void outline_screws(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "/ 'join j1' Enter");
+    assert_screen(*state, "outline-screws");
+}
+
 static void picture_large(void **state)
 {
     stage_take_up(*state, "L-shaped banquette");
@@ -453,6 +474,12 @@ int main(void)
         CASES(cloth_built),   CASES(papers_picked), CASES(small),
         CASES(plain),
     };
+    const struct CMUnitTest pictures[] = {
+        CASES(outline_section),
+        CASES(outline_tufts),
+        CASES(outline_screws),
+    };
     int failed = cmocka_run_group_tests_name("screens", tests, NULL, NULL);
+    failed += cmocka_run_group_tests_name("screens with pictures", pictures, NULL, NULL);
     return failed ? 1 : 0;
 }
