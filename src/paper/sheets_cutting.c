@@ -186,6 +186,18 @@ static void area_picture(struct text *out, const struct cut_sheet *sheet,
     print_canvas(&canvas, out);
 }
 
+/* Pile runs down uprights and to the front on seats, so along every piece from its top: all tops
+ * lie to the left. */
+static void pile_arrow(struct text *out, const struct cut_sheet *sheet)
+{
+    const struct stock *stock = MODEL_FIND(sheet->plan->facts, stock, sheet->stock);
+
+    if (sheet->way == CUT_ROLLS && stock && stock->pile)
+        text_add(out,
+                 "    pile -----> down every piece: all tops lie to the left, none is turned;\n"
+                 "    draw the arrow on the back of each before it is cut off\n");
+}
+
 /* The marks of a stick, from its squared end, behind the label of each part. */
 static void stick_marks(struct text *out, const struct cut_sheet *sheet,
                         const struct cut_blank *blank)
@@ -208,6 +220,14 @@ static void stick_marks(struct text *out, const struct cut_sheet *sheet,
     text_release(&line);
 }
 
+/* "side strip": what a piece of cloth is, and so what it is sewn to. */
+static const char *name_of(const struct cut_sheet *sheet, size_t part)
+{
+    size_t piece = sheet->parts ? sheet->parts[part].piece : PLAN_NONE;
+
+    return piece == PLAN_NONE ? "" : sheet->plan->pieces.at[piece].name;
+}
+
 static void area_parts(struct text *out, const struct cut_sheet *sheet,
                        const struct cut_blank *blank)
 {
@@ -220,6 +240,8 @@ static void area_parts(struct text *out, const struct cut_sheet *sheet,
         text_add(out, "    ");
         show_text(out, sheet->label(sheet, place->part));
         text_add(out, blank_hand(sheet, place->part));
+        text_format(out, "%s%s", *name_of(sheet, place->part) ? "  " : "",
+                    name_of(sheet, place->part));
         text_format(
             out, "  %s x %s at %s along, %s across%s\n", print_length(sheet->plan, part->length).at,
             print_length(sheet->plan, part->width).at, print_length(sheet->plan, place->along).at,
@@ -263,6 +285,7 @@ void blank_words(struct text *out, const struct cut_sheet *sheet, size_t index)
         stick_marks(out, sheet, blank);
         return;
     }
+    pile_arrow(out, sheet);
     area_parts(out, sheet, blank);
     saw_cuts(out, sheet, index);
 }

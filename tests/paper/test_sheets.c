@@ -114,6 +114,32 @@ static void sections_of_the_examples_read_as_written_down(void **state)
     }
 }
 
+static bool shows_pile(const struct plan *plan)
+{
+    struct text out;
+    bool shown;
+
+    text_init(&out);
+    sheet_cutting(&out, plan);
+    shown = strstr(text_string(&out), "pile ----->") != NULL;
+    text_release(&out);
+    return shown;
+}
+
+static void only_cloth_with_pile_has_an_arrow_on_its_roll(void **state)
+{
+    struct work_bench bench;
+
+    (void)state;
+    work_case(&bench, "headboard");
+    assert_false(shows_pile(bench.plan));
+    for (size_t i = 0; i < bench.model.stocks.count; i++)
+        bench.model.stocks.at[i].pile = bench.model.stocks.at[i].kind == STOCK_CLOTH;
+    work_plan(&bench);
+    assert_true(shows_pile(bench.plan));
+    work_end(&bench);
+}
+
 static void plan_is_its_sheets_in_order(void **state)
 {
     struct work_bench bench;
@@ -276,6 +302,7 @@ int main(void)
         cmocka_unit_test(sheets_of_the_headboard_read_as_written_down),
         cmocka_unit_test(cards_of_the_headboard_read_as_written_down),
         cmocka_unit_test(sections_of_the_examples_read_as_written_down),
+        cmocka_unit_test(only_cloth_with_pile_has_an_arrow_on_its_roll),
         cmocka_unit_test(plan_is_its_sheets_in_order),
         cmocka_unit_test(no_line_ends_with_a_blank),
         cmocka_unit_test(builds_by_chance_print_without_a_blank_at_a_lines_end),
