@@ -22,6 +22,7 @@ enum mark_kind {
     MARK_SEAM,       /* where a panel ends within the face: a line */
     MARK_CLOTH_SEAM, /* where the cover is sewn from widths: a line */
     MARK_PADDING,    /* where a slab or layer stops short of the edge: a line */
+    MARK_LIMIT,      /* where what is selected ends on the face: a line */
     MARK_OPEN,       /* run of edge left open: a line */
     MARK_DRIVER,     /* room that driver and hand take behind a head */
     MARK_BLOCKER,    /* what stands in that room */
@@ -74,6 +75,11 @@ static inline bool mark_is_line(enum mark_kind kind)
 void draw_face(struct drawing *drawing, const struct plan *plan, int64_t box, int64_t side,
                struct arena *arena);
 
+/* Adds where a layer, facing or cutout of this face ends, for the one that is selected; nothing for
+ * other items. Goes on from a drawing of the face. */
+void draw_face_limit(struct drawing *drawing, const struct plan *plan, int64_t side,
+                     enum entity_kind kind, int64_t key, struct arena *arena);
+
 /*
  * The corridor of a point's head, cut open along the screw: u runs along the screw from its tip to
  * the far end of the driver, v across it, up where the screw lies level. Wood and panels of the box
@@ -85,6 +91,9 @@ void draw_corridor(struct drawing *drawing, const struct plan *plan, size_t poin
 
 /* The side of the box with the heads that is up in a corridor's picture (enum side_word). */
 int64_t draw_corridor_up(const struct plan *plan, size_t point);
+
+/* A word of a vocabulary as a label: "dust cover". */
+const char *drawing_word(const char *word, struct arena *arena);
 
 /* Whether a drawing has a mark of a kind: for its legend. */
 bool drawing_has(const struct drawing *drawing, enum mark_kind kind);

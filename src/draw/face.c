@@ -251,6 +251,74 @@ void draw_face(struct drawing *drawing, const struct plan *plan, int64_t box, in
     add_points(&sketch);
 }
 
+/* ---- what is selected ---- */
+
+static void add_limit(const struct sketch *sketch, const struct area *at)
+{
+    const struct area sides[] = {{at->u0, at->v0, at->u0, at->v1},
+                                 {at->u1, at->v0, at->u1, at->v1},
+                                 {at->u0, at->v0, at->u1, at->v0},
+                                 {at->u0, at->v1, at->u1, at->v1}};
+
+    for (size_t i = 0; i < sizeof sides / sizeof *sides; i++)
+        add_mark(sketch, MARK_LIMIT, sides[i]);
+}
+
+static void limit_layer(struct sketch *sketch, int64_t key)
+{
+    const struct layer *layer = MODEL_FIND(sketch->plan->facts, layer, key);
+
+    if (!layer || (layer->side != sketch->side && !layer->both))
+        return;
+    sketch->box = MODEL_FIND(sketch->plan->facts, box, layer->box);
+    if (!sketch->box)
+        return;
+    struct area area = layer_area(sketch->box, sketch->side, layer);
+    if (!area_empty(&area))
+        add_limit(sketch, &area);
+}
+
+/* A facing may be several panels. */
+static void limit_facing(const struct sketch *sketch, int64_t key)
+{
+    for (size_t i = 0; i < sketch->plan->panels.count; i++) {
+        const struct panel *panel = &sketch->plan->panels.at[i];
+        if (panel->facing == key && panel->side == sketch->side)
+            add_limit(sketch, &panel->area);
+    }
+}
+
+static void limit_cutout(const struct sketch *sketch, int64_t key)
+{
+    const struct cutout *cutout = MODEL_FIND(sketch->plan->facts, cutout, key);
+
+    if (cutout && cutout->side == sketch->side)
+        add_limit(sketch, &(struct area){cutout->u, cutout->v, cutout->u + cutout->width,
+                                         cutout->v + cutout->height});
+}
+
+void draw_face_limit(struct drawing *drawing, const struct plan *plan, int64_t side,
+                     enum entity_kind kind, int64_t key, struct arena *arena)
+{
+    struct sketch sketch = {drawing, plan, NULL, side, arena};
+
+    if (kind == ENTITY_layer)
+        limit_layer(&sketch, key);
+    else if (kind == ENTITY_facing)
+        limit_facing(&sketch, key);
+    else if (kind == ENTITY_cutout)
+        limit_cutout(&sketch, key);
+}
+
+const char *drawing_word(const char *word, struct arena *arena)
+{
+    char *shown = arena_text(arena, word);
+
+    for (char *at = shown; *at; at++)
+        *at = *at == '_' ? ' ' : *at;
+    return shown;
+}
+
 bool drawing_has(const struct drawing *drawing, enum mark_kind kind)
 {
     for (size_t i = 0; i < drawing->marks.count; i++) {

@@ -257,7 +257,7 @@ static void add_coat(struct view_of *view, const struct stand *stand, const stru
         struct spot at = in_room(stand, middle_of(&solid));
         struct spot normal = spot_of(pose_normal(stand->pose, stack->side));
         at = sum_of(&at, &normal, lift / (double)POSE_ONE);
-        label_at(view, &at, words_layer.at[layer->kind].name);
+        label_at(view, &at, drawing_word(words_layer.at[layer->kind].name, view->arena));
     }
     stack->height += thick;
     stack->layers++;

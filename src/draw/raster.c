@@ -201,17 +201,17 @@ static const struct sign {
     const char *word; /* in the legend */
     bool strong;
 } signs[MARK_KINDS] = {
-    [MARK_HATCH] = {'%', "this", true},         [MARK_SEAM] = {'#', "seam", false},
-    [MARK_CLOTH_SEAM] = {'$', "sewn", false},   [MARK_PADDING] = {':', "pad", false},
-    [MARK_OPEN] = {'=', "open", false},         [MARK_DRIVER] = {'~', "driver", false},
-    [MARK_BLOCKER] = {'!', "in its way", true}, [MARK_PATCH] = {'.', "bare", false},
-    [MARK_CUT_WOOD] = {'/', "wood", false},     [MARK_CUT_PANEL] = {'#', "panel", false},
-    [MARK_CUT_FOAM] = {'.', "foam", false},     [MARK_CUT_BATTING] = {'~', "batting", false},
-    [MARK_CUT_LINING] = {'-', "cloth", false},  [MARK_CUT_COVER] = {'=', "cover", false},
-    [MARK_CUT_CHOSEN] = {'%', "this", true},    [MARK_CUT_STAPLE] = {'T', "staple", true},
-    [MARK_BUTTON] = {'O', "button", false},     [MARK_SCREW] = {'*', "screw", false},
-    [MARK_TIP] = {'x', "tip", false},           [MARK_POINT] = {'o', "head", true},
-    [MARK_CHOSEN] = {'@', "this", true}};
+    [MARK_HATCH] = {'%', "this", true},           [MARK_SEAM] = {'#', "seam", false},
+    [MARK_LIMIT] = {'%', "this", true},           [MARK_CLOTH_SEAM] = {'$', "sewn", false},
+    [MARK_PADDING] = {':', "pad", false},         [MARK_OPEN] = {'=', "open", false},
+    [MARK_DRIVER] = {'~', "driver", false},       [MARK_BLOCKER] = {'!', "in its way", true},
+    [MARK_PATCH] = {'.', "bare", false},          [MARK_CUT_WOOD] = {'/', "wood", false},
+    [MARK_CUT_PANEL] = {'#', "panel", false},     [MARK_CUT_FOAM] = {'.', "foam", false},
+    [MARK_CUT_BATTING] = {'~', "batting", false}, [MARK_CUT_LINING] = {'-', "cloth", false},
+    [MARK_CUT_COVER] = {'=', "cover", false},     [MARK_CUT_CHOSEN] = {'%', "this", true},
+    [MARK_CUT_STAPLE] = {'T', "staple", true},    [MARK_BUTTON] = {'O', "button", false},
+    [MARK_SCREW] = {'*', "screw", false},         [MARK_TIP] = {'x', "tip", false},
+    [MARK_POINT] = {'o', "head", true},           [MARK_CHOSEN] = {'@', "this", true}};
 
 unsigned raster_sign(enum mark_kind kind)
 {
@@ -233,11 +233,11 @@ static void draw_signs(struct grid *grid)
 void raster_legend(struct text *out, const struct drawing *drawing, enum raster_style style)
 {
     static const enum mark_kind order[] = {
-        MARK_CHOSEN,     MARK_POINT,      MARK_BLOCKER,     MARK_HATCH,    MARK_CUT_CHOSEN,
-        MARK_TIP,        MARK_PATCH,      MARK_OPEN,        MARK_PADDING,  MARK_SEAM,
-        MARK_CLOTH_SEAM, MARK_BUTTON,     MARK_DRIVER,      MARK_SCREW,    MARK_CUT_STAPLE,
-        MARK_CUT_COVER,  MARK_CUT_LINING, MARK_CUT_BATTING, MARK_CUT_FOAM, MARK_CUT_PANEL,
-        MARK_CUT_WOOD};
+        MARK_CHOSEN,     MARK_POINT,      MARK_BLOCKER,    MARK_LIMIT,       MARK_HATCH,
+        MARK_CUT_CHOSEN, MARK_TIP,        MARK_PATCH,      MARK_OPEN,        MARK_PADDING,
+        MARK_SEAM,       MARK_CLOTH_SEAM, MARK_BUTTON,     MARK_DRIVER,      MARK_SCREW,
+        MARK_CUT_STAPLE, MARK_CUT_COVER,  MARK_CUT_LINING, MARK_CUT_BATTING, MARK_CUT_FOAM,
+        MARK_CUT_PANEL,  MARK_CUT_WOOD};
 
     for (size_t i = 0; i < sizeof order / sizeof *order; i++) {
         const struct sign *sign = &signs[order[i]];

@@ -310,7 +310,7 @@ static void add_staple(const struct cut_open *cut, const struct laid *laid)
 /* "foam 2 in", "cover". */
 static const char *words_for(const struct cut_open *cut, const struct laid *laid)
 {
-    const char *name = words_layer.at[laid->layer->kind].name;
+    const char *name = drawing_word(words_layer.at[laid->layer->kind].name, cut->arena);
 
     return laid->thick ? arena_format(cut->arena, "%s %s", name, length_text(cut, laid->thick))
                        : name;

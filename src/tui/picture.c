@@ -16,6 +16,8 @@ struct picture {
     size_t point; /* marked, or whose corridor it is; PLAN_NONE */
     bool of_b;    /* its second box */
     struct piece_ask piece;
+    enum entity_kind kind; /* of the selected item, whose limits a face shows */
+    int64_t key;
     int rows, columns;
     struct raster raster;
     struct text caption; /* what it is, then what its signs mean */
@@ -36,6 +38,8 @@ static void mark_point(const struct picture *picture, struct drawing *drawing)
 static void draw_of_face(const struct picture *picture, struct drawing *drawing)
 {
     draw_face(drawing, picture->plan, picture->box, picture->side, &picture->tui->scratch);
+    draw_face_limit(drawing, picture->plan, picture->side, picture->kind, picture->key,
+                    &picture->tui->scratch);
     if (picture->point != PLAN_NONE)
         mark_point(picture, drawing);
 }
@@ -105,7 +109,7 @@ static void paint(struct picture *picture, struct picture_place place)
 
 static struct picture picture_begin(struct tui *tui, const struct plan *plan)
 {
-    struct picture picture = {.tui = tui, .plan = plan, .point = PLAN_NONE};
+    struct picture picture = {.tui = tui, .plan = plan, .point = PLAN_NONE, .kind = ENTITY_none};
     text_init(&picture.caption);
     return picture;
 }
@@ -116,15 +120,6 @@ static void paint_face(struct picture *picture, struct picture_place place)
     text_format(&picture->caption, "%s of %s", words_side.at[picture->side].name,
                 print_box(picture->plan, picture->box));
     paint(picture, place);
-}
-
-void picture_paint(struct tui *tui, const struct plan *plan, int64_t box, int64_t side,
-                   struct picture_place place)
-{
-    struct picture picture = picture_begin(tui, plan);
-    picture.box = box;
-    picture.side = side;
-    paint_face(&picture, place);
 }
 
 void picture_paint_point(struct tui *tui, const struct plan *plan, size_t point,
@@ -290,6 +285,8 @@ void picture_paint_item(struct tui *tui, const struct plan *plan, const struct p
     picture.box = ask->box;
     picture.side = ask->side;
     picture.layer = layer_of(plan, ask);
+    picture.kind = ask->kind;
+    picture.key = ask->key;
     if (view == PICTURE_FACE) {
         picture.side = (ask->side + ask->turned) % SIDE_COUNT;
         paint_face(&picture, place);

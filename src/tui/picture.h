@@ -46,10 +46,6 @@ enum picture_view picture_next_view(const struct plan *plan, const struct pictur
 void picture_paint_item(struct tui *tui, const struct plan *plan, const struct picture_ask *ask,
                         struct picture_place place);
 
-/* The front or another face of a box. */
-void picture_paint(struct tui *tui, const struct plan *plan, int64_t box, int64_t side,
-                   struct picture_place place);
-
 /* The face that the head of a point (an index) is seen on, with the point marked. */
 void picture_paint_point(struct tui *tui, const struct plan *plan, size_t point,
                          struct picture_place place);

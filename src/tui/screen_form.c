@@ -119,8 +119,8 @@ static void paint_head(struct tui *tui, const struct form_state *state, int row)
     text_release(&head);
 }
 
-/* The face that the item is about, as it would be with what is being typed. */
-static void paint_face(struct tui *tui, const struct form_state *state, const void *item,
+/* The box, or the face that the item is about, as it would be with what is being typed. */
+static void paint_item(struct tui *tui, const struct form_state *state, const void *item,
                        struct picture_place place)
 {
     const struct field *of = field_named(entity_of(state->kind), "box");
@@ -128,8 +128,13 @@ static void paint_face(struct tui *tui, const struct form_state *state, const vo
     int64_t key = state->kind == ENTITY_box ? state->key : of ? field_whole(of, item) : 0;
     const struct box *box = MODEL_FIND(tui_model(tui), box, key);
     if (box)
-        picture_paint(tui, tui->preview ? tui->preview : tui_plan(tui), key,
-                      side ? field_whole(side, item) : box->main_side, place);
+        picture_paint_item(
+            tui, tui->preview ? tui->preview : tui_plan(tui),
+            &(struct picture_ask){.kind = state->kind,
+                                  .key = state->key,
+                                  .box = key,
+                                  .side = side ? field_whole(side, item) : box->main_side},
+            place);
 }
 
 static void form_paint(struct tui *tui, void *opaque, int top, int height)
@@ -146,7 +151,7 @@ static void form_paint(struct tui *tui, void *opaque, int top, int height)
     for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++)
         paint_field(tui, state, item, state->list.top + i, top + HEAD_ROWS + i);
     int below = top + HEAD_ROWS + state->list.count;
-    paint_face(tui, state, item,
+    paint_item(tui, state, item,
                (struct picture_place){below + 1, 1, top + height - HELP_ROWS - below - 1, NULL});
     paint_help(tui, state, top + height - HELP_ROWS);
 }

@@ -62,6 +62,24 @@ static void draw(struct scene *scene, int64_t box, int64_t side)
     sketched_face(&scene->sketched, &scene->drawing, scene->piece.plan, box, side);
 }
 
+struct limiting {
+    struct scene *scene;
+    int64_t side, layer;
+};
+
+static void run_limit(void *context)
+{
+    struct limiting *limiting = context;
+    draw_face_limit(&limiting->scene->drawing, limiting->scene->piece.plan, limiting->side,
+                    ENTITY_layer, limiting->layer, &limiting->scene->sketched.arena);
+}
+
+static void limit(struct scene *scene, int64_t side, int64_t layer)
+{
+    struct limiting limiting = {scene, side, layer};
+    assert_true(arena_try(&scene->sketched.arena, run_limit, &limiting));
+}
+
 /* Heads on the side that the screws come from, tips on the side that they bite in. */
 static void both_faces_of_a_join_show_its_points(void **state)
 {
@@ -189,6 +207,24 @@ static void the_seams_of_the_cover_stand_where_its_centre_ends(void **state)
     assert_int_equal(count(&scene->drawing, MARK_CLOTH_SEAM), 0);
 }
 
+/* The foam over the lower edge begins 8 in up: the limits of what is selected are those of its
+ * area, on its own face alone. */
+static void what_is_selected_shows_where_it_ends(void **state)
+{
+    struct scene *scene = *state;
+    int64_t box = join_of(scene)->box_a;
+    struct layer *layer = joined_layer(&scene->piece, box, LAYER_FOAM, SHAPE_SLAB, SIDE_FRONT);
+    layer->v = IN(8);
+    joined_plan(&scene->piece);
+    draw(scene, box, SIDE_FRONT);
+    limit(scene, SIDE_FRONT, layer->key);
+    assert_int_equal(count(&scene->drawing, MARK_LIMIT), 4);
+    assert_int_equal(first(&scene->drawing, MARK_LIMIT)->area.v0, IN(8));
+    draw(scene, box, SIDE_BACK);
+    limit(scene, SIDE_BACK, layer->key);
+    assert_int_equal(count(&scene->drawing, MARK_LIMIT), 0);
+}
+
 static void its_mating_face_shows_six_holes_one_above_the_other(void **state)
 {
     struct scene *scene = *state;
@@ -234,6 +270,7 @@ int main(void)
         FACT(a_box_that_is_not_there_gives_an_empty_drawing),
         FACT(the_head_of_the_bed_looks_like_its_frame),
         FACT(the_seams_of_the_cover_stand_where_its_centre_ends),
+        FACT(what_is_selected_shows_where_it_ends),
         FACT(its_mating_face_shows_six_holes_one_above_the_other),
     };
     int failed = cmocka_run_group_tests_name("face", tests, NULL, NULL);

@@ -16,9 +16,9 @@ enum { KEYS = 5000 };
 static int some_key(struct dice *dice)
 {
     static const int plain[] = {KEY_RETURN, KEY_RETURN, KEY_TAB, KEY_ESCAPE, KEY_SPACE};
-    static const unsigned letters[] = {'a', 'c', 'd', 'o',    'b',    'm',    'f', 't', 'w', 'u',
-                                       'r', '?', '0', '1',    '2',    '5',    '8', '/', '-', ' ',
-                                       '.', 'x', '#', 0x00e9, 0x6728, 0x202e, 1,   0x7f};
+    static const unsigned letters[] = {'a', 'c', 'd', 'o', 'b', 'm',    'f',    't',    'w', 'u',
+                                       'r', '?', '0', '1', '2', '5',    '8',    '/',    '-', ' ',
+                                       '.', 'x', '#', 'v', 'V', 0x00e9, 0x6728, 0x202e, 1,   0x7f};
     int64_t kind = dice_between(dice, 0, 99);
     if (kind < 35)
         return (int)dice_between(dice, KEY_FIRST_SPECIAL, KEY_F12);
