@@ -71,6 +71,7 @@ static void report_covers(struct json *json, const struct plan *plan)
         put_whole(json, "seams", cover->seams);
         put_length(json, plan, "seam", cover->seam);
         put_length(json, plan, "alone", cover->seams == 1 ? cover->alone : 0);
+        put_length(json, plan, "thin", cover->thin);
         put_bool(json, "railroaded", cover->railroaded);
         put_bool(json, "bias", cover->bias);
         put_length(json, plan, "thread", cover->thread);

@@ -288,6 +288,11 @@ void sheet_cover(struct text *out, const struct plan *plan, const struct cover *
                 print_length_unit(plan, cover->cut_height).at);
     if (cover->seams || cover->railroaded || cover->bias || cover->repeats)
         cover_lie(out, plan, cover, layer);
+    if (cover->thin) {
+        text_format(out, "  below it %s of ", print_length_unit(plan, cover->thin).at);
+        show_text(out, plan_stock_name(plan, layer->thin));
+        text_add(out, ", as cut\n");
+    }
     cover_findings(out, plan, cover);
     cover_sewing(out, plan, cover);
     sheet_layer_cutting(out, plan, cover->layer);

@@ -143,12 +143,19 @@ static const struct layer_counted *layer_counts(const struct carding *carding)
 
 static void need_pieces(struct carding *carding)
 {
+    const struct plan *plan = carding->planning->plan;
     const struct layer *layer = MODEL_FIND(carding->planning->model, layer, carding->step->layer);
-
     int64_t pieces = layer_counts(carding)->pieces;
+    int64_t thin = 0;
 
+    for (size_t i = 0; layer->thin && i < plan->pieces.count; i++)
+        thin += plan->pieces.at[i].layer == layer->key && plan->pieces.at[i].stock == layer->thin;
+    pieces -= layer->thin == layer->stock ? 0 : thin;
     card_need_count(carding, pieces, pieces == 1 ? "piece of" : "pieces of",
-                    plan_stock_name(carding->planning->plan, layer->stock));
+                    plan_stock_name(plan, layer->stock));
+    if (thin > 0 && layer->thin != layer->stock)
+        card_need_count(carding, thin, thin == 1 ? "piece of" : "pieces of",
+                        plan_stock_name(plan, layer->thin));
 }
 
 static void need_sewing(struct carding *carding)

@@ -50,6 +50,7 @@ struct spread {
     int64_t surface;       /* square millimetres of all that was cut */
     struct brim brims[EDGE_COUNT];
     const struct tufting *tufting; /* NULL without */
+    bool thin;                     /* the part of it that is of thin cloth, which nobody sees */
     struct timber timber;          /* of its box */
 };
 
@@ -125,6 +126,10 @@ struct seams {
 struct seams seams_place(struct planning *planning, const struct spread *spread, bool level,
                          int64_t cut, int64_t before, int64_t roll);
 
+/* Where the thin cloth that is sewn on below begins, from the layer's bottom; 0 without. Told where
+ * its seam falls on what it should not. */
+int64_t thin_begins(struct planning *planning, const struct spread *spread);
+
 /* The seam to the next cover of the same face, where the maker laid two side by side. */
 void seam_by_hand(struct planning *planning, const struct spread *spread);
 
@@ -171,6 +176,8 @@ void tuft_consume(struct planning *planning, struct spread *spread);
 /* Between the widths of a piece; right after it is cut. */
 void sew_widths(struct planning *planning, const struct spread *spread, const char *name,
                 const struct widths *widths, int64_t along);
+/* Of the thin cloth to the cover above it. */
+void sew_thin(struct planning *planning, const struct spread *spread, int64_t width);
 /* Of the faces and the boxing of a sewn cover, of a band, of strips of welt. */
 void sew_boxing(struct planning *planning, const struct spread *spread);
 void sew_band(struct planning *planning, const struct spread *spread, int64_t height);

@@ -13,9 +13,11 @@ bool stock_turns(const struct stock *stock)
     return !stock->pile && stock->repeat_along == 0 && stock->repeat_across == 0;
 }
 
-static bool is_hidden(const struct layer *layer)
+static bool is_hidden(const struct spread *spread)
 {
-    return layer->kind == LAYER_LINING || layer->kind == LAYER_DUST_COVER;
+    int64_t kind = spread->layer->kind;
+
+    return spread->thin || kind == LAYER_LINING || kind == LAYER_DUST_COVER;
 }
 
 /* Usable width; 0 where the stock says none, or none from which anything could be sewn. */
@@ -36,9 +38,9 @@ static bool railroaded(const struct spread *spread, int64_t roll, int64_t width,
 
     if (!stock->railroad)
         return false;
-    if (spread->layer->direction == DIRECTION_ACROSS)
+    if (spread->layer->direction == DIRECTION_ACROSS && !spread->thin)
         return true;
-    return is_hidden(spread->layer) && stock_turns(stock) && width > roll && height <= roll;
+    return is_hidden(spread) && stock_turns(stock) && width > roll && height <= roll;
 }
 
 static void tell_widths(struct planning *planning, const struct spread *spread, int count,
@@ -61,7 +63,7 @@ static void add_strips(struct planning *planning, struct spread *spread, const c
                        int count, int64_t across_roll, int64_t along_roll, bool across)
 {
     size_t first = planning->plan->pieces.count;
-    bool turns = is_hidden(spread->layer) && stock_turns(spread->stock);
+    bool turns = is_hidden(spread) && stock_turns(spread->stock);
 
     if (across)
         spread_piece(planning, spread, name, count, along_roll, across_roll, turns);
@@ -238,20 +240,53 @@ static void cut_seen(struct planning *planning, struct spread *spread, const cha
     cover->repeats = repeats_of(spread->stock, lie->along);
 }
 
-void cut_on_face(struct planning *planning, struct spread *spread, const char *name, int64_t width,
-                 int64_t height, const struct reach *reach)
+static void cut_whole(struct planning *planning, struct spread *spread, const char *name,
+                      int64_t width, int64_t height, const struct reach *reach)
 {
     struct lie lie = lie_of(planning, spread, width, height);
     size_t line = planning->plan->covers.count;
 
-    tell_handles(planning, spread);
-    seam_by_hand(planning, spread);
     if (lie.cut > lie.roll && lie.roll > 0)
         tell_spared_seam(planning, spread, lie.cut, lie.roll, lie.across);
-    if (lie.roll == 0 || is_hidden(spread->layer))
+    if (lie.roll == 0 || is_hidden(spread))
         cut_cloth(planning, spread, name, width, height);
     else
         cut_seen(planning, spread, name, &lie, reach);
     planning->plan->covers.at[line].before = reach->before;
     planning->plan->covers.at[line].below = reach->below;
+}
+
+/* The part below a seam, of the thin cloth. */
+static void cut_thin(struct planning *planning, struct spread *spread, int64_t width,
+                     int64_t height)
+{
+    const struct stock *stock = MODEL_FIND(planning->model, stock, spread->layer->thin);
+    struct spread thin = *spread;
+    bool across;
+
+    thin.stock = stock;
+    thin.thin = true;
+    spread_cloth(planning, &thin, "thin cloth", width, height, &across);
+    spread->pieces = thin.pieces;
+    spread->surface = thin.surface;
+    sew_thin(planning, spread, width);
+}
+
+void cut_on_face(struct planning *planning, struct spread *spread, const char *name, int64_t width,
+                 int64_t height, const struct reach *reach)
+{
+    int64_t thin = thin_begins(planning, spread);
+    int64_t allowance = planning->value[TRADE_SEAM_ALLOWANCE];
+    size_t line = planning->plan->covers.count;
+
+    tell_handles(planning, spread);
+    seam_by_hand(planning, spread);
+    if (thin == 0) {
+        cut_whole(planning, spread, name, width, height, reach);
+        return;
+    }
+    cut_whole(planning, spread, name, width, height - reach->below - thin + allowance,
+              &(struct reach){reach->before, allowance - thin});
+    cut_thin(planning, spread, width, reach->below + thin + allowance);
+    planning->plan->covers.at[line].thin = reach->below + thin + allowance;
 }

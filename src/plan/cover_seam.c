@@ -514,6 +514,33 @@ struct seams seams_place(struct planning *planning, const struct spread *spread,
     return place_mirrored(&seaming, seams.widths);
 }
 
+/* ---- thin cloth below ---- */
+
+int64_t thin_begins(struct planning *planning, const struct spread *spread)
+{
+    const struct layer *layer = spread->layer;
+    struct seaming seaming = {
+        .planning = planning, .spread = spread, .level = true, .middle = spread->height / 2};
+    int64_t least = planning->value[TRADE_SIDE_STRIP_MIN];
+    int64_t at, unused;
+    const char *on;
+
+    if (layer->kind != LAYER_COVER || layer->shape != SHAPE_WRAPPED ||
+        !MODEL_FIND(planning->model, stock, layer->thin) || layer->thin_height < least ||
+        layer->thin_height > spread->height - least)
+        return 0;
+    at = tuft_on_cloth(planning, spread, true, layer->thin_height) +
+         tuft_extra(planning, spread, false) / 2;
+    find_holes(&seaming);
+    find_folds(&seaming);
+    find_buttons(&seaming);
+    on = falls_on(&seaming, at, &unused);
+    if (on)
+        tell_seam(planning, spread, llabs(at - seaming.middle),
+                  at < seaming.middle ? "below" : "above", on);
+    return at;
+}
+
 /* ---- seams by hand ---- */
 
 /* Does a cover of the same face begin where this one ends? */

@@ -45,6 +45,11 @@ void sew_widths(struct planning *planning, const struct spread *spread, const ch
     seam->even = seam->count > 1;
 }
 
+void sew_thin(struct planning *planning, const struct spread *spread, int64_t width)
+{
+    add_seam(planning, spread, SEAM_STRAIGHT, "thin cloth to the cover", 1, width);
+}
+
 /* ---- boxing ---- */
 
 static bool is_sewn(const struct spread *spread, int64_t edge)

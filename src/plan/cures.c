@@ -108,13 +108,22 @@ static bool stops_more(const struct plan *tried, const struct plan *now)
     return false;
 }
 
+/* What is told for the money that can be saved has to save it, where anything has a price. */
+static bool saves(const struct planning *planning, const struct finding *finding,
+                  const struct plan *tried)
+{
+    int64_t now = planning->plan->cost.estimate;
+
+    return finding->kind != FINDING_COVER_HIDDEN || now == 0 || tried->cost.estimate < now;
+}
+
 static bool helps(const struct planning *planning, const struct finding *finding,
                   const struct cure *cure)
 {
     const struct plan *tried = pass_try(planning, cure, true);
 
     return tried && count_like(tried, finding) < count_like(planning->plan, finding) &&
-           !stops_more(tried, planning->plan);
+           !stops_more(tried, planning->plan) && saves(planning, finding, tried);
 }
 
 static void try_those_of(const struct planning *planning, struct finding *finding, size_t *left)

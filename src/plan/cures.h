@@ -45,8 +45,8 @@ void cure_offer_on_trial(const struct cure_draft *draft, struct finding *finding
 /*
  * Comes when all findings are told. Of the cures on trial keeps, the first ones first, at most
  * three a finding: those with which there is one finding less of that kind about that thing, and no
- * stop more of any kind about anything. Makes at most a dozen plans, fewer of large builds; what is
- * not tried is not kept.
+ * stop more of any kind about anything, and which save money where that is the point. Makes at most
+ * a dozen plans, fewer of large builds; what is not tried is not kept.
  */
 void cures_try(struct planning *planning);
 

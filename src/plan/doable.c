@@ -40,11 +40,14 @@ static bool stock_is_here(const struct walk *walk, int64_t stock)
     return !walk->missing[model_index(walk->plan->facts, ENTITY_stock, stock)];
 }
 
+/* Of what a layer is made of, what is not here; else its material. */
 static int64_t layer_stock(const struct walk *walk, int64_t key)
 {
     const struct layer *layer = MODEL_FIND(walk->plan->facts, layer, key);
 
-    return layer ? layer->stock : 0;
+    if (!layer)
+        return 0;
+    return stock_is_here(walk, layer->thin) ? layer->stock : layer->thin;
 }
 
 /* Screws of a frame or of a box's panels that are not here; 0 for none, and for other steps. */

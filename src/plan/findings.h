@@ -92,6 +92,7 @@
     F(SEAM_ALONE, WARN, "a seam of %e stands %1 %2 of the middle, none on the other side")         \
     F(COVER_HIDDEN, NOTE,                                                                          \
       "the mattress hides %e up to %1: thin cloth sewn on at %2 or above saves %3 of it")          \
+    F(THIN_SHOWS, WARN, "the thin cloth of %e reaches up to %1, and nothing hides it above %2")    \
     F(HANDLE_SHORT, WARN, "%2 to pull by at the %1 edge of %e: under %3 no hand holds it")         \
     F(FOAM_LIGHT, WARN, "%e, %1 by volume, is crushed in months where one sits: %2 is the least")  \
     F(FOAM_JOINED, WARN,                                                                           \

@@ -185,6 +185,8 @@ static void touch_layer(struct ordering *ordering, const struct layer *layer)
 
     order_touch(ordering, TOUCH_LAYER, layer->key);
     order_touch(ordering, TOUCH_STOCK, layer->stock);
+    if (layer->thin)
+        order_touch(ordering, TOUCH_STOCK, layer->thin);
     order_touch(ordering, TOUCH_BOX, layer->box);
     for (size_t i = 0; layer->group && i < model->group_boxes.count; i++)
         if (model->group_boxes.at[i].group == layer->group)

@@ -295,6 +295,7 @@ struct cover {
     int64_t seam;  /* the first ones stand at +- this from the middle of the face, 0 without any */
     int64_t alone; /* where a seam without a like stands: from the layer's left, on a railroaded
                       cover from its bottom; meaningless but where `seams` is 1 */
+    int64_t thin;  /* height as cut of the thin cloth sewn on below, 0 without */
     const char *hidden_by; /* the line that the seams were drawn in to; NULL without */
     bool railroaded;
     int64_t thread;  /* for all its seams */

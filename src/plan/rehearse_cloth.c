@@ -65,9 +65,16 @@ static bool is_cut(const struct stage *stage, int64_t stock)
     return !is_sliced || stage->stocks[index] != PLAN_NONE;
 }
 
+/* All cloth that it is made of; what is no thin cloth of a stock that has gone counts as cut. */
+static bool is_cut_out(const struct stage *stage, const struct layer *layer)
+{
+    return is_cut(stage, layer->stock) &&
+           (layer->thin_height == 0 || layer->thin == 0 || is_cut(stage, layer->thin));
+}
+
 static void check_made(struct stage *stage, const struct staged_layer *layer)
 {
-    if (!is_cut(stage, layer->layer->stock))
+    if (!is_cut_out(stage, layer->layer))
         lose_layer(stage, layer, stage_lapse(stage, LAPSE_NOT_CUT));
     if (layer->to_be_sewn && !layer->sewn)
         lose_layer(stage, layer, stage_lapse(stage, LAPSE_NOT_SEWN));
@@ -298,7 +305,7 @@ void do_sew(struct stage *stage, const struct step *step)
 
     if (layer->laid != PLAN_NONE)
         lose_layer(stage, layer, stage_lapse(stage, LAPSE_NOT_SEWN));
-    if (!is_cut(stage, layer->layer->stock))
+    if (!is_cut_out(stage, layer->layer))
         lose_layer(stage, layer, stage_lapse(stage, LAPSE_NOT_CUT));
     layer->sewn = true;
 }

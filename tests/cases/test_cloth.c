@@ -125,6 +125,39 @@ static void headboard_tells_what_thin_cloth_behind_the_mattress_saves(void **sta
     assert_int_equal(hidden->arguments[2].value, INCH(143.5 - 80.5));
 }
 
+/*
+ * The wings lie beside the cover's widths, so that railroading it saves nothing of the whole; up
+ * the roll it does, to 20 in: 71.75 - 6.75 - 20 + .5 high in two widths, and 6.75 + 20 + .5 of
+ * lining.
+ */
+static void headboard_takes_thin_cloth_where_that_costs_less(void **state)
+{
+    const struct plan *plan = plan_of(state);
+    const struct finding *hidden = NULL;
+    const struct plan *taken = NULL;
+    struct arena arena;
+    int covers = 0, thin = 0;
+
+    for (size_t i = 0; i < plan->findings.count; i++)
+        if (plan->findings.at[i].kind == FINDING_COVER_HIDDEN)
+            hidden = &plan->findings.at[i];
+    assert_non_null(hidden);
+    assert_int_equal(hidden->cure_count, 1);
+    arena_init(&arena);
+    assert_int_equal(plan_make_changed(plan, &hidden->cures[0], &arena, &taken), FAULT_NONE);
+    for (size_t i = 0; i < taken->pieces.count; i++) {
+        const struct piece *piece = &taken->pieces.at[i];
+
+        covers += piece->layer == hidden->key && piece->height == INCH(45.5);
+        thin += piece->layer == hidden->key && piece->height == INCH(27.25) &&
+                piece->width == INCH(80.5);
+    }
+    assert_int_equal(covers, 3); /* the centre and its sides */
+    assert_int_equal(thin, 1);
+    assert_true(taken->tally.cost < plan->tally.cost);
+    arena_release(&arena);
+}
+
 static void headboard_staples_each_layer_as_counted(void **state)
 {
     static const struct stapled rows[] = {
@@ -364,6 +397,7 @@ int main(void)
         OF(headboard, headboard_cuts_every_layer_as_computed),
         OF(headboard, headboard_takes_its_cloth_in_203_75_inches),
         OF(headboard, headboard_tells_what_thin_cloth_behind_the_mattress_saves),
+        OF(headboard, headboard_takes_thin_cloth_where_that_costs_less),
         OF(headboard, headboard_staples_each_layer_as_counted),
         OF(headboard, headboard_takes_two_cans_of_spray),
         OF(headboard, headboard_takes_188_nails_and_two_packs),

@@ -5,6 +5,7 @@
 #include "soft.h"
 
 #include "plan/cover_sums.h"
+#include "plan/cure.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
 
@@ -427,6 +428,108 @@ static void a_button_under_a_level_seam_sends_it_up(void **state)
     assert_int_equal(soft_findings(soft, FINDING_SEAM_ON), 0);
 }
 
+/* ---- thin cloth behind the mattress ---- */
+
+/* 63 x 56: 76 x 69 of cloth, 138 along in two widths. The mattress hides 20, and railroaded from
+ * the top down 54 reach to 62.5 - 53.5 = 9. */
+static int64_t add_headboard(struct soft *soft)
+{
+    int64_t cover = add_cover(soft, 63, 56);
+    int64_t box = soft_layer_of(soft, cover)->box;
+    struct object *mattress = MODEL_ADD(&soft->model, object);
+
+    soft_layer(soft, box, LAYER_LINING, SHAPE_FLAT, SIDE_BACK, soft->lining);
+    mattress->kind = OBJECT_MATTRESS;
+    mattress->name = "";
+    mattress->y = IN(3);
+    mattress->width = IN(63);
+    mattress->depth = IN(75);
+    mattress->height = IN(24);
+    return cover;
+}
+
+static const struct finding *finding_of(const struct soft *soft, int kind)
+{
+    for (size_t i = 0; i < soft->plan->findings.count; i++)
+        if (soft->plan->findings.at[i].kind == kind)
+            return &soft->plan->findings.at[i];
+    fail_msg("finding %d is not told", kind);
+    return NULL;
+}
+
+/* Railroaded it takes 76 along for 138, and 16 of lining, sewn on along all of it. */
+static void thin_cloth_is_sewn_on_where_the_mattress_hides_it(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_headboard(soft);
+    const struct finding *told;
+    const struct seam *seam = NULL;
+
+    soft_plan(soft);
+    told = finding_of(soft, FINDING_COVER_HIDDEN);
+    assert_int_equal(told->arguments[1].value, IN(9));
+    assert_int_equal(told->arguments[2].value, IN(138 - 76));
+    assert_int_equal(told->cure_count, 2);
+    assert_int_equal(cure_apply(&soft->model, &told->cures[0], NULL), FAULT_NONE);
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_COVER_HIDDEN), 0);
+    assert_int_equal(soft_findings(soft, FINDING_THIN_SHOWS), 0);
+    assert_piece(soft_piece(soft, cover, "cover", 0), 76, 54);
+    assert_true(soft_piece(soft, cover, "cover", 0)->across);
+    assert_piece(soft_piece(soft, cover, "thin cloth", 0), 76, 16);
+    assert_int_equal(soft_piece(soft, cover, "thin cloth", 0)->stock, soft->lining);
+    for (size_t i = 0; i < soft->plan->seams.count; i++)
+        if (strcmp(soft->plan->seams.at[i].what, "thin cloth to the cover") == 0)
+            seam = &soft->plan->seams.at[i];
+    assert_non_null(seam);
+    assert_int_equal(seam->length, IN(76));
+}
+
+/* Up the roll the seam stands as high as the mattress hides it: 69 - 26.5 + .5 = 43 above it. */
+static void thin_cloth_goes_under_a_cover_up_the_roll_as_well(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_headboard(soft);
+
+    soft_plan(soft);
+    assert_int_equal(
+        cure_apply(&soft->model, &finding_of(soft, FINDING_COVER_HIDDEN)->cures[1], NULL),
+        FAULT_NONE);
+    soft_plan(soft);
+    assert_piece(soft_piece(soft, cover, "cover", 0), 54, 43);
+    assert_piece(soft_piece(soft, cover, "thin cloth", 0), 76, 27);
+}
+
+static void thin_cloth_that_would_be_seen_is_told(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_headboard(soft);
+
+    soft_layer_of(soft, cover)->thin = soft->lining;
+    soft_layer_of(soft, cover)->thin_height = IN(20);
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_THIN_SHOWS), 0);
+    soft_layer_of(soft, cover)->thin_height = IN(21);
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_THIN_SHOWS), 1);
+}
+
+/* Rows of buttons in squares of 46/2 from a border of 5, one at 28: with thin cloth to there. */
+static void a_seam_of_thin_cloth_on_a_button_is_told(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_headboard(soft);
+
+    add_buttons(soft, cover, 4);
+    soft_layer_of(soft, cover)->thin = soft->lining;
+    soft_layer_of(soft, cover)->thin_height = IN(28);
+    soft_plan(soft);
+    assert_true(soft_findings(soft, FINDING_SEAM_ON) > 0);
+    soft_layer_of(soft, cover)->thin_height = IN(20);
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_SEAM_ON), 0);
+}
+
 /* ---- handles ---- */
 
 static void add_handle(struct soft *soft, int64_t cover, enum edge_word edge, double handle)
@@ -505,6 +608,10 @@ int main(void)
         SOFT_TEST(a_level_seam_behind_the_mattress_stays),
         SOFT_TEST(a_level_seam_keeps_clear_of_the_fold_below),
         SOFT_TEST(a_button_under_a_level_seam_sends_it_up),
+        SOFT_TEST(thin_cloth_is_sewn_on_where_the_mattress_hides_it),
+        SOFT_TEST(thin_cloth_goes_under_a_cover_up_the_roll_as_well),
+        SOFT_TEST(thin_cloth_that_would_be_seen_is_told),
+        SOFT_TEST(a_seam_of_thin_cloth_on_a_button_is_told),
         SOFT_TEST(a_handle_under_an_inch_is_told),
         SOFT_TEST(a_seam_that_shorter_handles_spare_is_told),
         SOFT_TEST(a_seam_that_takes_too_much_of_the_handles_is_not),
