@@ -1,5 +1,4 @@
 /*
- * A function f with f(a) + f(b) + ... <= f(C) whenever a + b + ... <= C is dual feasible for C.
  * Laid beside each other by f of their widths and g of their lengths, parts that fit W x L still
  * take no more than f(W) g(L). So a length for which they would take more is too short, and so is
  * every shorter one. A part that may turn counts the way it takes less.
@@ -7,91 +6,24 @@
 #include "cut/rollbound.h"
 
 #include "base/quantity.h"
+#include "cut/dual.h"
 #include "cut/ranking.h"
 
 #include <assert.h>
 #include <stdlib.h>
 #include <string.h>
 
-/* ---- dual feasible functions ---- */
-
-/* SAME: x. STEP: all above C - k, nothing below k. SHARE: whole k + 1-ths, by k. TWICE: whole k's,
- * a measure of the rest for what is over half. */
-enum dual_kind { DUAL_SAME, DUAL_STEP, DUAL_SHARE, DUAL_TWICE };
-
-struct dual {
-    enum dual_kind kind;
-    int64_t k;
-};
-
-#define SHARES_MOST 6
-#define DUALS_MOST 48 /* of a side: more lengths or widths than that are left aside */
-
-struct duals {
-    struct dual at[DUALS_MOST];
-    size_t count, most;
-};
-
-static int64_t dual_twice(int64_t x, int64_t k, int64_t all)
-{
-    if (2 * x > all)
-        return 2 * (all / k - (all - x) / k);
-    return 2 * x == all ? all / k : 2 * (x / k);
-}
-
-static int64_t dual_of(const struct dual *dual, int64_t x, int64_t all)
-{
-    switch (dual->kind) {
-    case DUAL_STEP:
-        return x > all - dual->k ? all : x < dual->k ? 0 : x;
-    case DUAL_SHARE:
-        return (dual->k + 1) * x % all == 0 ? dual->k * x : (dual->k + 1) * x / all * all;
-    case DUAL_TWICE:
-        return dual_twice(x, dual->k, all);
-    default:
-        return x;
-    }
-}
-
-/* The function of the whole. */
-static int64_t dual_all(const struct dual *dual, int64_t all)
-{
-    if (dual->kind == DUAL_SHARE)
-        return dual->k * all;
-    return dual->kind == DUAL_TWICE ? 2 * (all / dual->k) : all;
-}
-
-static void add_dual(struct duals *duals, enum dual_kind kind, int64_t k)
-{
-    for (size_t i = 0; i < duals->count; i++)
-        if (duals->at[i].kind == kind && duals->at[i].k == k)
-            return;
-    if (duals->count < duals->most)
-        duals->at[duals->count++] = (struct dual){kind, k};
-}
-
-static void add_duals_of(struct duals *duals, int64_t measure, int64_t all)
-{
-    if (measure > 0 && 2 * measure <= all) {
-        add_dual(duals, DUAL_STEP, measure);
-        add_dual(duals, DUAL_TWICE, measure);
-    }
-}
-
 /* Functions that change something: steps at the measures of parts. */
 static struct duals find_duals(const struct roll_job *job, bool of_length, int64_t all, size_t most)
 {
-    struct duals duals = {.most = most < DUALS_MOST ? most : DUALS_MOST};
+    struct duals duals = duals_begin(most);
 
-    add_dual(&duals, DUAL_SAME, 0);
-    for (int64_t k = 1; k <= SHARES_MOST; k++)
-        add_dual(&duals, DUAL_SHARE, k);
     for (size_t i = 0; i < job->count; i++) {
         const struct roll_part *part = &job->parts[i];
 
-        add_duals_of(&duals, of_length ? part->length : part->width, all);
+        duals_add(&duals, of_length ? part->length : part->width, all);
         if (part->may_turn)
-            add_duals_of(&duals, of_length ? part->width : part->length, all);
+            duals_add(&duals, of_length ? part->width : part->length, all);
     }
     return duals;
 }

@@ -15,8 +15,8 @@
 #define NO_PART INT32_C(-1)
 #define WALL (INT64_MAX / 4) /* higher than any part is long */
 
-#define WORK_PART 4  /* units for each part that is looked at for a ledge, */
-#define WORK_LEDGE 6 /* and for each ledge when one is looked for; */
+#define WORK_PART 5  /* units for each part that is looked at for a ledge, */
+#define WORK_LEDGE 8 /* and for each ledge when one is looked for; */
 #define WORK_LYING 2 /* for each part that lies in the way of a nook */
 
 void roll_order_init(struct roll_order *order, const struct roll_job *job, struct arena *arena)

@@ -14,6 +14,8 @@
 #include "cut/ranking.h"
 #include "cut/rollbound.h"
 #include "cut/rollhunt.h"
+#include "cut/rollrows.h"
+#include "cut/rollsweep.h"
 #include "cut/split.h"
 
 #include <assert.h>
@@ -32,6 +34,11 @@
 #define FEW_PARTS 4
 #define SOME_PARTS 12
 
+/* In turn with the hunts, a slice of work each, goes the sweep; of more parts than so many hunts
+ * get more. */
+#define FEW_SWEPT 30
+#define SHARE_OF_HUNTS 4
+
 enum aim { AIM_SHORTER, AIM_CHEAPER, AIMS };
 
 struct rolls_search {
@@ -47,7 +54,12 @@ struct rolls_search {
 
     struct roll_hunt hunts[ROLL_WAYS][AIMS];
     bool hunting;
-    bool thorough; /* the bound is the best that there is */
+    bool thorough; /* the bound is the best that is known without a sweep */
+
+    struct roll_sweep *sweep;
+    int64_t swept;    /* target of the sweep; 0: none yet */
+    int64_t unjudged; /* a target of which it can say no more */
+
     size_t turn;
     int64_t stale; /* work since the best was found */
 };
@@ -288,14 +300,24 @@ static void hunt_on(struct rolls_search *search, struct roll_hunt *hunt, int64_t
     aim_hunts(search, false);
 }
 
-static bool is_worth_it(const struct rolls_search *search)
+static bool cost_proven(const struct rolls_search *search)
+{
+    return cost_of(search, search->length) == cost_of(search, search->bound);
+}
+
+static int64_t patience(const struct rolls_search *search)
 {
     int64_t count = (int64_t)search->roll.count;
 
-    return count > 1 && search->length > search->bound &&
-           search->stale < count * (count > SOME_PARTS  ? STALE_MANY
-                                    : count > FEW_PARTS ? STALE_SOME
-                                                        : STALE_FEW);
+    if (count <= FEW_PARTS || cost_proven(search))
+        return count * STALE_FEW;
+    return count * (count > SOME_PARTS ? STALE_MANY : STALE_SOME);
+}
+
+static bool is_hunted(const struct rolls_search *search)
+{
+    return search->roll.count > 1 && search->length > search->bound &&
+           search->stale < patience(search);
 }
 
 /* All hunts in turn, until about `work` is done. */
@@ -303,15 +325,94 @@ static void hunt_all(struct rolls_search *search, int64_t work, int64_t *done)
 {
     int64_t begin = *done;
 
-    if (!search->hunting && is_worth_it(search))
+    if (!search->hunting && is_hunted(search))
         begin_hunts(search);
-    while (is_worth_it(search) && *done - begin < work) {
+    while (is_hunted(search) && *done - begin < work) {
         size_t turn = search->turn++ % (ROLL_WAYS * AIMS);
         struct roll_hunt *hunt = &search->hunts[turn / AIMS][turn % AIMS];
         int64_t left = work - (*done - begin);
 
         if (hunt->job && target_of(search, (enum aim)(turn % AIMS)) > 0)
             hunt_on(search, hunt, left < SLICE ? left : SLICE, done);
+    }
+}
+
+/* ---- the sweep ---- */
+
+/* The longest length that costs as little as the bound; where lengths are not sold in steps, the
+ * next that is shorter. 0 where there is nothing to ask. */
+static int64_t sweep_target(const struct rolls_search *search)
+{
+    int64_t target = search->length - 1, cheapest, from;
+
+    if (search->length <= search->bound || cost_proven(search) || search->roll.count > SWEEP_PARTS)
+        return 0;
+    from = search->unjudged < search->bound ? search->bound : search->unjudged + 1;
+    cheapest = roll_used_for(&search->job->sale, cost_of(search, from)) + search->job->kerf;
+    target = search->job->sale.step > 1 && cheapest < target ? cheapest : target;
+    return target > search->unjudged ? target : 0;
+}
+
+static bool sooner(const struct roll_spot *a, const struct roll_spot *b)
+{
+    return a->along < b->along || (a->along == b->along && a->across < b->across);
+}
+
+/* Parts in the order in which they lie. */
+static void set_order(struct rolls_search *search, const struct roll_spot *spots)
+{
+    int32_t *at = search->order.at;
+
+    for (size_t i = 1; i < search->roll.count; i++) {
+        int32_t kept = at[i];
+        size_t to = i;
+
+        for (; to > 0 && sooner(&spots[kept], &spots[at[to - 1]]); to--)
+            at[to] = at[to - 1];
+        at[to] = kept;
+    }
+}
+
+/* Takes over what the sweep found, and lets hunts look below it. */
+static void keep_swept(struct rolls_search *search)
+{
+    const struct roll_spot *spots = roll_sweep_spots(search->sweep);
+    int64_t length = 0;
+
+    for (size_t i = 0; i < search->roll.count; i++) {
+        const struct roll_part *part = &search->roll.parts[i];
+        int64_t far = spots[i].along + (spots[i].turned ? part->width : part->length);
+
+        length = far > length ? far : length;
+    }
+    assert(length < search->length && length >= search->bound);
+    memcpy(search->spots, spots, search->roll.count * sizeof *spots);
+    search->length = length;
+    search->stale = 0;
+    set_order(search, spots);
+    if (search->hunting)
+        aim_hunts(search, true);
+}
+
+static void sweep_on(struct rolls_search *search, int64_t work, int64_t *done)
+{
+    int64_t begin = *done, target;
+
+    while (*done - begin < work && (target = sweep_target(search)) > 0) {
+        enum sweep_verdict verdict;
+
+        if (!search->sweep)
+            search->sweep = roll_sweep_new(&search->roll, search->arena);
+        if (search->swept != target)
+            roll_sweep_aim(search->sweep, target);
+        search->swept = target;
+        verdict = roll_sweep_on(search->sweep, work - (*done - begin), done);
+        if (verdict == SWEEP_NEVER)
+            search->bound = target + 1;
+        if (verdict == SWEEP_FITS)
+            keep_swept(search);
+        if (verdict == SWEEP_UNKNOWN)
+            search->unjudged = target;
     }
 }
 
@@ -402,11 +503,20 @@ void *rolls_begin(const struct cut_job *job, struct arena *arena, const struct c
     return search;
 }
 
-/* More pairs of functions may show more, but need not. */
-static void look_closer(struct rolls_search *search)
+static bool is_worth_it(const struct rolls_search *search)
+{
+    return is_hunted(search) || sweep_target(search) > 0;
+}
+
+/* More pairs of functions may show more, and slices; but they need not. */
+static void look_closer(struct rolls_search *search, int64_t *done)
 {
     int64_t bound = roll_bound(&search->roll, ROLL_PAIRS_MANY, search->arena);
 
+    if (bound > search->bound)
+        search->bound = bound;
+    if (search->roll.count <= SWEEP_PARTS && !cost_proven(search))
+        bound = roll_rows_bound(&search->roll, search->arena, done);
     if (bound > search->bound)
         search->bound = bound;
     search->thorough = true;
@@ -415,11 +525,14 @@ static void look_closer(struct rolls_search *search)
 bool rolls_step(void *state, int64_t work, int64_t *done, struct cut_layout *best)
 {
     struct rolls_search *search = state;
-    int64_t before = search->length, bound = search->bound;
+    int64_t before = search->length, bound = search->bound, begin = *done;
 
-    if (!search->thorough && is_worth_it(search))
-        look_closer(search);
-    hunt_all(search, work, done);
+    if (!search->thorough && is_hunted(search))
+        look_closer(search, done);
+    while (is_worth_it(search) && *done - begin < work) {
+        hunt_all(search, search->roll.count > FEW_SWEPT ? SHARE_OF_HUNTS * SLICE : SLICE, done);
+        sweep_on(search, SLICE, done);
+    }
     if (search->length < before || search->bound > bound)
         *best = lay(search);
     return is_worth_it(search);

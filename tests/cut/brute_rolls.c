@@ -1,5 +1,7 @@
 #include "brute_rolls.h"
 
+#include "dice.h"
+
 #include <assert.h>
 
 struct lying {
@@ -126,4 +128,45 @@ int64_t brute_length(const struct cut_job *job, int64_t most)
         if (lay(&brute, 0))
             return brute.length;
     return -1;
+}
+
+/* ---- jobs by chance ---- */
+
+static struct cut_piece tiny_part(struct dice *dice, bool pattern)
+{
+    struct cut_piece part = {.length = dice_between(dice, 1, 3), .width = dice_between(dice, 1, 4)};
+
+    part.may_turn = dice_between(dice, 0, 2) == 0;
+    if (!pattern)
+        return part;
+    part.group = (size_t)dice_between(dice, 0, 2);
+    if (dice_between(dice, 0, 5) == 0)
+        part.group = CUT_PINNED;
+    part.along = dice_between(dice, 0, 2);
+    part.across = dice_between(dice, 0, 2);
+    part.centred_along = dice_between(dice, 0, 2) == 0;
+    part.centred_across = dice_between(dice, 0, 2) == 0;
+    return part;
+}
+
+struct cut_job brute_job(struct dice *dice, struct cut_piece *parts, struct cut_size *roll,
+                         struct cut_blemish *blemish)
+{
+    struct cut_job job = {.parts = parts, .sizes = roll, .size_count = 1};
+    bool pattern = dice_between(dice, 0, 2) > 0;
+
+    *roll = (struct cut_size){0, dice_between(dice, 4, 5), 0, CUT_ANY};
+    job.part_count = (size_t)dice_between(dice, 1, BRUTE_ROLL_PARTS);
+    for (size_t i = 0; i < job.part_count; i++)
+        parts[i] = tiny_part(dice, pattern);
+    if (pattern) {
+        job.pattern.along = 2 * dice_between(dice, 0, 2);
+        job.pattern.across = 2 * dice_between(dice, 0, 2);
+        job.pattern.half_drop = dice_between(dice, 0, 1);
+    }
+    job.blemish_count = dice_between(dice, 0, 3) == 0;
+    *blemish = (struct cut_blemish){dice_between(dice, 0, 4), dice_between(dice, 0, 3),
+                                    dice_between(dice, 1, 2), dice_between(dice, 1, 4)};
+    job.blemishes = blemish;
+    return job;
 }

@@ -449,49 +449,6 @@ static void a_search_that_goes_on_is_never_worse(void **state)
 
 /* ---- against everything that there is ---- */
 
-#define MOST_TINY 30 /* no tiny job needs so long a roll */
-
-static struct cut_piece tiny_part(struct dice *dice, bool pattern)
-{
-    struct cut_piece part = {.length = dice_between(dice, 1, 3), .width = dice_between(dice, 1, 4)};
-
-    part.may_turn = dice_between(dice, 0, 2) == 0;
-    if (!pattern)
-        return part;
-    part.group = (size_t)dice_between(dice, 0, 2);
-    if (dice_between(dice, 0, 5) == 0)
-        part.group = CUT_PINNED;
-    part.along = dice_between(dice, 0, 2);
-    part.across = dice_between(dice, 0, 2);
-    part.centred_along = dice_between(dice, 0, 2) == 0;
-    part.centred_across = dice_between(dice, 0, 2) == 0;
-    return part;
-}
-
-/* Measures of a few units, so that every place can be tried. */
-static struct cut_job tiny_job(struct dice *dice, struct parts *parts, struct cut_size *roll,
-                               struct cut_blemish *blemish)
-{
-    struct cut_job job = {.parts = parts->at, .sizes = roll, .size_count = 1};
-    bool pattern = dice_between(dice, 0, 2) > 0;
-
-    *roll = (struct cut_size){0, dice_between(dice, 4, 5), 0, ANY};
-    parts->count = (size_t)dice_between(dice, 1, BRUTE_ROLL_PARTS);
-    for (size_t i = 0; i < parts->count; i++)
-        parts->at[i] = tiny_part(dice, pattern);
-    job.part_count = parts->count;
-    if (pattern) {
-        job.pattern.along = 2 * dice_between(dice, 0, 2);
-        job.pattern.across = 2 * dice_between(dice, 0, 2);
-        job.pattern.half_drop = dice_between(dice, 0, 1);
-    }
-    job.blemish_count = dice_between(dice, 0, 3) == 0;
-    *blemish = (struct cut_blemish){dice_between(dice, 0, 4), dice_between(dice, 0, 3),
-                                    dice_between(dice, 1, 2), dice_between(dice, 1, 4)};
-    job.blemishes = blemish;
-    return job;
-}
-
 /* Returns whether the job was one that takes all its parts. */
 static bool check_tiny(struct dice *dice, int *proven)
 {
@@ -499,10 +456,10 @@ static bool check_tiny(struct dice *dice, int *proven)
     struct parts parts;
     struct cut_size roll;
     struct cut_blemish blemish;
-    struct cut_job job = tiny_job(dice, &parts, &roll, &blemish);
+    struct cut_job job = brute_job(dice, parts.at, &roll, &blemish);
     struct cut_layout layout = saw_on(CUT_ROLLS, &job, 2000000, 1000000, &own);
     bool all = layout.left_out.count == 0;
-    int64_t least = brute_length(&job, all ? layout.cost : MOST_TINY);
+    int64_t least = brute_length(&job, all ? layout.cost : BRUTE_ROLL_LENGTH);
 
     if (all) {
         assert_int_equal(layout.cost, least);
@@ -582,8 +539,10 @@ static void proven_jobs_stay_what_they_are(void **state)
         struct parts parts;
         struct cut_size roll;
         struct cut_blemish blemish;
-        struct cut_job job = tiny_job(&dice, &parts, &roll, &blemish);
+        struct cut_job job = brute_job(&dice, parts.at, &roll, &blemish);
         struct cut_layout first = lay_on(&job, &own), other;
+
+        parts.count = job.part_count;
 
         if (first.left_out.count == 0 && layout_proven(&first)) {
             shuffle(&dice, &parts);

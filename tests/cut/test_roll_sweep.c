@@ -1,0 +1,282 @@
+/*
+ * The bounds by slices and the sweep, which say that a roll is too short: held against every place
+ * of every part, and against what is published.
+ */
+#include "brute_rolls.h"
+#include "cut/rollsweep.h"
+#include "dice.h"
+#include "saw.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+static struct arena arena;
+static jmp_buf escape;
+
+static int open_arena(void **state)
+{
+    (void)state;
+    arena_init(&arena);
+    return 0;
+}
+
+static int close_arena(void **state)
+{
+    (void)state;
+    arena_release(&arena);
+    return 0;
+}
+
+/* ---- slices ---- */
+
+static struct slices slices_of(int64_t room)
+{
+    struct slices slices;
+
+    arena.escape = &escape;
+    if (setjmp(escape))
+        fail_msg("memory is out");
+    slices = slices_begin(4, 8, &arena);
+    slices.room = room;
+    return slices;
+}
+
+static void add_kind(struct slices *slices, int64_t count, const struct slice_way *ways,
+                     size_t way_count)
+{
+    slices->kinds[slices->kind_count] = (struct slice_kind){.count = count,
+                                                            .wanted = (double)count,
+                                                            .first = slices->way_count,
+                                                            .way_count = way_count};
+    for (size_t w = 0; w < way_count; w++) {
+        slices->ways[slices->way_count] = ways[w];
+        slices->ways[slices->way_count++].kind = slices->kind_count;
+    }
+    slices->kind_count++;
+}
+
+static int64_t least(struct slices *slices)
+{
+    return slices_solve(slices, INT64_C(1000000));
+}
+
+/* By hand: three parts 4 wide and 6 long, two beside each other on 10: 18 / 2. */
+static void parts_share_slices_as_the_width_lets_them(void **state)
+{
+    struct slices slices = slices_of(10);
+    const struct slice_way way = {.size = 4, .share = 6};
+
+    (void)state;
+    add_kind(&slices, 3, &way, 1);
+    assert_int_equal(least(&slices), 9);
+}
+
+/* By hand: one part is met once by a slice, though two of them had room. */
+static void a_slice_meets_a_part_once(void **state)
+{
+    struct slices slices = slices_of(10);
+    const struct slice_way one = {.size = 4, .share = 6}, other = {.size = 2, .share = 4};
+
+    (void)state;
+    add_kind(&slices, 1, &one, 1);
+    add_kind(&slices, 1, &other, 1);
+    assert_int_equal(least(&slices), 6);
+}
+
+/* By hand: with a repeat of 6 the second place ends beyond 10, so each lies alone. */
+static void a_repeat_keeps_parts_apart(void **state)
+{
+    struct slices slices = slices_of(10);
+    const struct slice_way way = {.size = 4, .share = 6, .at = 1, .repeat = 6};
+
+    (void)state;
+    add_kind(&slices, 3, &way, 1);
+    assert_int_equal(least(&slices), 18);
+}
+
+/* By hand: 7 x 3 lies across (3 slices) where 4 are left beside 6 x 8; so 8 slices hold two. */
+static void a_part_that_may_turn_lies_as_it_needs_least(void **state)
+{
+    struct slices slices = slices_of(10);
+    const struct slice_way wide = {.size = 3, .share = 8};
+    const struct slice_way ways[] = {{.size = 3, .share = 7}, {.size = 7, .share = 3}};
+
+    (void)state;
+    add_kind(&slices, 1, &wide, 1);
+    add_kind(&slices, 2, ways, 2);
+    assert_int_equal(least(&slices), 8);
+}
+
+/* ---- against everything that there is ---- */
+
+struct tally {
+    int jobs, never, fits, shown;
+};
+
+static struct roll_job whole_job(const struct cut_job *job, bool *ret_whole)
+{
+    size_t *parts = ARENA_MANY(&arena, size_t, job->part_count);
+    const bool *takes = roll_takes(job, 0, &arena);
+
+    *ret_whole = true;
+    for (size_t i = 0; i < job->part_count; i++) {
+        parts[i] = i;
+        *ret_whole = *ret_whole && takes[i];
+    }
+    return *ret_whole ? roll_job_make(job, 0, parts, job->part_count, &arena)
+                      : (struct roll_job){0};
+}
+
+static enum sweep_verdict verdict_of(struct roll_sweep *sweep, int64_t target)
+{
+    int64_t done = 0;
+
+    roll_sweep_aim(sweep, target);
+    return roll_sweep_on(sweep, INT64_C(50000000), &done);
+}
+
+/* The farthest end of what the sweep found, which is checked by the layout's own verifier elsewhere
+ * (test_rolls): here only that it keeps its word. */
+static int64_t end_of(const struct roll_job *job, const struct roll_spot *spots)
+{
+    int64_t end = 0;
+
+    for (size_t i = 0; i < job->count; i++) {
+        int64_t far =
+            spots[i].along + (spots[i].turned ? job->parts[i].width : job->parts[i].length);
+
+        end = far > end ? far : end;
+    }
+    return end;
+}
+
+static void check_job(const struct cut_job *job, struct tally *tally)
+{
+    int64_t shortest, work = 0, bound;
+    struct roll_sweep *sweep;
+    enum sweep_verdict verdict;
+    bool whole;
+
+    arena.escape = &escape;
+    if (setjmp(escape))
+        fail_msg("memory is out");
+    struct roll_job roll = whole_job(job, &whole);
+    if (!whole)
+        return;
+    shortest = brute_length(job, BRUTE_ROLL_LENGTH);
+    bound = roll_rows_bound(&roll, &arena, &work);
+    assert_true(bound <= shortest);
+    sweep = roll_sweep_new(&roll, &arena);
+    verdict = verdict_of(sweep, shortest - 1);
+    assert_int_not_equal(verdict, SWEEP_FITS);
+    tally->never += verdict == SWEEP_NEVER;
+    verdict = verdict_of(sweep, shortest);
+    assert_int_not_equal(verdict, SWEEP_NEVER);
+    if (verdict == SWEEP_FITS)
+        assert_true(end_of(&roll, roll_sweep_spots(sweep)) <= shortest);
+    tally->fits += verdict == SWEEP_FITS;
+    tally->shown += bound == shortest;
+    tally->jobs++;
+}
+
+static void a_sweep_says_what_trying_every_place_says(void **state)
+{
+    struct dice dice = {44};
+    struct tally tally = {0};
+
+    (void)state;
+    for (int i = 0; i < 150; i++) {
+        struct cut_piece parts[BRUTE_ROLL_PARTS];
+        struct cut_size roll;
+        struct cut_blemish blemish;
+        struct cut_job job = brute_job(&dice, parts, &roll, &blemish);
+
+        check_job(&job, &tally);
+        arena_release(&arena);
+    }
+    assert_true(tally.jobs > 100);
+    assert_true(tally.never > tally.jobs * 3 / 4);
+    assert_true(tally.fits > tally.jobs * 3 / 4);
+    assert_true(tally.shown > tally.jobs / 2);
+}
+
+/* ---- published sets with waste ---- */
+
+struct published {
+    const char *name;
+    int64_t width, length; /* the optimum */
+    int count;
+    struct {
+        int16_t width, length;
+    } parts[20];
+};
+
+/* Optima of the sets as strips: Martello, Monaci and Vigo, INFORMS Journal on Computing 15 (2003).
+ */
+static const struct published published[] = {
+    /* Christofides and Whitlock, Operations Research 25 (1977) */
+    {"cgcut1",
+     10,
+     23,
+     16,
+     {{4, 8},
+      {4, 8},
+      {7, 3},
+      {2, 8},
+      {2, 8},
+      {2, 8},
+      {4, 3},
+      {4, 3},
+      {4, 3},
+      {4, 3},
+      {4, 3},
+      {3, 3},
+      {3, 3},
+      {2, 3},
+      {2, 3},
+      {1, 2}}},
+    /* Beasley, Journal of the Operational Research Society 36 (1985) */
+    {"gcut2", 250, 1187, 20, {{133, 120}, {186, 135}, {75, 86},   {73, 103},  {85, 66},
+                              {97, 135},  {175, 91},  {176, 131}, {176, 71},  {72, 153},
+                              {148, 87},  {107, 168}, {90, 118},  {109, 140}, {159, 132},
+                              {93, 152},  {68, 135},  {158, 121}, {94, 68},   {76, 155}}},
+};
+
+static void published_jobs_with_waste_are_proven(void **state)
+{
+    (void)state;
+    for (size_t i = 0; i < sizeof published / sizeof *published; i++) {
+        const struct published *of = &published[i];
+        const struct cut_size roll = {0, of->width, 0, ANY};
+        struct parts parts = {.count = 0};
+        struct cut_job job = {.parts = parts.at, .sizes = &roll, .size_count = 1};
+        struct cut_layout layout;
+
+        for (int k = 0; k < of->count; k++)
+            parts_add(&parts, 1, of->parts[k].length, of->parts[k].width, false);
+        job.part_count = parts.count;
+        layout = saw_on(CUT_ROLLS, &job, 3000000000, 20000000, &arena);
+        if (layout.cost != of->length || layout.bound != of->length)
+            fail_msg("%s: %lld, at least %lld, not %lld", of->name, (long long)layout.cost,
+                     (long long)layout.bound, (long long)of->length);
+        arena_release(&arena);
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(parts_share_slices_as_the_width_lets_them),
+        cmocka_unit_test(a_slice_meets_a_part_once),
+        cmocka_unit_test(a_repeat_keeps_parts_apart),
+        cmocka_unit_test(a_part_that_may_turn_lies_as_it_needs_least),
+        cmocka_unit_test(a_sweep_says_what_trying_every_place_says),
+        cmocka_unit_test(published_jobs_with_waste_are_proven),
+    };
+
+    return cmocka_run_group_tests_name("roll sweep", tests, open_arena, close_arena) ? 1 : 0;
+}
