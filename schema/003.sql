@@ -1,6 +1,6 @@
 -- Version 3: what stock is like where that counts, which is one cloth in several widths, how an outside
 -- back is fixed, how the widths of a cover are sewn together, and thin cloth sewn on where nobody sees
--- it.
+-- it; how a cover keeps to the pattern of its cloth, and a flaw of a roll to be cut round.
 ALTER TABLE stock ADD COLUMN nature TEXT NOT NULL DEFAULT 'plain' CHECK (nature IN (
     'plain', 'vinyl', 'heavy', 'soft', 'elastic', 'card', 'tack_strip', 'thread', 'stitching'));
 ALTER TABLE layer ADD COLUMN closing TEXT NOT NULL DEFAULT 'auto' CHECK (closing IN (
@@ -11,5 +11,11 @@ ALTER TABLE layer ADD COLUMN thin INTEGER REFERENCES stock (key) DEFERRABLE INIT
 ALTER TABLE layer ADD COLUMN thin_height INTEGER NOT NULL DEFAULT 0
     CHECK (thin_height BETWEEN 0 AND 1920000);
 ALTER TABLE stock ADD COLUMN cloth TEXT NOT NULL DEFAULT '' CHECK (length(cloth) <= 60);
+ALTER TABLE layer ADD COLUMN unmatched INTEGER NOT NULL DEFAULT 0 CHECK (unmatched IN (0, 1));
+ALTER TABLE layer ADD COLUMN motif INTEGER NOT NULL DEFAULT 0
+    CHECK (motif BETWEEN -960000 AND 960000);
+ALTER TABLE stock ADD COLUMN flaw INTEGER NOT NULL DEFAULT 0 CHECK (flaw BETWEEN 0 AND 32000000);
+ALTER TABLE stock ADD COLUMN flaw_length INTEGER NOT NULL DEFAULT 0
+    CHECK (flaw_length BETWEEN 0 AND 3200000);
 
 PRAGMA user_version = 3;

@@ -77,7 +77,12 @@
     F(TEXT, supplier, 0, 0, 60, none, "where it is bought")                                       \
     F(TEXT, note, 0, 0, 500, none, "note")                                                        \
     F(CHOICE, nature, 0, 0, 0, nature, "what it is like, where that counts")                      \
-    F(TEXT, cloth, 0, 0, 60, none, "cloth that is made in several widths: one word for all of them")
+    F(TEXT, cloth, 0, 0, 60, none,                                                                \
+      "cloth that is made in several widths: one word for all of them")                           \
+    F(LENGTH, flaw, 0, 0, FIELDS_MM(100000), none,                                                \
+      "where a flaw of the roll begins, from its end that is cut first")                          \
+    F(LENGTH, flaw_length, 0, 0, FIELDS_MM(10000), none,                                          \
+      "length of roll that the flaw spoils; nothing for none")
 
 #define FIELDS_OF_offer(F)                                                     \
     F(REF, stock, 0, 1, 0, stock, "what is offered")                           \
@@ -270,7 +275,10 @@
     F(CHOICE, seaming, 0, 0, 0, seaming, "where the seams between its widths fall")              \
     F(REF, thin, 0, 0, 0, stock, "thin cloth that is sewn on below, where nobody sees it")       \
     F(LENGTH, thin_height, 0, 0, FIELDS_MM(6000), none,                                          \
-      "how far up the thin cloth reaches, from where the layer begins")
+      "how far up the thin cloth reaches, from where the layer begins")                          \
+    F(FLAG, unmatched, 0, 0, 1, none, "the pattern of its cloth need not meet that of others")   \
+    F(LENGTH, motif, 0, -FIELDS_MM(3000), FIELDS_MM(3000), none,                                 \
+      "from its middle to the line of the pattern that all keep to; to the right")
 
 #define FIELDS_OF_layer_edge(F)                                                             \
     F(REF, layer, 0, 1, 0, layer, "layer")                                                  \

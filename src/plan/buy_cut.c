@@ -155,23 +155,25 @@ static bool has_pattern(const struct stock *stock)
 
 /*
  * Pieces of patterned cloth begin at one place of the repeat along, and across have their middles
- * on one line of it; what is sewn beside another goes on in the pattern there. Strips and the like,
- * which may lie either way, need not match. Where a half-drop has no repeat across, each width sewn
- * on drops.
+ * on one line of it, or have that line where their layer says; what is sewn beside another goes on
+ * in the pattern there. Strips and the like, which may lie either way, need not match, and layers
+ * of which the maker says so. Where a half-drop has no repeat across, each width sewn on drops.
  */
 static void match(const struct cutting_job *job, const struct part *part, struct cut_piece *piece)
 {
     const struct piece *cut;
+    const struct layer *layer;
 
     if (!has_pattern(job->stock) || part->piece == PLAN_NONE)
         return;
     cut = &job->planning->plan->pieces.at[part->piece];
-    if (cut->turned_allowed)
+    layer = MODEL_FIND(job->planning->model, layer, cut->layer);
+    if (cut->turned_allowed || (layer && layer->unmatched))
         return;
     piece->may_turn = false;
     piece->group = cut->across ? MATCH_RAILROADED : MATCH_UPRIGHT;
     piece->centred_across = true;
-    piece->across = cut->aside;
+    piece->across = cut->aside - (layer ? layer->motif : 0);
     if (job->stock->half_drop && job->stock->repeat_across == 0 && cut->nth % 2 != 0)
         piece->along = job->stock->repeat_along / 2;
 }
@@ -199,11 +201,23 @@ static struct cut_sale sale_of(const struct cutting_job *job)
                              .step = stock->step_cut ? stock->step_cut : value[TRADE_CLOTH_ROUND]};
 }
 
+/* A flaw of the roll spoils its whole width. */
+static void set_flaw(const struct cutting_job *job, struct cut_job *made)
+{
+    struct cut_blemish *flaw = ARENA_NEW(job->planning->arena, struct cut_blemish);
+
+    *flaw = (struct cut_blemish){
+        .along = job->stock->flaw, .length = job->stock->flaw_length, .width = job->stock->width};
+    made->blemishes = flaw;
+    made->blemish_count = flaw->length > 0;
+}
+
 static void set_roll(const struct cutting_job *job, struct cut_job *made)
 {
     made->sale = sale_of(job);
     made->pattern = (struct cut_pattern){job->stock->repeat_along, job->stock->repeat_across,
                                          job->stock->half_drop};
+    set_flaw(job, made);
 }
 
 static enum cut_way way_of(const struct stock *stock)

@@ -103,6 +103,79 @@ static void the_pattern_goes_on_over_the_seams(void **state)
     assert_int_equal(left->nth, -1);
 }
 
+static struct layer *matched_wing(struct soft *soft, int64_t *ret_wing)
+{
+    int64_t batting;
+
+    *ret_wing = soft_wing(soft, "L", SIDE_RIGHT, &batting);
+    stock_of(soft, soft->cloth)->repeat_across = IN(20);
+    return soft_layer_of(soft, *ret_wing);
+}
+
+/* Half of the piece, rounded down, from its left edge: 15 7/8 in. */
+static int64_t middle_of(const struct soft *soft, const struct piece *piece)
+{
+    return across_of(soft, piece) + piece->width / 2;
+}
+
+/* By hand: 20 in of repeat, so faces whose middles are 20, 40 ... in from that of another. */
+static void middles_lie_on_one_line_of_the_pattern_or_the_motif_to_the_right(void **state)
+{
+    struct soft *soft = *state;
+    struct centre centre = add_centre(soft);
+    int64_t wing, apart;
+
+    matched_wing(soft, &wing)->motif = IN(3);
+    soft_plan(soft);
+    apart = middle_of(soft, soft_piece(soft, wing, "face", 0)) + IN(3) -
+            middle_of(soft, soft_piece(soft, centre.cover, "cover", 0));
+    assert_int_equal(apart % IN(20), 0);
+    apart = middle_of(soft, soft_piece(soft, wing, "face", 0)) -
+            middle_of(soft, soft_piece(soft, wing, "face", 1));
+    assert_int_equal(apart % IN(20), 0);
+}
+
+static int64_t cloth_used(const struct soft *soft)
+{
+    for (size_t i = 0; i < soft->plan->jobs.count; i++)
+        if (soft->plan->jobs.at[i].stock == soft->cloth)
+            return soft->plan->jobs.at[i].layout->blanks.at[0].used;
+    fail_msg("no cloth is cut");
+    return 0;
+}
+
+/* By hand: two faces 15 7/8 in wide lie beside each other on 54 in, but for a repeat of 40 in, by
+ * which only one has a place; unmatched they do again. */
+static void a_layer_that_need_not_match_lies_as_it_fits(void **state)
+{
+    struct soft *soft = *state;
+    int64_t wing;
+    struct layer *layer = matched_wing(soft, &wing);
+
+    stock_of(soft, soft->cloth)->repeat_across = IN(40);
+    soft_plan(soft);
+    assert_true(cloth_used(soft) >= IN(2 * 60.25));
+    layer->unmatched = 1;
+    soft_plan(soft);
+    assert_true(cloth_used(soft) < IN(2 * 60.25));
+}
+
+/* By hand: what is 60 1/4 in long does not fit before a flaw that begins at 10 in. */
+static void a_flaw_of_the_roll_is_cut_round(void **state)
+{
+    struct soft *soft = *state;
+    int64_t wing, before;
+
+    (void)matched_wing(soft, &wing);
+    stock_of(soft, soft->cloth)->repeat_across = 0;
+    soft_plan(soft);
+    before = cloth_used(soft);
+    stock_of(soft, soft->cloth)->flaw = IN(10);
+    stock_of(soft, soft->cloth)->flaw_length = IN(2);
+    soft_plan(soft);
+    assert_int_equal(cloth_used(soft), before + IN(12));
+}
+
 static void a_cover_that_may_not_be_sewn_is_a_stop(void **state)
 {
     struct soft *soft = *state;
@@ -548,6 +621,9 @@ int main(void)
         SOFT_TEST(a_wrapped_cover_goes_round_foam_and_side_to_landing_and_handle),
         SOFT_TEST(a_cover_wider_than_the_cloth_is_a_centre_and_equal_sides),
         SOFT_TEST(the_pattern_goes_on_over_the_seams),
+        SOFT_TEST(middles_lie_on_one_line_of_the_pattern_or_the_motif_to_the_right),
+        SOFT_TEST(a_layer_that_need_not_match_lies_as_it_fits),
+        SOFT_TEST(a_flaw_of_the_roll_is_cut_round),
         SOFT_TEST(a_cover_that_may_not_be_sewn_is_a_stop),
         SOFT_TEST(foam_beyond_the_slab_is_laid_from_strips),
         SOFT_TEST(batting_goes_down_the_top_and_on_to_the_back),
