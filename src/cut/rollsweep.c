@@ -17,218 +17,25 @@
  *  4. SWEEP_NEVER needs 1 to 3 for every origin of the group across; the seats play no part in it
  *     but where they were not found.
  */
-#include "cut/rollsweep.h"
+#include "cut/rollsweep_state.h"
 
-#include "base/list.h"
 #include "base/quantity.h"
 
 #include <assert.h>
-#include <stdlib.h>
 #include <string.h>
 
-#define MEASURES_FIRST 8
-#define MEASURES_MOST 32 /* with those that are learnt on the way */
-#define FREE INT64_C(-1)
 #define NEVER_AT INT64_MAX
 
 #define MEMO_SLOTS (1U << 17)
 #define MEMO_TRIES 4U
-#define SEAT_TRIALS 20000
 
-#define LEARN_PARTS 3 /* left, for a measure to be learnt */
-#define LEARN_SOON 1  /* times the work of learning a measure, until the next one is learnt; */
-#define LEARN_LATE 64 /* doubled up to this as long as they do not help */
-
-#define WORK_STEP 80 /* units for each part started or time gone on to, */
-#define WORK_STAY 6  /* for each way of lying that is looked at, */
-#define WORK_ROOMS 60
-#define WORK_SEAT 20 /* and for each seat that is tried */
-
-struct measure {
-    int64_t line;  /* ROWS_ALL */
-    int64_t worth; /* of one slice */
-    int64_t total; /* of all parts */
-    int64_t spare; /* what may be lost; of a line: when the group's origin is known */
-    int64_t hits;  /* states that failed by it */
-};
-
-/* A way in which a part of a kind may lie. */
-struct stay {
-    size_t kind, group;
-    int64_t width, length, along; /* along: from the origin of its group */
-    int64_t across;               /* FREE */
-    bool turned;
-    int64_t value[MEASURES_MOST + 1];
-    int64_t over[MEASURES_MOST + 1]; /* what it is worth beyond the least of its kind */
-};
-
-struct start {
-    size_t stay;
-    int64_t near, far;
-    int64_t across; /* its seat */
-};
-
-/* What is undone when the sweep goes back. */
-struct step {
-    bool advance;
-    bool known_before; /* the origin of the started part's group */
-    size_t stay;
-    int64_t time, event;
-    uint8_t lying_count;
-    uint8_t lying[SWEEP_PARTS];
-};
-
-/* Keys are not kept, but 128 bits of them: that two are alike by chance has never been seen by
- * anybody. */
-struct memo_slot {
-    uint64_t hash[2];
-    int64_t time;
-    uint32_t left; /* parts that had not started */
-    bool taken;
-};
-
-struct memo {
-    struct memo_slot *slots;
-    uint64_t hash[2]; /* of the key that is being made */
-};
-
-struct roll_sweep {
-    const struct roll_job *job;
-    struct arena *arena;
-    struct roll_rows rows;
-    int64_t target;
-
-    int64_t *origins, *least; /* across, and what is shown of each; -1: not yet */
-    size_t origin_count, origin;
-    int64_t slack, shift; /* how much farther right the origin may be; and is, for seats */
-    bool opened;          /* the origin that is looked at has its stays and measures */
-    bool unjudged;        /* something was left without a verdict */
-
-    struct measure measures[MEASURES_MOST + 1]; /* one more on trial */
-    size_t measure_count, measures_kept;        /* those that are never given up come first */
-    int64_t *lines; /* of the repeat along that measures are learnt of */
-    size_t line_count, next_line;
-    double *wanted;    /* by kind: what is left, for learning */
-    int64_t learn_at;  /* work at which the next measure is looked for */
-    int64_t learn_for; /* how often its own work is waited for after one that did not help */
-    struct stay *stays;
-    size_t stay_count;
-
-    int64_t *left;        /* by kind */
-    int64_t *shortest;    /* by kind: the least it takes along */
-    size_t left_count;    /* parts that have not started */
-    bool *known;          /* by group: whether its origin along is */
-    int64_t *begin;       /* and where */
-    int64_t known_since;  /* when that of the group that is looked at became so */
-    struct start *starts; /* all so far */
-    size_t start_count;
-    uint8_t lying[SWEEP_PARTS]; /* indices of starts that have not ended */
-    size_t lying_count;
-    int64_t time, event; /* now, and when something ended last */
-    int64_t width;       /* that lies there */
-    int64_t held[MEASURES_MOST + 1], lost[MEASURES_MOST + 1];
-    size_t cursor; /* the next stay to try; stay_count: to advance; beyond: to go back */
-    LIST_OF(struct step) steps;
-
-    struct memo memo;
-    struct roll_spot *spots;
-    int64_t trials; /* of seats */
-    int64_t work;
-};
+#define WORK_STEP 80  /* units for each part started or time gone on to, */
+#define WORK_STAY 6   /* for each way of lying that is looked at, */
+#define WORK_ROOMS 60 /* and for the room between what is tied */
 
 static int64_t modulo(int64_t a, int64_t repeat)
 {
     return a - whole_divide_down(a, repeat) * repeat;
-}
-
-/* ---- measures ---- */
-
-static void set_values(struct roll_sweep *sweep, size_t measure)
-{
-    const struct roll_rows *rows = &sweep->rows;
-    int64_t half = sweep->job->pattern.half_drop ? sweep->job->pattern.along / 2 : 0;
-
-    for (size_t s = 0; s < sweep->stay_count; s++) {
-        struct stay *stay = &sweep->stays[s];
-        const struct roll_part *part = rows->kinds[stay->kind].part;
-        bool dropped = half > 0 && stay->along != part->along;
-        const struct slice_way *way = roll_rows_way(rows, stay->kind, stay->turned, dropped);
-
-        stay->value[measure] = way ? way->value : 0;
-        stay->over[measure] = way ? way->value * way->share - roll_rows_worth(rows, stay->kind) : 0;
-    }
-}
-
-/* By the values that the rows found last. */
-static void set_measure(struct roll_sweep *sweep, size_t index)
-{
-    const struct roll_rows *rows = &sweep->rows;
-    struct measure *measure = &sweep->measures[index];
-
-    *measure = (struct measure){.line = rows->line, .worth = rows->slices.worth};
-    for (size_t k = 0; k < rows->kind_count; k++)
-        measure->total += rows->kinds[k].count * roll_rows_worth(rows, k);
-    measure->spare = measure->worth * sweep->target - measure->total;
-    set_values(sweep, index);
-}
-
-static void add_measure(struct roll_sweep *sweep)
-{
-    if (sweep->rows.slices.worth > 0)
-        set_measure(sweep, sweep->measure_count++);
-}
-
-static void add_area(struct roll_sweep *sweep)
-{
-    struct measure *measure = &sweep->measures[sweep->measure_count];
-
-    *measure =
-        (struct measure){.line = ROWS_ALL, .worth = sweep->job->width, .total = sweep->job->area};
-    measure->spare = measure->worth * sweep->target - measure->total;
-    for (size_t s = 0; s < sweep->stay_count; s++) {
-        sweep->stays[s].value[sweep->measure_count] = sweep->stays[s].width;
-        sweep->stays[s].over[sweep->measure_count] = 0;
-    }
-    sweep->measure_count++;
-}
-
-static void set_measures(struct roll_sweep *sweep)
-{
-    struct roll_rows *rows = &sweep->rows;
-
-    sweep->measure_count = 0;
-    sweep->line_count = roll_rows_lines(rows, sweep->lines);
-    rows->line = ROWS_ALL;
-    (void)roll_rows_slices(rows);
-    add_measure(sweep);
-    add_area(sweep);
-    for (size_t i = 0; i < sweep->line_count && sweep->measure_count < MEASURES_FIRST; i++) {
-        rows->line = sweep->lines[i];
-        (void)roll_rows_slices(rows);
-        add_measure(sweep);
-    }
-    sweep->measures_kept = sweep->measure_count;
-    sweep->next_line = 0;
-    sweep->learn_at = 0;
-    sweep->learn_for = LEARN_SOON;
-}
-
-/* Slices from one time to before another. */
-static int64_t slices_between(const struct roll_sweep *sweep, const struct measure *measure,
-                              int64_t from, int64_t to)
-{
-    int64_t repeat = sweep->job->pattern.along;
-    int64_t line;
-
-    if (measure->line == ROWS_ALL)
-        return to - from;
-    line = sweep->begin[sweep->rows.group] + measure->line;
-    return whole_divide_up(to - line, repeat) - whole_divide_up(from - line, repeat);
-}
-
-static bool measured(const struct roll_sweep *sweep, const struct measure *measure)
-{
-    return measure->line == ROWS_ALL || sweep->known[sweep->rows.group];
 }
 
 /* ---- ways of lying ---- */
@@ -300,17 +107,6 @@ static void start_over(struct roll_sweep *sweep)
     memset(sweep->memo.slots, 0, MEMO_SLOTS * sizeof *sweep->memo.slots);
 }
 
-static void set_spare_of_lines(struct roll_sweep *sweep)
-{
-    for (size_t m = 0; m < sweep->measure_count; m++) {
-        struct measure *measure = &sweep->measures[m];
-
-        if (measure->line != ROWS_ALL)
-            measure->spare =
-                measure->worth * slices_between(sweep, measure, 0, sweep->target) - measure->total;
-    }
-}
-
 /* How far it is to the next of the origins, round the repeat; so far all lie in the same places. */
 static int64_t slack_of(const struct roll_sweep *sweep)
 {
@@ -356,11 +152,11 @@ static void open_origin(struct roll_sweep *sweep)
             if (sweep->stays[s].length < sweep->shortest[k])
                 sweep->shortest[k] = sweep->stays[s].length;
     }
-    set_measures(sweep);
+    sweep_set_measures(sweep);
     sweep->work += sweep->rows.work;
     start_over(sweep);
     if (sweep->rows.group != ROLL_NO_GROUP && sweep->known[sweep->rows.group])
-        set_spare_of_lines(sweep);
+        sweep_set_spares(sweep);
     sweep->opened = true;
 }
 
@@ -516,147 +312,6 @@ static bool known_to_fail(struct roll_sweep *sweep)
     return false;
 }
 
-/* ---- seats ---- */
-
-/* Where what starts like this lies across; FREE. */
-static int64_t tied_at(const struct roll_sweep *sweep, const struct stay *stay)
-{
-    return stay->across == FREE ? FREE : stay->across + sweep->shift;
-}
-
-static bool meet_along(const struct start *a, const struct start *b)
-{
-    return a->near < b->far && b->near < a->far;
-}
-
-static bool seat_free(const struct roll_sweep *sweep, size_t index, int64_t across, size_t seated)
-{
-    const struct start *start = &sweep->starts[index];
-    int64_t width = sweep->stays[start->stay].width;
-
-    if (across < 0 || across + width > sweep->job->width)
-        return false;
-    for (size_t i = 0; i < sweep->start_count; i++) {
-        const struct start *other = &sweep->starts[i];
-        int64_t at = i < seated ? other->across : tied_at(sweep, &sweep->stays[other->stay]);
-
-        if (i != index && at != FREE && meet_along(start, other) && at < across + width &&
-            across < at + sweep->stays[other->stay].width)
-            return false;
-    }
-    return true;
-}
-
-static bool seat_from(struct roll_sweep *sweep, size_t index);
-
-static bool try_seat(struct roll_sweep *sweep, size_t index, int64_t across)
-{
-    if (sweep->trials-- <= 0 || !seat_free(sweep, index, across, index))
-        return false;
-    sweep->starts[index].across = across;
-    return seat_from(sweep, index + 1);
-}
-
-/* At the edges, and beside whatever has its seat. */
-static bool seat_from(struct roll_sweep *sweep, size_t index)
-{
-    struct start *start = &sweep->starts[index];
-    int64_t width;
-
-    if (index == sweep->start_count)
-        return true;
-    width = sweep->stays[start->stay].width;
-    if (sweep->stays[start->stay].across != FREE)
-        return try_seat(sweep, index, tied_at(sweep, &sweep->stays[start->stay]));
-    if (try_seat(sweep, index, 0) || try_seat(sweep, index, sweep->job->width - width))
-        return true;
-    for (size_t i = 0; i < sweep->start_count; i++) {
-        const struct start *other = &sweep->starts[i];
-        int64_t at = i < index ? other->across : tied_at(sweep, &sweep->stays[other->stay]);
-
-        if (i == index || at == FREE || !meet_along(start, other))
-            continue;
-        if (try_seat(sweep, index, at + sweep->stays[other->stay].width) ||
-            try_seat(sweep, index, at - width))
-            return true;
-    }
-    return false;
-}
-
-static bool blemished(const struct roll_sweep *sweep)
-{
-    const struct roll_job *job = sweep->job;
-
-    for (size_t i = 0; i < sweep->start_count; i++) {
-        const struct start *start = &sweep->starts[i];
-        int64_t right = start->across + sweep->stays[start->stay].width;
-
-        for (size_t b = 0; b < job->blemish_count; b++) {
-            const struct roll_rect *rect = &job->blemishes[b];
-
-            if (rect->near < start->far && start->near < rect->far && rect->left < right &&
-                start->across < rect->right)
-                return true;
-        }
-    }
-    return false;
-}
-
-/* Spots by part: the parts of a kind in the order in which they started. */
-static void set_spots(struct roll_sweep *sweep)
-{
-    const struct roll_job *job = sweep->job;
-    bool *set = ARENA_MANY(sweep->arena, bool, job->count);
-
-    for (size_t i = 0; i < sweep->start_count; i++) {
-        const struct start *start = &sweep->starts[i];
-        const struct stay *stay = &sweep->stays[start->stay];
-        size_t part = 0;
-
-        while (set[part] ||
-               !roll_parts_alike(&job->parts[part], sweep->rows.kinds[stay->kind].part))
-            part++;
-        set[part] = true;
-        sweep->spots[part] = (struct roll_spot){start->near, start->across, true, stay->turned};
-    }
-}
-
-/* With the group's origin where it is, or as far to the right as what is tied still fits. */
-static bool seat_shifted(struct roll_sweep *sweep)
-{
-    int64_t most = sweep->slack;
-
-    for (size_t i = 0; i < sweep->start_count; i++) {
-        const struct stay *stay = &sweep->stays[sweep->starts[i].stay];
-
-        if (stay->across != FREE && sweep->job->width - stay->across - stay->width < most)
-            most = sweep->job->width - stay->across - stay->width;
-    }
-    sweep->trials = SEAT_TRIALS;
-    sweep->shift = 0;
-    if (seat_from(sweep, 0) && !blemished(sweep))
-        return true;
-    sweep->shift = most;
-    return most > 0 && seat_from(sweep, 0) && !blemished(sweep);
-}
-
-/* All have started: whether they find seats. */
-static bool seat_all(struct roll_sweep *sweep)
-{
-    const struct roll_job *job = sweep->job;
-
-    sweep->trials = SEAT_TRIALS;
-    if ((job->group_count > 1 && job->pattern.across > 0) || !seat_shifted(sweep)) {
-        sweep->work += WORK_SEAT * (SEAT_TRIALS - sweep->trials);
-        for (size_t i = 0; i < sweep->start_count; i++)
-            sweep->starts[i].across = sweep->stays[sweep->starts[i].stay].across;
-        sweep->unjudged = true;
-        return false;
-    }
-    set_spots(sweep);
-    return true;
-}
-
 /* ---- on and back ---- */
 
 static bool is_timed(const struct roll_sweep *sweep, size_t group)
@@ -689,91 +344,11 @@ static bool place_free(const struct roll_sweep *sweep, const struct stay *stay)
     return true;
 }
 
-/* Rooms between what is tied, and the free parts that have to lie in them. */
-struct rooms {
-    int64_t rooms[SWEEP_PARTS + 1], widths[SWEEP_PARTS + 1];
-    size_t room_count, width_count;
-};
-
-/* In falling order. */
-static void insert_falling(int64_t *list, size_t *count, int64_t number)
-{
-    size_t at = (*count)++;
-
-    for (; at > 0 && list[at - 1] < number; at--)
-        list[at] = list[at - 1];
-    list[at] = number;
-}
-
-static bool rooms_hold(struct rooms *rooms, size_t index)
-{
-    if (index == rooms->width_count)
-        return true;
-    for (size_t i = 0; i < rooms->room_count; i++) {
-        if (rooms->rooms[i] < rooms->widths[index] ||
-            (i > 0 && rooms->rooms[i] == rooms->rooms[i - 1]))
-            continue;
-        rooms->rooms[i] -= rooms->widths[index];
-        if (rooms_hold(rooms, index + 1))
-            return true;
-        rooms->rooms[i] += rooms->widths[index];
-    }
-    return false;
-}
-
-static const struct stay *lying_stay(const struct roll_sweep *sweep, size_t index,
-                                     const struct stay *more)
-{
-    return index == sweep->lying_count ? more
-                                       : &sweep->stays[sweep->starts[sweep->lying[index]].stay];
-}
-
-/* The room to the right of `from` up to the next that is tied, which is given back. */
-static int64_t next_tied(const struct roll_sweep *sweep, const struct stay *more, int64_t from,
-                         int64_t *ret_end)
-{
-    int64_t next = INT64_MAX;
-
-    for (size_t i = 0; i <= sweep->lying_count; i++) {
-        const struct stay *stay = lying_stay(sweep, i, more);
-
-        if (stay->across != FREE && stay->across >= from && stay->across < next) {
-            next = stay->across;
-            *ret_end = stay->across + stay->width;
-        }
-    }
-    return next;
-}
-
-/* Whether what is free has room between what is tied, with one part more. The origin may be a
- * little farther right: then there is more room before all that is tied. */
-static bool has_room(const struct roll_sweep *sweep, const struct stay *more)
-{
-    struct rooms rooms = {.room_count = 0};
-    int64_t from = 0, end = 0, next;
-
-    if (sweep->rows.group == ROLL_NO_GROUP || sweep->job->pattern.across == 0)
-        return true;
-    for (size_t i = 0; i <= sweep->lying_count; i++)
-        if (lying_stay(sweep, i, more)->across == FREE)
-            insert_falling(rooms.widths, &rooms.width_count, lying_stay(sweep, i, more)->width);
-    if (rooms.width_count == 0)
-        return true;
-    while ((next = next_tied(sweep, more, from, &end)) < INT64_MAX) {
-        rooms.rooms[rooms.room_count++] = next - from + (from == 0 ? sweep->slack : 0);
-        from = end;
-    }
-    if (from == 0)
-        return true;
-    rooms.rooms[rooms.room_count++] = sweep->job->width - from;
-    return rooms_hold(&rooms, 0);
-}
-
 static bool can_start(const struct roll_sweep *sweep, const struct stay *stay)
 {
     return sweep->left[stay->kind] > 0 && sweep->width + stay->width <= sweep->job->width &&
            sweep->time + stay->length <= sweep->target && is_time(sweep, stay) &&
-           place_free(sweep, stay) && has_room(sweep, stay);
+           place_free(sweep, stay) && sweep_has_room(sweep, stay);
 }
 
 static struct step *push(struct roll_sweep *sweep)
@@ -783,16 +358,6 @@ static struct step *push(struct roll_sweep *sweep)
     step->time = sweep->time;
     step->event = sweep->event;
     return step;
-}
-
-static bool too_much_lost(struct roll_sweep *sweep)
-{
-    for (size_t m = 0; m < sweep->measure_count; m++)
-        if (sweep->lost[m] > sweep->measures[m].spare && measured(sweep, &sweep->measures[m])) {
-            sweep->measures[m].hits++;
-            return true;
-        }
-    return false;
 }
 
 static void start(struct roll_sweep *sweep, size_t index)
@@ -809,7 +374,7 @@ static void start(struct roll_sweep *sweep, size_t index)
         sweep->begin[stay->group] = sweep->time - stay->along;
         if (stay->group == sweep->rows.group) {
             sweep->known_since = sweep->time;
-            set_spare_of_lines(sweep);
+            sweep_set_spares(sweep);
         }
     }
     sweep->starts[sweep->start_count] =
@@ -896,18 +461,6 @@ static void end_lying(struct roll_sweep *sweep)
     sweep->lying_count = kept;
 }
 
-/* What is held is lost less for the slices up to a time; `sign` -1 takes it back. */
-static void lose(struct roll_sweep *sweep, int64_t from, int64_t to, int sign)
-{
-    for (size_t m = 0; m < sweep->measure_count; m++) {
-        const struct measure *measure = &sweep->measures[m];
-
-        if (measured(sweep, measure))
-            sweep->lost[m] +=
-                sign * (measure->worth - sweep->held[m]) * slices_between(sweep, measure, from, to);
-    }
-}
-
 static void undo_advance(struct roll_sweep *sweep, const struct step *step)
 {
     int64_t time = sweep->time;
@@ -925,7 +478,7 @@ static void undo_advance(struct roll_sweep *sweep, const struct step *step)
         for (size_t m = 0; m < sweep->measure_count; m++)
             sweep->held[m] += stay->value[m];
     }
-    lose(sweep, sweep->time, time, -1);
+    sweep_lose(sweep, sweep->time, time, -1);
     sweep->cursor = sweep->stay_count + 1;
 }
 
@@ -937,97 +490,6 @@ static void go_back(struct roll_sweep *sweep)
         undo_advance(sweep, step);
     else
         undo_start(sweep, step);
-}
-
-/* ---- measures learnt on the way ---- */
-
-/* What is left of each kind, with what still lies there. */
-static void set_wanted(struct roll_sweep *sweep)
-{
-    for (size_t k = 0; k < sweep->rows.kind_count; k++)
-        sweep->wanted[k] = (double)sweep->left[k];
-    for (size_t i = 0; i < sweep->lying_count; i++) {
-        const struct start *start = &sweep->starts[sweep->lying[i]];
-
-        sweep->wanted[sweep->stays[start->stay].kind] +=
-            (double)(start->far - sweep->time) / (double)(start->far - start->near);
-    }
-}
-
-/* What is held and was lost so far by a measure that is new. Of a line nothing is lost before the
- * origin of its group was known. */
-static void catch_up(struct roll_sweep *sweep, size_t index)
-{
-    const struct measure *measure = &sweep->measures[index];
-    int64_t since = measure->line == ROWS_ALL ? 0 : sweep->known_since;
-
-    sweep->held[index] = 0;
-    sweep->lost[index] = measure->worth * slices_between(sweep, measure, since, sweep->time);
-    for (size_t i = 0; i < sweep->start_count; i++) {
-        const struct start *start = &sweep->starts[i];
-        const struct stay *stay = &sweep->stays[start->stay];
-        int64_t near = start->near > since ? start->near : since;
-        int64_t far = start->far < sweep->time ? start->far : sweep->time;
-
-        sweep->lost[index] += stay->over[index];
-        if (far > near)
-            sweep->lost[index] -= stay->value[index] * slices_between(sweep, measure, near, far);
-        if (start->far > sweep->time)
-            sweep->held[index] += stay->value[index];
-    }
-}
-
-/* Where a new measure goes: beside the others, or for the one that helped least. */
-static size_t slot_for_measure(struct roll_sweep *sweep)
-{
-    size_t best = sweep->measures_kept;
-
-    if (sweep->measure_count < MEASURES_MOST)
-        return sweep->measure_count++;
-    for (size_t m = best + 1; m < sweep->measure_count; m++)
-        if (sweep->measures[m].hits < sweep->measures[best].hits)
-            best = m;
-    for (size_t m = sweep->measures_kept; m < sweep->measure_count; m++)
-        sweep->measures[m].hits /= 2;
-    return best;
-}
-
-/* Looks for a measure by which what is left now needs too much. Any measure is one for all states,
- * so it stays. Whether it shows that this state fails. */
-static bool learn(struct roll_sweep *sweep)
-{
-    struct roll_rows *rows = &sweep->rows;
-    bool lines = rows->group != ROLL_NO_GROUP && sweep->known[rows->group];
-    size_t turn = sweep->next_line++ % (1 + (lines ? sweep->line_count : 0)), slot;
-    bool failed;
-
-    set_wanted(sweep);
-    rows->work = 0;
-    rows->line = turn == 0 ? ROWS_ALL : sweep->lines[turn - 1];
-    rows->wanted = sweep->wanted;
-    (void)roll_rows_slices(rows);
-    rows->wanted = NULL;
-    sweep->work += rows->work;
-    if (rows->slices.worth == 0)
-        return false;
-    slot = sweep->measure_count;
-    set_measure(sweep, slot);
-    if (sweep->measures[slot].line != ROWS_ALL)
-        set_spare_of_lines(sweep);
-    catch_up(sweep, slot);
-    failed = sweep->lost[slot] > sweep->measures[slot].spare;
-    if (failed) {
-        slot = slot_for_measure(sweep);
-        set_measure(sweep, slot);
-        set_spare_of_lines(sweep);
-        catch_up(sweep, slot);
-        sweep->measures[slot].hits = 1;
-    }
-    sweep->learn_for = failed ? LEARN_SOON : sweep->learn_for * 2;
-    if (sweep->learn_for > LEARN_LATE)
-        sweep->learn_for = LEARN_LATE;
-    sweep->learn_at = sweep->work + sweep->learn_for * rows->work;
-    return failed;
 }
 
 static void advance(struct roll_sweep *sweep)
@@ -1042,12 +504,11 @@ static void advance(struct roll_sweep *sweep)
     step->advance = true;
     step->lying_count = (uint8_t)sweep->lying_count;
     memcpy(step->lying, sweep->lying, sweep->lying_count);
-    lose(sweep, sweep->time, next, 1);
+    sweep_lose(sweep, sweep->time, next, 1);
     sweep->time = next;
     end_lying(sweep);
     sweep->cursor = 0;
-    if (too_much_lost(sweep) || too_late(sweep) || known_to_fail(sweep) ||
-        (sweep->work >= sweep->learn_at && sweep->left_count >= LEARN_PARTS && learn(sweep)))
+    if (sweep_lost_too_much(sweep) || too_late(sweep) || known_to_fail(sweep) || sweep_learn(sweep))
         go_back(sweep);
 }
 
@@ -1063,7 +524,7 @@ static bool move(struct roll_sweep *sweep)
         sweep->work += WORK_ROOMS;
     if (sweep->cursor < sweep->stay_count) {
         start(sweep, sweep->cursor);
-        if (too_much_lost(sweep))
+        if (sweep_lost_too_much(sweep))
             go_back(sweep);
     } else if (sweep->cursor == sweep->stay_count) {
         advance(sweep);
@@ -1086,7 +547,7 @@ static enum sweep_verdict sweep_origin(struct roll_sweep *sweep, int64_t end)
             return SWEEP_NEVER;
         if (sweep->left_count > 0)
             continue;
-        if (seat_all(sweep))
+        if (sweep_seat_all(sweep))
             return SWEEP_FITS;
         go_back(sweep);
     }

@@ -1,0 +1,134 @@
+/*
+ * What the files of the sweep share: its state, and what each does for the others. rollsweep.c goes
+ * on and back, rollmeasures.c judges by slices, rollseats.c finds places across.
+ */
+#ifndef CUT_ROLLSWEEP_STATE_H
+#define CUT_ROLLSWEEP_STATE_H
+
+#include "cut/rollsweep.h"
+
+#include "base/list.h"
+
+#define MEASURES_FIRST 8
+#define MEASURES_MOST 32 /* with those that are learnt on the way */
+#define FREE INT64_C(-1)
+
+struct measure {
+    int64_t line;  /* ROWS_ALL */
+    int64_t worth; /* of one slice */
+    int64_t total; /* of all parts */
+    int64_t spare; /* what may be lost; of a line: when the group's origin is known */
+    int64_t hits;  /* states that failed by it */
+};
+
+/* A way in which a part of a kind may lie. */
+struct stay {
+    size_t kind, group;
+    int64_t width, length, along; /* along: from the origin of its group */
+    int64_t across;               /* FREE */
+    bool turned;
+    int64_t value[MEASURES_MOST + 1];
+    int64_t over[MEASURES_MOST + 1]; /* what it is worth beyond the least of its kind */
+};
+
+struct start {
+    size_t stay;
+    int64_t near, far;
+    int64_t across; /* its seat */
+};
+
+/* What is undone when the sweep goes back. */
+struct step {
+    bool advance;
+    bool known_before; /* the origin of the started part's group */
+    size_t stay;
+    int64_t time, event;
+    uint8_t lying_count;
+    uint8_t lying[SWEEP_PARTS];
+};
+
+/* Keys are not kept, but 128 bits of them: that two are alike by chance has never been seen by
+ * anybody. */
+struct memo_slot {
+    uint64_t hash[2];
+    int64_t time;
+    uint32_t left; /* parts that had not started */
+    bool taken;
+};
+
+struct memo {
+    struct memo_slot *slots;
+    uint64_t hash[2]; /* of the key that is being made */
+};
+
+struct roll_sweep {
+    const struct roll_job *job;
+    struct arena *arena;
+    struct roll_rows rows;
+    int64_t target;
+
+    int64_t *origins, *least; /* across, and what is shown of each; -1: not yet */
+    size_t origin_count, origin;
+    int64_t slack, shift; /* how much farther right the origin may be; and is, for seats */
+    bool opened;          /* the origin that is looked at has its stays and measures */
+    bool unjudged;        /* something was left without a verdict */
+
+    struct measure measures[MEASURES_MOST + 1]; /* one more on trial */
+    size_t measure_count, measures_kept;        /* those that are never given up come first */
+    int64_t *lines; /* of the repeat along that measures are learnt of */
+    size_t line_count, next_line;
+    double *wanted;    /* by kind: what is left, for learning */
+    int64_t learn_at;  /* work at which the next measure is looked for */
+    int64_t learn_for; /* how often its own work is waited for after one that did not help */
+    struct stay *stays;
+    size_t stay_count;
+
+    int64_t *left;        /* by kind */
+    int64_t *shortest;    /* by kind: the least it takes along */
+    size_t left_count;    /* parts that have not started */
+    bool *known;          /* by group: whether its origin along is */
+    int64_t *begin;       /* and where */
+    int64_t known_since;  /* when that of the group that is looked at became so */
+    struct start *starts; /* all so far */
+    size_t start_count;
+    uint8_t lying[SWEEP_PARTS]; /* indices of starts that have not ended */
+    size_t lying_count;
+    int64_t time, event; /* now, and when something ended last */
+    int64_t width;       /* that lies there */
+    int64_t held[MEASURES_MOST + 1], lost[MEASURES_MOST + 1];
+    size_t cursor; /* the next stay to try; stay_count: to advance; beyond: to go back */
+    LIST_OF(struct step) steps;
+
+    struct memo memo;
+    struct roll_spot *spots;
+    int64_t trials; /* of seats */
+    int64_t work;
+};
+
+/* ---- rollmeasures.c ---- */
+
+/* The measures of the origin that is looked at: by the slices of all parts. */
+void sweep_set_measures(struct roll_sweep *sweep);
+
+/* What may be lost of lines, now that the origin along of their group is known. */
+void sweep_set_spares(struct roll_sweep *sweep);
+
+/* What is held is lost less for the slices up to a time; `sign` -1 takes it back. */
+void sweep_lose(struct roll_sweep *sweep, int64_t from, int64_t to, int sign);
+
+/* Whether a measure has lost more than it may. */
+bool sweep_lost_too_much(struct roll_sweep *sweep);
+
+/* If it is time again, looks for a measure by which what is left now needs too much. Any measure is
+ * one for all states, so it stays. Whether it shows that this state fails. */
+bool sweep_learn(struct roll_sweep *sweep);
+
+/* ---- rollseats.c ---- */
+
+/* Whether what is free has room between what is tied, with one part more. */
+bool sweep_has_room(const struct roll_sweep *sweep, const struct stay *more);
+
+/* All have started: whether they find seats; then spots say so. */
+bool sweep_seat_all(struct roll_sweep *sweep);
+
+#endif
