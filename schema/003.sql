@@ -1,6 +1,7 @@
 -- Version 3: what stock is like where that counts, which is one cloth in several widths, how an outside
 -- back is fixed, how the widths of a cover are sewn together, and thin cloth sewn on where nobody sees
--- it; how a cover keeps to the pattern of its cloth, and a flaw of a roll to be cut round.
+-- it; how a cover keeps to the pattern of its cloth, and a flaw of a roll to be cut round; covers that
+-- slip on and off, welts of two cords; tufting in channels, and how much cloth it takes.
 ALTER TABLE stock ADD COLUMN nature TEXT NOT NULL DEFAULT 'plain' CHECK (nature IN (
     'plain', 'vinyl', 'heavy', 'soft', 'elastic', 'card', 'tack_strip', 'thread', 'stitching'));
 ALTER TABLE layer ADD COLUMN closing TEXT NOT NULL DEFAULT 'auto' CHECK (closing IN (
@@ -17,5 +18,15 @@ ALTER TABLE layer ADD COLUMN motif INTEGER NOT NULL DEFAULT 0
 ALTER TABLE stock ADD COLUMN flaw INTEGER NOT NULL DEFAULT 0 CHECK (flaw BETWEEN 0 AND 32000000);
 ALTER TABLE stock ADD COLUMN flaw_length INTEGER NOT NULL DEFAULT 0
     CHECK (flaw_length BETWEEN 0 AND 3200000);
+ALTER TABLE layer ADD COLUMN slip INTEGER NOT NULL DEFAULT 0 CHECK (slip IN (0, 1));
+ALTER TABLE layer ADD COLUMN doubled INTEGER NOT NULL DEFAULT 0 CHECK (doubled IN (0, 1));
+ALTER TABLE tufting ADD COLUMN made TEXT NOT NULL DEFAULT 'buttons' CHECK (made IN (
+    'buttons', 'channels'));
+ALTER TABLE tufting ADD COLUMN allowance TEXT NOT NULL DEFAULT 'auto' CHECK (allowance IN (
+    'auto', 'least', 'shallow', 'pull', 'generous'));
+ALTER TABLE tufting ADD COLUMN trial_across INTEGER NOT NULL DEFAULT 0
+    CHECK (trial_across BETWEEN 0 AND 480000);
+ALTER TABLE tufting ADD COLUMN trial_up INTEGER NOT NULL DEFAULT 0
+    CHECK (trial_up BETWEEN 0 AND 480000);
 
 PRAGMA user_version = 3;

@@ -15,6 +15,7 @@ void report_padding(struct json *json, const struct plan *plan)
         put_whole(json, "box", padding->box);
         put_text(json, "side", words_side.at[padding->side].name);
         put_length(json, plan, "thickness", padding->pad);
+        put_length(json, plan, "pressed", padding->pressed);
         for (int edge = 0; edge < EDGE_COUNT; edge++)
             put_length(json, plan, words_edge.at[edge].name, padding->at[edge]);
         json_put_close(json);
@@ -76,6 +77,7 @@ static void report_covers(struct json *json, const struct plan *plan)
         put_bool(json, "bias", cover->bias);
         put_length(json, plan, "thread", cover->thread);
         put_whole(json, "repeats", cover->repeats);
+        put_length(json, plan, "motif", cover->motif);
         json_put_close(json);
     }
     json_put_close(json);
@@ -134,8 +136,33 @@ static void report_nail_lines(struct json *json, const struct plan *plan)
         put_text(json, "edge", words_edge.at[line->edge].name);
         put_length(json, plan, "length", line->length);
         put_whole(json, "spaces", line->spaces);
+        put_length(json, plan, "from_edge", line->from_edge);
         put_whole(json, "heads", line->heads);
         put_whole(json, "nails", line->nails);
+        json_put_close(json);
+    }
+    json_put_close(json);
+}
+
+/* Fields of buttons and channels, and where their figures of cloth come from. */
+static void report_tuftings(struct json *json, const struct plan *plan)
+{
+    put_array(json, "tuftings");
+    for (size_t i = 0; i < plan->tuft_fields.count; i++) {
+        const struct tuft_field *field = &plan->tuft_fields.at[i];
+        json_put_object(json, JSON_LINE);
+        put_whole(json, "layer", field->layer);
+        put_text(json, "made", words_tufts.at[field->made].name);
+        put_length(json, plan, "border", field->border);
+        put_length(json, plan, "across", field->across_pitch);
+        put_length(json, plan, "up", field->up_pitch);
+        put_length(json, plan, "pull", field->pull);
+        put_text(json, "allowance", plan_allowance_word(field->allowance));
+        put_text(json, "source", plan_allowance_source(field->allowance));
+        put_length(json, plan, "more_across", field->across_each);
+        put_length(json, plan, "more_up", field->up_each);
+        put_whole(json, "buttons", field->buttons);
+        put_whole(json, "lines", field->lines);
         json_put_close(json);
     }
     json_put_close(json);
@@ -188,6 +215,7 @@ void report_cloth(struct json *json, const struct plan *plan)
     report_seams(json, plan);
     report_webbings(json, plan);
     report_nail_lines(json, plan);
+    report_tuftings(json, plan);
     report_backs(json, plan);
     report_used(json, plan);
 }
@@ -209,6 +237,20 @@ static void report_intervals(struct json *json, const struct plan *plan, const s
     json_put_close(json);
 }
 
+static const char *edge_name(const struct edge *edge)
+{
+    switch (edge->edge) {
+    case EDGE_LOOP:
+        return "all";
+    case EDGE_CORDS:
+        return "cords";
+    case EDGE_CHANNELS:
+        return "channels";
+    default:
+        return words_edge.at[edge->edge].name;
+    }
+}
+
 void report_staples(struct json *json, const struct plan *plan)
 {
     put_array(json, "edges");
@@ -217,7 +259,7 @@ void report_staples(struct json *json, const struct plan *plan)
         json_put_object(json, JSON_LINE);
         put_whole(json, "layer", edge->layer);
         put_whole(json, "box", edge->box);
-        put_text(json, "edge", edge->edge < 0 ? "all" : words_edge.at[edge->edge].name);
+        put_text(json, "edge", edge_name(edge));
         put_length(json, plan, "length", edge->length);
         put_length(json, plan, "pitch", edge->pitch);
         put_length(json, plan, "leg", edge->leg);

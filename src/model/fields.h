@@ -278,7 +278,9 @@
       "how far up the thin cloth reaches, from where the layer begins")                          \
     F(FLAG, unmatched, 0, 0, 1, none, "the pattern of its cloth need not meet that of others")   \
     F(LENGTH, motif, 0, -FIELDS_MM(3000), FIELDS_MM(3000), none,                                 \
-      "from its middle to the line of the pattern that all keep to; to the right")
+      "from its middle to the line of the pattern that all keep to; to the right")               \
+    F(FLAG, slip, 0, 0, 1, none, "a sewn cover that slips on and off: hemmed, not stapled")      \
+    F(FLAG, doubled, 0, 0, 1, none, "a welt of two cords side by side")
 
 #define FIELDS_OF_layer_edge(F)                                                             \
     F(REF, layer, 0, 1, 0, layer, "layer")                                                  \
@@ -288,16 +290,21 @@
     F(LENGTH, handle, 0, 0, FIELDS_MM(1000), none, "handle; nothing for the trade value")   \
     F(LENGTH, pitch, 0, 0, FIELDS_MM(1000), none, "staple to staple; nothing for the trade value")
 
-#define FIELDS_OF_tufting(F)                                                       \
-    F(REF, layer, 0, 1, 0, layer, "cover that is tufted")                          \
-    F(CHOICE, pattern, 0, 0, 0, pattern, "pattern")                                \
-    F(COUNT, across, 0, 1, 100, none, "diamonds or squares across")                \
-    F(COUNT, down, 0, 1, 100, none, "diamonds or squares down")                    \
-    F(LENGTH, border, 0, 0, FIELDS_MM(1000), none,                                 \
-      "edge to the outer button; nothing for the trade value")                     \
-    F(LENGTH, pull, 0, 0, FIELDS_MM(300), none, "how deep the buttons are pulled") \
-    F(REF, button, 0, 0, 0, stock, "buttons")                                      \
-    F(REF, cord, 0, 0, 0, stock, "cord")
+#define FIELDS_OF_tufting(F)                                                            \
+    F(REF, layer, 0, 1, 0, layer, "cover that is tufted")                               \
+    F(CHOICE, pattern, 0, 0, 0, pattern, "pattern")                                     \
+    F(COUNT, across, 0, 1, 100, none, "diamonds or squares across")                     \
+    F(COUNT, down, 0, 1, 100, none, "diamonds or squares down")                         \
+    F(LENGTH, border, 0, 0, FIELDS_MM(1000), none,                                      \
+      "edge to the outer button; nothing for the trade value")                          \
+    F(LENGTH, pull, 0, 0, FIELDS_MM(300), none, "how deep the buttons are pulled")      \
+    F(REF, button, 0, 0, 0, stock, "buttons")                                           \
+    F(REF, cord, 0, 0, 0, stock, "cord")                                                \
+    F(CHOICE, made, 0, 0, 0, tufts, "buttons or channels")                              \
+    F(CHOICE, allowance, 0, 0, 0, allowance, "how the cloth that it takes is reckoned") \
+    F(LENGTH, trial_across, 0, 0, FIELDS_MM(1500), none,                                \
+      "cloth that one diamond or channel took across, in a trial; nothing without one") \
+    F(LENGTH, trial_up, 0, 0, FIELDS_MM(1500), none, "and up")
 
 #define FIELDS_OF_join(F)                                                               \
     F(TEXT, name, 0, 1, 20, none, "short name, written beside its holes")               \

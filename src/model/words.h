@@ -137,6 +137,15 @@ int words_find(const struct words *words, const char *name);
     W(P, DIAMOND, diamond, "rows set off by half a diamond") \
     W(P, SQUARE, square, "rows in line")                     \
     W(P, SHALLOW, shallow, "buttons pulled into uncut foam")
+#define WORDS_OF_tufts(W, P)                                \
+    W(P, BUTTONS, buttons, "buttons, pulled into the foam") \
+    W(P, CHANNELS, channels, "upright channels, side by side; `across` of them")
+#define WORDS_OF_allowance(W, P)                                            \
+    W(P, AUTO, auto, "by the pattern: shallow, or by the pull")             \
+    W(P, LEAST, least, "what the way down and up again takes, and no more") \
+    W(P, SHALLOW, shallow, "a bit for each space: the foam is not cut")     \
+    W(P, PULL, pull, "the pull once for each diamond, each way")            \
+    W(P, GENEROUS, generous, "twice the foam for each diamond, each way")
 #define WORDS_OF_target(W, P)                   \
     W(P, BOX, box, "another box of this build") \
     W(P, WALL, wall, "the wall")                \
@@ -255,6 +264,8 @@ int words_find(const struct words *words, const char *name);
     V(seaming, SEAMING)     \
     V(class, CLASS)         \
     V(pattern, PATTERN)     \
+    V(tufts, TUFTS)         \
+    V(allowance, ALLOWANCE) \
     V(target, TARGET)       \
     V(fastener, FASTENER)   \
     V(head, HEAD)           \

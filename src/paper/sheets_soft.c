@@ -135,6 +135,32 @@ static void nail_lines(struct text *out, const struct plan *plan)
     table_end(&table, out);
 }
 
+/* "T cover  22 buttons  7 x 8 in  pulled 2-1/2 in  2-1/2 and 2-1/2 in more each: pull (...)". */
+static void tuftings(struct text *out, const struct plan *plan)
+{
+    struct table table;
+    if (plan->tuft_fields.count == 0)
+        return;
+    text_add(out, "\n  Tufting (try one first: enter what it took, and it is reckoned by that)\n");
+    table_begin(&table, "lrlll");
+    for (size_t i = 0; i < plan->tuft_fields.count; i++) {
+        const struct tuft_field *field = &plan->tuft_fields.at[i];
+        table_cell(&table, "%s", print_box(plan, field->box));
+        if (field->made == TUFTS_CHANNELS)
+            table_cell(&table, "%lld lines", (long long)field->lines);
+        else
+            table_cell(&table, "%lld buttons", (long long)field->buttons);
+        table_cell(&table, "each %s x %s", print_length(plan, field->across_pitch).at,
+                   print_length_unit(plan, field->up_pitch).at);
+        table_cell(&table, "pulled %s", print_length_unit(plan, field->pull).at);
+        table_cell(&table, "cloth +%s across, +%s up by %s (%s)",
+                   print_length_unit(plan, field->across_each).at,
+                   print_length_unit(plan, field->up_each).at,
+                   plan_allowance_word(field->allowance), plan_allowance_source(field->allowance));
+    }
+    table_end(&table, out);
+}
+
 /* "C back  raw  119 staples  0 h 12  4.20": what each way to fix it takes, the one that is taken
  * marked. */
 static void back_ways(struct text *out, const struct plan *plan)
@@ -328,20 +354,37 @@ void sheet_cloth(struct text *out, const struct plan *plan)
     cut_pieces(out, plan);
     webbing(out, plan);
     nail_lines(out, plan);
+    tuftings(out, plan);
     back_ways(out, plan);
     used_up(out, plan);
+}
+
+static const char *edge_name(const struct edge *edge)
+{
+    switch (edge->edge) {
+    case EDGE_LOOP:
+        return "all round";
+    case EDGE_CORDS:
+        return "cords";
+    case EDGE_CHANNELS:
+        return "each channel";
+    default:
+        return words_edge.at[edge->edge].name;
+    }
 }
 
 static void staple_row(struct table *table, const struct plan *plan, const struct edge *edge)
 {
     const struct layer *layer = layer_of(plan, edge->layer);
     table_cell(table, "%s %s", print_box(plan, edge->box), words_layer.at[layer->kind].name);
-    table_cell(table, "%s", edge->edge < 0 ? "all round" : words_edge.at[edge->edge].name);
+    table_cell(table, "%s", edge_name(edge));
     table_cell(table, "%s", print_length_unit(plan, edge->length).at);
     table_cell(table, "%lld", (long long)edge->staples);
     if (edge->pitch)
         table_cell(table, "every %s, leg %s", print_length_unit(plan, edge->pitch).at,
                    print_length_unit(plan, edge->leg).at);
+    else if (edge->edge == EDGE_CORDS)
+        table_cell(table, "leg %s", print_length_unit(plan, edge->leg).at);
     else
         table_cell(table, "in the row of the layer over it");
     int64_t later = 0;

@@ -1,6 +1,6 @@
 /*
  * What each way to fix an outside back uses up, pro rata of what the shop asks: the maker weighs it
- * against the minutes. Cloth counts by its area, without what a layout wastes.
+ * against the minutes. Cloth counts by its area and what is bought over where nothing is laid out.
  */
 #include "plan/buy.h"
 
@@ -31,6 +31,7 @@ static void price_way(const struct planning *planning, struct back_way *way)
     way->priced = true;
     if (cloth->width > 0)
         (void)whole_share(way->height, way->width, cloth->width, &length);
+    length = with_reserve(length, planning->value[TRADE_CLOTH_ALLOW_BY_AREA]);
     (void)whole_share(way->stitched, planning->value[TRADE_THREAD_PER_SEAM], 1000000, &thread);
     add_share(planning, way, cloth->key, QUANTITY_LENGTH, length);
     add_share(planning, way, model_stock_of(model, STOCK_STRIP, NATURE_CARD), QUANTITY_LENGTH,

@@ -526,6 +526,25 @@ static void tell_cloth_short(const struct cutting_job *job, int64_t bought, int6
     argument_length(finding, 2, used - bought);
 }
 
+/* What is left of a cover's cloth when all is cut mends it one day. */
+static void tell_reserve(struct planning *planning, const struct stock *stock,
+                         const struct purchase *purchase)
+{
+    int64_t wanted = planning->value[TRADE_CLOTH_RESERVE];
+    int64_t left = purchase->length - purchase->used;
+    bool covers = false;
+    struct finding *finding;
+
+    for (size_t i = 0; i < planning->model->layers.count; i++)
+        covers |= planning->model->layers.at[i].kind == LAYER_COVER &&
+                  planning->model->layers.at[i].stock == stock->key;
+    if (!covers || left >= wanted)
+        return;
+    finding = finding_add(planning, FINDING_CLOTH_NO_RESERVE, ENTITY_stock, stock->key);
+    argument_length(finding, 0, left);
+    argument_length(finding, 1, wanted);
+}
+
 static void buy_roll(struct cutting_job *job, const struct cut_layout *layout)
 {
     const struct model *model = job->planning->model;
@@ -546,6 +565,7 @@ static void buy_roll(struct cutting_job *job, const struct cut_layout *layout)
     purchase->used = used;
     purchase->need = purchase->length = layout->cost > taken ? layout->cost : taken;
     purchase->packs = 1;
+    tell_reserve(job->planning, job->stock, purchase);
     price_roll(job->planning, purchase, cheapest_roll(model, job->stock->key), used);
 }
 

@@ -172,6 +172,55 @@ static const char *tufts_figure(const struct carding *carding)
     return count ? arena_format(carding->planning->arena, "%" PRId64 " button holes", count) : "";
 }
 
+/* "9 lines, 3 in apart" of the channels of a layer or of the one over it; nothing without any. */
+static const char *channels_figure(const struct carding *carding)
+{
+    const struct model *model = carding->planning->model;
+    const struct plan *plan = carding->planning->plan;
+    const struct layer *own = MODEL_FIND(model, layer, carding->step->layer);
+
+    for (size_t i = 0; own && i < plan->tuft_fields.count; i++) {
+        const struct tuft_field *field = &plan->tuft_fields.at[i];
+        const struct layer *over = MODEL_FIND(model, layer, field->layer);
+
+        if (field->lines > 0 && over->box == own->box && over->group == own->group &&
+            over->side == own->side)
+            return arena_format(carding->planning->arena, "%" PRId64 " lines, %s apart",
+                                field->lines, card_length(carding, field->across_pitch));
+    }
+    return "";
+}
+
+/* How far above the middle a motif lies; nothing on plain cloth. */
+static const char *motif_figure(const struct carding *carding)
+{
+    const struct plan *plan = carding->planning->plan;
+
+    for (size_t i = 0; i < plan->covers.count; i++)
+        if (plan->covers.at[i].layer == carding->step->layer && plan->covers.at[i].motif > 0)
+            return card_length(carding, plan->covers.at[i].motif);
+    return "";
+}
+
+/* A trade value as it stands. */
+static const char *value_figure(const struct carding *carding, char letter)
+{
+    static const struct {
+        char letter;
+        enum trade value;
+    } values[] = {{'z', TRADE_TUFT_HOLE},   {'v', TRADE_TUFT_HOLE_FOAM},
+                  {'x', TRADE_HANDLE_REST}, {'f', TRADE_STAPLE_TEMP_CORNER},
+                  {'u', TRADE_NAIL_EDGE},   {'s', TRADE_SPRAY_TACK}};
+    char printed[QUANTITY_TEXT] = "";
+
+    for (size_t i = 0; i < sizeof values / sizeof *values; i++)
+        if (values[i].letter == letter)
+            quantity_print_unit(printed, trade_values[values[i].value].quantity,
+                                model_units(carding->planning->model),
+                                carding->planning->value[values[i].value]);
+    return arena_text(carding->planning->arena, printed);
+}
+
 static const char *figure(const struct carding *carding, char letter)
 {
     if (strchr("wpe", letter))
@@ -184,8 +233,12 @@ static const char *figure(const struct carding *carding, char letter)
         return holes_figure(carding);
     if (letter == 't')
         return tufts_figure(carding);
-    if (letter == 'x')
-        return card_length(carding, carding->planning->value[TRADE_HANDLE_REST]);
+    if (letter == 'c')
+        return channels_figure(carding);
+    if (letter == 'y')
+        return motif_figure(carding);
+    if (strchr("zvxfus", letter))
+        return value_figure(carding, letter);
     if (strchr("mg", letter))
         return edge_figure(carding, letter);
     return letter == 'b' ? box_name(carding, carding->step->box) : "";

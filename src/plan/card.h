@@ -13,7 +13,11 @@
  * The words of a kind of step. In a line %b is the box, %j the join, %w its screws (of the box, the
  * panels or the join), %p and %e the bits for thread and shank, %l the spacer, %h the box with the
  * heads, %r the face they are reached through, %o the tool, %d the patch, %m and %g pitch and leg
- * of the staples, %q how many points. A line whose figure is missing is left out.
+ * of the staples, %q how many points, %t and %v the holes of buttons through foam and their width,
+ * %z those in the wood, %c the lines of channels, %k loose edge, %y how far a motif is raised;
+ * %x, %f, %u and %s trade values: what is left of a handle, temporary staples from a corner, nails
+ * from the edge, the wait for spray. A
+ * line whose figure is missing is left out.
  */
 struct card_words {
     const char *actions[CARD_ACTIONS]; /* ends early with NULL */

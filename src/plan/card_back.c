@@ -30,9 +30,9 @@ static const char *spacing(const struct carding *carding)
 
 static void put_round(struct carding *carding, const char *edge)
 {
-    put(carding, arena_format(carding->planning->arena,
-                              "%s, from the middle of each side outwards, %s", edge,
-                              spacing(carding)));
+    put(carding,
+        arena_format(carding->planning->arena, "%s, from the middle of each side outwards, %s",
+                     edge, spacing(carding)));
 }
 
 static void put_blind(struct carding *carding, const struct back_way *way)

@@ -59,7 +59,7 @@ static struct strips gather(struct planning *planning)
         const struct box *box = MODEL_FIND(planning->model, box, edge->box);
 
         if (!layer || !box || edge->staples == 0 || edge->edge == EDGE_CORDS ||
-            is_short(edge, layer, box))
+            edge->edge == EDGE_CHANNELS || is_short(edge, layer, box))
             continue;
         if (edge->edge != EDGE_LOOP)
             add_strip(planning, &strips, edge, layer, box, edge->edge);

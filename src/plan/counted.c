@@ -192,6 +192,20 @@ static void count_tufts(const struct plan *plan, const struct model *model, stru
     }
 }
 
+/* All lines but the one whose length the row has. */
+static void count_channels(const struct plan *plan, const struct model *model,
+                           struct counted *counted)
+{
+    for (size_t i = 0; i < plan->edges.count; i++)
+        for (size_t k = 0; k < plan->tuft_fields.count; k++) {
+            const struct tuft_field *field = &plan->tuft_fields.at[k];
+
+            if (plan->edges.at[i].edge == EDGE_CHANNELS && plan->edges.at[i].layer == field->layer)
+                COUNTED_FIND(model, counted->layers, layer, field->layer)->edge +=
+                    (field->lines - 1) * field->line_length;
+        }
+}
+
 static void count_consumable(const struct model *model, struct counted *counted,
                              const struct consumable *used)
 {
@@ -242,6 +256,7 @@ static void count_cloth(const struct plan *plan, const struct model *model, stru
     for (size_t i = 0; i < plan->back_ways.count; i++)
         count_back(model, counted, &plan->back_ways.at[i]);
     count_tufts(plan, model, counted);
+    count_channels(plan, model, counted);
     for (size_t i = 0; i < plan->cuttings.count; i++)
         COUNTED_FIND(model, counted->stocks, stock, plan->cuttings.at[i].stock)->taken +=
             plan->cuttings.at[i].used;

@@ -47,10 +47,12 @@ struct spread {
     int64_t closing;       /* of an outside back: enum closing_word, never AUTO */
     int64_t width, height; /* of what it covers, across u and along v */
     int64_t depth;         /* of the box behind the face; of the boxing where it is given */
+    int64_t ease;          /* of a sewn cover, each way */
     int64_t surface;       /* square millimetres of all that was cut */
     struct brim brims[EDGE_COUNT];
     const struct tufting *tufting; /* NULL without */
     bool thin;                     /* the part of it that is of thin cloth, which nobody sees */
+    struct tuft_field field;       /* of that */
     struct timber timber;          /* of its box */
 };
 
@@ -130,6 +132,20 @@ struct seams seams_place(struct planning *planning, const struct spread *spread,
  * its seam falls on what it should not. */
 int64_t thin_begins(struct planning *planning, const struct spread *spread);
 
+/* A hole of a join under a layer: its place on it, and how far round it nothing may fall. */
+struct hole_on {
+    int64_t u, v;
+    int64_t around;
+};
+
+struct holes_on {
+    LIST_OF(struct hole_on) of;
+};
+
+/* Holes of the joins on the layer's face, and heads that are driven in through it, beyond its ends
+ * as well (cover_hole.c). */
+struct holes_on holes_on_layer(struct planning *planning, const struct spread *spread);
+
 /* The seam to the next cover of the same face, where the maker laid two side by side. */
 void seam_by_hand(struct planning *planning, const struct spread *spread);
 
@@ -160,15 +176,27 @@ int64_t back_closing(const struct planning *planning, const struct spread *sprea
 /* A sewn cover with two faces that goes all round, open above and below: a band. */
 bool spread_is_band(const struct spread *spread);
 
-/* Extra cloth of a tufting field across u and along v, and its buttons (cover_tuft.c). */
-int64_t tuft_extra(const struct planning *planning, const struct spread *spread, bool across);
+/* Foam under a cover on its face, all layers of it (cover_allow.c). */
+int64_t foam_depth(const struct model *model, const struct layer *cover);
+
+/* A tufting field and what it takes, its lines left out; for a spread that has one (cover_allow.c).
+ */
+struct tuft_field tuft_reckon(const struct planning *planning, const struct spread *spread);
+void tell_guess(struct planning *planning, const struct spread *spread);
+/* Extra cloth of the field across u and along v. */
+int64_t tuft_extra(const struct spread *spread, bool across);
+
+/* The deep field of the cover over a layer of padding; an empty one without (cover_allow.c). */
+bool tufts_over(const struct planning *planning, const struct spread *padding,
+                struct tuft_field *ret_field);
+
+/* Its buttons, 0 of channels; its holes or lines, and what they must not fall on; before the cover
+ * is cut (cover_tuft.c). */
 int64_t tuft_count(const struct tufting *tufting);
-/* Its holes, and the wood behind them; before the cover is cut. */
 void tuft_lay(struct planning *planning, struct spread *spread);
-/* A place of the layer, from its left or (`level`) its bottom, on the cloth as it is drawn in by
- * the buttons. */
-int64_t tuft_on_cloth(const struct planning *planning, const struct spread *spread, bool level,
-                      int64_t at);
+/* A place of the layer, from its left or (`level`)
+ * its bottom, on the cloth as it is drawn in. */
+int64_t tuft_on_cloth(const struct spread *spread, bool level, int64_t at);
 void tuft_consume(struct planning *planning, struct spread *spread);
 
 /* ---- sewing (cover_sewing.c): seams in the order they are made ---- */
@@ -181,6 +209,7 @@ void sew_thin(struct planning *planning, const struct spread *spread, int64_t wi
 /* Of the faces and the boxing of a sewn cover, of a band, of strips of welt. */
 void sew_boxing(struct planning *planning, const struct spread *spread);
 void sew_band(struct planning *planning, const struct spread *spread, int64_t height);
+void sew_channels(struct planning *planning, const struct spread *spread);
 void sew_welt(struct planning *planning, const struct spread *spread, int64_t strips, int64_t strip,
               int64_t length);
 /* Seams that are sewn on the piece itself. */

@@ -5,6 +5,7 @@
 #include "plan/cover.h"
 #include "plan/cover_sums.h"
 #include "plan/findings.h"
+#include "plan/geometry.h"
 
 #include <stdio.h>
 
@@ -162,6 +163,20 @@ static void add_widths(struct planning *planning, struct spread *spread, const c
     sew_widths(planning, spread, name, widths, along);
 }
 
+/* Heavy cloth: each seam takes some of it up, so that the outer strips are cut wider. */
+static void take_up(const struct planning *planning, const struct spread *spread,
+                    struct widths *widths)
+{
+    int64_t more = (widths->inner + 1) * planning->value[TRADE_SEAM_TAKE_UP];
+
+    if (spread->stock->nature != NATURE_HEAVY || widths->count < 2 ||
+        widths->side + more > spread->stock->width ||
+        widths->side_right + more > spread->stock->width)
+        return;
+    widths->side += more;
+    widths->side_right += more;
+}
+
 /* How a piece lies on its roll. */
 struct lie {
     int64_t roll; /* usable; 0 where nothing has to be split */
@@ -187,6 +202,7 @@ struct widths spread_cloth(struct planning *planning, struct spread *spread, con
     if (lie.roll > 0)
         widths = widths_split(lie.cut, lie.roll, planning->value[TRADE_SEAM_ALLOWANCE],
                               planning->value[TRADE_SIDE_STRIP_MIN], spread->stock->repeat_across);
+    take_up(planning, spread, &widths);
     if (widths.count > 1)
         tell_widths(planning, spread, widths.count, lie.cut, lie.roll);
     add_widths(planning, spread, name, &widths, lie.along, lie.across);
@@ -228,6 +244,7 @@ static void cut_seen(struct planning *planning, struct spread *spread, const cha
                                      lie->across ? reach->below : reach->before, lie->roll);
     struct cover *cover;
 
+    take_up(planning, spread, &seams.widths);
     if (seams.widths.count > 1)
         tell_widths(planning, spread, seams.widths.count, lie->cut, lie->roll);
     add_widths(planning, spread, name, &seams.widths, lie->along, lie->across);
@@ -254,6 +271,8 @@ static void cut_whole(struct planning *planning, struct spread *spread, const ch
         cut_seen(planning, spread, name, &lie, reach);
     planning->plan->covers.at[line].before = reach->before;
     planning->plan->covers.at[line].below = reach->below;
+    if (spread->stock->repeat_along > 0 && side_axis(spread->side) != AXIS_Z)
+        planning->plan->covers.at[line].motif = planning->value[TRADE_PATTERN_RISE];
 }
 
 /* The part below a seam, of the thin cloth. */

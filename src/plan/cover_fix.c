@@ -456,10 +456,28 @@ static void staple_cords(struct planning *planning, const struct spread *spread)
 {
     struct row row = {.edge = EDGE_CORDS, .landing_side = side_opposite(spread->side)};
 
-    if (!spread->tufting)
-        return;
     row.extra = tuft_count(spread->tufting) * planning->value[TRADE_STAPLE_CORD_EACH];
     row_add(planning, spread, &row);
+}
+
+/* The cover is stapled down between its channels, through the slit foam; each line is a row. */
+static void staple_channels(struct planning *planning, const struct spread *spread)
+{
+    struct row row = {.edge = EDGE_CHANNELS,
+                      .landing_side = spread->side,
+                      .length = spread->field.line_length,
+                      .pitch = planning->value[TRADE_STAPLE_COVER_PITCH]};
+
+    row.extra = (spread->field.lines - 1) * staples_open(row.length, row.pitch);
+    row_add(planning, spread, &row);
+}
+
+static void staple_field(struct planning *planning, const struct spread *spread)
+{
+    if (spread->tufting && spread->tufting->made == TUFTS_BUTTONS)
+        staple_cords(planning, spread);
+    else if (spread->tufting && spread->field.lines > 0)
+        staple_channels(planning, spread);
 }
 
 /* ---- all ---- */
@@ -474,7 +492,7 @@ static void staple_cloth(struct planning *planning, const struct spread *spread)
         staple_face(planning, spread);
     else if (shape != SHAPE_RUN)
         staple_flat(planning, spread);
-    staple_cords(planning, spread);
+    staple_field(planning, spread);
 }
 
 /* A cushion has no wood to staple to. */
@@ -488,7 +506,7 @@ static bool lies_on_cushions(const struct spread *spread)
 
 void staple_layer(struct planning *planning, const struct spread *spread)
 {
-    if (lies_on_cushions(spread))
+    if (lies_on_cushions(spread) || spread->layer->slip)
         return;
     switch (spread->layer->kind) {
     case LAYER_FOAM:

@@ -159,6 +159,15 @@ static enum trade usual_handle(const struct spread *spread)
     return spread->stock->nature == NATURE_VINYL ? TRADE_HANDLE_VINYL : TRADE_HANDLE;
 }
 
+/* What a sewn cover is wider and higher than what it is pulled over. */
+static int64_t usual_ease(const struct planning *planning, const struct spread *spread)
+{
+    if (spread->layer->slip)
+        return planning->value[TRADE_COVER_EASE_SLIP];
+    return planning
+        ->value[spread->stock->nature == NATURE_VINYL ? TRADE_COVER_EASE_VINYL : TRADE_COVER_EASE];
+}
+
 static void spread_brim(const struct planning *planning, struct spread *spread,
                         const struct box *box, int64_t edge)
 {
@@ -168,8 +177,9 @@ static void spread_brim(const struct planning *planning, struct spread *spread,
         brim->over = at_edge(planning, box, spread->side, edge);
         brim->beside = padding_beside(planning, box, spread->side, edge);
     }
-    brim->landing = usual_landing(planning, spread, brim);
-    brim->handle = planning->value[usual_handle(spread)];
+    brim->landing = spread->layer->slip ? planning->value[TRADE_COVER_HEM]
+                                        : usual_landing(planning, spread, brim);
+    brim->handle = spread->layer->slip ? 0 : planning->value[usual_handle(spread)];
     brim_by_hand(planning, spread->layer, edge, brim);
 }
 
@@ -233,6 +243,8 @@ bool spread_lay(const struct planning *planning, const struct layer *layer, stru
                         ? layer->boxing
                         : vector_along(box_size(ground.first), side_axis(layer->side));
     spread->tufting = tufting_of(model, layer->key);
+    if (layer->kind == LAYER_COVER && layer->shape == SHAPE_SEWN)
+        spread->ease = usual_ease(planning, spread);
     if (layer->kind == LAYER_OUTSIDE_BACK)
         spread->closing = back_closing(planning, spread);
     spread_area(spread, &ground);
@@ -246,5 +258,7 @@ bool spread_lay(const struct planning *planning, const struct layer *layer, stru
         spread->brims[edge].ending = layer->shape == SHAPE_SLAB ? ENDING_STOP : endings[edge];
         spread_brim(planning, spread, ground.at[edge], edge);
     }
+    if (spread->tufting)
+        spread->field = tuft_reckon(planning, spread);
     return spread->width > 0 && spread->height > 0;
 }

@@ -162,7 +162,8 @@ void staple_wood(struct planning *planning, const struct spread *spread, const s
             continue;
         wood = wood_at(spread, landing.side, (landing.area.u0 + landing.area.u1) / 2,
                        (landing.area.v0 + landing.area.v1) / 2);
-        if (wood == 0 || deep <= wood - planning->value[TRADE_STAPLE_LEG_CLEAR])
+        if (wood == 0 || (deep <= wood - planning->value[TRADE_STAPLE_LEG_CLEAR] &&
+                          wood >= planning->value[TRADE_STAPLE_WOOD_MIN]))
             continue;
         finding = finding_add(planning, FINDING_LANDING_THIN, ENTITY_layer, spread->layer->key);
         argument_length(finding, 0, wood);

@@ -15,7 +15,8 @@
 
 static bool is_pulled(const struct spread *spread, int64_t edge)
 {
-    return spread->brims[edge].ending != ENDING_STOP && brim_is_open(spread, edge);
+    return !spread->layer->slip && spread->brims[edge].ending != ENDING_STOP &&
+           brim_is_open(spread, edge);
 }
 
 /* The handle of an edge, by hand. */

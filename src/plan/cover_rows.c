@@ -365,7 +365,8 @@ static bool is_held_by_next(const struct planning *planning, const struct spread
 {
     const struct layer *over = next_cloth(planning->model, spread->layer);
 
-    if (!over || over->fixing != FIXING_TOGETHER || row->edge == EDGE_CORDS)
+    if (!over || over->fixing != FIXING_TOGETHER || row->edge == EDGE_CORDS ||
+        row->edge == EDGE_CHANNELS)
         return false;
     if (row->edge >= 0)
         return lands_on_same_wood(planning, spread, over, row->edge);

@@ -96,14 +96,16 @@ static void cut_welt(struct planning *planning, struct spread *spread, int64_t r
     const int64_t *value = planning->value;
     int64_t cord = spread->layer->thickness > 0 ? spread->layer->thickness : value[TRADE_WELT_CORD];
     int64_t length = run + value[TRADE_WELT_JOIN] + corners * value[TRADE_WELT_CORNER];
-    int64_t strip = welt_strip(cord, value[TRADE_SEAM_ALLOWANCE], planning->value[TRADE_WELT_STEP]);
+    int cords = spread->layer->doubled ? 2 : 1;
+    int64_t strip = welt_strip(cords * cord, value[TRADE_SEAM_ALLOWANCE], value[TRADE_WELT_STEP],
+                               cords > 1 ? value[TRADE_WELT_DOUBLE] : 0);
 
     if (is_on_bias(spread))
         cut_bias(planning, spread, length, strip);
     else
         cut_straight(planning, spread, length, strip);
     spread_consume(planning, spread, STOCK_CORD, cord_of(planning->model, cord), QUANTITY_LENGTH,
-                   length, "welt cord");
+                   cords * length, "welt cord");
 }
 
 /* ---- nails ---- */
@@ -152,6 +154,7 @@ static struct nail_line nail_line(const struct planning *planning, const struct 
         line.nails = strip_nails(line.heads, planning->value[TRADE_NAIL_STRIP_REAL_EVERY]);
         return line;
     }
+    line.from_edge = planning->value[TRADE_NAIL_EDGE];
     line.spaces = nail_spaces(line.length, nail_pitch(planning, spread, edge));
     line.nails = line.spaces + 1 - shared_corners(spread, edge);
     return line;

@@ -20,7 +20,6 @@
 #include "plan/findings.h"
 #include "plan/geometry.h"
 #include "plan/hidden.h"
-#include "plan/point.h"
 #include "plan/pose.h"
 #include "plan/stance.h"
 
@@ -149,49 +148,20 @@ static void find_joints(struct seaming *seaming)
 }
 
 /* Those beside which the layer lies: one just beyond its end is on the seam to the next. */
-static void find_holes_of(struct seaming *seaming, const struct junction *junction,
-                          const struct plot *plot, bool of_b)
-{
-    const struct planning *planning = seaming->planning;
-    int64_t around =
-        (junction->patch > 0 ? junction->patch : planning->value[TRADE_PATCH_PLAIN]) / 2;
-
-    for (size_t i = 0; i < junction->point_count; i++) {
-        const struct plan_point *point = &planning->plan->points.at[junction->first_point + i];
-        const struct spread *spread = seaming->spread;
-        int64_t u, v;
-        int64_t beside;
-
-        box_to_face(spread->side, of_b ? point->in_b : point->in_a, &u, &v);
-        u += plot->area.u0;
-        v += plot->area.v0;
-        beside = figure(seaming, v, u);
-        if (beside >= 0 && beside <= figure(seaming, spread->height, spread->width))
-            add_keep(seaming,
-                     tuft_on_cloth(planning, spread, seaming->level, figure(seaming, u, v)),
-                     around + planning->value[TRADE_SEAM_ALLOWANCE], "the hole of a screw");
-    }
-}
-
-/* Holes of the joins on this face, and heads that are driven in through it. */
 static void find_holes(struct seaming *seaming)
 {
-    const struct planning *planning = seaming->planning;
+    struct planning *planning = seaming->planning;
     const struct spread *spread = seaming->spread;
+    struct holes_on holes = holes_on_layer(planning, spread);
 
-    for (size_t i = 0; i < planning->plan->junctions.count; i++) {
-        const struct junction *junction = &planning->plan->junctions.at[i];
+    for (size_t i = 0; i < holes.of.count; i++) {
+        const struct hole_on *hole = &holes.of.at[i];
+        int64_t beside = figure(seaming, hole->v, hole->u);
 
-        for (size_t k = 0; k < spread->plot_count; k++) {
-            int64_t box = spread->plots[k].box->key;
-            bool of_b = junction->box_b == box;
-            bool heads = junction->head_box == box && !junction->head_inside &&
-                         junction->head_side == spread->side;
-
-            if ((of_b || junction->box_a == box) &&
-                (heads || point_side(planning, junction, of_b) == spread->side))
-                find_holes_of(seaming, junction, &spread->plots[k], of_b);
-        }
+        if (beside >= 0 && beside <= figure(seaming, spread->height, spread->width))
+            add_keep(seaming,
+                     tuft_on_cloth(spread, seaming->level, figure(seaming, hole->u, hole->v)),
+                     hole->around + planning->value[TRADE_SEAM_ALLOWANCE], "the hole of a screw");
     }
 }
 
@@ -208,7 +178,7 @@ static void find_folds(struct seaming *seaming)
             i == 0 ? -brim->over : figure(seaming, spread->width, spread->height) + brim->over;
 
         if (!brim->inside && brim->ending != ENDING_STOP)
-            add_keep(seaming, tuft_on_cloth(seaming->planning, spread, seaming->level, out), clear,
+            add_keep(seaming, tuft_on_cloth(spread, seaming->level, out), clear,
                      "the fold over an edge");
     }
 }
@@ -224,7 +194,7 @@ static void find_buttons(struct seaming *seaming)
         int64_t at = figure(seaming, tuft->u - layer->u, tuft->v - layer->v);
 
         if (tuft->layer == layer->key)
-            add_keep(seaming, tuft_on_cloth(seaming->planning, spread, seaming->level, at),
+            add_keep(seaming, tuft_on_cloth(spread, seaming->level, at),
                      seaming->planning->value[TRADE_SEAM_CLEAR], "a button");
     }
 }
@@ -496,7 +466,7 @@ struct seams seams_place(struct planning *planning, const struct spread *spread,
                               .roll = roll,
                               .repeat = matched_repeat(spread->stock, roll, allowance)};
     struct seams seams = {.widths = {.count = 1, .centre = cut}};
-    int64_t middle = before + tuft_extra(planning, spread, !level) / 2;
+    int64_t middle = before + tuft_extra(spread, !level) / 2;
 
     seaming.middle = figure(&seaming, spread->width, spread->height) / 2;
     middle += seaming.middle;

@@ -159,6 +159,19 @@ static void sew_to_face(struct planning *planning, const struct spread *spread, 
     seam->zip = second || !spread->layer->both ? zip_in(planning, spread, edge) : 0;
 }
 
+/* Once round what hangs open: both faces, and the boxing between them. */
+static void sew_hem(struct planning *planning, const struct spread *spread)
+{
+    int faces = spread->layer->both ? 2 : 1;
+    int64_t length = 0;
+
+    for (int64_t edge = 0; spread->layer->slip && edge < EDGE_COUNT; edge++)
+        if (brim_is_open(spread, edge))
+            length += faces * (spread_length(spread, edge) + spread->ease) + 2 * spread->depth;
+    if (length > 0)
+        add_seam(planning, spread, SEAM_STRAIGHT, "hem of the open side", 1, length);
+}
+
 void sew_boxing(struct planning *planning, const struct spread *spread)
 {
     sew_welt_on(planning, spread);
@@ -167,11 +180,22 @@ void sew_boxing(struct planning *planning, const struct spread *spread)
         for (int64_t edge = 0; edge < EDGE_COUNT; edge++)
             if (is_sewn(spread, edge))
                 sew_to_face(planning, spread, edge, second);
+    sew_hem(planning, spread);
 }
 
 void sew_band(struct planning *planning, const struct spread *spread, int64_t height)
 {
     add_seam(planning, spread, SEAM_STRAIGHT, "ends of the band", 2, height);
+}
+
+/* Through the cover and what lies under it. */
+void sew_channels(struct planning *planning, const struct spread *spread)
+{
+    struct seam *seam = add_seam(planning, spread, SEAM_STRAIGHT, "lines of the channels",
+                                 (int)spread->field.lines, spread->field.line_length);
+
+    seam->allowance = 0;
+    seam->even = true;
 }
 
 /* ---- welt ---- */
@@ -183,7 +207,9 @@ void sew_welt(struct planning *planning, const struct spread *spread, int64_t st
     if (strips > 1)
         add_seam(planning, spread, SEAM_STRAIGHT, "strips of the welt, on the slant",
                  (int)strips - 1, whole_root(2 * strip * strip));
-    add_seam(planning, spread, SEAM_CORD, "cord into its strip", 1, length);
+    add_seam(planning, spread, SEAM_CORD,
+             spread->layer->doubled ? "both cords into their strip" : "cord into its strip",
+             spread->layer->doubled ? 2 : 1, length);
 }
 
 void sew_by_hand(struct planning *planning, const struct spread *spread, const char *what,

@@ -56,10 +56,11 @@ static int64_t face_reach(const struct planning *planning, const struct spread *
 static void cut_faces(struct planning *planning, struct spread *spread)
 {
     int64_t width = spread->width + face_reach(planning, spread, EDGE_LEFT) +
-                    face_reach(planning, spread, EDGE_RIGHT) + tuft_extra(planning, spread, true);
+                    face_reach(planning, spread, EDGE_RIGHT) + spread->ease +
+                    tuft_extra(spread, true);
     int64_t height = spread->height + face_reach(planning, spread, EDGE_TOP) +
-                     face_reach(planning, spread, EDGE_BOTTOM) +
-                     tuft_extra(planning, spread, false);
+                     face_reach(planning, spread, EDGE_BOTTOM) + spread->ease +
+                     tuft_extra(spread, false);
     bool across;
 
     tuft_lay(planning, spread);
@@ -103,7 +104,7 @@ int64_t boxing_width(const struct planning *planning, const struct spread *sprea
 int64_t sewn_length(const struct spread *spread, int64_t edge)
 {
     int64_t beside[2];
-    int64_t length = spread_length(spread, edge);
+    int64_t length = spread_length(spread, edge) + spread->ease;
 
     edge_neighbours(edge, beside);
     for (int end = 0; end < 2; end++) {
@@ -124,6 +125,8 @@ static int64_t boxing_end(const struct planning *planning, const struct spread *
         return spread->brims[neighbour].beside + planning->value[TRADE_SEAM_ALLOWANCE];
     if (spread->brims[neighbour].ending == ENDING_STOP)
         return 0;
+    if (spread->layer->slip)
+        return planning->value[TRADE_COVER_HEM];
     return planning->value[TRADE_LANDING] + planning->value[TRADE_HANDLE];
 }
 
@@ -139,7 +142,7 @@ static void cut_boxing(struct planning *planning, struct spread *spread, int64_t
 {
     int64_t beside[2];
     int64_t width = boxing_width(planning, spread, edge);
-    int64_t length = spread_length(spread, edge);
+    int64_t length = spread_length(spread, edge) + spread->ease;
     int64_t roll = spread->stock->width;
     bool level = lies_level(spread, edge);
     bool turns = stock_turns(spread->stock);
@@ -161,7 +164,8 @@ static void cut_boxing(struct planning *planning, struct spread *spread, int64_t
 static void cut_band(struct planning *planning, struct spread *spread)
 {
     const struct brim *brims = spread->brims;
-    int64_t face = spread->width + brims[EDGE_LEFT].beside + brims[EDGE_RIGHT].beside;
+    int64_t face =
+        spread->width + spread->ease + brims[EDGE_LEFT].beside + brims[EDGE_RIGHT].beside;
     int64_t end =
         spread->depth + brims[EDGE_RIGHT].over + padding_behind(planning, spread, EDGE_RIGHT);
     int64_t width = face + end + 2 * planning->value[TRADE_SEAM_ALLOWANCE];

@@ -65,13 +65,38 @@ static void add_grid(struct planning *planning, struct spread *spread, const cha
                          length_smaller(slabs->up, height - row * slabs->up), true);
 }
 
+/* Over the finished size, to fill a sewn cover. */
+static int64_t filling(const struct planning *planning, const struct spread *spread)
+{
+    bool soft = spread->stock->nature == NATURE_SOFT;
+
+    if (!under_sewn_cover(planning->model, spread->layer))
+        return 0;
+    return planning->value[soft ? TRADE_FOAM_OVERSIZE_COVER_SOFT : TRADE_FOAM_OVERSIZE_COVER];
+}
+
+/* Wrapped foam goes down the whole side, its own thickness round the corner; one that ends at the
+ * side only rolls over the board's edge instead of being cut flush. */
+static int64_t rolled(const struct planning *planning, const struct spread *spread, int64_t edge)
+{
+    const struct brim *brim = &spread->brims[edge];
+    int64_t thickness =
+        spread->layer->thickness > 0 ? spread->layer->thickness : spread->stock->thickness;
+
+    if (spread->layer->shape != SHAPE_WRAPPED || brim->inside)
+        return 0;
+    if (brim->ending == ENDING_WRAP)
+        return spread->depth + thickness;
+    return brim->ending == ENDING_SIDE ? planning->value[TRADE_FOAM_OVERSIZE_EDGE] : 0;
+}
+
 void cut_slab(struct planning *planning, struct spread *spread)
 {
-    int64_t oversize = under_sewn_cover(planning->model, spread->layer)
-                           ? planning->value[TRADE_FOAM_OVERSIZE_COVER]
-                           : 0;
-    int64_t width = spread->width + oversize;
-    int64_t height = spread->height + oversize;
+    int64_t oversize = filling(planning, spread);
+    int64_t width = spread->width + oversize + rolled(planning, spread, EDGE_LEFT) +
+                    rolled(planning, spread, EDGE_RIGHT);
+    int64_t height = spread->height + oversize + rolled(planning, spread, EDGE_TOP) +
+                     rolled(planning, spread, EDGE_BOTTOM);
     int faces = spread->layer->both ? 2 : 1;
     struct slabs slabs = slabs_on_offer(planning->model, spread->stock->key, width, height);
 
@@ -231,6 +256,25 @@ static struct slabs batting_widths(int64_t width, int64_t height, int64_t roll)
     return widths;
 }
 
+/* Deep buttons draw the batting into their folds: a field wants more of it on all sides. */
+static void tell_drawn_in(struct planning *planning, const struct spread *spread, int64_t width,
+                          int64_t height)
+{
+    struct tuft_field field;
+    int64_t wanted = planning->value[TRADE_BATTING_OVERWRAP_TUFTED];
+    int64_t beyond;
+    struct finding *finding;
+
+    if (!tufts_over(planning, spread, &field))
+        return;
+    beyond = field.border + length_smaller(width - spread->width, height - spread->height) / 2;
+    if (beyond >= wanted)
+        return;
+    finding = finding_add(planning, FINDING_BATTING_DRAWN, ENTITY_layer, spread->layer->key);
+    argument_length(finding, 0, beyond);
+    argument_length(finding, 1, wanted);
+}
+
 void cut_batting(struct planning *planning, struct spread *spread)
 {
     struct cover *cover;
@@ -245,6 +289,7 @@ void cut_batting(struct planning *planning, struct spread *spread)
         finding_add(planning, FINDING_LAYER_NO_ROOM, ENTITY_layer, spread->layer->key);
         return;
     }
+    tell_drawn_in(planning, spread, width, height);
     widths = batting_widths(width, height, spread->stock->width);
     add_grid(planning, spread, batting_name, width, height, &widths);
     cover = spread_cover(planning, spread, width, height);

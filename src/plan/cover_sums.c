@@ -140,11 +140,11 @@ struct slabs slabs_cover(int64_t width, int64_t height, int64_t length, int64_t 
     return upright.columns * upright.rows < along.columns * along.rows ? upright : along;
 }
 
-int64_t welt_strip(int64_t cord, int64_t allowance, int64_t step)
+int64_t welt_strip(int64_t cord, int64_t allowance, int64_t step, int64_t more)
 {
     assert(step > 0);
     /* pi as 355/113: off by less than a tenth of a millionth, and never under */
-    int64_t strip = whole_divide_up(cord * 355, 113) + 2 * allowance;
+    int64_t strip = whole_divide_up(cord * 355, 113) + 2 * allowance + more;
 
     return whole_divide_up(strip, step) * step;
 }
@@ -214,6 +214,12 @@ int64_t tuft_buttons(int64_t across, int64_t down, bool diamond)
     if (diamond)
         return (down + 1) * across + down * (across + 1);
     return (across + 1) * (down + 1);
+}
+
+int64_t tuft_least(int64_t space, int64_t depth)
+{
+    assert(space >= 0 && depth >= 0);
+    return whole_root(space * space + 4 * depth * depth) - space;
 }
 
 int64_t nail_spaces(int64_t length, int64_t pitch)

@@ -80,8 +80,9 @@ struct slabs slabs_cover(int64_t width, int64_t height, int64_t length, int64_t 
 
 /* ---- welt ---- */
 
-/* Strip for a welt: pi cord + 2 allowance, rounded up to `step` (TRADE 2.8). */
-int64_t welt_strip(int64_t cord, int64_t allowance, int64_t step);
+/* Strip for a welt: pi cord + 2 allowance, and `more` between two cords that lie side by side,
+ * whose widths `cord` then sums up; rounded up to `step` (TRADE 2.8). */
+int64_t welt_strip(int64_t cord, int64_t allowance, int64_t step, int64_t more);
 
 /* Strips across a roll of a usable width that give a length: its share, rounded up. */
 int64_t welt_strips(int64_t length, int64_t usable);
@@ -113,6 +114,10 @@ int64_t web_strips(int64_t inside, int64_t strip, int64_t gap);
 /* Buttons of a field m across and k down: diamonds whose tips lie in the top row, or squares
  * (TRADE 2.9). */
 int64_t tuft_buttons(int64_t across, int64_t down, bool diamond);
+
+/* Cloth that a space takes more when its ends are pulled down by `depth`, going straight:
+ * 2 (sqrt((s/2)^2 + d^2) - s/2). Nothing takes less. */
+int64_t tuft_least(int64_t space, int64_t depth);
 
 /* ---- nails ---- */
 

@@ -1,69 +1,28 @@
 /*
- * Tufting fields: how much cloth the pulls take in, how many buttons, and what they use up.
+ * Tufting fields: where their buttons or channels lie, and what they use up. How much cloth they
+ * take in is cover_allow.c's.
  *
- * The model of TRADE 2.9 (b): a deep field takes one pull depth for each diamond width and height,
- * and one half more at each border, so that m diamonds take m + 1. Buttons in uncut foam take a
- * fixed bit for each space. Both are guides: the maker tries one diamond first.
- *
- * A button's knot lies behind the board, so the wood of the box that the board is fixed to has to
- * stay clear of it.
+ * 1  Diamonds have their tips in the outer rows, a border away from the edges; a whole diamond, no
+ *    button, belongs in the middle.
+ * 2  A button's knot lies behind the board, so the wood of the box that the board is fixed to has
+ *    to stay clear of it, and its hole of every screw of the board.
+ * 3  Channels divide the width evenly; between them the cover is sewn through, or stapled down on
+ *    wood, along lines that fall on no hole of a join and on no patch round one.
  */
 #include "plan/cover.h"
 
 #include "plan/backing.h"
+#include "plan/cures.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
 #include "plan/point.h"
 
 #include <assert.h>
 
-/* Foam on the tufted face, all layers of it. */
-static int64_t foam_depth(const struct model *model, const struct layer *cover)
-{
-    int64_t depth = 0;
-
-    for (size_t i = 0; i < model->layers.count; i++) {
-        const struct layer *foam = &model->layers.at[i];
-        const struct stock *stock = MODEL_FIND(model, stock, foam->stock);
-
-        if (foam->kind != LAYER_FOAM || foam->box != cover->box || foam->group != cover->group ||
-            foam->side != cover->side)
-            continue;
-        if (foam->thickness > 0)
-            depth += foam->thickness;
-        else if (stock)
-            depth += stock->thickness;
-    }
-    return depth;
-}
-
-static int64_t pull_depth(const struct planning *planning, const struct spread *spread)
-{
-    int64_t foam = foam_depth(planning->model, spread->layer);
-    int64_t rest = planning->value[TRADE_TUFT_PULL_REST];
-
-    if (spread->tufting->pull > 0)
-        return spread->tufting->pull;
-    return foam > rest ? foam - rest : 0;
-}
-
-int64_t tuft_extra(const struct planning *planning, const struct spread *spread, bool across)
-{
-    const struct tufting *tufting = spread->tufting;
-    int64_t each;
-
-    if (!tufting)
-        return 0;
-    if (tufting->pattern == PATTERN_SHALLOW)
-        each = planning->value[TRADE_TUFT_EXTRA_SHALLOW];
-    else if (whole_share(pull_depth(planning, spread),
-                         planning->value[TRADE_TUFT_EXTRA_PER_DIAMOND], 1000000, &each))
-        return 0;
-    return ((across ? tufting->across : tufting->down) + 1) * each;
-}
-
 int64_t tuft_count(const struct tufting *tufting)
 {
+    if (tufting->made == TUFTS_CHANNELS)
+        return 0;
     return tuft_buttons(tufting->across, tufting->down, tufting->pattern == PATTERN_DIAMOND);
 }
 
@@ -119,34 +78,11 @@ static void add_squares(struct planning *planning, const struct spread *spread,
             add_tuft(planning, spread, field, 2 * column, 2 * row);
 }
 
-static int64_t border_of(const struct planning *planning, const struct tufting *tufting)
-{
-    return tufting->border > 0 ? tufting->border : planning->value[TRADE_TUFT_BORDER];
-}
-
-int64_t tuft_on_cloth(const struct planning *planning, const struct spread *spread, bool level,
-                      int64_t at)
-{
-    const struct tufting *tufting = spread->tufting;
-    int64_t extent = level ? spread->height : spread->width;
-    int64_t off = at - extent / 2;
-    int64_t extra = tuft_extra(planning, spread, !level);
-    int64_t count, field;
-
-    if (!tufting)
-        return at;
-    count = level ? tufting->down : tufting->across;
-    field = extent - 2 * border_of(planning, tufting);
-    if (2 * off > field || 2 * off < -field || field <= 0)
-        return off < 0 ? at - extra / 2 : at + extra / 2;
-    return at + whole_divide_even(off * count * (extra / (count + 1)), field);
-}
-
 static void add_tufts(struct planning *planning, const struct spread *spread)
 {
     const struct tufting *tufting = spread->tufting;
     size_t first = planning->plan->tufts.count;
-    int64_t border = border_of(planning, tufting);
+    int64_t border = spread->field.border;
     struct field_of_tufts field = {
         spread->layer->u + border,   spread->layer->v + border, spread->width - 2 * border,
         spread->height - 2 * border, tufting->across,           tufting->down};
@@ -270,14 +206,177 @@ static void check_tufts(struct planning *planning, const struct spread *spread)
     }
 }
 
+/* ---- holes against screws ---- */
+
+static int64_t length_between(int64_t across, int64_t up)
+{
+    return whole_root(across * across + up * up);
+}
+
+/* What a hole leaves to the nearest screw that goes into the face, by their edges. */
+static int64_t nearest_screw(const struct planning *planning, const struct spread *spread)
+{
+    const struct plan *plan = planning->plan;
+    int axis = side_axis(spread->side);
+    int64_t nearest = INT64_MAX;
+
+    for (size_t i = 0; i < plan->screws.count; i++) {
+        const struct screw *screw = &plan->screws.at[i];
+        int64_t radii =
+            (plan->screw_kinds.at[screw->kind].diameter + planning->value[TRADE_TUFT_HOLE]) / 2;
+        int64_t u, v;
+
+        if (screw->box != spread->box->key || screw->axis != axis)
+            continue;
+        box_to_face(spread->side, screw->at, &u, &v);
+        for (size_t k = 0; k < plan->tufts.count; k++) {
+            const struct tuft *tuft = &plan->tufts.at[k];
+
+            if (tuft->layer == spread->layer->key)
+                nearest = length_smaller(nearest, length_between(tuft->u - u, tuft->v - v) - radii);
+        }
+    }
+    return nearest;
+}
+
+static void check_screws(struct planning *planning, const struct spread *spread)
+{
+    int64_t wanted = planning->value[TRADE_CROSS_CLEAR_REJECT];
+    int64_t nearest = nearest_screw(planning, spread);
+    struct finding *finding;
+
+    if (nearest >= wanted)
+        return;
+    finding = finding_add(planning, FINDING_TUFT_ON_SCREW, ENTITY_layer, spread->layer->key);
+    argument_length(finding, 0, nearest > 0 ? nearest : 0);
+    argument_length(finding, 1, wanted);
+}
+
+/* ---- looks ---- */
+
+/* How many of about that size fill the field. */
+static int64_t parts_of(int64_t size, int64_t border, int64_t part)
+{
+    int64_t parts = size > 2 * border ? whole_divide_even(size - 2 * border, part) : 1;
+
+    return parts > 0 ? parts : 1;
+}
+
+static void check_middle(struct planning *planning, const struct spread *spread)
+{
+    const struct tufting *tufting = spread->tufting;
+    struct cure_draft cure = cure_begin(planning, "One diamond more across");
+    struct finding *finding;
+
+    if (tufting->pattern != PATTERN_DIAMOND || (tufting->across + tufting->down) % 2 == 0)
+        return;
+    finding = finding_add(planning, FINDING_TUFT_MIDDLE, ENTITY_layer, spread->layer->key);
+    cure_count(&cure, ENTITY_tufting, tufting->key, "across", tufting->across + 1);
+    cure_offer(&cure, finding);
+}
+
+/* Upright, diamonds are taller than wide. */
+static void check_shape(struct planning *planning, const struct spread *spread)
+{
+    const struct tufting *tufting = spread->tufting;
+    const struct tuft_field *field = &spread->field;
+    const int64_t *value = planning->value;
+    int64_t across = parts_of(spread->width, field->border, value[TRADE_TUFT_WIDTH]);
+    int64_t down = parts_of(spread->height, field->border, value[TRADE_TUFT_HEIGHT]);
+    struct cure_draft cure = cure_begin(planning, "Take diamonds of the usual size");
+    struct finding *finding;
+
+    if (side_axis(spread->side) == AXIS_Z || tufting->pattern != PATTERN_DIAMOND ||
+        field->across_pitch <= field->up_pitch)
+        return;
+    finding = finding_add(planning, FINDING_TUFT_WIDE, ENTITY_layer, spread->layer->key);
+    argument_length(finding, 0, field->across_pitch);
+    argument_length(finding, 1, field->up_pitch);
+    cure_count(&cure, ENTITY_tufting, tufting->key, "across", across + (across + down) % 2);
+    cure_count(&cure, ENTITY_tufting, tufting->key, "down", down);
+    cure_offer(&cure, finding);
+}
+
+/* ---- channels ---- */
+
+/* Where the lines between channels stand: the outer ones too, where a border lies beside them. */
+static void count_lines(struct spread *spread)
+{
+    struct tuft_field *field = &spread->field;
+
+    field->lines = spread->tufting->across + (field->border > 0 ? 1 : -1);
+    field->line_length = spread->height;
+}
+
+static int64_t line_at(const struct spread *spread, int64_t i)
+{
+    const struct tuft_field *field = &spread->field;
+    int64_t nth = field->border > 0 ? i : i + 1;
+
+    return field->border +
+           whole_divide_even((spread->width - 2 * field->border) * nth, spread->tufting->across);
+}
+
+static void tell_line(struct planning *planning, const struct spread *spread, int64_t line,
+                      const struct hole_on *hole)
+{
+    struct finding *finding =
+        finding_add(planning, FINDING_CHANNEL_ON, ENTITY_layer, spread->layer->key);
+
+    argument_quantity(finding, 0, QUANTITY_COUNT, line + 1);
+    argument_length(finding, 1, line_at(spread, line));
+    argument_length(finding, 2, hole->around);
+}
+
+static bool meets_line(const struct spread *spread, int64_t line, const struct hole_on *hole)
+{
+    int64_t off = hole->u - line_at(spread, line);
+
+    return hole->v >= 0 && hole->v <= spread->height && off < hole->around && -off < hole->around;
+}
+
+/* The first line that falls on a hole, or the patch round it. */
+static void check_lines(struct planning *planning, const struct spread *spread)
+{
+    struct holes_on holes = holes_on_layer(planning, spread);
+
+    for (int64_t line = 0; line < spread->field.lines; line++)
+        for (size_t i = 0; i < holes.of.count; i++)
+            if (meets_line(spread, line, &holes.of.at[i])) {
+                tell_line(planning, spread, line, &holes.of.at[i]);
+                return;
+            }
+}
+
+static void lay_channels(struct planning *planning, struct spread *spread)
+{
+    count_lines(spread);
+    check_lines(planning, spread);
+    if (spread->box->frame == FRAME_CUSHION && spread->field.lines > 0)
+        sew_channels(planning, spread);
+}
+
 /* ---- all ---- */
+
+static void lay_buttons(struct planning *planning, const struct spread *spread)
+{
+    add_tufts(planning, spread);
+    check_tufts(planning, spread);
+    check_screws(planning, spread);
+    check_middle(planning, spread);
+    check_shape(planning, spread);
+}
 
 void tuft_lay(struct planning *planning, struct spread *spread)
 {
     if (!spread->tufting)
         return;
-    add_tufts(planning, spread);
-    check_tufts(planning, spread);
+    if (spread->tufting->made == TUFTS_CHANNELS)
+        lay_channels(planning, spread);
+    else
+        lay_buttons(planning, spread);
+    tell_guess(planning, spread);
+    *LIST_ADD(planning->arena, &planning->plan->tuft_fields) = spread->field;
 }
 
 void tuft_consume(struct planning *planning, struct spread *spread)
@@ -285,7 +384,7 @@ void tuft_consume(struct planning *planning, struct spread *spread)
     const struct tufting *tufting = spread->tufting;
     int64_t buttons;
 
-    if (!tufting)
+    if (!tufting || tufting->made == TUFTS_CHANNELS)
         return;
     buttons = tuft_count(tufting);
     if (spread->stock->kind == STOCK_CLOTH)

@@ -4,6 +4,8 @@
  * 1  They fill the opening between the members that bound it; each way at least one.
  * 2  A strip goes over the wood at both ends and is folded back there.
  * 3  An end takes staples first and, through the fold, more of them (TRADE 2.5).
+ * 4  Elastic webbing is not woven: it lies one way, the shorter, is cut shorter by its stretch and
+ *    pulled to its length.
  */
 #include "plan/cover.h"
 
@@ -83,6 +85,40 @@ static void tell_ends(struct planning *planning, const struct facing *facing,
     }
 }
 
+static void lay_woven(const struct planning *planning, struct webbing *web, const struct area *area,
+                      const struct area *clear, int64_t strip)
+{
+    const int64_t *value = planning->value;
+
+    web->up = web_strips(area_width(clear), strip, value[TRADE_WEB_GAP]);
+    web->across = web_strips(area_height(clear), strip, value[TRADE_WEB_GAP]);
+    web->up_length = area_height(area) + 2 * value[TRADE_WEB_FOLD];
+    web->across_length = area_width(area) + 2 * value[TRADE_WEB_FOLD];
+}
+
+/* As cut: `length` when it is pulled. */
+static int64_t unstretched(const struct planning *planning, int64_t length)
+{
+    int64_t cut = length;
+
+    (void)whole_share(length, 1000000, 1000000 + planning->value[TRADE_WEB_ELASTIC_STRETCH], &cut);
+    return cut + 2 * planning->value[TRADE_WEB_FOLD];
+}
+
+static void lay_elastic(const struct planning *planning, struct webbing *web,
+                        const struct area *area, const struct area *clear, int64_t strip)
+{
+    int64_t gap = planning->value[TRADE_WEB_ELASTIC_GAP];
+
+    if (area_height(clear) <= area_width(clear)) {
+        web->up = web_strips(area_width(clear), strip, gap);
+        web->up_length = unstretched(planning, area_height(area));
+    } else {
+        web->across = web_strips(area_height(clear), strip, gap);
+        web->across_length = unstretched(planning, area_width(area));
+    }
+}
+
 static void web_facing(struct planning *planning, const struct facing *facing,
                        const struct box *box, const struct stock *stock)
 {
@@ -100,10 +136,10 @@ static void web_facing(struct planning *planning, const struct facing *facing,
     web->box = box->key;
     web->side = facing->side;
     web->stock = stock->key;
-    web->up = web_strips(area_width(&clear.area), strip, value[TRADE_WEB_GAP]);
-    web->across = web_strips(area_height(&clear.area), strip, value[TRADE_WEB_GAP]);
-    web->up_length = area_height(&area) + 2 * value[TRADE_WEB_FOLD];
-    web->across_length = area_width(&area) + 2 * value[TRADE_WEB_FOLD];
+    if (stock->nature == NATURE_ELASTIC)
+        lay_elastic(planning, web, &area, &clear.area, strip);
+    else
+        lay_woven(planning, web, &area, &clear.area, strip);
     web->leg = web_leg(planning, box, stock);
     web->staples = 2 * (web->up + web->across) *
                    (value[TRADE_STAPLE_WEB_FIRST] + value[TRADE_STAPLE_WEB_FOLD]);

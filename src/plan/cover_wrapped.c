@@ -10,6 +10,8 @@
  */
 #include "plan/cover.h"
 
+#include "plan/findings.h"
+
 #include "model/words.h"
 
 static int64_t reach(const struct spread *spread, int64_t edge)
@@ -26,14 +28,35 @@ static int64_t reach(const struct spread *spread, int64_t edge)
     return brim->over + held;
 }
 
+#define A_SHIM (LENGTH_INCH / 8)
+
+/* One piece over thick foam lies in heavy folds where two sides meet. */
+static void tell_boxing(struct planning *planning, const struct spread *spread)
+{
+    int64_t foam = foam_depth(planning->model, spread->layer);
+    int64_t from = planning->value[TRADE_BOXING_FROM];
+    bool folds = false;
+    struct finding *finding;
+
+    for (int64_t edge = EDGE_LEFT; edge <= EDGE_RIGHT; edge++)
+        for (int64_t other = EDGE_TOP; other <= EDGE_BOTTOM; other++)
+            folds |= reach(spread, edge) > 0 && reach(spread, other) > 0;
+    if (spread->layer->kind != LAYER_COVER || spread->tufting || !folds || foam <= from + A_SHIM)
+        return;
+    finding = finding_add(planning, FINDING_BOXING_WANTED, ENTITY_layer, spread->layer->key);
+    argument_length(finding, 0, foam);
+    argument_length(finding, 1, from);
+}
+
 void cut_wrapped(struct planning *planning, struct spread *spread)
 {
     const struct layer *layer = spread->layer;
     int64_t width = spread->width + reach(spread, EDGE_LEFT) + reach(spread, EDGE_RIGHT) +
-                    tuft_extra(planning, spread, true);
+                    tuft_extra(spread, true);
     int64_t height = spread->height + reach(spread, EDGE_TOP) + reach(spread, EDGE_BOTTOM) +
-                     tuft_extra(planning, spread, false);
+                     tuft_extra(spread, false);
 
+    tell_boxing(planning, spread);
     tuft_lay(planning, spread);
     cut_on_face(planning, spread, words_layer.at[layer->kind].name, width, height,
                 &(struct reach){reach(spread, EDGE_LEFT), reach(spread, EDGE_BOTTOM)});

@@ -18,8 +18,8 @@
 
 bool drape_is_cloth(const struct layer *layer)
 {
-    return layer->kind == LAYER_COVER || layer->kind == LAYER_LINING ||
-           layer->kind == LAYER_OUTSIDE_BACK || layer->kind == LAYER_DUST_COVER;
+    return !layer->slip && (layer->kind == LAYER_COVER || layer->kind == LAYER_LINING ||
+                            layer->kind == LAYER_OUTSIDE_BACK || layer->kind == LAYER_DUST_COVER);
 }
 
 bool drape_is_on_box(const struct model *model, const struct layer *layer, int64_t box)

@@ -9,7 +9,7 @@
 #include "plan/pass.h"
 
 /* Cover, lining, outside back, dust cover: what is stapled or sewn. Foam, batting, welt and trim
- * are not. */
+ * are not, nor is a cover that slips on and off: it is taken off for a driver. */
 bool drape_is_cloth(const struct layer *layer);
 
 /* The layer lies on this box: on it alone, or on a joined group that it is part of. */

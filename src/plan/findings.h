@@ -54,6 +54,21 @@
     F(CLOTH_NO_SEAM, STOP, "the %e is %1 wide, the cloth %2, and no seam is allowed")              \
     F(LAYER_NO_ROOM, WARN, "joints take up all of the face: nothing of the %e is left")            \
     F(TUFT_ON_MEMBER, WARN, "a button of %e lies %1 from a member behind it, %2 is wanted")        \
+    F(BOXING_WANTED, NOTE,                                                                         \
+      "%e goes over %1 of foam in one piece: over %2 a boxing strip lies flatter at its corners")  \
+    F(CLOTH_NO_RESERVE, NOTE,                                                                      \
+      "of %e %1 is left over for repairs, %2 is good: nobody finds the same lot later")            \
+    F(BATTING_DRAWN, NOTE,                                                                         \
+      "deep buttons draw %e in: it reaches %1 beyond their field, %2 is cut and trimmed later")    \
+    F(TUFT_ON_SCREW, WARN, "a button hole of %e passes a screw %1 apart, %2 is wanted")            \
+    F(TUFT_MIDDLE, NOTE, "a button of %e lies right in its middle: a whole diamond looks better")  \
+    F(TUFT_WIDE, NOTE,                                                                             \
+      "the diamonds of %e are %1 wide and %2 high: upright they are taller than wide")             \
+    F(TUFT_GUESS, NOTE,                                                                            \
+      "the cloth of %e counts %2 more for each %3, by the rule \"%1\": try one, and enter what "   \
+      "it took")                                                                                   \
+    F(CHANNEL_ON, WARN,                                                                            \
+      "line %1 of the channels of %e, %2 from its left, falls within %3 of a join's hole")         \
     F(LANDING_THIN, WARN,                                                                          \
       "the wood under the staples of %e is %1 thick: a leg of %2 comes through")                   \
     F(WEB_NO_WOOD, WARN, "the webbing of %e ends on no wood at its %1: a member belongs there")    \

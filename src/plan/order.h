@@ -48,6 +48,7 @@ struct wait {
  */
 struct bench_clock {
     int64_t length, gap;
+    int64_t set_up;      /* each session begins and ends with setting up and cleaning */
     int64_t now;         /* since the first session began */
     int64_t began, used; /* of the session */
     int session;

@@ -511,10 +511,11 @@ static void make_joins(struct ordering *ordering)
 
 /* ---- layers ---- */
 
+/* With buttons: channels are stapled or sewn with the rest. */
 static bool is_tufted(const struct model *model, int64_t layer)
 {
     for (size_t i = 0; i < model->tuftings.count; i++)
-        if (model->tuftings.at[i].layer == layer)
+        if (model->tuftings.at[i].layer == layer && model->tuftings.at[i].made == TUFTS_BUTTONS)
             return true;
     return false;
 }
@@ -540,7 +541,7 @@ static void make_cover(struct ordering *ordering, const struct layer *layer)
     const struct planning *planning = ordering->planning;
     const struct layer_counted *counted = counted_layer(planning, &ordering->counted, layer->key);
     bool sewn = layer->shape == SHAPE_SEWN;
-    bool stapled = lies_on_wood(planning->model, layer);
+    bool stapled = lies_on_wood(planning->model, layer) && !layer->slip;
     bool tufted = is_tufted(planning->model, layer->key);
     const struct {
         bool wanted;

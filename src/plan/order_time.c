@@ -465,6 +465,7 @@ struct bench_clock clock_begin(const struct ordering *ordering)
 {
     const struct model *model = ordering->planning->model;
     int64_t length = model->workshop.session;
+    int64_t set_up = ordering->planning->value[TRADE_MINUTES_SESSION];
     struct bench_clock clock = {.length = length, .gap = DAY, .session = 1};
 
     assert(length > 0);
@@ -472,6 +473,8 @@ struct bench_clock clock_begin(const struct ordering *ordering)
         clock.gap = 7 * DAY / (1 + (model->build.week - 1) / length);
     if (clock.gap < length)
         clock.gap = length;
+    clock.set_up = set_up < length / 2 ? set_up : length / 2;
+    clock.used = clock.now = clock.set_up;
     return clock;
 }
 
@@ -479,8 +482,8 @@ static void next_session(struct bench_clock *clock)
 {
     clock->session++;
     clock->began = clock->began + clock->gap > clock->now ? clock->began + clock->gap : clock->now;
-    clock->now = clock->began;
-    clock->used = 0;
+    clock->now = clock->began + clock->set_up;
+    clock->used = clock->set_up;
 }
 
 /* A session that cannot hold the wait and the work after it ends here: things dry overnight. */
@@ -522,7 +525,7 @@ void clock_work(struct bench_clock *clock, const struct ordering *ordering, stru
     work->step.session = 0;
     clock->done[work->step.kind]++;
     if (!work->in_room) {
-        if (clock->used > 0 && clock->used + work->step.minutes > clock->length) {
+        if (clock->used > clock->set_up && clock->used + work->step.minutes > clock->length) {
             next_session(clock);
             work->step.wait = 0;
         }

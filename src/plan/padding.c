@@ -15,6 +15,7 @@
 struct coat {
     struct area area;
     int64_t thickness; /* 0 for cloth */
+    int64_t pressed;   /* under somebody */
     bool cloth;
 };
 
@@ -93,6 +94,8 @@ static int64_t depth_round(const struct planning *planning, const struct box *bo
 
     if (layer->shape == SHAPE_WRAPPED && ending_of(layer, edge) == ENDING_WRAP)
         return whole;
+    if (layer->kind == LAYER_FOAM && ending_of(layer, edge) == ENDING_SIDE)
+        return 0; /* it only rolls over the edge */
     if (layer->shape == SHAPE_WRAPPED && ending_of(layer, edge) == ENDING_SIDE)
         return length_smaller(whole, planning->value[TRADE_LANDING]);
     if (layer->shape == SHAPE_SEWN && ending_of(layer, edge) == ENDING_SEWN)
@@ -100,12 +103,28 @@ static int64_t depth_round(const struct planning *planning, const struct box *bo
     return 0;
 }
 
+/* Foam gives where somebody sits, more than where he leans. */
+static int64_t coat_pressed(const struct planning *planning, const struct layer *layer)
+{
+    int64_t thickness = layer_thickness(planning->plan, layer);
+    bool seat = layer->side == SIDE_TOP;
+    int64_t pressed;
+
+    if (layer->kind != LAYER_FOAM ||
+        whole_share(thickness,
+                    planning->value[seat ? TRADE_FOAM_COMPRESS_SEAT : TRADE_FOAM_COMPRESS_BACK],
+                    1000000, &pressed))
+        return thickness;
+    return pressed;
+}
+
 static void add_coat(struct planning *planning, struct coats *coats, const struct area *area,
                      const struct layer *layer)
 {
     if (!area_empty(area))
         *LIST_ADD(planning->arena, &coats->of) =
-            (struct coat){*area, layer_thickness(planning->plan, layer), is_cloth(layer)};
+            (struct coat){*area, layer_thickness(planning->plan, layer),
+                          coat_pressed(planning, layer), is_cloth(layer)};
 }
 
 /* A layer that lies on `side` of the box; `coats` has one list a side. */
@@ -189,7 +208,7 @@ static void coat_by_layer(struct planning *planning, const struct box *box,
 
 /* ---- sums ---- */
 
-static int64_t thickness_at(const struct coats *coats, int64_t u, int64_t v)
+static int64_t thickness_at(const struct coats *coats, int64_t u, int64_t v, bool pressed)
 {
     int64_t sum = 0;
 
@@ -197,13 +216,13 @@ static int64_t thickness_at(const struct coats *coats, int64_t u, int64_t v)
         const struct area *area = &coats->of.at[i].area;
 
         if (area->u0 <= u && u < area->u1 && area->v0 <= v && v < area->v1)
-            sum += coats->of.at[i].thickness;
+            sum += pressed ? coats->of.at[i].pressed : coats->of.at[i].thickness;
     }
     return sum;
 }
 
 /* The thickest place within an area. */
-static int64_t thickest(const struct coats *coats, const struct area *within)
+static int64_t thickest(const struct coats *coats, const struct area *within, bool pressed)
 {
     int64_t most = 0;
 
@@ -213,7 +232,7 @@ static int64_t thickest(const struct coats *coats, const struct area *within)
             int64_t v = length_larger(coats->of.at[k].area.v0, within->v0);
 
             if (u < within->u1 && v < within->v1)
-                most = length_larger(most, thickness_at(coats, u, v));
+                most = length_larger(most, thickness_at(coats, u, v, pressed));
         }
     return most;
 }
@@ -242,11 +261,12 @@ static void sum_face(struct planning *planning, const struct box *box, int64_t s
 
     padding->box = box->key;
     padding->side = side;
-    padding->pad = thickest(coats, &face);
+    padding->pad = thickest(coats, &face, false);
+    padding->pressed = thickest(coats, &face, true);
     for (int64_t edge = 0; edge < EDGE_COUNT; edge++) {
         struct area line = edge_line(&face, edge);
 
-        padding->at[edge] = thickest(coats, &line);
+        padding->at[edge] = thickest(coats, &line, false);
         assert(padding->at[edge] <= padding->pad);
     }
     for (size_t i = 0; i < coats->of.count; i++)

@@ -76,12 +76,13 @@ struct pose {
  * to it from another. */
 struct padding {
     int64_t box;
-    int64_t side;  /* enum side_word */
-    int64_t pad;   /* thickness of foam and batting (as pulled) where it is thickest */
-    int64_t at[4]; /* the same at each edge (enum edge_word): where a slab stops short of the edge
-                      it counts nothing */
-    int64_t cloth; /* thickness of cloth on it, pressed, for joints */
-    bool covered;  /* some cover or lining lies on it */
+    int64_t side;    /* enum side_word */
+    int64_t pad;     /* thickness of foam and batting (as pulled) where it is thickest */
+    int64_t pressed; /* the same while somebody sits on it or leans against it */
+    int64_t at[4];   /* the same at each edge (enum edge_word): where a slab stops short of the edge
+                        it counts nothing */
+    int64_t cloth;   /* thickness of cloth on it, pressed, for joints */
+    bool covered;    /* some cover or lining lies on it */
 };
 
 /* ---- panel, frame: the wood ---- */
@@ -301,6 +302,7 @@ struct cover {
     int64_t thread;  /* for all its seams */
     bool bias;       /* strips at 45 degrees to the grain */
     int64_t repeats; /* of the pattern that each drop takes up whole; 0 on plain cloth */
+    int64_t motif;   /* a motif's middle lies so far above the middle of the face */
     int64_t area;    /* square millimetres of material as cut */
 };
 
@@ -320,9 +322,10 @@ struct piece {
     int64_t nth;   /* which width from the middle one, 0; negative to the left */
 };
 
-/* What a stapled edge is where it is no single edge of the face: the loop round all four, or the
- * cords of a tufting field, which have no length. */
-enum { EDGE_LOOP = -1, EDGE_CORDS = -2 };
+/* What a stapled edge is where it is no single edge of the face: the loop round all four, the cords
+ * of a tufting field, which have no length, or the lines of its channels, as long as one of them.
+ */
+enum { EDGE_LOOP = -1, EDGE_CORDS = -2, EDGE_CHANNELS = -3 };
 
 /* One stapled edge of a layer; its intervals lie in `intervals`. */
 struct edge {
@@ -360,6 +363,29 @@ struct patch {
     int64_t diameter;
     bool slit; /* the cloth is pierced there */
 };
+
+/* Where the figure for a diamond's cloth comes from, beside enum allowance_word: the maker's own
+ * trial goes before every rule. */
+enum { ALLOWANCE_TRIAL = ALLOWANCE_COUNT };
+
+/* A tufting field as planned. */
+struct tuft_field {
+    int64_t layer;
+    int64_t box;                    /* first box where it covers a group */
+    int64_t made;                   /* enum tufts_word */
+    int64_t border;                 /* edge to the outer button; of channels, to the first one */
+    int64_t across_pitch, up_pitch; /* of a diamond, square or channel */
+    int64_t pull;
+    int64_t allowance;            /* enum allowance_word, never AUTO, or ALLOWANCE_TRIAL */
+    int64_t across_each, up_each; /* cloth more for each, by that */
+    int64_t buttons;
+    int64_t lines; /* of channels: seams or rows of staples */
+    int64_t line_length;
+};
+
+/* What stands behind a figure of cloth: "common practice, no source: ...". */
+const char *plan_allowance_source(int64_t allowance);
+const char *plan_allowance_word(int64_t allowance);
 
 /* A button of a tufting field: the middle of its hole on the layer's face. */
 struct tuft {
@@ -413,8 +439,9 @@ struct nail_line {
     int64_t box;  /* first box where it covers a group */
     int64_t edge; /* enum edge_word on the layer's face */
     int64_t length;
-    int64_t spaces; /* 0 for a strip */
-    int64_t heads;  /* of a strip, else 0 */
+    int64_t spaces;    /* 0 for a strip */
+    int64_t heads;     /* of a strip, else 0 */
+    int64_t from_edge; /* of the wood; 0 for a strip */
     int64_t nails;
 };
 
@@ -665,6 +692,7 @@ struct plan {
     LIST_OF(struct edge) edges;
     LIST_OF(struct interval) intervals;
     LIST_OF(struct patch) patches;
+    LIST_OF(struct tuft_field) tuft_fields; /* by layer */
     LIST_OF(struct tuft) tufts;           /* row by row from the bottom, each from left to right */
     LIST_OF(struct seam) seams;           /* by layer */
     LIST_OF(struct webbing) webbings;     /* by facing */

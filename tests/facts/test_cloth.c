@@ -174,7 +174,7 @@ static void a_bias_strip_across_54_inches_is_76_long(void **state)
 static void a_5_32_cord_takes_a_strip_of_1_1_2(void **state)
 {
     (void)state;
-    assert_int_equal(welt_strip(LENGTH_INCH * 5 / 32, IN(0.5), LENGTH_INCH / 8), IN(1.5));
+    assert_int_equal(welt_strip(LENGTH_INCH * 5 / 32, IN(0.5), LENGTH_INCH / 8, 0), IN(1.5));
 }
 
 /* The share that is lost makes the cloth larger, by as much: common practice, no source. */

@@ -187,9 +187,10 @@ static void welt_strips_are_pi_cords_and_two_seams_wide(void **state)
 
     (void)state;
     for (size_t i = 0; i < sizeof inch / sizeof *inch; i++)
-        assert_int_equal(welt_strip(IN(inch[i].cord), IN(0.5), LENGTH_INCH / 8), IN(inch[i].strip));
+        assert_int_equal(welt_strip(IN(inch[i].cord), IN(0.5), LENGTH_INCH / 8, 0),
+                         IN(inch[i].strip));
     for (size_t i = 0; i < sizeof metric / sizeof *metric; i++)
-        assert_int_equal(welt_strip(metric[i][0] * LENGTH_MM, 13 * LENGTH_MM, LENGTH_MM),
+        assert_int_equal(welt_strip(metric[i][0] * LENGTH_MM, 13 * LENGTH_MM, LENGTH_MM, 0),
                          metric[i][1] * LENGTH_MM);
 }
 
