@@ -28,5 +28,28 @@ ALTER TABLE tufting ADD COLUMN trial_across INTEGER NOT NULL DEFAULT 0
     CHECK (trial_across BETWEEN 0 AND 480000);
 ALTER TABLE tufting ADD COLUMN trial_up INTEGER NOT NULL DEFAULT 0
     CHECK (trial_up BETWEEN 0 AND 480000);
+-- Trade values that changed nothing are gone, and what was set for them with them.
+DELETE FROM shop_value WHERE name IN (
+    'sheet.edge_trim.critical', 'store_cut.tolerance', 'screw.bite.side.good',
+    'screw.bite.end.strength', 'screw.receive.share', 'joint.screws.seat',
+    'corner_block.screws', 'corner_block.keep', 'hinge.board.min', 'panel.edge.good',
+    'span.seat.most.1_2', 'span.seat.most.5_8', 'span.seat.most.3_4', 'strength.deflection',
+    'strength.load', 'bed.beam.width', 'bed.leg.pitch', 'slat.width.min', 'slat.thickness.min',
+    'slat.gap.most', 'end.min.unpiloted', 'along.min.diameters', 'across.min.diameters',
+    'join.pitch.seat', 'patch.margin', 'patch.finger', 'open.margin', 'open.margin.stiff',
+    'open.longest', 'open.notch', 'driver.body.compact', 'driver.bit.longest', 'access.hole',
+    'access.hole.clear', 'staple.row', 'mattress.clear', 'door.stop', 'door.margin.good',
+    'stairs.factor', 'minutes.store_cut');
+DELETE FROM build_value WHERE name IN (
+    'sheet.edge_trim.critical', 'store_cut.tolerance', 'screw.bite.side.good',
+    'screw.bite.end.strength', 'screw.receive.share', 'joint.screws.seat',
+    'corner_block.screws', 'corner_block.keep', 'hinge.board.min', 'panel.edge.good',
+    'span.seat.most.1_2', 'span.seat.most.5_8', 'span.seat.most.3_4', 'strength.deflection',
+    'strength.load', 'bed.beam.width', 'bed.leg.pitch', 'slat.width.min', 'slat.thickness.min',
+    'slat.gap.most', 'end.min.unpiloted', 'along.min.diameters', 'across.min.diameters',
+    'join.pitch.seat', 'patch.margin', 'patch.finger', 'open.margin', 'open.margin.stiff',
+    'open.longest', 'open.notch', 'driver.body.compact', 'driver.bit.longest', 'access.hole',
+    'access.hole.clear', 'staple.row', 'mattress.clear', 'door.stop', 'door.margin.good',
+    'stairs.factor', 'minutes.store_cut');
 
 PRAGMA user_version = 3;

@@ -208,8 +208,31 @@ static void report_used(struct json *json, const struct plan *plan)
     json_put_close(json);
 }
 
+/* Templates of what is no rectangle. */
+static void report_outlines(struct json *json, const struct plan *plan)
+{
+    put_array(json, "outlines");
+    for (size_t i = 0; i < plan->outlines.count; i++) {
+        const struct plan_outline *outline = &plan->outlines.at[i];
+        json_put_object(json, JSON_LINE);
+        put_whole(json, "box", outline->box);
+        put_text(json, "side", words_side.at[outline->side].name);
+        put_length(json, plan, "width", outline->width);
+        for (int edge = 0; edge < EDGE_COUNT; edge++)
+            put_length(json, plan, words_edge.at[edge].name, outline->lengths[edge]);
+        json_put_key(json, "heights");
+        json_put_array(json, JSON_LINE);
+        for (int k = 0; k < OUTLINE_HEIGHTS; k++)
+            json_put_quantity(json, QUANTITY_LENGTH, model_units(plan->facts), outline->heights[k]);
+        json_put_close(json);
+        json_put_close(json);
+    }
+    json_put_close(json);
+}
+
 void report_cloth(struct json *json, const struct plan *plan)
 {
+    report_outlines(json, plan);
     report_covers(json, plan);
     report_pieces(json, plan);
     report_seams(json, plan);
@@ -265,6 +288,7 @@ void report_staples(struct json *json, const struct plan *plan)
         put_length(json, plan, "leg", edge->leg);
         put_whole(json, "staples", edge->staples);
         put_whole(json, "temporary", edge->temporary);
+        put_whole(json, "relief", edge->relief);
         report_intervals(json, plan, edge);
         json_put_close(json);
     }

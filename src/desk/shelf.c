@@ -34,6 +34,17 @@ static void least_kept(const struct shelving *shelving, int64_t *ret_length, int
     *ret_length = *ret_width = least;
 }
 
+/* Cloth is kept as well where it is a long strip: for welt. */
+static bool is_strip(const struct shelving *shelving, int64_t length, int64_t width)
+{
+    const int64_t *value = shelving->plan->value;
+    int64_t longer = length > width ? length : width;
+    int64_t narrow = length > width ? width : length;
+
+    return shelving->stock->kind == STOCK_CLOTH && narrow >= value[TRADE_KEEP_CLOTH_STRIP] &&
+           longer >= value[TRADE_KEEP_CLOTH_STRIP_LENGTH];
+}
+
 static struct leftover *alike(const struct shelving *shelving, int64_t length, int64_t width)
 {
     struct model *draft = shelving->draft;
@@ -55,7 +66,8 @@ static void shelve(const struct shelving *shelving, int64_t length, int64_t widt
     int64_t least_length, least_width;
 
     least_kept(shelving, &least_length, &least_width);
-    if (length == 0 || length < least_length || width < least_width)
+    if (length == 0 ||
+        ((length < least_length || width < least_width) && !is_strip(shelving, length, width)))
         return;
     if (left) {
         left->count++;

@@ -49,10 +49,6 @@
       VALUE_MM(3000), VALUE_PRACTICE, "and its width")                                             \
     V(SHEET_EDGE_TRIM, "sheet.edge_trim", LENGTH, 0, 0, 0, VALUE_MM(50), VALUE_PRACTICE,           \
       "cut off each edge of a sheet first")                                                        \
-    V(SHEET_EDGE_TRIM_CRITICAL, "sheet.edge_trim.critical", LENGTH, VALUE_IN(0.125), VALUE_MM(3),  \
-      0, VALUE_MM(50), VALUE_PRACTICE, "the same where a part must be exact")                      \
-    V(STORE_CUT_TOLERANCE, "store_cut.tolerance", LENGTH, VALUE_IN(0.125), VALUE_MM(3), 0,         \
-      VALUE_MM(15), VALUE_PRACTICE, "how far a cut at the store may be off")                       \
     V(WOOD_DENSITY_SOFT, "wood.density.soft", DENSITY, VALUE_LB_FT3(28), VALUE_KG_M3(450),         \
       VALUE_KG_M3(100), VALUE_KG_M3(1500), VALUE_PRACTICE, "softwood, by volume")                  \
     V(WOOD_DENSITY_HARD, "wood.density.hard", DENSITY, VALUE_LB_FT3(43), VALUE_KG_M3(690),         \
@@ -97,21 +93,12 @@
       VALUE_MM(150), VALUE_PRACTICE, "thread in side grain")                                       \
     V(SCREW_BITE_SIDE_MIN, "screw.bite.side.min", LENGTH, VALUE_IN(0.75), VALUE_MM(19),            \
       VALUE_MM(5), VALUE_MM(150), VALUE_PRACTICE, "least thread in side grain")                    \
-    V(SCREW_BITE_SIDE_GOOD, "screw.bite.side.good", LENGTH, VALUE_IN(1.5), VALUE_MM(38),           \
-      VALUE_MM(5), VALUE_MM(150), VALUE_PRACTICE,                                                  \
-      "thread in side grain beyond which more gives nothing")                                      \
     V(SCREW_BITE_PANEL, "screw.bite.panel", LENGTH, VALUE_IN(0.75), VALUE_MM(18), VALUE_MM(6),     \
       VALUE_MM(100), VALUE_PRACTICE, "bite wanted behind a panel, whose screws share the load")    \
     V(SCREW_BITE_END, "screw.bite.end", LENGTH, VALUE_IN(1.5), VALUE_MM(38), VALUE_MM(5),          \
       VALUE_MM(150), VALUE_PRACTICE, "thread in end grain, glued")                                 \
     V(SCREW_BITE_END_MIN, "screw.bite.end.min", LENGTH, VALUE_IN(1.25), VALUE_MM(32), VALUE_MM(5), \
       VALUE_MM(150), VALUE_PRACTICE, "least thread in end grain before it is warned of")           \
-    V(SCREW_BITE_END_STRENGTH, "screw.bite.end.strength", RATIO, VALUE_RATIO(0.65),                \
-      VALUE_RATIO(0.65), VALUE_RATIO(0.1), VALUE_RATIO(1), VALUE_PRACTICE,                         \
-      "hold of end grain, as a share of side grain's")                                             \
-    V(SCREW_RECEIVE_SHARE, "screw.receive.share", RATIO, VALUE_RATIO(0.67), VALUE_RATIO(0.67),     \
-      VALUE_RATIO(0.1), VALUE_RATIO(1), VALUE_PRACTICE,                                            \
-      "of a screw's length, in the receiving part where thickness allows")                         \
     V(SCREW_TIP_MARGIN, "screw.tip_margin", LENGTH, VALUE_IN(0.125), VALUE_MM(3), 0, VALUE_MM(20), \
       VALUE_PRACTICE, "screw's tip to the far face, at least")                                     \
     V(SCREW_TIP_MARGIN_PADDED, "screw.tip_margin.padded", LENGTH, VALUE_IN(0.1875), VALUE_MM(5),   \
@@ -157,12 +144,6 @@
       "screws in a joint of wide members")                                                         \
     V(JOINT_SCREWS_WIDEST, "joint.screws.widest", COUNT, 4, 4, 1, 20, VALUE_PRACTICE,              \
       "screws in a joint of members wider still")                                                  \
-    V(JOINT_SCREWS_SEAT, "joint.screws.seat", COUNT, 1, 1, 0, 20, VALUE_PRACTICE,                  \
-      "more screws where a joint carries a seat or a lid's hinge")                                 \
-    V(CORNER_BLOCK_SCREWS, "corner_block.screws", COUNT, 4, 4, 0, 20, VALUE_PRACTICE,              \
-      "screws in a corner block")                                                                  \
-    V(CORNER_BLOCK_KEEP, "corner_block.keep", LENGTH, VALUE_IN(2), VALUE_MM(50), 0, VALUE_MM(300), \
-      VALUE_PRACTICE, "frame screws stay this far from a corner that takes a block")               \
     V(CLEAT_LEAST, "cleat.least", COUNT, 3, 3, 1, 100, VALUE_PRACTICE,                             \
       "screws in a cleat on a board, at least")                                                    \
     V(CLEAT_PITCH, "cleat.pitch", LENGTH, VALUE_IN(10), VALUE_MM(250), VALUE_MM(20),               \
@@ -171,9 +152,7 @@
       "screws of a cleat into studs, at least")                                                    \
     V(LEG_SCREWS, "leg.screws", COUNT, 4, 4, 0, 20, VALUE_PRACTICE, "screws in a leg's plate")     \
     V(LEG_PLATE, "leg.plate", LENGTH, VALUE_IN(2.5), VALUE_MM(60), VALUE_MM(20), VALUE_MM(200),    \
-      VALUE_PRACTICE, "side of a leg's square plate")                                              \
-    V(HINGE_BOARD_MIN, "hinge.board.min", LENGTH, VALUE_IN(0.625), VALUE_MM(16), VALUE_MM(3),      \
-      VALUE_MM(100), VALUE_PRACTICE, "thinnest board that takes a hinge's screws")
+      VALUE_PRACTICE, "side of a leg's square plate")
 
 /* panels and what carries them */
 #define TRADE_PANELS_VALUES(V)                                                                     \
@@ -191,8 +170,6 @@
       VALUE_PRACTICE, "a member whose axis lies this near to a panel's edge carries the edge")     \
     V(PANEL_EDGE_MIN, "panel.edge.min", LENGTH, VALUE_IN(0.375), VALUE_MM(10), VALUE_MM(3),        \
       VALUE_MM(100), VALUE_PRACTICE, "screw's axis to the panel's edge, at least")                 \
-    V(PANEL_EDGE_GOOD, "panel.edge.good", LENGTH, VALUE_IN(0.5), VALUE_MM(12), VALUE_MM(3),        \
-      VALUE_MM(100), VALUE_PRACTICE, "screw's axis to the panel's edge, where there is room")      \
     V(PANEL_SEAM_STAGGER, "panel.seam.stagger", RATIO, VALUE_RATIO(0.5), VALUE_RATIO(0.5), 0,      \
       VALUE_RATIO(1), VALUE_PRACTICE,                                                              \
       "screws across a seam are set off by this share of the pitch")                               \
@@ -240,34 +217,10 @@
       VALUE_PRACTICE, "5/8 in panel that carries a mattress, clear between supports")              \
     V(SPAN_DECK_3_4, "span.deck.3_4", LENGTH, VALUE_IN(20), VALUE_MM(500), 0, VALUE_MM(2000),      \
       VALUE_PRACTICE, "3/4 in panel that carries a mattress, clear between supports")              \
-    V(SPAN_SEAT_MOST_1_2, "span.seat.most.1_2", LENGTH, VALUE_IN(16), VALUE_MM(400), 0,            \
-      VALUE_MM(2000), VALUE_DERIVED,                                                               \
-      "1/2 in seat, at the most: P L^3 / (48 E I) = L / 180 over a 12 in strip")                   \
-    V(SPAN_SEAT_MOST_5_8, "span.seat.most.5_8", LENGTH, VALUE_IN(19), VALUE_MM(480), 0,            \
-      VALUE_MM(2000), VALUE_DERIVED,                                                               \
-      "5/8 in seat, at the most: P L^3 / (48 E I) = L / 180 over a 12 in strip")                   \
-    V(SPAN_SEAT_MOST_3_4, "span.seat.most.3_4", LENGTH, VALUE_IN(24), VALUE_MM(600), 0,            \
-      VALUE_MM(2000), VALUE_DERIVED,                                                               \
-      "3/4 in seat, at the most: P L^3 / (48 E I) = L / 180 over a 12 in strip")                   \
     V(SPAN_CUSHION, "span.cushion", RATIO, VALUE_RATIO(0.8), VALUE_RATIO(0.8), VALUE_RATIO(0.1),   \
       VALUE_RATIO(1), VALUE_PRACTICE, "share of a seat's span under thin foam")                    \
     V(SPAN_CUSHION_FOAM, "span.cushion.foam", LENGTH, VALUE_IN(2), VALUE_MM(50), 0, VALUE_MM(300), \
-      VALUE_PRACTICE, "foam thinner than this is thin")                                            \
-    V(STRENGTH_DEFLECTION, "strength.deflection", RATIO, VALUE_RATIO(180), VALUE_RATIO(180),       \
-      VALUE_RATIO(50), VALUE_RATIO(1000), VALUE_PRACTICE,                                          \
-      "span over the deflection that is allowed")                                                  \
-    V(STRENGTH_LOAD, "strength.load", MASS, VALUE_LB(250), VALUE_KG(115), VALUE_KG(20),            \
-      VALUE_KG(1000), VALUE_PRACTICE, "one person's weight, for strength as guidance")             \
-    V(BED_BEAM_WIDTH, "bed.beam.width", LENGTH, VALUE_IN(54), VALUE_MM(1370), VALUE_MM(500),       \
-      VALUE_MM(3000), VALUE_PRACTICE, "mattress wider than this needs a beam along its middle")    \
-    V(BED_LEG_PITCH, "bed.leg.pitch", LENGTH, VALUE_IN(32), VALUE_MM(800), VALUE_MM(200),          \
-      VALUE_MM(2000), VALUE_PRACTICE, "leg to leg under that beam")                                \
-    V(SLAT_WIDTH_MIN, "slat.width.min", LENGTH, VALUE_IN(2), VALUE_MM(50), VALUE_MM(10),           \
-      VALUE_MM(300), VALUE_PRACTICE, "narrowest slat")                                             \
-    V(SLAT_THICKNESS_MIN, "slat.thickness.min", LENGTH, VALUE_IN(0.75), VALUE_MM(18), VALUE_MM(5), \
-      VALUE_MM(100), VALUE_PRACTICE, "thinnest slat")                                              \
-    V(SLAT_GAP_MOST, "slat.gap.most", LENGTH, VALUE_IN(3), VALUE_MM(75), VALUE_MM(5),              \
-      VALUE_MM(300), VALUE_PRACTICE, "widest gap between slats, and never wider than a slat")
+      VALUE_PRACTICE, "foam thinner than this is thin")
 
 /* where screws may sit */
 #define TRADE_PLACES_VALUES(V)                                                                     \
@@ -281,17 +234,8 @@
       "screw's axis to a member's end, piloted, in diameters; less is warned of")                  \
     V(END_MIN_PILOTED_REJECT, "end.min.piloted.reject", RATIO, VALUE_RATIO(4), VALUE_RATIO(4),     \
       VALUE_RATIO(1), VALUE_RATIO(30), VALUE_PRACTICE, "less than this is refused")                \
-    V(END_MIN_UNPILOTED, "end.min.unpiloted", RATIO, VALUE_RATIO(10), VALUE_RATIO(10),             \
-      VALUE_RATIO(1), VALUE_RATIO(30), VALUE_PRACTICE,                                             \
-      "screw's axis to a member's end without a pilot hole, in diameters")                         \
-    V(ALONG_MIN_DIAMETERS, "along.min.diameters", RATIO, VALUE_RATIO(7), VALUE_RATIO(7),           \
-      VALUE_RATIO(1), VALUE_RATIO(30), VALUE_PRACTICE,                                             \
-      "screw to screw along the grain in one row, in diameters")                                   \
     V(ALONG_MIN, "along.min", LENGTH, VALUE_IN(1), VALUE_MM(25), VALUE_MM(2), VALUE_MM(200),       \
       VALUE_PRACTICE, "the same, at least")                                                        \
-    V(ACROSS_MIN_DIAMETERS, "across.min.diameters", RATIO, VALUE_RATIO(4), VALUE_RATIO(4),         \
-      VALUE_RATIO(1), VALUE_RATIO(30), VALUE_PRACTICE,                                             \
-      "screw to screw across the grain, in diameters")                                             \
     V(ACROSS_MIN, "across.min", LENGTH, VALUE_IN(0.75), VALUE_MM(19), VALUE_MM(2), VALUE_MM(200),  \
       VALUE_PRACTICE, "the same, at least")                                                        \
     V(CROSS_CLEAR_REJECT, "cross.clear.reject", LENGTH, VALUE_IN(0.25), VALUE_MM(6), 0,            \
@@ -304,8 +248,6 @@
       VALUE_MM(100), VALUE_DERIVED, "which is the member's thickness and this")                    \
     V(JOIN_PITCH, "join.pitch", LENGTH, VALUE_IN(12), VALUE_MM(300), VALUE_MM(20), VALUE_MM(3000), \
       VALUE_PRACTICE, "screw to screw in a join of two boxes")                                     \
-    V(JOIN_PITCH_SEAT, "join.pitch.seat", LENGTH, VALUE_IN(6), VALUE_MM(150), VALUE_MM(20),        \
-      VALUE_MM(3000), VALUE_PRACTICE, "the same under a seat")                                     \
     V(JOIN_END, "join.end", LENGTH, VALUE_IN(3), VALUE_MM(75), VALUE_MM(10), VALUE_MM(500),        \
       VALUE_PRACTICE, "first screw from the end of a long join")                                   \
     V(JOIN_END_SHORT, "join.end.short", LENGTH, VALUE_IN(2), VALUE_MM(50), VALUE_MM(10),           \
@@ -321,38 +263,22 @@
 
 /* patches, openings and the driver */
 #define TRADE_ACCESS_VALUES(V)                                                                     \
-    V(PATCH_MARGIN, "patch.margin", LENGTH, VALUE_IN(0.5), VALUE_MM(12), 0, VALUE_MM(100),         \
-      VALUE_DERIVED, "screw's head to the rim of its patch")                                       \
     V(PATCH_PLAIN, "patch.plain", LENGTH, VALUE_IN(1.5), VALUE_MM(38), VALUE_MM(5), VALUE_MM(200), \
       VALUE_DERIVED, "patch of a screw driven straight, across")                                   \
-    V(PATCH_FINGER, "patch.finger", LENGTH, VALUE_IN(2.5), VALUE_MM(64), VALUE_MM(5),              \
-      VALUE_MM(200), VALUE_DERIVED, "patch where fingers hold the screw, across")                  \
     V(PATCH_BOLT, "patch.bolt", LENGTH, VALUE_IN(2.5), VALUE_MM(64), VALUE_MM(5), VALUE_MM(200),   \
       VALUE_DERIVED, "patch of a bolt with washer and socket, across")                             \
-    V(OPEN_MARGIN, "open.margin", LENGTH, VALUE_IN(2), VALUE_MM(50), 0, VALUE_MM(300),             \
-      VALUE_DERIVED, "loose cloth at each side of a patch so that it folds back")                  \
-    V(OPEN_MARGIN_STIFF, "open.margin.stiff", LENGTH, VALUE_IN(3), VALUE_MM(75), 0, VALUE_MM(300), \
-      VALUE_DERIVED, "the same for vinyl and stiff cloth")                                         \
     V(OPEN_PER_SCREW, "open.per_screw", LENGTH, VALUE_IN(6), VALUE_MM(150), VALUE_MM(20),          \
       VALUE_MM(600), VALUE_DERIVED, "opening for one screw: patch + 2 margins, rounded")           \
     V(OPEN_MERGE, "open.merge", LENGTH, VALUE_IN(2), VALUE_MM(50), 0, VALUE_MM(300),               \
       VALUE_DERIVED, "two openings with less than this between them are one")                      \
-    V(OPEN_LONGEST, "open.longest", LENGTH, VALUE_IN(10), VALUE_MM(250), VALUE_MM(50),             \
-      VALUE_MM(2000), VALUE_PRACTICE, "longest opening without a temporary staple")                \
-    V(OPEN_NOTCH, "open.notch", LENGTH, VALUE_IN(0.25), VALUE_MM(6), 0, VALUE_MM(50),              \
-      VALUE_PRACTICE, "notch in a handle at a screw is the landing and this")                      \
     V(STAPLE_KEEP_OFF_HOLE, "staple.keep_off_hole", LENGTH, VALUE_IN(0.75), VALUE_MM(19), 0,       \
       VALUE_MM(100), VALUE_PRACTICE, "no staple or nail nearer to a pilot hole")                   \
     V(DRIVER_BODY, "driver.body", LENGTH, VALUE_IN(7.5), VALUE_MM(190), VALUE_MM(50),              \
       VALUE_MM(500), VALUE_PRACTICE, "driver's body and chuck")                                    \
-    V(DRIVER_BODY_COMPACT, "driver.body.compact", LENGTH, VALUE_IN(5.5), VALUE_MM(140),            \
-      VALUE_MM(50), VALUE_MM(500), VALUE_PRACTICE, "the same of a compact one")                    \
     V(DRIVER_BIT, "driver.bit", LENGTH, VALUE_IN(2), VALUE_MM(50), VALUE_MM(10), VALUE_MM(500),    \
       VALUE_PRACTICE, "bit beyond the chuck")                                                      \
     V(DRIVER_BIT_LONG, "driver.bit.long", LENGTH, VALUE_IN(6), VALUE_MM(150), VALUE_MM(10),        \
       VALUE_MM(500), VALUE_PRACTICE, "long bit")                                                   \
-    V(DRIVER_BIT_LONGEST, "driver.bit.longest", LENGTH, VALUE_IN(12), VALUE_MM(300), VALUE_MM(10), \
-      VALUE_MM(500), VALUE_PRACTICE, "longest bit")                                                \
     V(DRIVER_SLACK, "driver.slack", LENGTH, VALUE_IN(0.5), VALUE_MM(12), 0, VALUE_MM(100),         \
       VALUE_PRACTICE, "room to set bit to screw")                                                  \
     V(DRIVER_INLINE, "driver.inline", LENGTH, VALUE_IN(10), VALUE_MM(250), VALUE_MM(50),           \
@@ -373,11 +299,7 @@
     V(HAND_HOLE_HEIGHT, "hand.hole.height", LENGTH, VALUE_IN(6), VALUE_MM(150), VALUE_MM(50),      \
       VALUE_MM(500), VALUE_PRACTICE, "hole for a hand, its wide way")                              \
     V(ARM_REACH, "arm.reach", LENGTH, VALUE_IN(22), VALUE_MM(560), VALUE_MM(100), VALUE_MM(1000),  \
-      VALUE_PRACTICE, "how far an arm reaches from an opening")                                    \
-    V(ACCESS_HOLE, "access.hole", LENGTH, VALUE_IN(0.5), VALUE_MM(12), VALUE_MM(3), VALUE_MM(100), \
-      VALUE_PRACTICE, "hole through an opposite wall for a bit")                                   \
-    V(ACCESS_HOLE_CLEAR, "access.hole.clear", LENGTH, VALUE_IN(0.125), VALUE_MM(3), 0,             \
-      VALUE_MM(50), VALUE_PRACTICE, "which is the screw's head and this")
+      VALUE_PRACTICE, "how far an arm reaches from an opening")
 
 /* staples */
 #define TRADE_STAPLES_VALUES(V)                                                                    \
@@ -428,8 +350,6 @@
       VALUE_PRACTICE, "staple's leg ends this far before the wood's far face")                     \
     V(STAPLE_WOOD_MIN, "staple.wood.min", LENGTH, VALUE_IN(0.375), VALUE_MM(9), VALUE_MM(2),       \
       VALUE_MM(50), VALUE_PRACTICE, "thinnest wood that holds a staple by itself")                 \
-    V(STAPLE_ROW, "staple.row", LENGTH, VALUE_IN(0.25), VALUE_MM(6), VALUE_MM(1), VALUE_MM(50),    \
-      VALUE_PRACTICE, "room that a row of staples takes on its landing")                           \
     V(STAPLE_WASTE, "staple.waste", RATIO, VALUE_RATIO(0.1), VALUE_RATIO(0.1), 0, VALUE_RATIO(1),  \
       VALUE_PRACTICE, "staples that misfire")
 
@@ -502,6 +422,10 @@
       "outside back, beyond the edge at each side")                                                \
     V(HIDDEN_DEPTH, "hidden.depth", LENGTH, VALUE_IN(4), VALUE_MM(100), 0, VALUE_MM(1000),         \
       VALUE_DERIVED, "cheap cloth begins this far out of sight")                                   \
+    V(RELIEF_PITCH, "relief.pitch", LENGTH, VALUE_IN(2), VALUE_MM(50), VALUE_MM(5), VALUE_MM(500), \
+      VALUE_PRACTICE, "relief cuts into cloth that goes over a curve, one to the next")            \
+    V(RELIEF_SHORT, "relief.short", LENGTH, VALUE_IN(1), VALUE_MM(25), 0, VALUE_MM(200),           \
+      VALUE_PRACTICE, "a relief cut ends this far before the edge at first")                       \
     V(PATTERN_RISE, "pattern.rise", LENGTH, VALUE_IN(1), VALUE_MM(25), 0, VALUE_MM(200),           \
       VALUE_PRACTICE, "a motif looks right this far above the middle of a back")
 
@@ -635,8 +559,6 @@
 #define TRADE_ROOM_VALUES(V)                                                                       \
     V(WALL_BOARD, "wall.board", LENGTH, VALUE_IN(0.5), VALUE_MM(12.5), 0, VALUE_MM(100),           \
       VALUE_PRACTICE, "board or plaster on a wall's studs, that a screw passes")                   \
-    V(MATTRESS_CLEAR, "mattress.clear", LENGTH, VALUE_IN(0.75), VALUE_MM(19), 0, VALUE_MM(200),    \
-      VALUE_PRACTICE, "mattress to a bed's rail, each way")                                        \
     V(MATTRESS_WING, "mattress.wing", LENGTH, VALUE_IN(1), VALUE_MM(25), 0, VALUE_MM(200),         \
       VALUE_PRACTICE, "mattress to a padded wing, each side")                                      \
     V(LID_GAP, "lid.gap", LENGTH, VALUE_IN(0.375), VALUE_MM(10), 0, VALUE_MM(50), VALUE_PRACTICE,  \
@@ -649,20 +571,14 @@
       VALUE_RATIO(3), VALUE_SAFETY, "and at the most")                                             \
     V(LID_VENT, "lid.vent", AREA, VALUE_IN2(2), VALUE_CM2(13), 0, VALUE_CM2(1000), VALUE_SAFETY,   \
       "air gaps of a closed chest, together")                                                      \
-    V(DOOR_STOP, "door.stop", LENGTH, VALUE_IN(2), VALUE_MM(50), 0, VALUE_MM(200), VALUE_PRACTICE, \
-      "a doorway is clear by this less than its leaf")                                             \
     V(DOOR_MARGIN, "door.margin", LENGTH, VALUE_IN(2), VALUE_MM(50), 0, VALUE_MM(500),             \
       VALUE_PRACTICE, "room beside a box on its way, at least")                                    \
-    V(DOOR_MARGIN_GOOD, "door.margin.good", LENGTH, VALUE_IN(3), VALUE_MM(75), 0, VALUE_MM(500),   \
-      VALUE_PRACTICE, "room beside a box on its way, with comfort")                                \
     V(ONE_PERSON_WEIGHT, "one_person.weight", MASS, VALUE_LB(50), VALUE_KG(23), VALUE_KG(1),       \
       VALUE_KG(200), VALUE_PRACTICE, "heaviest box for one person")                                \
     V(ONE_PERSON_LENGTH, "one_person.length", LENGTH, VALUE_IN(72), VALUE_MM(1800), VALUE_MM(100), \
       VALUE_MM(5000), VALUE_PRACTICE, "longest box for one person")                                \
     V(TWO_PEOPLE_WEIGHT, "two_people.weight", MASS, VALUE_LB(130), VALUE_KG(60), VALUE_KG(1),      \
       VALUE_KG(400), VALUE_PRACTICE, "heaviest box for two people")                                \
-    V(STAIRS_FACTOR, "stairs.factor", RATIO, VALUE_RATIO(0.7), VALUE_RATIO(0.7), VALUE_RATIO(0.1), \
-      VALUE_RATIO(1), VALUE_PRACTICE, "on stairs, the same weights times this")                    \
     V(TWO_PEOPLE_FRAME, "two_people.frame", LENGTH, VALUE_IN(72), VALUE_MM(1800), VALUE_MM(100),   \
       VALUE_MM(5000), VALUE_PRACTICE, "frame that is longer wants two people")                     \
     V(TWO_PEOPLE_PANEL, "two_people.panel", LENGTH, VALUE_IN(60), VALUE_MM(1500), VALUE_MM(100),   \
@@ -684,8 +600,6 @@
       VALUE_MINUTES(120), VALUE_PRACTICE, "each crosscut, marking included")                       \
     V(MINUTES_SHEET_CUT, "minutes.sheet_cut", MINUTES, VALUE_MINUTES(6), VALUE_MINUTES(6), 0,      \
       VALUE_MINUTES(120), VALUE_PRACTICE, "each cut of a sheet at home")                           \
-    V(MINUTES_STORE_CUT, "minutes.store_cut", MINUTES, VALUE_MINUTES(2), VALUE_MINUTES(2), 0,      \
-      VALUE_MINUTES(120), VALUE_PRACTICE, "each cut at the store")                                 \
     V(MINUTES_LABEL, "minutes.label", MINUTES, VALUE_MINUTES(0.3), VALUE_MINUTES(0.3), 0,          \
       VALUE_MINUTES(120), VALUE_PRACTICE, "label a part")                                          \
     V(MINUTES_JOINT, "minutes.joint", MINUTES, VALUE_MINUTES(4), VALUE_MINUTES(4), 0,              \

@@ -135,6 +135,26 @@ static void nail_lines(struct text *out, const struct plan *plan)
     table_end(&table, out);
 }
 
+/* Heights of a template at even distances from the left, and how long the curve is. */
+static void templates(struct text *out, const struct plan *plan)
+{
+    if (plan->outlines.count == 0)
+        return;
+    text_add(out,
+             "\n  Templates (draw one on card, cut wood and pads by it; cloth is cut square)\n");
+    for (size_t i = 0; i < plan->outlines.count; i++) {
+        const struct plan_outline *outline = &plan->outlines.at[i];
+        text_format(out, "  %s %s, %s along the top:", print_box(plan, outline->box),
+                    words_side.at[outline->side].name,
+                    print_length_unit(plan, outline->lengths[EDGE_TOP]).at);
+        for (int k = 0; k < OUTLINE_HEIGHTS; k++)
+            text_format(out, "%s %s at %s", k ? "," : "",
+                        print_length(plan, outline->heights[k]).at,
+                        print_length(plan, outline->width * k / (OUTLINE_HEIGHTS - 1)).at);
+        text_add(out, "\n");
+    }
+}
+
 /* "T cover  22 buttons  7 x 8 in  pulled 2-1/2 in  2-1/2 and 2-1/2 in more each: pull (...)". */
 static void tuftings(struct text *out, const struct plan *plan)
 {
@@ -354,6 +374,7 @@ void sheet_cloth(struct text *out, const struct plan *plan)
     cut_pieces(out, plan);
     webbing(out, plan);
     nail_lines(out, plan);
+    templates(out, plan);
     tuftings(out, plan);
     back_ways(out, plan);
     used_up(out, plan);

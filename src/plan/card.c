@@ -191,6 +191,18 @@ static const char *channels_figure(const struct carding *carding)
     return "";
 }
 
+/* How many relief cuts a layer takes; nothing where all is straight. */
+static const char *relief_figure(const struct carding *carding)
+{
+    const struct plan *plan = carding->planning->plan;
+    int64_t cuts = 0;
+
+    for (size_t i = 0; i < plan->edges.count; i++)
+        if (plan->edges.at[i].layer == carding->step->layer)
+            cuts += plan->edges.at[i].relief;
+    return cuts ? arena_format(carding->planning->arena, "%" PRId64, cuts) : "";
+}
+
 /* How far above the middle a motif lies; nothing on plain cloth. */
 static const char *motif_figure(const struct carding *carding)
 {
@@ -210,7 +222,8 @@ static const char *value_figure(const struct carding *carding, char letter)
         enum trade value;
     } values[] = {{'z', TRADE_TUFT_HOLE},   {'v', TRADE_TUFT_HOLE_FOAM},
                   {'x', TRADE_HANDLE_REST}, {'f', TRADE_STAPLE_TEMP_CORNER},
-                  {'u', TRADE_NAIL_EDGE},   {'s', TRADE_SPRAY_TACK}};
+                  {'u', TRADE_NAIL_EDGE},   {'s', TRADE_SPRAY_TACK},
+                  {'S', TRADE_RELIEF_SHORT}};
     char printed[QUANTITY_TEXT] = "";
 
     for (size_t i = 0; i < sizeof values / sizeof *values; i++)
@@ -235,9 +248,13 @@ static const char *figure(const struct carding *carding, char letter)
         return tufts_figure(carding);
     if (letter == 'c')
         return channels_figure(carding);
+    if (letter == 'R')
+        return relief_figure(carding);
     if (letter == 'y')
         return motif_figure(carding);
-    if (strchr("zvxfus", letter))
+    if (strchr("iajA", letter))
+        return card_lid_figure(carding, letter);
+    if (strchr("zvxfusS", letter))
         return value_figure(carding, letter);
     if (strchr("mg", letter))
         return edge_figure(carding, letter);

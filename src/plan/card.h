@@ -58,6 +58,9 @@ void card_frame_order(struct carding *carding);
 void card_sew(struct carding *carding);
 const char *card_thread(const struct carding *carding);
 
+/* card_lid.c: figures of a lid: %i gap at its hinges, %a for fingers, %j its stays, %A air. */
+const char *card_lid_figure(const struct carding *carding, char letter);
+
 /* card_back.c: how what shuts a box is fixed, by its closing. */
 void card_back(struct carding *carding);
 void card_need_back(struct carding *carding);

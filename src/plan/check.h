@@ -30,6 +30,9 @@ void check_seams(struct planning *planning);
 /* Seat foam that is light or joined, a hand gun and hardwood, pile under nail strips. */
 void check_soft(struct planning *planning);
 
+/* Pieces of cloth that came out shorter than they were planned. */
+void check_short(struct planning *planning);
+
 /* Covers that go down behind the mattress: cloth that nobody sees. */
 void check_hidden(struct planning *planning);
 

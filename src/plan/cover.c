@@ -11,6 +11,7 @@
  */
 #include "plan/cover.h"
 
+#include "plan/curve.h"
 #include "plan/geometry.h"
 #include "plan/taken.h"
 
@@ -33,15 +34,18 @@ void edge_neighbours(int64_t edge, int64_t ret_edges[2])
 
 bool edge_is_curved(const struct spread *spread, int64_t edge)
 {
-    const struct box *box = spread->box;
-    bool curved = box->outline == OUTLINE_ARCH || box->outline == OUTLINE_SHOULDER;
+    return edge == EDGE_TOP && !spread->brims[edge].inside &&
+           curve_bends(spread->box, spread->side);
+}
 
-    return curved && edge == EDGE_TOP && spread->side == box->main_side;
+int64_t spread_straight(const struct spread *spread, int64_t edge)
+{
+    return edge_upright(edge) ? spread->height : spread->width;
 }
 
 int64_t spread_length(const struct spread *spread, int64_t edge)
 {
-    return edge_upright(edge) ? spread->height : spread->width;
+    return spread->lengths[edge];
 }
 
 int64_t spread_landing(const struct spread *spread, int64_t edge)
@@ -221,6 +225,7 @@ void pass_cover(struct planning *planned)
     const struct plan *as_planned = model == planned->model ? NULL : cut_as_planned(planned);
 
     built.model = model;
+    curve_outlines(planning);
     for (size_t i = 0; i < model->layers.count; i++) {
         size_t first = planning->plan->pieces.count;
         struct spread spread;

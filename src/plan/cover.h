@@ -44,11 +44,12 @@ struct spread {
     int ordinal; /* of the layer on its box, from 1: for labels */
     int pieces;  /* labelled so far */
     int64_t side;
-    int64_t closing;       /* of an outside back: enum closing_word, never AUTO */
-    int64_t width, height; /* of what it covers, across u and along v */
-    int64_t depth;         /* of the box behind the face; of the boxing where it is given */
-    int64_t ease;          /* of a sewn cover, each way */
-    int64_t surface;       /* square millimetres of all that was cut */
+    int64_t closing;             /* of an outside back: enum closing_word, never AUTO */
+    int64_t width, height;       /* of what it covers, across u and along v */
+    int64_t lengths[EDGE_COUNT]; /* of its edges, along the outline */
+    int64_t depth;               /* of the box behind the face; of the boxing where it is given */
+    int64_t ease;                /* of a sewn cover, each way */
+    int64_t surface;             /* square millimetres of all that was cut */
     struct brim brims[EDGE_COUNT];
     const struct tufting *tufting; /* NULL without */
     bool thin;                     /* the part of it that is of thin cloth, which nobody sees */
@@ -66,8 +67,9 @@ bool edge_upright(int64_t edge); /* left or right */
 /* The upper edge of a face with a curved outline. */
 bool edge_is_curved(const struct spread *spread, int64_t edge);
 
-/* Length of an edge of the layer. */
+/* Length of an edge of the layer, along the outline of its face; and from end to end. */
 int64_t spread_length(const struct spread *spread, int64_t edge);
+int64_t spread_straight(const struct spread *spread, int64_t edge);
 
 /* The face where an edge's staples go: the side it borders on, the face behind, or its own. */
 int64_t spread_landing(const struct spread *spread, int64_t edge);
@@ -236,6 +238,7 @@ struct stretch {
     int64_t edge;
     int face; /* 1 on the second face of a layer with two, else 0 */
     int64_t from, length;
+    int64_t straight; /* from end to end, as places on the edge are told */
     bool backward;
 };
 

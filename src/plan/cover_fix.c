@@ -93,8 +93,8 @@ static void row_stretch(struct row *row, const struct spread *spread, int64_t ed
                         bool backward)
 {
     assert(row->stretch_count < ROW_STRETCHES);
-    row->stretches[row->stretch_count++] =
-        (struct stretch){edge, 0, from, spread_length(spread, edge), backward};
+    row->stretches[row->stretch_count++] = (struct stretch){
+        edge, 0, from, spread_length(spread, edge), spread_straight(spread, edge), backward};
 }
 
 /* The same on the second face. */

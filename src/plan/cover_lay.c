@@ -7,6 +7,7 @@
  */
 #include "plan/cover.h"
 
+#include "plan/curve.h"
 #include "plan/geometry.h"
 #include "plan/pose.h"
 
@@ -210,6 +211,23 @@ static void spread_area(struct spread *spread, struct ground *ground)
     spread->brims[EDGE_TOP].inside = v + spread->height < height;
 }
 
+/* A layer that reaches the outline of its box follows it. */
+static void spread_edges(const struct model *model, struct spread *spread)
+{
+    const struct box *box = spread->box;
+
+    for (int64_t edge = 0; edge < EDGE_COUNT; edge++)
+        spread->lengths[edge] = spread_straight(spread, edge);
+    if (spread->plot_count > 1 || !curve_has(box, spread->side) || spread->brims[EDGE_TOP].inside)
+        return;
+    spread->lengths[EDGE_TOP] =
+        curve_top(model, box, spread->layer->u, spread->layer->u + spread->width);
+    for (int64_t edge = EDGE_LEFT; edge <= EDGE_RIGHT; edge++)
+        if (!spread->brims[edge].inside)
+            spread->lengths[edge] =
+                length_larger(0, curve_side(model, box, edge) - spread->layer->v);
+}
+
 static const struct tufting *tufting_of(const struct model *model, int64_t layer)
 {
     for (size_t i = 0; i < model->tuftings.count; i++)
@@ -258,6 +276,7 @@ bool spread_lay(const struct planning *planning, const struct layer *layer, stru
         spread->brims[edge].ending = layer->shape == SHAPE_SLAB ? ENDING_STOP : endings[edge];
         spread_brim(planning, spread, ground.at[edge], edge);
     }
+    spread_edges(planning->model, spread);
     if (spread->tufting)
         spread->field = tuft_reckon(planning, spread);
     return spread->width > 0 && spread->height > 0;

@@ -57,13 +57,23 @@ static int64_t within(int64_t value, int64_t least, int64_t most)
     return value < least ? least : value > most ? most : value;
 }
 
+/* A place of an edge along its outline, from one as it is told: from end to end. */
+static int64_t along_outline(const struct stretch *stretch, int64_t at)
+{
+    int64_t along = at;
+
+    if (stretch->straight > 0 && stretch->straight != stretch->length)
+        (void)whole_share(at, stretch->length, stretch->straight, &along);
+    return along;
+}
+
 /* Marks begin..end of an edge where a stretch of the row lies on it. */
 static void mark_stretch(struct planning *planning, struct marks *marks,
                          const struct stretch *stretch, int64_t begin, int64_t end, int64_t class,
                          int64_t join)
 {
-    begin = within(begin, 0, stretch->length);
-    end = within(end, begin, stretch->length);
+    begin = within(along_outline(stretch, begin), 0, stretch->length);
+    end = within(along_outline(stretch, end), begin, stretch->length);
     if (stretch->backward)
         mark_add(planning, marks, stretch->from + stretch->length - end,
                  stretch->from + stretch->length - begin, class, join);
@@ -80,7 +90,7 @@ static void mark_openings(struct planning *planning, const struct spread *spread
 
     for (size_t i = 0; i < model->openings.count; i++) {
         const struct opening *opening = &model->openings.at[i];
-        int64_t end = opening->length > 0 ? opening->begin + opening->length : stretch->length;
+        int64_t end = opening->length > 0 ? opening->begin + opening->length : stretch->straight;
 
         if (opening->layer == spread->layer->key && opening->edge == stretch->edge)
             mark_stretch(planning, marks, stretch, opening->begin, end, CLASS_OPENING,
@@ -158,7 +168,7 @@ static void mark_loose(struct planning *planning, const struct spread *spread, s
         }
         join = run->join;
     }
-    mark_stretch(planning, marks, stretch, from, stretch->length, class, join);
+    mark_stretch(planning, marks, stretch, from, stretch->straight, class, join);
 }
 
 static void mark_edge(struct planning *planning, const struct spread *spread, struct marks *marks,
@@ -170,7 +180,7 @@ static void mark_edge(struct planning *planning, const struct spread *spread, st
     if (by_hand == CLASS_OPENING || by_hand == CLASS_SITE)
         mark_loose(planning, spread, marks, stretch, by_hand);
     else if (by_hand != CLASS_AUTO)
-        mark_stretch(planning, marks, stretch, 0, stretch->length, by_hand, 0);
+        mark_stretch(planning, marks, stretch, 0, stretch->straight, by_hand, 0);
     else
         mark_joins(planning, spread, marks, stretch);
 }
@@ -179,7 +189,8 @@ static void mark_edge(struct planning *planning, const struct spread *spread, st
 static struct mark whole_mark(struct planning *planning, const struct spread *spread, int64_t edge,
                               int face)
 {
-    struct stretch whole = {edge, face, 0, spread_length(spread, edge), false};
+    struct stretch whole = {
+        edge, face, 0, spread_length(spread, edge), spread_straight(spread, edge), false};
     struct marks marks = {.of = {{0}}};
     const struct mark *first;
 
@@ -378,6 +389,17 @@ static bool is_held_by_next(const struct planning *planning, const struct spread
 
 /* ---- all ---- */
 
+/* Cloth that goes over a curve is cut in from its edge, so that it can open or lap. */
+static int64_t relief_cuts(const struct planning *planning, const struct spread *spread,
+                           const struct row *row)
+{
+    bool curved = row->edge >= 0 && edge_is_curved(spread, row->edge);
+
+    if (!curved || !drape_is_cloth(spread->layer) || spread->layer->shape == SHAPE_FLAT)
+        return 0;
+    return whole_divide_up(row->length, planning->value[TRADE_RELIEF_PITCH]);
+}
+
 static void row_place(struct planning *planning, const struct spread *spread, const struct row *row)
 {
     struct plan *plan = planning->plan;
@@ -396,6 +418,7 @@ static void row_place(struct planning *planning, const struct spread *spread, co
     edge->handle = spread->brims[on_edge ? row->edge : EDGE_LEFT].handle;
     edge->leg = leg;
     edge->corners = row->corner_count * planning->value[TRADE_STAPLE_CORNER_EACH];
+    edge->relief = relief_cuts(planning, spread, row);
     if (row->basted)
         edge->temporary = count_row(row, planning->value[TRADE_STAPLE_TEMP_PITCH]);
     edge->first_interval = plan->intervals.count;

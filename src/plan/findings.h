@@ -109,6 +109,11 @@
       "the mattress hides %e up to %1: thin cloth sewn on at %2 or above saves %3 of it")          \
     F(THIN_SHOWS, WARN, "the thin cloth of %e reaches up to %1, and nothing hides it above %2")    \
     F(HANDLE_SHORT, WARN, "%2 to pull by at the %1 edge of %e: under %3 no hand holds it")         \
+    F(CUT_HANDLE, WARN,                                                                            \
+      "piece %1 of %e came out %2 short: %3 is left to pull by, under %4 no hand holds it")        \
+    F(CUT_SHORT, STOP,                                                                             \
+      "piece %1 of %e came out %2 short and misses its landing by %3: cut it anew before more is " \
+      "bought")                                                                                    \
     F(FOAM_LIGHT, WARN, "%e, %1 by volume, is crushed in months where one sits: %2 is the least")  \
     F(FOAM_JOINED, WARN,                                                                           \
       "%e is sat on and comes out of %1 slabs, joined %2 from its %3: glue the joint, and move "   \

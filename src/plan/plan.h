@@ -281,6 +281,17 @@ struct constraint {
     char rule[8]; /* "P51" */
 };
 
+/* The outline of a main face that is no rectangle, for a template: heights at even distances from
+ * the left, and its edges' lengths along it. Wood and cloth are cut from the rectangle round it. */
+#define OUTLINE_HEIGHTS 9
+
+struct plan_outline {
+    int64_t box, side;
+    int64_t width;
+    int64_t heights[OUTLINE_HEIGHTS];
+    int64_t lengths[4]; /* by enum edge_word */
+};
+
 /* ---- cover: soft goods ---- */
 
 /* One layer as cut: the sizes before it is split into widths. */
@@ -339,6 +350,7 @@ struct edge {
     int64_t leg;       /* of the staples */
     int64_t staples;   /* along the edge, corners included */
     int64_t corners;   /* of these, in corner folds */
+    int64_t relief;    /* cuts into the cloth that let it lie round a curve */
     int64_t temporary; /* placed to hold, taken out again; not in `staples` */
     size_t first_interval, interval_count;
 };
@@ -687,6 +699,7 @@ struct plan {
     LIST_OF(struct constraint) constraints;
     LIST_OF(struct plan_way) ways; /* join by join, in order of keys */
     LIST_OF(struct blocker) blockers;
+    LIST_OF(struct plan_outline) outlines; /* of boxes that have one, in order of keys */
     LIST_OF(struct cover) covers;
     LIST_OF(struct piece) pieces;
     LIST_OF(struct edge) edges;

@@ -124,26 +124,19 @@ static void least_values_are_not_above_usual_ones(void **state)
 {
     static const enum trade pairs[][2] = {
         {TRADE_SCREW_BITE_SIDE_MIN, TRADE_SCREW_BITE_SIDE},
-        {TRADE_SCREW_BITE_SIDE, TRADE_SCREW_BITE_SIDE_GOOD},
         {TRADE_SCREW_BITE_END_MIN, TRADE_SCREW_BITE_END},
         {TRADE_SEAM_BEARING_MIN, TRADE_SEAM_BEARING},
-        {TRADE_PANEL_EDGE_MIN, TRADE_PANEL_EDGE_GOOD},
         {TRADE_PANEL_EDGE_PITCH_SEAT, TRADE_PANEL_EDGE_PITCH_FACE},
         {TRADE_CROSS_CLEAR_REJECT, TRADE_CROSS_CLEAR_WARN},
         {TRADE_END_MIN_PILOTED_REJECT, TRADE_END_MIN_PILOTED_WARN},
-        {TRADE_JOIN_PITCH_SEAT, TRADE_JOIN_PITCH},
         {TRADE_JOIN_END_SHORT, TRADE_JOIN_END},
         {TRADE_JOIN_LEAST, TRADE_JOIN_LEAST_LONG},
         {TRADE_JOINT_WIDTH_NARROW, TRADE_JOINT_WIDTH_MIDDLE},
         {TRADE_JOINT_WIDTH_MIDDLE, TRADE_JOINT_WIDTH_WIDE},
-        {TRADE_PATCH_PLAIN, TRADE_PATCH_FINGER},
         {TRADE_LANDING_NARROW, TRADE_LANDING},
         {TRADE_DRIVER_STUBBY, TRADE_DRIVER_RIGHT_ANGLE},
         {TRADE_DRIVER_RIGHT_ANGLE, TRADE_DRIVER_INLINE},
         {TRADE_LID_STAY_LEAST, TRADE_LID_STAY_MOST},
-        {TRADE_SPAN_SEAT_1_2, TRADE_SPAN_SEAT_MOST_1_2},
-        {TRADE_SPAN_SEAT_5_8, TRADE_SPAN_SEAT_MOST_5_8},
-        {TRADE_SPAN_SEAT_3_4, TRADE_SPAN_SEAT_MOST_3_4},
         {TRADE_SPAN_SEAT_3_4, TRADE_SPAN_BACK_3_4},
         {TRADE_SPAN_BACK_3_4, TRADE_SPAN_COVERING_3_4},
         {TRADE_LEARNER_SECOND, TRADE_LEARNER_FIRST},
@@ -173,19 +166,19 @@ static double in_inches(enum trade trade)
 
 static void seats_bend_by_no_more_than_is_allowed(void **state)
 {
-    double allowed = 1e6 / (double)trade_values[TRADE_STRENGTH_DEFLECTION].standard[UNITS_INCH];
+    double allowed = 1.0 / 180; /* of the span: common practice, no source */
 
     (void)state;
-    assert_true(share_of_span(0.75, in_inches(TRADE_SPAN_SEAT_MOST_3_4)) <= allowed);
     assert_true(share_of_span(0.75, in_inches(TRADE_SPAN_SEAT_3_4)) <= allowed);
     assert_true(share_of_span(0.625, in_inches(TRADE_SPAN_SEAT_5_8)) <= allowed);
     assert_true(share_of_span(0.5, in_inches(TRADE_SPAN_SEAT_1_2)) <= allowed);
 }
 
+/* Two inches of loose cloth at each side of the patch, so that it folds back: derived. */
 static void an_opening_is_its_patch_and_two_margins(void **state)
 {
     int64_t patch = trade_values[TRADE_PATCH_PLAIN].standard[UNITS_INCH];
-    int64_t margin = trade_values[TRADE_OPEN_MARGIN].standard[UNITS_INCH];
+    int64_t margin = 2 * LENGTH_INCH;
     int64_t opening = trade_values[TRADE_OPEN_PER_SCREW].standard[UNITS_INCH];
 
     (void)state;

@@ -1,0 +1,35 @@
+/*
+ * Outlines of a main face that are not straight on all sides: arch, shoulder, slope, and through
+ * points. The frame and its panel are as large as the box; the curve is cut out of that, and cloth
+ * is cut from the rectangle round it.
+ *
+ *     arch       a part of a circle from side to side, `rise` high in the middle
+ *     shoulder   a quarter round of the radius `rise` at both ends, straight between
+ *     slope      straight from the full height at the left to `rise` less at the right
+ *     points     straight from point to point, the highest of them over each place
+ *
+ * Lengths along a curve are those of a chain of chords that differ from it by no more than the
+ * rounding does.
+ */
+#ifndef PLAN_CURVE_H
+#define PLAN_CURVE_H
+
+#include "plan/pass.h"
+
+/* Has the box an outline other than a rectangle, on this side? */
+bool curve_has(const struct box *box, int64_t side);
+
+/* Bends it, so that cloth has to be eased round it? Not a slope. */
+bool curve_bends(const struct box *box, int64_t side);
+
+/* Height of the outline over a place u of the main face, from its bottom. */
+int64_t curve_height(const struct model *model, const struct box *box, int64_t u);
+
+/* Length of an edge of the main face along the outline; of the top one between two places. */
+int64_t curve_top(const struct model *model, const struct box *box, int64_t from, int64_t to);
+int64_t curve_side(const struct model *model, const struct box *box, int64_t edge);
+
+/* Fills the plan's list of outlines. */
+void curve_outlines(struct planning *planning);
+
+#endif

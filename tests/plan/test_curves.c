@@ -1,0 +1,383 @@
+/*
+ * Outlines that are no rectangle, cloth that came out short, and lids. Lengths along curves are
+ * those of plane geometry, named beside the checks; the rest is common practice without a source.
+ */
+#include "soft.h"
+
+#include "model/trade.h"
+#include "plan/cure.h"
+#include "plan/curve.h"
+#include "plan/findings.h"
+#include "plan/steps.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+#include <stdio.h>
+#include <string.h>
+
+#define EXACT (LENGTH_INCH / 500) /* two thousandths of an inch */
+
+static void assert_about(int64_t found, double inches)
+{
+    int64_t wanted = IN(inches);
+
+    if (found < wanted - EXACT || found > wanted + EXACT)
+        fail_msg("%.4f in, not %.4f", (double)found / LENGTH_INCH, inches);
+}
+
+/* A frame 48 x 30 whose front is seen. */
+static struct box *add_box(struct soft *soft, double width, enum outline_word outline, double rise)
+{
+    int64_t key = soft_box(soft, "H", width, 3, 30);
+    struct box *box = model_find(&soft->model, ENTITY_box, key);
+
+    box->outline = (int64_t)outline;
+    box->rise = IN(rise);
+    box->main_side = SIDE_FRONT;
+    return box;
+}
+
+/* ---- lengths ---- */
+
+/* 4, 3 and 5: a chord of 48 with a rise of 12 belongs to a radius of 30; the arc is 60 asin(4/5),
+ * 55.638. With a rise of half the width it is a half circle, 24 pi. */
+static void an_arch_is_part_of_a_circle(void **state)
+{
+    struct soft *soft = *state;
+    struct box *box = add_box(soft, 48, OUTLINE_ARCH, 12);
+
+    assert_about(curve_top(&soft->model, box, 0, IN(48)), 55.6377);
+    assert_int_equal(curve_side(&soft->model, box, EDGE_LEFT), IN(18));
+    assert_int_equal(curve_side(&soft->model, box, EDGE_RIGHT), IN(18));
+    assert_int_equal(curve_height(&soft->model, box, IN(24)), IN(30));
+    box->rise = IN(24);
+    assert_about(curve_top(&soft->model, box, 0, IN(48)), 75.3982);
+}
+
+/* Two quarter rounds of 6 and 36 between them: 36 + 6 pi. */
+static void a_shoulder_has_a_quarter_round_at_both_ends(void **state)
+{
+    struct soft *soft = *state;
+    struct box *box = add_box(soft, 48, OUTLINE_SHOULDER, 6);
+
+    assert_about(curve_top(&soft->model, box, 0, IN(48)), 36 + 18.8496);
+    assert_int_equal(curve_height(&soft->model, box, 0), IN(24));
+    assert_int_equal(curve_height(&soft->model, box, IN(6)), IN(30));
+    /* 3, 4, 5 again: a tenth of 6 from the middle of a round, 3.6 up and 4.8 across */
+    assert_about(curve_height(&soft->model, box, IN(6 - 4.8)), 30 - (6 - 3.6));
+}
+
+/* 40 across and 9 down are 41, for 9, 40, 41 make a right angle. */
+static void a_slope_is_straight(void **state)
+{
+    struct soft *soft = *state;
+    struct box *box = add_box(soft, 40, OUTLINE_SLOPE, 9);
+
+    assert_about(curve_top(&soft->model, box, 0, IN(40)), 41);
+    assert_int_equal(curve_side(&soft->model, box, EDGE_LEFT), IN(30));
+    assert_int_equal(curve_side(&soft->model, box, EDGE_RIGHT), IN(21));
+    assert_false(curve_bends(box, SIDE_FRONT));
+}
+
+/* A gable: 24 across and 7 up on both sides are 25, for 7, 24, 25 make a right angle. */
+static void points_are_joined_by_straight_lines(void **state)
+{
+    static const double points[][2] = {{0, 0}, {0, 23}, {24, 30}, {48, 23}, {48, 0}};
+    struct soft *soft = *state;
+    struct box *box = add_box(soft, 48, OUTLINE_POINTS, 0);
+
+    for (size_t i = 0; i < sizeof points / sizeof *points; i++) {
+        struct outline_point *point = MODEL_ADD(&soft->model, outline_point);
+
+        point->box = soft->model.boxes.at[0].key;
+        point->rank = (int64_t)i + 1;
+        point->u = IN(points[i][0]);
+        point->v = IN(points[i][1]);
+    }
+    box = &soft->model.boxes.at[0];
+    assert_about(curve_top(&soft->model, box, 0, IN(48)), 50);
+    assert_int_equal(curve_side(&soft->model, box, EDGE_LEFT), IN(23));
+    assert_int_equal(curve_height(&soft->model, box, IN(24)), IN(30));
+}
+
+static void a_rectangle_has_no_curve(void **state)
+{
+    struct soft *soft = *state;
+    struct box *box = add_box(soft, 48, OUTLINE_RECTANGLE, 12);
+
+    assert_false(curve_has(box, SIDE_FRONT));
+    assert_int_equal(curve_top(&soft->model, box, 0, IN(48)), IN(48));
+    box->outline = OUTLINE_ARCH;
+    assert_false(curve_has(box, SIDE_BACK));
+    soft_plan(soft);
+    assert_int_equal(soft->plan->outlines.count, 1);
+}
+
+/* ---- cloth on a curve ---- */
+
+static int64_t add_arch(struct soft *soft, enum layer_word kind, enum shape_word shape)
+{
+    struct box *box = add_box(soft, 48, OUTLINE_ARCH, 12);
+
+    return soft_layer(soft, box->key, kind, shape, SIDE_FRONT, soft->cloth);
+}
+
+static const struct edge *top_edge(const struct soft *soft)
+{
+    for (size_t i = 0; i < soft->plan->edges.count; i++)
+        if (soft->plan->edges.at[i].edge == EDGE_TOP)
+            return &soft->plan->edges.at[i];
+    fail_msg("no top edge");
+    return NULL;
+}
+
+/* 55.64 in at half an inch are 112 spaces; a relief cut every 2 in are 28. Cloth is cut from the
+ * rectangle round it, as for a straight top. */
+static void a_cover_is_stapled_closer_along_the_curve(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_arch(soft, LAYER_COVER, SHAPE_WRAPPED);
+    bool says = false;
+
+    soft_plan(soft);
+    assert_about(top_edge(soft)->length, 55.6377);
+    assert_int_equal(top_edge(soft)->pitch, IN(0.5));
+    assert_int_equal(top_edge(soft)->staples - top_edge(soft)->corners, 112 + 1);
+    assert_int_equal(top_edge(soft)->relief, 28);
+    assert_cut(soft, cover, 48 + 2 * (3 + 3.5), 30 + 2 * (3 + 3.5));
+    for (size_t i = 0; i < soft->plan->steps.count; i++)
+        for (size_t k = 0; k < soft->plan->steps.at[i].action_count; k++)
+            says |= strstr(soft->plan->steps.at[i].actions[k],
+                           "28 relief cuts, each ending 1 in short") != NULL;
+    assert_true(says);
+}
+
+/* What a join asks of the edge is told from end to end of the face and lies along the curve. */
+static void an_opening_lies_along_the_curve(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_arch(soft, LAYER_COVER, SHAPE_WRAPPED);
+    struct opening *opening = MODEL_ADD(&soft->model, opening);
+    const struct edge *top;
+    int64_t staples = 0;
+
+    opening->layer = cover;
+    opening->edge = EDGE_TOP;
+    opening->begin = IN(12);
+    opening->length = IN(24);
+    soft_plan(soft);
+    top = top_edge(soft);
+    assert_int_equal(top->interval_count, 3);
+    assert_about(soft->plan->intervals.at[top->first_interval + 1].from - 0,
+                 (double)(top->length - soft->plan->intervals.at[top->first_interval + 1].to) /
+                     LENGTH_INCH);
+    for (size_t i = 0; i < top->interval_count; i++)
+        staples += soft->plan->intervals.at[top->first_interval + i].staples;
+    assert_int_equal(staples, top->staples);
+}
+
+/* 55.64 along the top, 18 at each side, 48 below; 2 to join, 1/2 at each corner. */
+static void welt_goes_along_the_curve_on_the_bias(void **state)
+{
+    struct soft *soft = *state;
+    int64_t welt = add_arch(soft, LAYER_WELT, SHAPE_RUN);
+
+    soft_plan(soft);
+    assert_about(soft_cover(soft, welt)->cut_width, 55.6377 + 2 * 18 + 48 + 2 + 2);
+    assert_true(soft_cover(soft, welt)->bias);
+}
+
+/* A strip of boxing follows it too: to the seams at both ends. */
+static void boxing_is_as_long_as_the_curve(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_arch(soft, LAYER_COVER, SHAPE_SEWN);
+    const struct piece *strip;
+
+    soft_endings(soft, cover, ENDING_SEWN, ENDING_SEWN, ENDING_SEWN, ENDING_OPEN);
+    soft_plan(soft);
+    strip = soft_piece(soft, cover, "top boxing", 0);
+    assert_non_null(strip);
+    assert_about(strip->width, 55.6377 + 2 * 0.5);
+}
+
+/* Nails at an inch: 56 spaces along the top. */
+static void nails_stand_along_the_curve(void **state)
+{
+    struct soft *soft = *state;
+    struct box *box = add_box(soft, 48, OUTLINE_ARCH, 12);
+    int64_t key = box->key;
+    struct stock *nails = MODEL_ADD(&soft->model, stock);
+    int64_t stock = nails->key;
+    int64_t trim;
+
+    nails->name = "nails";
+    nails->kind = STOCK_NAIL;
+    trim = soft_layer(soft, key, LAYER_TRIM, SHAPE_RUN, SIDE_FRONT, stock);
+    soft_endings(soft, trim, ENDING_STOP, ENDING_STOP, ENDING_SIDE, ENDING_STOP);
+    soft_plan(soft);
+    assert_int_equal(soft->plan->nail_lines.at[0].spaces, 56);
+}
+
+/* Nine heights, alike from both ends; the middle one is the full height. */
+static void the_template_tells_heights_at_even_distances(void **state)
+{
+    struct soft *soft = *state;
+    const struct plan_outline *outline;
+
+    add_box(soft, 48, OUTLINE_ARCH, 12);
+    soft_plan(soft);
+    outline = &soft->plan->outlines.at[0];
+    for (int i = 0; i < OUTLINE_HEIGHTS; i++)
+        assert_int_equal(outline->heights[i], outline->heights[OUTLINE_HEIGHTS - 1 - i]);
+    assert_int_equal(outline->heights[4], IN(30));
+    assert_about(outline->heights[1], 18 + 24 - 18); /* 18 from the middle: sqrt(30^2 - 18^2) */
+    assert_about(outline->lengths[EDGE_TOP], 55.6377);
+}
+
+/* ---- cloth that came out short ---- */
+
+/* A cover 40 x 30 on 3 in of wood, cut 53 x 43; two handles of 2 in each way. */
+static void cut_short(struct soft *soft, double width, double height)
+{
+    int64_t box = soft_box(soft, "B", 40, 3, 30);
+    struct cut_part *part;
+    struct tick *tick;
+    int64_t key;
+
+    soft_layer(soft, box, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT, soft->cloth);
+    tick = MODEL_ADD(&soft->model, tick);
+    key = tick->key;
+    tick->step = "shear:1";
+    part = MODEL_ADD(&soft->model, cut_part);
+    part->tick = key;
+    part->part = "B-L1a";
+    part->length = IN(height);
+    part->width = IN(width);
+    soft_plan(soft);
+}
+
+static void a_piece_with_enough_to_pull_by_is_fine(void **state)
+{
+    struct soft *soft = *state;
+
+    cut_short(soft, 51, 41.5); /* 2 and 1-1/2 short: handles of 1 and 1-1/4 */
+    assert_int_equal(soft_findings(soft, FINDING_CUT_HANDLE), 0);
+    assert_int_equal(soft_findings(soft, FINDING_CUT_SHORT), 0);
+}
+
+static const struct finding *finding_of(const struct soft *soft, int kind)
+{
+    for (size_t i = 0; i < soft->plan->findings.count; i++)
+        if (soft->plan->findings.at[i].kind == kind)
+            return &soft->plan->findings.at[i];
+    fail_msg("finding %d is not told", kind);
+    return NULL;
+}
+
+static void a_short_piece_leaves_little_to_pull_by(void **state)
+{
+    struct soft *soft = *state;
+
+    cut_short(soft, 50, 43); /* 3 short: half an inch at both ends */
+    assert_int_equal(finding_of(soft, FINDING_CUT_HANDLE)->arguments[1].value, IN(3));
+    assert_int_equal(finding_of(soft, FINDING_CUT_HANDLE)->arguments[2].value, IN(0.5));
+    assert_int_equal(soft_findings(soft, FINDING_CUT_SHORT), 0);
+}
+
+/* 6 short of two handles of 2: an inch of each landing is missed. Cut anew, it is on the list
+ * twice. */
+static void a_piece_that_misses_its_landing_stops_the_build(void **state)
+{
+    struct soft *soft = *state;
+    const struct finding *finding;
+
+    cut_short(soft, 53, 37);
+    finding = finding_of(soft, FINDING_CUT_SHORT);
+    assert_int_equal(finding->arguments[2].value, IN(1));
+    assert_int_equal(finding->cure_count, 1);
+    assert_int_equal(cure_apply(&soft->model, &finding->cures[0], NULL), FAULT_NONE);
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_CUT_SHORT), 0);
+    assert_true(soft->model.cut_parts.at[0].spoiled);
+}
+
+/* ---- lids ---- */
+
+static const struct step *step_of(const struct soft *soft, int kind)
+{
+    for (size_t i = 0; i < soft->plan->steps.count; i++)
+        if (soft->plan->steps.at[i].kind == kind)
+            return &soft->plan->steps.at[i];
+    fail_msg("no step \"%s\"", step_kinds[kind].word);
+    return NULL;
+}
+
+static bool says(const struct step *step, const char *words)
+{
+    for (size_t i = 0; i < step->action_count; i++)
+        if (strstr(step->actions[i], words))
+            return true;
+    return false;
+}
+
+/* Two layers of cloth of 0.04 in pressed and 1/16; fingers take 3/8, two square inches let air in.
+ * Stays hold the lid's weight by half its depth of 18 in, and up to a fifth more. */
+static void a_lid_has_its_gaps_and_its_stays(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box = soft_box(soft, "D", 40, 18, 0.75);
+    struct facing *facing = MODEL_ADD(&soft->model, facing);
+    struct fitting *hinges;
+    char stays[64];
+    double torque;
+
+    facing->box = box;
+    facing->side = SIDE_TOP;
+    facing->stock = soft_wood(soft, STOCK_SHEET, 0.75, 0);
+    soft_upholster(soft, box, SIDE_TOP, soft->foam2);
+    hinges = MODEL_ADD(&soft->model, fitting);
+    hinges->box = box;
+    hinges->kind = FITTING_HINGE;
+    hinges->side = SIDE_BACK;
+    hinges->count = 2;
+    soft_plan(soft);
+    assert_true(says(step_of(soft, STEP_HANG), "9/64 in between bare wood"));
+    assert_true(says(step_of(soft, STEP_HANG), "Leave 3/8 in for fingers"));
+    assert_true(says(step_of(soft, STEP_HANG), "gaps of 2 in2 for air"));
+    torque = (double)plan_load(soft->plan, box)->mass / 453592.37 * 9;
+    assert_true(torque > 20);
+    snprintf(stays, sizeof stays, "%.0f to %.0f lb-in together", torque, torque * 1.2);
+    assert_true(says(step_of(soft, STEP_HINGE), stays));
+}
+
+#define CURVE_TEST(test) cmocka_unit_test_setup_teardown(test, soft_begin, soft_end)
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        CURVE_TEST(an_arch_is_part_of_a_circle),
+        CURVE_TEST(a_shoulder_has_a_quarter_round_at_both_ends),
+        CURVE_TEST(a_slope_is_straight),
+        CURVE_TEST(points_are_joined_by_straight_lines),
+        CURVE_TEST(a_rectangle_has_no_curve),
+        CURVE_TEST(a_cover_is_stapled_closer_along_the_curve),
+        CURVE_TEST(an_opening_lies_along_the_curve),
+        CURVE_TEST(welt_goes_along_the_curve_on_the_bias),
+        CURVE_TEST(boxing_is_as_long_as_the_curve),
+        CURVE_TEST(nails_stand_along_the_curve),
+        CURVE_TEST(the_template_tells_heights_at_even_distances),
+        CURVE_TEST(a_piece_with_enough_to_pull_by_is_fine),
+        CURVE_TEST(a_short_piece_leaves_little_to_pull_by),
+        CURVE_TEST(a_piece_that_misses_its_landing_stops_the_build),
+        CURVE_TEST(a_lid_has_its_gaps_and_its_stays),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+
+    return failed ? 1 : 0;
+}
