@@ -103,7 +103,9 @@ void cut_slab(struct planning *planning, struct spread *spread)
     for (int face = 0; face < faces; face++)
         add_grid(planning, spread, foam_name, width, height, &slabs);
     spread_cover(planning, spread, width, height);
-    spread_consume(planning, spread, STOCK_SPRAY, 0, QUANTITY_AREA, spread->surface, "spray glue");
+    if (spread->box->frame != FRAME_CUSHION) /* loose in its cover, glued to nothing */
+        spread_consume(planning, spread, STOCK_SPRAY, 0, QUANTITY_AREA, spread->surface,
+                       "spray glue");
 }
 
 /* ---- batting ---- */

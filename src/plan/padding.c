@@ -195,8 +195,8 @@ static void coat_by_layer(struct planning *planning, const struct box *box,
 {
     int64_t side = leaves_coat(layer) ? layer_side_on(planning->plan, layer, box->key) : -1;
 
-    if (side < 0)
-        return;
+    if (side < 0 || (layer->kind == LAYER_FOAM && box->frame == FRAME_CUSHION))
+        return; /* the foam of a cushion fills its box, and adds nothing to it */
     coat_box(planning, box, side, layer, coats);
     if (layer->both) {
         int64_t behind = side_opposite(side);

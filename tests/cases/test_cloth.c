@@ -184,6 +184,35 @@ static void headboard_takes_two_cans_of_spray(void **state)
     assert_in_range(spray->used * 100 / (92903 * 20), 153, 154);
 }
 
+/* Seams of C's cover 2 x 71.75; of each wing 4 + 2 x 59.75 + 2 x 15.375. Thread is three times as
+ * long, with 5 % over 1,423.8 in: 39.5 yd. */
+static void headboard_takes_its_thread(void **state)
+{
+    const struct plan *plan = plan_of(state);
+    int64_t thread = 0;
+
+    for (size_t i = 0; i < plan->purchases.count; i++)
+        if (strcmp(plan->purchases.at[i].what, "thread") == 0)
+            thread = plan->purchases.at[i].used;
+    assert_int_equal(thread, INCH(3 * (2 * 71.75 + 2 * (4 + 2 * 59.75 + 2 * 15.375))));
+}
+
+/* Heads are inside C, and no staple of a wing covers one or lies in the mating zone: every edge is
+ * stapled at the bench, none in the room. */
+static void headboard_leaves_no_edge_for_the_room(void **state)
+{
+    const struct plan *plan = plan_of(state);
+
+    assert_true(plan->intervals.count > 0);
+    for (size_t i = 0; i < plan->intervals.count; i++) {
+        const struct edge *edge = &plan->edges.at[plan->intervals.at[i].edge];
+        const struct layer *layer = MODEL_FIND(plan->facts, layer, edge->layer);
+
+        if (layer->kind == LAYER_COVER)
+            assert_int_equal(plan->intervals.at[i].pass, STAPLED_AT_BENCH);
+    }
+}
+
 /* Trim along both upright front edges of a wing, from 10 in up. */
 static void add_trim(struct model *draft, const char *wing, int64_t stock)
 {
@@ -238,6 +267,7 @@ static void headboard_takes_188_nails_and_two_packs(void **state)
     assert_int_equal(used_of(plan, STOCK_NAIL), 188);
     assert_int_equal(purchase_of(plan, "Nailheads")->need, 198);
     assert_int_equal(purchase_of(plan, "Nailheads")->packs, 2);
+    assert_int_equal(plan->nail_lines.at[0].from_edge, INCH(0.5));
 }
 
 /* A strip: 46 / (7/16) is 105.1, 106 heads; one real nail in five is 22, and one: 23 a line. */
@@ -286,6 +316,25 @@ static void ottoman_takes_its_cloth_in_127_5_inches(void **state)
 static void ottoman_takes_its_batting_in_57_5_inches_for_62_5(void **state)
 {
     assert_bought(plan_of(state), "Batting 1/2 in", 33.5 + 3 * 8, 1.75 * 36);
+}
+
+/* By the pull of 2-1/2 each diamond of 7 x 8 takes as much more each way; twice the foam would be
+ * 8, and a cover of 93 x 65 that no longer comes out of one width: so the rule is named, and a
+ * trial advised. */
+static void ottoman_names_the_rule_of_its_tufting(void **state)
+{
+    const struct plan *plan = plan_of(state);
+    const struct tuft_field *field = &plan->tuft_fields.at[0];
+    bool advised = false;
+
+    assert_int_equal(plan->tuft_fields.count, 1);
+    assert_int_equal(field->allowance, ALLOWANCE_PULL);
+    assert_int_equal(field->across_pitch, INCH(7));
+    assert_int_equal(field->up_pitch, INCH(8));
+    assert_int_equal(field->across_each, INCH(2.5));
+    for (size_t i = 0; i < plan->findings.count; i++)
+        advised |= plan->findings.at[i].kind == FINDING_TUFT_GUESS;
+    assert_true(advised);
 }
 
 static void ottoman_counts_buttons_cord_and_welt(void **state)
@@ -353,6 +402,18 @@ static void banquette_takes_its_cloth_in_324_inches(void **state)
     assert_int_equal(purchase_of(plan, "Foam 2 in")->packs, 2);
 }
 
+/* 33.4 ft2 of foam whole, as much batting by a quarter: 2.09 cans. */
+static void banquette_takes_three_cans_of_spray(void **state)
+{
+    const struct plan *plan = plan_of(state);
+    int64_t cans = 0;
+
+    for (size_t i = 0; i < plan->purchases.count; i++)
+        if (strcmp(plan->purchases.at[i].what, "spray glue") == 0)
+            cans = plan->purchases.at[i].packs;
+    assert_int_equal(cans, 3);
+}
+
 /* The example's rows are 242.5 in, 6.75 yd; laid out better they take no more than 6.50. */
 static void banquette_takes_less_batting_than_computed_by_hand(void **state)
 {
@@ -400,15 +461,19 @@ int main(void)
         OF(headboard, headboard_takes_thin_cloth_where_that_costs_less),
         OF(headboard, headboard_staples_each_layer_as_counted),
         OF(headboard, headboard_takes_two_cans_of_spray),
+        OF(headboard, headboard_takes_its_thread),
+        OF(headboard, headboard_leaves_no_edge_for_the_room),
         OF(headboard, headboard_takes_188_nails_and_two_packs),
         OF(headboard, headboard_takes_92_nails_for_a_strip_of_heads),
         OF(ottoman, ottoman_cuts_every_layer_as_computed),
         OF(ottoman, ottoman_takes_its_cloth_in_127_5_inches),
         OF(ottoman, ottoman_takes_its_batting_in_57_5_inches_for_62_5),
+        OF(ottoman, ottoman_names_the_rule_of_its_tufting),
         OF(ottoman, ottoman_counts_buttons_cord_and_welt),
         OF(ottoman, ottoman_staples_each_layer_as_counted),
         OF(banquette, banquette_cuts_every_layer_as_computed),
         OF(banquette, banquette_takes_its_cloth_in_324_inches),
+        OF(banquette, banquette_takes_three_cans_of_spray),
         OF(banquette, banquette_takes_less_batting_than_computed_by_hand),
         OF(banquette, banquette_staples_each_layer_as_counted),
     };

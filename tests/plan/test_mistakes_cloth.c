@@ -124,7 +124,34 @@ static bool goes_round_the_foam(const struct soft *soft)
     return soft->plan->covers.at[soft->plan->covers.count - 1].cut_width == IN(36.5);
 }
 
+/* A piece that was measured 6 in short when it was cut: two handles of 2 in do not make up for it.
+ */
+static void make_short_piece(struct soft *soft, bool wrong)
+{
+    struct cut_part *part;
+    struct tick *tick;
+    int64_t key;
+
+    add_cover(soft, 40, 30);
+    tick = MODEL_ADD(&soft->model, tick);
+    key = tick->key;
+    tick->step = "shear:1";
+    part = MODEL_ADD(&soft->model, cut_part);
+    part->tick = key;
+    part->part = "X-L1a";
+    part->length = IN(43);
+    part->width = IN(wrong ? 47 : 53);
+}
+
 /* ---- 2: the last piece ---- */
+
+/* 43 in are used; the shop cuts to half an inch, or 60 at least. */
+static void make_no_reserve(struct soft *soft, bool wrong)
+{
+    add_cover(soft, 40, 30);
+    cloth_of(soft)->step_cut = IN(0.5);
+    cloth_of(soft)->least_cut = wrong ? 0 : IN(60);
+}
 
 static void make_small_pieces(struct soft *soft, bool wrong)
 {
@@ -208,6 +235,16 @@ static void make_velvet_back(struct soft *soft, bool wrong)
     cloth_of(soft)->pile = wrong;
 }
 
+/* No strip with points: both sides of 30 in by hand. */
+static bool stitches_the_sides(const struct soft *soft)
+{
+    for (size_t i = 0; i < soft->plan->back_ways.count; i++)
+        if (soft->plan->back_ways.at[i].chosen)
+            return soft->plan->back_ways.at[i].strip == 0 &&
+                   soft->plan->back_ways.at[i].stitched == IN(60);
+    return false;
+}
+
 static bool laying_takes_a_quarter_longer(const struct soft *soft)
 {
     return step_of(soft, STEP_STAPLE)->minutes > 20000;
@@ -232,6 +269,19 @@ static void make_pattern(struct soft *soft, bool wrong)
 {
     add_cover(soft, 70, 30);
     cloth_of(soft)->repeat_across = wrong ? IN(12) : 0;
+}
+
+static void make_motif(struct soft *soft, bool wrong)
+{
+    add_cover(soft, 40, 30);
+    cloth_of(soft)->repeat_along = wrong ? IN(12) : 0;
+}
+
+/* An inch above the middle of a back, and the card says so. */
+static bool raises_the_motif(const struct soft *soft)
+{
+    return soft->plan->covers.at[0].motif == IN(1) &&
+           says(soft, STEP_COVER, "Middle of a motif 1 in above the middle");
 }
 
 static bool matches_at_its_seams(const struct soft *soft)
@@ -307,6 +357,21 @@ static void make_rows(struct soft *soft, bool wrong)
         layer->fixing = rank == 2 && !wrong ? FIXING_TOGETHER : FIXING_ALONE;
         soft_endings(soft, key, ENDING_SIDE, ENDING_SIDE, ENDING_SIDE, ENDING_SIDE);
     }
+}
+
+/* ---- 11: staples that come through ---- */
+
+/* A cover round a board of 1/4 in, or of 3/4. */
+static void make_thin_board(struct soft *soft, bool wrong)
+{
+    double thick = wrong ? 0.25 : 0.75;
+    int64_t box = soft_box(soft, "P", 40, thick, 30);
+    struct facing *facing = MODEL_ADD(&soft->model, facing);
+
+    facing->box = box;
+    facing->side = SIDE_FRONT;
+    facing->stock = soft_wood(soft, STOCK_SHEET, thick, 0);
+    soft_layer(soft, box, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT, soft->cloth);
 }
 
 /* ---- 12: a hand gun in hardwood ---- */
@@ -430,6 +495,22 @@ static void make_arch(struct soft *soft, bool wrong)
     soft_layer(soft, key, LAYER_WELT, SHAPE_RUN, SIDE_FRONT, soft->cloth);
 }
 
+/* A half round of 40 across the middle: 20 pi in, a cut every two inches. */
+static void make_round(struct soft *soft, bool wrong)
+{
+    int64_t cover = add_cover(soft, 40, 30);
+    struct box *box = model_find(&soft->model, ENTITY_box, soft_layer_of(soft, cover)->box);
+
+    box->outline = wrong ? OUTLINE_ARCH : OUTLINE_RECTANGLE;
+    box->rise = IN(20);
+    box->main_side = SIDE_FRONT;
+}
+
+static bool cuts_in_and_stops_short(const struct soft *soft)
+{
+    return says(soft, STEP_STAPLE, "32 relief cuts, each ending 1 in short of the edge at first");
+}
+
 static bool staples_closer_and_welts_on_the_bias(const struct soft *soft)
 {
     bool closer = false, bias = false;
@@ -523,6 +604,8 @@ static bool starts_all_screws_of_a_bare_joint(const struct soft *soft)
 static const struct mistake mistakes[] = {
     {"01_handle_too_short", make_handle, TOLD(HANDLE_SHORT), {0, IN(0.5), IN(1)}, true},
     {"01_thick_foam_not_counted", make_thick_foam, KEPT(goes_round_the_foam), {0}, false},
+    {"01_cut_too_short", make_short_piece, TOLD(CUT_SHORT), {0, IN(6), IN(1)}, true},
+    {"02_nothing_left_to_mend_it", make_no_reserve, TOLD(CLOTH_NO_RESERVE), {0}, false},
     {"02_the_last_piece", make_small_pieces, KEPT(lays_welt_and_buttons), {0}, false},
     {"03_bought_by_area", make_layout, KEPT(takes_more_than_its_area), {0}, false},
     {"04_narrower_than_the_label", make_narrow_cloth, TOLD(CLOTH_WIDTHS), {2}, false},
@@ -535,8 +618,15 @@ static const struct mistake mistakes[] = {
      KEPT(bastes_and_looks_before_it_staples),
      {0},
      false},
+    {"08_cut_too_deep_round_a_curve", make_round, KEPT(cuts_in_and_stops_short), {0}, false},
+    {"09_motif_off_the_middle", make_motif, KEPT(raises_the_motif), {0}, false},
     {"09_pattern_that_does_not_match", make_pattern, KEPT(matches_at_its_seams), {0}, false},
     {"10_too_little_wood_for_two_rows", make_rows, TOLD(LANDING_FULL), {2, IN(0.5), 1}, true},
+    {"11_staples_through_thin_wood",
+     make_thin_board,
+     TOLD(LANDING_THIN),
+     {IN(0.25), IN(0.375)},
+     false},
     {"12_hand_gun_in_hardwood", make_hardwood, TOLD(HAND_GUN), {IN(0.25)}, false},
     {"23_four_twelves_from_48", make_panels, TOLD(SAW_TAKES_TOO_MUCH), {4, 0, IN(48.375)}, false},
     {"27_buttons_that_pull_out", make_buttons, KEPT(holds_each_button_and_has_spares), {0}, false},
@@ -554,6 +644,7 @@ static const struct mistake mistakes[] = {
      {0},
      false},
     {"49_velvet_bruised_by_strips", make_velvet_back, TOLD(PILE_BRUISED), {0}, false},
+    {"49_velvet_is_stitched_by_hand", make_velvet_back, KEPT(stitches_the_sides), {0}, false},
     {"49_velvet_takes_longer", make_wing, KEPT(laying_takes_a_quarter_longer), {0}, false},
 };
 

@@ -107,6 +107,33 @@ static int64_t add_cushion(struct soft *soft, int64_t *ret_box)
     return cover;
 }
 
+/* A loose box cushion in full: top and bottom, four strips, the one for the zip an inch wider, welt
+ * cut for both faces, foam half an inch larger each way and glued to nothing. 20 + 2 x 1/2 by 22 +
+ * 1; strips of 4 + 1, 5 + 1 for the zip. */
+static void a_box_cushion_has_all_its_pieces(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box;
+    int64_t cover = add_cushion(soft, &box);
+    int64_t foam = soft_layer(soft, box, LAYER_FOAM, SHAPE_SLAB, SIDE_TOP, soft->foam4);
+    struct fitting *zip = MODEL_ADD(&soft->model, fitting);
+
+    zip->box = box;
+    zip->kind = FITTING_ZIP;
+    zip->side = SIDE_BACK;
+    ((struct box *)model_find(&soft->model, ENTITY_box, box))->frame = FRAME_CUSHION;
+    soft_plan(soft);
+    assert_piece(soft_piece(soft, cover, "face", 0), 21, 23);
+    assert_piece(soft_piece(soft, cover, "face", 1), 21, 23);
+    assert_piece(soft_piece(soft, cover, "front boxing", 0), 21, 4 + 1);
+    assert_piece(soft_piece(soft, cover, "back boxing", 0), 21, 4 + 1 + 1);
+    assert_cut(soft, foam, 20.5, 22.5);
+    assert_int_equal(soft_used(soft, foam, STOCK_SPRAY), 0);
+    assert_int_equal(soft_staples(soft, cover), 0);
+    for (size_t i = 0; i < soft->plan->steps.count; i++)
+        assert_true(soft->plan->steps.at[i].kind != STEP_STAPLE);
+}
+
 /* Closed all round: four corners, four sides to each face; nothing stays open. */
 static void a_cushion_has_four_corners_and_eight_long_seams(void **state)
 {
@@ -223,6 +250,7 @@ int main(void)
         SOFT_TEST(a_wing_is_sewn_corner_first_then_side_by_side),
         SOFT_TEST(a_seam_has_its_allowance_marks_and_clip),
         SOFT_TEST(the_card_says_each_seam_and_what_stays_open),
+        SOFT_TEST(a_box_cushion_has_all_its_pieces),
         SOFT_TEST(a_cushion_has_four_corners_and_eight_long_seams),
         SOFT_TEST(a_zip_stands_in_the_last_seam_of_its_side),
         SOFT_TEST(welt_in_a_seam_is_sewn_to_the_face_first),
