@@ -57,10 +57,19 @@ static const char *stays_figure(const struct carding *carding)
                         (double)most / 1000);
 }
 
+/* In the measure of gaps, which that of foam and panels is too large for. */
+static const char *vent_figure(const struct carding *carding)
+{
+    double area = (double)carding->planning->value[TRADE_LID_VENT]; /* mm2 */
+    bool inch = model_units(carding->planning->model) == UNITS_INCH;
+
+    return arena_format(carding->planning->arena, "%.1f %s", inch ? area / 645.16 : area / 100,
+                        inch ? "in2" : "cm2");
+}
+
 const char *card_lid_figure(const struct carding *carding, char letter)
 {
     const int64_t *value = carding->planning->value;
-    char printed[QUANTITY_TEXT];
 
     switch (letter) {
     case 'i':
@@ -70,8 +79,6 @@ const char *card_lid_figure(const struct carding *carding, char letter)
     case 'j':
         return stays_figure(carding);
     default:
-        quantity_print_unit(printed, QUANTITY_AREA, model_units(carding->planning->model),
-                            value[TRADE_LID_VENT]);
-        return arena_text(carding->planning->arena, printed);
+        return vent_figure(carding);
     }
 }

@@ -64,14 +64,14 @@ static int64_t shoulder_drop(const struct box *box, int64_t width, int64_t u)
 static int64_t segment_height(const struct outline_point *a, const struct outline_point *b,
                               int64_t u)
 {
-    int64_t low = length_smaller(a->u, b->u);
-    int64_t high = length_larger(a->u, b->u);
+    const struct outline_point *left = a->u <= b->u ? a : b;
+    const struct outline_point *right = left == a ? b : a;
 
-    if (u < low || u > high)
+    if (u < left->u || u > right->u)
         return -1;
-    if (low == high)
+    if (left->u == right->u)
         return length_larger(a->v, b->v);
-    return a->v + whole_divide_even((b->v - a->v) * (u - a->u), b->u - a->u);
+    return left->v + whole_divide_even((right->v - left->v) * (u - left->u), right->u - left->u);
 }
 
 /* The point of a box that comes next in its order, the first one again after the last. */

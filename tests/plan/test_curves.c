@@ -349,7 +349,7 @@ static void a_lid_has_its_gaps_and_its_stays(void **state)
     soft_plan(soft);
     assert_true(says(step_of(soft, STEP_HANG), "9/64 in between bare wood"));
     assert_true(says(step_of(soft, STEP_HANG), "Leave 3/8 in for fingers"));
-    assert_true(says(step_of(soft, STEP_HANG), "gaps of 2 in2 for air"));
+    assert_true(says(step_of(soft, STEP_HANG), "gaps of 2.0 in2 for air"));
     torque = (double)plan_load(soft->plan, box)->mass / 453592.37 * 9;
     assert_true(torque > 20);
     snprintf(stays, sizeof stays, "%.0f to %.0f lb-in together", torque, torque * 1.2);
