@@ -499,8 +499,7 @@ int64_t thin_begins(struct planning *planning, const struct spread *spread)
         !MODEL_FIND(planning->model, stock, layer->thin) || layer->thin_height < least ||
         layer->thin_height > spread->height - least)
         return 0;
-    at = tuft_on_cloth(planning, spread, true, layer->thin_height) +
-         tuft_extra(planning, spread, false) / 2;
+    at = tuft_on_cloth(spread, true, layer->thin_height) + tuft_extra(spread, false) / 2;
     find_holes(&seaming);
     find_folds(&seaming);
     find_buttons(&seaming);
