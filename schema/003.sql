@@ -52,4 +52,28 @@ DELETE FROM build_value WHERE name IN (
     'access.hole.clear', 'staple.row', 'mattress.clear', 'door.stop', 'door.margin.good',
     'stairs.factor', 'minutes.store_cut');
 
+-- The clock at the bench: what a step takes a maker with no pace of his own, and the pace
+-- that his own times show.
+ALTER TABLE tick ADD COLUMN usual INTEGER NOT NULL DEFAULT 0 CHECK (usual BETWEEN 0 AND 100000000);
+
+-- Steps that the clock was started for and that are not ticked yet.
+CREATE TABLE timing (
+    build INTEGER NOT NULL REFERENCES build (key) ON DELETE CASCADE
+        DEFERRABLE INITIALLY DEFERRED,
+    key INTEGER NOT NULL CHECK (key > 0),
+    step TEXT NOT NULL CHECK (length(step) BETWEEN 1 AND 80),
+    began TEXT NOT NULL CHECK (length(began) <= 20),
+    minutes INTEGER NOT NULL CHECK (minutes BETWEEN 0 AND 100000000),
+    PRIMARY KEY (build, key)
+) STRICT, WITHOUT ROWID;
+
+-- What steps of a kind took in all builds, beside what they usually take.
+CREATE TABLE pace (
+    key INTEGER NOT NULL PRIMARY KEY CHECK (key > 0),
+    name TEXT NOT NULL CHECK (length(name) BETWEEN 1 AND 20),
+    usual INTEGER NOT NULL CHECK (usual BETWEEN 0 AND 1000000000),
+    took INTEGER NOT NULL CHECK (took BETWEEN 0 AND 1000000000),
+    count INTEGER NOT NULL CHECK (count BETWEEN 0 AND 1000000)
+) STRICT;
+
 PRAGMA user_version = 3;

@@ -3,6 +3,7 @@
 #include "base/memory.h"
 
 #include <assert.h>
+#include <ctype.h>
 #include <stdint.h>
 #include <stdio.h>
 #include <string.h>
@@ -151,6 +152,24 @@ static bool well_formed(const struct utf8_lead *lead, const unsigned char *bytes
         if ((bytes[i] & 0xc0u) != 0x80u)
             return false;
     return true;
+}
+
+static bool begins_with(const char *at, size_t length, const char *words)
+{
+    for (; *words; at++, words++, length--) {
+        if (!length || tolower((unsigned char)*at) != tolower((unsigned char)*words))
+            return false;
+    }
+    return true;
+}
+
+bool text_has_words(const char *at, size_t length, const char *words)
+{
+    for (; length > 0; at++, length--) {
+        if (begins_with(at, length, words))
+            return true;
+    }
+    return !*words;
 }
 
 int utf8_next(const char *at, size_t left, unsigned *ret_code)

@@ -38,6 +38,10 @@ void text_format_list(struct text *text, const char *format, va_list arguments)
  * when it is. */
 void text_pad(struct text *text, int columns);
 
+/* Whether `words` stand somewhere in `length` bytes; plain letters are the same in either case. No
+ * words stand everywhere. */
+bool text_has_words(const char *at, size_t length, const char *words);
+
 /*
  * One UTF-8 character: its code point into *ret_code and its bytes as the result (1 to 4). A byte
  * that starts no valid character (overlong forms, surrogates, beyond U+10FFFF) counts as one byte

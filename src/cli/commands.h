@@ -82,10 +82,12 @@ enum fault command_spoil(struct cli *cli, struct fault_note *note);
 enum fault command_leave(struct cli *cli, struct fault_note *note);
 enum fault command_rehearse(struct cli *cli, struct fault_note *note); /* of `steps` */
 enum fault command_apart(struct cli *cli, struct fault_note *note);
+enum fault command_buy(struct cli *cli, struct fault_note *note);
 enum fault command_money(struct cli *cli, struct fault_note *note);
 enum fault command_check(struct cli *cli, struct fault_note *note);
 enum fault command_trade(struct cli *cli, struct fault_note *note);
 enum fault command_tick(struct cli *cli, struct fault_note *note);
+enum fault command_clock(struct cli *cli, struct fault_note *note);
 enum fault command_spend(struct cli *cli, struct fault_note *note);
 enum fault command_new(struct cli *cli, struct fault_note *note);
 enum fault command_mirror(struct cli *cli, struct fault_note *note);

@@ -3,6 +3,7 @@
 
 #include "cli/report.h"
 #include "desk/clock.h"
+#include "paper/print.h"
 #include "paper/sheets.h"
 #include "plan/doable.h"
 
@@ -87,6 +88,18 @@ enum fault command_tick(struct cli *cli, struct fault_note *note)
                       : desk_tick_done(cli->desk, step, &done, note);
     if (!fault)
         tell_next(cli);
+    return fault;
+}
+
+enum fault command_clock(struct cli *cli, struct fault_note *note)
+{
+    char now[CLOCK_TEXT];
+    const char *step = cli->operands[1];
+    enum fault fault = desk_clock(cli->desk, step, clock_now(now), note);
+    const struct timing *timing = desk_timing(cli->desk, step);
+    if (!fault)
+        text_format(&cli->out, "the clock %s: %s\n", *timing->began ? "runs" : "stands",
+                    print_minutes(timing->minutes).at);
     return fault;
 }
 

@@ -45,7 +45,7 @@ enum fault desk_guard(struct arena *arena, desk_work_fn *work, void *context,
 
 /* ---- states ---- */
 
-static struct desk_state *state_new(void)
+struct desk_state *desk_state_new(void)
 {
     struct desk_state *state = memory_resize(NULL, sizeof *state);
     if (state) {
@@ -55,7 +55,7 @@ static struct desk_state *state_new(void)
     return state;
 }
 
-static void state_free(struct desk_state *state)
+void desk_state_free(struct desk_state *state)
 {
     if (state)
         arena_release(&state->arena);
@@ -87,8 +87,8 @@ static enum fault check_first(const struct model *model, struct fault_note *note
     return own.code;
 }
 
-static enum fault state_plan(struct desk_state *state, const struct cut_known *known,
-                             struct fault_note *note)
+enum fault desk_state_plan(struct desk_state *state, const struct cut_known *known,
+                           struct fault_note *note)
 {
     enum fault fault = check_first(&state->model, note);
     if (!fault && plan_make_known(&state->model, known, &state->arena, &state->plan))
@@ -108,7 +108,7 @@ static enum fault copy_model(void *context, struct fault_note *note)
 static void desk_put(struct desk *desk, struct desk_state *state)
 {
     assert(state->plan);
-    state_free(desk->state);
+    desk_state_free(desk->state);
     desk->state = state;
     desk->serial++;
 }
@@ -117,14 +117,14 @@ static void desk_put(struct desk *desk, struct desk_state *state)
 static enum fault desk_load(struct desk *desk, int64_t build, struct fault_note *note)
 {
     desk_abandon(desk);
-    struct desk_state *state = state_new();
+    struct desk_state *state = desk_state_new();
     if (!state)
         return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for this");
     enum fault fault = store_load(desk->store, build, &state->model, &state->arena, note);
     if (!fault)
-        fault = state_plan(state, &desk->known, note);
+        fault = desk_state_plan(state, &desk->known, note);
     if (fault)
-        state_free(state);
+        desk_state_free(state);
     else
         desk_put(desk, state);
     return fault;
@@ -134,7 +134,7 @@ static enum fault desk_draft(struct desk *desk, struct fault_note *note)
 {
     if (desk->draft)
         return FAULT_NONE;
-    desk->draft = state_new();
+    desk->draft = desk_state_new();
     if (!desk->draft)
         return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for this");
     enum fault fault = desk_guard(&desk->draft->arena, copy_model, desk, note);
@@ -154,9 +154,9 @@ enum fault desk_plan_anew(struct desk *desk, struct fault_note *note)
         return fault;
     state = desk->draft;
     desk->draft = NULL;
-    fault = state_plan(state, &desk->known, note);
+    fault = desk_state_plan(state, &desk->known, note);
     if (fault)
-        state_free(state);
+        desk_state_free(state);
     else
         desk_put(desk, state);
     return fault;
@@ -205,7 +205,7 @@ void desk_close(struct desk *desk)
     if (!desk)
         return;
     desk_abandon(desk);
-    state_free(desk->state);
+    desk_state_free(desk->state);
     arena_release(&desk->preview);
     arena_release(&desk->builds);
     arena_release(&desk->quick);
@@ -296,7 +296,7 @@ enum fault desk_take_up_named(struct desk *desk, const char *name, struct fault_
 
 void desk_abandon(struct desk *desk)
 {
-    state_free(desk->draft);
+    desk_state_free(desk->draft);
     desk->draft = NULL;
     arena_release(&desk->preview);
 }
@@ -342,7 +342,7 @@ enum fault desk_commit(struct desk *desk, const char *label, struct fault_note *
     if (!desk->draft)
         return fault_say(note, FAULT_MISSING, 0, "nothing is being changed");
     struct desk_state *draft = desk->draft;
-    enum fault fault = state_plan(draft, &desk->known, note);
+    enum fault fault = desk_state_plan(draft, &desk->known, note);
     if (!fault)
         fault = store_save(desk->store, &desk->state->model, &draft->model, label, note);
     if (fault)

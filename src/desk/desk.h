@@ -107,6 +107,23 @@ enum fault desk_set(struct desk *desk, enum entity_kind kind, int64_t key, const
  */
 enum fault desk_mirror(struct desk *desk, int64_t box, const char *name, struct fault_note *note);
 
+/*
+ * Puts a box beside another one: on a side of it, and along that side's two directions (u and v of
+ * the face) flush where it begins, in the middle, or flush where it ends. The join between the two
+ * is moved, or made where there is none. For boxes that neither lean nor are turned against each
+ * other. UNKNOWN where one is not there or both are the same. desk_beside_change is the same as a
+ * change for desk_change, whose context is a struct desk_beside, for a preview.
+ */
+enum desk_flush { FLUSH_BEGIN, FLUSH_MIDDLE, FLUSH_END, FLUSHES };
+struct desk_beside {
+    int64_t box, other;
+    int64_t side; /* of the other, enum side_word */
+    enum desk_flush along_u, along_v;
+};
+desk_change_fn desk_beside_change;
+enum fault desk_put_beside(struct desk *desk, const struct desk_beside *beside,
+                           struct fault_note *note);
+
 enum fault desk_delete(struct desk *desk, enum entity_kind kind, int64_t key,
                        struct fault_note *note);
 enum fault desk_delete_build(struct desk *desk, int64_t build, struct fault_note *note);
@@ -155,6 +172,19 @@ struct desk_done {
 };
 enum fault desk_tick_done(struct desk *desk, const char *step, const struct desk_done *done,
                           struct fault_note *note);
+
+/*
+ * The clock at the bench: starts it for a step, which stops it for any other, or stops it. `now` is
+ * as `at` of desk_tick. What is on it goes into the step's tick, where that is given no minutes of
+ * its own, and into the workshop's pace for steps of that kind. Faults: UNKNOWN step, REFUSED when
+ * it is ticked.
+ */
+enum fault desk_clock(struct desk *desk, const char *step, const char *now,
+                      struct fault_note *note);
+
+/* The step's place on the clock, NULL when it has none; and its minutes (1/1000) by now. */
+const struct timing *desk_timing(const struct desk *desk, const char *step);
+int64_t desk_timed(const struct desk *desk, const char *step, const char *now);
 
 /*
  * A part that was cut is spoiled: it is cut anew, from what is left first. `spoiled` false takes

@@ -34,6 +34,14 @@ struct desk {
     unsigned serial;
 };
 
+/* An empty state; NULL when memory is out. desk_state_free is NULL-safe. */
+struct desk_state *desk_state_new(void);
+void desk_state_free(struct desk_state *state);
+
+/* Checks and plans what was loaded. Faults: what model_check says first, MEMORY. */
+enum fault desk_state_plan(struct desk_state *state, const struct cut_known *known,
+                           struct fault_note *note);
+
 /* Runs `work` with the arena's escape armed; FAULT_MEMORY, and the note says so, when it left
  * through it. */
 typedef enum fault desk_work_fn(void *context, struct fault_note *note);
@@ -49,6 +57,13 @@ void desk_forget_layouts(struct desk *desk);
 /* shelf.c: puts on the shelf what a cutting step leaves, and takes it off again. */
 void shelf_take_rests(struct model *draft, const struct plan *plan, const char *step);
 void shelf_give_rests_back(struct model *draft, const char *step);
+
+/*
+ * timing.c: the minutes of a new tick, where none were given, from the clock, and into the pace of
+ * its kind, beside `usual`; and out of it again. The tick stays where it is in the draft.
+ */
+void timing_take(struct model *draft, struct tick *tick, int64_t usual);
+void timing_give_back(struct model *draft, const struct tick *tick);
 
 /* Formats the name of an edit, safe to show and cut at a character's edge. */
 void desk_label(char label[STORE_LABEL], const char *format, ...)

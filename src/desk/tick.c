@@ -230,6 +230,7 @@ static enum fault change_tick(struct model *draft, void *context, struct fault_n
     tick->content = arena_format(draft->arena, "%016" PRIx64, change->step->content);
     tick->said = said_by(change->step, draft->arena);
     change->tick = tick->key;
+    timing_take(draft, tick, change->step->usual);
     take_facts(draft, change);
     return take_measures(draft, change, note);
 }
@@ -352,7 +353,10 @@ static void remove_measures(struct model *draft, int64_t tick)
 static enum fault change_untick(struct model *draft, void *context, struct fault_note *note)
 {
     const char *step = context;
+    const struct tick *tick = MODEL_FIND(draft, tick, tick_key(draft, step));
     remove_measures(draft, tick_key(draft, step));
+    if (tick)
+        timing_give_back(draft, tick);
     if (model_remove(draft, ENTITY_tick, tick_key(draft, step)) == 0)
         return fault_say(note, FAULT_REFUSED, 0, "\"%s\" is not ticked", step);
     shelf_give_rests_back(draft, step);

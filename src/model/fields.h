@@ -116,6 +116,12 @@
 #define FIELDS_OF_shop_value(F) FIELDS_OF_value(F)
 #define FIELDS_OF_build_value(F) FIELDS_OF_value(F)
 
+#define FIELDS_OF_pace(F)                                                                   \
+    F(TEXT, name, 0, 1, 20, none, "kind of step, by the word its lasting name begins with") \
+    F(MINUTES, usual, 0, 0, INT64_C(1000000000), none, "what the timed ones usually take")  \
+    F(MINUTES, took, 0, 0, INT64_C(1000000000), none, "what they took here")                \
+    F(COUNT, count, 0, 0, 1000000, none, "how many were timed")
+
 #define FIELDS_OF_spending(F)                                                                     \
     F(DATE, dated, 0, 1, 10, none, "day it was paid")                                             \
     F(MONEY, amount, 0, -FIELDS_ANY_MONEY, FIELDS_ANY_MONEY, none, "what was paid, tax included") \
@@ -371,13 +377,19 @@
 
 /* ---- what was taken: done at the bench, and facts from then on ---- */
 
-#define FIELDS_OF_tick(F)                                                 \
-    F(TEXT, step, 0, 1, 80, none, "the step's lasting name")              \
-    F(TEXT, at, 0, 0, 20, none, "when it was ticked")                     \
-    F(MINUTES, minutes, 0, 0, 100000000, none, "how long it took")        \
-    F(TEXT, content, 0, 0, 16, none, "digest of what the step said then") \
-    F(TEXT, note, 0, 0, 500, none, "note")                                \
-    F(TEXT, said, 0, 0, 8000, none, "what the step said then, line by line")
+#define FIELDS_OF_tick(F)                                                    \
+    F(TEXT, step, 0, 1, 80, none, "the step's lasting name")                 \
+    F(TEXT, at, 0, 0, 20, none, "when it was ticked")                        \
+    F(MINUTES, minutes, 0, 0, 100000000, none, "how long it took")           \
+    F(TEXT, content, 0, 0, 16, none, "digest of what the step said then")    \
+    F(TEXT, note, 0, 0, 500, none, "note")                                   \
+    F(TEXT, said, 0, 0, 8000, none, "what the step said then, line by line") \
+    F(MINUTES, usual, 0, 0, 100000000, none, "how long it takes at the usual pace")
+
+#define FIELDS_OF_timing(F)                                                              \
+    F(TEXT, step, 0, 1, 80, none, "the step's lasting name")                             \
+    F(TEXT, began, 0, 0, 20, none, "when the clock was started; nothing when it stands") \
+    F(MINUTES, minutes, 0, 0, 100000000, none, "on the clock before that")
 
 #define FIELDS_OF_measure(F)                            \
     F(REF, tick, 0, 0, 0, tick, "step it was taken in") \
@@ -422,7 +434,8 @@
     E(offer, offers, "sizes and packs with their prices")      \
     E(leftover, leftovers, "the shelf")                        \
     E(shop_value, shop_values, "trade values of the workshop") \
-    E(shop_spend, shop_spends, "spend for the shelf")
+    E(shop_spend, shop_spends, "spend for the shelf")          \
+    E(pace, paces, "how long kinds of steps take here")
 
 #define BUILD_ENTITIES(E)                                     \
     E(build_value, build_values, "trade values of the build") \
@@ -447,6 +460,7 @@
     E(extra, extras, "what else is bought")                   \
     E(spend, spends, "spend")                                 \
     E(tick, ticks, "steps done")                              \
+    E(timing, timings, "steps on the clock")                  \
     E(measure, measures, "measures taken")                    \
     E(hole, holes, "holes drilled")                           \
     E(cut_part, cut_parts, "parts cut")                       \

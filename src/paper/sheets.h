@@ -6,6 +6,7 @@
 #define PAPER_SHEETS_H
 
 #include "base/text.h"
+#include "desk/trip.h"
 #include "draw/piece.h"
 #include "draw/raster.h"
 #include "draw/section.h"
@@ -39,10 +40,21 @@ void sheet_cloth_way(struct text *out, const struct plan *plan, const struct clo
 void sheet_cloth_built(struct text *out, const struct plan *plan, const struct cloth_built *built);
 void sheet_staples(struct text *out, const struct plan *plan);
 void sheet_buying(struct text *out, const struct plan *plan); /* by aisle, with packs and money */
+/* "total 412.60, of it tax 31.20" */
+void sheet_total(struct text *out, const struct plan *plan);
 /* Of one line of it: what it is called, and how much of it ("10 of 96"). */
 const char *sheet_purchase_name(const struct plan *plan, const struct purchase *purchase);
 void sheet_purchase_size(struct text *out, const struct plan *plan,
                          const struct purchase *purchase);
+/* What a spend for the line says: "2x3 stud, 10 of 96". */
+void sheet_purchase_words(struct text *out, const struct plan *plan,
+                          const struct purchase *purchase);
+
+/* A trip for several builds, with each build's share; and of one line what it says, and whose it
+ * is. */
+void sheet_trip(struct text *out, const struct trip *trip);
+void sheet_trip_words(struct text *out, const struct trip *trip, const struct trip_line *line);
+void sheet_trip_shares(struct text *out, const struct trip *trip, const struct trip_line *line);
 void sheet_steps(struct text *out, const struct plan *plan); /* in order, with reasons */
 void sheet_money(struct text *out, const struct plan *plan); /* estimate beside spend */
 void sheet_needs(struct text *out, const struct plan *plan); /* the list without money */

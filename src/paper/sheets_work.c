@@ -34,6 +34,16 @@ const char *sheet_purchase_name(const struct plan *plan, const struct purchase *
     return purchase->stock ? plan_stock_name(plan, purchase->stock) : purchase->what;
 }
 
+void sheet_purchase_words(struct text *out, const struct plan *plan,
+                          const struct purchase *purchase)
+{
+    struct text size;
+    text_init(&size);
+    sheet_purchase_size(&size, plan, purchase);
+    text_format(out, "%.80s, %.36s", sheet_purchase_name(plan, purchase), text_string(&size));
+    text_release(&size);
+}
+
 /* "26.7 board feet" of the sticks of a line, as lumber yards count; "" for anything else. */
 static struct printed board_feet(const struct plan *plan, const struct purchase *purchase)
 {
@@ -58,12 +68,19 @@ static void purchase_row(struct table *table, const struct plan *plan,
     sheet_purchase_size(&size, plan, purchase);
     table_cell(table, "%s", sheet_purchase_name(plan, purchase));
     table_cell(table, "%s", text_string(&size));
-    table_cell(table, "%s", purchase->priced ? print_money(plan, purchase->price).at : "no price");
+    table_cell(table, "%s", purchase->priced ? print_money(plan, purchase->till).at : "no price");
     table_cell(table, "need %s", print_quantity(plan, purchase->measure, purchase->need).at);
     table_cell(table, purchase->shelf ? "%s on the shelf" : "%s",
                purchase->shelf ? print_quantity(plan, purchase->measure, purchase->shelf).at
                                : board_feet(plan, purchase).at);
     text_release(&size);
+}
+
+void sheet_total(struct text *out, const struct plan *plan)
+{
+    text_format(out, "total %s", print_money(plan, plan->cost.estimate).at);
+    if (plan->cost.tax)
+        text_format(out, ", of it tax %s", print_money(plan, plan->cost.tax).at);
 }
 
 void sheet_buying(struct text *out, const struct plan *plan)
@@ -82,10 +99,10 @@ void sheet_buying(struct text *out, const struct plan *plan)
             text_format(out, " %s\n", words_aisle.at[aisle].help);
         table_end(&table, out);
     }
-    text_format(out, "  total %s", print_money(plan, plan->cost.bought).at);
-    if (plan->cost.tax)
-        text_format(out, ", with tax %s", print_money(plan, plan->cost.estimate).at);
-    text_format(out, "; used up of it %s\n", print_money(plan, plan->cost.used).at);
+    text_add(out, "  ");
+    sheet_total(out, plan);
+    text_format(out, "; used up of it%s %s\n", plan->cost.tax ? " without tax" : "",
+                print_money(plan, plan->cost.used).at);
 }
 
 /* ---- steps ---- */
@@ -233,12 +250,14 @@ void sheet_money(struct text *out, const struct plan *plan)
         table_cell(&table, "%s", print_money(plan, cost->by_aisle[aisle]).at);
         table_cell(&table, "%s", print_money(plan, cost->spent_by_aisle[aisle]).at);
     }
-    table_cell(&table, "%s", "tax");
-    table_cell(&table, "%s", print_money(plan, cost->tax).at);
-    table_cell(&table, "%s", "");
     table_cell(&table, "%s", "in all");
     table_cell(&table, "%s", print_money(plan, cost->estimate).at);
     table_cell(&table, "%s", print_money(plan, cost->spent).at);
+    if (cost->tax || cost->spent_tax) {
+        table_cell(&table, "%s", "of it tax");
+        table_cell(&table, "%s", print_money(plan, cost->tax).at);
+        table_cell(&table, "%s", cost->spent_tax ? print_money(plan, cost->spent_tax).at : "");
+    }
     table_end(&table, out);
     text_format(out, "  forecast %s\n", print_money(plan, cost->forecast).at);
     const struct build *build = &plan->facts->build;

@@ -11,16 +11,36 @@ static void add_to(int64_t *sum, int64_t money)
     (void)whole_add(*sum, money, sum);
 }
 
-static void add_purchases(struct plan *plan)
+static int64_t with_tax(const struct model *model, int64_t money)
 {
-    for (size_t i = 0; i < plan->purchases.count; i++) {
-        const struct purchase *purchase = &plan->purchases.at[i];
+    int64_t tax = 0;
 
-        assert(purchase->aisle >= 0 && purchase->aisle < AISLE_COUNT);
-        add_to(&plan->cost.bought, purchase->price);
-        add_to(&plan->cost.used, purchase->value);
-        add_to(&plan->cost.by_aisle[purchase->aisle], purchase->price);
+    (void)whole_share(money, model->workshop.tax, 1000000, &tax);
+    add_to(&tax, money);
+    return tax;
+}
+
+/* Aisle by aisle, as the list is shown: a line is what it adds to the whole with tax, so that the
+ * rounding of many lines adds nothing. */
+static void add_purchases(struct plan *plan, const struct model *model)
+{
+    struct cost *cost = &plan->cost;
+
+    for (int aisle = 0; aisle < AISLE_COUNT; aisle++) {
+        for (size_t i = 0; i < plan->purchases.count; i++) {
+            struct purchase *purchase = &plan->purchases.at[i];
+
+            assert(purchase->aisle >= 0 && purchase->aisle < AISLE_COUNT);
+            if (purchase->aisle != aisle)
+                continue;
+            add_to(&cost->bought, purchase->price);
+            add_to(&cost->used, purchase->value);
+            purchase->till = with_tax(model, cost->bought) - cost->estimate;
+            cost->estimate += purchase->till;
+            add_to(&cost->by_aisle[aisle], purchase->till);
+        }
     }
+    cost->tax = cost->estimate - cost->bought;
 }
 
 /* What was paid for a stock of the list belongs where that stands. */
@@ -38,34 +58,19 @@ static void add_spends(struct plan *plan, const struct model *model)
         const struct spend *spend = &model->spends.at[i];
 
         add_to(&plan->cost.spent, spend->amount);
+        add_to(&plan->cost.spent_tax, spend->tax);
         add_to(&plan->cost.spent_by_aisle[aisle_paid(plan, spend)], spend->amount);
     }
 }
 
-static int64_t with_tax(const struct model *model, int64_t money)
-{
-    int64_t tax = 0;
-
-    (void)whole_share(money, model->workshop.tax, 1000000, &tax);
-    add_to(&tax, money);
-    return tax;
-}
-
-/* What it will have cost: in each aisle the estimate, or what was paid where that is more. An
- * aisle's estimate is what it adds to the whole, tax included, so that rounding adds nothing. */
-static int64_t forecast(const struct plan *plan, const struct model *model)
+/* What it will have cost: in each aisle the estimate, or what was paid where that is more. */
+static int64_t forecast(const struct cost *cost)
 {
     int64_t sum = 0;
-    int64_t upto = 0;
-    int64_t before = 0;
 
     for (int aisle = 0; aisle < AISLE_COUNT; aisle++) {
-        int64_t spent = plan->cost.spent_by_aisle[aisle];
-        int64_t estimate;
-
-        add_to(&upto, plan->cost.by_aisle[aisle]);
-        estimate = with_tax(model, upto) - before;
-        before += estimate;
+        int64_t spent = cost->spent_by_aisle[aisle];
+        int64_t estimate = cost->by_aisle[aisle];
 
         add_to(&sum, spent > estimate ? spent : estimate);
     }
@@ -77,11 +82,9 @@ void pass_cost(struct planning *planning)
     const struct model *model = planning->model;
     struct cost *cost = &planning->plan->cost;
 
-    add_purchases(planning->plan);
+    add_purchases(planning->plan, model);
     add_spends(planning->plan, model);
-    cost->estimate = with_tax(model, cost->bought);
-    cost->tax = cost->estimate - cost->bought;
-    cost->forecast = forecast(planning->plan, model);
+    cost->forecast = forecast(cost);
     cost->left = model->build.budget;
     add_to(&cost->left, -cost->forecast);
 }

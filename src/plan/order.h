@@ -18,7 +18,8 @@ struct work {
     const struct layer *of_layer;
     unsigned faces;   /* of a layer or of panels: one bit for each side_word it lies on */
     struct flap flap; /* of a flap */
-    int64_t minutes;  /* of one who has done it often */
+    int64_t usual;    /* minutes of one who has done it often */
+    int64_t minutes;  /* the same at the maker's own pace */
     int64_t spoiled;  /* parts to be cut anew */
     bool late;        /* panels that a join holds back */
     bool in_room;

@@ -6,6 +6,7 @@
 #include "plan/order.h"
 
 #include <assert.h>
+#include <string.h>
 
 /* Amounts in thousandths of the unit that the trade value is for: one piece, a metre (a length in
  * whole millimetres is just that), a square metre. */
@@ -439,16 +440,44 @@ static int64_t with_cloth(const struct ordering *ordering, const struct work *wo
     return minutes;
 }
 
+/*
+ * How fast the maker is at a kind of step: minutes taken over minutes that are usual, of the steps
+ * that were timed. Half an hour at the workshop's skill counts beside them, so that one short step
+ * does not make the rule; and nobody is ten times as fast or as slow as others.
+ */
+#define SKILL_WEIGHT INT64_C(30000)
+#define PACE_LEAST INT64_C(100000)
+#define PACE_MOST INT64_C(10000000)
+
+static int64_t pace_of(const struct model *model, int kind)
+{
+    int64_t skill = model->workshop.skill;
+
+    for (size_t i = 0; i < model->paces.count; i++) {
+        const struct pace *pace = &model->paces.at[i];
+        int64_t ratio = skill;
+
+        if (strcmp(pace->name, step_kinds[kind].word) != 0)
+            continue;
+        (void)whole_share(1000000, pace->took + scaled(SKILL_WEIGHT, skill),
+                          pace->usual + SKILL_WEIGHT, &ratio);
+        return ratio < PACE_LEAST ? PACE_LEAST : ratio > PACE_MOST ? PACE_MOST : ratio;
+    }
+    return skill;
+}
+
 static void time_work(const struct ordering *ordering, struct work *work)
 {
     const struct planning *planning = ordering->planning;
-    const struct workshop *workshop = &planning->model->workshop;
+    const struct model *model = planning->model;
 
     work->step.people = wants_two(ordering, work) ? 2 : 1;
-    work->minutes = with_cloth(ordering, work, plain_minutes(ordering, work));
-    work->minutes = scaled(work->minutes, workshop->skill);
-    if (work->step.people > 1 && !workshop->helper)
+    work->usual = with_cloth(ordering, work, plain_minutes(ordering, work));
+    work->minutes = scaled(work->usual, pace_of(model, work->step.kind));
+    if (work->step.people > 1 && !model->workshop.helper) {
+        work->usual = scaled(work->usual, planning->value[TRADE_FACTOR_ALONE]);
         work->minutes = scaled(work->minutes, planning->value[TRADE_FACTOR_ALONE]);
+    }
 }
 
 void order_minutes(struct ordering *ordering)
@@ -506,22 +535,24 @@ void clock_wait(struct bench_clock *clock, int64_t until, struct work *next)
     clock->now += idle;
 }
 
+/* Minutes with what they are more for a learner. */
 static int64_t learned(const struct bench_clock *clock, const struct ordering *ordering,
-                       const struct work *work)
+                       const struct work *work, int64_t minutes)
 {
     static const enum trade factors[] = {TRADE_LEARNER_FIRST, TRADE_LEARNER_SECOND,
                                          TRADE_LEARNER_REST};
     int64_t before = clock->done[work->step.kind];
 
     if (!ordering->planning->model->workshop.learner)
-        return work->minutes;
-    return scaled(work->minutes, ordering->planning->value[factors[before < 2 ? before : 2]]);
+        return minutes;
+    return scaled(minutes, ordering->planning->value[factors[before < 2 ? before : 2]]);
 }
 
 /* A session takes steps while they fit; one that is longer than a session has one for itself. */
 void clock_work(struct bench_clock *clock, const struct ordering *ordering, struct work *work)
 {
-    work->step.minutes = learned(clock, ordering, work);
+    work->step.minutes = learned(clock, ordering, work, work->minutes);
+    work->step.usual = learned(clock, ordering, work, work->usual);
     work->step.session = 0;
     clock->done[work->step.kind]++;
     if (!work->in_room) {

@@ -546,21 +546,23 @@ struct purchase {
     int64_t shelf;         /* of it, on the shelf */
     int64_t packs;         /* to buy: sticks, sheets, packs, cans; 1 for a length of roll */
     int64_t length;        /* of roll to buy, 0 otherwise */
-    int64_t price;         /* of the line */
+    int64_t price;         /* of the line, without tax */
+    int64_t till;          /* what is paid for it, with tax; the lines add up to the estimate */
     int64_t value;         /* of it, what is used up (pro rata) */
     bool priced;
     char what[64]; /* what it is called where it is no stock of the workshop: "screws #8 x 3 in" */
 };
 
 struct cost {
-    int64_t bought; /* sum of the lines */
+    int64_t bought; /* sum of the lines, without tax */
     int64_t used;   /* pro rata */
     int64_t tax;
-    int64_t estimate; /* bought and tax */
-    int64_t spent;    /* paid so far */
-    int64_t forecast; /* the larger of estimate and spent, aisle by aisle */
-    int64_t left;     /* of the budget after the forecast; meaningless without a budget */
-    int64_t by_aisle[AISLE_COUNT];
+    int64_t estimate;  /* bought and tax */
+    int64_t spent;     /* paid so far, tax included */
+    int64_t spent_tax; /* of it, tax, as far as it was written down */
+    int64_t forecast;  /* the larger of estimate and spent, aisle by aisle */
+    int64_t left;      /* of the budget after the forecast; meaningless without a budget */
+    int64_t by_aisle[AISLE_COUNT]; /* of the estimate, tax included, as in the spend */
     int64_t spent_by_aisle[AISLE_COUNT];
 };
 
@@ -588,7 +590,8 @@ struct step {
     int64_t box, join, layer, facing; /* what it is about; 0 none */
     int64_t place;                    /* enum place_word */
     int people;
-    int64_t minutes;      /* 1/1000 min, skill and helper counted in */
+    int64_t minutes;      /* 1/1000 min, pace or skill and helper counted in */
+    int64_t usual;        /* the same at the usual pace, which times at the bench are held to */
     int session;          /* 1, 2, ... of the bench's usual length; 0 for work in the room */
     int64_t wait;         /* 1/1000 min before it with nothing to do, while something dries */
     bool hold;            /* must be ticked before what follows */

@@ -168,6 +168,23 @@ enum fault store_save(struct store *store, const struct model *before, struct mo
     return fault;
 }
 
+enum fault store_save_together(struct store *store, const struct store_change *changes,
+                               size_t count, const char *label, struct fault_note *note)
+{
+    enum fault fault = store_action_begin(store, __func__, note);
+
+    if (fault)
+        return fault;
+    for (size_t i = 0; i < count && !fault; i++) {
+        struct save save = {
+            .store = store, .before = changes[i].before, .after = changes[i].after, .note = note};
+
+        assert(!has_new_build(save.after) && save.before->build.key == save.after->build.key);
+        fault = save_all(&save);
+    }
+    return store_action_end(store, fault, 0, label, note);
+}
+
 enum fault store_delete_build(struct store *store, int64_t build, const char *label,
                               struct fault_note *note)
 {

@@ -89,6 +89,17 @@ enum fault store_peek(struct store *store, int64_t build, struct model *model, s
 enum fault store_save(struct store *store, const struct model *before, struct model *after,
                       const char *label, struct fault_note *note);
 
+/*
+ * The same for several builds as one action; the workshop stays as it is, and none of the builds is
+ * new. The history names no build for it. Faults: as store_save; then nothing is written at all.
+ */
+struct store_change {
+    const struct model *before;
+    struct model *after;
+};
+enum fault store_save_together(struct store *store, const struct store_change *changes,
+                               size_t count, const char *label, struct fault_note *note);
+
 /* Deletes a build with all that belongs to it, as one action. MISSING when there is none;
  * otherwise as store_save. */
 enum fault store_delete_build(struct store *store, int64_t build, const char *label,

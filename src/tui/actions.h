@@ -1,26 +1,21 @@
 /*
- * What can be done, as one table: name, keys, where it is shown, help. Key dispatch, the hint line
- * and the help screen come from it.
+ * What can be done, as one table: name, keys, word, help. Key dispatch (keymap.h), the hint line,
+ * the help screen, the file of keys and its manual page come from it.
  */
 #ifndef TUI_ACTIONS_H
 #define TUI_ACTIONS_H
+
+#include <stdint.h>
+
+/* Ctrl with a capital letter, or with one of the signs behind Z. */
+#define KEY_CONTROL(letter) ((letter) - 'A' + 1)
 
 /* Keys beyond characters, which are their code points. */
 enum tui_key {
     KEY_NONE_YET = 0,
     KEY_TAB = 9,
-    KEY_CONTROL_B = 2,
-    KEY_CONTROL_W = 23,
-    KEY_CONTROL_K = 11,
     KEY_RETURN = 13,
-    KEY_CONTROL_F = 6,
-    KEY_CONTROL_N = 14,
-    KEY_CONTROL_O = 15,
-    KEY_CONTROL_P = 16,
-    KEY_CONTROL_U = 21,
-    KEY_CONTROL_E = 5,
-    KEY_CONTROL_T = 20,
-    KEY_CONTROL_X = 24,
+    KEY_CONTROL_U = 21, /* in a field: terminals rub out a line with it */
     KEY_ESCAPE = 27,
     KEY_SPACE = 32,
     KEY_FIRST_SPECIAL = 0x110000,
@@ -40,47 +35,67 @@ enum tui_key {
     KEY_F12 = KEY_F1 + 11
 };
 
-/* name, first key, second key (KEY_NONE_YET: none), label in hints, help */
-#define ACTIONS(A)                                                                              \
-    A(UP, KEY_ARROW_UP, KEY_NONE_YET, "", "one line up")                                        \
-    A(DOWN, KEY_ARROW_DOWN, KEY_NONE_YET, "", "one line down")                                  \
-    A(LEFT, KEY_ARROW_LEFT, KEY_BACK_TAB, "", "the choice, face, step, hole or way out before") \
-    A(RIGHT, KEY_ARROW_RIGHT, KEY_TAB, "", "the next choice, face, step, hole or way out")      \
-    A(FIRST, KEY_GO_FIRST, KEY_NONE_YET, "", "to the first line")                               \
-    A(LAST, KEY_GO_LAST, KEY_NONE_YET, "", "to the last line")                                  \
-    A(LEAF_UP, KEY_LEAF_UP, KEY_NONE_YET, "", "a screenful up")                                 \
-    A(LEAF_DOWN, KEY_LEAF_DOWN, KEY_NONE_YET, "", "a screenful down")                           \
-    A(ENTER, KEY_RETURN, KEY_NONE_YET, "Enter open", "open it, change it, take it")             \
-    A(LEAVE, KEY_ESCAPE, KEY_NONE_YET, "Esc back", "back to where you came from")               \
-    A(TICK, KEY_SPACE, KEY_NONE_YET, "Space tick", "tick the step, or take its tick back")      \
-    A(HELP, KEY_F1, '?', "? keys", "the keys of this screen")                                   \
-    A(FIND, KEY_CONTROL_F, '/', "/ find", "find a line of a list as you type")                  \
-    A(ADD, KEY_F1 + 1, 'a', "a add", "add something here")                                      \
-    A(COPY, KEY_F1 + 2, 'c', "c copy", "copy the selected item with all that hangs on it")      \
-    A(MIRROR, KEY_CONTROL_X, 'x', "x mirror", "make the mirror image of the selected box")      \
-    A(REMOVE, KEY_DELETE_ITEM, 'd', "d delete", "delete the selected item")                     \
-    A(STEPS, KEY_F1 + 4, 'o', "o order", "the order of work")                                   \
-    A(BUYING, KEY_F1 + 5, 'b', "b buy", "the shopping list")                                    \
-    A(HOLES, KEY_INSERT_ITEM, 'h', "h holes", "hole maps; on a join, its points")               \
-    A(CUTTING, KEY_CONTROL_K, 'k', "k cutting", "what is cut from which stick, sheet and roll") \
-    A(PAPERS, KEY_CONTROL_T, 'p', "p papers", "print papers into a file")                       \
-    A(MONEY, KEY_F1 + 6, 'm', "m money", "estimate and spend")                                  \
-    A(FINDINGS, KEY_F1 + 7, 'f', "f findings", "what is wrong or worth knowing")                \
-    A(CLOTH, KEY_CONTROL_E, 'e', "e cloth",                                                     \
-      "covers and their sewing; other ways to take the cloth")                                  \
-    A(NOW, KEY_CONTROL_N, 'n', "n now", "what can be done in the time there is")                \
-    A(SPOIL, KEY_CONTROL_P, 's', "s spoil", "parts that were cut: one is spoiled")              \
-    A(LEAVE_OUT, KEY_CONTROL_O, 'l', "l leave out", "leave the step's optional join out")       \
-    A(VIEW, KEY_CONTROL_B, 'v', "v view", "another picture of the selected item")               \
-    A(LARGE, KEY_CONTROL_W, 'V', "V large", "its picture as large as the screen")               \
-    A(TRADE, KEY_F1 + 8, 't', "t trade", "trade values of this build or workshop")              \
-    A(SHOP, KEY_F1 + 9, 'w', "w workshop", "the workshop: stock, prices, tools, shelf")         \
-    A(UNDO, KEY_F1 + 10, 'u', "u undo", "take the last edit back, from any day")                \
-    A(REDO, KEY_F12, 'r', "r redo", "do it again")                                              \
-    A(QUIT, KEY_F1 + 3, 'q', "q leave", "leave the program; everything is kept")
+/*
+ * name, its name in the file of keys, standard keys (KEY_NONE_YET: none), word in hints, help. The
+ * first key is on every keyboard; letters only shorten.
+ */
+#define ACTIONS(A)                                                                                \
+    A(UP, "up", KEY_ARROW_UP, KEY_NONE_YET, "", "one line up")                                    \
+    A(DOWN, "down", KEY_ARROW_DOWN, KEY_NONE_YET, "", "one line down")                            \
+    A(LEFT, "left", KEY_ARROW_LEFT, KEY_BACK_TAB, "",                                             \
+      "the choice, face, step, hole or way out before")                                           \
+    A(RIGHT, "right", KEY_ARROW_RIGHT, KEY_TAB, "",                                               \
+      "the next choice, face, step, hole or way out")                                             \
+    A(FIRST, "first", KEY_GO_FIRST, KEY_NONE_YET, "", "to the first line")                        \
+    A(LAST, "last", KEY_GO_LAST, KEY_NONE_YET, "", "to the last line")                            \
+    A(LEAF_UP, "leaf-up", KEY_LEAF_UP, KEY_NONE_YET, "", "a screenful up")                        \
+    A(LEAF_DOWN, "leaf-down", KEY_LEAF_DOWN, KEY_NONE_YET, "", "a screenful down")                \
+    A(ENTER, "enter", KEY_RETURN, KEY_NONE_YET, "open", "open it, change it, take it")            \
+    A(LEAVE, "back", KEY_ESCAPE, KEY_NONE_YET, "back", "back to where you came from")             \
+    A(TICK, "tick", KEY_SPACE, KEY_NONE_YET, "tick", "tick the step, or take its tick back")      \
+    A(HELP, "keys", KEY_F1, '?', "keys", "the keys of this screen")                               \
+    A(FIND, "find", KEY_CONTROL('F'), '/', "find", "find words as you type them")                 \
+    A(ADD, "add", KEY_F1 + 1, 'a', "add", "add something here")                                   \
+    A(COPY, "copy", KEY_F1 + 2, 'c', "copy", "copy the selected item with all that hangs on it")  \
+    A(MIRROR, "mirror", KEY_CONTROL('X'), 'x', "mirror",                                          \
+      "make the mirror image of the selected box")                                                \
+    A(PLACE, "put", KEY_CONTROL('D'), 'j', "put", "put the selected box beside another one")      \
+    A(REMOVE, "delete", KEY_DELETE_ITEM, 'd', "delete", "delete the selected item")               \
+    A(STEPS, "order", KEY_F1 + 4, 'o', "order", "the order of work")                              \
+    A(BUYING, "buy", KEY_F1 + 5, 'b', "buy", "the shopping list")                                 \
+    A(HOLES, "holes", KEY_INSERT_ITEM, 'h', "holes", "hole maps; on a join, its points")          \
+    A(CUTTING, "cutting", KEY_CONTROL('K'), 'k', "cutting",                                       \
+      "what is cut from which stick, sheet and roll")                                             \
+    A(PAPERS, "papers", KEY_CONTROL('T'), 'p', "papers", "print papers into a file")              \
+    A(MONEY, "money", KEY_F1 + 6, 'm', "money", "estimate and spend")                             \
+    A(FINDINGS, "findings", KEY_F1 + 7, 'f', "findings", "what is wrong or worth knowing")        \
+    A(CLOTH, "cloth", KEY_CONTROL('E'), 'e', "cloth",                                             \
+      "covers and their sewing; other ways to take the cloth")                                    \
+    A(NOW, "now", KEY_CONTROL('N'), 'n', "now", "what can be done in the time there is")          \
+    A(SPOIL, "spoil", KEY_CONTROL('P'), 's', "spoil", "parts that were cut: one is spoiled")      \
+    A(LEAVE_OUT, "leave-out", KEY_CONTROL('O'), 'l', "leave out",                                 \
+      "leave the step's optional join out")                                                       \
+    A(VIEW, "view", KEY_CONTROL('B'), 'v', "view", "another picture of the selected item")        \
+    A(LARGE, "large", KEY_CONTROL('W'), 'V', "large", "its picture as large as the screen")       \
+    A(CLOCK, "clock", KEY_CONTROL(']'), 'i', "clock", "start the clock for the step, or stop it") \
+    A(TROLLEY, "trolley", KEY_CONTROL('L'), 'g', "trolley",                                       \
+      "one shopping trip for several builds")                                                     \
+    A(TRADE, "trade", KEY_F1 + 8, 't', "trade", "trade values of this build or workshop")         \
+    A(SHOP, "workshop", KEY_F1 + 9, 'w', "workshop", "the workshop: stock, prices, tools, shelf") \
+    A(UNDO, "undo", KEY_F1 + 10, 'u', "undo", "take the last edit back, from any day")            \
+    A(REDO, "redo", KEY_F12, 'r', "redo", "do it again")                                          \
+    A(LINE_OUT, "line-out", KEY_CONTROL('Y'), 'y', "line out",                                    \
+      "copy the selected line into the terminal's clipboard")                                     \
+    A(LIST_OUT, "list-out", KEY_CONTROL('A'), 'Y', "list out",                                    \
+      "copy the whole list or sheet into the terminal's clipboard")                               \
+    A(NOTE, "note", KEY_CONTROL('R'), 'N', "note",                                                \
+      "the note of the selected item, step or fields, in your own editor")                        \
+    A(MOUSE, "mouse", KEY_CONTROL('G'), 'M', "mouse",                                             \
+      "the mouse chooses, opens and scrolls, or is the terminal's own")                           \
+    A(QUIT, "leave", KEY_F1 + 3, 'q', "leave", "leave the program; everything is kept")
 
 enum action {
-#define ACTION_ENUM(name, key, other, label, help) ACTION_##name,
+#define ACTION_ENUM(name, word, key, other, label, help) ACTION_##name,
     ACTIONS(ACTION_ENUM)
 #undef ACTION_ENUM
         ACTION_COUNT,
@@ -88,18 +103,27 @@ enum action {
 };
 
 struct action_entry {
-    int key, other;
+    const char *name;
+    int key, other; /* as long as nobody bound others */
     const char *label;
     const char *help;
 };
 
 extern const struct action_entry actions[ACTION_COUNT];
 
-/* The action of a key, ACTION_NONE for a key without one. */
-enum action action_of(int key);
+/* By its name in the file of keys; ACTION_NONE for no such action. */
+enum action action_named(const char *name);
 
-/* What a key is called: "F5", "Enter", "a". The text is constant or in the buffer. */
+/* A set of actions, one bit each: SHOWS(ADD) | SHOWS(COPY). */
+typedef uint64_t action_set;
+#define SHOWS(name) (UINT64_C(1) << ACTION_##name)
+
+/* What a key is called: "F5", "Enter", "Ctrl-K", "a". The text is constant or in the buffer. */
 #define ACTION_KEY_TEXT 16
 const char *action_key_name(int key, char buffer[ACTION_KEY_TEXT]);
+
+/* The key of a name that action_key_name could have written, in letters of either case where it is
+ * longer than one; KEY_NONE_YET for none. */
+int action_key_named(const char *name);
 
 #endif

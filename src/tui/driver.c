@@ -7,9 +7,9 @@
 
 #include "base/memory.h"
 #include "base/show.h"
-#include "paper/print.h"
-#include "paper/sheets.h"
+#include "tui/copyout.h"
 #include "tui/find.h"
+#include "tui/tally.h"
 
 #include <stdarg.h>
 #include <stdio.h>
@@ -54,6 +54,9 @@ void driver_begin(struct tui *tui, struct desk *desk)
     tui->desk = desk;
     view_init(&tui->view);
     arena_init(&tui->scratch);
+    text_init(&tui->outgoing);
+    settings_standard(&tui->settings);
+    tui->noting.kind = ENTITY_none;
     tui_open(tui, &screen_builds, NULL);
 }
 
@@ -63,6 +66,7 @@ void driver_end(struct tui *tui)
         tui_close_top(tui);
     desk_abandon(tui->desk);
     arena_release(&tui->scratch);
+    text_release(&tui->outgoing);
     view_release(&tui->view);
 }
 
@@ -81,6 +85,81 @@ void tui_warn(struct tui *tui, const struct fault_note *note)
 {
     fault_print(tui->message, sizeof tui->message, note);
     tui->message_warns = true;
+}
+
+struct key_name tui_key(const struct tui *tui, enum action action)
+{
+    struct key_name name;
+    char buffer[ACTION_KEY_TEXT];
+    snprintf(name.at, sizeof name.at, "%s",
+             action_key_name(keymap_hint(&tui->settings.keys, action), buffer));
+    return name;
+}
+
+/* ---- notes ---- */
+
+static const void *item_noted(const struct tui *tui)
+{
+    const struct target *noting = &tui->noting;
+    if (noting->kind >= ENTITY_COUNT)
+        return model_at_const(tui_model(tui), noting->kind, 0);
+    return model_find_const(tui_model(tui), noting->kind, noting->key);
+}
+
+void tui_note(struct tui *tui, enum entity_kind kind, int64_t key)
+{
+    bool has_note = kind != ENTITY_none && field_named(entity_of(kind), "note");
+    tui->noting = (struct target){.kind = has_note ? kind : ENTITY_none, .key = key};
+    if (!has_note)
+        tui_say(tui, "there is no note to this");
+}
+
+void driver_note(struct tui *tui, struct text *ret_note)
+{
+    const void *item = item_noted(tui);
+    if (item)
+        field_write(field_named(entity_of(tui->noting.kind), "note"), tui_model(tui), item,
+                    ret_note);
+}
+
+void driver_noted(struct tui *tui, const char *text)
+{
+    struct text before;
+    struct fault_note note = {0};
+    text_init(&before);
+    driver_note(tui, &before);
+    if (strcmp(text_string(&before), text) == 0)
+        tui_say(tui, "the note is as it was");
+    else if (desk_set(tui->desk, tui->noting.kind, tui->noting.key, "note", text, &note))
+        tui_warn(tui, &note);
+    else
+        tui_say(tui, "noted; %s takes it back", tui_key(tui, ACTION_UNDO).at);
+    text_release(&before);
+}
+
+/* ---- builds that go on a trip ---- */
+
+bool tui_is_marked(const struct tui *tui, int64_t build)
+{
+    for (size_t i = 0; i < tui->marked_count; i++) {
+        if (tui->marked[i] == build)
+            return true;
+    }
+    return false;
+}
+
+void tui_mark(struct tui *tui, int64_t build)
+{
+    size_t kept = 0;
+    if (!tui_is_marked(tui, build) && tui->marked_count < TUI_MARKS) {
+        tui->marked[tui->marked_count++] = build;
+        return;
+    }
+    for (size_t i = 0; i < tui->marked_count; i++) {
+        if (tui->marked[i] != build)
+            tui->marked[kept++] = tui->marked[i];
+    }
+    tui->marked_count = kept;
 }
 
 /* ---- actions of every screen ---- */
@@ -118,6 +197,25 @@ static enum reaction go_to(struct tui *tui, const struct screen *screen)
     return REACT_TAKEN;
 }
 
+/* The screens that are reached from everywhere. */
+static const struct screen *screen_of(enum action action)
+{
+    static const struct screen *const screens[ACTION_COUNT] = {
+        [ACTION_STEPS] = &screen_order,       [ACTION_BUYING] = &screen_buying,
+        [ACTION_CLOTH] = &screen_cloth,       [ACTION_PAPERS] = &screen_papers,
+        [ACTION_CUTTING] = &screen_cutting,   [ACTION_MONEY] = &screen_money,
+        [ACTION_FINDINGS] = &screen_findings, [ACTION_HOLES] = &screen_map,
+        [ACTION_TRADE] = &screen_trade,       [ACTION_SHOP] = &screen_shop};
+    return action < ACTION_COUNT ? screens[action] : NULL;
+}
+
+static void toggle_mouse(struct tui *tui)
+{
+    tui->settings.mouse = !tui->settings.mouse;
+    tui_say(tui, tui->settings.mouse ? "the mouse chooses, a second click opens, the wheel scrolls"
+                                     : "the mouse is the terminal's own again");
+}
+
 static enum reaction common_act(struct tui *tui, enum action action)
 {
     const struct target here = {.step = top_of(tui)->screen->name};
@@ -137,28 +235,24 @@ static enum reaction common_act(struct tui *tui, enum action action)
         return step_history(tui, desk_undo, "taken back");
     case ACTION_REDO:
         return step_history(tui, desk_redo, "done again");
-    case ACTION_STEPS:
-        return go_to(tui, &screen_order);
-    case ACTION_BUYING:
-        return go_to(tui, &screen_buying);
-    case ACTION_CUTTING:
-        return go_to(tui, &screen_cutting);
-    case ACTION_PAPERS:
-        return go_to(tui, &screen_papers);
-    case ACTION_CLOTH:
-        return go_to(tui, &screen_cloth);
-    case ACTION_MONEY:
-        return go_to(tui, &screen_money);
-    case ACTION_FINDINGS:
-        return go_to(tui, &screen_findings);
-    case ACTION_HOLES:
-        return go_to(tui, &screen_map);
-    case ACTION_TRADE:
-        return go_to(tui, &screen_trade);
-    case ACTION_SHOP:
-        return go_to(tui, &screen_shop);
+    case ACTION_LINE_OUT:
+    case ACTION_LIST_OUT:
+        copy_out(tui, action == ACTION_LIST_OUT);
+        return REACT_TAKEN;
+    case ACTION_NOTE:
+        tui_note(tui, ENTITY_none, 0);
+        return REACT_TAKEN;
+    case ACTION_MOUSE:
+        toggle_mouse(tui);
+        return REACT_TAKEN;
+    case ACTION_PLACE:
+        tui_say(tui, "a box is put beside another one: choose it among the boxes of a build");
+        return REACT_TAKEN;
+    case ACTION_TROLLEY:
+        tui_say(tui, "the trolley is at the list of builds");
+        return REACT_TAKEN;
     default:
-        return REACT_PASS;
+        return screen_of(action) ? go_to(tui, screen_of(action)) : REACT_PASS;
     }
 }
 
@@ -210,7 +304,7 @@ enum reaction driver_key(struct tui *tui, int key)
     tui->message[0] = '\0';
     if (is_typing(tui))
         return settle(tui, type_key(tui, key));
-    enum action action = action_of(key);
+    enum action action = keymap_action(&tui->settings.keys, key);
     enum reaction reaction = action == ACTION_NONE ? REACT_PASS : tui_act(tui, action);
     if (reaction == REACT_PASS && top->screen->key)
         reaction = top->screen->key(tui, top->state, key);
@@ -227,6 +321,41 @@ enum reaction driver_paste(struct tui *tui, const char *text)
     if (is_typing(tui) && top->screen->paste)
         return settle(tui, top->screen->paste(tui, top->state, text));
     tui_say(tui, "pasted text goes into a field: open one first");
+    return REACT_TAKEN;
+}
+
+/* The chosen line moves as by a key, so that a screen does what it does then. */
+static void choose_by_key(struct tui *tui, struct list_view *list, int index)
+{
+    list_view_choose(list, index > 0 ? index - 1 : 1);
+    tui_act(tui, index > 0 ? ACTION_DOWN : ACTION_UP);
+}
+
+static enum reaction press_at(struct tui *tui, int row)
+{
+    const struct open_screen *top = top_of(tui);
+    struct list_view *list = top->screen->list ? top->screen->list(top->state) : NULL;
+    int line = list ? row - list->row : -1;
+    if (line < 0 || line >= list->height || list->top + line >= list->count)
+        return REACT_TAKEN;
+    if (list->top + line == list->chosen)
+        return settle(tui, tui_act(tui, ACTION_ENTER));
+    choose_by_key(tui, list, list->top + line);
+    return REACT_TAKEN;
+}
+
+#define WHEEL_LINES 3
+
+enum reaction driver_pointer(struct tui *tui, const struct pointer *pointer)
+{
+    enum action turn = pointer->kind == POINTER_WHEEL_UP ? ACTION_UP : ACTION_DOWN;
+    if (is_typing(tui))
+        return REACT_TAKEN;
+    tui->message[0] = '\0';
+    if (pointer->kind == POINTER_PRESS)
+        return press_at(tui, pointer->row);
+    for (int i = 0; i < WHEEL_LINES; i++)
+        tui_act(tui, turn);
     return REACT_TAKEN;
 }
 
@@ -251,6 +380,27 @@ bool driver_idle(struct tui *tui)
 
 /* ---- painting ---- */
 
+/* "clock since 14:05: Frame box C", at the right; it changes only when the clock does. */
+static void paint_clock(struct tui *tui)
+{
+    const struct model *model = tui_model(tui);
+    struct text line;
+    text_init(&line);
+    for (size_t i = 0; i < model->timings.count; i++) {
+        const struct timing *timing = &model->timings.at[i];
+        const struct step *step = plan_step(tui_plan(tui), timing->step);
+        const char *time = strchr(timing->began, ' ');
+        if (time && step)
+            text_format(&line, "clock since%s: %s ", time, step->title);
+    }
+    int width = text_columns(text_string(&line));
+    int most = tui->view.columns / 2;
+    if (width > 0)
+        view_text(&tui->view, 0, tui->view.columns - (width < most ? width : most), most,
+                  VIEW_STRONG, text_string(&line));
+    text_release(&line);
+}
+
 static void paint_title(struct tui *tui)
 {
     struct text title;
@@ -261,153 +411,54 @@ static void paint_title(struct tui *tui)
     text_format(&title, " > %s", top_of(tui)->screen->name);
     view_row(&tui->view, 0, 0, tui->view.columns, VIEW_STRONG, text_string(&title));
     text_release(&title);
+    paint_clock(tui);
+}
+
+static const char *word_of(const struct screen *screen, enum action action)
+{
+    for (int i = 0; i < HINTS && screen->words[i].word; i++) {
+        if (screen->words[i].action == action)
+            return screen->words[i].word;
+    }
+    return actions[action].label;
+}
+
+static int hint_width(const struct tui *tui, const struct screen *screen, enum action action)
+{
+    return text_columns(tui_key(tui, action).at) + 1 + text_columns(word_of(screen, action)) + 2;
+}
+
+/* "Enter open  a add  ? keys  q leave": what does not fit is left out, but not the way out. */
+static void paint_actions(struct tui *tui, int row)
+{
+    const struct screen *screen = top_of(tui)->screen;
+    action_set fits = screen->fits ? screen->fits(tui, top_of(tui)->state) : 0;
+    action_set shown = screen->shown | fits | SHOWS(HELP) | SHOWS(QUIT);
+    int last = tui->view.columns + 1 - hint_width(tui, screen, ACTION_QUIT);
+    int column = 1;
+    for (int i = 0; i < ACTION_COUNT; i++) {
+        enum action action = (enum action)i;
+        int width = hint_width(tui, screen, action);
+        if (!(shown & UINT64_C(1) << i) || (action != ACTION_QUIT && column + width > last))
+            continue;
+        view_format(&tui->view, row, column, VIEW_FAINT, "%s %s", tui_key(tui, action).at,
+                    word_of(screen, action));
+        column += width;
+    }
 }
 
 static void paint_hints(struct tui *tui, int row)
 {
-    const struct screen *screen = top_of(tui)->screen;
-    unsigned long fits = screen->fits ? screen->fits(tui, top_of(tui)->state) : 0;
-    unsigned long shown = screen->shown | fits | SHOWS(HELP) | SHOWS(QUIT);
-    int column = 1;
-    if (tui->find.open) {
+    if (tui->find.open)
         find_paint(tui, row);
-        return;
-    }
-    if (tui->message[0]) {
+    else if (tui->message[0])
         view_row(&tui->view, row, 1, tui->view.columns - 1,
                  tui->message_warns ? VIEW_WARNING | VIEW_STRONG : VIEW_STRONG, tui->message);
-        return;
-    }
-    if (is_typing(tui)) {
-        view_text(&tui->view, row, 1, tui->view.columns - 1, VIEW_FAINT, screen->typing_hint);
-        return;
-    }
-    for (int i = 0; i < ACTION_COUNT; i++) {
-        const char *label = actions[i].label;
-        if (i == ACTION_ENTER && screen->enter_hint)
-            label = screen->enter_hint;
-        if (!(shown & 1ul << i) || column + text_columns(label) > tui->view.columns)
-            continue;
-        column += view_text(&tui->view, row, column, tui->view.columns - column, VIEW_FAINT, label);
-        column += 2;
-    }
-}
-
-/* ---- the tally ---- */
-
-/* What the plan comes to, figure by figure, and while something is edited what it would change. */
-struct figure {
-    char text[96];
-    bool changes;
-};
-
-enum { FIGURES_MOST = 9 };
-
-struct tally_line {
-    struct figure figures[FIGURES_MOST];
-    int count;
-};
-
-static void add_figure(struct tally_line *line, const char *figure, const char *change)
-{
-    struct figure *last = &line->figures[line->count++];
-    last->changes = *change;
-    if (last->changes)
-        snprintf(last->text, sizeof last->text, "%s (%s)", figure, change);
+    else if (is_typing(tui))
+        view_text(&tui->view, row, 1, tui->view.columns - 1, VIEW_FAINT,
+                  top_of(tui)->screen->typing_hint);
     else
-        snprintf(last->text, sizeof last->text, "%s", figure);
-}
-
-static void add_count(struct tally_line *line, const char *name, int64_t now, int64_t then)
-{
-    char figure[48];
-    char change[24] = "";
-    snprintf(figure, sizeof figure, "%lld %s", (long long)then, name);
-    if (then != now)
-        snprintf(change, sizeof change, "%+lld", (long long)(then - now));
-    add_figure(line, figure, change);
-}
-
-/* "cost 412.60 (+18.40)" */
-static void add_cost(struct tally_line *line, const struct plan *now, const struct plan *then)
-{
-    char figure[MONEY_TEXT + 8];
-    char change[MONEY_TEXT + 1] = "";
-    int64_t more = then->tally.cost - now->tally.cost;
-    snprintf(figure, sizeof figure, "cost %s", print_money(then, then->tally.cost).at);
-    if (more)
-        snprintf(change, sizeof change, "%s%s", more > 0 ? "+" : "", print_money(then, more).at);
-    add_figure(line, figure, change);
-}
-
-/* Figures that have no sign of their own: what was is named. */
-static void add_plain(struct tally_line *line, struct printed now, struct printed then)
-{
-    char change[QUANTITY_TEXT + 8] = "";
-    if (strcmp(now.at, then.at) != 0)
-        snprintf(change, sizeof change, "was %s", now.at);
-    add_figure(line, then.at, change);
-}
-
-static void tally_make(struct tally_line *line, const struct plan *now, const struct plan *then)
-{
-    const struct tally *before = &now->tally;
-    const struct tally *after = &then->tally;
-    line->count = 0;
-    add_cost(line, now, then);
-    add_count(line, "sticks", before->sticks, after->sticks);
-    add_count(line, "sheets", before->sheets, after->sheets);
-    add_plain(line, print_roll(now, before->cloth), print_roll(then, after->cloth));
-    add_count(line, "staples", before->staples, after->staples);
-    add_count(line, "screws", before->screws, after->screws);
-    add_plain(line, print_minutes(before->minutes), print_minutes(after->minutes));
-    add_count(line, "warn", before->warns, after->warns);
-    if (after->stops || before->stops)
-        add_count(line, "stop", before->stops, after->stops);
-}
-
-static int tally_width(const struct tally_line *line, int gap)
-{
-    int width = 0;
-    for (int i = 0; i < line->count; i++)
-        width += gap + text_columns(line->figures[i].text);
-    return width;
-}
-
-/* Where there is no room for all, figures that stay as they are give way: the cost and the findings
- * last. */
-static void tally_fit(struct tally_line *line, int gap, int room)
-{
-    static const char rounds[] = {1, 0}; /* first those that stay, then any */
-    for (size_t round = 0; round < sizeof rounds; round++) {
-        for (int i = line->count - 2; i > 0 && tally_width(line, gap) > room; i--) {
-            if (rounds[round] && line->figures[i].changes)
-                continue;
-            memmove(&line->figures[i], &line->figures[i + 1],
-                    (size_t)(line->count - i - 1) * sizeof *line->figures);
-            line->count--;
-        }
-    }
-}
-
-static void paint_tally(struct tui *tui, int row)
-{
-    const struct plan *now = tui->preview ? desk_quick_plan(tui->desk) : tui_plan(tui);
-    const struct plan *then = tui->preview ? tui->preview : now;
-    struct tally_line line;
-    int columns = tui->view.columns;
-    if (!tui_model(tui)->build.key)
-        return;
-    tally_make(&line, now, then);
-    int gap = tally_width(&line, 3) <= columns ? 3 : tally_width(&line, 2) <= columns ? 2 : 1;
-    tally_fit(&line, gap, columns);
-    int column = 0;
-    for (int i = 0; i < line.count; i++) {
-        bool stops = then->tally.stops && i + 1 == line.count;
-        int style = line.figures[i].changes || stops ? VIEW_STRONG : VIEW_PLAIN;
-        column += i ? gap : 1;
-        column += view_text(&tui->view, row, column, columns - column, style, line.figures[i].text);
-    }
+        paint_actions(tui, row);
 }
 
 void driver_paint(struct tui *tui, int rows, int columns)
@@ -424,6 +475,6 @@ void driver_paint(struct tui *tui, int rows, int columns)
     view_cursor(&tui->view, 0, 0);
     top->screen->paint(tui, top->state, 1, rows - 3);
     paint_hints(tui, rows - 2);
-    paint_tally(tui, rows - 1);
+    tally_paint(tui, rows - 1);
     arena_release(&tui->scratch);
 }

@@ -11,6 +11,14 @@ void driver_end(struct tui *tui);
 enum reaction driver_key(struct tui *tui, int key);
 enum reaction driver_paste(struct tui *tui, const char *text);
 
+/* A press on a line chooses it, on the chosen line it opens; the wheel moves by lines. Nothing
+ * while something is typed. */
+enum reaction driver_pointer(struct tui *tui, const struct pointer *pointer);
+
+/* The note of what tui->noting names as it stands, and what came of editing it. */
+void driver_note(struct tui *tui, struct text *ret_note);
+void driver_noted(struct tui *tui, const char *text);
+
 /* Looks for what another program changed, and goes on searching for better cutting layouts for a
  * slice of work (tui->searching: there is more to search). True when something has to be painted.
  */

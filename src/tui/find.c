@@ -1,6 +1,5 @@
 #include "tui/find.h"
 
-#include <ctype.h>
 #include <string.h>
 
 static const struct open_screen *searched(const struct tui *tui)
@@ -14,38 +13,26 @@ static struct list_view *list_of(const struct tui *tui)
     return top->screen->list ? top->screen->list(top->state) : NULL;
 }
 
+static struct pager *pager_of(const struct tui *tui)
+{
+    const struct open_screen *top = searched(tui);
+    return top->screen->pager ? top->screen->pager(top->state) : NULL;
+}
+
 void find_open(struct tui *tui)
 {
     const struct list_view *list = list_of(tui);
-    if (!list || list->count == 0) {
-        tui_say(tui, "there is no list here to find something in");
+    const struct pager *pager = pager_of(tui);
+    if (!pager && (!list || list->count == 0)) {
+        tui_say(tui, "there is nothing here to find something in");
         return;
     }
     tui->find.open = true;
-    tui->find.from = list->chosen;
+    tui->find.from = list ? list->chosen : pager->top;
     entry_set(&tui->find.words, "");
 }
 
-/* ---- matching ---- */
-
-/* Letters of either case, as far as they are plain ones. */
-static bool begins_with(const char *at, const char *words)
-{
-    for (; *words; at++, words++) {
-        if (tolower((unsigned char)*at) != tolower((unsigned char)*words))
-            return false;
-    }
-    return true;
-}
-
-static bool has_words(const char *line, const char *words)
-{
-    for (; *line; line++) {
-        if (begins_with(line, words))
-            return true;
-    }
-    return !*words;
-}
+/* ---- looking ---- */
 
 static bool line_has(struct tui *tui, int index, const char *words)
 {
@@ -53,7 +40,7 @@ static bool line_has(struct tui *tui, int index, const char *words)
     struct text line;
     text_init(&line);
     top->screen->line(tui, top->state, index, &line);
-    bool has = has_words(text_string(&line), words);
+    bool has = text_has_words(text_string(&line), line.length, words);
     text_release(&line);
     return has;
 }
@@ -69,45 +56,87 @@ static int next_line(struct tui *tui, const struct list_view *list, int from, in
     return -1;
 }
 
-static void go_to_line(struct tui *tui, int from, int step)
+static bool find_in_list(struct tui *tui, struct list_view *list, int from, int step)
 {
-    struct list_view *list = list_of(tui);
-    int found = next_line(tui, list, from, step);
+    int found = next_line(tui, list, step < 0 ? from + list->count - 1 : from, step);
     if (found >= 0)
         list_view_choose(list, found);
-    else
+    return found >= 0;
+}
+
+static bool find_in_sheet(struct tui *tui, struct pager *pager, int from, int step)
+{
+    const struct open_screen *top = searched(tui);
+    struct text sheet;
+    text_init(&sheet);
+    top->screen->sheet(tui, top->state, &sheet);
+    int found =
+        pager_find(text_string(&sheet), tui->view.columns, tui->find.words.text, from, step);
+    text_release(&sheet);
+    pager->found = 0;
+    if (found >= 0)
+        pager_mark(pager, found);
+    return found >= 0;
+}
+
+/* The first place at `from` or after it, or (`step` -1) the last before it. */
+static void look(struct tui *tui, int from, int step)
+{
+    struct list_view *list = list_of(tui);
+    bool found =
+        list ? find_in_list(tui, list, from, step) : find_in_sheet(tui, pager_of(tui), from, step);
+    if (!found)
         tui_say(tui, "no line here has \"%s\"", tui->find.words.text);
+}
+
+/* The line that was found last, or where it began. */
+static int here(const struct tui *tui)
+{
+    const struct list_view *list = list_of(tui);
+    if (list)
+        return list->chosen;
+    return pager_of(tui)->found ? pager_of(tui)->found - 1 : tui->find.from - 1;
+}
+
+static void go_back(struct tui *tui)
+{
+    struct pager *pager = pager_of(tui);
+    if (list_of(tui)) {
+        list_view_choose(list_of(tui), tui->find.from);
+        return;
+    }
+    pager->top = tui->find.from;
+    pager->found = 0;
 }
 
 /* ---- keys ---- */
 
 void find_key(struct tui *tui, int key)
 {
-    struct list_view *list = list_of(tui);
     switch (key) {
     case KEY_RETURN:
         tui->find.open = false;
         return;
     case KEY_ESCAPE:
         tui->find.open = false;
-        list_view_choose(list, tui->find.from);
+        go_back(tui);
         return;
     case KEY_ARROW_DOWN:
-        go_to_line(tui, list->chosen + 1, +1);
+        look(tui, here(tui) + 1, +1);
         return;
     case KEY_ARROW_UP:
-        go_to_line(tui, list->chosen + list->count - 1, -1);
+        look(tui, here(tui), -1);
         return;
     default:
         if (entry_key(&tui->find.words, key))
-            go_to_line(tui, tui->find.from, +1);
+            look(tui, tui->find.from, +1);
     }
 }
 
 void find_paste(struct tui *tui, const char *text)
 {
     entry_insert(&tui->find.words, text);
-    go_to_line(tui, tui->find.from, +1);
+    look(tui, tui->find.from, +1);
 }
 
 /* ---- painting ---- */

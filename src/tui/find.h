@@ -1,13 +1,14 @@
 /*
- * Finding a line of a list as its words are typed: the bottom line but one takes them, and the
- * selection goes to the first line from where it stood that has them, whatever their case.
+ * Finding words as they are typed: the bottom line but one takes them, and the selection of a list
+ * goes to the first line from where it stood that has them, whatever their case; a sheet scrolls to
+ * that line and marks it.
  */
 #ifndef TUI_FIND_H
 #define TUI_FIND_H
 
 #include "tui/screen.h"
 
-/* Begins, where the screen on top is a list; else says that it is none. */
+/* Begins, where the screen on top is a list or a sheet; else says that it is none. */
 void find_open(struct tui *tui);
 
 /* While it is open every key comes here: Enter stays at the line, Esc goes back to where it began,

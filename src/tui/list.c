@@ -13,8 +13,9 @@ void list_view_resize(struct list_view *list, int count)
     list_view_choose(list, list->chosen);
 }
 
-void list_view_fit(struct list_view *list, int height)
+void list_view_fit(struct list_view *list, int row, int height)
 {
+    list->row = row;
     list->height = height < 1 ? 1 : height;
     if (list->chosen >= 0 && list->chosen < list->top)
         list->top = list->chosen;

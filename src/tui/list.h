@@ -10,14 +10,15 @@ struct list_view {
     int count;
     int chosen; /* -1 when there is none */
     int top;    /* first line that shows */
-    int height; /* lines that show, as painted last */
+    int row;    /* of the screen where they begin, and */
+    int height; /* how many show, as painted last */
 };
 
 /* Takes a new count; the selection stays where it can. */
 void list_view_resize(struct list_view *list, int count);
 
-/* Takes a new height and scrolls. */
-void list_view_fit(struct list_view *list, int height);
+/* Takes a place on the screen and scrolls. */
+void list_view_fit(struct list_view *list, int row, int height);
 
 void list_view_choose(struct list_view *list, int index);
 

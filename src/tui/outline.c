@@ -48,6 +48,17 @@ static const char *offer_text(const struct model *model, const struct offer *off
     return arena_format(arena, "pack of %lld  %s", (long long)offer->pack, money);
 }
 
+/* "pace  frame: 1 h 20 min, usually 1 h, of 3" */
+static const char *pace_text(const struct pace *pace, struct arena *arena)
+{
+    char took[QUANTITY_TEXT];
+    char usual[QUANTITY_TEXT];
+    return arena_format(arena, "pace  %s: %s, usually %s; %lld timed", pace->name,
+                        quantity_print_unit(took, QUANTITY_MINUTES, UNITS_INCH, pace->took),
+                        quantity_print_unit(usual, QUANTITY_MINUTES, UNITS_INCH, pace->usual),
+                        (long long)pace->count);
+}
+
 /*
  * What items of a kind are told apart by: words, where they lie, and what they are made of. A place
  * is not told while it is all nothing, nor a word that is empty.
@@ -146,6 +157,8 @@ const char *outline_text(const struct model *model, enum entity_kind kind, int64
         return join_text(model, item, arena);
     case ENTITY_offer:
         return offer_text(model, item, arena);
+    case ENTITY_pace:
+        return pace_text(item, arena);
     case ENTITY_face: {
         const struct face *face = item;
         return arena_format(arena, "%s is seen: %s", words_side.at[face->side].name,
@@ -284,6 +297,7 @@ static void add_shop(struct making *making)
     add_all(making, ENTITY_tool, 0);
     add_all(making, ENTITY_set, 0);
     add_all(making, ENTITY_shop_spend, 0);
+    add_all(making, ENTITY_pace, 0);
 }
 
 void outline_make(struct outline *outline, const struct model *model, bool shop,

@@ -10,6 +10,8 @@
 #include "tui/actions.h"
 #include "tui/entry.h"
 #include "tui/list.h"
+#include "tui/pager.h"
+#include "tui/settings.h"
 #include "tui/view.h"
 
 #include <stdbool.h>
@@ -32,6 +34,13 @@ struct target {
     const char *field; /* that a form begins at, NULL for the first */
 };
 
+/* What an action does on a screen, for its hint line. */
+#define HINTS 4
+struct hint {
+    enum action action;
+    const char *word; /* NULL behind the last */
+};
+
 struct screen {
     const char *name; /* in the title: "order of work" */
     size_t size;      /* of its state, which starts zeroed */
@@ -46,35 +55,65 @@ struct screen {
     enum reaction (*key)(struct tui *tui, void *state, int key);
     enum reaction (*paste)(struct tui *tui, void *state, const char *text);
 
-    /* Of a screen with a list in which lines are found: the list, and the words of a line. */
+    /* Of a screen with a list: the list, and the words of a line, by which it is found and which
+     * are copied out. */
     struct list_view *(*list)(void *state);
     void (*line)(struct tui *tui, void *state, int index, struct text *out);
 
-    unsigned long shown; /* actions in the hint line, one bit each: SHOWS(ADD) */
-    unsigned long (*fits)(struct tui *tui, void *state); /* those that only what is selected takes,
-                                                            beside them; or NULL */
-    const char *enter_hint;  /* what Enter does here, where "open" is not the word; or NULL */
-    const char *typing_hint; /* the hint line while something is typed */
+    /* Of a screen that is a sheet instead: where it is scrolled to, and its text. */
+    struct pager *(*pager)(void *state);
+    void (*sheet)(struct tui *tui, void *state, struct text *out);
+
+    action_set shown;                                 /* actions in the hint line */
+    action_set (*fits)(struct tui *tui, void *state); /* those that only what is selected takes,
+                                                         beside them; or NULL */
+    struct hint words[HINTS]; /* where the word of an action is another one here */
+    const char *typing_hint;  /* the hint line while something is typed */
 };
 
-#define SHOWS(name) (1ul << ACTION_##name)
+/* All screens there are, each in a file of its own. */
+#define SCREENS(S) \
+    S(builds)      \
+    S(new)         \
+    S(outline)     \
+    S(beside)      \
+    S(picture)     \
+    S(add)         \
+    S(form)        \
+    S(order)       \
+    S(step)        \
+    S(measures)    \
+    S(now)         \
+    S(parts)       \
+    S(buying)      \
+    S(trip)        \
+    S(cutting)     \
+    S(papers)      \
+    S(cloth)       \
+    S(money)       \
+    S(findings)    \
+    S(map)         \
+    S(point)       \
+    S(trade)       \
+    S(shop)        \
+    S(help)
 
-extern const struct screen screen_builds, screen_new, screen_outline, screen_add, screen_form,
-    screen_order, screen_step, screen_buying, screen_cutting, screen_cloth, screen_money,
-    screen_findings, screen_trade, screen_shop, screen_map, screen_point, screen_help, screen_now,
-    screen_papers, screen_parts, screen_measures, screen_picture;
+#define SCREEN_DECLARE(name) extern const struct screen screen_##name;
+SCREENS(SCREEN_DECLARE)
+#undef SCREEN_DECLARE
 
 #define TUI_DEPTH 12
+#define TUI_MARKS 64
 
 struct open_screen {
     const struct screen *screen;
     void *state;
 };
 
-/* Words that are being found in the list on top. */
+/* Words that are being found on the screen on top. */
 struct find {
     bool open;
-    int from; /* the line that was chosen when it began */
+    int from; /* the line that was chosen, or on top, when it began */
     struct entry words;
 };
 
@@ -84,6 +123,11 @@ struct tui {
     struct open_screen stack[TUI_DEPTH];
     int depth;
     struct find find;
+    struct settings settings;
+    int64_t marked[TUI_MARKS]; /* builds that go on a trip together */
+    size_t marked_count;
+    struct target noting; /* whose note the editor is to be opened for; kind ENTITY_none: none */
+    struct text outgoing; /* for the terminal's clipboard; empty when nothing is to go there */
     struct arena scratch; /* texts and pictures of one painting */
     char message[256];    /* what was just done, or why not; until the next key */
     bool message_warns;
@@ -98,9 +142,22 @@ void tui_close_top(struct tui *tui);
 /* What a key would do that has the action: here, or everywhere. */
 enum reaction tui_act(struct tui *tui, enum action action);
 
+/* What a key is called that does the action, for sentences about it. */
+struct key_name {
+    char at[ACTION_KEY_TEXT];
+};
+struct key_name tui_key(const struct tui *tui, enum action action);
+
+/* Whether a build is marked for the trolley; marks it, or takes the mark away. */
+bool tui_is_marked(const struct tui *tui, int64_t build);
+void tui_mark(struct tui *tui, int64_t build);
+
 /* Says what was done, or why it was not. The text is filtered when it is painted. */
 void tui_say(struct tui *tui, const char *format, ...) __attribute__((format(printf, 2, 3)));
 void tui_warn(struct tui *tui, const struct fault_note *note);
+
+/* Asks for the note of an item in the maker's editor; says so where it has none. */
+void tui_note(struct tui *tui, enum entity_kind kind, int64_t key);
 
 /* The model and plan in force. */
 static inline const struct model *tui_model(const struct tui *tui)

@@ -37,7 +37,7 @@ static void add_paint(struct tui *tui, void *opaque, int top, int height)
 {
     struct add_state *state = opaque;
     char name[32];
-    list_view_fit(&state->list, height);
+    list_view_fit(&state->list, top, height);
     for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++) {
         int index = state->list.top + i;
         const struct entity *entity = entity_of(state->kinds[index]);
@@ -117,5 +117,5 @@ const struct screen screen_add = {
     .list = add_list,
     .line = add_line,
     .shown = SHOWS(ENTER) | SHOWS(LEAVE),
-    .enter_hint = "Enter add",
+    .words = {{ACTION_ENTER, "add"}},
 };

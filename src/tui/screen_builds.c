@@ -47,6 +47,7 @@ static void paint_build(struct tui *tui, const struct store_build *build, int ro
              print_money(plan, summary->estimate).at, print_money(plan, build->spend).at,
              summary->next_step);
     view_row(&tui->view, row, 0, columns, style, "");
+    view_text(&tui->view, row, 0, 1, style, tui_is_marked(tui, build->key) ? "*" : " ");
     view_text(&tui->view, row, 1, 21, style | VIEW_STRONG, build->name);
     view_text(&tui->view, row, 23, 8, style, words_state.at[build->state].name);
     view_text(&tui->view, row, 32, columns - 33, style, line);
@@ -59,7 +60,7 @@ static void builds_paint(struct tui *tui, void *opaque, int top, int height)
     struct builds_state *state = opaque;
     size_t count;
     const struct store_build *builds = builds_of(tui, state, &count);
-    list_view_fit(&state->list, height - 2);
+    list_view_fit(&state->list, top + 1, height - 2);
     view_text(&tui->view, top, 1, 21, VIEW_FAINT, "build");
     view_text(&tui->view, top, 23, 8, VIEW_FAINT, "state");
     view_text(&tui->view, top, 32, tui->view.columns - 33, VIEW_FAINT,
@@ -70,8 +71,9 @@ static void builds_paint(struct tui *tui, void *opaque, int top, int height)
         paint_build(tui, &builds[index], top + 1 + i, index == state->list.chosen);
     }
     if (count == 0)
-        view_text(&tui->view, top + 2, 1, tui->view.columns - 2, VIEW_PLAIN,
-                  "There is no build yet. Press a to begin one from a starter piece.");
+        view_format(&tui->view, top + 2, 1, VIEW_PLAIN,
+                    "There is no build yet. Press %s to begin one from a starter piece.",
+                    tui_key(tui, ACTION_ADD).at);
 }
 
 static enum reaction take_up(struct tui *tui, int64_t build)
@@ -92,7 +94,7 @@ static enum reaction delete_build(struct tui *tui, const struct store_build *bui
     if (desk_delete_build(tui->desk, build->key, &note))
         tui_warn(tui, &note);
     else
-        tui_say(tui, "%s is deleted; u brings it back", name);
+        tui_say(tui, "%s is deleted; %s brings it back", name, tui_key(tui, ACTION_UNDO).at);
     return REACT_TAKEN;
 }
 
@@ -113,6 +115,14 @@ static enum reaction builds_act(struct tui *tui, void *opaque, enum action actio
     }
     if (!chosen)
         return REACT_PASS;
+    if (action == ACTION_TROLLEY) {
+        tui_open(tui, &screen_trip, NULL);
+        return REACT_TAKEN;
+    }
+    if (action == ACTION_TICK) {
+        tui_mark(tui, chosen->key);
+        return list_view_act(&state->list, ACTION_DOWN) ? REACT_TAKEN : REACT_PASS;
+    }
     if (action == ACTION_ENTER)
         return asked ? delete_build(tui, chosen) : take_up(tui, chosen->key);
     if (action == ACTION_REMOVE) {
@@ -134,8 +144,12 @@ static void builds_line(struct tui *tui, void *opaque, int index, struct text *o
     size_t count;
     const struct store_build *builds = builds_of(tui, opaque, &count);
     if ((size_t)index < count)
-        text_format(out, "%s %s %s", builds[index].name, words_state.at[builds[index].state].name,
-                    builds[index].summary.next_step);
+        text_format(
+            out, "%s  %s  %lld/%lld  %s  %s  %s", builds[index].name,
+            words_state.at[builds[index].state].name, (long long)builds[index].summary.steps_done,
+            (long long)builds[index].summary.steps_total,
+            print_money(tui_plan(tui), builds[index].summary.estimate).at,
+            print_money(tui_plan(tui), builds[index].spend).at, builds[index].summary.next_step);
 }
 
 const struct screen screen_builds = {
@@ -145,5 +159,7 @@ const struct screen screen_builds = {
     .act = builds_act,
     .list = builds_list,
     .line = builds_line,
-    .shown = SHOWS(ADD) | SHOWS(ENTER) | SHOWS(REMOVE) | SHOWS(SHOP) | SHOWS(UNDO) | SHOWS(REDO),
+    .words = {{ACTION_TICK, "mark"}},
+    .shown = SHOWS(ADD) | SHOWS(ENTER) | SHOWS(REMOVE) | SHOWS(TICK) | SHOWS(TROLLEY) |
+             SHOWS(SHOP) | SHOWS(UNDO) | SHOWS(REDO),
 };

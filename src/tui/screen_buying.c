@@ -41,12 +41,11 @@ struct line_words {
 static struct line_words words_of(const struct plan *plan, const struct purchase *line)
 {
     struct line_words words;
-    struct text size;
-    text_init(&size);
-    sheet_purchase_size(&size, plan, line);
-    snprintf(words.at, sizeof words.at, "%.80s, %.36s", sheet_purchase_name(plan, line),
-             text_string(&size));
-    text_release(&size);
+    struct text text;
+    text_init(&text);
+    sheet_purchase_words(&text, plan, line);
+    snprintf(words.at, sizeof words.at, "%s", text_string(&text));
+    text_release(&text);
     return words;
 }
 
@@ -89,14 +88,6 @@ static const struct spend *paid_before(const struct plan *plan, const struct pur
     return NULL;
 }
 
-/* At the till its tax is on it. */
-static int64_t price_at_till(const struct plan *plan, const struct purchase *line)
-{
-    int64_t tax = 0;
-    (void)whole_share(line->price, plan->facts->workshop.tax, 1000000, &tax);
-    return line->price + tax;
-}
-
 /* ---- painting ---- */
 
 /* Where the columns begin; figures are MONEY_WIDTH wide and end in one column. */
@@ -136,7 +127,7 @@ static void paint_line(struct tui *tui, struct buying_state *state, int index, i
               sheet_purchase_name(plan, line));
     view_text(&tui->view, row, at.size, at.price - at.size, style, text_string(&size));
     paint_money(tui, row, at.price, style,
-                line->priced ? print_money(plan, line->price).at : "no price");
+                line->priced ? print_money(plan, line->till).at : "no price");
     if (chosen && state->typing)
         entry_paint(&state->entry, &tui->view, row, at.paid + 1, MONEY_WIDTH);
     else if (spend)
@@ -171,9 +162,7 @@ static void paint_foot(struct tui *tui, const struct buying_state *state, int ro
     else
         view_text(&tui->view, row + 1, 1, tui->view.columns - 2, VIEW_PLAIN, text_string(&foot));
     text_clear(&foot);
-    text_format(&foot, "total %s", print_money(plan, plan->cost.bought).at);
-    if (plan->cost.tax)
-        text_format(&foot, ", with tax %s", print_money(plan, plan->cost.estimate).at);
+    sheet_total(&foot, plan);
     text_format(&foot, "; paid so far %s", print_money(plan, plan->cost.spent).at);
     view_text(&tui->view, row + 2, 1, tui->view.columns - 2, VIEW_PLAIN, text_string(&foot));
     text_release(&foot);
@@ -189,7 +178,7 @@ static void buying_paint(struct tui *tui, void *opaque, int top, int height)
                   "Nothing has to be bought yet. Esc goes back.");
         return;
     }
-    list_view_fit(&state->list, height - 4);
+    list_view_fit(&state->list, top + 1, height - 4);
     view_text(&tui->view, top, 5, 40, VIEW_FAINT, "SHOPPING LIST");
     paint_money(tui, top, at.price, VIEW_FAINT, "price");
     paint_money(tui, top, at.paid, VIEW_FAINT, "paid");
@@ -242,7 +231,7 @@ static enum fault pay(struct tui *tui, const struct purchase *line, const char *
     struct payment payment = {.spend = spend ? spend->key : 0,
                               .stock = line->stock,
                               .what = words.at,
-                              .amount = price_at_till(tui_plan(tui), line),
+                              .amount = line->till,
                               .typed = typed};
     char label[STORE_LABEL];
     snprintf(label, sizeof label, "paid: %.60s", words.at);
@@ -273,7 +262,7 @@ static enum reaction toggle(struct tui *tui, struct buying_state *state)
     if (fault)
         tui_warn(tui, &note);
     else if (spend)
-        tui_say(tui, "not paid after all; u brings it back");
+        tui_say(tui, "not paid after all; %s brings it back", tui_key(tui, ACTION_UNDO).at);
     else
         list_view_act(&state->list, ACTION_DOWN);
     return REACT_TAKEN;
@@ -343,9 +332,15 @@ static struct list_view *buying_list(void *opaque)
 
 static void buying_line(struct tui *tui, void *opaque, int index, struct text *out)
 {
-    struct line_words words = words_of(tui_plan(tui), line_at(tui_plan(tui), index));
+    const struct plan *plan = tui_plan(tui);
+    const struct purchase *line = line_at(plan, index);
+    const struct spend *spend = spend_for(plan, line);
     (void)opaque;
-    text_add(out, words.at);
+    text_format(out, "%s %s", spend ? "[x]" : "[ ]", words_of(plan, line).at);
+    if (line->priced)
+        text_format(out, "  %s", print_money(plan, line->till).at);
+    if (spend)
+        text_format(out, "  paid %s", print_money(plan, spend->amount).at);
 }
 
 const struct screen screen_buying = {
@@ -360,6 +355,6 @@ const struct screen screen_buying = {
     .line = buying_line,
     .shown = SHOWS(ENTER) | SHOWS(TICK) | SHOWS(LEAVE) | SHOWS(UNDO) | SHOWS(MONEY) |
              SHOWS(CUTTING) | SHOWS(STEPS),
-    .enter_hint = "Enter price paid",
+    .words = {{ACTION_ENTER, "price paid"}},
     .typing_hint = "Enter takes what was paid, Esc leaves it as it was",
 };

@@ -186,7 +186,7 @@ static void cloth_paint(struct tui *tui, void *opaque, int top, int height)
         return;
     }
     int rows = list_rows(&state->list, height);
-    list_view_fit(&state->list, rows);
+    list_view_fit(&state->list, top, rows);
     for (int i = 0; i < rows && state->list.top + i < state->list.count; i++)
         paint_line(tui, state, state->list.top + i, top + i);
     view_level(&tui->view, top + rows, 0, tui->view.columns);
@@ -255,5 +255,5 @@ const struct screen screen_cloth = {
     .line = cloth_line,
     .shown =
         SHOWS(ENTER) | SHOWS(LEAVE) | SHOWS(FIND) | SHOWS(CUTTING) | SHOWS(STEPS) | SHOWS(UNDO),
-    .enter_hint = "Enter take it, open it",
+    .words = {{ACTION_ENTER, "take it, open it"}},
 };

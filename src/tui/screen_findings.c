@@ -102,7 +102,7 @@ static void findings_paint(struct tui *tui, void *opaque, int top, int height)
     list_view_resize(&state->list, (int)plan->findings.count);
     const struct finding *finding = chosen_finding(tui, state);
     int below = rows_below(finding, height);
-    list_view_fit(&state->list, height - below - 1);
+    list_view_fit(&state->list, top, height - below - 1);
     for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++) {
         int index = state->list.top + i;
         paint_finding(tui, &plan->findings.at[index], top + i, index == state->list.chosen);
@@ -151,7 +151,7 @@ static void take(struct tui *tui, struct findings_state *state)
     if (desk_cure(tui->desk, index, cure - 1, &note))
         tui_warn(tui, &note);
     else
-        tui_say(tui, "done: %s; u takes it back", text);
+        tui_say(tui, "done: %s; %s takes it back", text, tui_key(tui, ACTION_UNDO).at);
 }
 
 /* While a cure is taken up its keys come first. */
@@ -168,14 +168,16 @@ static enum reaction findings_key(struct tui *tui, void *opaque, int key)
     const struct finding *finding = chosen_finding(tui, state);
     if (!finding || state->cure == 0)
         return REACT_PASS;
-    switch (action_of(key)) {
-    case ACTION_RIGHT:
+    switch (key) {
+    case KEY_ARROW_RIGHT:
+    case KEY_TAB:
         take_up(tui, state, state->cure < finding->cure_count ? state->cure + 1 : state->cure);
         return REACT_TAKEN;
-    case ACTION_LEFT:
+    case KEY_ARROW_LEFT:
+    case KEY_BACK_TAB:
         take_up(tui, state, state->cure - 1);
         return REACT_TAKEN;
-    case ACTION_ENTER:
+    case KEY_RETURN:
         take(tui, state);
         return REACT_TAKEN;
     default:
@@ -223,6 +225,13 @@ static enum reaction findings_act(struct tui *tui, void *opaque, enum action act
     }
 }
 
+/* Ways out are offered where there are some. */
+static action_set findings_fits(struct tui *tui, void *opaque)
+{
+    const struct finding *finding = chosen_finding(tui, opaque);
+    return finding && finding->cure_count ? SHOWS(RIGHT) : 0;
+}
+
 static struct list_view *findings_list(void *opaque)
 {
     return &((struct findings_state *)opaque)->list;
@@ -241,9 +250,10 @@ const struct screen screen_findings = {
     .act = findings_act,
     .typing = findings_typing,
     .key = findings_key,
+    .fits = findings_fits,
     .list = findings_list,
     .line = findings_line,
     .shown = SHOWS(ENTER) | SHOWS(LEAVE) | SHOWS(HOLES),
-    .enter_hint = "Enter go there  Right ways out",
+    .words = {{ACTION_ENTER, "go there"}, {ACTION_RIGHT, "ways out"}},
     .typing_hint = "Enter take it  Right, Left other ways out  Esc leave it",
 };

@@ -74,6 +74,8 @@ static void paint_field(struct tui *tui, struct form_state *state, const void *i
               text_string(&text));
     text_clear(&text);
     field_write(field, tui_model(tui), item, &text);
+    for (size_t i = 0; i < text.length; i++) /* a note of several lines stands in one here */
+        text.at[i] = text.at[i] == '\n' ? ' ' : text.at[i];
     if (chosen && state->typing) {
         entry_paint(&state->entry, &tui->view, row, VALUE_COLUMN, width);
         if (state->refusal.code)
@@ -146,7 +148,7 @@ static void form_paint(struct tui *tui, void *opaque, int top, int height)
                   "It is not there any more. Esc goes back.");
         return;
     }
-    list_view_fit(&state->list, height - HELP_ROWS - HEAD_ROWS);
+    list_view_fit(&state->list, top + HEAD_ROWS, height - HELP_ROWS - HEAD_ROWS);
     paint_head(tui, state, top);
     for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++)
         paint_field(tui, state, item, state->list.top + i, top + HEAD_ROWS + i);
@@ -318,6 +320,9 @@ static enum reaction form_act(struct tui *tui, void *opaque, enum action action)
     case ACTION_ENTER:
         begin_typing(tui, state, true);
         return REACT_TAKEN;
+    case ACTION_NOTE:
+        tui_note(tui, state->kind, state->key);
+        return REACT_TAKEN;
     case ACTION_RIGHT:
     case ACTION_TICK:
         return begin_turn(tui, state, 1);
@@ -336,8 +341,11 @@ static struct list_view *form_list(void *opaque)
 static void form_line(struct tui *tui, void *opaque, int index, struct text *out)
 {
     const struct form_state *state = opaque;
-    (void)tui;
+    const void *item = item_of(tui, state);
     form_label(state->fields[index], out);
+    text_add(out, "  ");
+    if (item)
+        field_write(state->fields[index], tui_model(tui), item, out);
 }
 
 const struct screen screen_form = {
@@ -352,6 +360,6 @@ const struct screen screen_form = {
     .list = form_list,
     .line = form_line,
     .shown = SHOWS(ENTER) | SHOWS(LEAVE) | SHOWS(UNDO) | SHOWS(REDO),
-    .enter_hint = "Enter change",
+    .words = {{ACTION_ENTER, "change"}},
     .typing_hint = "Enter takes it, Esc leaves it as it was, Left and Right go through words",
 };

@@ -10,6 +10,7 @@
 /* A line without an action is only read. */
 struct help_line {
     enum action action;
+    int line; /* of the settings; 0 for none */
     const char *words;
 };
 
@@ -25,7 +26,7 @@ static const char *const closing[] = {
 };
 
 #define CLOSING ((int)(sizeof closing / sizeof *closing))
-#define LINES (ACTION_COUNT + 2 + CLOSING)
+#define LINES (ACTION_COUNT + 2 + CLOSING + 1 + SETTINGS_COMPLAINTS)
 
 struct help_state {
     struct list_view list;
@@ -36,14 +37,26 @@ struct help_state {
 
 static void add_line(struct help_state *state, enum action action, const char *words)
 {
-    state->lines[state->count++] = (struct help_line){action, words};
+    state->lines[state->count++] = (struct help_line){action, 0, words};
 }
 
-static void add_actions(struct help_state *state, unsigned long shown, bool those)
+static void add_actions(struct help_state *state, action_set shown, bool those)
 {
     for (int i = 0; i < ACTION_COUNT; i++) {
-        if (((shown & 1ul << i) != 0) == those)
+        if (((shown & UINT64_C(1) << i) != 0) == those)
             add_line(state, (enum action)i, actions[i].help);
+    }
+}
+
+/* What is wrong with the settings, as far as it was kept. */
+static void add_complaints(struct help_state *state, const struct settings *settings)
+{
+    if (settings->complaint_count)
+        add_line(state, ACTION_NONE, "Settings");
+    for (int i = 0; i < settings->complaint_count && i < SETTINGS_COMPLAINTS; i++) {
+        const struct complaint *complaint = &settings->complaints[i];
+        state->lines[state->count++] =
+            (struct help_line){ACTION_NONE, complaint->line, complaint->why};
     }
 }
 
@@ -58,28 +71,42 @@ static void help_open(struct tui *tui, void *opaque, const struct target *target
     add_actions(state, state->about ? state->about->shown : 0, false);
     for (int i = 0; i < CLOSING; i++)
         add_line(state, ACTION_NONE, closing[i]);
+    add_complaints(state, &tui->settings);
     list_view_resize(&state->list, state->count);
     list_view_choose(&state->list, 1);
 }
 
 /* ---- painting ---- */
 
-/* "F2       a          add something here" */
-static void say_line(const struct help_state *state, int index, struct text *out)
+/* "F2       a" */
+static void add_keys(const struct tui *tui, enum action action, struct text *out)
+{
+    char name[ACTION_KEY_TEXT];
+    const struct keymap *keys = &tui->settings.keys;
+    int count = keymap_count(keys, action);
+    for (int i = 0; i < count; i++)
+        text_format(out, i + 1 < count ? "%-8s " : "%s",
+                    action_key_name(keys->keys[action][i], name));
+}
+
+/* "  F2       a          add something here" */
+static void say_line(const struct tui *tui, const struct help_state *state, int index,
+                     struct text *out)
 {
     const struct help_line *line = &state->lines[index];
-    const struct action_entry *entry = &actions[line->action % ACTION_COUNT];
-    char first[ACTION_KEY_TEXT];
-    char other[ACTION_KEY_TEXT];
+    struct text keys;
     if (line->action == ACTION_NONE) {
+        if (line->line)
+            text_format(out, "  line %d: ", line->line);
         text_add(out, line->words);
         if (index == 0 && state->about)
             text_format(out, ": %s", state->about->name);
         return;
     }
-    text_format(out, "  %-8s %-10s %s", action_key_name(entry->key, first),
-                entry->other == KEY_NONE_YET ? "" : action_key_name(entry->other, other),
-                line->words);
+    text_init(&keys);
+    add_keys(tui, line->action, &keys);
+    text_format(out, "  %-19s %s", text_string(&keys), line->words);
+    text_release(&keys);
 }
 
 static void paint_line(struct tui *tui, const struct help_state *state, int index, int row)
@@ -87,7 +114,7 @@ static void paint_line(struct tui *tui, const struct help_state *state, int inde
     bool chosen = index == state->list.chosen;
     struct text line;
     text_init(&line);
-    say_line(state, index, &line);
+    say_line(tui, state, index, &line);
     view_row(&tui->view, row, 0, tui->view.columns, chosen ? VIEW_CHOSEN : VIEW_PLAIN,
              text_string(&line));
     if (chosen)
@@ -98,7 +125,7 @@ static void paint_line(struct tui *tui, const struct help_state *state, int inde
 static void help_paint(struct tui *tui, void *opaque, int top, int height)
 {
     struct help_state *state = opaque;
-    list_view_fit(&state->list, height);
+    list_view_fit(&state->list, top, height);
     for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++)
         paint_line(tui, state, state->list.top + i, top + i);
 }
@@ -135,8 +162,7 @@ static void help_line(struct tui *tui, void *opaque, int index, struct text *out
 {
     const struct help_state *state = opaque;
     enum action action = state->lines[index].action;
-    (void)tui;
-    say_line(state, index, out);
+    say_line(tui, state, index, out);
     if (action != ACTION_NONE)
         text_format(out, " %s", actions[action].label);
 }
@@ -150,5 +176,5 @@ const struct screen screen_help = {
     .list = help_list,
     .line = help_line,
     .shown = SHOWS(ENTER) | SHOWS(FIND) | SHOWS(LEAVE),
-    .enter_hint = "Enter do it",
+    .words = {{ACTION_ENTER, "do it"}},
 };

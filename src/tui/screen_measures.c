@@ -65,7 +65,7 @@ static void measures_paint(struct tui *tui, void *opaque, int top, int height)
     struct arena arena;
     arena_init(&arena);
     const struct ask *asks = asked(tui, state, &arena);
-    list_view_fit(&state->list, height - 3);
+    list_view_fit(&state->list, top + 1, height - 3);
     view_text(&tui->view, top, 1, 36, VIEW_STRONG, "measure");
     view_text(&tui->view, top, 38, 18, VIEW_STRONG, "by the plan");
     view_text(&tui->view, top, 58, 18, VIEW_STRONG, "as it is");
@@ -160,6 +160,22 @@ static enum reaction measures_act(struct tui *tui, void *opaque, enum action act
     return REACT_PASS;
 }
 
+static struct list_view *measures_list(void *opaque)
+{
+    return &((struct measures_state *)opaque)->list;
+}
+
+static void measures_line(struct tui *tui, void *opaque, int index, struct text *out)
+{
+    struct measures_state *state = opaque;
+    struct arena arena;
+    arena_init(&arena);
+    const struct ask *asks = asked(tui, state, &arena);
+    if (asks && index < state->list.count)
+        text_format(out, "%s  %s", asks[index].name, state->given[index]);
+    arena_release(&arena);
+}
+
 const struct screen screen_measures = {
     .name = "measures",
     .size = sizeof(struct measures_state),
@@ -169,7 +185,9 @@ const struct screen screen_measures = {
     .typing = measures_typing,
     .key = measures_key,
     .paste = measures_paste,
+    .list = measures_list,
+    .line = measures_line,
     .shown = SHOWS(TICK) | SHOWS(ENTER) | SHOWS(LEAVE),
-    .enter_hint = "Enter type",
+    .words = {{ACTION_ENTER, "type"}},
     .typing_hint = "Enter takes it, Esc leaves it as it was",
 };

@@ -140,7 +140,8 @@ static enum reaction make(struct tui *tui, struct new_state *state)
         return REACT_TAKEN;
     tui_close_top(tui);
     tui_open(tui, &screen_outline, NULL);
-    tui_say(tui, "made; Enter changes the selected line, ? shows the keys");
+    tui_say(tui, "made; Enter changes the selected line, %s shows the keys",
+            tui_key(tui, ACTION_HELP).at);
     return REACT_TAKEN;
 }
 
@@ -148,7 +149,7 @@ static enum reaction make(struct tui *tui, struct new_state *state)
 
 static void paint_pieces(struct tui *tui, struct new_state *state, int top, int height)
 {
-    list_view_fit(&state->pieces, height);
+    list_view_fit(&state->pieces, top, height);
     for (int i = 0; i < state->pieces.height && state->pieces.top + i < state->pieces.count; i++) {
         int index = state->pieces.top + i;
         int style = index == state->pieces.chosen ? VIEW_CHOSEN : VIEW_PLAIN;
@@ -279,6 +280,18 @@ static enum reaction new_act(struct tui *tui, void *opaque, enum action action)
     return REACT_TAKEN;
 }
 
+static struct list_view *new_list(void *opaque)
+{
+    return &((struct new_state *)opaque)->pieces;
+}
+
+static void new_line(struct tui *tui, void *opaque, int index, struct text *out)
+{
+    (void)tui;
+    (void)opaque;
+    text_format(out, "%s  %s", starters[index].title, starters[index].help);
+}
+
 const struct screen screen_new = {
     .name = "new build",
     .size = sizeof(struct new_state),
@@ -288,7 +301,9 @@ const struct screen screen_new = {
     .typing = new_typing,
     .key = new_key,
     .paste = new_paste,
+    .list = new_list,
+    .line = new_line,
     .shown = SHOWS(ENTER) | SHOWS(LEAVE),
-    .enter_hint = "Enter take",
+    .words = {{ACTION_ENTER, "take"}},
     .typing_hint = "Enter takes the answer, Up goes back, Esc leaves without a build",
 };

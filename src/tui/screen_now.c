@@ -66,7 +66,7 @@ static void now_paint(struct tui *tui, void *opaque, int top, int height)
     struct arena arena;
     arena_init(&arena);
     const struct doable *doable = find(tui, state, &arena);
-    list_view_fit(&state->list, height - 3);
+    list_view_fit(&state->list, top + 3, height - 3);
     if (doable)
         paint_head(tui, state, doable, top);
     for (int i = 0; doable && i < state->list.height && state->list.top + i < state->list.count;
@@ -121,12 +121,34 @@ static enum reaction now_act(struct tui *tui, void *opaque, enum action action)
     }
 }
 
+static struct list_view *now_list(void *opaque)
+{
+    return &((struct now_state *)opaque)->list;
+}
+
+static void now_line(struct tui *tui, void *opaque, int index, struct text *out)
+{
+    struct arena arena;
+    arena_init(&arena);
+    const struct doable *doable = find(tui, opaque, &arena);
+    if (doable && (size_t)index < doable->count) {
+        const struct step *step = &tui_plan(tui)->steps.at[doable->steps[index]];
+        text_format(out, "%s  %s", step->title, print_minutes(step->minutes).at);
+    }
+    arena_release(&arena);
+}
+
 const struct screen screen_now = {
     .name = "what can be done now",
     .size = sizeof(struct now_state),
     .open = now_open,
     .paint = now_paint,
     .act = now_act,
-    .shown = SHOWS(ENTER) | SHOWS(LEAVE),
-    .enter_hint = "Enter step  Left Right minutes  n alone or two",
+    .list = now_list,
+    .line = now_line,
+    .shown = SHOWS(ENTER) | SHOWS(LEAVE) | SHOWS(LEFT) | SHOWS(RIGHT) | SHOWS(NOW),
+    .words = {{ACTION_ENTER, "step"},
+              {ACTION_LEFT, "shorter"},
+              {ACTION_RIGHT, "longer"},
+              {ACTION_NOW, "people"}},
 };

@@ -37,16 +37,17 @@ static void tick(struct tui *tui, const struct step *step)
         return;
     snprintf(name, sizeof name, "%s", step->name);
     snprintf(closes, sizeof closes, "%s", step->closes);
-    enum fault fault = ticked ? desk_untick(tui->desk, name, &note)
-                              : desk_tick(tui->desk, name, clock_now(now), 0, &note);
+    clock_now(now);
+    int64_t timed = desk_timed(tui->desk, name, now);
+    enum fault fault =
+        ticked ? desk_untick(tui->desk, name, &note) : desk_tick(tui->desk, name, now, 0, &note);
     if (fault)
         tui_warn(tui, &note);
     else if (ticked)
         tui_say(tui, "the tick is taken back");
-    else if (*closes)
-        tui_say(tui, "done; %s", closes);
     else
-        tui_say(tui, "done");
+        tui_say(tui, "done%s%s%s%s", timed ? " in " : "", timed ? print_minutes(timed).at : "",
+                *closes ? "; " : "", closes);
 }
 
 static enum reaction leave_out(struct tui *tui, const struct step *step)
@@ -60,8 +61,42 @@ static enum reaction leave_out(struct tui *tui, const struct step *step)
     if (desk_leave_out(tui->desk, name, true, &note))
         tui_warn(tui, &note);
     else
-        tui_say(tui, "join %s is left out; undo takes it in again", name);
+        tui_say(tui, "join %s is left out; %s takes it in again", name,
+                tui_key(tui, ACTION_UNDO).at);
     return REACT_TAKEN;
+}
+
+static enum reaction toggle_clock(struct tui *tui, const struct step *step)
+{
+    char now[CLOCK_TEXT];
+    char title[sizeof step->title];
+    char name[sizeof step->name];
+    struct fault_note note = {0};
+    snprintf(title, sizeof title, "%s", step->title);
+    snprintf(name, sizeof name, "%s", step->name);
+    if (desk_clock(tui->desk, name, clock_now(now), &note)) {
+        tui_warn(tui, &note);
+        return REACT_TAKEN;
+    }
+    const struct timing *timing = desk_timing(tui->desk, name);
+    if (*timing->began)
+        tui_say(tui, "the clock runs: %s", title);
+    else
+        tui_say(tui, "the clock stands at %s: %s", print_minutes(timing->minutes).at, title);
+    return REACT_TAKEN;
+}
+
+/* The note of a step is its tick's. */
+static void note_step(struct tui *tui, const struct step *step)
+{
+    const struct model *model = tui_model(tui);
+    for (size_t i = 0; i < model->ticks.count; i++) {
+        if (strcmp(model->ticks.at[i].step, step->name) == 0) {
+            tui_note(tui, ENTITY_tick, model->ticks.at[i].key);
+            return;
+        }
+    }
+    tui_say(tui, "tick the step first: its note is about how it was done");
 }
 
 /* What the keys of the bench do wherever a step is chosen. */
@@ -76,6 +111,11 @@ static enum reaction bench_act(struct tui *tui, const struct step *step, enum ac
         return REACT_TAKEN;
     case ACTION_LEAVE_OUT:
         return leave_out(tui, step);
+    case ACTION_CLOCK:
+        return toggle_clock(tui, step);
+    case ACTION_NOTE:
+        note_step(tui, step);
+        return REACT_TAKEN;
     default:
         return REACT_PASS;
     }
@@ -105,6 +145,12 @@ static void order_open(struct tui *tui, void *opaque, const struct target *targe
     list_view_choose(&state->list, first_ready(tui_plan(tui)));
 }
 
+static bool is_running(const struct tui *tui, const struct step *step)
+{
+    const struct timing *timing = desk_timing(tui->desk, step->name);
+    return timing && *timing->began;
+}
+
 static void paint_step(struct tui *tui, const struct step *step, int index, int row, bool chosen)
 {
     int columns = tui->view.columns;
@@ -112,9 +158,10 @@ static void paint_step(struct tui *tui, const struct step *step, int index, int 
     int style = chosen ? VIEW_CHOSEN : step->ticked || step->ready ? VIEW_PLAIN : VIEW_FAINT;
     char mark[24];
     snprintf(mark, sizeof mark, "[%c]%c%3d",
-             step->older    ? '!'
-             : step->ticked ? 'x'
-                            : ' ',
+             step->older             ? '!'
+             : step->ticked          ? 'x'
+             : is_running(tui, step) ? '~'
+                                     : ' ',
              step->ready ? '>' : ' ', index + 1);
     view_row(&tui->view, row, 0, columns, style, "");
     view_text(&tui->view, row, 1, 8, style, mark);
@@ -135,7 +182,7 @@ static void order_paint(struct tui *tui, void *opaque, int top, int height)
     struct order_state *state = opaque;
     const struct plan *plan = tui_plan(tui);
     list_view_resize(&state->list, (int)plan->steps.count);
-    list_view_fit(&state->list, height - 3);
+    list_view_fit(&state->list, top, height - 3);
     for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++) {
         int index = state->list.top + i;
         paint_step(tui, &plan->steps.at[index], index, top + i, index == state->list.chosen);
@@ -187,8 +234,10 @@ static struct list_view *order_list(void *opaque)
 
 static void order_line(struct tui *tui, void *opaque, int index, struct text *out)
 {
+    const struct step *step = &tui_plan(tui)->steps.at[index];
     (void)opaque;
-    text_add(out, tui_plan(tui)->steps.at[index].title);
+    text_format(out, "[%c] %d %s  %s", step->ticked ? 'x' : ' ', index + 1, step->title,
+                print_minutes(step->minutes).at);
 }
 
 const struct screen screen_order = {
@@ -199,9 +248,9 @@ const struct screen screen_order = {
     .act = order_act,
     .list = order_list,
     .line = order_line,
-    .shown = SHOWS(TICK) | SHOWS(ENTER) | SHOWS(NOW) | SHOWS(SPOIL) | SHOWS(LEAVE) | SHOWS(UNDO) |
-             SHOWS(CLOTH),
-    .enter_hint = "Enter step",
+    .shown = SHOWS(TICK) | SHOWS(ENTER) | SHOWS(NOW) | SHOWS(SPOIL) | SHOWS(CLOCK) | SHOWS(LEAVE) |
+             SHOWS(UNDO) | SHOWS(CLOTH),
+    .words = {{ACTION_ENTER, "step"}},
 };
 
 /* ---- one step ---- */
@@ -218,16 +267,27 @@ static void step_open(struct tui *tui, void *opaque, const struct target *target
     snprintf(state->name, sizeof state->name, "%s", target->step);
 }
 
+static struct pager *step_pager(void *opaque)
+{
+    return &((struct step_state *)opaque)->pager;
+}
+
+static void step_sheet(struct tui *tui, void *opaque, struct text *out)
+{
+    const struct step_state *state = opaque;
+    const struct step *step = plan_step(tui_plan(tui), state->name);
+    if (step)
+        sheet_step(out, tui_plan(tui), step);
+    else
+        text_add(out, "The plan does not have this step any more. Esc goes back.\n");
+}
+
 static void step_paint(struct tui *tui, void *opaque, int top, int height)
 {
     struct step_state *state = opaque;
-    const struct step *step = plan_step(tui_plan(tui), state->name);
     struct text text;
     text_init(&text);
-    if (step)
-        sheet_step(&text, tui_plan(tui), step);
-    else
-        text_add(&text, "The plan does not have this step any more. Esc goes back.\n");
+    step_sheet(tui, state, &text);
     pager_paint(&state->pager, &tui->view, top, height, text_string(&text));
     text_release(&text);
 }
@@ -240,7 +300,7 @@ static void go_beside(struct tui *tui, struct step_state *state, const struct st
         return;
     const struct step *other = by < 0 ? step - 1 : step + 1;
     snprintf(state->name, sizeof state->name, "%s", other->name);
-    state->pager.top = 0;
+    state->pager = (struct pager){.height = state->pager.height};
 }
 
 static enum reaction step_act(struct tui *tui, void *opaque, enum action action)
@@ -273,6 +333,8 @@ const struct screen screen_step = {
     .open = step_open,
     .paint = step_paint,
     .act = step_act,
-    .shown = SHOWS(TICK) | SHOWS(ENTER) | SHOWS(LEAVE),
-    .enter_hint = "Enter next",
+    .pager = step_pager,
+    .sheet = step_sheet,
+    .shown = SHOWS(TICK) | SHOWS(ENTER) | SHOWS(CLOCK) | SHOWS(LEAVE),
+    .words = {{ACTION_ENTER, "next"}},
 };

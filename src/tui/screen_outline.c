@@ -96,7 +96,7 @@ static void outline_paint(struct tui *tui, void *opaque, int top, int height)
     if (!make_rows(tui, state, &outline))
         return;
     list_view_resize(&state->list, (int)outline.rows.count);
-    list_view_fit(&state->list, height);
+    list_view_fit(&state->list, top, height);
     for (int i = 0; i < height && state->list.top + i < state->list.count; i++) {
         int index = state->list.top + i;
         const struct outline_row *row = &outline.rows.at[index];
@@ -217,7 +217,7 @@ static enum reaction remove_row(struct tui *tui, struct outline_state *state,
     if (desk_delete(tui->desk, row->kind, row->key, &note))
         tui_warn(tui, &note);
     else
-        tui_say(tui, "deleted; u brings it back");
+        tui_say(tui, "deleted; %s brings it back", tui_key(tui, ACTION_UNDO).at);
     return REACT_TAKEN;
 }
 
@@ -231,7 +231,7 @@ static void next_view(struct tui *tui, struct outline_state *state, const struct
 }
 
 /* A box has a mirror image. */
-static unsigned long outline_fits(struct tui *tui, void *opaque)
+static action_set outline_fits(struct tui *tui, void *opaque)
 {
     struct outline_state *state = opaque;
     struct outline outline;
@@ -239,7 +239,8 @@ static unsigned long outline_fits(struct tui *tui, void *opaque)
     if (!make_rows(tui, state, &outline) || outline.rows.count == 0)
         return 0;
     list_view_resize(&state->list, (int)outline.rows.count);
-    return outline.rows.at[state->list.chosen].kind == ENTITY_box ? SHOWS(MIRROR) : 0;
+    return outline.rows.at[state->list.chosen].kind == ENTITY_box ? SHOWS(MIRROR) | SHOWS(PLACE)
+                                                                  : 0;
 }
 
 static enum reaction outline_act(struct tui *tui, void *opaque, enum action action)
@@ -286,6 +287,14 @@ static enum reaction outline_act(struct tui *tui, void *opaque, enum action acti
             return REACT_PASS;
         tui_open(tui, &screen_point, &target);
         return REACT_TAKEN;
+    case ACTION_PLACE:
+        if (row->kind != ENTITY_box || tui_model(tui)->boxes.count < 2)
+            return REACT_PASS;
+        tui_open(tui, &screen_beside, &target);
+        return REACT_TAKEN;
+    case ACTION_NOTE:
+        tui_note(tui, row->kind, row->key);
+        return REACT_TAKEN;
     case ACTION_COPY:
         return copy_row(tui, row);
     case ACTION_MIRROR:
@@ -306,7 +315,8 @@ static void outline_line(struct tui *tui, void *opaque, int index, struct text *
 {
     struct outline outline;
     if (make_rows(tui, opaque, &outline) && (size_t)index < outline.rows.count)
-        text_add(out, outline.rows.at[index].text);
+        text_format(out, "%*s%s", 2 * outline.rows.at[index].depth, "",
+                    outline.rows.at[index].text);
 }
 
 /* A build begins at its first box, whose picture shows what the lines are about. */

@@ -71,7 +71,7 @@ static void papers_paint(struct tui *tui, void *opaque, int top, int height)
     struct papers_state *state = opaque;
 
     list_view_resize(&state->list, paper_count() + 1);
-    list_view_fit(&state->list, height - 2);
+    list_view_fit(&state->list, top, height - 2);
     for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++)
         paint_line(tui, state, state->list.top + i, top + i);
     view_text(&tui->view, top + height - 1, 1, 4, VIEW_STRONG, "to");
@@ -214,6 +214,6 @@ const struct screen screen_papers = {
     .list = papers_list,
     .line = papers_line,
     .shown = SHOWS(TICK) | SHOWS(ENTER) | SHOWS(FIND) | SHOWS(LEAVE),
-    .enter_hint = "Enter print",
+    .words = {{ACTION_ENTER, "print"}},
     .typing_hint = "Enter prints, Esc does not; the ending is .pdf, .svg or .txt",
 };

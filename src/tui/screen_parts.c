@@ -14,7 +14,7 @@ static void parts_paint(struct tui *tui, void *opaque, int top, int height)
     struct parts_state *state = opaque;
     const struct model *model = tui_model(tui);
     list_view_resize(&state->list, (int)model->cut_parts.count);
-    list_view_fit(&state->list, height);
+    list_view_fit(&state->list, top, height);
     if (state->list.count == 0)
         view_text(&tui->view, top, 1, tui->view.columns - 2, VIEW_PLAIN,
                   "Nothing is cut yet. Esc goes back.");
@@ -66,8 +66,13 @@ static struct list_view *parts_list(void *opaque)
 
 static void parts_line(struct tui *tui, void *opaque, int index, struct text *out)
 {
+    const struct cut_part *part = &tui_model(tui)->cut_parts.at[index];
+    char length[QUANTITY_TEXT];
     (void)opaque;
-    text_add(out, tui_model(tui)->cut_parts.at[index].part);
+    text_format(
+        out, "%s  %s%s", part->part,
+        quantity_print_unit(length, QUANTITY_LENGTH, model_units(tui_model(tui)), part->length),
+        part->spoiled ? "  spoiled" : "");
 }
 
 const struct screen screen_parts = {

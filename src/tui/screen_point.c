@@ -58,18 +58,36 @@ static void paint_pictures(struct tui *tui, size_t point, struct picture_place p
     picture_paint_corridor(tui, tui_plan(tui), point, lower);
 }
 
+static struct pager *point_pager(void *opaque)
+{
+    return &((struct point_state *)opaque)->pager;
+}
+
+static int sheet_width(const struct tui *tui)
+{
+    return tui->view.columns / 2 + 2;
+}
+
+static void point_sheet(struct tui *tui, void *opaque, struct text *out)
+{
+    size_t point = shown_point(tui, opaque);
+    if (point == PLAN_NONE)
+        text_format(out,
+                    "This join has no holes: it is laid or hung on, or no place was found\n"
+                    "for them (%s tells why). Esc goes back.\n",
+                    tui_key(tui, ACTION_FINDINGS).at);
+    else
+        sheet_point(out, tui_plan(tui), point, sheet_width(tui) - 2);
+}
+
 static void point_paint(struct tui *tui, void *opaque, int top, int height)
 {
     struct point_state *state = opaque;
     size_t point = shown_point(tui, state);
-    int width = tui->view.columns / 2 + 2;
+    int width = sheet_width(tui);
     struct text text;
     text_init(&text);
-    if (point == PLAN_NONE)
-        text_add(&text, "This join has no holes: it is laid or hung on, or no place was found\n"
-                        "for them (f tells why). Esc goes back.\n");
-    else
-        sheet_point(&text, tui_plan(tui), point, width - 2);
+    point_sheet(tui, state, &text);
     pager_paint(&state->pager, &tui->view, top, height, text_string(&text));
     text_release(&text);
     if (point == PLAN_NONE)
@@ -107,6 +125,8 @@ const struct screen screen_point = {
     .open = point_open,
     .paint = point_paint,
     .act = point_act,
+    .pager = point_pager,
+    .sheet = point_sheet,
     .shown = SHOWS(ENTER) | SHOWS(LEAVE) | SHOWS(HOLES) | SHOWS(STEPS) | SHOWS(FINDINGS),
-    .enter_hint = "Enter join",
+    .words = {{ACTION_ENTER, "join"}},
 };

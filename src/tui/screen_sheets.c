@@ -14,31 +14,46 @@ static const char *sheet_alone(const struct text *text)
     return *sheet == '\n' ? sheet + 1 : sheet;
 }
 
-static enum reaction sheet_act(struct tui *tui, void *opaque, enum action action)
+/* ---- hole maps ---- */
+
+static struct pager *map_pager(void *opaque)
 {
-    (void)tui;
-    return pager_act(opaque, action) ? REACT_TAKEN : REACT_PASS;
+    return opaque;
 }
 
-/* ---- hole maps ---- */
+static void map_sheet(struct tui *tui, void *opaque, struct text *out)
+{
+    struct text text;
+    (void)opaque;
+    text_init(&text);
+    sheet_map(&text, tui_plan(tui));
+    text_add(out, text.length ? sheet_alone(&text) : "No join of this build has holes yet.\n");
+    text_release(&text);
+}
 
 static void map_paint(struct tui *tui, void *opaque, int top, int height)
 {
     struct text text;
     text_init(&text);
-    sheet_map(&text, tui_plan(tui));
-    if (!text.length)
-        text_add(&text, "No join of this build has holes yet.\n");
-    pager_paint(opaque, &tui->view, top, height, sheet_alone(&text));
+    map_sheet(tui, opaque, &text);
+    pager_paint(opaque, &tui->view, top, height, text_string(&text));
     text_release(&text);
+}
+
+static enum reaction map_act(struct tui *tui, void *opaque, enum action action)
+{
+    (void)tui;
+    return pager_act(opaque, action) ? REACT_TAKEN : REACT_PASS;
 }
 
 const struct screen screen_map = {
     .name = "hole maps",
     .size = sizeof(struct pager),
     .paint = map_paint,
-    .act = sheet_act,
-    .shown = SHOWS(LEAVE) | SHOWS(STEPS),
+    .act = map_act,
+    .pager = map_pager,
+    .sheet = map_sheet,
+    .shown = SHOWS(LEAVE) | SHOWS(FIND) | SHOWS(STEPS),
 };
 
 /* ---- money ---- */
@@ -76,13 +91,14 @@ static void money_paint(struct tui *tui, void *opaque, int top, int height)
     text_release(&text);
     view_level(&tui->view, top + table, 0, tui->view.columns);
     list_view_resize(&state->list, (int)tui_model(tui)->spends.count);
-    list_view_fit(&state->list, height - table - 1);
+    list_view_fit(&state->list, top + table + 1, height - table - 1);
     for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++)
         paint_spend(tui, spend_at(tui, state->list.top + i), top + table + 1 + i,
                     state->list.top + i == state->list.chosen);
     if (state->list.count == 0)
-        view_text(&tui->view, top + table + 1, 2, tui->view.columns - 4, VIEW_PLAIN,
-                  "Nothing was paid yet. Press a to write a spend down.");
+        view_format(&tui->view, top + table + 1, 2, VIEW_PLAIN,
+                    "Nothing was paid yet. Press %s to write a spend down.",
+                    tui_key(tui, ACTION_ADD).at);
 }
 
 static enum reaction money_act(struct tui *tui, void *opaque, enum action action)
@@ -107,7 +123,7 @@ static enum reaction money_act(struct tui *tui, void *opaque, enum action action
         if (desk_delete(tui->desk, ENTITY_spend, key, &note))
             tui_warn(tui, &note);
         else
-            tui_say(tui, "deleted; u brings it back");
+            tui_say(tui, "deleted; %s brings it back", tui_key(tui, ACTION_UNDO).at);
         return REACT_TAKEN;
     }
     return REACT_PASS;
@@ -122,7 +138,8 @@ static void money_line(struct tui *tui, void *opaque, int index, struct text *ou
 {
     const struct spend *spend = spend_at(tui, index);
     (void)opaque;
-    text_format(out, "%s %s %s", spend->dated, spend->what, spend->supplier);
+    text_format(out, "%s  %s  %s  %s", spend->dated, print_money(tui_plan(tui), spend->amount).at,
+                spend->what, spend->supplier);
 }
 
 const struct screen screen_money = {

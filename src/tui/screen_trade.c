@@ -50,7 +50,7 @@ static void paint_value(struct tui *tui, struct trade_state *state, enum trade t
 static void trade_paint(struct tui *tui, void *opaque, int top, int height)
 {
     struct trade_state *state = opaque;
-    list_view_fit(&state->list, height - 3);
+    list_view_fit(&state->list, top, height - 3);
     for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++)
         paint_value(tui, state, (enum trade)(state->list.top + i), top + i);
     const struct trade_value *value = &trade_values[state->list.chosen];
@@ -154,9 +154,10 @@ static struct list_view *trade_list(void *opaque)
 
 static void trade_line(struct tui *tui, void *opaque, int index, struct text *out)
 {
-    (void)tui;
+    char text[QUANTITY_TEXT];
     (void)opaque;
-    text_format(out, "%s %s", trade_values[index].key, trade_values[index].help);
+    value_text(tui, (enum trade)index, text);
+    text_format(out, "%s  %s  %s", trade_values[index].key, text, trade_values[index].help);
 }
 
 const struct screen screen_trade = {
@@ -171,6 +172,6 @@ const struct screen screen_trade = {
     .list = trade_list,
     .line = trade_line,
     .shown = SHOWS(ENTER) | SHOWS(REMOVE) | SHOWS(LEAVE) | SHOWS(UNDO),
-    .enter_hint = "Enter change",
+    .words = {{ACTION_ENTER, "change"}},
     .typing_hint = "Enter takes it, Esc leaves it as it was",
 };

@@ -36,6 +36,8 @@
 #define PASTE_MS 1000 /* a paste that has not ended by then has */
 #define PASTE_ON "\033[?2004h"
 #define PASTE_OFF "\033[?2004l"
+#define MOUSE_ON "\033[?1000h\033[?1006h"
+#define MOUSE_OFF "\033[?1000l\033[?1006l"
 #define TORN_SEQUENCE_MS 300
 #define RESET_ROOM 256
 #define CRASH_STACK 65536
@@ -47,6 +49,7 @@ struct terminal {
     bool live;    /* a real terminal: signals, paste marks */
     bool utf8;
     bool colour;
+    bool mouse;
     bool pasting;
     struct text paste;
     long long escaped; /* when a lone ESC came, in milliseconds; 0 when none did */
@@ -143,6 +146,7 @@ static void set_modes(struct terminal *terminal)
     noecho();
     nonl();
     keypad(stdscr, TRUE);
+    define_key(NULL, KEY_MOUSE); /* curses would wait for more of them, and keep the last */
     nodelay(stdscr, TRUE);
     if (!getenv("ESCDELAY"))
         set_escdelay(25);
@@ -197,7 +201,7 @@ enum fault terminal_open(struct terminal **ret_terminal, struct fault_note *note
     if (fault)
         return fault;
     terminal->live = true;
-    reset_length = capability_reset_string(reset_string, sizeof reset_string, PASTE_OFF);
+    reset_length = capability_reset_string(reset_string, sizeof reset_string, PASTE_OFF MOUSE_OFF);
     terminal_taken = 1;
     catch_signals();
     send_now(terminal, PASTE_ON);
@@ -211,7 +215,7 @@ void terminal_close(struct terminal *terminal)
         return;
     terminal_taken = 0;
     if (terminal->live)
-        send_now(terminal, PASTE_OFF);
+        send_now(terminal, PASTE_OFF MOUSE_OFF);
     endwin();
     delscreen(terminal->screen);
     text_release(&terminal->paste);
@@ -279,6 +283,20 @@ void terminal_show(struct terminal *terminal, const struct view *view)
     refresh();
 }
 
+void terminal_read_mouse(struct terminal *terminal, bool on)
+{
+    if (terminal->mouse == on)
+        return;
+    terminal->mouse = on;
+    send_now(terminal, on ? MOUSE_ON : MOUSE_OFF);
+}
+
+void terminal_send(struct terminal *terminal, const char *sequence)
+{
+    fputs(sequence, terminal->out);
+    fflush(terminal->out);
+}
+
 /* ---- events ---- */
 
 static long long milliseconds(void)
@@ -296,11 +314,20 @@ static void fit_size(void)
         resizeterm(size.ws_row, size.ws_col);
 }
 
+/* What another program may have left otherwise. */
+static void take_modes_back(const struct terminal *terminal)
+{
+    send_now(terminal, PASTE_ON);
+    if (terminal->mouse)
+        send_now(terminal, MOUSE_ON);
+    clearok(curscr, TRUE);
+}
+
 /* Gives the terminal back and stops, as Ctrl-Z asks; goes on when the shell says so. */
 static void stop_here(const struct terminal *terminal)
 {
     struct sigaction stop = {.sa_handler = SIG_DFL};
-    send_now(terminal, PASTE_OFF);
+    send_now(terminal, PASTE_OFF MOUSE_OFF);
     endwin();
     sigemptyset(&stop.sa_mask);
     sigaction(SIGTSTP, &stop, NULL);
@@ -308,6 +335,23 @@ static void stop_here(const struct terminal *terminal)
     stop.sa_handler = on_signal;
     stop.sa_flags = SA_RESTART;
     sigaction(SIGTSTP, &stop, NULL);
+}
+
+/* While another program has the terminal, Ctrl-Z is for both: this one stops with it. */
+void terminal_lend(struct terminal *terminal)
+{
+    struct sigaction stop = {.sa_handler = SIG_DFL};
+    send_now(terminal, PASTE_OFF MOUSE_OFF);
+    endwin();
+    sigemptyset(&stop.sa_mask);
+    sigaction(SIGTSTP, &stop, NULL);
+}
+
+void terminal_take_back(struct terminal *terminal)
+{
+    catch_stop();
+    fit_size();
+    take_modes_back(terminal);
 }
 
 /* One signal from the pipe; false when there is none. */
@@ -321,8 +365,7 @@ static bool take_signal(struct terminal *terminal, struct event *event)
     if (number == SIGWINCH || number == SIGCONT || number == SIGTSTP) {
         fit_size();
         if (number != SIGWINCH) {
-            send_now(terminal, PASTE_ON);
-            clearok(curscr, TRUE);
+            take_modes_back(terminal);
         }
         *event = (struct event){.kind = EVENT_RESIZE};
     } else {
@@ -361,15 +404,37 @@ static int plain_key(wint_t code)
 }
 
 /*
- * After ESC: the paste marks, or the rest of a sequence that came late. Reads what is there
- * already; returns true when it was such a rest and nothing is left to be done with the ESC.
+ * "<0;12;5M" is a press of the first button in column 12 of row 5, "<64;..." and "<65;..." the
+ * wheel, a small m at the end a release. False for what is not asked for.
  */
-static bool take_sequence(struct terminal *terminal)
+static bool read_pointer(const char *rest, struct event *event)
+{
+    int button;
+    int column;
+    int row;
+    char end;
+    if (sscanf(rest, "<%d;%d;%d%c", &button, &column, &row, &end) != 4 || end != 'M')
+        return false;
+    *event = (struct event){.kind = EVENT_POINTER, .pointer = {POINTER_PRESS, row - 1, column - 1}};
+    if (button == 64)
+        event->pointer.kind = POINTER_WHEEL_UP;
+    else if (button == 65)
+        event->pointer.kind = POINTER_WHEEL_DOWN;
+    return button == 0 || button == 64 || button == 65;
+}
+
+/*
+ * After ESC: the paste marks, the mouse, or the rest of a sequence that came late. Reads what is
+ * there already; returns true when it was such a rest and nothing is left to be done with the ESC.
+ * `*ret_whole` when `event` is one to be given.
+ */
+static bool take_sequence(struct terminal *terminal, struct event *event, bool *ret_whole)
 {
     wint_t code;
-    char rest[16] = "";
+    char rest[24] = "";
     size_t length = 0;
     int result = get_wch(&code);
+    *ret_whole = false;
     if (result != OK || (code != '[' && code != 'O')) {
         if (result == OK)
             unget_wch((wchar_t)code);
@@ -384,6 +449,7 @@ static bool take_sequence(struct terminal *terminal)
         terminal->pasting = true;
         text_clear(&terminal->paste);
     }
+    *ret_whole = terminal->mouse && read_pointer(rest, event);
     return true;
 }
 
@@ -435,9 +501,13 @@ static bool take_key(struct terminal *terminal, struct event *event)
             *event = (struct event){.kind = EVENT_RESIZE};
             return true;
         }
-        if (result == OK &&
-            (is_torn_rest(terminal, code) || (code == KEY_ESCAPE && take_sequence(terminal))))
+        bool whole = false;
+        if (result == OK && (is_torn_rest(terminal, code) ||
+                             (code == KEY_ESCAPE && take_sequence(terminal, event, &whole)))) {
+            if (whole)
+                return true;
             continue;
+        }
         if (result == OK && code == KEY_ESCAPE)
             terminal->escaped = milliseconds();
         int key = result == OK ? plain_key(code) : special_key(code);

@@ -13,17 +13,19 @@
 
 enum event_kind {
     EVENT_KEY,
-    EVENT_PASTE,  /* text between the paste marks */
-    EVENT_RESIZE, /* also after a stop: paint again */
-    EVENT_IDLE,   /* nothing came for a while */
-    EVENT_END     /* end of input, hang-up, or a signal that asks to stop */
+    EVENT_PASTE,   /* text between the paste marks */
+    EVENT_POINTER, /* the mouse, while it is read */
+    EVENT_RESIZE,  /* also after a stop: paint again */
+    EVENT_IDLE,    /* nothing came for a while */
+    EVENT_END      /* end of input, hang-up, or a signal that asks to stop */
 };
 
 struct event {
     enum event_kind kind;
     int key;          /* enum tui_key, or a code point */
     const char *text; /* of a paste; the terminal's until the next event */
-    int signal;       /* of END; 0 at the end of input */
+    struct pointer pointer;
+    int signal; /* of END; 0 at the end of input */
 };
 
 struct terminal;
@@ -47,6 +49,16 @@ bool terminal_has_lines(const struct terminal *terminal);
 
 /* Shows a view; what has not changed is not sent. */
 void terminal_show(struct terminal *terminal, const struct view *view);
+
+/* Reads the mouse from now on, or leaves it to the terminal, as it is at the beginning. */
+void terminal_read_mouse(struct terminal *terminal, bool on);
+
+/* Sends an escape sequence as it is: one that shows nothing and moves nothing. */
+void terminal_send(struct terminal *terminal, const char *sequence);
+
+/* Gives the terminal back while another program has it, and takes it again. */
+void terminal_lend(struct terminal *terminal);
+void terminal_take_back(struct terminal *terminal);
 
 /* Waits for the next event, at most `idle` milliseconds. */
 void terminal_wait(struct terminal *terminal, int idle, struct event *ret_event);

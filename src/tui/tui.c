@@ -1,6 +1,8 @@
 #include "tui/tui.h"
 
+#include "tui/copyout.h"
 #include "tui/driver.h"
+#include "tui/editor.h"
 #include "tui/terminal.h"
 
 #include <signal.h>
@@ -26,6 +28,8 @@ static bool carry_out(struct tui *tui, const struct event *event, bool *paint)
         return !(driver_key(tui, event->key) & REACT_QUIT);
     case EVENT_PASTE:
         return !(driver_paste(tui, event->text) & REACT_QUIT);
+    case EVENT_POINTER:
+        return !(driver_pointer(tui, &event->pointer) & REACT_QUIT);
     case EVENT_RESIZE:
         return true;
     case EVENT_IDLE:
@@ -37,21 +41,77 @@ static bool carry_out(struct tui *tui, const struct event *event, bool *paint)
     return false;
 }
 
-/* Runs until the end; the signal that asked for it, SIGHUP when the line went away, 0 otherwise. */
+static void edit_note(struct tui *tui, struct terminal *terminal)
+{
+    struct text before;
+    struct text after;
+    struct fault_note note = {0};
+    text_init(&before);
+    text_init(&after);
+    driver_note(tui, &before);
+    if (editor_run(terminal, text_string(&before), &after, &note))
+        tui_warn(tui, &note);
+    else
+        driver_noted(tui, text_string(&after));
+    tui->noting.kind = ENTITY_none;
+    text_release(&before);
+    text_release(&after);
+}
+
+/* What an event left to be done by the terminal. */
+static void serve(struct tui *tui, struct terminal *terminal)
+{
+    struct text sequence;
+    terminal_read_mouse(terminal, tui->settings.mouse);
+    if (tui->noting.kind != ENTITY_none)
+        edit_note(tui, terminal);
+    if (!tui->outgoing.length)
+        return;
+    text_init(&sequence);
+    copy_sequence(&sequence, text_string(&tui->outgoing));
+    if (!text_failed(&sequence))
+        terminal_send(terminal, text_string(&sequence));
+    text_release(&sequence);
+    text_clear(&tui->outgoing);
+}
+
+/*
+ * Runs until the end; the signal that asked for it, SIGHUP when the line went away, 0 otherwise.
+ * While there is more input, painting waits for it; where that comes to nothing, it is done at
+ * once.
+ */
 static int run(struct tui *tui, struct terminal *terminal)
 {
     struct event event;
-    bool paint = true;
+    bool due = true; /* there is something to be painted */
     for (;;) {
-        if (paint && !terminal_has_more(terminal))
+        bool changed;
+        if (due && !terminal_has_more(terminal)) {
             show(tui, terminal);
-        terminal_wait(terminal, tui->searching ? 0 : IDLE_MS, &event);
-        bool painted_later = paint && terminal_has_more(terminal);
-        if (!carry_out(tui, &event, &paint))
+            due = false;
+        }
+        terminal_wait(terminal, due || tui->searching ? 0 : IDLE_MS, &event);
+        if (!carry_out(tui, &event, &changed))
             return event.kind == EVENT_END ? (event.signal ? event.signal : SIGHUP) : 0;
-        paint |= painted_later;
+        serve(tui, terminal);
+        due |= changed;
         tui->searching |= event.kind != EVENT_IDLE;
     }
+}
+
+/* The first of what is wrong with the settings; help has them all. */
+static void tell_complaints(struct tui *tui)
+{
+    const struct complaint *first = &tui->settings.complaints[0];
+    int count = tui->settings.complaint_count;
+    if (count == 0)
+        return;
+    if (count > 1)
+        tui_say(tui, "settings, line %d: %s (%d more: see %s)", first->line, first->why, count - 1,
+                tui_key(tui, ACTION_HELP).at);
+    else
+        tui_say(tui, "settings, line %d: %s", first->line, first->why);
+    tui->message_warns = true;
 }
 
 int tui_run(struct desk *desk)
@@ -66,6 +126,9 @@ int tui_run(struct desk *desk)
     }
     driver_begin(&tui, desk);
     tui.view.lines = terminal_has_lines(terminal);
+    settings_read(&tui.settings);
+    tell_complaints(&tui);
+    terminal_read_mouse(terminal, tui.settings.mouse);
     int signal_number = run(&tui, terminal);
     driver_end(&tui);
     terminal_close(terminal);

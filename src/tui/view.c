@@ -83,6 +83,18 @@ int view_text(struct view *view, int row, int column, int width, int style, cons
     return taken;
 }
 
+void view_format(struct view *view, int row, int column, int style, const char *format, ...)
+{
+    struct text text;
+    va_list arguments;
+    text_init(&text);
+    va_start(arguments, format);
+    text_format_list(&text, format, arguments);
+    va_end(arguments);
+    view_text(view, row, column, view->columns - column, style, text_string(&text));
+    text_release(&text);
+}
+
 void view_row(struct view *view, int row, int column, int width, int style, const char *text)
 {
     int taken = view_text(view, row, column, width, style, text);

@@ -34,6 +34,14 @@ struct view {
     size_t room; /* of cells */
 };
 
+/* What the mouse did, and where. */
+enum pointer_kind { POINTER_PRESS, POINTER_WHEEL_UP, POINTER_WHEEL_DOWN };
+
+struct pointer {
+    enum pointer_kind kind;
+    int row, column;
+};
+
 #define VIEW_LEAST_ROWS 18
 #define VIEW_LEAST_COLUMNS 60
 
@@ -49,7 +57,11 @@ void view_begin(struct view *view, int rows, int columns);
  */
 int view_text(struct view *view, int row, int column, int width, int style, const char *text);
 
-/* The same, and gives the rest of the width the style. */
+/* The same to the right border, formatted as by printf. */
+void view_format(struct view *view, int row, int column, int style, const char *format, ...)
+    __attribute__((format(printf, 5, 6)));
+
+/* As view_text, and gives the rest of the width the style. */
 void view_row(struct view *view, int row, int column, int width, int style, const char *text);
 
 /*

@@ -53,6 +53,28 @@ static void tax_is_rounded_half_to_even_on_the_whole(void **state)
     assert_int_equal(shop->plan->cost.estimate, 32);
 }
 
+/* Three lines of 10 with 5 %: each would be 10 or 11 by itself, together they are 32 (31.5 half to
+ * even); lines and aisles add up to that. */
+static void lines_with_their_tax_add_up_to_the_estimate(void **state)
+{
+    struct shop *shop = *state;
+    int64_t lines = 0;
+    int64_t aisles = 0;
+
+    shop->model.workshop.tax = 50000;
+    for (int i = 0; i < 3; i++)
+        add_extra(shop, 10, i ? AISLE_TRIM : AISLE_LUMBER);
+    shop_buy(shop);
+    for (size_t i = 0; i < shop->plan->purchases.count; i++)
+        lines += shop->plan->purchases.at[i].till;
+    for (int aisle = 0; aisle < AISLE_COUNT; aisle++)
+        aisles += shop->plan->cost.by_aisle[aisle];
+    assert_int_equal(shop->plan->cost.estimate, 32);
+    assert_int_equal(lines, 32);
+    assert_int_equal(aisles, 32);
+    assert_int_equal(shop->plan->cost.by_aisle[AISLE_LUMBER], 10);
+}
+
 static void the_forecast_without_spend_is_the_estimate(void **state)
 {
     struct shop *shop = *state;
@@ -151,6 +173,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         SHOP_TEST(half_a_pack_used_is_half_its_price),
         SHOP_TEST(tax_is_rounded_half_to_even_on_the_whole),
+        SHOP_TEST(lines_with_their_tax_add_up_to_the_estimate),
         SHOP_TEST(the_forecast_without_spend_is_the_estimate),
         SHOP_TEST(the_forecast_takes_the_larger_aisle_by_aisle),
         SHOP_TEST(spend_for_a_stock_counts_in_its_aisle),

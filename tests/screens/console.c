@@ -80,12 +80,21 @@ const char *console_screen(struct console *console)
 
 /* ---- the line ---- */
 
+/* The store's folder. The text is the caller's process's, which is about to become the program. */
+static const char *folder_of(const char *store)
+{
+    static char folder[4096];
+    snprintf(folder, sizeof folder, "%.*s", (int)(strrchr(store, '/') - store), store);
+    return folder;
+}
+
 static void become_program(const char *program, const char *store, const char *type)
 {
     setenv("TERM", type ? type : "xterm-256color", 1);
     if (type) /* curses keeps a block of a terminal that it could not open */
         setenv("ASAN_OPTIONS", "detect_leaks=0", 1);
     setenv("LC_ALL", "C.UTF-8", 1);
+    setenv("XDG_CONFIG_HOME", folder_of(store), 1); /* not the settings of whoever runs the tests */
     unsetenv("NO_COLOR");
     unsetenv("ESCDELAY");
     unsetenv("LINES");
@@ -147,6 +156,22 @@ void console_begin_job(struct console *console, const char *program, const char 
         become_shell(program, store);
 }
 
+/* libvterm passes the clipboard's sequence over; it comes in one piece, since it is written so. */
+static void take_copied(struct console *console, const char *bytes, size_t count)
+{
+    static const char mark[] = "\033]52;c;";
+    for (size_t i = 0; i + sizeof mark - 1 < count; i++) {
+        if (memcmp(bytes + i, mark, sizeof mark - 1) != 0)
+            continue;
+        bytes += i + sizeof mark - 1;
+        count -= i + sizeof mark - 1;
+        const char *end = memchr(bytes, '\a', count);
+        snprintf(console->copied, sizeof console->copied, "%.*s",
+                 (int)(end ? (size_t)(end - bytes) : count), bytes);
+        return;
+    }
+}
+
 /* Reads once, at most so long; false when nothing came. */
 static bool read_some(struct console *console, int wait)
 {
@@ -159,6 +184,7 @@ static bool read_some(struct console *console, int wait)
         console->ended = !(got < 0 && errno == EINTR);
         return !console->ended;
     }
+    take_copied(console, bytes, (size_t)got);
     vterm_input_write(console->terminal, bytes, (size_t)got);
     return true;
 }

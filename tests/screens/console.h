@@ -16,11 +16,12 @@ struct console {
     int rows, columns;
     VTerm *terminal;
     VTermScreen *screen;
-    bool alternate; /* the program has the alternate screen */
-    bool cursor;    /* its cursor shows */
-    bool ended;     /* nothing more comes from the line */
-    char *shown;    /* the screen as read last */
-    int keys;       /* pressed so far */
+    bool alternate;    /* the program has the alternate screen */
+    bool cursor;       /* its cursor shows */
+    bool ended;        /* nothing more comes from the line */
+    char *shown;       /* the screen as read last */
+    char copied[4096]; /* what the clipboard was told last, as it came: base64; cut where longer */
+    int keys;          /* pressed so far */
 };
 
 /* Runs `program --store store`; `type` is TERM, NULL for a usual one. */

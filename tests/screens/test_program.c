@@ -16,6 +16,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <sys/stat.h>
 #include <sys/wait.h>
 #include <unistd.h>
 
@@ -116,6 +117,172 @@ static void a_newcomer_is_at_the_plan_in_forty_keys_and_ticks_in_ten(void **stat
     console_wait(&maker->console, "[x]   1");
     assert_true(maker->console.keys - before <= 10);
     leave(maker);
+}
+
+/* The bed is 54 in wide and the head 48 in high: typed, not taken as proposed. */
+static void a_headboard_of_own_size_is_priced_in_forty_keys_and_begun_in_ten(void **state)
+{
+    struct maker *maker = *state;
+    struct console *console = &maker->console;
+    start(maker);
+    console_press(console, "a");
+    console_wait(console, "Wing headboard");
+    console_press(console, "Down Down Enter");
+    console_wait(console, "Name of the build");
+    console_press(console, "Enter Enter '54' Enter '48' Enter Enter");
+    console_wait(console, "made;");
+    console_press(console, "m");
+    console_wait(console, "forecast");
+    assert_true(console->keys <= 40);
+    int before = console->keys;
+    console_press(console, "o Space");
+    console_wait(console, "[x]   1");
+    assert_true(console->keys - before <= 10);
+    leave(maker);
+}
+
+/* Two builds, one trolley, twelve lines: nine dollars each, written down in both. */
+static void a_trip_of_twelve_lines_takes_thirty_keys(void **state)
+{
+    struct maker *maker = *state;
+    struct console *console = &maker->console;
+    start(maker);
+    make_headboard(maker);
+    console_press(console, "Esc");
+    console_wait(console, "all builds");
+    make_headboard(maker);
+    console_press(console, "Esc");
+    console_wait(console, "all builds");
+    int before = console->keys;
+    console_press(console, "g");
+    console_wait(console, "2 builds, total");
+    for (int i = 0; i < 12; i++)
+        console_press(console, "9 Enter");
+    console_wait(console, "paid so far 108.00");
+    assert_true(console->keys - before <= 30);
+    leave(maker);
+    struct desk *desk = desk_at(&maker->place);
+    DONE(desk_take_up_named(desk, "Wing headboard 2", note));
+    assert_int_equal(desk_model(desk)->spends.count, 12);
+    desk_close(desk);
+}
+
+/* The clock, a tick by it, two more, a cut that is spoiled and taken back, what was paid; and all
+ * of it is there on the next day. */
+static void a_day_at_the_bench_is_there_on_the_next(void **state)
+{
+    struct maker *maker = *state;
+    struct console *console = &maker->console;
+    start(maker);
+    make_headboard(maker);
+    console_press(console, "o i");
+    console_wait(console, "clock since");
+    console_press(console, "Space");
+    console_wait(console, "[x]   1");
+    console_press(console, "Space Space");
+    console_wait(console, "[x]   3");
+    console_press(console, "Up Space");
+    console_wait(console, "the tick is taken back");
+    console_press(console, "u");
+    console_wait(console, "taken back");
+    console_press(console, "b 9 Enter");
+    console_wait(console, "paid so far 9.00");
+    leave(maker);
+    start(maker);
+    console_wait(console, "3/");
+    console_press(console, "Enter m");
+    console_wait(console, "forecast");
+    console_press(console, "Esc o");
+    console_wait(console, "[x]   3");
+    leave(maker);
+}
+
+static void the_mouse_chooses_when_it_is_asked_to(void **state)
+{
+    struct maker *maker = *state;
+    struct console *console = &maker->console;
+    start(maker);
+    console_press(console, "F2 M");
+    console_wait(console, "a second click opens");
+    console_send(console, "\033[<0;5;4M\033[<0;5;4m");
+    console_send(console, "\033[<0;5;4M\033[<0;5;4m");
+    console_wait(console, "Name of the build");
+    console_press(console, "Esc");
+    console_wait(console, "all builds");
+    leave(maker);
+}
+
+/* "MDAw" and the like would do for any text: the line begins with the mark of what is not paid. */
+static void a_line_goes_into_the_terminals_clipboard(void **state)
+{
+    struct maker *maker = *state;
+    struct console *console = &maker->console;
+    start(maker);
+    make_headboard(maker);
+    console_press(console, "b y");
+    console_wait(console, "1 line is in the terminal's clipboard");
+    assert_int_equal(strncmp(console->copied, "WyBdI", 5), 0); /* "[ ] " */
+    leave(maker);
+}
+
+static void settings_are_read_and_what_is_wrong_with_them_is_told(void **state)
+{
+    struct maker *maker = *state;
+    char folder[600];
+    char path[700];
+    snprintf(folder, sizeof folder, "%s/stuffover", maker->place.folder);
+    snprintf(path, sizeof path, "%s/terminal.conf", folder);
+    assert_int_equal(mkdir(folder, 0700), 0);
+    FILE *file = fopen(path, "w");
+    assert_non_null(file);
+    assert_true(fputs("key leave Q F4\nkey fly z\n", file) >= 0);
+    assert_int_equal(fclose(file), 0);
+    start(maker);
+    console_wait(&maker->console, "settings, line 2: fly is no action");
+    console_press(&maker->console, "F2");
+    console_wait(&maker->console, "Q leave");
+    console_press(&maker->console, "q Q");
+    assert_int_equal(console_end(&maker->console), 0);
+    unlink(path);
+    rmdir(folder);
+}
+
+/* An editor that adds a line: the note is in the file, the terminal is the program's again. */
+static void a_note_is_written_in_ones_own_editor(void **state)
+{
+    struct maker *maker = *state;
+    setenv("VISUAL", "printf 'second line\\n' >>", 1);
+    setenv("TMPDIR", maker->place.folder, 1);
+    start(maker);
+    make_headboard(maker);
+    console_press(&maker->console, "N");
+    console_wait(&maker->console, "noted; u takes it back");
+    assert_true(maker->console.alternate);
+    assert_true(console_marks_pastes(&maker->console));
+    console_press(&maker->console, "N");
+    console_wait(&maker->console, "noted; u takes it back");
+    leave(maker);
+    unsetenv("VISUAL");
+    unsetenv("TMPDIR");
+    struct desk *desk = desk_at(&maker->place);
+    DONE(desk_take_up_named(desk, "Wing headboard", note));
+    const struct model *model = desk_model(desk);
+    assert_string_equal(MODEL_FIND(model, box, model_key_named(model, ENTITY_box, "C"))->note,
+                        "second line\nsecond line");
+    desk_close(desk);
+}
+
+static void an_editor_that_fails_changes_nothing(void **state)
+{
+    struct maker *maker = *state;
+    setenv("VISUAL", "false", 1);
+    start(maker);
+    make_headboard(maker);
+    console_press(&maker->console, "N");
+    console_wait(&maker->console, "the note is as it was");
+    assert_true(maker->console.alternate);
+    leave(maker);
+    unsetenv("VISUAL");
 }
 
 static void leaving_gives_the_terminal_back(void **state)
@@ -483,6 +650,14 @@ int main(int argc, char **argv)
     setlocale(LC_ALL, "");
     const struct CMUnitTest tests[] = {
         FACT(a_newcomer_is_at_the_plan_in_forty_keys_and_ticks_in_ten),
+        FACT(a_headboard_of_own_size_is_priced_in_forty_keys_and_begun_in_ten),
+        FACT(a_trip_of_twelve_lines_takes_thirty_keys),
+        FACT(a_day_at_the_bench_is_there_on_the_next),
+        FACT(the_mouse_chooses_when_it_is_asked_to),
+        FACT(a_line_goes_into_the_terminals_clipboard),
+        FACT(settings_are_read_and_what_is_wrong_with_them_is_told),
+        FACT(a_note_is_written_in_ones_own_editor),
+        FACT(an_editor_that_fails_changes_nothing),
         FACT(leaving_gives_the_terminal_back),
         FACT(an_edit_is_refused_corrected_and_taken_back),
         FACT(ticks_and_spend_are_there_when_one_comes_back),

@@ -42,6 +42,28 @@ static bool has_dots(const char *lined)
            strstr(lined, "\xe2\xa3");
 }
 
+/* The screens that some test here has shown. */
+static const struct {
+    const char *name;
+    const struct screen *screen;
+} all_screens[] = {
+#define SCREEN_ROW(name) {#name, &screen_##name},
+    SCREENS(SCREEN_ROW)
+#undef SCREEN_ROW
+};
+
+#define SCREEN_COUNT (sizeof all_screens / sizeof *all_screens)
+
+static bool was_shown[SCREEN_COUNT];
+
+static void note_shown(const struct stage *stage)
+{
+    for (size_t i = 0; i < SCREEN_COUNT; i++) {
+        if (stage->tui.stack[stage->tui.depth - 1].screen == all_screens[i].screen)
+            was_shown[i] = true;
+    }
+}
+
 static void assert_screen_at(struct stage *stage, const char *name, int rows, int columns)
 {
     const char *lined = stage_show(stage, rows, columns);
@@ -64,6 +86,7 @@ static void assert_screen(struct stage *stage, const char *name)
 {
     static const int sizes[][2] = {{24, 80}, {40, 120}};
     char file[128];
+    note_shown(stage);
     for (size_t i = 0; i < sizeof sizes / sizeof *sizes; i++) {
         snprintf(file, sizeof file, "%s-%dx%d", name, sizes[i][1], sizes[i][0]);
         assert_screen_at(stage, file, sizes[i][0], sizes[i][1]);
@@ -185,6 +208,14 @@ static void picture_large(void **state)
     assert_screen(*state, "picture-large");
 }
 
+/* The left wing put in front of the middle, flush at the top: not taken yet. */
+static void beside(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "/ 'Box L' Enter j Right");
+    assert_screen(*state, "beside");
+}
+
 static void form_box(void **state)
 {
     stage_take_up(*state, "Wing headboard");
@@ -275,6 +306,13 @@ static void buying(void **state)
     stage_take_up(*state, "Wing headboard");
     stage_press(*state, "F6");
     assert_screen(*state, "buying");
+}
+
+/* The ottoman and the banquette: the first line is shared, and paid at another price. */
+static void trip(void **state)
+{
+    stage_press(*state, "Down Space Space g 4 4 . 1 0 Enter");
+    assert_screen(*state, "trip");
 }
 
 static void money_none(void **state)
@@ -451,28 +489,71 @@ static void plain(void **state)
     assert_golden("plain", stage_show(stage, 24, 80));
 }
 
+/* Comes last: a screen that nobody put here is missed. */
+static void every_screen_was_shown(void **state)
+{
+    (void)state;
+    for (size_t i = 0; i < SCREEN_COUNT; i++) {
+        if (!was_shown[i])
+            fail_msg("the screen \"%s\" has no golden here", all_screens[i].name);
+    }
+}
+
 int main(void)
 {
 #define EMPTY(name) cmocka_unit_test_setup_teardown(name, stage_begin, stage_end)
 #define CASES(name) cmocka_unit_test_setup_teardown(name, stage_begin_with_cases, stage_end)
     setlocale(LC_ALL, "");
     const struct CMUnitTest tests[] = {
-        EMPTY(builds_none),   CASES(builds),        CASES(builds_delete),
-        EMPTY(new_pieces),    EMPTY(new_questions), EMPTY(new_refused),
-        CASES(outline_box),   CASES(outline_build), CASES(outline_turned),
-        CASES(outline_join),  CASES(outline_piece), CASES(outline_apart),
-        CASES(outline_layer), CASES(picture_large), CASES(form_box),
-        CASES(form_preview),  CASES(form_refused),  CASES(form_choice),
-        CASES(add),           CASES(add_shop),      CASES(order),
-        CASES(step),          CASES(buying),        CASES(money_none),
-        CASES(money),         CASES(findings),      CASES(trade),
-        CASES(trade_refused), CASES(findings_cure), CASES(holes),
-        CASES(point),         CASES(point_seat),    CASES(now),
-        CASES(parts),         CASES(measures),      CASES(shop),
-        CASES(help),          CASES(buying_paid),   CASES(cutting),
-        CASES(find),          CASES(cloth),         CASES(cloth_cover),
-        CASES(cloth_built),   CASES(papers_picked), CASES(small),
+        EMPTY(builds_none),
+        CASES(builds),
+        CASES(builds_delete),
+        EMPTY(new_pieces),
+        EMPTY(new_questions),
+        EMPTY(new_refused),
+        CASES(outline_box),
+        CASES(outline_build),
+        CASES(outline_turned),
+        CASES(outline_join),
+        CASES(outline_piece),
+        CASES(outline_apart),
+        CASES(outline_layer),
+        CASES(picture_large),
+        CASES(form_box),
+        CASES(form_preview),
+        CASES(form_refused),
+        CASES(form_choice),
+        CASES(add),
+        CASES(add_shop),
+        CASES(order),
+        CASES(step),
+        CASES(buying),
+        CASES(money_none),
+        CASES(money),
+        CASES(findings),
+        CASES(trade),
+        CASES(trade_refused),
+        CASES(findings_cure),
+        CASES(holes),
+        CASES(point),
+        CASES(point_seat),
+        CASES(now),
+        CASES(parts),
+        CASES(measures),
+        CASES(shop),
+        CASES(help),
+        CASES(buying_paid),
+        CASES(cutting),
+        CASES(find),
+        CASES(cloth),
+        CASES(cloth_cover),
+        CASES(cloth_built),
+        CASES(papers_picked),
+        CASES(small),
         CASES(plain),
+        CASES(beside),
+        CASES(trip),
+        cmocka_unit_test(every_screen_was_shown),
     };
     const struct CMUnitTest pictures[] = {
         CASES(outline_section),

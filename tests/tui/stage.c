@@ -4,6 +4,7 @@
 #include <stdarg.h>
 #include <stddef.h>
 #include <stdint.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -69,22 +70,12 @@ static void press(struct stage *stage, int key)
 
 static int special_named(const char *name, size_t length)
 {
-    static const int plain[] = {KEY_TAB, KEY_RETURN, KEY_ESCAPE, KEY_SPACE};
-    char buffer[ACTION_KEY_TEXT];
-    if (length == 6 && strncmp(name, "Ctrl-", 5) == 0)
-        return name[5] & 31;
-    for (size_t i = 0; i < sizeof plain / sizeof *plain; i++) {
-        const char *other = action_key_name(plain[i], buffer);
-        if (strlen(other) == length && strncmp(other, name, length) == 0)
-            return plain[i];
-    }
-    for (int key = KEY_FIRST_SPECIAL; key <= KEY_F12; key++) {
-        const char *other = action_key_name(key, buffer);
-        if (strlen(other) == length && strncmp(other, name, length) == 0)
-            return key;
-    }
-    fail_msg("no key is called %.*s", (int)length, name);
-    return KEY_NONE_YET;
+    char word[32];
+    snprintf(word, sizeof word, "%.*s", (int)length, name);
+    int key = action_key_named(word);
+    if (key == KEY_NONE_YET)
+        fail_msg("no key is called %s", word);
+    return key;
 }
 
 static const char *press_text(struct stage *stage, const char *at)

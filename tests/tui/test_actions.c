@@ -1,5 +1,5 @@
 /* The table of actions: every one has a key, a help line, and keys that no other has. */
-#include "tui/actions.h"
+#include "tui/keymap.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -20,11 +20,13 @@ static void every_action_has_a_key_and_help(void **state)
 
 static void every_key_leads_to_its_action(void **state)
 {
+    struct keymap keymap;
     (void)state;
+    keymap_standard(&keymap);
     for (int i = 0; i < ACTION_COUNT; i++) {
-        assert_int_equal(action_of(actions[i].key), i);
+        assert_int_equal(keymap_action(&keymap, actions[i].key), i);
         if (actions[i].other != KEY_NONE_YET)
-            assert_int_equal(action_of(actions[i].other), i);
+            assert_int_equal(keymap_action(&keymap, actions[i].other), i);
     }
 }
 
@@ -41,23 +43,47 @@ static void letters_only_shorten(void **state)
 static void keys_without_an_action_have_none(void **state)
 {
     static const int keys[] = {KEY_NONE_YET, 'z', 0x20ac, KEY_RUB_OUT, KEY_F12 + 1, -1};
+    struct keymap keymap;
     (void)state;
+    keymap_standard(&keymap);
     for (size_t i = 0; i < sizeof keys / sizeof *keys; i++)
-        assert_int_equal(action_of(keys[i]), ACTION_NONE);
+        assert_int_equal(keymap_action(&keymap, keys[i]), ACTION_NONE);
 }
 
-static void hints_begin_with_the_key_that_works(void **state)
+static void every_action_is_found_by_its_name(void **state)
 {
     (void)state;
+    for (int i = 0; i < ACTION_COUNT; i++)
+        assert_int_equal(action_named(actions[i].name), i);
+    assert_int_equal(action_named("nothing"), ACTION_NONE);
+}
+
+/* Else what the help screen writes could not be typed into the settings. */
+static void every_key_is_found_by_its_name(void **state)
+{
+    char buffer[ACTION_KEY_TEXT];
+    (void)state;
     for (int i = 0; i < ACTION_COUNT; i++) {
-        char first[ACTION_KEY_TEXT];
-        char other[ACTION_KEY_TEXT];
-        const char *label = actions[i].label;
-        const char *key = action_key_name(actions[i].key, first);
-        const char *letter = action_key_name(actions[i].other, other);
-        if (*label && strncmp(label, key, strlen(key)) != 0)
-            assert_int_equal(strncmp(label, letter, strlen(letter)), 0);
+        assert_int_equal(action_key_named(action_key_name(actions[i].key, buffer)), actions[i].key);
+        if (actions[i].other != KEY_NONE_YET)
+            assert_int_equal(action_key_named(action_key_name(actions[i].other, buffer)),
+                             actions[i].other);
     }
+    assert_int_equal(action_key_named("ctrl-k"), KEY_CONTROL('K'));
+    assert_int_equal(action_key_named("f13"), KEY_NONE_YET);
+    assert_int_equal(action_key_named(""), KEY_NONE_YET);
+    assert_int_equal(action_key_named("Ctrl-I"), KEY_NONE_YET); /* it is Tab */
+}
+
+static void hints_name_the_letter_where_there_is_one(void **state)
+{
+    struct keymap keymap;
+    (void)state;
+    keymap_standard(&keymap);
+    assert_int_equal(keymap_hint(&keymap, ACTION_ADD), 'a');
+    assert_int_equal(keymap_hint(&keymap, ACTION_HELP), '?');
+    assert_int_equal(keymap_hint(&keymap, ACTION_TICK), KEY_SPACE);
+    assert_int_equal(keymap_hint(&keymap, ACTION_ENTER), KEY_RETURN);
 }
 
 static void keys_have_the_names_on_the_caps(void **state)
@@ -78,7 +104,9 @@ int main(void)
         cmocka_unit_test(every_key_leads_to_its_action),
         cmocka_unit_test(letters_only_shorten),
         cmocka_unit_test(keys_without_an_action_have_none),
-        cmocka_unit_test(hints_begin_with_the_key_that_works),
+        cmocka_unit_test(every_action_is_found_by_its_name),
+        cmocka_unit_test(every_key_is_found_by_its_name),
+        cmocka_unit_test(hints_name_the_letter_where_there_is_one),
         cmocka_unit_test(keys_have_the_names_on_the_caps),
     };
     int failed = cmocka_run_group_tests_name("actions", tests, NULL, NULL);

@@ -8,6 +8,7 @@
 #include <stddef.h>
 #include <stdint.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 #include <unistd.h>
 
@@ -85,6 +86,36 @@ static void what_a_step_closes_stands_there_before_it_is_ticked(void **state)
         stage_press(stage, "Right");
     assert_shown(stage, plan->steps.at[closing].title);
     assert_shown(stage, "loses");
+}
+
+/* The clock of these pages stands at 1795597200, which is 09:00. */
+static void the_clock_runs_from_one_key_to_the_tick(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "F5 i");
+    assert_shown(stage, "the clock runs: Fix sizes");
+    assert_shown(stage, "clock since 09:00");
+    assert_shown(stage, "[~]>  1");
+    setenv("SOURCE_DATE_EPOCH", "1795598400", 1); /* 20 minutes on */
+    stage_press(stage, "Space");
+    assert_shown(stage, "done in 20 min");
+    assert_not_shown(stage, "clock since");
+    assert_int_equal(desk_model(stage->desk)->ticks.at[0].minutes, 20000);
+    stage_press(stage, "w");
+    stage_show(stage, 24, 80); /* how many lines there are is known when they are painted */
+    stage_press(stage, "End");
+    assert_shown(stage, "pace  decide: 20 min");
+}
+
+static void the_clock_is_stopped_with_the_same_key(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "F5 Enter i");
+    setenv("SOURCE_DATE_EPOCH", "1795597500", 1);
+    stage_press(stage, "i");
+    assert_shown(stage, "the clock stands at 5 min");
+    stage_press(stage, "Space i");
+    assert_shown(stage, "is ticked already");
 }
 
 static void measures_are_entered_before_the_tick(void **state)
@@ -424,6 +455,8 @@ int main(void)
         CASES(a_step_that_has_to_wait_says_so),
         CASES(one_step_goes_to_the_next_and_back),
         CASES(a_step_is_ticked_where_it_stands_large),
+        CASES(the_clock_runs_from_one_key_to_the_tick),
+        CASES(the_clock_is_stopped_with_the_same_key),
         CASES(measures_are_entered_before_the_tick),
         CASES(esc_leaves_measures_and_step_as_they_were),
         CASES(what_can_be_done_now_follows_the_minutes),

@@ -122,11 +122,11 @@ static void every_list_can_be_searched(void **state)
     }
 }
 
-static void where_there_is_no_list_it_is_said(void **state)
+static void where_there_is_nothing_to_find_it_is_said(void **state)
 {
     struct stage *stage = *state;
-    go(stage, "h /");
-    assert_shown(stage, "there is no list here");
+    go(stage, "m /");
+    assert_shown(stage, "there is nothing here to find something in");
     assert_false(stage->tui.find.open);
 }
 
@@ -163,6 +163,57 @@ static void a_heading_among_the_keys_does_nothing_but_close_them(void **state)
     assert_shown(stage, "boxes, layers, joins");
 }
 
+/* The line of the sheet that is marked, counted from the top of the screen; -1 for none. */
+static int marked_row(struct stage *stage)
+{
+    const struct open_screen *top = &stage->tui.stack[stage->tui.depth - 1];
+    const struct pager *pager = top->screen->pager(top->state);
+    stage_show(stage, 24, 80);
+    return pager->found ? pager->found - 1 - pager->top : -1;
+}
+
+static void words_are_found_inside_a_sheet(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "h");
+    stage_show(stage, 24, 80);
+    stage_press(stage, "/ 'spacer'");
+    int row = marked_row(stage);
+    assert_true(row >= 0 && row < 21);
+    const char *screen = stage_show(stage, 24, 80);
+    for (int i = 0; i < row + 1; i++)
+        screen = strchr(screen, '\n') + 1;
+    assert_int_equal(strncmp(screen, "  spacer", 8), 0);
+    stage_press(stage, "Enter");
+    assert_true(marked_row(stage) >= 0);
+    stage_press(stage, "Up");
+    assert_int_equal(marked_row(stage), -1);
+}
+
+static void in_a_sheet_down_goes_on_and_esc_goes_back(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "h");
+    stage_show(stage, 24, 80);
+    stage_press(stage, "/ 'hole'");
+    int first = marked_row(stage);
+    stage_press(stage, "Down");
+    assert_int_not_equal(marked_row(stage), first);
+    stage_press(stage, "Up");
+    assert_int_equal(marked_row(stage), first);
+    stage_press(stage, "Esc");
+    assert_int_equal(marked_row(stage), -1);
+    assert_shown(stage, "hole maps");
+}
+
+static void what_no_line_of_a_sheet_has_is_said(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "o Enter / 'zebra'");
+    assert_shown(stage, "no line here has \"zebra\"");
+    assert_int_equal(marked_row(stage), -1);
+}
+
 #define WITH_CASES(test) cmocka_unit_test_setup_teardown(test, stage_begin_with_cases, stage_end)
 
 int main(void)
@@ -176,11 +227,14 @@ int main(void)
         WITH_CASES(words_that_no_line_has_are_told),
         WITH_CASES(what_is_pasted_is_found),
         WITH_CASES(every_list_can_be_searched),
-        WITH_CASES(where_there_is_no_list_it_is_said),
+        WITH_CASES(where_there_is_nothing_to_find_it_is_said),
         WITH_CASES(a_key_is_found_by_what_it_does_and_done),
         WITH_CASES(a_key_is_found_by_the_word_of_its_hint),
         WITH_CASES(what_is_done_from_the_keys_is_done_on_the_screen_below),
         WITH_CASES(a_heading_among_the_keys_does_nothing_but_close_them),
+        WITH_CASES(words_are_found_inside_a_sheet),
+        WITH_CASES(in_a_sheet_down_goes_on_and_esc_goes_back),
+        WITH_CASES(what_no_line_of_a_sheet_has_is_said),
     };
     setlocale(LC_ALL, "C.UTF-8");
     return cmocka_run_group_tests_name("finding", tests, NULL, NULL) ? 1 : 0;

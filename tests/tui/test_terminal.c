@@ -105,6 +105,48 @@ static void styles_are_attributes(void **state)
     assert_false(cell_at(3, 6).attr & A_REVERSE);
 }
 
+/* With a colour a warning has it; without, it is underlined. The words are the same. */
+static void without_colours_a_warning_is_underlined(void **state)
+{
+    struct line *line = *state;
+    short pair = 0;
+    attr_t attributes;
+    wchar_t code[CCHARW_MAX];
+    show(line, "careful", VIEW_WARNING);
+    cchar_t coloured = cell_at(3, 5);
+    getcchar(&coloured, code, &attributes, &pair, NULL);
+    assert_int_equal(pair, 1);
+    terminal_close(line->terminal);
+    setenv("NO_COLOR", "1", 1);
+    DONE(terminal_open_on(&line->terminal, "xterm-256color", line->out, line->in, note));
+    unsetenv("NO_COLOR");
+    show(line, "careful", VIEW_WARNING);
+    cchar_t plain = cell_at(3, 5);
+    getcchar(&plain, code, &attributes, &pair, NULL);
+    assert_int_equal(pair, 0);
+    assert_true(attributes & A_UNDERLINE);
+    assert_int_equal(code[0], 'c');
+}
+
+static void the_mouse_comes_with_its_place(void **state)
+{
+    struct line *line = *state;
+    struct event event;
+    terminal_read_mouse(line->terminal, true);
+    static const char twice[] = "\033[<0;12;5M\033[<0;12;5m\033[<0;12;5M\033[<0;12;5m";
+    assert_int_equal(write(line->keyboard, twice, sizeof twice - 1), sizeof twice - 1);
+    for (int i = 0; i < 2; i++) {
+        terminal_wait(line->terminal, 0, &event);
+        assert_int_equal(event.kind, EVENT_POINTER);
+        assert_int_equal(event.pointer.kind, POINTER_PRESS);
+        assert_int_equal(event.pointer.row, 4);
+        assert_int_equal(event.pointer.column, 11);
+    }
+    terminal_wait(line->terminal, 0, &event);
+    assert_int_equal(event.kind, EVENT_IDLE);
+    terminal_read_mouse(line->terminal, false);
+}
+
 static void the_cursor_stands_on_what_has_the_focus(void **state)
 {
     int row, column;
@@ -263,6 +305,8 @@ int main(void)
         FACT(the_size_is_that_of_the_terminal),
         FACT(cells_arrive_as_they_are),
         FACT(styles_are_attributes),
+        FACT(without_colours_a_warning_is_underlined),
+        FACT(the_mouse_comes_with_its_place),
         FACT(the_cursor_stands_on_what_has_the_focus),
         FACT(the_last_cell_of_the_screen_can_be_written),
         FACT(a_view_of_another_size_is_clipped),

@@ -29,7 +29,7 @@ static void an_empty_list_has_nothing_selected(void **state)
     (void)state;
     list_view_resize(&list, 0);
     assert_int_equal(list.chosen, -1);
-    list_view_fit(&list, 10);
+    list_view_fit(&list, 1, 10);
     for (int action = 0; action < ACTION_COUNT; action++)
         list_view_act(&list, (enum action)action);
     assert_int_equal(list.chosen, -1);
@@ -55,13 +55,13 @@ static void a_list_scrolls_so_that_the_selection_shows(void **state)
     (void)state;
     list_view_resize(&list, 100);
     list_view_choose(&list, 50);
-    list_view_fit(&list, 10);
+    list_view_fit(&list, 1, 10);
     assert_int_equal(list.top, 41);
     list_view_choose(&list, 45);
-    list_view_fit(&list, 10);
+    list_view_fit(&list, 1, 10);
     assert_int_equal(list.top, 41);
     list_view_choose(&list, 40);
-    list_view_fit(&list, 10);
+    list_view_fit(&list, 1, 10);
     assert_int_equal(list.top, 40);
 }
 
@@ -71,11 +71,11 @@ static void a_taller_screen_leaves_no_gap_below_the_last_line(void **state)
     (void)state;
     list_view_resize(&list, 20);
     list_view_choose(&list, 19);
-    list_view_fit(&list, 5);
+    list_view_fit(&list, 1, 5);
     assert_int_equal(list.top, 15);
-    list_view_fit(&list, 12);
+    list_view_fit(&list, 1, 12);
     assert_int_equal(list.top, 8);
-    list_view_fit(&list, 40);
+    list_view_fit(&list, 1, 40);
     assert_int_equal(list.top, 0);
 }
 
@@ -89,7 +89,7 @@ static void every_key_that_moves_moves(void **state)
     struct list_view list = {0};
     (void)state;
     list_view_resize(&list, 30);
-    list_view_fit(&list, 10);
+    list_view_fit(&list, 1, 10);
     for (size_t i = 0; i < sizeof moves / sizeof *moves; i++) {
         assert_true(list_view_act(&list, moves[i].action));
         assert_int_equal(list.chosen, moves[i].chosen);

@@ -1,0 +1,447 @@
+/*
+ * 1  A build is planned from the file as it is, but without the shelf's pieces of those stocks that
+ *    a build before it took some of.
+ * 2  A line is what has the same stock, offer and name in the builds' lists. Where its packs are
+ *    counted pieces and each build has one line for the stock, the builds' needs are added up and
+ *    the packs counted anew; there are never more of them.
+ * 3  Shares are by need where packs were counted anew, else by price.
+ */
+#include "desk/trip.h"
+
+#include "base/memory.h"
+#include "desk/internal.h"
+
+#include <assert.h>
+#include <string.h>
+
+struct desk_trip {
+    struct arena arena;
+    struct trip trip;
+    trip_words_fn *words;
+    LIST_OF(struct desk_state *) states;
+    LIST_OF(int64_t) taken; /* stocks whose shelf is used */
+};
+
+/* ---- sharing ---- */
+
+static int64_t sum_of(const int64_t *weights, size_t count)
+{
+    int64_t sum = 0;
+    for (size_t i = 0; i < count; i++)
+        (void)whole_add(sum, weights[i], &sum);
+    return sum;
+}
+
+void trip_share_out(int64_t amount, const int64_t *weights, size_t count, int64_t *ret_shares)
+{
+    int64_t sum = sum_of(weights, count);
+    int64_t upto = 0;
+    int64_t given = 0;
+    for (size_t i = 0; i < count; i++) {
+        int64_t due = given;
+        (void)whole_add(upto, sum ? weights[i] : 1, &upto);
+        (void)whole_share(amount, upto, sum ? sum : (int64_t)count, &due);
+        ret_shares[i] = due - given;
+        given = due;
+    }
+}
+
+/* ---- the builds ---- */
+
+static bool shelf_is_taken(const struct desk_trip *trip, int64_t stock)
+{
+    for (size_t i = 0; i < trip->taken.count; i++) {
+        if (trip->taken.at[i] == stock)
+            return true;
+    }
+    return false;
+}
+
+static void clear_shelf(const struct desk_trip *trip, struct model *model)
+{
+    for (size_t i = model->leftovers.count; i-- > 0;) {
+        if (shelf_is_taken(trip, model->leftovers.at[i].stock))
+            model_remove(model, ENTITY_leftover, model->leftovers.at[i].key);
+    }
+}
+
+/* Stocks of which the plan takes something from the shelf: pieces of the shelf cost nothing. */
+static void take_shelf(struct desk_trip *trip, const struct plan *plan)
+{
+    for (size_t i = 0; i < plan->purchases.count; i++) {
+        if (plan->purchases.at[i].shelf > 0)
+            *LIST_ADD(&trip->arena, &trip->taken) = plan->purchases.at[i].stock;
+    }
+    for (size_t i = 0; i < plan->jobs.count; i++) {
+        const struct plan_job *job = &plan->jobs.at[i];
+        for (size_t k = 0; k < job->layout->blanks.count; k++) {
+            const struct cut_size *size = &job->job->sizes[job->layout->blanks.at[k].size];
+            if (size->limit != CUT_ANY)
+                *LIST_ADD(&trip->arena, &trip->taken) = job->stock;
+        }
+    }
+}
+
+/* ---- lines ---- */
+
+static bool same_goods(const struct trip *trip, const struct trip_line *line,
+                       const struct purchase *purchase)
+{
+    const struct trip_share *share = &line->shares.at[0];
+    assert(share->build < trip->builds.count);
+    return line->stock == purchase->stock && line->offer == purchase->offer &&
+           line->aisle == purchase->aisle && strcmp(share->purchase->what, purchase->what) == 0;
+}
+
+static struct trip_line *line_for(struct desk_trip *trip, const struct purchase *purchase)
+{
+    for (size_t i = 0; i < trip->trip.lines.count; i++) {
+        if (same_goods(&trip->trip, &trip->trip.lines.at[i], purchase))
+            return &trip->trip.lines.at[i];
+    }
+    struct trip_line *line = LIST_ADD(&trip->arena, &trip->trip.lines);
+    line->stock = purchase->stock;
+    line->offer = purchase->offer;
+    line->aisle = purchase->aisle;
+    line->priced = true;
+    return line;
+}
+
+/* The spend that a build has for a line of its list. */
+static const struct spend *spend_for(const struct desk_trip *trip, const struct plan *plan,
+                                     const struct purchase *purchase)
+{
+    const struct spend *found = NULL;
+    struct text words;
+    text_init(&words);
+    trip->words(&words, plan, purchase);
+    for (size_t i = 0; i < plan->facts->spends.count && !found; i++) {
+        const struct spend *spend = &plan->facts->spends.at[i];
+        if (spend->stock == purchase->stock && strcmp(spend->what, text_string(&words)) == 0)
+            found = spend;
+    }
+    text_release(&words);
+    return found;
+}
+
+static void add_share(struct desk_trip *trip, size_t build, const struct purchase *purchase)
+{
+    struct trip_line *line = line_for(trip, purchase);
+    struct trip_share *share = LIST_ADD(&trip->arena, &line->shares);
+    *share = (struct trip_share){.build = build, .purchase = purchase, .weight = purchase->price};
+    share->spend = spend_for(trip, trip->trip.builds.at[build].plan, purchase);
+    line->packs += purchase->packs;
+    line->length += purchase->length;
+    line->price += purchase->price;
+    line->priced = line->priced && purchase->priced;
+}
+
+static void add_lines(struct desk_trip *trip)
+{
+    for (int aisle = 0; aisle < AISLE_COUNT; aisle++) {
+        for (size_t build = 0; build < trip->trip.builds.count; build++) {
+            const struct plan *plan = trip->trip.builds.at[build].plan;
+            for (size_t i = 0; i < plan->purchases.count; i++) {
+                if (plan->purchases.at[i].aisle == aisle)
+                    add_share(trip, build, &plan->purchases.at[i]);
+            }
+        }
+    }
+}
+
+/* ---- packs ---- */
+
+static int64_t lines_of_stock(const struct plan *plan, int64_t stock)
+{
+    int64_t lines = 0;
+    for (size_t i = 0; i < plan->purchases.count; i++)
+        lines += plan->purchases.at[i].stock == stock;
+    return lines;
+}
+
+/* Pieces in packs, no build mixes packs of two sizes, and nobody bought his share apart. */
+static bool is_counted(const struct desk_trip *trip, const struct trip_line *line)
+{
+    size_t paid = 0;
+    for (size_t i = 0; i < line->shares.count; i++) {
+        const struct trip_share *share = &line->shares.at[i];
+        if (share->purchase->measure != QUANTITY_COUNT || share->purchase->length ||
+            lines_of_stock(trip->trip.builds.at[share->build].plan, line->stock) != 1)
+            return false;
+        paid += share->spend != NULL;
+    }
+    return line->stock && line->shares.count > 1 && (paid == 0 || paid == line->shares.count);
+}
+
+static void pool_packs(struct desk_trip *trip, struct trip_line *line)
+{
+    const struct model *model = trip->trip.builds.at[0].model;
+    const struct offer *offer = MODEL_FIND(model, offer, line->offer);
+    int64_t pieces = 0;
+    if (!offer || offer->pack < 1 || !is_counted(trip, line))
+        return;
+    for (size_t i = 0; i < line->shares.count; i++)
+        pieces += line->shares.at[i].purchase->need - line->shares.at[i].purchase->shelf;
+    int64_t packs = whole_divide_up(pieces, offer->pack);
+    if (packs < 0 || packs >= line->packs)
+        return;
+    for (size_t i = 0; i < line->shares.count; i++)
+        line->shares.at[i].weight =
+            line->shares.at[i].purchase->need - line->shares.at[i].purchase->shelf;
+    line->saved = line->packs - packs;
+    line->packs = packs;
+    line->price = packs * offer->price;
+}
+
+/* ---- money ---- */
+
+static void share_till(struct desk_trip *trip, struct trip_line *line)
+{
+    int64_t *weights = ARENA_MANY(&trip->arena, int64_t, line->shares.count);
+    int64_t *shares = ARENA_MANY(&trip->arena, int64_t, line->shares.count);
+    for (size_t i = 0; i < line->shares.count; i++)
+        weights[i] = line->shares.at[i].weight;
+    trip_share_out(line->till, weights, line->shares.count, shares);
+    line->paid = true;
+    for (size_t i = 0; i < line->shares.count; i++) {
+        struct trip_share *share = &line->shares.at[i];
+        share->till = shares[i];
+        line->paid = line->paid && share->spend;
+        line->amount += share->spend ? share->spend->amount : 0;
+    }
+}
+
+/* A line with its tax is what it adds to the whole with tax, as on the list of one build. */
+static void add_money(struct desk_trip *trip)
+{
+    int64_t tax = trip->trip.builds.at[0].model->workshop.tax;
+    int64_t upto = 0;
+    for (size_t i = 0; i < trip->trip.lines.count; i++) {
+        struct trip_line *line = &trip->trip.lines.at[i];
+        int64_t whole = 0;
+        (void)whole_add(upto, line->price, &upto);
+        (void)whole_share(upto, 1000000 + tax, 1000000, &whole);
+        line->till = whole - trip->trip.till;
+        trip->trip.till = whole;
+        share_till(trip, line);
+        trip->trip.paid += line->amount;
+    }
+}
+
+/* ---- the trip ---- */
+
+static enum fault run_pool(void *context, struct fault_note *note)
+{
+    struct desk_trip *trip = context;
+    (void)note;
+    add_lines(trip);
+    for (size_t i = 0; i < trip->trip.lines.count; i++)
+        pool_packs(trip, &trip->trip.lines.at[i]);
+    if (trip->trip.builds.count)
+        add_money(trip);
+    return FAULT_NONE;
+}
+
+struct joining {
+    struct desk_trip *trip;
+    struct desk *desk;
+    int64_t build;
+};
+
+/* Loads and plans one build more. */
+static enum fault run_join(void *context, struct fault_note *note)
+{
+    const struct joining *joining = context;
+    struct desk_trip *trip = joining->trip;
+    struct desk_state **slot = LIST_ADD(&trip->arena, &trip->states);
+    *slot = desk_state_new();
+    if (!*slot)
+        return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for this");
+    struct desk_state *state = *slot;
+    enum fault fault =
+        store_peek(joining->desk->store, joining->build, &state->model, &state->arena, note);
+    if (fault)
+        return fault;
+    clear_shelf(trip, &state->model);
+    fault = desk_state_plan(state, &joining->desk->known, note);
+    if (fault)
+        return fault;
+    *LIST_ADD(&trip->arena, &trip->trip.builds) = (struct trip_build){&state->model, state->plan};
+    take_shelf(trip, state->plan);
+    return FAULT_NONE;
+}
+
+enum fault desk_trip_begin(struct desk_trip **ret_trip, struct desk *desk, const int64_t *builds,
+                           size_t count, trip_words_fn *words, struct fault_note *note)
+{
+    enum fault fault = FAULT_NONE;
+    struct desk_trip *trip = memory_resize(NULL, sizeof *trip);
+    if (!trip)
+        return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for this");
+    memset(trip, 0, sizeof *trip);
+    arena_init(&trip->arena);
+    trip->words = words;
+    for (size_t i = 0; i < count && !fault; i++) {
+        struct joining joining = {trip, desk, builds[i]};
+        fault = desk_guard(&trip->arena, run_join, &joining, note);
+    }
+    if (!fault)
+        fault = desk_guard(&trip->arena, run_pool, trip, note);
+    if (fault)
+        desk_trip_free(trip);
+    else
+        *ret_trip = trip;
+    return fault;
+}
+
+void desk_trip_free(struct desk_trip *trip)
+{
+    if (!trip)
+        return;
+    for (size_t i = 0; i < trip->states.count; i++)
+        desk_state_free(trip->states.at[i]);
+    arena_release(&trip->arena);
+    memory_release(trip);
+}
+
+const struct trip *desk_trip_of(const struct desk_trip *trip)
+{
+    return &trip->trip;
+}
+
+/* ---- paying ---- */
+
+/* A change of the models of a line's builds. */
+struct paying {
+    const struct desk_trip *trip;
+    const struct trip_line *line;
+    const char *day;
+    int64_t amount;
+    bool back; /* spends are taken away */
+    LIST_OF(struct store_change) changes;
+    struct arena arena;
+};
+
+static enum fault add_spend(const struct paying *paying, const struct trip_share *share,
+                            int64_t amount, struct model *after, struct fault_note *note)
+{
+    struct text words;
+    struct spend *spend = MODEL_ADD(after, spend);
+    spend->stock = paying->line->stock;
+    spend->aisle = paying->line->aisle;
+    spend->amount = amount;
+    text_init(&words);
+    paying->trip->words(&words, paying->trip->trip.builds.at[share->build].plan, share->purchase);
+    const struct entity *entity = entity_of(ENTITY_spend);
+    enum fault fault =
+        field_read(field_named(entity, "what"), after, spend, text_string(&words), note);
+    if (!fault)
+        fault = field_read(field_named(entity, "dated"), after, spend, paying->day, note);
+    text_release(&words);
+    return fault;
+}
+
+/* The build as it is in the file: the trip's own has its shelf cleared. */
+static enum fault change_share(struct paying *paying, struct desk *desk,
+                               const struct trip_share *share, int64_t amount,
+                               struct fault_note *note)
+{
+    int64_t build = paying->trip->trip.builds.at[share->build].model->build.key;
+    struct model *before = ARENA_NEW(&paying->arena, struct model);
+    struct model *after = ARENA_NEW(&paying->arena, struct model);
+    enum fault fault = store_peek(desk->store, build, before, &paying->arena, note);
+    if (fault)
+        return fault;
+    model_copy(after, before, &paying->arena);
+    if (!paying->back)
+        fault = add_spend(paying, share, amount, after, note);
+    else if (model_remove(after, ENTITY_spend, share->spend->key) == 0)
+        fault = fault_say(note, FAULT_CHANGED, 0, "the spend is not there any more");
+    *LIST_ADD(&paying->arena, &paying->changes) = (struct store_change){before, after};
+    return fault;
+}
+
+struct paying_run {
+    struct paying *paying;
+    struct desk *desk;
+};
+
+static enum fault run_changes(void *context, struct fault_note *note)
+{
+    const struct paying_run *run = context;
+    struct paying *paying = run->paying;
+    const struct trip_line *line = paying->line;
+    size_t count = line->shares.count;
+    int64_t *weights = ARENA_MANY(&paying->arena, int64_t, count);
+    int64_t *shares = ARENA_MANY(&paying->arena, int64_t, count);
+    enum fault fault = FAULT_NONE;
+    size_t open = 0;
+    for (size_t i = 0; i < count; i++) {
+        if (!line->shares.at[i].spend)
+            weights[open++] = line->shares.at[i].till;
+    }
+    trip_share_out(paying->amount, weights, open, shares);
+    open = 0;
+    for (size_t i = 0; i < count && !fault; i++) {
+        const struct trip_share *share = &line->shares.at[i];
+        if (paying->back == (share->spend != NULL))
+            fault = change_share(paying, run->desk, share, paying->back ? 0 : shares[open++], note);
+    }
+    return fault;
+}
+
+static enum fault carry_out(struct desk *desk, struct paying *paying, const char *what,
+                            struct fault_note *note)
+{
+    char label[STORE_LABEL];
+    struct text words;
+    struct paying_run run = {paying, desk};
+    const struct trip_share *first = &paying->line->shares.at[0];
+    arena_init(&paying->arena);
+    text_init(&words);
+    paying->trip->words(&words, paying->trip->trip.builds.at[first->build].plan, first->purchase);
+    desk_label(label, "%s: %s", what, text_string(&words));
+    text_release(&words);
+    enum fault fault = desk_guard(&paying->arena, run_changes, &run, note);
+    if (!fault && paying->changes.count == 0)
+        fault = fault_say(note, FAULT_REFUSED, 0, "there is nothing to change");
+    if (!fault)
+        fault = store_save_together(desk->store, paying->changes.at, paying->changes.count, label,
+                                    note);
+    arena_release(&paying->arena);
+    return fault ? fault : desk_take_up(desk, desk_model(desk)->build.key, note);
+}
+
+/* What is still to be paid of a line by its price. */
+static int64_t open_till(const struct trip_line *line)
+{
+    int64_t sum = 0;
+    for (size_t i = 0; i < line->shares.count; i++)
+        sum += line->shares.at[i].spend ? 0 : line->shares.at[i].till;
+    return sum;
+}
+
+enum fault desk_trip_pay(struct desk *desk, const struct desk_trip *trip, size_t line,
+                         const char *day, const char *typed, struct fault_note *note)
+{
+    assert(line < trip->trip.lines.count);
+    struct paying paying = {.trip = trip, .line = &trip->trip.lines.at[line], .day = day};
+    struct spend probe = {.key = 0};
+    paying.amount = open_till(paying.line);
+    if (typed) {
+        enum fault fault = field_read(field_named(entity_of(ENTITY_spend), "amount"),
+                                      &desk->state->model, &probe, typed, note);
+        if (fault)
+            return fault;
+        paying.amount = probe.amount;
+    }
+    return carry_out(desk, &paying, "paid", note);
+}
+
+enum fault desk_trip_unpay(struct desk *desk, const struct desk_trip *trip, size_t line,
+                           struct fault_note *note)
+{
+    assert(line < trip->trip.lines.count);
+    struct paying paying = {.trip = trip, .line = &trip->trip.lines.at[line], .back = true};
+    return carry_out(desk, &paying, "not paid", note);
+}

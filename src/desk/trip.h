@@ -1,0 +1,82 @@
+/*
+ * A shopping trip for several builds: one list by aisle, and of each line what every build has a
+ * share in. Packs are counted over all builds together; what is cut from a stick, a sheet or a roll
+ * is bought for each build as its own plan cuts it, so that nothing is short at the saw. What lies
+ * on the shelf is given to the first of the builds that has a use for it.
+ *
+ * Shares add up: those of a line to the line, the lines to the whole, to the smallest coin.
+ */
+#ifndef DESK_TRIP_H
+#define DESK_TRIP_H
+
+#include "desk/desk.h"
+
+struct trip_share {
+    size_t build; /* index into trip.builds */
+    const struct purchase *purchase;
+    int64_t weight;            /* what a line is shared by */
+    int64_t till;              /* of the line's */
+    const struct spend *spend; /* that was written down for it; NULL: not paid */
+};
+
+struct trip_line {
+    int64_t stock, offer;
+    int64_t aisle;
+    int64_t packs;       /* 0 for a length of roll */
+    int64_t saved;       /* packs fewer than each build by itself would buy */
+    int64_t length;      /* of roll */
+    int64_t price, till; /* without tax, and with it */
+    bool priced;
+    bool paid;      /* all its shares are */
+    int64_t amount; /* that was paid for those that are */
+    LIST_OF(struct trip_share) shares;
+};
+
+struct trip_build {
+    const struct model *model;
+    const struct plan *plan;
+};
+
+struct trip {
+    LIST_OF(struct trip_build) builds;
+    LIST_OF(struct trip_line) lines; /* by aisle */
+    int64_t till;                    /* sum of the lines */
+    int64_t paid;                    /* sum of what was paid */
+};
+
+/* What a spend for a line of a build's own list says; the list knows it by that again. */
+typedef void trip_words_fn(struct text *out, const struct plan *plan,
+                           const struct purchase *purchase);
+
+struct desk_trip;
+
+/*
+ * Plans the builds, in the order in which they are given (each once), and pools their lists.
+ * Faults: as desk_take_up. `desk_trip_of` is good until the trip is freed; a payment makes another
+ * trip necessary.
+ */
+enum fault desk_trip_begin(struct desk_trip **ret_trip, struct desk *desk, const int64_t *builds,
+                           size_t count, trip_words_fn *words, struct fault_note *note);
+void desk_trip_free(struct desk_trip *trip); /* NULL-safe */
+const struct trip *desk_trip_of(const struct desk_trip *trip);
+
+/*
+ * Writes down that a line was paid: in every build that has an unpaid share, a spend of `day` for
+ * it. `typed` is what was paid in all, tax included, or NULL for the line's price. One edit.
+ * Faults: those of field_read; REFUSED where all is paid; those of store_save.
+ */
+enum fault desk_trip_pay(struct desk *desk, const struct desk_trip *trip, size_t line,
+                         const char *day, const char *typed, struct fault_note *note);
+
+/* Takes the spends of a line away again, as one edit. REFUSED where there are none. */
+enum fault desk_trip_unpay(struct desk *desk, const struct desk_trip *trip, size_t line,
+                           struct fault_note *note);
+
+/*
+ * Shares an amount out by weights, so that the shares add up to it: each is what the running sum
+ * of the weights makes it more, rounded. Weights are not negative; where all are 0, every one
+ * counts the same.
+ */
+void trip_share_out(int64_t amount, const int64_t *weights, size_t count, int64_t *ret_shares);
+
+#endif
