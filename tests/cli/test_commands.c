@@ -158,8 +158,8 @@ static void commands_print_every_view_as_json_too(void **state)
         if (!(command->options & OPTION_JSON))
             continue;
         const struct answer *answer =
-            command->takes_build ? run(shell, command->name, "Wing headboard", "--json", NULL)
-                                 : run(shell, command->name, "--json", NULL);
+            command->least > 0 ? run(shell, command->name, "Wing headboard", "--json", NULL)
+                               : run(shell, command->name, "--json", NULL);
         json_error_t error;
         json_t *json = json_loads(answer->out, JSON_REJECT_DUPLICATES, &error);
         if (!json)
