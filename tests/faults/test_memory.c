@@ -89,7 +89,7 @@ static bool interrupt(const struct scene_kind *kind, const struct scene_ends *en
 
 /* Every early request, then ever fewer: the later ones are the same few over and over. */
 #ifdef __SANITIZE_ADDRESS__
-#define THINNING 4
+#define THINNING 2
 #else
 #define THINNING 15
 #endif

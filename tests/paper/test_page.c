@@ -53,7 +53,6 @@ static void look_at(const char *name, look_fn *look)
 {
     struct work_bench bench;
 
-    work_begin(&bench);
     work_case(&bench, name);
     bench.made.escape = &bench.escape;
     assert_int_equal(setjmp(bench.escape), 0);
