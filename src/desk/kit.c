@@ -13,6 +13,7 @@ struct kit_entry {
     int64_t width[2];
     int64_t length[2];
     int64_t gauge;
+    enum nature_word nature;
 };
 
 #define BOTH(inch, mm)           \
@@ -22,51 +23,30 @@ struct kit_entry {
 
 /* Usual sizes: common practice, no source, but for the dressed sections (American Softwood Lumber
  * Standard, PS 20). Cloth, batting and foam differ from shop to shop: the maker measures. */
+/* clang-format off */
 static const struct kit_entry entries[KIT_STOCKS] = {
-    [KIT_STUD] =
-        {{"2x3 stick", "38 x 63 stick"}, STOCK_STICK, false, BOTH(1.5, 38), BOTH(2.5, 63), {0}, 0},
-    [KIT_SQUARE] =
-        {{"2x2 stick", "38 x 38 stick"}, STOCK_STICK, false, BOTH(1.5, 38), BOTH(1.5, 38), {0}, 0},
-    [KIT_THIN_PANEL] =
-        {{"Plywood 1/2 in", "Plywood 12 mm"}, STOCK_SHEET, false, BOTH(0.5, 12), {0}, {0}, 0},
-    [KIT_THICK_PANEL] =
-        {{"Plywood 3/4 in", "Plywood 18 mm"}, STOCK_SHEET, false, BOTH(0.75, 18), {0}, {0}, 0},
-    [KIT_THIN_FOAM] = {{"Foam 2 in", "Foam 50 mm"}, STOCK_FOAM, false, BOTH(2, 50), {0}, {0}, 0},
-    [KIT_THICK_FOAM] = {{"Foam 3 in", "Foam 75 mm"}, STOCK_FOAM, false, BOTH(3, 75), {0}, {0}, 0},
-    [KIT_BATTING] = {{"Batting 1/2 in", "Batting 12 mm"},
-                     STOCK_BATTING,
-                     true,
-                     BOTH(0.5, 12),
-                     BOTH(48, 1500),
-                     {0},
-                     0},
-    [KIT_COVER] = {{"Cover cloth", "Cover cloth"},
-                   STOCK_CLOTH,
-                   true,
-                   BOTH(0.05, 1.2),
-                   BOTH(54, 1400),
-                   {0},
-                   0},
-    [KIT_LINING] = {{"Lining cloth", "Lining cloth"},
-                    STOCK_CLOTH,
-                    false,
-                    BOTH(0.015, 0.4),
-                    BOTH(60, 1500),
-                    {0},
-                    0},
-    [KIT_LONG_SCREW] =
-        {{"Screws #8 x 3", "Screws 4 x 80"}, STOCK_SCREW, false, {0}, {0}, BOTH(3, 80), 8},
-    [KIT_PANEL_SCREW] =
-        {{"Screws #8 x 1-1/4", "Screws 4 x 30"}, STOCK_SCREW, false, {0}, {0}, BOTH(1.25, 30), 8},
-    [KIT_JOIN_SCREW] =
-        {{"Screws #10 x 3", "Screws 5 x 80"}, STOCK_SCREW, false, {0}, {0}, BOTH(3, 80), 10},
-    [KIT_SHORT_SCREW] =
-        {{"Screws #10 x 2-1/2", "Screws 5 x 60"}, STOCK_SCREW, false, {0}, {0}, BOTH(2.5, 60), 10},
-    [KIT_STAPLE] =
-        {{"Staples 3/8 in", "Staples 10 mm"}, STOCK_STAPLE, true, {0}, {0}, BOTH(0.375, 10), 0},
-    [KIT_SPRAY] = {{"Spray glue", "Spray glue"}, STOCK_SPRAY, true, {0}, {0}, {0}, 0},
-    [KIT_GLUE] = {{"Wood glue", "Wood glue"}, STOCK_GLUE, true, {0}, {0}, {0}, 0},
+    [KIT_STUD]        = {{"2x3 stick", "38 x 63 stick"},           STOCK_STICK,   false, BOTH(1.5, 38),    BOTH(2.5, 63),  {0},             0,  NATURE_PLAIN},
+    [KIT_SQUARE]      = {{"2x2 stick", "38 x 38 stick"},           STOCK_STICK,   false, BOTH(1.5, 38),    BOTH(1.5, 38),  {0},             0,  NATURE_PLAIN},
+    [KIT_THIN_PANEL]  = {{"Plywood 1/2 in", "Plywood 12 mm"},      STOCK_SHEET,   false, BOTH(0.5, 12),    {0},            {0},             0,  NATURE_PLAIN},
+    [KIT_THICK_PANEL] = {{"Plywood 3/4 in", "Plywood 18 mm"},      STOCK_SHEET,   false, BOTH(0.75, 18),   {0},            {0},             0,  NATURE_PLAIN},
+    [KIT_THIN_FOAM]   = {{"Foam 2 in", "Foam 50 mm"},              STOCK_FOAM,    false, BOTH(2, 50),      {0},            {0},             0,  NATURE_PLAIN},
+    [KIT_THICK_FOAM]  = {{"Foam 3 in", "Foam 75 mm"},              STOCK_FOAM,    false, BOTH(3, 75),      {0},            {0},             0,  NATURE_PLAIN},
+    [KIT_BATTING]     = {{"Batting 1/2 in", "Batting 12 mm"},      STOCK_BATTING, true,  BOTH(0.5, 12),    BOTH(48, 1500), {0},             0,  NATURE_PLAIN},
+    [KIT_COVER]       = {{"Cover cloth", "Cover cloth"},           STOCK_CLOTH,   true,  BOTH(0.05, 1.2),  BOTH(54, 1400), {0},             0,  NATURE_PLAIN},
+    [KIT_LINING]      = {{"Lining cloth", "Lining cloth"},         STOCK_CLOTH,   false, BOTH(0.015, 0.4), BOTH(60, 1500), {0},             0,  NATURE_PLAIN},
+    [KIT_LONG_SCREW]  = {{"Screws #8 x 3", "Screws 4 x 80"},       STOCK_SCREW,   false, {0},              {0},            BOTH(3, 80),     8,  NATURE_PLAIN},
+    [KIT_PANEL_SCREW] = {{"Screws #8 x 1-1/4", "Screws 4 x 30"},   STOCK_SCREW,   false, {0},              {0},            BOTH(1.25, 30),  8,  NATURE_PLAIN},
+    [KIT_JOIN_SCREW]  = {{"Screws #10 x 3", "Screws 5 x 80"},      STOCK_SCREW,   false, {0},              {0},            BOTH(3, 80),     10, NATURE_PLAIN},
+    [KIT_SHORT_SCREW] = {{"Screws #10 x 2-1/2", "Screws 5 x 60"},  STOCK_SCREW,   false, {0},              {0},            BOTH(2.5, 60),   10, NATURE_PLAIN},
+    [KIT_STAPLE]      = {{"Staples 3/8 in", "Staples 10 mm"},      STOCK_STAPLE,  true,  {0},              {0},            BOTH(0.375, 10), 0,  NATURE_PLAIN},
+    [KIT_SPRAY]       = {{"Spray glue", "Spray glue"},             STOCK_SPRAY,   true,  {0},              {0},            {0},             0,  NATURE_PLAIN},
+    [KIT_GLUE]        = {{"Wood glue", "Wood glue"},               STOCK_GLUE,    true,  {0},              {0},            {0},             0,  NATURE_PLAIN},
+    [KIT_THREAD]      = {{"Thread", "Thread"},                     STOCK_CORD,    false, {0},              {0},            {0},             0,  NATURE_THREAD},
+    [KIT_STITCHING]   = {{"Stitching thread", "Stitching thread"}, STOCK_CORD,    false, {0},              {0},            {0},             0,  NATURE_STITCHING},
+    [KIT_CARD]        = {{"Card strip", "Card strip"},             STOCK_STRIP,   false, {0},              BOTH(0.5, 12),  {0},             0,  NATURE_CARD},
+    [KIT_TACK_STRIP]  = {{"Tack strip", "Tack strip"},             STOCK_STRIP,   false, {0},              {0},            {0},             0,  NATURE_TACK_STRIP},
 };
+/* clang-format on */
 
 #define SPRAY_COVERAGE INT64_C(1858061) /* 20 ft2 in mm2 */
 
@@ -76,8 +56,8 @@ static bool entry_fits(const struct kit_entry *entry, enum units units, const st
         return false;
     if (strcmp(stock->name, entry->name[units]) == 0)
         return true;
-    if (entry->any)
-        return true;
+    if (entry->any || entry->nature != NATURE_PLAIN)
+        return stock->nature == (int64_t)entry->nature;
     return stock->kind != STOCK_CLOTH && stock->thickness == entry->thickness[units] &&
            stock->length == entry->length[units] && stock->gauge == entry->gauge &&
            (stock->kind != STOCK_STICK || stock->width == entry->width[units]);
@@ -101,6 +81,7 @@ static int64_t entry_add(struct kit *kit, const struct kit_entry *entry)
     stock->width = entry->width[kit->units];
     stock->length = entry->length[kit->units];
     stock->gauge = entry->gauge;
+    stock->nature = entry->nature;
     if (entry->kind == STOCK_SPRAY)
         stock->coverage = SPRAY_COVERAGE;
     return stock->key;
@@ -158,6 +139,18 @@ struct facing *kit_facing(struct kit *kit, int64_t box, enum side_word side,
     return facing;
 }
 
+/* What a layer is sewn and closed with, beside the staples. */
+static void layer_notions(struct kit *kit, enum layer_word kind)
+{
+    if (kind == LAYER_COVER)
+        kit_stock(kit, KIT_THREAD);
+    if (kind == LAYER_OUTSIDE_BACK) {
+        kit_stock(kit, KIT_CARD);
+        kit_stock(kit, KIT_TACK_STRIP);
+        kit_stock(kit, KIT_STITCHING);
+    }
+}
+
 struct layer *kit_layer(struct kit *kit, int64_t box, enum layer_word kind, enum shape_word shape,
                         enum side_word side)
 {
@@ -175,6 +168,7 @@ struct layer *kit_layer(struct kit *kit, int64_t box, enum layer_word kind, enum
     layer->side = side;
     layer->stock = kit_stock(kit, stocks[kind]);
     kit_stock(kit, KIT_STAPLE);
+    layer_notions(kit, kind);
     return layer;
 }
 

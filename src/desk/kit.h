@@ -27,6 +27,10 @@ enum kit_stock_name {
     KIT_STAPLE,
     KIT_SPRAY,
     KIT_GLUE,
+    KIT_THREAD,
+    KIT_STITCHING,  /* strong thread, for what is closed by hand */
+    KIT_CARD,       /* card strip, for the blind top of a back */
+    KIT_TACK_STRIP, /* metal strip with points, for its sides */
     KIT_STOCKS
 };
 
@@ -47,7 +51,8 @@ int64_t kit_stock(struct kit *kit, enum kit_stock_name name);
 int64_t kit_pick(const struct kit *kit, int64_t inch, int64_t mm); /* by the build's units */
 
 /* Each adds one item and gives its key, or the item where more is to be set; it is good until the
- * next item of its kind. The screws, glue and staples that go with it become stock too. kit_layer
+ * next item of its kind. The screws, glue, staples, thread and strips that go with it
+ * become stock too. kit_layer
  * is for everything but foam. */
 struct box *kit_box(struct kit *kit, const char *name, enum frame_word frame,
                     const int64_t size[3]);

@@ -212,12 +212,15 @@ void piece_bed_base(struct kit *kit, const int64_t *sizes)
 
 /* ---- nothing ---- */
 
-/* Only stock to begin with: a box wants sticks, and a panel a sheet. */
+/* Only stock to begin with: a box wants sticks, a panel a sheet, and what is sewn or closed blind
+ * its thread and strips, which nobody names in a layer. */
 void piece_blank(struct kit *kit, const int64_t *sizes)
 {
+    static const enum kit_stock_name stocks[] = {KIT_STUD,  KIT_SQUARE,     KIT_THIN_PANEL,
+                                                 KIT_COVER, KIT_THREAD,     KIT_STITCHING,
+                                                 KIT_CARD,  KIT_TACK_STRIP, KIT_STAPLE};
+
     (void)sizes;
-    kit_stock(kit, KIT_STUD);
-    kit_stock(kit, KIT_SQUARE);
-    kit_stock(kit, KIT_THIN_PANEL);
-    kit_stock(kit, KIT_COVER);
+    for (size_t i = 0; i < sizeof stocks / sizeof *stocks; i++)
+        kit_stock(kit, stocks[i]);
 }

@@ -49,6 +49,31 @@ struct printed print_roll(const struct plan *plan, int64_t length)
     return printed;
 }
 
+/* Nail strip in pieces of 30 in, say, and not card strip on a reel. */
+static bool sold_in_pieces(const struct model *facts, int64_t stock)
+{
+    const struct stock *found = MODEL_FIND(facts, stock, stock);
+
+    for (size_t i = 0; found && found->kind == STOCK_STRIP && i < facts->offers.count; i++) {
+        const struct offer *offer = &facts->offers.at[i];
+        if (offer->stock == stock && offer->length > 0 && offer->length < LENGTH_YARD)
+            return true;
+    }
+    return false;
+}
+
+struct printed print_sold(const struct plan *plan, int64_t stock, enum quantity quantity,
+                          int64_t amount)
+{
+    int64_t grain = model_units(plan->facts) == UNITS_INCH ? LENGTH_INCH / 16 : LENGTH_MM;
+
+    if (quantity != QUANTITY_LENGTH)
+        return print_quantity(plan, quantity, amount);
+    if (amount >= LENGTH_YARD && !sold_in_pieces(plan->facts, stock))
+        return print_roll(plan, amount);
+    return print_length_unit(plan, grain * whole_divide_up(amount, grain));
+}
+
 struct printed print_minutes(int64_t minutes)
 {
     int64_t whole = whole_divide_even(minutes, 1000);

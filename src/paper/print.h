@@ -20,6 +20,14 @@ struct printed print_marked(int64_t length, enum units units);
 /* Cloth off a roll as it is asked for in a shop: yards, or metres. */
 struct printed print_roll(const struct plan *plan, int64_t length);
 
+/*
+ * An amount of a stock (0: of none) as a shop sells it. Lengths off a roll or a reel are in yards
+ * or metres, as print_roll; strip that an offer sells in pieces shorter than a yard, and
+ * what is itself shorter, is measured in the unit of the build and rounded up to what a tape shows.
+ */
+struct printed print_sold(const struct plan *plan, int64_t stock, enum quantity quantity,
+                          int64_t amount);
+
 /* Hours and minutes: "2 h 05". */
 struct printed print_minutes(int64_t minutes);
 

@@ -10,6 +10,7 @@
 #include "draw/piece.h"
 #include "draw/raster.h"
 #include "draw/section.h"
+#include "paper/print.h"
 #include "plan/cloth_built.h"
 #include "plan/cloth_ways.h"
 #include "plan/doable.h"
@@ -46,6 +47,9 @@ void sheet_total(struct text *out, const struct plan *plan);
 const char *sheet_purchase_name(const struct plan *plan, const struct purchase *purchase);
 void sheet_purchase_size(struct text *out, const struct plan *plan,
                          const struct purchase *purchase);
+/* Of its need, or of what of it lies on the shelf, as the shop sells it: "1.98 yd". */
+struct printed sheet_purchase_amount(const struct plan *plan, const struct purchase *purchase,
+                                     int64_t amount);
 /* What a spend for the line says: "2x3 stud, 10 of 96". */
 void sheet_purchase_words(struct text *out, const struct plan *plan,
                           const struct purchase *purchase);

@@ -27,8 +27,7 @@ void sheet_needs(struct text *out, const struct plan *plan)
             sheet_purchase_size(&size, plan, purchase);
             table_cell(&table, "%s", sheet_purchase_name(plan, purchase));
             table_cell(&table, "%s", text_string(&size));
-            table_cell(&table, "need %s",
-                       print_quantity(plan, purchase->measure, purchase->need).at);
+            table_cell(&table, "need %s", sheet_purchase_amount(plan, purchase, purchase->need).at);
             text_release(&size);
         }
         if (table.count)

@@ -214,7 +214,7 @@ static void used_up(struct text *out, const struct plan *plan)
         const struct consumable *used = &plan->consumables.at[i];
         const struct layer *layer = layer_of(plan, used->layer);
         table_cell(&table, "%s %s", print_box(plan, used->box), words_layer.at[layer->kind].name);
-        table_cell(&table, "%s", print_quantity(plan, used->measure, used->amount).at);
+        table_cell(&table, "%s", print_sold(plan, used->stock, used->measure, used->amount).at);
         table_cell(&table, "%s", used->stock ? plan_stock_name(plan, used->stock) : used->what);
     }
     table_end(&table, out);

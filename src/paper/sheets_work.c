@@ -21,12 +21,20 @@ void sheet_purchase_size(struct text *out, const struct plan *plan, const struct
                     print_length(plan, offer->length).at, print_length(plan, offer->width).at);
     } else if (offer && offer->length) {
         text_format(out, "%lld of %s", (long long)purchase->packs,
-                    print_length(plan, offer->length).at);
+                    purchase->measure == QUANTITY_LENGTH
+                        ? print_sold(plan, purchase->stock, QUANTITY_LENGTH, offer->length).at
+                        : print_length(plan, offer->length).at);
     } else if (offer && offer->pack > 1) {
         text_format(out, "%lld x %lld", (long long)purchase->packs, (long long)offer->pack);
     } else {
         text_format(out, "%lld", (long long)purchase->packs);
     }
+}
+
+struct printed sheet_purchase_amount(const struct plan *plan, const struct purchase *purchase,
+                                     int64_t amount)
+{
+    return print_sold(plan, purchase->stock, purchase->measure, amount);
 }
 
 const char *sheet_purchase_name(const struct plan *plan, const struct purchase *purchase)
@@ -69,9 +77,9 @@ static void purchase_row(struct table *table, const struct plan *plan,
     table_cell(table, "%s", sheet_purchase_name(plan, purchase));
     table_cell(table, "%s", text_string(&size));
     table_cell(table, "%s", purchase->priced ? print_money(plan, purchase->till).at : "no price");
-    table_cell(table, "need %s", print_quantity(plan, purchase->measure, purchase->need).at);
+    table_cell(table, "need %s", sheet_purchase_amount(plan, purchase, purchase->need).at);
     table_cell(table, purchase->shelf ? "%s on the shelf" : "%s",
-               purchase->shelf ? print_quantity(plan, purchase->measure, purchase->shelf).at
+               purchase->shelf ? sheet_purchase_amount(plan, purchase, purchase->shelf).at
                                : board_feet(plan, purchase).at);
     text_release(&size);
 }

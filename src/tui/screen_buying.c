@@ -148,10 +148,9 @@ static void paint_foot(struct tui *tui, const struct buying_state *state, int ro
     struct text foot;
     text_init(&foot);
     text_format(&foot, "%s: need %s", words_aisle.at[line->aisle].help,
-                print_quantity(plan, line->measure, line->need).at);
+                sheet_purchase_amount(plan, line, line->need).at);
     if (line->shelf)
-        text_format(&foot, ", %s on the shelf",
-                    print_quantity(plan, line->measure, line->shelf).at);
+        text_format(&foot, ", %s on the shelf", sheet_purchase_amount(plan, line, line->shelf).at);
     if (before)
         text_format(&foot, "; paid before: %s for %s", print_money(plan, before->amount).at,
                     before->what);

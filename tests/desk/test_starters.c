@@ -1,5 +1,6 @@
 #include "workshop.h"
 
+#include "desk/kit.h"
 #include "desk/starters.h"
 
 #include <setjmp.h>
@@ -82,11 +83,55 @@ static void starters_use_the_stock_that_is_there(void **state)
     struct fault_note refused;
     DONE(desk_set(desk, ENTITY_build, 0, "name", "The first", note));
     DONE(desk_new_build(desk, "new", change_start, &start, note));
-    assert_int_equal(desk_model(desk)->stocks.count, stocks);
+    /* that workshop has everything but thread */
+    assert_int_equal(desk_model(desk)->stocks.count, stocks + 1);
     start.sizes[0] = 1 * LENGTH_INCH;
     assert_int_equal(desk_new_build(desk, "new", change_start, &start, &refused), FAULT_RANGE);
     assert_string_equal(refused.path, "mattress");
     assert_string_equal(desk_model(desk)->build.name, "Wing headboard");
+    desk_close(desk);
+    place_end(&place);
+}
+
+/* Every line of thread, cord and strips has a place in the workshop where its price can stand. */
+static void check_notions(const struct plan *plan, size_t at_least)
+{
+    size_t lines = 0;
+    for (size_t i = 0; i < plan->purchases.count; i++) {
+        const struct purchase *purchase = &plan->purchases.at[i];
+        if (purchase->aisle != AISLE_TRIM)
+            continue;
+        lines++;
+        if (!purchase->stock)
+            print_error("no stock: %s\n", purchase->what);
+        assert_int_not_equal(purchase->stock, 0);
+    }
+    assert_in_range(lines, at_least, 9);
+}
+
+static enum fault change_backed(struct model *draft, void *context, struct fault_note *note)
+{
+    enum fault fault = change_start(draft, context, note);
+    struct kit kit;
+    kit_open(&kit, draft);
+    struct layer *back =
+        kit_layer(&kit, draft->boxes.at[0].key, LAYER_OUTSIDE_BACK, SHAPE_FLAT, SIDE_BACK);
+    back->closing = CLOSING_BLIND;
+    return fault;
+}
+
+static void starters_put_thread_and_strips_on_the_shopping_list(void **state)
+{
+    (void)state;
+    struct workshop_place place;
+    place_begin(&place);
+    struct desk *desk = desk_at(&place);
+    struct start start = {starter_named("wing-headboard"), UNITS_MM, {0}};
+    DONE(desk_new_build(desk, "new", change_start, &start, note));
+    check_notions(desk_plan(desk), 1);
+    start.starter = starter_named("storage-bench");
+    DONE(desk_new_build(desk, "new", change_backed, &start, note));
+    check_notions(desk_plan(desk), 2);
     desk_close(desk);
     place_end(&place);
 }
@@ -114,6 +159,7 @@ int main(void)
         cmocka_unit_test(starters_can_be_built_as_they_come_in_inches),
         cmocka_unit_test(starters_can_be_built_as_they_come_in_millimetres),
         cmocka_unit_test(starters_use_the_stock_that_is_there),
+        cmocka_unit_test(starters_put_thread_and_strips_on_the_shopping_list),
         cmocka_unit_test(starters_ask_at_most_five_questions_with_usual_answers),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
