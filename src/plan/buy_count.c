@@ -194,6 +194,24 @@ static int64_t *count_placed(const struct buying *buying)
     return placed;
 }
 
+/* "lid hinge"; of a zip its length too, as it comes out of the seam that it stands in. */
+static const char *fitting_said(const struct buying *buying, const struct fitting *fitting)
+{
+    const struct planning *planning = buying->planning;
+    const char *name = *fitting->name ? fitting->name : words_fitting.at[fitting->kind].name;
+    char length[QUANTITY_TEXT];
+
+    for (size_t i = 0; i < planning->plan->seams.count; i++) {
+        const struct seam *seam = &planning->plan->seams.at[i];
+
+        if (seam->fitting != fitting->key || seam->zip == 0)
+            continue;
+        quantity_print_unit(length, QUANTITY_LENGTH, model_units(planning->model), seam->zip);
+        return arena_format(planning->arena, "%s, %s", name, length);
+    }
+    return name;
+}
+
 /* By the piece or by length; what is cut from a stick is a part. */
 static void need_fittings(struct buying *buying)
 {
@@ -202,7 +220,7 @@ static void need_fittings(struct buying *buying)
 
     for (size_t i = 0; i < model->fittings.count; i++) {
         const struct fitting *fitting = &model->fittings.at[i];
-        const char *name = *fitting->name ? fitting->name : words_fitting.at[fitting->kind].name;
+        const char *name = fitting_said(buying, fitting);
 
         if (is_by_length(model, fitting->stock))
             need_more(buying, fitting->stock, STOCK_HARDWARE, name, QUANTITY_LENGTH,

@@ -27,7 +27,8 @@ void check_landings(struct planning *planning);
  */
 void check_seams(struct planning *planning);
 
-/* Seat foam that is light or joined, a hand gun and hardwood, pile under nail strips. */
+/* Seat foam that is light or joined, a hand gun and hardwood, pile under nail strips, zips without
+ * a seam. */
 void check_soft(struct planning *planning);
 
 /* Pieces of cloth that came out shorter than they were planned. */

@@ -4,6 +4,7 @@
  * 1  Foam that is sat on is crushed in months when it is too light, and shows its joints.
  * 2  A hand gun does not drive staples home in hardwood.
  * 3  Nail strips bruise pile: an outside back of it is stitched on by hand.
+ * 4  A zip stands in a sewn seam; where the maker put it no cover may have one.
  */
 #include "plan/check.h"
 
@@ -108,6 +109,19 @@ static void check_pile(struct planning *planning, const struct layer *layer)
         finding_add(planning, FINDING_PILE_BRUISED, ENTITY_layer, layer->key);
 }
 
+/* ---- zips ---- */
+
+static void check_zip(struct planning *planning, const struct fitting *zip)
+{
+    const struct plan *plan = planning->plan;
+
+    for (size_t i = 0; i < plan->seams.count; i++)
+        if (plan->seams.at[i].fitting == zip->key && plan->seams.at[i].zip > 0)
+            return;
+    argument_text(finding_add(planning, FINDING_ZIP_NOWHERE, ENTITY_box, zip->box), 0,
+                  words_side.at[zip->side].name);
+}
+
 /* ---- all ---- */
 
 void check_soft(struct planning *planning)
@@ -123,6 +137,9 @@ void check_soft(struct planning *planning)
         }
         check_pile(planning, layer);
     }
+    for (size_t i = 0; i < model->fittings.count; i++)
+        if (model->fittings.at[i].kind == FITTING_ZIP)
+            check_zip(planning, &model->fittings.at[i]);
     for (size_t i = 0; has_only_a_hand_gun(model) && i < model->boxes.count; i++)
         check_gun(planning, &model->boxes.at[i]);
 }

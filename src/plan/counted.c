@@ -159,7 +159,8 @@ static void count_seam(const struct model *model, struct counted *counted, const
     int64_t length = seam->count * seam->length;
 
     layer->seam += length;
-    layer->by_seam[seam->kind] += length;
+    if (seam->kind != SEAM_STRAIGHT || seam->zip == 0) /* the minutes of a zip hold its seams */
+        layer->by_seam[seam->kind] += length;
     layer->zips += seam->zip > 0;
     if (seam->kind == SEAM_BOXING)
         layer->boxing_corners += seam->count * seam->corners;

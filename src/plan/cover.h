@@ -221,8 +221,14 @@ void sew_by_hand(struct planning *planning, const struct spread *spread, const c
  * what is sewn by hand. */
 int64_t sewing_thread(const struct planning *planning, size_t first, bool by_hand);
 
-/* As wide as the boxing at an edge is cut, and as long as a sewn edge of the face is between the
- * seams at its ends (cover_sewn.c). */
+/* The zip in the boxing of an edge, NULL without; and how long it is: as the maker says, or less
+ * than its opening by the trade's figure; 0 where there is no room for one (cover_sewn.c). */
+const struct fitting *boxing_zip(const struct planning *planning, const struct spread *spread,
+                                 int64_t edge);
+int64_t zip_length(const struct planning *planning, const struct spread *spread, int64_t edge);
+
+/* As wide as the boxing at an edge is cut where no zip is in it, and as long as a sewn edge of the
+ * face is between the seams at its ends (cover_sewn.c). */
 int64_t boxing_width(const struct planning *planning, const struct spread *spread, int64_t edge);
 int64_t sewn_length(const struct spread *spread, int64_t edge);
 

@@ -3,6 +3,7 @@
  *
  *     widths to each other
  *     welt to the face, where a layer of welt lies in the seam
+ *     the halves of a strip to the zip that stands between them
  *     the strips of the boxing to each other, at the corners
  *     the boxing to the face, side by side; and to the second face
  *
@@ -90,21 +91,6 @@ static bool is_welted(const struct model *model, const struct spread *spread, in
     return false;
 }
 
-static int64_t zip_in(const struct planning *planning, const struct spread *spread, int64_t edge)
-{
-    const struct model *model = planning->model;
-    int64_t opening = sewn_length(spread, edge) - planning->value[TRADE_ZIP_LESS];
-
-    for (size_t i = 0; i < model->fittings.count; i++) {
-        const struct fitting *fitting = &model->fittings.at[i];
-
-        if (fitting->kind == FITTING_ZIP && fitting->box == spread->box->key &&
-            fitting->side == edge_side(spread->side, edge) && opening > 0)
-            return fitting->length > 0 ? fitting->length : opening;
-    }
-    return 0;
-}
-
 static void sew_welt_on(struct planning *planning, const struct spread *spread)
 {
     int64_t length = 0;
@@ -124,6 +110,25 @@ static void sew_welt_on(struct planning *planning, const struct spread *spread)
     seam->welt = true;
     seam->corners = corners;
     seam->clip = corners > 0 ? clip_depth(planning) : 0;
+}
+
+/* The two halves of a strip, and the tape of the zip between them. */
+static void sew_zips(struct planning *planning, const struct spread *spread)
+{
+    for (int64_t edge = 0; spread->layer->both && edge < EDGE_COUNT; edge++) {
+        int64_t zip = zip_length(planning, spread, edge);
+        struct seam *seam;
+
+        if (zip == 0)
+            continue;
+        seam = add_seam(planning, spread, SEAM_STRAIGHT,
+                        arena_format(planning->arena, "halves of the %s boxing to the zip",
+                                     words_side.at[edge_side(spread->side, edge)].name),
+                        2, sewn_length(spread, edge));
+        seam->allowance = planning->value[TRADE_ZIP_BOXING] / 2;
+        seam->zip = zip;
+        seam->fitting = boxing_zip(planning, spread, edge)->key;
+    }
 }
 
 /* Each corner is met from both its edges. */
@@ -156,7 +161,10 @@ static void sew_to_face(struct planning *planning, const struct spread *spread, 
     seam->corners = corners;
     seam->clip = corners > 0 ? clip_depth(planning) : 0;
     seam->welt = is_welted(planning->model, spread, edge);
-    seam->zip = second || !spread->layer->both ? zip_in(planning, spread, edge) : 0;
+    if (!spread->layer->both && boxing_zip(planning, spread, edge)) {
+        seam->zip = zip_length(planning, spread, edge);
+        seam->fitting = boxing_zip(planning, spread, edge)->key;
+    }
 }
 
 /* Once round what hangs open: both faces, and the boxing between them. */
@@ -175,6 +183,7 @@ static void sew_hem(struct planning *planning, const struct spread *spread)
 void sew_boxing(struct planning *planning, const struct spread *spread)
 {
     sew_welt_on(planning, spread);
+    sew_zips(planning, spread);
     sew_corners(planning, spread);
     for (int second = 0; second <= (spread->layer->both != 0); second++)
         for (int64_t edge = 0; edge < EDGE_COUNT; edge++)

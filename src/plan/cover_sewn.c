@@ -9,6 +9,10 @@
  * 3  A strip is as long as its edge of the face, and ends with a seam where the next edge is sewn,
  *    with a plain landing and a handle where it hangs open.
  *
+ * 4  A zip between two faces stands in the middle of its strip, which is cut in two halves, each
+ * with a seam at the face and a turning at the zip. Where the strip is stapled at its other edge
+ * the zip stands in the seam at the face, and the strip is wider for it.
+ *
  * A band (open above and below, sewn at both ends) has no faces of its own: it is two strips, each
  * half of the way round.
  */
@@ -74,27 +78,36 @@ static void cut_faces(struct planning *planning, struct spread *spread)
 
 /* ---- boxing ---- */
 
-/* A strip beside a zip is wider, for the zip is sewn into it. */
-static int64_t zip_room(const struct planning *planning, const struct spread *spread, int64_t side)
+const struct fitting *boxing_zip(const struct planning *planning, const struct spread *spread,
+                                 int64_t edge)
 {
     const struct model *model = planning->model;
 
-    for (size_t i = 0; i < model->fittings.count; i++) {
+    for (size_t i = 0; is_sewn(spread, edge) && i < model->fittings.count; i++) {
         const struct fitting *fitting = &model->fittings.at[i];
 
         if (fitting->kind == FITTING_ZIP && fitting->box == spread->box->key &&
-            fitting->side == side)
-            return planning->value[TRADE_ZIP_BOXING];
+            fitting->side == edge_side(spread->side, edge))
+            return fitting;
     }
-    return 0;
+    return NULL;
+}
+
+int64_t zip_length(const struct planning *planning, const struct spread *spread, int64_t edge)
+{
+    const struct fitting *zip = boxing_zip(planning, spread, edge);
+    int64_t opening = sewn_length(spread, edge) - planning->value[TRADE_ZIP_LESS];
+
+    if (!zip || opening <= 0)
+        return 0;
+    return zip->length > 0 ? zip->length : opening;
 }
 
 int64_t boxing_width(const struct planning *planning, const struct spread *spread, int64_t edge)
 {
     const struct brim *brim = &spread->brims[edge];
     int64_t seam = planning->value[TRADE_SEAM_ALLOWANCE];
-    int64_t width = spread->depth + brim->over + seam +
-                    zip_room(planning, spread, edge_side(spread->side, edge));
+    int64_t width = spread->depth + brim->over + seam;
 
     if (spread->layer->both)
         return width + padding_behind(planning, spread, edge) + seam;
@@ -138,10 +151,11 @@ static bool lies_level(const struct spread *spread, int64_t edge)
     return side_u_axis(edge_side(spread->side, edge)) == axis;
 }
 
-static void cut_boxing(struct planning *planning, struct spread *spread, int64_t edge)
+/* A strip, or `count` of them, as long as an edge and `width` wide. */
+static void cut_strips(struct planning *planning, struct spread *spread, int64_t edge,
+                       const char *what, int count, int64_t width)
 {
     int64_t beside[2];
-    int64_t width = boxing_width(planning, spread, edge);
     int64_t length = spread_length(spread, edge) + spread->ease;
     int64_t roll = spread->stock->width;
     bool level = lies_level(spread, edge);
@@ -151,12 +165,28 @@ static void cut_boxing(struct planning *planning, struct spread *spread, int64_t
 
     edge_neighbours(edge, beside);
     length += boxing_end(planning, spread, beside[0]) + boxing_end(planning, spread, beside[1]);
-    snprintf(name, sizeof name, "%s boxing", words_side.at[edge_side(spread->side, edge)].name);
+    snprintf(name, sizeof name, "%s %s", words_side.at[edge_side(spread->side, edge)].name, what);
     if (level && !turns && roll > 0 && length > roll)
-        spread_cloth(planning, spread, name, length, width, &across);
+        for (int i = 0; i < count; i++)
+            spread_cloth(planning, spread, name, length, width, &across);
     else
-        spread_piece(planning, spread, name, 1, level ? length : width, level ? width : length,
+        spread_piece(planning, spread, name, count, level ? length : width, level ? width : length,
                      turns);
+}
+
+static void cut_boxing(struct planning *planning, struct spread *spread, int64_t edge)
+{
+    int64_t width = boxing_width(planning, spread, edge);
+
+    if (!boxing_zip(planning, spread, edge)) {
+        cut_strips(planning, spread, edge, "boxing", 1, width);
+        return;
+    }
+    width += planning->value[TRADE_ZIP_BOXING];
+    if (spread->layer->both)
+        cut_strips(planning, spread, edge, "zip boxing", 2, whole_divide_up(width, 2));
+    else
+        cut_strips(planning, spread, edge, "boxing", 1, width);
 }
 
 /* ---- the band ---- */

@@ -53,6 +53,7 @@
     F(CLOTH_WIDTHS, NOTE, "the %e is sewn from %1 widths")                                         \
     F(CLOTH_NO_SEAM, STOP, "the %e is %1 wide, the cloth %2, and no seam is allowed")              \
     F(LAYER_NO_ROOM, WARN, "joints take up all of the face: nothing of the %e is left")            \
+    F(ZIP_NOWHERE, WARN, "a zip at the %1 of %e stands in no seam: no cover is sewn there")        \
     F(TUFT_ON_MEMBER, WARN, "a button of %e lies %1 from a member behind it, %2 is wanted")        \
     F(BOXING_WANTED, NOTE,                                                                         \
       "%e goes over %1 of foam in one piece: over %2 a boxing strip lies flatter at its corners")  \

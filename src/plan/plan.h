@@ -431,6 +431,7 @@ struct seam {
     bool even;         /* as far from the middle on both sides */
     bool welt;         /* with a welt between */
     int64_t zip;       /* length of the zip in it; 0 without */
+    int64_t fitting;   /* that zip's key; 0 without */
 };
 
 /* Webbing in an opening: strips both ways, woven, stapled at both ends. */

@@ -1,6 +1,7 @@
 /* Seams in the order of sewing, with their lengths computed by hand beside the checks. */
 #include "soft.h"
 
+#include "plan/findings.h"
 #include "plan/steps.h"
 
 #include <setjmp.h>
@@ -107,9 +108,9 @@ static int64_t add_cushion(struct soft *soft, int64_t *ret_box)
     return cover;
 }
 
-/* A loose box cushion in full: top and bottom, four strips, the one for the zip an inch wider, welt
- * cut for both faces, foam half an inch larger each way and glued to nothing. 20 + 2 x 1/2 by 22 +
- * 1; strips of 4 + 1, 5 + 1 for the zip. */
+/* A loose box cushion in full: top and bottom, three strips, two halves for the zip, foam half an
+ * inch larger each way and glued to nothing. 20 + 2 x 1/2 by 22 + 1; strips of 4 + 1; halves of
+ * 4 / 2 with 1/2 at the face and 1/2 turned in at the zip. Common practice, no source. */
 static void a_box_cushion_has_all_its_pieces(void **state)
 {
     struct soft *soft = *state;
@@ -126,7 +127,9 @@ static void a_box_cushion_has_all_its_pieces(void **state)
     assert_piece(soft_piece(soft, cover, "face", 0), 21, 23);
     assert_piece(soft_piece(soft, cover, "face", 1), 21, 23);
     assert_piece(soft_piece(soft, cover, "front boxing", 0), 21, 4 + 1);
-    assert_piece(soft_piece(soft, cover, "back boxing", 0), 21, 4 + 1 + 1);
+    assert_piece(soft_piece(soft, cover, "back zip boxing", 0), 21, 2 + 0.5 + 0.5);
+    assert_piece(soft_piece(soft, cover, "back zip boxing", 1), 21, 2 + 0.5 + 0.5);
+    assert_null(soft_piece(soft, cover, "back boxing", 0));
     assert_cut(soft, foam, 20.5, 22.5);
     assert_int_equal(soft_used(soft, foam, STOCK_SPRAY), 0);
     assert_int_equal(soft_staples(soft, cover), 0);
@@ -154,8 +157,36 @@ static void a_cushion_has_four_corners_and_eight_long_seams(void **state)
     assert_string_equal(sew->actions[6], "Then the other 4, as the sewing list has them");
 }
 
-/* An inch less than the opening of 20. */
-static void a_zip_stands_in_the_last_seam_of_its_side(void **state)
+/* An inch less than the opening of 20, between two halves that are closed round it before the
+ * corners; and it is bought by its length. */
+static void a_zip_stands_between_the_halves_of_its_strip(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box;
+    int64_t cover = add_cushion(soft, &box);
+    struct fitting *zip = MODEL_ADD(&soft->model, fitting);
+    const struct seam *seam;
+    bool bought = false;
+
+    zip->box = box;
+    zip->kind = FITTING_ZIP;
+    zip->side = SIDE_BACK;
+    soft_plan(soft);
+    seam = seam_of(soft, cover, 0);
+    assert_seam(seam, "halves of the back boxing to the zip", 2, 20);
+    assert_int_equal(seam->zip, IN(19));
+    assert_int_equal(seam->allowance, IN(0.5));
+    assert_seam(seam_of(soft, cover, 1), "corners of the boxing", 4, 4);
+    for (int nth = 1; nth < 10; nth++)
+        assert_int_equal(seam_of(soft, cover, nth)->zip, 0);
+    for (size_t i = 0; i < soft->plan->purchases.count; i++)
+        bought |= strcmp(soft->plan->purchases.at[i].what, "zip, 19 in") == 0;
+    assert_true(bought);
+    assert_int_equal(soft_findings(soft, FINDING_ZIP_NOWHERE), 0);
+}
+
+/* On a cover that is stapled at the other edge the zip stands in the seam at the face. */
+static void a_zip_with_one_face_stands_in_its_seam(void **state)
 {
     struct soft *soft = *state;
     int64_t box;
@@ -165,13 +196,32 @@ static void a_zip_stands_in_the_last_seam_of_its_side(void **state)
     zip->box = box;
     zip->kind = FITTING_ZIP;
     zip->side = SIDE_BACK;
+    zip->length = IN(12);
+    soft_layer_of(soft, cover)->both = 0;
     soft_plan(soft);
-    for (int nth = 0; nth < 9; nth++) {
+    for (int nth = 0; nth < 5; nth++) {
         const struct seam *seam = seam_of(soft, cover, nth);
 
         assert_int_equal(seam->zip,
-                         strcmp(seam->what, "back boxing to the second face") == 0 ? IN(19) : 0);
+                         strcmp(seam->what, "back boxing to the face") == 0 ? IN(12) : 0);
     }
+    /* 4 of depth, a seam, an inch for the zip, landing and handle */
+    assert_piece(soft_piece(soft, cover, "back boxing", 0), 21, 4 + 0.5 + 1 + 1.5 + 2);
+}
+
+static void a_zip_where_nothing_is_sewn_is_told(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box;
+    int64_t cover = add_cushion(soft, &box);
+    struct fitting *zip = MODEL_ADD(&soft->model, fitting);
+
+    zip->box = box;
+    zip->kind = FITTING_ZIP;
+    zip->side = SIDE_BACK;
+    soft_layer_of(soft, cover)->bottom = ENDING_SIDE; /* of the top face: its back */
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_ZIP_NOWHERE), 1);
 }
 
 /* ---- welt, bands, widths ---- */
@@ -252,7 +302,9 @@ int main(void)
         SOFT_TEST(the_card_says_each_seam_and_what_stays_open),
         SOFT_TEST(a_box_cushion_has_all_its_pieces),
         SOFT_TEST(a_cushion_has_four_corners_and_eight_long_seams),
-        SOFT_TEST(a_zip_stands_in_the_last_seam_of_its_side),
+        SOFT_TEST(a_zip_stands_between_the_halves_of_its_strip),
+        SOFT_TEST(a_zip_with_one_face_stands_in_its_seam),
+        SOFT_TEST(a_zip_where_nothing_is_sewn_is_told),
         SOFT_TEST(welt_in_a_seam_is_sewn_to_the_face_first),
         SOFT_TEST(strips_of_welt_are_joined_before_the_cord_goes_in),
         SOFT_TEST(a_band_is_closed_at_both_ends),
