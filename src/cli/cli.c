@@ -81,6 +81,8 @@ static const struct option command_options[] = {
     {"pages", required_argument, NULL, OPTION_PAGES},
     {"replace", no_argument, NULL, OPTION_REPLACE},
     {"unpriced", no_argument, NULL, OPTION_UNPRICED},
+    {"table", required_argument, NULL, OPTION_TABLE},
+    {"semicolons", no_argument, NULL, OPTION_SEMICOLONS},
     {NULL, 0, NULL, 0}};
 
 static void set_option(struct cli *cli, int option, const char *value)
@@ -95,7 +97,7 @@ static void set_option(struct cli *cli, int option, const char *value)
                   {OPTION_EFFORT, &cli->effort},   {OPTION_CORNER, &cli->corner},
                   {OPTION_FACE, &cli->face},       {OPTION_PAPERS, &cli->papers},
                   {OPTION_CUT, &cli->cut},         {OPTION_TO, &cli->to},
-                  {OPTION_PAGES, &cli->pages}};
+                  {OPTION_PAGES, &cli->pages},     {OPTION_TABLE, &cli->table}};
     cli->json |= option == OPTION_JSON;
     cli->back |= option == OPTION_BACK;
     cli->rehearse |= option == OPTION_REHEARSE;
@@ -105,6 +107,7 @@ static void set_option(struct cli *cli, int option, const char *value)
     cli->take |= option == OPTION_TAKE;
     cli->replace |= option == OPTION_REPLACE;
     cli->unpriced |= option == OPTION_UNPRICED;
+    cli->semicolons |= option == OPTION_SEMICOLONS;
     cli->alone |= option == OPTION_ALONE;
     if (option == OPTION_MEASURE && cli->measure_count < CLI_MEASURES)
         cli->measures[cli->measure_count++] = value;

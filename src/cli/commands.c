@@ -45,9 +45,13 @@ const struct command commands[] = {
     {"print", "[BUILD]", "papers of a build, as text or into a file; alone: which there are", 0, 1,
      OPTION_PAPERS | OPTION_TO | OPTION_PAGES | OPTION_REPLACE | OPTION_UNPRICED, false,
      command_print},
-    {"import", "FILE ...", "take in builds or a workshop (stuffover-build(5)); - is standard input",
-     1, -1, 0, false, command_import},
-    {"export", "[BUILD]", "a build as a file; alone: the workshop", 0, 1, 0, false, command_export},
+    {"import", "FILE ...",
+     "take in builds or a workshop (stuffover-build(5)), or a table of prices, of the shelf or of "
+     "spend; - is standard input",
+     1, -1, OPTION_TABLE, false, command_import},
+    {"export", "[BUILD]",
+     "a build as a file; alone: the workshop; or a table of prices, of the shelf or of spend", 0, 1,
+     OPTION_TABLE | OPTION_SEMICOLONS, false, command_export},
     {"undo", "", "take the last edit back", 0, 0, 0, false, command_undo},
     {"redo", "", "do it again", 0, 0, 0, false, command_redo},
     {NULL, NULL, NULL, 0, 0, 0, false, NULL}};

@@ -34,7 +34,9 @@ enum cli_option {
     OPTION_PAGES = 1 << 23,
     OPTION_REPLACE = 1 << 24,
     OPTION_UNPRICED = 1 << 25,
-    OPTION_CUT = 1 << 26
+    OPTION_CUT = 1 << 26,
+    OPTION_TABLE = 1 << 27,
+    OPTION_SEMICOLONS = 1 << 28
 };
 
 #define CLI_MEASURES 64 /* more of them are not given in one command */
@@ -49,10 +51,10 @@ struct cli {
     bool alone;
     const char *measures[CLI_MEASURES]; /* NAME=VALUE, as given */
     size_t measure_count;
-    bool rehearse, apart, take, layers, picture, replace, unpriced;
+    bool rehearse, apart, take, layers, picture, replace, unpriced, semicolons;
     const char *minutes, *aisle, *date, *supplier, *tax, *build, *units, *cure, *effort, *corner,
-        *face, *cut, *papers, *to, *pages; /* NULL: not given */
-    int count;                             /* operands */
+        *face, *cut, *papers, *to, *pages, *table; /* NULL: not given */
+    int count;                                     /* operands */
     char **operands;
 };
 

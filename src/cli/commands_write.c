@@ -4,16 +4,12 @@
 #include "base/show.h"
 #include "desk/clock.h"
 #include "desk/starters.h"
-#include "exchange/exchange.h"
 #include "paper/sheets.h"
 
-#include <errno.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <unistd.h>
-
-#define FILE_MOST (INT64_C(16) << 20) /* as much as exchange takes in */
 
 static void tally_line(struct cli *cli)
 {
@@ -199,84 +195,6 @@ enum fault command_mirror(struct cli *cli, struct fault_note *note)
     fault = desk_mirror(cli->desk, box, cli->count > 2 ? cli->operands[2] : NULL, note);
     if (!fault)
         tally_line(cli);
-    return fault;
-}
-
-/* ---- files ---- */
-
-static enum fault read_stream(FILE *stream, struct text *bytes, struct fault_note *note)
-{
-    char chunk[65536];
-    size_t got;
-    while ((got = fread(chunk, 1, sizeof chunk, stream)) > 0) {
-        text_add_bytes(bytes, chunk, got);
-        if (bytes->length > FILE_MOST)
-            return fault_say(note, FAULT_REFUSED, 0, "the file is over 16 MiB");
-    }
-    if (ferror(stream))
-        return fault_say(note, FAULT_IO, 0, "%s", strerror(errno));
-    if (text_failed(bytes))
-        return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for the file");
-    return FAULT_NONE;
-}
-
-static enum fault read_file(const char *path, struct text *bytes, struct fault_note *note)
-{
-    if (strcmp(path, "-") == 0)
-        return read_stream(stdin, bytes, note);
-    FILE *stream = fopen(path, "rb");
-    if (!stream)
-        return fault_say(note, FAULT_IO, 0, "%s", strerror(errno));
-    enum fault fault = read_stream(stream, bytes, note);
-    fclose(stream);
-    return fault;
-}
-
-struct file_faults {
-    struct cli *cli;
-    const char *path;
-};
-
-static void tell_fault(void *context, const struct fault_note *note)
-{
-    const struct file_faults *faults = context;
-    char line[512];
-    show_text(&faults->cli->error, faults->path);
-    fault_print(line, sizeof line, note);
-    text_format(&faults->cli->error, ": %s\n", line);
-}
-
-enum fault command_import(struct cli *cli, struct fault_note *note)
-{
-    for (int i = 0; i < cli->count; i++) {
-        struct file_faults faults = {cli, cli->operands[i]};
-        struct text bytes;
-        text_init(&bytes);
-        enum fault fault = read_file(cli->operands[i], &bytes, note);
-        if (!fault)
-            fault = desk_import(cli->desk, text_string(&bytes), bytes.length, tell_fault, &faults,
-                                note);
-        text_release(&bytes);
-        if (fault) {
-            fault_at(note, "%s", cli->operands[i]);
-            return fault;
-        }
-        show_text(&cli->out, cli->operands[i]);
-        text_add(&cli->out, ": taken in\n");
-    }
-    return FAULT_NONE;
-}
-
-enum fault command_export(struct cli *cli, struct fault_note *note)
-{
-    enum fault fault = FAULT_NONE;
-    if (cli->count == 0) {
-        exchange_shop_out(&cli->out, desk_model(cli->desk));
-        return FAULT_NONE;
-    }
-    fault = desk_take_up_named(cli->desk, cli->operands[0], note);
-    if (!fault)
-        exchange_build_out(&cli->out, desk_model(cli->desk));
     return fault;
 }
 

@@ -90,8 +90,9 @@ enum fault store_save(struct store *store, const struct model *before, struct mo
                       const char *label, struct fault_note *note);
 
 /*
- * The same for several builds as one action; the workshop stays as it is, and none of the builds is
- * new. The history names no build for it. Faults: as store_save; then nothing is written at all.
+ * The same for several builds as one action; none of them is new. At most one of the changes may be
+ * in the workshop, be it without a build (key 0). The history names no build for it. Faults: as
+ * store_save; then nothing is written at all.
  */
 struct store_change {
     const struct model *before;

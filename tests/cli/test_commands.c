@@ -1,10 +1,6 @@
-/*
- * The commands as a script meets them: each is run in a child of its own, with what it prints and
- * its exit code brought back.
- */
-#include "workshop.h"
+/* The commands as a script meets them. */
+#include "shell.h"
 
-#include "cli/cli.h"
 #include "cli/commands.h"
 
 #include <setjmp.h>
@@ -14,109 +10,13 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <sys/wait.h>
-#include <unistd.h>
 
 #include <cmocka.h>
 #include <jansson.h>
 
-struct answer {
-    int code;
-    char *out;
-    char *error;
-};
-
-struct shell {
-    struct workshop_place place;
-    struct answer answer;
-};
-
-static int no_terminal(struct desk *desk)
-{
-    (void)desk;
-    return 77;
-}
-
-static char *read_all(FILE *file)
-{
-    struct text text;
-    text_init(&text);
-    char chunk[4096];
-    rewind(file);
-    for (size_t got; (got = fread(chunk, 1, sizeof chunk, file)) > 0;)
-        text_add_bytes(&text, chunk, got);
-    fclose(file);
-    char *copy = strdup(text_string(&text));
-    text_release(&text);
-    return copy;
-}
-
-static void forget(struct answer *answer)
-{
-    free(answer->out);
-    free(answer->error);
-    *answer = (struct answer){0, NULL, NULL};
-}
-
-/* Runs `stuffover --store PLACE ...`; the arguments end with NULL. Standard input is empty. */
-static const struct answer *run(struct shell *shell, ...)
-{
-    char program[] = "stuffover";
-    char option[] = "--store";
-    char *argv[20] = {program, option, shell->place.path};
-    int argc = 3;
-    va_list arguments;
-    va_start(arguments, shell);
-    for (char *next; (next = va_arg(arguments, char *)) != NULL;)
-        argv[argc++] = next;
-    va_end(arguments);
-    FILE *out = tmpfile();
-    FILE *error = tmpfile();
-    fflush(NULL);
-    pid_t child = fork();
-    if (child == 0) {
-        fclose(stdin);
-        stdin = fopen("/dev/null", "r");
-        dup2(fileno(out), STDOUT_FILENO);
-        dup2(fileno(error), STDERR_FILENO);
-        int code = cli_main(argc, argv, no_terminal);
-        fflush(NULL);
-        _exit(code);
-    }
-    int status;
-    assert_int_equal(waitpid(child, &status, 0), child);
-    assert_true(WIFEXITED(status));
-    forget(&shell->answer);
-    shell->answer = (struct answer){WEXITSTATUS(status), read_all(out), read_all(error)};
-    return &shell->answer;
-}
-
-static int shell_begin(void **state)
-{
-    struct shell *shell = calloc(1, sizeof *shell);
-    place_begin(&shell->place);
-    *state = shell;
-    return 0;
-}
-
-static int shell_end(void **state)
-{
-    struct shell *shell = *state;
-    place_end(&shell->place);
-    forget(&shell->answer);
-    free(shell);
-    return 0;
-}
-
 static void take_headboard(struct shell *shell)
 {
-    assert_int_equal(run(shell, "import", CASE_FOLDER "/headboard.json", NULL)->code, 0);
-}
-
-static void assert_says(const char *text, const char *words)
-{
-    if (!strstr(text, words))
-        fail_msg("\"%s\" is not in:\n%s", words, text);
+    assert_int_equal(shell_run(shell, "import", CASE_FOLDER "/headboard.json", NULL)->code, 0);
 }
 
 /* ---- reading ---- */
@@ -143,7 +43,7 @@ static void commands_print_the_whole_plan(void **state)
                                         "CAUTIONS",
                                         "check your local rule"};
     take_headboard(shell);
-    const struct answer *answer = run(shell, "plan", "Wing headboard", NULL);
+    const struct answer *answer = shell_run(shell, "plan", "Wing headboard", NULL);
     assert_int_equal(answer->code, 0);
     for (size_t i = 0; i < sizeof parts / sizeof *parts; i++)
         assert_says(answer->out, parts[i]);
@@ -158,8 +58,8 @@ static void commands_print_every_view_as_json_too(void **state)
         if (!(command->options & OPTION_JSON))
             continue;
         const struct answer *answer =
-            command->least > 0 ? run(shell, command->name, "Wing headboard", "--json", NULL)
-                               : run(shell, command->name, "--json", NULL);
+            command->least > 0 ? shell_run(shell, command->name, "Wing headboard", "--json", NULL)
+                               : shell_run(shell, command->name, "--json", NULL);
         json_error_t error;
         json_t *json = json_loads(answer->out, JSON_REJECT_DUPLICATES, &error);
         if (!json)
@@ -172,32 +72,33 @@ static void take_case(struct shell *shell, const char *file)
 {
     char path[1024];
     snprintf(path, sizeof path, "%s/%s.json", CASE_FOLDER, file);
-    assert_int_equal(run(shell, "import", path, NULL)->code, 0);
+    assert_int_equal(shell_run(shell, "import", path, NULL)->code, 0);
 }
 
 static void check_tells_of_a_seat_over_the_wall_screws(void **state)
 {
     struct shell *shell = *state;
     take_case(shell, "banquette");
-    const struct answer *answer = run(shell, "check", "L-shaped banquette", NULL);
+    const struct answer *answer = shell_run(shell, "check", "L-shaped banquette", NULL);
     assert_int_equal(answer->code, 0);
     assert_null(strstr(answer->out, "shuts the way"));
     take_case(shell, "seat-first");
-    answer = run(shell, "check", "Seat first", NULL);
+    answer = shell_run(shell, "check", "Seat first", NULL);
     assert_int_equal(answer->code, 1);
     assert_says(answer->out, "stop: R1 shuts the way to 5 heads of join W1");
     assert_says(answer->out, "So W1 has to be driven before R1.");
     assert_says(answer->out, "So R1 has to be made at the bench, before W1.");
     assert_says(answer->out, "1.1 Lay it on without screws, in the room");
-    assert_int_equal(run(shell, "check", "Seat first", "--cure", "1.1", NULL)->code, 0);
-    assert_int_equal(run(shell, "check", "Seat first", NULL)->code, 0);
+    assert_int_equal(shell_run(shell, "check", "Seat first", "--cure", "1.1", NULL)->code, 0);
+    assert_int_equal(shell_run(shell, "check", "Seat first", NULL)->code, 0);
 }
 
 static void commands_give_the_plans_figures_as_json(void **state)
 {
     struct shell *shell = *state;
     take_headboard(shell);
-    json_t *json = json_loads(run(shell, "plan", "Wing headboard", "--json", NULL)->out, 0, NULL);
+    json_t *json =
+        json_loads(shell_run(shell, "plan", "Wing headboard", "--json", NULL)->out, 0, NULL);
     json_t *tally = json_object_get(json, "tally");
     assert_int_equal(json_integer_value(json_object_get(tally, "staples")), 905);
     json_t *join = json_array_get(json_object_get(json, "joins"), 0);
@@ -210,9 +111,9 @@ static void commands_give_the_plans_figures_as_json(void **state)
 static void commands_list_builds_by_name(void **state)
 {
     struct shell *shell = *state;
-    assert_says(run(shell, "list", NULL)->out, "There is no build yet");
+    assert_says(shell_run(shell, "list", NULL)->out, "There is no build yet");
     take_headboard(shell);
-    json_t *json = json_loads(run(shell, "list", "--json", NULL)->out, 0, NULL);
+    json_t *json = json_loads(shell_run(shell, "list", "--json", NULL)->out, 0, NULL);
     json_t *build = json_array_get(json_object_get(json, "builds"), 0);
     assert_string_equal(json_string_value(json_object_get(build, "name")), "Wing headboard");
     json_decref(json);
@@ -222,7 +123,7 @@ static void check_ends_with_1_when_something_stops(void **state)
 {
     struct shell *shell = *state;
     take_headboard(shell);
-    assert_int_equal(run(shell, "check", "Wing headboard", NULL)->code, 0);
+    assert_int_equal(shell_run(shell, "check", "Wing headboard", NULL)->code, 0);
     static const char apart[] =
         "{\"format\": 1, \"kind\": \"build\", \"build\": {\"name\": \"Apart\"}, \"boxes\": ["
         "{\"key\": 1, \"name\": \"A\", \"width\": \"20 in\", \"depth\": \"20 in\", "
@@ -232,8 +133,8 @@ static void check_ends_with_1_when_something_stops(void **state)
     FILE *file = fopen(path, "w");
     fputs(apart, file);
     fclose(file);
-    assert_int_equal(run(shell, "import", path, NULL)->code, 0);
-    assert_int_equal(run(shell, "check", "Apart", NULL)->code, 1);
+    assert_int_equal(shell_run(shell, "import", path, NULL)->code, 0);
+    assert_int_equal(shell_run(shell, "check", "Apart", NULL)->code, 1);
     assert_says(shell->answer.out, "A names no stick");
 }
 
@@ -241,11 +142,11 @@ static void steps_prints_one_step_whole(void **state)
 {
     struct shell *shell = *state;
     take_headboard(shell);
-    const struct answer *answer = run(shell, "steps", "Wing headboard", "drill:32", NULL);
+    const struct answer *answer = shell_run(shell, "steps", "Wing headboard", "drill:32", NULL);
     assert_int_equal(answer->code, 0);
     assert_says(answer->out, "Drill join J1");
     assert_says(answer->out, "Now, because ");
-    assert_int_equal(run(shell, "steps", "Wing headboard", "polish:1", NULL)->code, 1);
+    assert_int_equal(shell_run(shell, "steps", "Wing headboard", "polish:1", NULL)->code, 1);
 }
 
 static void steps_tells_what_can_be_done_in_the_minutes_there_are(void **state)
@@ -253,41 +154,42 @@ static void steps_tells_what_can_be_done_in_the_minutes_there_are(void **state)
     struct shell *shell = *state;
     take_headboard(shell);
     const struct answer *answer =
-        run(shell, "steps", "Wing headboard", "--minutes", "40", "--alone", NULL);
+        shell_run(shell, "steps", "Wing headboard", "--minutes", "40", "--alone", NULL);
     assert_int_equal(answer->code, 0);
     assert_says(answer->out, "IN 40 min, alone");
     assert_says(answer->out, "decide");
-    assert_int_equal(run(shell, "steps", "Wing headboard", "--minutes", "soon", NULL)->code, 1);
+    assert_int_equal(shell_run(shell, "steps", "Wing headboard", "--minutes", "soon", NULL)->code,
+                     1);
 }
 
 static void a_part_that_was_not_cut_cannot_be_spoiled(void **state)
 {
     struct shell *shell = *state;
     take_headboard(shell);
-    assert_int_equal(run(shell, "spoil", "Wing headboard", "C-R1", NULL)->code, 1);
-    assert_int_equal(run(shell, "leave", "Wing headboard", "J1", NULL)->code, 1);
+    assert_int_equal(shell_run(shell, "spoil", "Wing headboard", "C-R1", NULL)->code, 1);
+    assert_int_equal(shell_run(shell, "leave", "Wing headboard", "J1", NULL)->code, 1);
 }
 
 static void a_measure_is_given_by_name(void **state)
 {
     struct shell *shell = *state;
     take_headboard(shell);
-    run(shell, "tick", "Wing headboard", "decide", NULL);
+    shell_run(shell, "tick", "Wing headboard", "decide", NULL);
     assert_int_equal(
-        run(shell, "tick", "Wing headboard", "route", "--measure", "width", NULL)->code, 2);
+        shell_run(shell, "tick", "Wing headboard", "route", "--measure", "width", NULL)->code, 2);
     assert_int_equal(
-        run(shell, "tick", "Wing headboard", "route", "--measure", "width=3", NULL)->code, 1);
+        shell_run(shell, "tick", "Wing headboard", "route", "--measure", "width=3", NULL)->code, 1);
 }
 
 static void steps_proves_every_hole(void **state)
 {
     struct shell *shell = *state;
     take_headboard(shell);
-    const struct answer *answer = run(shell, "steps", "Wing headboard", "--rehearse", NULL);
+    const struct answer *answer = shell_run(shell, "steps", "Wing headboard", "--rehearse", NULL);
     assert_int_equal(answer->code, 0);
     assert_says(answer->out, "12 of 12 points proved");
     assert_says(answer->out, "closed");
-    answer = run(shell, "steps", "Wing headboard", "--rehearse", "--json", NULL);
+    answer = shell_run(shell, "steps", "Wing headboard", "--rehearse", "--json", NULL);
     assert_int_equal(answer->code, 0);
     assert_says(answer->out, "\"proved\": true");
     assert_says(answer->out, "\"step\": \"drive:32\"");
@@ -298,13 +200,14 @@ static void left_and_right_of_a_pair_are_said(void **state)
 {
     struct shell *shell = *state;
     take_headboard(shell);
-    assert_says(run(shell, "cut", "Wing headboard", NULL)->out, "R1 (right)");
-    assert_says(run(shell, "show", "Wing headboard", NULL)->out, "L (left)");
-    assert_says(run(shell, "steps", "Wing headboard", "frame:5", NULL)->out,
+    assert_says(shell_run(shell, "cut", "Wing headboard", NULL)->out, "R1 (right)");
+    assert_says(shell_run(shell, "show", "Wing headboard", NULL)->out, "L (left)");
+    assert_says(shell_run(shell, "steps", "Wing headboard", "frame:5", NULL)->out,
                 "R is the right one of a pair with L");
-    assert_says(run(shell, "map", "Wing headboard", "J1", "--json", NULL)->out,
+    assert_says(shell_run(shell, "map", "Wing headboard", "J1", "--json", NULL)->out,
                 "\"hand\": \"left\"");
-    json_t *json = json_loads(run(shell, "show", "Wing headboard", "--json", NULL)->out, 0, NULL);
+    json_t *json =
+        json_loads(shell_run(shell, "show", "Wing headboard", "--json", NULL)->out, 0, NULL);
     json_t *box = json_array_get(json_object_get(json, "boxes"), 2);
     assert_string_equal(json_string_value(json_object_get(box, "hand")), "right");
     assert_int_equal(json_integer_value(json_object_get(box, "twin")), 4);
@@ -316,10 +219,11 @@ static void steps_as_json_tell_rests_waits_and_changes(void **state)
 {
     struct shell *shell = *state;
     take_headboard(shell);
-    assert_int_equal(run(shell, "tick", "Wing headboard", "check", NULL)->code, 0);
-    assert_int_equal(run(shell, "tick", "Wing headboard", "frame:3", NULL)->code, 0);
-    assert_int_equal(run(shell, "trade", "screw.gauge.frame", "10", NULL)->code, 0);
-    json_t *json = json_loads(run(shell, "steps", "Wing headboard", "--json", NULL)->out, 0, NULL);
+    assert_int_equal(shell_run(shell, "tick", "Wing headboard", "check", NULL)->code, 0);
+    assert_int_equal(shell_run(shell, "tick", "Wing headboard", "frame:3", NULL)->code, 0);
+    assert_int_equal(shell_run(shell, "trade", "screw.gauge.frame", "10", NULL)->code, 0);
+    json_t *json =
+        json_loads(shell_run(shell, "steps", "Wing headboard", "--json", NULL)->out, 0, NULL);
     json_t *steps = json_object_get(json, "steps");
     size_t rests = 0;
     size_t changes = 0;
@@ -354,8 +258,8 @@ static void steps_tells_what_no_order_can_do(void **state)
     FILE *file = fopen(path, "w");
     fputs(pair, file);
     fclose(file);
-    assert_int_equal(run(shell, "import", path, NULL)->code, 0);
-    assert_int_equal(run(shell, "steps", "Apart", "--rehearse", NULL)->code, 1);
+    assert_int_equal(shell_run(shell, "import", path, NULL)->code, 0);
+    assert_int_equal(shell_run(shell, "steps", "Apart", "--rehearse", NULL)->code, 1);
     assert_says(shell->answer.out, "NOT PROVED");
     assert_says(shell->answer.out, "J, a join without a point");
 }
@@ -364,10 +268,10 @@ static void steps_tells_how_it_comes_apart(void **state)
 {
     struct shell *shell = *state;
     take_headboard(shell);
-    const struct answer *answer = run(shell, "steps", "Wing headboard", "--apart", NULL);
+    const struct answer *answer = shell_run(shell, "steps", "Wing headboard", "--apart", NULL);
     assert_int_equal(answer->code, 0);
     assert_says(answer->out, "1  take off the lining of C  (back:25)");
-    answer = run(shell, "steps", "Wing headboard", "--apart", "--json", NULL);
+    answer = shell_run(shell, "steps", "Wing headboard", "--apart", "--json", NULL);
     assert_says(answer->out, "\"do\": \"back the screws of J2 out\"");
 }
 
@@ -378,12 +282,12 @@ static void map_prints_one_join_as_text_and_json(void **state)
 {
     struct shell *shell = *state;
     take_headboard(shell);
-    const struct answer *answer = run(shell, "map", "Wing headboard", "J2", NULL);
+    const struct answer *answer = shell_run(shell, "map", "Wing headboard", "J2", NULL);
     assert_int_equal(answer->code, 0);
     assert_says(answer->out, "     6   3/4  19      53  1346  [ ]");
     assert_null(strstr(answer->out, "Join J1"));
     json_t *json =
-        json_loads(run(shell, "map", "Wing headboard", "J2", "--json", NULL)->out, 0, NULL);
+        json_loads(shell_run(shell, "map", "Wing headboard", "J2", "--json", NULL)->out, 0, NULL);
     json_t *maps = json_object_get(json, "maps");
     assert_int_equal(json_array_size(maps), 1);
     json_t *ends = json_object_get(json_array_get(maps, 0), "ends");
@@ -393,7 +297,7 @@ static void map_prints_one_join_as_text_and_json(void **state)
     assert_string_equal(json_string_value(json_object_get(distance, "distance")), "53 in");
     assert_int_equal(json_integer_value(json_object_get(distance, "mm")), 1346);
     json_decref(json);
-    assert_int_equal(run(shell, "map", "Wing headboard", "J9", NULL)->code, 1);
+    assert_int_equal(shell_run(shell, "map", "Wing headboard", "J9", NULL)->code, 1);
 }
 
 /* Worked example, computed by hand: ten sticks of 96 in. */
@@ -401,54 +305,57 @@ static void cut_prints_layouts_with_their_bound(void **state)
 {
     struct shell *shell = *state;
     take_headboard(shell);
-    const struct answer *answer = run(shell, "cut", "Wing headboard", NULL);
+    const struct answer *answer = shell_run(shell, "cut", "Wing headboard", NULL);
     assert_int_equal(answer->code, 0);
     assert_says(answer->out, ": 10 sticks, 42.00, proven the least");
     assert_says(answer->out, "mark ");
     json_t *json = json_loads(
-        run(shell, "cut", "Wing headboard", "--json", "--effort", "quick", NULL)->out, 0, NULL);
+        shell_run(shell, "cut", "Wing headboard", "--json", "--effort", "quick", NULL)->out, 0,
+        NULL);
     json_t *sticks = json_array_get(json_object_get(json, "cutting"), 0);
     assert_int_equal(json_array_size(json_object_get(sticks, "pieces")), 10);
     json_decref(json);
-    assert_int_equal(run(shell, "cut", "Wing headboard", "--effort", "some", NULL)->code, 2);
+    assert_int_equal(shell_run(shell, "cut", "Wing headboard", "--effort", "some", NULL)->code, 2);
 }
 
 static void print_gives_papers_as_text_with_and_without_money(void **state)
 {
     struct shell *shell = *state;
     take_headboard(shell);
-    assert_says(run(shell, "print", NULL)->out, "template");
+    assert_says(shell_run(shell, "print", NULL)->out, "template");
     const struct answer *answer =
-        run(shell, "print", "Wing headboard", "--papers", "shopping,sticks", NULL);
+        shell_run(shell, "print", "Wing headboard", "--papers", "shopping,sticks", NULL);
     assert_int_equal(answer->code, 0);
     assert_says(answer->out, "SHOPPING LIST");
     assert_says(answer->out, ": 10 sticks, 42.00");
-    answer = run(shell, "print", "Wing headboard", "--papers", "booklet", NULL);
+    answer = shell_run(shell, "print", "Wing headboard", "--papers", "booklet", NULL);
     assert_says(answer->out, "MATERIALS");
     assert_says(answer->out, ": 10 sticks\n");
     assert_says(answer->out, "LABEL, TO BE STAPLED INSIDE");
     assert_null(strstr(answer->out, "42.00"));
     assert_null(strstr(answer->out, "USD"));
-    assert_int_equal(run(shell, "print", "Wing headboard", "--papers", "wallpaper", NULL)->code, 2);
+    assert_int_equal(
+        shell_run(shell, "print", "Wing headboard", "--papers", "wallpaper", NULL)->code, 2);
 }
 
 static void print_refuses_other_endings_and_pages(void **state)
 {
     struct shell *shell = *state;
     take_headboard(shell);
-    assert_int_equal(run(shell, "print", "Wing headboard", "--to", "a.doc", NULL)->code, 2);
+    assert_int_equal(shell_run(shell, "print", "Wing headboard", "--to", "a.doc", NULL)->code, 2);
     assert_int_equal(
-        run(shell, "print", "Wing headboard", "--to", "a.svg", "--pages", "a5", NULL)->code, 2);
+        shell_run(shell, "print", "Wing headboard", "--to", "a.svg", "--pages", "a5", NULL)->code,
+        2);
 }
 
 static void cut_takes_layouts_and_gives_them_back(void **state)
 {
     struct shell *shell = *state;
     take_headboard(shell);
-    assert_says(run(shell, "cut", "Wing headboard", "--take", NULL)->out, "as it was taken");
-    assert_says(run(shell, "cut", "Wing headboard", NULL)->out, "as it was taken");
-    assert_null(strstr(run(shell, "cut", "Wing headboard", "--back", NULL)->out, "taken"));
-    assert_int_equal(run(shell, "cut", "Wing headboard", "--back", NULL)->code, 1);
+    assert_says(shell_run(shell, "cut", "Wing headboard", "--take", NULL)->out, "as it was taken");
+    assert_says(shell_run(shell, "cut", "Wing headboard", NULL)->out, "as it was taken");
+    assert_null(strstr(shell_run(shell, "cut", "Wing headboard", "--back", NULL)->out, "taken"));
+    assert_int_equal(shell_run(shell, "cut", "Wing headboard", "--back", NULL)->code, 1);
 }
 
 /* Twice the sticks of one headboard, cut together, cost no more than apart. */
@@ -456,55 +363,57 @@ static void cut_pools_several_builds(void **state)
 {
     struct shell *shell = *state;
     take_headboard(shell);
-    const struct answer *answer = run(shell, "cut", "Wing headboard", "Wing headboard", NULL);
+    const struct answer *answer = shell_run(shell, "cut", "Wing headboard", "Wing headboard", NULL);
     assert_int_equal(answer->code, 0);
     assert_says(answer->out, "CUTTING TOGETHER");
     assert_says(answer->out, "each build by itself");
-    assert_int_equal(run(shell, "cut", "Wing headboard", "Wing headboard", "--take", NULL)->code,
-                     2);
-    assert_int_equal(run(shell, "cut", "Wing headboard", "No such", NULL)->code, 1);
+    assert_int_equal(
+        shell_run(shell, "cut", "Wing headboard", "Wing headboard", "--take", NULL)->code, 2);
+    assert_int_equal(shell_run(shell, "cut", "Wing headboard", "No such", NULL)->code, 1);
 }
 
 static void cloth_shows_ways_side_by_side_and_takes_one(void **state)
 {
     struct shell *shell = *state;
     take_headboard(shell);
-    const struct answer *answer = run(shell, "cloth", "Wing headboard", NULL);
+    const struct answer *answer = shell_run(shell, "cloth", "Wing headboard", NULL);
     assert_int_equal(answer->code, 0);
     assert_says(answer->out, "1  * as it is ");
     assert_says(answer->out, "3    C cover: one seam down the middle ");
     assert_says(answer->out, "corners of the boxing");
-    assert_says(run(shell, "cloth", "Wing headboard", "3", NULL)->out, "C cover: seams at a line");
-    assert_says(run(shell, "undo", NULL)->out, "C cover: one seam down the middle");
-    json_t *json = json_loads(run(shell, "cloth", "Wing headboard", "--json", NULL)->out, 0, NULL);
+    assert_says(shell_run(shell, "cloth", "Wing headboard", "3", NULL)->out,
+                "C cover: seams at a line");
+    assert_says(shell_run(shell, "undo", NULL)->out, "C cover: one seam down the middle");
+    json_t *json =
+        json_loads(shell_run(shell, "cloth", "Wing headboard", "--json", NULL)->out, 0, NULL);
     json_t *way = json_array_get(json_object_get(json, "ways"), 0);
     assert_true(json_is_true(json_object_get(way, "chosen")));
     json_decref(json);
-    assert_int_equal(run(shell, "cloth", "Wing headboard", "9", NULL)->code, 1);
+    assert_int_equal(shell_run(shell, "cloth", "Wing headboard", "9", NULL)->code, 1);
 }
 
 static void map_tells_one_hole_with_its_ways(void **state)
 {
     struct shell *shell = *state;
     take_headboard(shell);
-    const struct answer *answer = run(shell, "map", "Wing headboard", "J2", "3", NULL);
+    const struct answer *answer = shell_run(shell, "map", "Wing headboard", "J2", "3", NULL);
     assert_int_equal(answer->code, 0);
     assert_says(answer->out, "Join J2, hole 3 of 6");
     assert_says(answer->out, "23 in (584 mm) from the");
     assert_says(answer->out, "chosen    heads inside C, by the back");
     assert_says(answer->out, "lining of C");
-    assert_int_equal(run(shell, "map", "Wing headboard", "J2", "7", NULL)->code, 1);
-    assert_int_equal(run(shell, "map", "Wing headboard", "J2", "one", NULL)->code, 1);
+    assert_int_equal(shell_run(shell, "map", "Wing headboard", "J2", "7", NULL)->code, 1);
+    assert_int_equal(shell_run(shell, "map", "Wing headboard", "J2", "one", NULL)->code, 1);
 }
 
 static void check_takes_no_cure_that_is_not_there(void **state)
 {
     struct shell *shell = *state;
     take_headboard(shell);
-    assert_int_equal(run(shell, "check", "Wing headboard", "--cure", "9.9", NULL)->code, 1);
+    assert_int_equal(shell_run(shell, "check", "Wing headboard", "--cure", "9.9", NULL)->code, 1);
     assert_says(shell->answer.error, "no such cure");
-    assert_int_equal(run(shell, "check", "Wing headboard", "--cure", "first", NULL)->code, 2);
-    assert_int_equal(run(shell, "check", "Wing headboard", "--cure", "1.x", NULL)->code, 2);
+    assert_int_equal(shell_run(shell, "check", "Wing headboard", "--cure", "first", NULL)->code, 2);
+    assert_int_equal(shell_run(shell, "check", "Wing headboard", "--cure", "1.x", NULL)->code, 2);
 }
 
 /* An edge that waits for the room with no join there. */
@@ -525,41 +434,42 @@ static void check_takes_a_cure_and_undo_takes_it_back(void **state)
     FILE *file = fopen(path, "w");
     fputs(loose, file);
     fclose(file);
-    assert_int_equal(run(shell, "import", path, NULL)->code, 0);
-    assert_says(run(shell, "check", "Loose", NULL)->out, "cure   1.1 Let the joins say");
-    json_t *json = json_loads(run(shell, "check", "Loose", "--json", NULL)->out, 0, NULL);
+    assert_int_equal(shell_run(shell, "import", path, NULL)->code, 0);
+    assert_says(shell_run(shell, "check", "Loose", NULL)->out, "cure   1.1 Let the joins say");
+    json_t *json = json_loads(shell_run(shell, "check", "Loose", "--json", NULL)->out, 0, NULL);
     json_t *finding = json_array_get(json_object_get(json, "findings"), 0);
     json_t *cure = json_array_get(json_object_get(finding, "cures"), 0);
     assert_string_equal(json_string_value(json_object_get(cure, "cure")), "1.1");
     json_t *edit = json_array_get(json_object_get(cure, "edits"), 0);
     assert_string_equal(json_string_value(json_object_get(edit, "value")), "auto");
     json_decref(json);
-    assert_null(strstr(run(shell, "check", "Loose", "--cure", "1.1", NULL)->out, "stays loose"));
-    assert_null(strstr(run(shell, "check", "Loose", NULL)->out, "stays loose"));
-    assert_says(run(shell, "undo", NULL)->out, "Let the joins say when it is stapled");
-    assert_says(run(shell, "check", "Loose", NULL)->out, "stays loose");
+    assert_null(
+        strstr(shell_run(shell, "check", "Loose", "--cure", "1.1", NULL)->out, "stays loose"));
+    assert_null(strstr(shell_run(shell, "check", "Loose", NULL)->out, "stays loose"));
+    assert_says(shell_run(shell, "undo", NULL)->out, "Let the joins say when it is stapled");
+    assert_says(shell_run(shell, "check", "Loose", NULL)->out, "stays loose");
 }
 
 static void tick_and_spend_are_kept(void **state)
 {
     struct shell *shell = *state;
     take_headboard(shell);
-    assert_int_equal(run(shell, "tick", "Wing headboard", "decide", "--minutes", "30", NULL)->code,
-                     0);
+    assert_int_equal(
+        shell_run(shell, "tick", "Wing headboard", "decide", "--minutes", "30", NULL)->code, 0);
     assert_says(shell->answer.out, "1 of ");
-    assert_int_equal(run(shell, "spend", "Wing headboard", "41.20", "ten sticks", "--aisle",
-                         "lumber", "--date", "2026-11-20", NULL)
+    assert_int_equal(shell_run(shell, "spend", "Wing headboard", "41.20", "ten sticks", "--aisle",
+                               "lumber", "--date", "2026-11-20", NULL)
                          ->code,
                      0);
     assert_says(shell->answer.out, "41.20");
-    assert_says(run(shell, "export", "Wing headboard", NULL)->out, "\"ten sticks\"");
+    assert_says(shell_run(shell, "export", "Wing headboard", NULL)->out, "\"ten sticks\"");
     assert_says(shell->answer.out, "\"step\": \"decide\"");
-    assert_int_equal(run(shell, "undo", NULL)->code, 0);
+    assert_int_equal(shell_run(shell, "undo", NULL)->code, 0);
     assert_says(shell->answer.out, "taken back: spend: ten sticks");
-    assert_null(strstr(run(shell, "export", "Wing headboard", NULL)->out, "\"ten sticks\""));
-    assert_int_equal(run(shell, "redo", NULL)->code, 0);
-    assert_says(run(shell, "export", "Wing headboard", NULL)->out, "\"ten sticks\"");
-    assert_int_equal(run(shell, "tick", "Wing headboard", "decide", "--back", NULL)->code, 0);
+    assert_null(strstr(shell_run(shell, "export", "Wing headboard", NULL)->out, "\"ten sticks\""));
+    assert_int_equal(shell_run(shell, "redo", NULL)->code, 0);
+    assert_says(shell_run(shell, "export", "Wing headboard", NULL)->out, "\"ten sticks\"");
+    assert_int_equal(shell_run(shell, "tick", "Wing headboard", "decide", "--back", NULL)->code, 0);
     assert_says(shell->answer.out, "0 of ");
 }
 
@@ -568,13 +478,14 @@ static void show_tells_of_the_layers_alone(void **state)
 {
     struct shell *shell = *state;
     take_headboard(shell);
-    assert_int_equal(run(shell, "show", "Wing headboard", "--layers", NULL)->code, 0);
+    assert_int_equal(shell_run(shell, "show", "Wing headboard", "--layers", NULL)->code, 0);
     assert_says(shell->answer.out, "C front  2-1/4 in thick");
     assert_says(shell->answer.out, "C  63 x 5-1/4 x 56-1/4 in");
     assert_says(shell->answer.out, "front boxing to the face");
     assert_says(shell->answer.out, "STAPLES: 905");
     assert_null(strstr(shell->answer.out, "\nBox C"));
-    assert_int_equal(run(shell, "show", "Wing headboard", "--layers", "--json", NULL)->code, 0);
+    assert_int_equal(shell_run(shell, "show", "Wing headboard", "--layers", "--json", NULL)->code,
+                     0);
     assert_says(shell->answer.out, "\"finished\"");
     assert_null(strstr(shell->answer.out, "\"joins\""));
 }
@@ -583,35 +494,41 @@ static void show_draws_the_piece_its_boxes_and_their_faces(void **state)
 {
     struct shell *shell = *state;
     take_headboard(shell);
-    assert_int_equal(run(shell, "show", "Wing headboard", "--picture", NULL)->code, 0);
+    assert_int_equal(shell_run(shell, "show", "Wing headboard", "--picture", NULL)->code, 0);
     assert_says(shell->answer.out, "The piece from the front right");
     assert_int_equal(
-        run(shell, "show", "Wing headboard", "C", "--apart", "--corner", "3", NULL)->code, 0);
+        shell_run(shell, "show", "Wing headboard", "C", "--apart", "--corner", "3", NULL)->code, 0);
     assert_says(shell->answer.out, "Box C from the back left, taken apart");
     assert_says(shell->answer.out, "foam");
-    assert_int_equal(run(shell, "show", "Wing headboard", "C", "--face", "left", NULL)->code, 0);
+    assert_int_equal(shell_run(shell, "show", "Wing headboard", "C", "--face", "left", NULL)->code,
+                     0);
     assert_says(shell->answer.out, "left of C o head");
     assert_int_equal(
-        run(shell, "show", "Wing headboard", "C", "--face", "front", "--cut", "top", NULL)->code,
+        shell_run(shell, "show", "Wing headboard", "C", "--face", "front", "--cut", "top", NULL)
+            ->code,
         0);
     assert_says(shell->answer.out, "batting 1/4 in");
-    assert_says(run(shell, "show", "Wing headboard", "--layers", NULL)->out, "cut at its top");
-    assert_int_equal(run(shell, "show", "Wing headboard", "C", "--cut", "top", NULL)->code, 2);
-    assert_int_equal(run(shell, "show", "Wing headboard", "Q", NULL)->code, 1);
+    assert_says(shell_run(shell, "show", "Wing headboard", "--layers", NULL)->out,
+                "cut at its top");
+    assert_int_equal(shell_run(shell, "show", "Wing headboard", "C", "--cut", "top", NULL)->code,
+                     2);
+    assert_int_equal(shell_run(shell, "show", "Wing headboard", "Q", NULL)->code, 1);
     assert_says(shell->answer.error, "no box \"Q\"");
-    assert_int_equal(run(shell, "show", "Wing headboard", "--corner", "5", NULL)->code, 2);
-    assert_int_equal(run(shell, "show", "Wing headboard", "C", "--face", "lid", NULL)->code, 2);
-    assert_int_equal(run(shell, "show", "Wing headboard", "--picture", "--json", NULL)->code, 2);
+    assert_int_equal(shell_run(shell, "show", "Wing headboard", "--corner", "5", NULL)->code, 2);
+    assert_int_equal(shell_run(shell, "show", "Wing headboard", "C", "--face", "lid", NULL)->code,
+                     2);
+    assert_int_equal(shell_run(shell, "show", "Wing headboard", "--picture", "--json", NULL)->code,
+                     2);
 }
 
 static void mirror_makes_the_image_of_a_box_and_knows_no_other(void **state)
 {
     struct shell *shell = *state;
     take_headboard(shell);
-    assert_int_equal(run(shell, "mirror", "Wing headboard", "L", "Z", NULL)->code, 0);
-    assert_says(run(shell, "show", "Wing headboard", NULL)->out, "Box Z");
+    assert_int_equal(shell_run(shell, "mirror", "Wing headboard", "L", "Z", NULL)->code, 0);
+    assert_says(shell_run(shell, "show", "Wing headboard", NULL)->out, "Box Z");
     assert_says(shell->answer.out, "one of a pair with L");
-    assert_int_equal(run(shell, "mirror", "Wing headboard", "Q", NULL)->code, 1);
+    assert_int_equal(shell_run(shell, "mirror", "Wing headboard", "Q", NULL)->code, 1);
     assert_says(shell->answer.error, "no box \"Q\"");
 }
 
@@ -619,7 +536,7 @@ static void spend_names_the_field_it_refuses(void **state)
 {
     struct shell *shell = *state;
     take_headboard(shell);
-    assert_int_equal(run(shell, "spend", "Wing headboard", "4,20", "sticks", NULL)->code, 1);
+    assert_int_equal(shell_run(shell, "spend", "Wing headboard", "4,20", "sticks", NULL)->code, 1);
     assert_says(shell->answer.error, "amount");
     assert_says(shell->answer.error, "column 2");
 }
@@ -628,33 +545,36 @@ static void trade_prints_and_changes_a_value(void **state)
 {
     struct shell *shell = *state;
     take_headboard(shell);
-    assert_says(run(shell, "trade", NULL)->out, "join.pitch");
+    assert_says(shell_run(shell, "trade", NULL)->out, "join.pitch");
     assert_says(shell->answer.out, "common practice, no source");
-    assert_int_equal(run(shell, "trade", "staple.cover.pitch", "2 in", NULL)->code, 0);
+    assert_int_equal(shell_run(shell, "trade", "staple.cover.pitch", "2 in", NULL)->code, 0);
     assert_says(shell->answer.out, "workshop");
-    assert_null(strstr(run(shell, "plan", "Wing headboard", NULL)->out, "STAPLES: 905"));
-    assert_int_equal(run(shell, "trade", "staple.cover.pitch", "", NULL)->code, 0);
-    assert_says(run(shell, "plan", "Wing headboard", NULL)->out, "STAPLES: 905");
-    assert_int_equal(run(shell, "trade", "staple.cover.pitch", "90 in", NULL)->code, 1);
-    assert_int_equal(run(shell, "trade", "no.such", NULL)->code, 1);
+    assert_null(strstr(shell_run(shell, "plan", "Wing headboard", NULL)->out, "STAPLES: 905"));
+    assert_int_equal(shell_run(shell, "trade", "staple.cover.pitch", "", NULL)->code, 0);
+    assert_says(shell_run(shell, "plan", "Wing headboard", NULL)->out, "STAPLES: 905");
+    assert_int_equal(shell_run(shell, "trade", "staple.cover.pitch", "90 in", NULL)->code, 1);
+    assert_int_equal(shell_run(shell, "trade", "no.such", NULL)->code, 1);
 }
 
 static void new_begins_a_build_from_given_sizes(void **state)
 {
     struct shell *shell = *state;
-    assert_says(run(shell, "new", NULL)->out, "wing-headboard");
+    assert_says(shell_run(shell, "new", NULL)->out, "wing-headboard");
     assert_int_equal(
-        run(shell, "new", "wing-headboard", "Attic", "mattress=54", "--units", "inch", NULL)->code,
+        shell_run(shell, "new", "wing-headboard", "Attic", "mattress=54", "--units", "inch", NULL)
+            ->code,
         0);
-    assert_says(run(shell, "show", "Attic", NULL)->out, "57 wide");
-    assert_int_equal(run(shell, "new", "wing-headboard", "Too wide", "mattress=5400", NULL)->code,
-                     1);
+    assert_says(shell_run(shell, "show", "Attic", NULL)->out, "57 wide");
+    assert_int_equal(
+        shell_run(shell, "new", "wing-headboard", "Too wide", "mattress=5400", NULL)->code, 1);
     assert_says(shell->answer.error, "mattress");
-    assert_int_equal(run(shell, "new", "wing-headboard", "Typo", "matress=54", NULL)->code, 2);
-    assert_int_equal(run(shell, "new", "storage-bench", "Attic", NULL)->code, 1);
+    assert_int_equal(shell_run(shell, "new", "wing-headboard", "Typo", "matress=54", NULL)->code,
+                     2);
+    assert_int_equal(shell_run(shell, "new", "storage-bench", "Attic", NULL)->code, 1);
     assert_says(shell->answer.error, "build.name: another build has this name");
-    assert_int_equal(run(shell, "new", "wing-headboard", "Metric", "--units", "mm", NULL)->code, 0);
-    assert_says(run(shell, "show", "Metric", NULL)->out, "1675 wide");
+    assert_int_equal(
+        shell_run(shell, "new", "wing-headboard", "Metric", "--units", "mm", NULL)->code, 0);
+    assert_says(shell_run(shell, "show", "Metric", NULL)->out, "1675 wide");
 }
 
 static void import_refuses_a_file_whole_and_tells_every_fault(void **state)
@@ -667,17 +587,17 @@ static void import_refuses_a_file_whole_and_tells_every_fault(void **state)
           " \"boxes\": [{\"key\": 1, \"name\": \"A\", \"width\": \"wide\"}]}\n",
           file);
     fclose(file);
-    assert_int_equal(run(shell, "import", path, NULL)->code, 1);
+    assert_int_equal(shell_run(shell, "import", path, NULL)->code, 1);
     assert_says(shell->answer.error, "build.hue: line 2");
     assert_says(shell->answer.error, "boxes[0].width: line 3");
-    assert_says(run(shell, "list", NULL)->out, "There is no build yet");
+    assert_says(shell_run(shell, "list", NULL)->out, "There is no build yet");
 }
 
 static void export_gives_what_import_took_to_the_byte(void **state)
 {
     struct shell *shell = *state;
     take_headboard(shell);
-    char *first = strdup(run(shell, "export", "Wing headboard", NULL)->out);
+    char *first = strdup(shell_run(shell, "export", "Wing headboard", NULL)->out);
     struct shell other = {0};
     char path[700];
     place_begin(&other.place);
@@ -685,10 +605,10 @@ static void export_gives_what_import_took_to_the_byte(void **state)
     FILE *file = fopen(path, "w");
     fputs(first, file);
     fclose(file);
-    assert_int_equal(run(&other, "import", path, NULL)->code, 0);
-    assert_string_equal(run(&other, "export", "Wing headboard", NULL)->out, first);
+    assert_int_equal(shell_run(&other, "import", path, NULL)->code, 0);
+    assert_string_equal(shell_run(&other, "export", "Wing headboard", NULL)->out, first);
     place_end(&other.place);
-    forget(&other.answer);
+    answer_forget(&other.answer);
     free(first);
 }
 
@@ -697,14 +617,14 @@ static void export_gives_what_import_took_to_the_byte(void **state)
 static void commands_refuse_what_they_do_not_take(void **state)
 {
     struct shell *shell = *state;
-    assert_int_equal(run(shell, "upholster", NULL)->code, 2);
-    assert_int_equal(run(shell, "plan", NULL)->code, 2);
-    assert_int_equal(run(shell, "list", "--minutes", "3", NULL)->code, 2);
-    assert_int_equal(run(shell, "plan", "Nowhere", NULL)->code, 1);
+    assert_int_equal(shell_run(shell, "upholster", NULL)->code, 2);
+    assert_int_equal(shell_run(shell, "plan", NULL)->code, 2);
+    assert_int_equal(shell_run(shell, "list", "--minutes", "3", NULL)->code, 2);
+    assert_int_equal(shell_run(shell, "plan", "Nowhere", NULL)->code, 1);
     assert_says(shell->answer.error, "Nowhere");
-    assert_int_equal(run(shell, "--help", NULL)->code, 0);
-    assert_int_equal(run(shell, "--version", NULL)->code, 0);
-    assert_int_equal(run(shell, NULL)->code, 77);
+    assert_int_equal(shell_run(shell, "--help", NULL)->code, 0);
+    assert_int_equal(shell_run(shell, "--version", NULL)->code, 0);
+    assert_int_equal(shell_run(shell, NULL)->code, 77);
 }
 
 static void commands_end_with_4_on_a_file_that_is_not_ours(void **state)
@@ -715,7 +635,7 @@ static void commands_end_with_4_on_a_file_that_is_not_ours(void **state)
           "for a store that could be read\n",
           file);
     fclose(file);
-    assert_int_equal(run(shell, "list", NULL)->code, 4);
+    assert_int_equal(shell_run(shell, "list", NULL)->code, 4);
 }
 
 static void commands_all_stand_in_the_manual(void **state)
@@ -723,7 +643,7 @@ static void commands_all_stand_in_the_manual(void **state)
     (void)state;
     FILE *file = fopen(MANUAL_PAGE, "rb");
     assert_non_null(file);
-    char *page = read_all(file);
+    char *page = shell_read_all(file);
     for (const struct command *command = commands; command->name; command++) {
         char entry[64];
         snprintf(entry, sizeof entry, ".It Ic %s", command->name);

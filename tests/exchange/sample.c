@@ -73,7 +73,8 @@ void sample_small(struct model *model)
 static const char *text_by_chance(struct model *model, struct dice *dice, const struct field *field)
 {
     static const char *const pieces[] = {
-        "a", "Z", " ", "\"", "\\", "\n", "\xc3\xa9", "\xe2\x82\xac", "/", "\x01"};
+        "a", "Z",    " ", "\"", "\\", "\n", "\xc3\xa9", "\xe2\x82\xac",
+        "/", "\x01", "'", "=",  ",",  ";"};
     int64_t most = field->most < 30 ? field->most : 30;
     char buffer[30 * 4 + 1] = "";
 

@@ -1,0 +1,86 @@
+/* Commands of money: tables in and out. */
+#include "shell.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+static int demo_begin(void **state)
+{
+    shell_begin(state);
+    struct shell *shell = *state;
+    assert_int_equal(shell_run(shell, "import", DEMO_FOLDER "/workshop.json",
+                               DEMO_FOLDER "/banquette.json", DEMO_FOLDER "/corner.json",
+                               DEMO_FOLDER "/headboard.json", DEMO_FOLDER "/stool.json", NULL)
+                         ->code,
+                     0);
+    return 0;
+}
+
+static const char *write_file(struct shell *shell, const char *content)
+{
+    static char path[700];
+    snprintf(path, sizeof path, "%s/table.csv", shell->place.folder);
+    FILE *file = fopen(path, "wb");
+    assert_non_null(file);
+    fputs(content, file);
+    fclose(file);
+    return path;
+}
+
+/* ---- tables ---- */
+
+static void tables_go_out_and_come_in_without_a_change(void **state)
+{
+    static const char *const tables[] = {"prices", "shelf", "spend"};
+    struct shell *shell = *state;
+    for (size_t i = 0; i < sizeof tables / sizeof *tables; i++) {
+        assert_int_equal(
+            shell_run(shell, "export", "--table", tables[i], "--semicolons", NULL)->code, 0);
+        const char *path = write_file(shell, shell->answer.out);
+        assert_int_equal(shell_run(shell, "import", "--table", tables[i], path, NULL)->code, 0);
+        assert_says(shell->answer.out, "taken in, 0 lines changed something");
+    }
+}
+
+static void a_table_with_faults_is_refused_whole_and_every_line_told(void **state)
+{
+    struct shell *shell = *state;
+    const char *path = write_file(shell, "build,dated,amount,what\n"
+                                         "Tufted stool,2026-11-20,4.00,wax\n"
+                                         "Tufted stool,2026-11-20,4.0o,wax\n"
+                                         "Tufted stole,2026-11-20,4.00,wax\n");
+    assert_int_equal(shell_run(shell, "import", "--table", "spend", path, NULL)->code, 1);
+    assert_says(shell->answer.error, "amount: line 3");
+    assert_says(shell->answer.error, "build: line 4");
+    assert_null(strstr(shell->answer.error, "line 2"));
+    shell_run(shell, "export", "--table", "spend", NULL);
+    assert_null(strstr(shell->answer.out, "wax"));
+}
+
+static void a_table_that_nobody_knows_is_no_table(void **state)
+{
+    struct shell *shell = *state;
+    assert_int_equal(shell_run(shell, "export", "--table", "cats", NULL)->code, 2);
+    assert_int_equal(shell_run(shell, "export", "--table", "prices", "Tufted stool", NULL)->code,
+                     2);
+    assert_int_equal(shell_run(shell, "export", "--semicolons", NULL)->code, 2);
+}
+
+#define IN_THE_DEMO(test) cmocka_unit_test_setup_teardown(test, demo_begin, shell_end)
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        IN_THE_DEMO(tables_go_out_and_come_in_without_a_change),
+        IN_THE_DEMO(a_table_with_faults_is_refused_whole_and_every_line_told),
+        IN_THE_DEMO(a_table_that_nobody_knows_is_no_table),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+    return failed ? 1 : 0;
+}
