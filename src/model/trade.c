@@ -13,6 +13,36 @@ const struct trade_value trade_values[TRADE_COUNT] = {
 #undef TRADE_ROW
 };
 
+#define TRADE_ONE_MORE(...) +1
+const struct trade_group trade_groups[] = {
+#define TRADE_GROUP(title, values) {title, 0 values(TRADE_ONE_MORE)},
+    TRADE_GROUPS(TRADE_GROUP)
+#undef TRADE_GROUP
+};
+#undef TRADE_ONE_MORE
+
+const int trade_group_count = sizeof trade_groups / sizeof *trade_groups;
+
+enum trade trade_group_first(int group)
+{
+    int first = 0;
+
+    assert(group >= 0 && group < trade_group_count);
+    for (int i = 0; i < group; i++)
+        first += trade_groups[i].count;
+    return (enum trade)first;
+}
+
+int trade_group_of(enum trade trade)
+{
+    int group = 0;
+
+    assert(trade < TRADE_COUNT);
+    while (group + 1 < trade_group_count && trade_group_first(group + 1) <= trade)
+        group++;
+    return group;
+}
+
 int trade_find(const char *key)
 {
     for (int i = 0; i < TRADE_COUNT; i++)

@@ -32,6 +32,19 @@ struct trade_value {
 
 extern const struct trade_value trade_values[TRADE_COUNT];
 
+/* What the table is read by, in its order: "screws and bolts", and how many of it. */
+struct trade_group {
+    const char *title;
+    int count;
+};
+
+extern const struct trade_group trade_groups[];
+extern const int trade_group_count;
+
+/* The group of a value, and the first value of a group. */
+int trade_group_of(enum trade trade);
+enum trade trade_group_first(int group);
+
 /* The index of a key, or -1. */
 int trade_find(const char *key);
 

@@ -750,6 +750,20 @@
     V(FACTOR_ALONE, "factor.alone", RATIO, VALUE_RATIO(1.5), VALUE_RATIO(1.5), VALUE_RATIO(1),     \
       VALUE_RATIO(10), VALUE_PRACTICE, "alone at what wants two people")
 
+#define TRADE_GROUPS(G)                                          \
+    G("sticks, sheets and what they weigh", TRADE_LUMBER_VALUES) \
+    G("screws and bolts", TRADE_SCREWS_VALUES)                   \
+    G("panels and what carries them", TRADE_PANELS_VALUES)       \
+    G("where screws may sit", TRADE_PLACES_VALUES)               \
+    G("patches, openings and the driver", TRADE_ACCESS_VALUES)   \
+    G("staples", TRADE_STAPLES_VALUES)                           \
+    G("cloth: allowances and seams", TRADE_CLOTH_VALUES)         \
+    G("foam, batting, glue, webbing", TRADE_PADDING_VALUES)      \
+    G("welt, tufting, buttons, nails", TRADE_TRIM_VALUES)        \
+    G("mattress, lid, moving", TRADE_ROOM_VALUES)                \
+    G("minutes of a practised maker", TRADE_TIMES_VALUES)        \
+    G("what minutes are multiplied by", TRADE_FACTORS_VALUES)
+
 #define TRADE_VALUES(V)     \
     TRADE_LUMBER_VALUES(V)  \
     TRADE_SCREWS_VALUES(V)  \

@@ -9,6 +9,7 @@
 #include "base/show.h"
 #include "tui/copyout.h"
 #include "tui/find.h"
+#include "tui/hints.h"
 #include "tui/tally.h"
 
 #include <stdarg.h>
@@ -185,15 +186,24 @@ static enum reaction step_history(struct tui *tui, history_fn *step, const char 
     return REACT_TAKEN;
 }
 
-/* Screens that stand on their own are swapped for each other rather than piled up. */
+/* Places of a build take each other's place, and one that is open below is gone back to; so Esc
+ * leads to the build, however many were looked at. */
 static enum reaction go_to(struct tui *tui, const struct screen *screen)
 {
     if (!tui_model(tui)->build.key && screen != &screen_trade && screen != &screen_shop) {
         tui_say(tui, "take up a build first");
         return REACT_TAKEN;
     }
-    if (top_of(tui)->screen != screen)
-        tui_open(tui, screen, NULL);
+    for (int i = tui->depth - 1; i > 0; i--) {
+        if (tui->stack[i].screen != screen)
+            continue;
+        while (tui->depth > i + 1)
+            tui_close_top(tui);
+        return REACT_TAKEN;
+    }
+    if (top_of(tui)->screen->place && top_of(tui)->screen != &screen_outline)
+        tui_close_top(tui);
+    tui_open(tui, screen, NULL);
     return REACT_TAKEN;
 }
 
@@ -276,7 +286,7 @@ static enum reaction settle(struct tui *tui, enum reaction reaction)
     return reaction & REACT_QUIT ? REACT_QUIT : REACT_TAKEN;
 }
 
-static bool is_typing(struct tui *tui)
+bool tui_is_typing(struct tui *tui)
 {
     struct open_screen *top = top_of(tui);
     return tui->find.open || (top->screen->typing && top->screen->typing(tui, top->state));
@@ -298,16 +308,31 @@ enum reaction tui_act(struct tui *tui, enum action action)
     return reaction == REACT_PASS ? common_act(tui, action) : reaction;
 }
 
+/* Moving beyond an end needs no word; anything else that came to nothing does. */
+static void say_nothing_done(struct tui *tui, enum action action, int key)
+{
+    static const action_set moves = SHOWS(UP) | SHOWS(DOWN) | SHOWS(LEFT) | SHOWS(RIGHT) |
+                                    SHOWS(FIRST) | SHOWS(LAST) | SHOWS(LEAF_UP) | SHOWS(LEAF_DOWN) |
+                                    SHOWS(LEAVE);
+    char name[ACTION_KEY_TEXT];
+    if (tui->message[0] || (action != ACTION_NONE && moves & UINT64_C(1) << action))
+        return;
+    tui_say(tui, "%s does nothing here; %s shows the keys of this screen",
+            action_key_name(key, name), tui_key(tui, ACTION_HELP).at);
+}
+
 enum reaction driver_key(struct tui *tui, int key)
 {
     struct open_screen *top = top_of(tui);
     tui->message[0] = '\0';
-    if (is_typing(tui))
+    if (tui_is_typing(tui))
         return settle(tui, type_key(tui, key));
     enum action action = keymap_action(&tui->settings.keys, key);
     enum reaction reaction = action == ACTION_NONE ? REACT_PASS : tui_act(tui, action);
     if (reaction == REACT_PASS && top->screen->key)
         reaction = top->screen->key(tui, top->state, key);
+    if (reaction == REACT_PASS)
+        say_nothing_done(tui, action, key);
     return settle(tui, reaction);
 }
 
@@ -318,7 +343,7 @@ enum reaction driver_paste(struct tui *tui, const char *text)
         find_paste(tui, text);
         return REACT_TAKEN;
     }
-    if (is_typing(tui) && top->screen->paste)
+    if (tui_is_typing(tui) && top->screen->paste)
         return settle(tui, top->screen->paste(tui, top->state, text));
     tui_say(tui, "pasted text goes into a field: open one first");
     return REACT_TAKEN;
@@ -349,7 +374,7 @@ static enum reaction press_at(struct tui *tui, int row)
 enum reaction driver_pointer(struct tui *tui, const struct pointer *pointer)
 {
     enum action turn = pointer->kind == POINTER_WHEEL_UP ? ACTION_UP : ACTION_DOWN;
-    if (is_typing(tui))
+    if (tui_is_typing(tui))
         return REACT_TAKEN;
     tui->message[0] = '\0';
     if (pointer->kind == POINTER_PRESS)
@@ -365,7 +390,7 @@ bool driver_idle(struct tui *tui)
     struct fault_note note = {0};
     unsigned serial;
     tui->searching = false;
-    if (is_typing(tui))
+    if (tui_is_typing(tui))
         return false;
     if (desk_refresh(tui->desk, &changed, &note)) {
         tui_warn(tui, &note);
@@ -414,53 +439,6 @@ static void paint_title(struct tui *tui)
     paint_clock(tui);
 }
 
-static const char *word_of(const struct screen *screen, enum action action)
-{
-    for (int i = 0; i < HINTS && screen->words[i].word; i++) {
-        if (screen->words[i].action == action)
-            return screen->words[i].word;
-    }
-    return actions[action].label;
-}
-
-static int hint_width(const struct tui *tui, const struct screen *screen, enum action action)
-{
-    return text_columns(tui_key(tui, action).at) + 1 + text_columns(word_of(screen, action)) + 2;
-}
-
-/* "Enter open  a add  ? keys  q leave": what does not fit is left out, but not the way out. */
-static void paint_actions(struct tui *tui, int row)
-{
-    const struct screen *screen = top_of(tui)->screen;
-    action_set fits = screen->fits ? screen->fits(tui, top_of(tui)->state) : 0;
-    action_set shown = screen->shown | fits | SHOWS(HELP) | SHOWS(QUIT);
-    int last = tui->view.columns + 1 - hint_width(tui, screen, ACTION_QUIT);
-    int column = 1;
-    for (int i = 0; i < ACTION_COUNT; i++) {
-        enum action action = (enum action)i;
-        int width = hint_width(tui, screen, action);
-        if (!(shown & UINT64_C(1) << i) || (action != ACTION_QUIT && column + width > last))
-            continue;
-        view_format(&tui->view, row, column, VIEW_FAINT, "%s %s", tui_key(tui, action).at,
-                    word_of(screen, action));
-        column += width;
-    }
-}
-
-static void paint_hints(struct tui *tui, int row)
-{
-    if (tui->find.open)
-        find_paint(tui, row);
-    else if (tui->message[0])
-        view_row(&tui->view, row, 1, tui->view.columns - 1,
-                 tui->message_warns ? VIEW_WARNING | VIEW_STRONG : VIEW_STRONG, tui->message);
-    else if (is_typing(tui))
-        view_text(&tui->view, row, 1, tui->view.columns - 1, VIEW_FAINT,
-                  top_of(tui)->screen->typing_hint);
-    else
-        paint_actions(tui, row);
-}
-
 void driver_paint(struct tui *tui, int rows, int columns)
 {
     struct open_screen *top = top_of(tui);
@@ -473,8 +451,9 @@ void driver_paint(struct tui *tui, int rows, int columns)
     }
     paint_title(tui);
     view_cursor(&tui->view, 0, 0);
-    top->screen->paint(tui, top->state, 1, rows - 3);
-    paint_hints(tui, rows - 2);
+    int hints = hints_rows(tui, rows);
+    top->screen->paint(tui, top->state, 1, rows - 2 - hints);
+    hints_paint(tui, rows - 1 - hints);
     tally_paint(tui, rows - 1);
     arena_release(&tui->scratch);
 }

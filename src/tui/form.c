@@ -22,8 +22,24 @@ static void add_with_blanks(struct text *out, const char *name)
         text_add_char(out, *name == '_' ? ' ' : *name);
 }
 
+/* Names that are short in a file and say nothing on a screen. */
+static const struct {
+    const char *name;
+    const char *label;
+} labels[] = {{"u", "from the left"},         {"v", "from bottom/back"},
+              {"x", "from the left"},         {"y", "from the back"},
+              {"z", "from the bottom"},       {"rank", "order"},
+              {"offset_u", "moved to right"}, {"offset_v", "moved up"},
+              {"both", "both sides"},         {"dated", "day"}};
+
 void form_label(const struct field *field, struct text *out)
 {
+    for (size_t i = 0; i < sizeof labels / sizeof *labels; i++) {
+        if (strcmp(labels[i].name, field->name) == 0) {
+            text_add(out, labels[i].label);
+            return;
+        }
+    }
     add_with_blanks(out, field->name);
 }
 

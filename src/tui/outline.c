@@ -35,17 +35,45 @@ static const char *join_text(const struct model *model, const struct join *join,
                         join->place == PLACE_SITE ? ", in the room" : "");
 }
 
+static const char *unit_size_text(const struct model *model, int64_t length, struct arena *arena)
+{
+    char printed[QUANTITY_TEXT];
+    quantity_print_unit(printed, QUANTITY_LENGTH, model_units(model), length);
+    return arena_text(arena, printed);
+}
+
+/* "96 x 48 in", "96 in"; empty without a size */
+static const char *extent_text(const struct model *model, int64_t length, int64_t width,
+                               struct arena *arena)
+{
+    if (width)
+        return arena_format(arena, "%s x %s", size_text(model, length, arena),
+                            unit_size_text(model, width, arena));
+    return length ? unit_size_text(model, length, arena) : "";
+}
+
+/* "96 x 48 in for 36.50", "pack of 100 for 6.20" */
 static const char *offer_text(const struct model *model, const struct offer *offer,
                               struct arena *arena)
 {
     char money[MONEY_TEXT];
+    const char *size = extent_text(model, offer->length, offer->width, arena);
     money_print(money, model_currency(model), offer->price);
-    if (offer->width)
-        return arena_format(arena, "%s x %s  %s", size_text(model, offer->length, arena),
-                            size_text(model, offer->width, arena), money);
-    if (offer->length)
-        return arena_format(arena, "%s  %s", size_text(model, offer->length, arena), money);
-    return arena_format(arena, "pack of %lld  %s", (long long)offer->pack, money);
+    if (*size && offer->pack > 1)
+        return arena_format(arena, "%lld of %s for %s", (long long)offer->pack, size, money);
+    if (*size)
+        return arena_format(arena, "%s for %s", size, money);
+    return arena_format(arena, offer->pack > 1 ? "pack of %lld for %s" : "%lld for %s",
+                        (long long)offer->pack, money);
+}
+
+/* "on the shelf: 2 of 31 in, rack" */
+static const char *leftover_text(const struct model *model, const struct leftover *leftover,
+                                 struct arena *arena)
+{
+    return arena_format(arena, "on the shelf: %lld of %s%s%s", (long long)leftover->count,
+                        extent_text(model, leftover->length, leftover->width, arena),
+                        *leftover->place ? ", " : "", leftover->place);
 }
 
 /* "pace  frame: 1 h 20 min, usually 1 h, of 3" */
@@ -157,6 +185,8 @@ const char *outline_text(const struct model *model, enum entity_kind kind, int64
         return join_text(model, item, arena);
     case ENTITY_offer:
         return offer_text(model, item, arena);
+    case ENTITY_leftover:
+        return leftover_text(model, item, arena);
     case ENTITY_pace:
         return pace_text(item, arena);
     case ENTITY_face: {

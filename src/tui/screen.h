@@ -44,6 +44,7 @@ struct hint {
 struct screen {
     const char *name; /* in the title: "order of work" */
     size_t size;      /* of its state, which starts zeroed */
+    bool place;       /* of a build: reached from all the others, which it takes the place of */
     void (*open)(struct tui *tui, void *state, const struct target *target);
     void (*close)(void *state); /* gives back what the state holds; NULL where that is nothing */
     void (*paint)(struct tui *tui, void *state, int top, int height);
@@ -141,6 +142,9 @@ void tui_close_top(struct tui *tui);
 
 /* What a key would do that has the action: here, or everywhere. */
 enum reaction tui_act(struct tui *tui, enum action action);
+
+/* Whether keys are text now. */
+bool tui_is_typing(struct tui *tui);
 
 /* What a key is called that does the action, for sentences about it. */
 struct key_name {

@@ -55,12 +55,34 @@ static void paint_build(struct tui *tui, const struct store_build *build, int ro
         view_cursor(&tui->view, row, 1);
 }
 
+/* What the line of the chosen build has no room for. */
+static void paint_chosen(struct tui *tui, const struct store_build *build, int row)
+{
+    const struct plan *plan = tui_plan(tui);
+    const struct store_summary *summary = &build->summary;
+    struct text text;
+    text_init(&text);
+    text_format(&text, "%s: %s", build->name, words_state.at[build->state].name);
+    if (*build->due)
+        text_format(&text, ", due %s", build->due);
+    if (build->budget)
+        text_format(&text, ", budget %s", print_money(plan, build->budget).at);
+    if (build->budget && summary->estimate > build->budget)
+        text_format(&text, ", over it by %s",
+                    print_money(plan, summary->estimate - build->budget).at);
+    view_level(&tui->view, row, 0, tui->view.columns);
+    view_text(&tui->view, row + 1, 1, tui->view.columns - 2, VIEW_PLAIN, text_string(&text));
+    if (*summary->next_step)
+        view_format(&tui->view, row + 2, 1, VIEW_PLAIN, "next: %s", summary->next_step);
+    text_release(&text);
+}
+
 static void builds_paint(struct tui *tui, void *opaque, int top, int height)
 {
     struct builds_state *state = opaque;
     size_t count;
     const struct store_build *builds = builds_of(tui, state, &count);
-    list_view_fit(&state->list, top + 1, height - 2);
+    list_view_fit(&state->list, top + 1, height - 4);
     view_text(&tui->view, top, 1, 21, VIEW_FAINT, "build");
     view_text(&tui->view, top, 23, 8, VIEW_FAINT, "state");
     view_text(&tui->view, top, 32, tui->view.columns - 33, VIEW_FAINT,
@@ -70,7 +92,9 @@ static void builds_paint(struct tui *tui, void *opaque, int top, int height)
         int index = state->list.top + i;
         paint_build(tui, &builds[index], top + 1 + i, index == state->list.chosen);
     }
-    if (count == 0)
+    if (count > 0)
+        paint_chosen(tui, &builds[state->list.chosen], top + height - 3);
+    else
         view_format(&tui->view, top + 2, 1, VIEW_PLAIN,
                     "There is no build yet. Press %s to begin one from a starter piece.",
                     tui_key(tui, ACTION_ADD).at);
@@ -107,6 +131,10 @@ static enum reaction builds_act(struct tui *tui, void *opaque, enum action actio
     bool asked = chosen && chosen->key == state->asked;
 
     state->asked = 0;
+    if (asked && action != ACTION_ENTER) {
+        tui_say(tui, "kept as it was");
+        return REACT_TAKEN;
+    }
     if (list_view_act(&state->list, action))
         return REACT_TAKEN;
     if (action == ACTION_ADD) {
@@ -127,7 +155,7 @@ static enum reaction builds_act(struct tui *tui, void *opaque, enum action actio
         return asked ? delete_build(tui, chosen) : take_up(tui, chosen->key);
     if (action == ACTION_REMOVE) {
         state->asked = chosen->key;
-        tui_say(tui, "Enter deletes it with its ticks and spend, any other key keeps it: %s",
+        tui_say(tui, "%.30s: Enter deletes it with ticks and spend, another key keeps it",
                 chosen->name);
         return REACT_TAKEN;
     }

@@ -345,6 +345,7 @@ static void buying_line(struct tui *tui, void *opaque, int index, struct text *o
 const struct screen screen_buying = {
     .name = "buying",
     .size = sizeof(struct buying_state),
+    .place = true,
     .paint = buying_paint,
     .act = buying_act,
     .typing = buying_typing,

@@ -247,6 +247,7 @@ static struct list_view *cloth_list(void *opaque)
 const struct screen screen_cloth = {
     .name = "cloth",
     .size = sizeof(struct cloth_state),
+    .place = true,
     .open = cloth_open,
     .close = cloth_close,
     .paint = cloth_paint,

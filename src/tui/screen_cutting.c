@@ -131,6 +131,7 @@ static struct list_view *cutting_list(void *opaque)
 const struct screen screen_cutting = {
     .name = "cutting",
     .size = sizeof(struct cutting_state),
+    .place = true,
     .paint = cutting_paint,
     .act = cutting_act,
     .list = cutting_list,

@@ -246,6 +246,7 @@ static void findings_line(struct tui *tui, void *opaque, int index, struct text 
 const struct screen screen_findings = {
     .name = "findings",
     .size = sizeof(struct findings_state),
+    .place = true,
     .paint = findings_paint,
     .act = findings_act,
     .typing = findings_typing,

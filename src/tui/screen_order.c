@@ -243,6 +243,7 @@ static void order_line(struct tui *tui, void *opaque, int index, struct text *ou
 const struct screen screen_order = {
     .name = "order of work",
     .size = sizeof(struct order_state),
+    .place = true,
     .open = order_open,
     .paint = order_paint,
     .act = order_act,

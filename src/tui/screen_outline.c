@@ -1,7 +1,9 @@
 /*
- * One build: boxes, layers, joins as an outline beside the picture of the selected face. The
- * workshop is shown by the same code, without a picture.
+ * One build: boxes, layers, joins as an outline beside the picture of the selected face, or beside
+ * what is known of an item that has none. The workshop is shown by the same code.
  */
+#include "paper/print.h"
+#include "tui/form.h"
 #include "tui/list.h"
 #include "tui/outline.h"
 #include "tui/picture.h"
@@ -72,6 +74,56 @@ static void paint_standing(struct tui *tui, int top, int left, int height)
     text_release(&text);
 }
 
+/* ---- what is known of an item without a picture ---- */
+
+static bool is_as_new(const struct field *field, const void *item)
+{
+    return field_is_text(field) ? !*field_string(field, item)
+                                : field_whole(field, item) == field->standard;
+}
+
+/* The fields that say more than a new item's would. */
+static void add_facts(const struct tui *tui, const struct outline_row *row, struct text *out)
+{
+    const struct model *model = tui_model(tui);
+    const struct field *fields[FORM_FIELDS];
+    int count = form_fields(row->kind, fields);
+    const void *item = row->kind >= ENTITY_COUNT ? model_at_const(model, row->kind, 0)
+                                                 : model_find_const(model, row->kind, row->key);
+    for (int i = 0; i < count; i++) {
+        if (!item || is_as_new(fields[i], item))
+            continue;
+        form_label(fields[i], out);
+        text_add(out, ": ");
+        field_write(fields[i], model, item, out);
+        text_add_char(out, '\n');
+    }
+}
+
+/* "Corner banquette takes 10 of it, for 34.45" */
+static void add_need(const struct tui *tui, const struct outline_row *row, struct text *out)
+{
+    const struct plan *plan = tui_plan(tui);
+    for (size_t i = 0; i < plan->purchases.count && row->kind == ENTITY_stock; i++) {
+        const struct purchase *line = &plan->purchases.at[i];
+        if (line->stock == row->key && tui_model(tui)->build.key)
+            text_format(out, "\n%s buys %lld for %s", tui_model(tui)->build.name,
+                        (long long)line->packs, print_money(plan, line->till).at);
+    }
+}
+
+static void paint_facts(struct tui *tui, const struct outline_row *row, int top, int left,
+                        int height)
+{
+    struct text text;
+    text_init(&text);
+    add_facts(tui, row, &text);
+    add_need(tui, row, &text);
+    view_wrapped(&tui->view, top, left, tui->view.columns - left - 1, height, VIEW_PLAIN,
+                 text_string(&text));
+    text_release(&text);
+}
+
 /* ---- painting ---- */
 
 static struct picture_ask ask_of(const struct outline_state *state, const struct outline_row *row)
@@ -92,7 +144,7 @@ static void outline_paint(struct tui *tui, void *opaque, int top, int height)
 {
     struct outline_state *state = opaque;
     struct outline outline;
-    int width = state->shop ? tui->view.columns : tui->view.columns * 9 / 20;
+    int width = tui->view.columns * (state->shop ? 11 : 9) / 20;
     if (!make_rows(tui, state, &outline))
         return;
     list_view_resize(&state->list, (int)outline.rows.count);
@@ -108,12 +160,14 @@ static void outline_paint(struct tui *tui, void *opaque, int top, int height)
         if (chosen)
             view_cursor(&tui->view, top + i, 1 + 2 * row->depth);
     }
-    if (state->shop)
-        return;
     view_upright(&tui->view, top, width, height);
     const struct outline_row *row = &outline.rows.at[state->list.chosen];
-    if (row->box || state->view != PICTURE_STANDARD)
+    if (state->shop)
+        paint_facts(tui, row, top, width + 2, height);
+    else if (row->box || state->view != PICTURE_STANDARD)
         paint_picture(tui, state, row, (struct picture_place){top, width + 2, height, NULL});
+    else if (row->kind != ENTITY_build)
+        paint_facts(tui, row, top, width + 2, height);
     else
         paint_standing(tui, top, width + 2, height);
 }
@@ -211,7 +265,7 @@ static enum reaction remove_row(struct tui *tui, struct outline_state *state,
     if (!sure && is_dear(tui_plan(tui), row->kind, row->key)) {
         state->asked = row->key;
         tui_say(tui,
-                "work done or money spent hangs on it: Enter deletes it, any other key keeps it");
+                "work done or money spent hangs on it: Enter deletes it, another key keeps it");
         return REACT_TAKEN;
     }
     if (desk_delete(tui->desk, row->kind, row->key, &note))
@@ -249,6 +303,10 @@ static enum reaction outline_act(struct tui *tui, void *opaque, enum action acti
     struct outline outline;
     int64_t asked = state->asked;
     state->asked = 0;
+    if (asked && action != ACTION_ENTER) {
+        tui_say(tui, "kept as it was");
+        return REACT_TAKEN;
+    }
     if (list_view_act(&state->list, action)) {
         state->turned = 0;
         return REACT_TAKEN;
@@ -343,6 +401,7 @@ static void shop_open(struct tui *tui, void *opaque, const struct target *target
 const struct screen screen_outline = {
     .name = "boxes, layers, joins",
     .size = sizeof(struct outline_state),
+    .place = true,
     .open = outline_open,
     .paint = outline_paint,
     .act = outline_act,
@@ -350,12 +409,13 @@ const struct screen screen_outline = {
     .list = outline_list,
     .line = outline_line,
     .shown = OUTLINE_SHOWS | SHOWS(STEPS) | SHOWS(HOLES) | SHOWS(BUYING) | SHOWS(MONEY) |
-             SHOWS(FINDINGS) | SHOWS(CLOTH),
+             SHOWS(FINDINGS) | SHOWS(CLOTH) | SHOWS(UNDO) | SHOWS(LEAVE),
 };
 
 const struct screen screen_shop = {
     .name = "workshop",
     .size = sizeof(struct outline_state),
+    .place = true,
     .open = shop_open,
     .paint = outline_paint,
     .act = outline_act,

@@ -205,6 +205,7 @@ static void papers_line(struct tui *tui, void *opaque, int index, struct text *o
 const struct screen screen_papers = {
     .name = "papers",
     .size = sizeof(struct papers_state),
+    .place = true,
     .open = papers_open,
     .paint = papers_paint,
     .act = papers_act,

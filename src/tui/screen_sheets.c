@@ -49,6 +49,7 @@ static enum reaction map_act(struct tui *tui, void *opaque, enum action action)
 const struct screen screen_map = {
     .name = "hole maps",
     .size = sizeof(struct pager),
+    .place = true,
     .paint = map_paint,
     .act = map_act,
     .pager = map_pager,
@@ -145,6 +146,7 @@ static void money_line(struct tui *tui, void *opaque, int index, struct text *ou
 const struct screen screen_money = {
     .name = "money",
     .size = sizeof(struct money_state),
+    .place = true,
     .paint = money_paint,
     .act = money_act,
     .list = money_list,

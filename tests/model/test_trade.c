@@ -332,9 +332,24 @@ static void a_change_without_memory_is_refused(void **state)
 
 #define TEST(name) cmocka_unit_test_setup_teardown(name, fixture_begin, fixture_end)
 
+static void groups_hold_every_value_once_in_order(void **state)
+{
+    int seen = 0;
+    (void)state;
+    for (int group = 0; group < trade_group_count; group++) {
+        assert_true(trade_groups[group].count > 0);
+        for (int i = 0; i < trade_groups[group].count; i++, seen++)
+            assert_int_equal(trade_group_of((enum trade)seen), group);
+    }
+    assert_int_equal(seen, TRADE_COUNT);
+    assert_string_equal(trade_groups[trade_group_of(TRADE_KERF)].title,
+                        "sticks, sheets and what they weigh");
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(groups_hold_every_value_once_in_order),
         cmocka_unit_test(every_enum_name_is_its_key),
         cmocka_unit_test(every_key_is_found_and_fits_a_value),
         cmocka_unit_test(every_value_has_help_and_a_known_source),

@@ -242,6 +242,38 @@ static void a_trade_value_that_is_refused_stays(void **state)
 
 /* ---- workshop ---- */
 
+static void trade_values_are_leafed_through_by_groups(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "F9 Right Right Down Down");
+    assert_shown(stage, "panels and what carries them, 3 of");
+    stage_press(stage, "Left");
+    assert_shown(stage, "panels and what carries them, 1 of");
+    stage_press(stage, "Left Left Left Left");
+    assert_shown(stage, "sticks, sheets and what they weigh, 1 of");
+    stage_press(stage, "End Right");
+    assert_shown(stage, "what minutes are multiplied by");
+}
+
+static void a_value_that_is_standard_stays_so(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "F9 Del");
+    assert_shown(stage, "it is the standard value already");
+    stage_press(stage, "'3/16' Enter Home Del");
+    assert_shown(stage, "back to 1/8 in; u takes that back");
+}
+
+static void stock_is_told_with_what_the_build_buys_of_it(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "F10");
+    assert_shown(stage, "Workshop  Workshop");
+    stage_press(stage, "Down");
+    assert_shown(stage, "96 in for 4.20");
+    assert_shown(stage, "Wing headboard buys");
+}
+
 static void stock_is_added_with_an_offer(void **state)
 {
     struct stage *stage = *state;
@@ -370,6 +402,49 @@ static void screens_do_not_pile_up_without_end(void **state)
     assert_shown(stage, "all builds");
 }
 
+static void esc_leads_from_any_place_to_the_build(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "F5 F6 F7 F8 F9 F10 o b Esc");
+    assert_shown(stage, "boxes, layers, joins");
+}
+
+static void a_place_that_is_open_below_is_gone_back_to(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "F5 Down Down Enter b");
+    assert_shown(stage, "> buying");
+    stage_press(stage, "F5");
+    assert_shown(stage, "> order of work");
+    stage_press(stage, "Esc");
+    assert_shown(stage, "boxes, layers, joins");
+}
+
+static void places_of_a_build_are_named_on_each_of_them(void **state)
+{
+    static const char *const keys[] = {"F5", "b", "k", "e", "m", "h", "f", "p", "t", "w"};
+    struct stage *stage = *state;
+    stage_take_up(stage, "Wing headboard");
+    for (size_t i = 0; i < sizeof keys / sizeof *keys; i++) {
+        stage_press(stage, keys[i]);
+        assert_shown(stage, "o order  b buy  k cutting  e cloth  m money  f findings  h holes");
+    }
+    assert_null(strstr(stage_show(stage, 23, 80), "o order  b buy"));
+    stage_press(stage, "Esc Enter");
+    assert_not_shown(stage, "o order  b buy");
+}
+
+static void a_key_that_does_nothing_says_so(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "F8 c");
+    assert_shown(stage, "c does nothing here; ? shows the keys of this screen");
+    stage_press(stage, "Left");
+    assert_not_shown(stage, "does nothing here");
+    stage_press(stage, "%");
+    assert_shown(stage, "% does nothing here");
+}
+
 static void esc_on_the_first_screen_stays_there(void **state)
 {
     struct stage *stage = *state;
@@ -469,11 +544,18 @@ int main(void)
         CASES(a_trade_value_is_changed_for_the_build),
         CASES(a_trade_value_is_changed_for_the_workshop_where_no_build_is_open),
         CASES(a_trade_value_that_is_refused_stays),
+        CASES(trade_values_are_leafed_through_by_groups),
+        CASES(a_value_that_is_standard_stays_so),
+        CASES(stock_is_told_with_what_the_build_buys_of_it),
         CASES(stock_is_added_with_an_offer),
         CASES(screens_of_a_build_ask_for_one),
         EMPTY(help_names_the_keys_of_every_action),
         CASES(help_begins_with_the_screen_it_was_asked_on),
         CASES(screens_do_not_pile_up_without_end),
+        CASES(esc_leads_from_any_place_to_the_build),
+        CASES(a_place_that_is_open_below_is_gone_back_to),
+        CASES(places_of_a_build_are_named_on_each_of_them),
+        CASES(a_key_that_does_nothing_says_so),
         EMPTY(esc_on_the_first_screen_stays_there),
         CASES(nothing_breaks_at_any_size),
         EMPTY(too_small_a_window_says_what_is_needed),

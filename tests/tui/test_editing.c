@@ -261,6 +261,17 @@ static void what_is_worked_on_is_deleted_by_another_key(void **state)
     assert_null(box_named(stage, "C"));
 }
 
+/* Not even undo acts: what it would take back is an edit before the question. */
+static void a_key_that_keeps_does_nothing_else(void **state)
+{
+    struct stage *stage = *state;
+    stage_take_up(stage, "Wing headboard");
+    stage_press(stage, "a Enter Esc Esc Home Del u");
+    assert_shown(stage, "kept as it was");
+    stage_press(stage, "u");
+    assert_shown(stage, "taken back");
+}
+
 static void a_build_is_deleted_by_another_key_and_comes_back(void **state)
 {
     struct stage *stage = *state;
@@ -354,6 +365,7 @@ int main(void)
         CASES(a_box_gets_its_mirror_image_by_a_key),
         CASES(what_nothing_hangs_on_is_deleted_at_once),
         CASES(what_is_worked_on_is_deleted_by_another_key),
+        CASES(a_key_that_keeps_does_nothing_else),
         CASES(a_build_is_deleted_by_another_key_and_comes_back),
         CASES(what_was_asked_to_be_deleted_is_what_goes),
         EMPTY(a_build_is_made_in_few_keys),

@@ -200,6 +200,9 @@ static void labels_are_names_with_blanks(void **state)
     struct sheet *sheet = *state;
     form_label(field_of(ENTITY_box, "mirror_of"), &sheet->text);
     assert_string_equal(text_string(&sheet->text), "mirror of");
+    text_clear(&sheet->text);
+    form_label(field_of(ENTITY_point, "v"), &sheet->text);
+    assert_string_equal(text_string(&sheet->text), "from bottom/back");
 }
 
 static const char *allowed(struct sheet *sheet, enum entity_kind kind, const char *name)
