@@ -25,26 +25,27 @@ struct kit_entry {
  * Standard, PS 20). Cloth, batting and foam differ from shop to shop: the maker measures. */
 /* clang-format off */
 static const struct kit_entry entries[KIT_STOCKS] = {
-    [KIT_STUD]        = {{"2x3 stick", "38 x 63 stick"},           STOCK_STICK,   false, BOTH(1.5, 38),    BOTH(2.5, 63),  {0},             0,  NATURE_PLAIN},
-    [KIT_SQUARE]      = {{"2x2 stick", "38 x 38 stick"},           STOCK_STICK,   false, BOTH(1.5, 38),    BOTH(1.5, 38),  {0},             0,  NATURE_PLAIN},
-    [KIT_THIN_PANEL]  = {{"Plywood 1/2 in", "Plywood 12 mm"},      STOCK_SHEET,   false, BOTH(0.5, 12),    {0},            {0},             0,  NATURE_PLAIN},
-    [KIT_THICK_PANEL] = {{"Plywood 3/4 in", "Plywood 18 mm"},      STOCK_SHEET,   false, BOTH(0.75, 18),   {0},            {0},             0,  NATURE_PLAIN},
-    [KIT_THIN_FOAM]   = {{"Foam 2 in", "Foam 50 mm"},              STOCK_FOAM,    false, BOTH(2, 50),      {0},            {0},             0,  NATURE_PLAIN},
-    [KIT_THICK_FOAM]  = {{"Foam 3 in", "Foam 75 mm"},              STOCK_FOAM,    false, BOTH(3, 75),      {0},            {0},             0,  NATURE_PLAIN},
-    [KIT_BATTING]     = {{"Batting 1/2 in", "Batting 12 mm"},      STOCK_BATTING, true,  BOTH(0.5, 12),    BOTH(48, 1500), {0},             0,  NATURE_PLAIN},
-    [KIT_COVER]       = {{"Cover cloth", "Cover cloth"},           STOCK_CLOTH,   true,  BOTH(0.05, 1.2),  BOTH(54, 1400), {0},             0,  NATURE_PLAIN},
-    [KIT_LINING]      = {{"Lining cloth", "Lining cloth"},         STOCK_CLOTH,   false, BOTH(0.015, 0.4), BOTH(60, 1500), {0},             0,  NATURE_PLAIN},
-    [KIT_LONG_SCREW]  = {{"Screws #8 x 3", "Screws 4 x 80"},       STOCK_SCREW,   false, {0},              {0},            BOTH(3, 80),     8,  NATURE_PLAIN},
-    [KIT_PANEL_SCREW] = {{"Screws #8 x 1-1/4", "Screws 4 x 30"},   STOCK_SCREW,   false, {0},              {0},            BOTH(1.25, 30),  8,  NATURE_PLAIN},
-    [KIT_JOIN_SCREW]  = {{"Screws #10 x 3", "Screws 5 x 80"},      STOCK_SCREW,   false, {0},              {0},            BOTH(3, 80),     10, NATURE_PLAIN},
-    [KIT_SHORT_SCREW] = {{"Screws #10 x 2-1/2", "Screws 5 x 60"},  STOCK_SCREW,   false, {0},              {0},            BOTH(2.5, 60),   10, NATURE_PLAIN},
-    [KIT_STAPLE]      = {{"Staples 3/8 in", "Staples 10 mm"},      STOCK_STAPLE,  true,  {0},              {0},            BOTH(0.375, 10), 0,  NATURE_PLAIN},
-    [KIT_SPRAY]       = {{"Spray glue", "Spray glue"},             STOCK_SPRAY,   true,  {0},              {0},            {0},             0,  NATURE_PLAIN},
-    [KIT_GLUE]        = {{"Wood glue", "Wood glue"},               STOCK_GLUE,    true,  {0},              {0},            {0},             0,  NATURE_PLAIN},
-    [KIT_THREAD]      = {{"Thread", "Thread"},                     STOCK_CORD,    false, {0},              {0},            {0},             0,  NATURE_THREAD},
-    [KIT_STITCHING]   = {{"Stitching thread", "Stitching thread"}, STOCK_CORD,    false, {0},              {0},            {0},             0,  NATURE_STITCHING},
-    [KIT_CARD]        = {{"Card strip", "Card strip"},             STOCK_STRIP,   false, {0},              BOTH(0.5, 12),  {0},             0,  NATURE_CARD},
-    [KIT_TACK_STRIP]  = {{"Tack strip", "Tack strip"},             STOCK_STRIP,   false, {0},              {0},            {0},             0,  NATURE_TACK_STRIP},
+    [KIT_STUD]         = {{"2x3 stick", "38 x 63 stick"},           STOCK_STICK,   false, BOTH(1.5, 38),    BOTH(2.5, 63),  {0},             0,  NATURE_PLAIN},
+    [KIT_SQUARE]       = {{"2x2 stick", "38 x 38 stick"},           STOCK_STICK,   false, BOTH(1.5, 38),    BOTH(1.5, 38),  {0},             0,  NATURE_PLAIN},
+    [KIT_THIN_PANEL]   = {{"Plywood 1/2 in", "Plywood 12 mm"},      STOCK_SHEET,   false, BOTH(0.5, 12),    {0},            {0},             0,  NATURE_PLAIN},
+    [KIT_THICK_PANEL]  = {{"Plywood 3/4 in", "Plywood 18 mm"},      STOCK_SHEET,   false, BOTH(0.75, 18),   {0},            {0},             0,  NATURE_PLAIN},
+    [KIT_THIN_FOAM]    = {{"Foam 2 in", "Foam 50 mm"},              STOCK_FOAM,    false, BOTH(2, 50),      {0},            {0},             0,  NATURE_PLAIN},
+    [KIT_THICK_FOAM]   = {{"Foam 3 in", "Foam 75 mm"},              STOCK_FOAM,    false, BOTH(3, 75),      {0},            {0},             0,  NATURE_PLAIN},
+    [KIT_CUSHION_FOAM] = {{"Foam 4 in", "Foam 100 mm"},             STOCK_FOAM,    false, BOTH(4, 100),     {0},            {0},             0,  NATURE_PLAIN},
+    [KIT_BATTING]      = {{"Batting 1/2 in", "Batting 12 mm"},      STOCK_BATTING, true,  BOTH(0.5, 12),    BOTH(48, 1500), {0},             0,  NATURE_PLAIN},
+    [KIT_COVER]        = {{"Cover cloth", "Cover cloth"},           STOCK_CLOTH,   true,  BOTH(0.05, 1.2),  BOTH(54, 1400), {0},             0,  NATURE_PLAIN},
+    [KIT_LINING]       = {{"Lining cloth", "Lining cloth"},         STOCK_CLOTH,   false, BOTH(0.015, 0.4), BOTH(60, 1500), {0},             0,  NATURE_PLAIN},
+    [KIT_LONG_SCREW]   = {{"Screws #8 x 3", "Screws 4 x 80"},       STOCK_SCREW,   false, {0},              {0},            BOTH(3, 80),     8,  NATURE_PLAIN},
+    [KIT_PANEL_SCREW]  = {{"Screws #8 x 1-1/4", "Screws 4 x 30"},   STOCK_SCREW,   false, {0},              {0},            BOTH(1.25, 30),  8,  NATURE_PLAIN},
+    [KIT_JOIN_SCREW]   = {{"Screws #10 x 3", "Screws 5 x 80"},      STOCK_SCREW,   false, {0},              {0},            BOTH(3, 80),     10, NATURE_PLAIN},
+    [KIT_SHORT_SCREW]  = {{"Screws #10 x 2-1/2", "Screws 5 x 60"},  STOCK_SCREW,   false, {0},              {0},            BOTH(2.5, 60),   10, NATURE_PLAIN},
+    [KIT_STAPLE]       = {{"Staples 3/8 in", "Staples 10 mm"},      STOCK_STAPLE,  true,  {0},              {0},            BOTH(0.375, 10), 0,  NATURE_PLAIN},
+    [KIT_SPRAY]        = {{"Spray glue", "Spray glue"},             STOCK_SPRAY,   true,  {0},              {0},            {0},             0,  NATURE_PLAIN},
+    [KIT_GLUE]         = {{"Wood glue", "Wood glue"},               STOCK_GLUE,    true,  {0},              {0},            {0},             0,  NATURE_PLAIN},
+    [KIT_THREAD]       = {{"Thread", "Thread"},                     STOCK_CORD,    false, {0},              {0},            {0},             0,  NATURE_THREAD},
+    [KIT_STITCHING]    = {{"Stitching thread", "Stitching thread"}, STOCK_CORD,    false, {0},              {0},            {0},             0,  NATURE_STITCHING},
+    [KIT_CARD]         = {{"Card strip", "Card strip"},             STOCK_STRIP,   false, {0},              BOTH(0.5, 12),  {0},             0,  NATURE_CARD},
+    [KIT_TACK_STRIP]   = {{"Tack strip", "Tack strip"},             STOCK_STRIP,   false, {0},              {0},            {0},             0,  NATURE_TACK_STRIP},
 };
 /* clang-format on */
 
@@ -119,7 +120,7 @@ struct box *kit_box(struct kit *kit, const char *name, enum frame_word frame, co
     box->height = size[2];
     if (frame == FRAME_CRATE)
         box->through = THROUGH_RAILS;
-    if (frame == FRAME_BOARD)
+    if (frame == FRAME_BOARD || frame == FRAME_CUSHION)
         return box;
     kit_stock(kit, KIT_LONG_SCREW);
     kit_stock(kit, KIT_GLUE);

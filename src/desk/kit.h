@@ -11,12 +11,13 @@
 #define KIT_MM(mm) ((int64_t)((mm)*320.0))
 
 enum kit_stock_name {
-    KIT_STUD,        /* 2x3 */
-    KIT_SQUARE,      /* 2x2 */
-    KIT_THIN_PANEL,  /* 1/2 in */
-    KIT_THICK_PANEL, /* 3/4 in */
-    KIT_THIN_FOAM,   /* 2 in */
-    KIT_THICK_FOAM,  /* 3 in */
+    KIT_STUD,         /* 2x3 */
+    KIT_SQUARE,       /* 2x2 */
+    KIT_THIN_PANEL,   /* 1/2 in */
+    KIT_THICK_PANEL,  /* 3/4 in */
+    KIT_THIN_FOAM,    /* 2 in */
+    KIT_THICK_FOAM,   /* 3 in */
+    KIT_CUSHION_FOAM, /* 4 in */
     KIT_BATTING,
     KIT_COVER,
     KIT_LINING,

@@ -156,10 +156,12 @@ void piece_corner_banquette(struct kit *kit, const int64_t *sizes)
     int64_t depth = sizes[2];
     int64_t height = sizes[3] - board - foam;
     int64_t second = sizes[1] - depth;
+    int64_t cloth = kit_pick(kit, KIT_IN(0.125), KIT_MM(3)); /* between the seats in the corner */
     int64_t a = seat_box(kit, "A", (const int64_t[]){sizes[0], depth, height}, apron);
     int64_t b = seat_box(kit, "B", (const int64_t[]){second, depth, height}, apron);
     int64_t seat_a = padded_board(kit, "SA", (const int64_t[]){sizes[0], depth, board}, SIDE_TOP);
-    int64_t seat_b = padded_board(kit, "SB", (const int64_t[]){second, depth, board}, SIDE_TOP);
+    int64_t seat_b =
+        padded_board(kit, "SB", (const int64_t[]){second - cloth, depth, board}, SIDE_TOP);
     int64_t back_a =
         padded_board(kit, "BA", (const int64_t[]){sizes[0], back, sizes[4]}, SIDE_FRONT);
     int64_t back_b = padded_board(kit, "BB", (const int64_t[]){second, back, sizes[4]}, SIDE_FRONT);
@@ -208,6 +210,28 @@ void piece_bed_base(struct kit *kit, const int64_t *sizes)
     kit_stock(kit, KIT_SHORT_SCREW);
     struct join *join = kit_join(kit, "J1", foot, SIDE_BACK, head, SIDE_BACK);
     join->place = PLACE_SITE;
+}
+
+/* ---- cushion ---- */
+
+/* Foam in a cover that is sewn all round, with the zip along its back. */
+void piece_seat_cushion(struct kit *kit, const int64_t *sizes)
+{
+    static const enum ending_word sewn[4] = {ENDING_SEWN, ENDING_SEWN, ENDING_SEWN, ENDING_SEWN};
+    int64_t thick = kit_pick(kit, KIT_IN(4), KIT_MM(100));
+    struct box *box =
+        kit_box(kit, "K", FRAME_CUSHION, (const int64_t[]){sizes[0], sizes[1], thick});
+    box->main_side = SIDE_TOP;
+    int64_t key = box->key;
+    kit_foam(kit, key, SIDE_TOP, KIT_CUSHION_FOAM);
+    struct layer *cover = kit_layer(kit, key, LAYER_COVER, SHAPE_SEWN, SIDE_TOP);
+    cover->rank = 2;
+    cover->both = 1;
+    kit_endings(cover, sewn);
+    struct fitting *zip = MODEL_ADD(kit->draft, fitting);
+    zip->box = key;
+    zip->kind = FITTING_ZIP;
+    zip->side = SIDE_BACK;
 }
 
 /* ---- nothing ---- */

@@ -1,7 +1,7 @@
 /*
  * Figures of a lid: gaps for hinges and fingers, the stays that hold it, the air it lets in.
  *
- *     gap at a hinge     two layers of cloth, pressed, and a bit (TRADE 2.11)
+ *     gap at a hinge     the cloth of both parts, pressed, and a bit (TRADE 2.11)
  *     turning weight     weight x depth / 2 (TRADE 2.13): stays hold it, and not much more
  *
  * Weights are finished weights, padding counted; the lid is the box that is hung.
@@ -9,20 +9,14 @@
 #include "plan/card.h"
 
 #include "plan/geometry.h"
+#include "plan/lid.h"
 
 /* From the hinges to the edge that is lifted. */
 static int64_t reach_of(const struct carding *carding, const struct box *box)
 {
-    const struct model *model = carding->planning->model;
+    const struct fitting *hinge = lid_hinge(carding->planning->model, box->key);
 
-    for (size_t i = 0; i < model->fittings.count; i++) {
-        const struct fitting *fitting = &model->fittings.at[i];
-
-        if (fitting->box == box->key && fitting->kind == FITTING_HINGE &&
-            side_axis(fitting->side) == AXIS_X)
-            return box->width;
-    }
-    return box->depth;
+    return hinge && side_axis(lid_turns_at(hinge)) == AXIS_X ? box->width : box->depth;
 }
 
 /* Of the lid about its hinges, in newton millimetres: mg x mm / 2, by standard gravity. */
@@ -57,28 +51,18 @@ static const char *stays_figure(const struct carding *carding)
                         (double)most / 1000);
 }
 
-/* In the measure of gaps, which that of foam and panels is too large for. */
-static const char *vent_figure(const struct carding *carding)
-{
-    double area = (double)carding->planning->value[TRADE_LID_VENT]; /* mm2 */
-    bool inch = model_units(carding->planning->model) == UNITS_INCH;
-
-    return arena_format(carding->planning->arena, "%.1f %s", inch ? area / 645.16 : area / 100,
-                        inch ? "in2" : "cm2");
-}
-
 const char *card_lid_figure(const struct carding *carding, char letter)
 {
     const int64_t *value = carding->planning->value;
 
     switch (letter) {
     case 'i':
-        return card_length(carding, 2 * value[TRADE_CLOTH_THICKNESS] + value[TRADE_LID_HINGE_GAP]);
+        return card_length(carding, lid_hinge_gap(carding->planning, carding->step->box));
     case 'a':
         return card_length(carding, value[TRADE_LID_GAP]);
     case 'j':
         return stays_figure(carding);
     default:
-        return vent_figure(carding);
+        return lid_area_said(carding->planning, value[TRADE_LID_VENT]);
     }
 }

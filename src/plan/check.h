@@ -43,6 +43,12 @@ void check_closing(struct planning *planning);
 /* Wood under legs and glides. */
 void check_legs(struct planning *planning);
 
+/* Lids that slam, stifle, or cannot be opened for a wall. */
+void check_lids(struct planning *planning);
+
+/* Cloth of a box that is laid or set in, against what stands beside it. */
+void check_gaps(struct planning *planning);
+
 /* Skirting against what stands at the wall, the mattress between the wings, the bed frame's bolts.
  */
 void check_room(struct planning *planning);
@@ -68,5 +74,10 @@ int64_t check_thin_cloth(const struct model *model);
 
 /* What a box takes up in the room, bare. */
 struct solid check_in_room(const struct planning *planning, const struct box *box);
+
+/* What all boxes take up together; and how far one lies inside of the plane in which a side of the
+ * whole piece lies. */
+struct solid check_whole_piece(const struct planning *planning);
+int64_t check_behind(const struct solid *solid, const struct solid *whole, int64_t room_side);
 
 #endif

@@ -17,36 +17,6 @@
 
 /* ---- skirting ---- */
 
-/* Distance from a box's side to the plane in which the back of the whole piece lies. */
-static int64_t behind(const struct solid *solid, const struct solid *whole, int64_t side)
-{
-    int axis = side_axis(side);
-
-    return side_sign(side) > 0 ? vector_along(whole->high, axis) - vector_along(solid->high, axis)
-                               : vector_along(solid->low, axis) - vector_along(whole->low, axis);
-}
-
-static struct solid whole_piece(const struct planning *planning)
-{
-    const struct model *model = planning->model;
-    struct solid whole = {{0, 0, 0}, {0, 0, 0}};
-
-    for (size_t i = 0; i < model->boxes.count; i++) {
-        struct solid solid = check_in_room(planning, &model->boxes.at[i]);
-
-        for (int axis = 0; axis < AXIS_COUNT; axis++) {
-            int64_t low = vector_along(solid.low, axis);
-            int64_t high = vector_along(solid.high, axis);
-
-            if (i == 0 || low < vector_along(whole.low, axis))
-                vector_set(&whole.low, axis, low);
-            if (i == 0 || high > vector_along(whole.high, axis))
-                vector_set(&whole.high, axis, high);
-        }
-    }
-    return whole;
-}
-
 static void check_wall(struct planning *planning, const struct wall *wall,
                        const struct solid *whole)
 {
@@ -56,7 +26,7 @@ static void check_wall(struct planning *planning, const struct wall *wall,
         const struct box *box = &model->boxes.at[i];
         const struct pose *pose = plan_pose(planning->plan, box->key);
         struct solid solid = check_in_room(planning, box);
-        int64_t held = wall->skirting_depth - wall->gap - behind(&solid, whole, wall->side);
+        int64_t held = wall->skirting_depth - wall->gap - check_behind(&solid, whole, wall->side);
         struct cure_draft cure = cure_begin(planning, "Let it stand that much off the wall");
         struct finding *finding;
 
@@ -73,7 +43,7 @@ static void check_wall(struct planning *planning, const struct wall *wall,
 
 static void check_skirting(struct planning *planning)
 {
-    struct solid whole = whole_piece(planning);
+    struct solid whole = check_whole_piece(planning);
 
     for (size_t i = 0; i < planning->model->walls.count; i++)
         if (planning->model->walls.at[i].skirting_depth > 0)

@@ -133,6 +133,13 @@
     F(BACK_OPEN, WARN, "the back of %e is open in plain view: an outside back is missing")         \
     F(LEG_NO_WOOD, WARN,                                                                           \
       "%e at %1, %2 has no solid wood over it, %3 thick is wanted: put a block there")             \
+    F(LID_SLAMS, WARN, "nothing holds the lid %e when it is lifted: it wants a stay")              \
+    F(LID_STIFLES, WARN,                                                                           \
+      "%e is shut by its lid, and lets air in through %1 gaps of %2: two, %3 together, are "       \
+      "wanted")                                                                                    \
+    F(LID_AT_WALL, WARN,                                                                           \
+      "the lid %e reaches %1 behind its hinges when it is lifted, and the wall stands %2 off")     \
+    F(CLOTH_SQUEEZED, WARN, "%e and %1 stand %2 apart, and the cloth between them takes %3")       \
     F(SKIRTING, WARN,                                                                              \
       "the skirting, %2 high, holds %e %1 off the %3 wall: notch it, or put a spacer behind it")   \
     F(MATTRESS_TIGHT, WARN, "between the padded wings lie %1: a mattress of %3 wants %2")          \
