@@ -71,6 +71,9 @@ struct command {
 /* Ends with an entry whose name is NULL. */
 extern const struct command commands[];
 
+/* The keys of the builds that the operands name, one each. Faults: UNKNOWN, DUPLICATE. */
+enum fault command_keys(struct cli *cli, int64_t *keys, struct fault_note *note);
+
 enum fault command_list(struct cli *cli, struct fault_note *note);
 enum fault command_show(struct cli *cli, struct fault_note *note);
 enum fault command_picture(struct cli *cli, struct fault_note *note); /* of `show` */
@@ -85,6 +88,8 @@ enum fault command_leave(struct cli *cli, struct fault_note *note);
 enum fault command_rehearse(struct cli *cli, struct fault_note *note); /* of `steps` */
 enum fault command_apart(struct cli *cli, struct fault_note *note);
 enum fault command_buy(struct cli *cli, struct fault_note *note);
+enum fault command_compare(struct cli *cli, struct fault_note *note);
+enum fault command_copy(struct cli *cli, struct fault_note *note);
 enum fault command_money(struct cli *cli, struct fault_note *note);
 enum fault command_check(struct cli *cli, struct fault_note *note);
 enum fault command_trade(struct cli *cli, struct fault_note *note);

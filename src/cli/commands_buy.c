@@ -11,7 +11,7 @@
 
 /* ---- which builds ---- */
 
-static enum fault keys_of(struct cli *cli, int64_t *keys, struct fault_note *note)
+enum fault command_keys(struct cli *cli, int64_t *keys, struct fault_note *note)
 {
     const struct store_build *builds = NULL;
     size_t count = 0;
@@ -83,7 +83,7 @@ enum fault command_buy(struct cli *cli, struct fault_note *note)
     int64_t *keys = memory_resize(NULL, (size_t)cli->count * sizeof *keys);
     if (!keys)
         return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for this");
-    enum fault fault = keys_of(cli, keys, note);
+    enum fault fault = command_keys(cli, keys, note);
     if (!fault)
         fault =
             desk_trip_begin(&trip, cli->desk, keys, (size_t)cli->count, sheet_purchase_words, note);

@@ -6,6 +6,7 @@
 #define PAPER_SHEETS_H
 
 #include "base/text.h"
+#include "desk/compare.h"
 #include "desk/trip.h"
 #include "draw/piece.h"
 #include "draw/raster.h"
@@ -59,6 +60,12 @@ void sheet_purchase_words(struct text *out, const struct plan *plan,
 void sheet_trip(struct text *out, const struct trip *trip);
 void sheet_trip_words(struct text *out, const struct trip *trip, const struct trip_line *line);
 void sheet_trip_shares(struct text *out, const struct trip *trip, const struct trip_line *line);
+/* Builds side by side, figure by figure; one figure of one of them; and what a build could be made
+ * from otherwise. */
+void sheet_compare(struct text *out, const struct plan *const *plans, size_t count);
+struct printed sheet_figure(const struct figure *figure, const struct plan *plan);
+void sheet_otherwise(struct text *out, const struct plan *plan, const struct otherwise *ways,
+                     size_t count);
 void sheet_steps(struct text *out, const struct plan *plan); /* in order, with reasons */
 void sheet_money(struct text *out, const struct plan *plan); /* estimate beside spend */
 void sheet_needs(struct text *out, const struct plan *plan); /* the list without money */

@@ -1,4 +1,4 @@
-/* Commands of money: tables in and out. */
+/* Commands of money: tables in and out, builds side by side. */
 #include "shell.h"
 
 #include <setjmp.h>
@@ -9,6 +9,7 @@
 #include <string.h>
 
 #include <cmocka.h>
+#include <jansson.h>
 
 static int demo_begin(void **state)
 {
@@ -72,6 +73,36 @@ static void a_table_that_nobody_knows_is_no_table(void **state)
     assert_int_equal(shell_run(shell, "export", "--semicolons", NULL)->code, 2);
 }
 
+/* ---- side by side ---- */
+
+static void compare_shows_builds_and_of_one_what_else_it_could_be(void **state)
+{
+    struct shell *shell = *state;
+    assert_int_equal(shell_run(shell, "compare", "Corner banquette", "Tufted stool", NULL)->code,
+                     0);
+    assert_says(shell->answer.out, "SIDE BY SIDE");
+    assert_null(strstr(shell->answer.out, "OTHERWISE"));
+    assert_int_equal(shell_run(shell, "compare", "Spare room headboard", "--json", NULL)->code, 0);
+    json_t *json = json_loads(shell->answer.out, 0, NULL);
+    assert_non_null(json);
+    json_t *ways = json_object_get(json, "otherwise");
+    assert_true(json_array_size(ways) > 3);
+    for (size_t i = 0; i < json_array_size(ways); i++)
+        assert_true(json_is_string(json_object_get(json_array_get(ways, i), "text")));
+    json_decref(json);
+    assert_int_equal(shell_run(shell, "compare", "Tufted stool", "Tufted stool", NULL)->code, 1);
+}
+
+static void a_copy_is_a_build_of_its_own(void **state)
+{
+    struct shell *shell = *state;
+    assert_int_equal(shell_run(shell, "copy", "Tufted stool", "Second stool", NULL)->code, 0);
+    assert_int_equal(shell_run(shell, "money", "Second stool", NULL)->code, 0);
+    assert_int_equal(shell_run(shell, "copy", "Tufted stool", "Second stool", NULL)->code, 1);
+    assert_int_equal(shell_run(shell, "undo", NULL)->code, 0);
+    assert_int_equal(shell_run(shell, "money", "Second stool", NULL)->code, 1);
+}
+
 #define IN_THE_DEMO(test) cmocka_unit_test_setup_teardown(test, demo_begin, shell_end)
 
 int main(void)
@@ -80,6 +111,8 @@ int main(void)
         IN_THE_DEMO(tables_go_out_and_come_in_without_a_change),
         IN_THE_DEMO(a_table_with_faults_is_refused_whole_and_every_line_told),
         IN_THE_DEMO(a_table_that_nobody_knows_is_no_table),
+        IN_THE_DEMO(compare_shows_builds_and_of_one_what_else_it_could_be),
+        IN_THE_DEMO(a_copy_is_a_build_of_its_own),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     return failed ? 1 : 0;
