@@ -37,6 +37,13 @@ struct parts_set {
     int64_t price;
 };
 
+/* Goes through the sets within a set, from none on: true while there is a next one. */
+struct within {
+    uint32_t set;
+    uint32_t left[KINDS_MOST]; /* by kind: more that the whole has */
+    uint32_t has[KINDS_MOST];
+};
+
 struct kinds {
     const struct sheet_job *job;
     struct arena *arena;
@@ -47,7 +54,9 @@ struct kinds {
     size_t parts[KINDS_MOST];    /* one of each kind */
     uint8_t *kind_of;            /* by part */
     struct parts_set *sets;
-    uint32_t now; /* the next set */
+    uint32_t now;         /* the set that is being made, or priced with the next sheet */
+    struct within within; /* sets within it that have been joined with what they leave of it */
+    bool begun;           /* the set that is being made */
     LIST_OF(struct box) boxes;
     struct box *stairs; /* of the set that is being made */
     uint32_t stair_count;
@@ -133,13 +142,6 @@ struct kinds *kinds_begin(const struct sheet_job *job, struct arena *arena)
 }
 
 /* ---- sets that make up a set ---- */
-
-/* Goes through the sets within a set, from none on: true while there is a next one. */
-struct within {
-    uint32_t set;
-    uint32_t left[KINDS_MOST]; /* by kind: more that the whole has */
-    uint32_t has[KINDS_MOST];
-};
 
 static struct within within_begin(const struct kinds *kinds, uint32_t whole)
 {
@@ -244,18 +246,19 @@ static void join_sets(struct kinds *kinds, const struct parts_set *a, const stru
     kinds->work += (int64_t)a->count * b->count * 30;
 }
 
-static void make_set(struct kinds *kinds, uint32_t set)
+static void begin_set(struct kinds *kinds)
 {
-    struct within part = within_begin(kinds, set);
-    struct parts_set *made = &kinds->sets[set];
-
+    kinds->within = within_begin(kinds, kinds->now);
     kinds->stair_count = 0;
-    add_single(kinds, set);
-    while (within_next(kinds, &part) && part.set < set) {
-        kinds->work += 4;
-        if (part.set <= set - part.set)
-            join_sets(kinds, &kinds->sets[part.set], &kinds->sets[set - part.set]);
-    }
+    kinds->begun = true;
+    add_single(kinds, kinds->now);
+}
+
+static void end_set(struct kinds *kinds)
+{
+    struct parts_set *made = &kinds->sets[kinds->now++];
+
+    kinds->begun = false;
     made->first = (uint32_t)kinds->boxes.count;
     made->count = kinds->stair_count;
     for (uint32_t i = 0; i < kinds->stair_count; i++) {
@@ -263,6 +266,23 @@ static void make_set(struct kinds *kinds, uint32_t set)
         *LIST_ADD(kinds->arena, &kinds->boxes) = kinds->stairs[i];
     }
     kinds->full = kinds->full || kinds->boxes.count > BOXES_MOST;
+}
+
+/* The next two sets that make up the one that is being made. */
+static void make_next(struct kinds *kinds)
+{
+    uint32_t part;
+
+    if (!kinds->begun)
+        begin_set(kinds);
+    kinds->work += 4;
+    if (!within_next(kinds, &kinds->within) || kinds->within.set == kinds->now) {
+        end_set(kinds);
+        return;
+    }
+    part = kinds->within.set;
+    if (part <= kinds->now - part)
+        join_sets(kinds, &kinds->sets[part], &kinds->sets[kinds->now - part]);
 }
 
 /* ---- prices ---- */
@@ -328,7 +348,7 @@ static void price_without_limit(struct kinds *kinds, uint32_t whole)
     }
 }
 
-/* Without any sheet only nothing is had. */
+/* All sets are made: without any sheet only nothing is had. */
 static void begin_prices(struct kinds *kinds)
 {
     size_t fields = (kinds->sheet_count + 2) * kinds->set_count;
@@ -337,19 +357,20 @@ static void begin_prices(struct kinds *kinds)
     kinds->choice = ARENA_MANY(kinds->arena, uint32_t, fields);
     for (uint32_t set = 1; set < kinds->set_count; set++)
         *price_at(kinds, 0, set) = INT64_MAX;
+    kinds->now = 0;
 }
 
-/* The next sheet that is limited, or after them those without a limit. */
+/* The next set with the next sheet that is limited, or after them with those without a limit. */
 static void price_next(struct kinds *kinds)
 {
-    if (!kinds->prices)
-        begin_prices(kinds);
-    for (uint32_t set = 0; set < kinds->set_count; set++)
-        if (kinds->priced < kinds->sheet_count)
-            price_with_sheet(kinds, kinds->priced, set);
-        else
-            price_without_limit(kinds, set);
-    kinds->priced++;
+    if (kinds->priced < kinds->sheet_count)
+        price_with_sheet(kinds, kinds->priced, kinds->now);
+    else
+        price_without_limit(kinds, kinds->now);
+    if (++kinds->now == kinds->set_count) {
+        kinds->now = 0;
+        kinds->priced++;
+    }
 }
 
 static bool is_done(const struct kinds *kinds)
@@ -362,10 +383,12 @@ enum kinds_outcome kinds_step(struct kinds *kinds, int64_t work_most, int64_t *w
     int64_t begun = kinds->work;
 
     while (!kinds->full && !is_done(kinds) && kinds->work - begun < work_most)
-        if (kinds->now < kinds->set_count)
-            make_set(kinds, kinds->now++);
-        else
+        if (kinds->prices)
             price_next(kinds);
+        else if (kinds->now < kinds->set_count)
+            make_next(kinds);
+        else
+            begin_prices(kinds);
     *work += kinds->work - begun;
     return kinds->full ? KINDS_TOO_MANY : is_done(kinds) ? KINDS_DONE : KINDS_GOING_ON;
 }
