@@ -47,6 +47,7 @@ static void fill_shop(struct import *import)
     import_named(import, ENTITY_pace, true);
     import_names(import);
     import_nameless(import, ENTITY_offer, true);
+    import_nameless(import, ENTITY_flaw, false);
     import_nameless(import, ENTITY_leftover, false);
     import_nameless(import, ENTITY_shop_spend, false);
     import->draft.build.units = units;

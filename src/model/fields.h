@@ -77,12 +77,17 @@
     F(TEXT, supplier, 0, 0, 60, none, "where it is bought")                                       \
     F(TEXT, note, 0, 0, 500, none, "note")                                                        \
     F(CHOICE, nature, 0, 0, 0, nature, "what it is like, where that counts")                      \
-    F(TEXT, cloth, 0, 0, 60, none,                                                                \
-      "cloth that is made in several widths: one word for all of them")                           \
-    F(LENGTH, flaw, 0, 0, FIELDS_MM(100000), none,                                                \
-      "where a flaw of the roll begins, from its end that is cut first")                          \
-    F(LENGTH, flaw_length, 0, 0, FIELDS_MM(10000), none,                                          \
-      "length of roll that the flaw spoils; nothing for none")
+    F(TEXT, cloth, 0, 0, 60, none, "cloth that is made in several widths: one word for all of them")
+
+#define FIELDS_OF_flaw(F)                                                                 \
+    F(REF, stock, 0, 1, 0, stock, "the roll that has it")                                 \
+    F(LENGTH, along, 0, 0, FIELDS_MM(100000), none,                                       \
+      "where it begins along the roll, from the end that is cut first")                   \
+    F(LENGTH, length, FIELDS_MM(50), 1, FIELDS_MM(10000), none, "length that it spoils")  \
+    F(LENGTH, across, 0, 0, FIELDS_MM(5000), none, "where it begins, from the left edge") \
+    F(LENGTH, width, 0, 0, FIELDS_MM(5000), none,                                         \
+      "width that it spoils; nothing for all from there to the right edge")               \
+    F(TEXT, note, 0, 0, 500, none, "note")
 
 #define FIELDS_OF_offer(F)                                                     \
     F(REF, stock, 0, 1, 0, stock, "what is offered")                           \
@@ -432,6 +437,7 @@
     E(set, sets, "sets of builds")                             \
     E(stock, stocks, "what can be bought")                     \
     E(offer, offers, "sizes and packs with their prices")      \
+    E(flaw, flaws, "flaws of a roll, to be cut round")         \
     E(leftover, leftovers, "the shelf")                        \
     E(shop_value, shop_values, "trade values of the workshop") \
     E(shop_spend, shop_spends, "spend for the shelf")          \

@@ -201,15 +201,26 @@ static struct cut_sale sale_of(const struct cutting_job *job)
                              .step = stock->step_cut ? stock->step_cut : value[TRADE_CLOTH_ROUND]};
 }
 
-/* A flaw of the roll spoils its whole width. */
-static void set_flaw(const struct cutting_job *job, struct cut_job *made)
+/* What the roll's flaws spoil, within its width. */
+static void set_flaws(const struct cutting_job *job, struct cut_job *made)
 {
-    struct cut_blemish *flaw = ARENA_NEW(job->planning->arena, struct cut_blemish);
+    const struct model *model = job->planning->model;
+    struct cut_blemish *blemishes =
+        ARENA_MANY(job->planning->arena, struct cut_blemish, model->flaws.count);
 
-    *flaw = (struct cut_blemish){
-        .along = job->stock->flaw, .length = job->stock->flaw_length, .width = job->stock->width};
-    made->blemishes = flaw;
-    made->blemish_count = flaw->length > 0;
+    made->blemishes = blemishes;
+    for (size_t i = 0; i < model->flaws.count; i++) {
+        const struct flaw *flaw = &model->flaws.at[i];
+        int64_t rest = job->stock->width - flaw->across;
+
+        if (flaw->stock != job->stock->key || rest <= 0)
+            continue;
+        blemishes[made->blemish_count++] = (struct cut_blemish){
+            .along = flaw->along,
+            .across = flaw->across,
+            .length = flaw->length,
+            .width = flaw->width > 0 ? length_smaller(flaw->width, rest) : rest};
+    }
 }
 
 static void set_roll(const struct cutting_job *job, struct cut_job *made)
@@ -217,7 +228,7 @@ static void set_roll(const struct cutting_job *job, struct cut_job *made)
     made->sale = sale_of(job);
     made->pattern = (struct cut_pattern){job->stock->repeat_along, job->stock->repeat_across,
                                          job->stock->half_drop};
-    set_flaw(job, made);
+    set_flaws(job, made);
 }
 
 static enum cut_way way_of(const struct stock *stock)

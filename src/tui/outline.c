@@ -107,6 +107,7 @@ static const struct telling {
     [ENTITY_layer_edge] = {"edge", {"edge", "class"}, {NULL}, {NULL}},
     [ENTITY_opening] = {"open", {"edge"}, {"begin"}, {NULL}},
     [ENTITY_tufting] = {"tufts", {"pattern"}, {NULL}, {NULL}},
+    [ENTITY_flaw] = {"flaw", {NULL}, {"along", "across"}, {"length"}},
     [ENTITY_point] = {"point", {NULL}, {"u", "v"}, {NULL}},
 };
 
@@ -322,6 +323,7 @@ static void add_shop(struct making *making)
         int64_t stock = making->model->stocks.at[i].key;
         add_row(making, ENTITY_stock, stock, 0);
         add_owned(making, ENTITY_offer, "stock", stock, 1, 0);
+        add_owned(making, ENTITY_flaw, "stock", stock, 1, 0);
         add_owned(making, ENTITY_leftover, "stock", stock, 1, 0);
     }
     add_all(making, ENTITY_tool, 0);

@@ -160,6 +160,15 @@ static void a_layer_that_need_not_match_lies_as_it_fits(void **state)
     assert_true(cloth_used(soft) < IN(2 * 60.25));
 }
 
+static void add_flaw(struct soft *soft, struct flaw flaw)
+{
+    struct flaw *added = MODEL_ADD(&soft->model, flaw);
+
+    flaw.key = added->key;
+    flaw.stock = soft->cloth;
+    *added = flaw;
+}
+
 /* By hand: what is 60 1/4 in long does not fit before a flaw that begins at 10 in. */
 static void a_flaw_of_the_roll_is_cut_round(void **state)
 {
@@ -170,10 +179,29 @@ static void a_flaw_of_the_roll_is_cut_round(void **state)
     stock_of(soft, soft->cloth)->repeat_across = 0;
     soft_plan(soft);
     before = cloth_used(soft);
-    stock_of(soft, soft->cloth)->flaw = IN(10);
-    stock_of(soft, soft->cloth)->flaw_length = IN(2);
+    add_flaw(soft, (struct flaw){.along = IN(10), .length = IN(2)});
     soft_plan(soft);
     assert_int_equal(cloth_used(soft), before + IN(12));
+    add_flaw(soft, (struct flaw){.along = IN(30), .length = IN(1)});
+    soft_plan(soft);
+    assert_int_equal(cloth_used(soft), before + IN(31));
+}
+
+/* By hand: on a roll of 54 in, pieces of up to 26 in lie beside a flaw of 2 in at its left edge,
+ * and beyond its right edge a flaw spoils nothing. */
+static void a_flaw_at_an_edge_leaves_the_rest_of_the_width(void **state)
+{
+    struct soft *soft = *state;
+    int64_t wing, before;
+
+    (void)matched_wing(soft, &wing);
+    stock_of(soft, soft->cloth)->repeat_across = 0;
+    soft_plan(soft);
+    before = cloth_used(soft);
+    add_flaw(soft, (struct flaw){.along = IN(10), .length = IN(2), .width = IN(2)});
+    add_flaw(soft, (struct flaw){.along = IN(20), .length = IN(2), .across = IN(54)});
+    soft_plan(soft);
+    assert_int_equal(cloth_used(soft), before);
 }
 
 static void a_cover_that_may_not_be_sewn_is_a_stop(void **state)
@@ -624,6 +652,7 @@ int main(void)
         SOFT_TEST(middles_lie_on_one_line_of_the_pattern_or_the_motif_to_the_right),
         SOFT_TEST(a_layer_that_need_not_match_lies_as_it_fits),
         SOFT_TEST(a_flaw_of_the_roll_is_cut_round),
+        SOFT_TEST(a_flaw_at_an_edge_leaves_the_rest_of_the_width),
         SOFT_TEST(a_cover_that_may_not_be_sewn_is_a_stop),
         SOFT_TEST(foam_beyond_the_slab_is_laid_from_strips),
         SOFT_TEST(batting_goes_down_the_top_and_on_to_the_back),
