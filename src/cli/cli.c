@@ -72,6 +72,7 @@ static const struct option command_options[] = {
     {"rehearse", no_argument, NULL, OPTION_REHEARSE},
     {"apart", no_argument, NULL, OPTION_APART},
     {"layers", no_argument, NULL, OPTION_LAYERS},
+    {"care", no_argument, NULL, OPTION_CARE},
     {"picture", no_argument, NULL, OPTION_PICTURE},
     {"corner", required_argument, NULL, OPTION_CORNER},
     {"face", required_argument, NULL, OPTION_FACE},
@@ -102,6 +103,7 @@ static void set_option(struct cli *cli, int option, const char *value)
     cli->back |= option == OPTION_BACK;
     cli->rehearse |= option == OPTION_REHEARSE;
     cli->layers |= option == OPTION_LAYERS;
+    cli->care |= option == OPTION_CARE;
     cli->picture |= option == OPTION_PICTURE;
     cli->apart |= option == OPTION_APART;
     cli->take |= option == OPTION_TAKE;

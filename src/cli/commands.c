@@ -3,11 +3,11 @@
 const struct command commands[] = {
     {"list", "", "all builds", 0, 0, OPTION_JSON, false, command_list},
     {"show", "BUILD [BOX]",
-     "boxes, screws, joins, cloth and staples of a build, or its layers alone; or a picture of it, "
-     "of a box, of a box's face",
+     "boxes, screws, joins, cloth and staples of a build, or its layers alone, or what takes care: "
+     "weights, lifting, the way in; or a picture of it, of a box, of a box's face",
      1, 2,
-     OPTION_JSON | OPTION_LAYERS | OPTION_PICTURE | OPTION_CORNER | OPTION_FACE | OPTION_CUT |
-         OPTION_APART,
+     OPTION_JSON | OPTION_LAYERS | OPTION_CARE | OPTION_PICTURE | OPTION_CORNER | OPTION_FACE |
+         OPTION_CUT | OPTION_APART,
      true, command_show},
     {"plan", "BUILD", "the whole plan of a build", 1, 1, OPTION_JSON, true, command_plan},
     {"cut", "BUILD ...", "sticks, sheets and rolls as they are cut; several builds together", 1, -1,

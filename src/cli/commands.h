@@ -36,7 +36,8 @@ enum cli_option {
     OPTION_UNPRICED = 1 << 25,
     OPTION_CUT = 1 << 26,
     OPTION_TABLE = 1 << 27,
-    OPTION_SEMICOLONS = 1 << 28
+    OPTION_SEMICOLONS = 1 << 28,
+    OPTION_CARE = 1 << 29
 };
 
 #define CLI_MEASURES 64 /* more of them are not given in one command */
@@ -51,7 +52,7 @@ struct cli {
     bool alone;
     const char *measures[CLI_MEASURES]; /* NAME=VALUE, as given */
     size_t measure_count;
-    bool rehearse, apart, take, layers, picture, replace, unpriced, semicolons;
+    bool rehearse, apart, take, layers, picture, replace, unpriced, semicolons, care;
     const char *minutes, *aisle, *date, *supplier, *tax, *build, *units, *cure, *effort, *corner,
         *face, *cut, *papers, *to, *pages, *table; /* NULL: not given */
     int count;                                     /* operands */

@@ -55,8 +55,9 @@ enum fault command_picture(struct cli *cli, struct fault_note *note)
 
     if (fault)
         return fault;
-    if (cli->json || cli->layers)
-        return fault_say(note, FAULT_USAGE, 0, "a picture is text: without --json and --layers");
+    if (cli->json || cli->layers || cli->care)
+        return fault_say(note, FAULT_USAGE, 0,
+                         "a picture is text: without --json, --layers and --care");
     if (cli->count > 1) {
         ask.box = model_key_named(plan->facts, ENTITY_box, cli->operands[1]);
         if (!ask.box)

@@ -22,6 +22,10 @@ void report_staples(struct json *json, const struct plan *plan);
 void report_buying(struct json *json, const struct plan *plan);
 void report_money(struct json *json, const struct plan *plan);
 void report_steps(struct json *json, const struct plan *plan);
+/* What things weigh, who lifts them in which step, how they come into the room. */
+void report_weights(struct json *json, const struct plan *plan);
+void report_lifts(struct json *json, const struct plan *plan);
+void report_route(struct json *json, const struct plan *plan);
 void report_findings(struct json *json, const struct plan *plan);
 
 /* The member "cutting": every layout; and one layout as an object. */

@@ -156,12 +156,14 @@
     F(REF, set, 0, 0, 0, set, "set it belongs to")                          \
     F(COUNT, next_key, 1, 1, FIELDS_LAST_KEY, none, "the next key to be given out")
 
-#define FIELDS_OF_passage(F)                                   \
-    F(CHOICE, kind, 0, 0, 0, passage, "what has to be passed") \
-    F(TEXT, name, 0, 0, 60, none, "which one")                 \
-    F(LENGTH, width, 0, 0, FIELDS_ROOM, none, "clear width")   \
-    F(LENGTH, height, 0, 0, FIELDS_ROOM, none, "clear height") \
-    F(LENGTH, length, 0, 0, FIELDS_ROOM, none, "length; for a hall with a corner, width after it")
+#define FIELDS_OF_passage(F)                                                                     \
+    F(CHOICE, kind, 0, 0, 0, passage, "what has to be passed")                                   \
+    F(TEXT, name, 0, 0, 60, none, "which one")                                                   \
+    F(LENGTH, width, 0, 0, FIELDS_ROOM, none, "clear width")                                     \
+    F(LENGTH, height, 0, 0, FIELDS_ROOM, none, "clear height")                                   \
+    F(LENGTH, length, 0, 0, FIELDS_ROOM, none,                                                   \
+      "length; for a hall with a corner, width after it; of a stair its landing, of a lift its " \
+      "depth, of a vehicle its floor")
 
 #define FIELDS_OF_wall(F)                                                                     \
     F(CHOICE, side, 0, 0, 0, side, "which side of the piece it is on")                        \

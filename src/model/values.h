@@ -29,6 +29,8 @@
 #define VALUE_PRACTICE "common practice, no source"
 #define VALUE_DERIVED "derived"
 #define VALUE_JOHNSON "E. A. Johnson, Furniture Upholstery for Schools, 1919"
+#define VALUE_NIOSH "DHHS (NIOSH) publication 94-110, the revised lifting equation"
+#define VALUE_TEAM "HSE L23, guidance on the Manual Handling Operations Regulations 1992"
 #define VALUE_SAFETY "US Consumer Product Safety Commission, guidance on chest lids"
 
 /* sticks, sheets and what they weigh */
@@ -573,6 +575,20 @@
       "air gaps of a closed chest, together")                                                      \
     V(DOOR_MARGIN, "door.margin", LENGTH, VALUE_IN(2), VALUE_MM(50), 0, VALUE_MM(500),             \
       VALUE_PRACTICE, "room beside a box on its way, at least")                                    \
+    V(DOOR_MARGIN_GOOD, "door.margin.good", LENGTH, VALUE_IN(3), VALUE_MM(75), 0, VALUE_MM(500),   \
+      VALUE_PRACTICE, "room beside a box on its way that lets it pass at ease")                    \
+    V(STAIR_SLOPE, "stair.slope", RATIO, VALUE_RATIO(0.79), VALUE_RATIO(0.79), VALUE_RATIO(0.5),   \
+      VALUE_RATIO(1), VALUE_DERIVED,                                                               \
+      "head-room square to a stair's slope, by the plumb one: 10 / sqrt(10^2 + 7-3/4^2)")          \
+    V(STAIRS_FACTOR, "stairs.factor", RATIO, VALUE_RATIO(0.7), VALUE_RATIO(0.7), VALUE_RATIO(0.2), \
+      VALUE_RATIO(1), VALUE_PRACTICE, "what people carry on a stair, by what they carry level")    \
+    V(LIFT_CONSTANT, "lift.constant", MASS, VALUE_LB(51), VALUE_KG(23), VALUE_KG(5), VALUE_KG(40), \
+      VALUE_NIOSH, "load constant of the lifting equation: what one lifts at best")                \
+    V(LIFT_TEAM_TWO, "lift.team.two", RATIO, VALUE_RATIO(0.666667), VALUE_RATIO(0.666667),         \
+      VALUE_RATIO(0.3), VALUE_RATIO(1), VALUE_TEAM,                                                \
+      "two people are good for this share of the sum of what each lifts")                          \
+    V(LIFT_TEAM_THREE, "lift.team.three", RATIO, VALUE_RATIO(0.5), VALUE_RATIO(0.5),               \
+      VALUE_RATIO(0.2), VALUE_RATIO(1), VALUE_TEAM, "and three or more for this share")            \
     V(ONE_PERSON_WEIGHT, "one_person.weight", MASS, VALUE_LB(50), VALUE_KG(23), VALUE_KG(1),       \
       VALUE_KG(200), VALUE_PRACTICE, "heaviest box for one person")                                \
     V(ONE_PERSON_LENGTH, "one_person.length", LENGTH, VALUE_IN(72), VALUE_MM(1800), VALUE_MM(100), \

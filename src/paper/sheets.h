@@ -74,6 +74,10 @@ void sheet_leftovers(struct text *out, const struct plan *plan);
 void sheet_label(struct text *out, const struct plan *plan); /* for the inside of the piece */
 /* With the story of each and its cures, numbered as `check --cure` takes them: finding.cure. */
 void sheet_findings(struct text *out, const struct plan *plan);
+/* What things weigh; who lifts what in which step; how it all comes into the room. */
+void sheet_weights(struct text *out, const struct plan *plan);
+void sheet_lifts(struct text *out, const struct plan *plan);
+void sheet_route(struct text *out, const struct plan *plan);
 void sheet_cautions(struct text *out, const struct plan *plan); /* those that the build calls for */
 
 /* A cutting layout to print. Units and names are the plan's. */

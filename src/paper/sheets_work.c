@@ -217,6 +217,7 @@ void sheet_step(struct text *out, const struct plan *plan, const struct step *st
                 step->place == PLACE_SITE ? "in the room" : "at the bench",
                 print_minutes(step->minutes).at, step->people,
                 step->people == 1 ? "person" : "people");
+    step_line(out, "Lifted: ", step->crew);
     step_hands(out, plan, step);
     step_line(out, "Now, because ", step->because);
     step_line(out, "Not as usual: ", step->unusual);

@@ -4,6 +4,7 @@
  */
 #include "plan/card.h"
 
+#include "plan/lift.h"
 #include "plan/screws.h"
 #include "plan/taken.h"
 
@@ -372,6 +373,24 @@ static void put_closes(struct carding *carding)
 
 /* ---- all ---- */
 
+/* Who lifts what; a step that lifts more than its crew is good for by the trade gets more hands. */
+static void put_crews(struct planning *planning)
+{
+    struct plan *plan = planning->plan;
+    struct lifts lifts = lift_make(plan, planning->arena);
+
+    for (size_t i = 0; i < lifts.of.count; i++) {
+        const struct lift *lift = &lifts.of.at[i];
+        struct step *step = &plan->steps.at[lift->step];
+        int people = lift_usual(plan, lift->mass, 0);
+
+        if (people > step->people)
+            step->people = people;
+        if (step->people > 1 || lift->people != 1)
+            step->crew = lift_words(plan, lift, planning->arena);
+    }
+}
+
 void pass_card(struct planning *planning)
 {
     struct carding carding = {.planning = planning,
@@ -390,4 +409,5 @@ void pass_card(struct planning *planning)
         card_measures(&carding);
         card_compare(&carding);
     }
+    put_crews(planning);
 }

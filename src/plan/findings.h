@@ -78,8 +78,10 @@
     F(SAW_TAKES_TOO_MUCH, NOTE,                                                                    \
       "%1 parts like %2 beside each other need %3 with the saw's cuts, a sheet has %4")            \
     F(OVER_BUDGET, WARN, "the forecast is %1 over the budget")                                     \
-    F(HEAVY, NOTE, "%e weighs %1: two people lift it")                                             \
-    F(TOO_BIG_FOR_WAY, WARN, "%e does not pass %1")                                                \
+    F(HEAVY, NOTE, "%e weighs %1: %2 people lift it, for it is over %3")                           \
+    F(HEAVY_ON_STAIR, NOTE,                                                                        \
+      "%e weighs %1: on the stair two people carry %2, so three carry it, or it goes in parts")    \
+    F(TOO_BIG_FOR_WAY, WARN, "%e does not pass %1: %2 is missing")                                 \
     F(BOX_KEPT_OUT, STOP, "box %1 cannot be brought straight to its place at join %e")             \
     F(JOIN_TRAPPED, STOP, "join %e cannot be driven: what comes before it shuts its heads in")     \
     F(ORDER_CIRCLE, STOP, "the steps around %e wait for each other")                               \
@@ -148,7 +150,8 @@
     F(SHEET_TOO_LARGE, WARN,                                                                       \
       "a sheet of %e, %1 x %2, does not go into %3: let the shop cut it first")                    \
     F(TOO_BIG_JOINED, WARN,                                                                        \
-      "%e, joined at the bench, does not pass %1; each box alone does: join it in the room")       \
+      "%e, joined at the bench, does not pass %1: %2 is missing; each box alone does: join it in " \
+      "the room, %3 of work there")                                                                \
     F(JOIN_NOT_PROVED, STOP, "hole %1 of join %e cannot be %2 in any order found: %3")             \
     F(NOT_PROVED, STOP, "%e cannot be done in any order found: %1")                                \
     F(NOTHING_TO_MAKE, NOTE, "the build has no box yet")

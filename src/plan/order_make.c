@@ -138,6 +138,7 @@ void order_add(struct ordering *ordering, struct work work, int64_t key, int64_t
     work.step.hold = kind->hold;
     work.step.people = 1;
     work.step.because = work.step.unusual = work.step.closes = work.step.caution = "";
+    work.step.crew = "";
     work.in_room = made_in_room(&work);
     set_name(&work, key, nth);
     set_title(ordering->planning->plan, &work);

@@ -85,14 +85,65 @@ int64_t passage_corner_length(int64_t p, int64_t q)
     return whole_root(hundredths * hundredths * hundredths) * TENTH / 1000;
 }
 
+bool passage_corner_level(struct vector size, int64_t p, int64_t q, int64_t height, int64_t margin)
+{
+    struct sides sides = sides_of(size);
+    int64_t high = height > 0 ? height : LONGEST;
+
+    return sides.a + 2 * sides.c + margin <= passage_corner_length(p, q) &&
+           sides.b + margin <= high;
+}
+
 bool passage_corner(struct vector size, int64_t p, int64_t q, int64_t height, int64_t margin)
 {
     struct sides sides = sides_of(size);
     int64_t high = height > 0 ? height : LONGEST;
     int64_t a = sides.a / TENTH;
     int64_t b = sides.b / TENTH;
-    bool level =
-        sides.a + 2 * sides.c + margin <= passage_corner_length(p, q) && sides.b + margin <= high;
 
-    return level || (whole_root(a * a + b * b) + 1) * TENTH <= high;
+    return passage_corner_level(size, p, q, height, margin) ||
+           (whole_root(a * a + b * b) + 1) * TENTH <= high;
+}
+
+bool passage_stair(struct vector size, int64_t width, int64_t headroom, int64_t landing,
+                   int64_t slope, int64_t margin)
+{
+    int64_t across = 0; /* not measured */
+
+    if (headroom > 0)
+        (void)whole_share(headroom, slope, 1000000, &across);
+    return passage_straight(size, width, across, margin) &&
+           (landing == 0 || width == 0 || passage_corner(size, width, landing, headroom, margin));
+}
+
+/* A side `across` the car, the other two turned in its depth and height. */
+static bool lies_in_car(int64_t long_side, int64_t other, int64_t across, int64_t width,
+                        int64_t height, int64_t depth)
+{
+    swap_down(&long_side, &other);
+    swap_down(&height, &depth);
+    return across <= width &&
+           fits_turned(whole_divide_up(long_side, TENTH), whole_divide_up(other, TENTH),
+                       height / TENTH, depth / TENTH);
+}
+
+bool passage_lift(struct vector size, int64_t width, int64_t height, int64_t depth, int64_t margin)
+{
+    struct sides sides = sides_of(size);
+    int64_t high = (height > 0 ? height : LONGEST) - margin;
+    int64_t wide = (width > 0 ? width : LONGEST) - margin;
+    int64_t deep = depth - margin;
+
+    return passage_straight(size, width, height, margin) &&
+           (depth == 0 || lies_in_car(sides.a, sides.b, sides.c, wide, high, deep) ||
+            lies_in_car(sides.a, sides.c, sides.b, wide, high, deep));
+}
+
+bool passage_vehicle(struct vector size, int64_t width, int64_t height, int64_t floor,
+                     int64_t margin)
+{
+    struct sides sides = sides_of(size);
+
+    return passage_straight(size, width, height, margin) &&
+           (floor == 0 || sides.a + margin <= floor);
 }

@@ -24,5 +24,24 @@ int64_t passage_corner_length(int64_t p, int64_t q);
  * where the diagonal of the two larger sides clears the ceiling.
  */
 bool passage_corner(struct vector size, int64_t p, int64_t q, int64_t height, int64_t margin);
+bool passage_corner_level(struct vector size, int64_t p, int64_t q, int64_t height, int64_t margin);
+
+/*
+ * A stair, formula way.stair (derived): up the flight with its longest side along the slope,
+ * through its width by its plumb head-room times `slope` (1/1000000); and, where the landing is
+ * measured, round it as round the corner of two halls, under the same head-room.
+ */
+bool passage_stair(struct vector size, int64_t width, int64_t headroom, int64_t landing,
+                   int64_t slope, int64_t margin);
+
+/*
+ * A lift, formula way.lift (derived): through its door, and then in a car as wide and high as that
+ * and `depth` deep: lying, on end, or tilted in the plane of depth and height with one side across.
+ */
+bool passage_lift(struct vector size, int64_t width, int64_t height, int64_t depth, int64_t margin);
+
+/* A vehicle: through its opening, with its longest side along the floor where that is measured. */
+bool passage_vehicle(struct vector size, int64_t width, int64_t height, int64_t floor,
+                     int64_t margin);
 
 #endif

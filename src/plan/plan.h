@@ -591,6 +591,7 @@ struct step {
     int64_t box, join, layer, facing; /* what it is about; 0 none */
     int64_t place;                    /* enum place_word */
     int people;
+    const char *crew;     /* what is lifted, and what people are good for there; "" when nothing */
     int64_t minutes;      /* 1/1000 min, pace or skill and helper counted in */
     int64_t usual;        /* the same at the usual pace, which times at the bench are held to */
     int session;          /* 1, 2, ... of the bench's usual length; 0 for work in the room */

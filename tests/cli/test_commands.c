@@ -474,6 +474,25 @@ static void tick_and_spend_are_kept(void **state)
 }
 
 /* Worked example, computed by hand: 2 in of foam and 1/4 of batting on 3 in of box. */
+/* Worked example of the wing headboard: 70.3 lb, and 117 of the whole. */
+static void show_tells_what_takes_care(void **state)
+{
+    struct shell *shell = *state;
+
+    take_headboard(shell);
+    assert_int_equal(shell_run(shell, "show", "Wing headboard", "--care", NULL)->code, 0);
+    assert_says(shell->answer.out, "WEIGHTS");
+    assert_says(shell->answer.out, "70.293 lb");
+    assert_says(shell->answer.out, "116.9"); /* of the whole, in all */
+    assert_says(shell->answer.out, "THE WAY IN");
+    assert_int_equal(shell_run(shell, "show", "Wing headboard", "--care", "--json", NULL)->code, 0);
+    assert_says(shell->answer.out, "\"weights\"");
+    assert_says(shell->answer.out, "\"lifts\"");
+    assert_says(shell->answer.out, "\"way_in\"");
+    assert_int_equal(shell_run(shell, "show", "Wing headboard", "--care", "--picture", NULL)->code,
+                     2);
+}
+
 static void show_tells_of_the_layers_alone(void **state)
 {
     struct shell *shell = *state;
@@ -667,6 +686,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         IN_A_SHELL(commands_print_the_whole_plan),
         IN_A_SHELL(commands_print_every_view_as_json_too),
+        IN_A_SHELL(show_tells_what_takes_care),
         IN_A_SHELL(show_tells_of_the_layers_alone),
         IN_A_SHELL(show_draws_the_piece_its_boxes_and_their_faces),
         IN_A_SHELL(check_tells_of_a_seat_over_the_wall_screws),

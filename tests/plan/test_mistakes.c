@@ -304,7 +304,7 @@ static void make_joined_too_big(struct joined *piece, bool wrong)
     int64_t key = joined_headboard(piece);
     struct join *join = model_find(&piece->model, ENTITY_join, key);
 
-    add_passage(piece, PASSAGE_STAIR, 12, 64);
+    add_passage(piece, PASSAGE_STAIR, 12, 84);
     join->place = wrong ? PLACE_BENCH : PLACE_SITE;
 }
 

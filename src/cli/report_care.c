@@ -1,0 +1,121 @@
+/* Weights, lifting and the way in as JSON: the members "weights", "lifts" and "way_in". */
+#include "cli/report.h"
+
+#include "cli/report_put.h"
+#include "plan/lift.h"
+#include "plan/route.h"
+#include "plan/weight.h"
+
+#include <setjmp.h>
+
+typedef void care_fn(struct json *json, const struct plan *plan, struct arena *arena);
+
+/* An array that ends early when memory runs out. */
+static void with_arena(struct json *json, const char *key, const struct plan *plan, care_fn *fn)
+{
+    struct arena arena;
+    jmp_buf escape;
+
+    put_array(json, key);
+    arena_init(&arena);
+    arena.escape = &escape;
+    if (setjmp(escape) == 0)
+        fn(json, plan, &arena);
+    arena_release(&arena);
+    json_put_close(json);
+}
+
+static void put_mass(struct json *json, const struct plan *plan, const char *key, int64_t mass)
+{
+    put_quantity(json, plan, key, QUANTITY_MASS, mass);
+}
+
+/* ---- weights ---- */
+
+static void put_weights(struct json *json, const struct plan *plan, struct arena *arena)
+{
+    static const char *const keys[WEIGHT_KINDS] = {"sticks",  "panels", "fixings",     "foam",
+                                                   "batting", "cloth",  "loose_panels"};
+    struct weight *weights = ARENA_MANY(arena, struct weight, plan->facts->boxes.count);
+
+    weight_boxes(plan, weights);
+    for (size_t i = 0; i < plan->facts->boxes.count; i++) {
+        json_put_object(json, JSON_LINE);
+        put_whole(json, "box", plan->facts->boxes.at[i].key);
+        for (int kind = 0; kind < WEIGHT_KINDS; kind++)
+            put_mass(json, plan, keys[kind], weights[i].of[kind]);
+        put_mass(json, plan, "bare", weight_bare(&weights[i]));
+        put_mass(json, plan, "finished", weight_finished(&weights[i]));
+        json_put_close(json);
+    }
+}
+
+void report_weights(struct json *json, const struct plan *plan)
+{
+    with_arena(json, "weights", plan, put_weights);
+}
+
+/* ---- lifts ---- */
+
+static void put_lifts(struct json *json, const struct plan *plan, struct arena *arena)
+{
+    struct lifts lifts = lift_make(plan, arena);
+
+    for (size_t i = 0; i < lifts.of.count; i++) {
+        const struct lift *lift = &lifts.of.at[i];
+
+        json_put_object(json, JSON_LINE);
+        put_text(json, "step", plan->steps.at[lift->step].name);
+        put_whole(json, "box", lift->box);
+        put_mass(json, plan, "mass", lift->mass);
+        put_bool(json, "turned", lift->turned);
+        put_length(json, plan, "before_ankles", lift->place.across);
+        put_length(json, plan, "above_floor", lift->place.up);
+        put_length(json, plan, "raised", lift->place.travel);
+        put_mass(json, plan, "one_person", lift->limit);
+        put_whole(json, "people_by_equation", lift->people);
+        put_whole(json, "people", plan->steps.at[lift->step].people);
+        json_put_close(json);
+    }
+}
+
+void report_lifts(struct json *json, const struct plan *plan)
+{
+    with_arena(json, "lifts", plan, put_lifts);
+}
+
+/* ---- the way in ---- */
+
+static const char *const things[] = {[ROUTE_BOX] = "box",
+                                     [ROUTE_GROUP] = "joined at the bench",
+                                     [ROUTE_JOINED] = "if joined before",
+                                     [ROUTE_WHOLE] = "whole piece"};
+
+static void put_line(struct json *json, const struct plan *plan, const struct route_line *line)
+{
+    json_put_object(json, JSON_LINE);
+    put_text(json, "thing", things[line->thing]);
+    put_whole(json, "box", line->box);
+    put_whole(json, "join", line->join);
+    put_length(json, plan, "width", line->size.x);
+    put_length(json, plan, "depth", line->size.y);
+    put_length(json, plan, "height", line->size.z);
+    put_whole(json, "passage", line->passage);
+    put_bool(json, "passes", line->way != ROUTE_NOT);
+    put_text(json, "way", route_way_words(line->way));
+    put_length(json, plan, "spare", line->spare);
+    json_put_close(json);
+}
+
+static void put_route(struct json *json, const struct plan *plan, struct arena *arena)
+{
+    struct route route = route_make(plan, arena);
+
+    for (size_t i = 0; i < route.lines.count; i++)
+        put_line(json, plan, &route.lines.at[i]);
+}
+
+void report_route(struct json *json, const struct plan *plan)
+{
+    with_arena(json, "way_in", plan, put_route);
+}

@@ -1,0 +1,235 @@
+/*
+ * Care: what things weigh and who lifts them, how they come into the room. Each table is a query
+ * over the finished plan, in an arena of its own.
+ */
+#include "paper/sheets.h"
+
+#include "base/show.h"
+#include "paper/lines.h"
+#include "paper/print.h"
+#include "paper/table.h"
+#include "plan/lift.h"
+#include "plan/route.h"
+#include "plan/weight.h"
+
+#include <setjmp.h>
+
+/* An arena whose escape is armed; a table is left out when memory runs out in it. */
+typedef void care_fn(struct text *out, const struct plan *plan, struct arena *arena);
+
+static void with_arena(struct text *out, const struct plan *plan, care_fn *fn)
+{
+    struct arena arena;
+    jmp_buf escape;
+
+    arena_init(&arena);
+    arena.escape = &escape;
+    if (setjmp(escape) == 0)
+        fn(out, plan, &arena);
+    arena_release(&arena);
+}
+
+static void heads(struct table *table, const char *const *words, int count)
+{
+    for (int i = 0; i < count; i++)
+        table_cell(table, "%s", words[i]);
+}
+
+static struct printed print_mass(const struct plan *plan, int64_t mass)
+{
+    return print_quantity(plan, QUANTITY_MASS, mass);
+}
+
+/* ---- weights ---- */
+
+static void weight_cells(struct table *table, const struct plan *plan, const struct weight *weight)
+{
+    for (int kind = 0; kind < WEIGHT_KINDS; kind++)
+        table_cell(table, "%s", weight->of[kind] ? print_mass(plan, weight->of[kind]).at : "");
+    table_cell(table, "%s", print_mass(plan, weight_bare(weight)).at);
+    table_cell(table, "%s", print_mass(plan, weight_finished(weight)).at);
+}
+
+static void put_weights(struct text *out, const struct plan *plan, struct arena *arena)
+{
+    static const char *const words[] = {"box",     "sticks", "panels", "fixings", "foam",
+                                        "batting", "cloth",  "loose",  "bare",    "finished"};
+    const struct model *facts = plan->facts;
+    struct weight *weights = ARENA_MANY(arena, struct weight, facts->boxes.count);
+    struct weight whole = {{0}};
+    struct table table;
+
+    weight_boxes(plan, weights);
+    table_begin(&table, "lrrrrrrrrr");
+    heads(&table, words, 10);
+    for (size_t i = 0; i < facts->boxes.count; i++) {
+        table_cell(&table, "%s", facts->boxes.at[i].name);
+        weight_cells(&table, plan, &weights[i]);
+        for (int kind = 0; kind < WEIGHT_KINDS; kind++)
+            whole.of[kind] += weights[i].of[kind];
+    }
+    if (facts->boxes.count > 1) {
+        table_cell(&table, "%s", "in all");
+        weight_cells(&table, plan, &whole);
+    }
+    table_end(&table, out);
+    text_add(out, "  Loose panels are carried by themselves and stand in neither sum.\n");
+}
+
+/* Every member and panel: the heaviest single thing at the saw. */
+static void put_parts(struct text *out, const struct plan *plan, struct arena *arena)
+{
+    struct table table;
+
+    (void)arena;
+    table_begin(&table, "lrlrlr");
+    for (size_t i = 0; i < plan->members.count; i++) {
+        table_cell(&table, "%s", plan->members.at[i].label);
+        table_cell(&table, "%s", print_mass(plan, weight_of_member(plan, &plan->members.at[i])).at);
+    }
+    for (size_t i = 0; i < plan->panels.count; i++) {
+        table_cell(&table, "%s", plan->panels.at[i].label);
+        table_cell(&table, "%s", print_mass(plan, weight_of_panel(plan, &plan->panels.at[i])).at);
+    }
+    while (table.count % 6 != 0)
+        table_cell(&table, "%s", "");
+    table_end(&table, out);
+}
+
+void sheet_weights(struct text *out, const struct plan *plan)
+{
+    if (plan->facts->boxes.count == 0)
+        return;
+    text_add(out, "\nWEIGHTS\n");
+    with_arena(out, plan, put_weights);
+    with_arena(out, plan, put_parts);
+}
+
+/* ---- lifting ---- */
+
+static const char *many(int people)
+{
+    static const char *const words[] = {"in parts", "1", "2", "3", "4"};
+
+    return words[people];
+}
+
+static void lift_row(struct table *table, const struct plan *plan, const struct lift *lift)
+{
+    const struct step *step = &plan->steps.at[lift->step];
+
+    table_cell(table, "%zu", lift->step + 1);
+    table_cell(table, "%s", step->title);
+    table_cell(table, "%s%s", print_mass(plan, lift->mass).at, lift->turned ? " turned" : "");
+    table_cell(table, "%s", print_length(plan, lift->place.across).at);
+    table_cell(table, "%s", print_length(plan, lift->place.up).at);
+    table_cell(table, "%s", print_length(plan, lift->place.travel).at);
+    table_cell(table, "%s", print_mass(plan, lift->limit).at);
+    table_cell(table, "%s", many(lift->people));
+    table_cell(table, "%d", step->people);
+}
+
+static void put_lifts(struct text *out, const struct plan *plan, struct arena *arena)
+{
+    static const char *const words[] = {"step",   "",    "lifted",   "before", "above",
+                                        "raised", "one", "equation", "usual"};
+    struct lifts lifts = lift_make(plan, arena);
+    struct table table;
+
+    table_begin(&table, "rlrrrrrrr");
+    heads(&table, words, 9);
+    for (size_t i = 0; i < lifts.of.count; i++)
+        lift_row(&table, plan, &lifts.of.at[i]);
+    table_end(&table, out);
+}
+
+void sheet_lifts(struct text *out, const struct plan *plan)
+{
+    text_add(out, "\nLIFTING\n");
+    with_arena(out, plan, put_lifts);
+    text_add(out,
+             "  Hands before the ankles, above the floor, raised by; what one person is good for\n"
+             "  there, and how many people, by the revised NIOSH equation (94-110) and the team\n"
+             "  shares of HSE L23; beside the people that are usual in the trade. Guidance for\n"
+             "  healthy adults, no medical advice: who feels it is too heavy is right.\n");
+}
+
+/* ---- the way in ---- */
+
+static void thing_cell(struct table *table, const struct plan *plan, const struct route_line *line)
+{
+    const struct join *join = MODEL_FIND(plan->facts, join, line->join);
+
+    if (line->thing == ROUTE_WHOLE)
+        table_cell(table, "%s", "the whole piece");
+    else if (line->thing == ROUTE_JOINED)
+        table_cell(table, "if %s were joined before", join ? join->name : "");
+    else if (line->thing == ROUTE_GROUP)
+        table_cell(table, "%s and %zu more", print_box(plan, line->box), line->boxes - 1);
+    else
+        table_cell(table, "%s", print_box(plan, line->box));
+}
+
+static void route_row(struct table *table, const struct plan *plan, const struct route_line *line)
+{
+    const struct passage *passage = MODEL_FIND(plan->facts, passage, line->passage);
+    int64_t spare = line->spare;
+
+    thing_cell(table, plan, line);
+    table_cell(table, "%s x %s x %s", print_length(plan, line->size.x).at,
+               print_length(plan, line->size.y).at, print_length(plan, line->size.z).at);
+    table_cell(table, "%s",
+               passage->name[0] ? passage->name : words_passage.at[passage->kind].name);
+    table_cell(table, "%s", route_way_words(line->way));
+    if (line->way == ROUTE_NOT)
+        table_cell(table, "%s short",
+                   print_length_unit(plan, plan->value[TRADE_DOOR_MARGIN] - spare).at);
+    else if (spare >= ROUTE_SPARE)
+        table_cell(table, "%s", "plenty");
+    else
+        table_cell(table, "%s spare%s", print_length_unit(plan, spare).at,
+                   spare < plan->value[TRADE_DOOR_MARGIN_GOOD] ? ", tight" : "");
+}
+
+/* A join that is made in the room is there for the way only where the boxes, joined before, would
+ * not pass. */
+static void put_site_joins(struct text *out, const struct plan *plan, const struct route *route)
+{
+    for (size_t i = 0; i < plan->facts->joins.count; i++) {
+        const struct join *join = &plan->facts->joins.at[i];
+        bool kept = false;
+
+        if (!route_holds(join) || join->place == PLACE_BENCH)
+            continue;
+        for (size_t k = 0; k < route->lines.count; k++)
+            kept |= route->lines.at[k].join == join->key && route->lines.at[k].way == ROUTE_NOT;
+        text_format(out, "  %s: %s; %s of work there.\n", join->name,
+                    kept ? "has to be joined in the room"
+                         : "joined in the room, though the way would let it pass joined",
+                    print_minutes(route_site_minutes(plan, join->key)).at);
+    }
+}
+
+static void put_route(struct text *out, const struct plan *plan, struct arena *arena)
+{
+    struct route route = route_make(plan, arena);
+    struct table table;
+
+    table_begin(&table, "lllll");
+    for (size_t i = 0; i < route.lines.count; i++)
+        route_row(&table, plan, &route.lines.at[i]);
+    table_end(&table, out);
+    put_site_joins(out, plan, &route);
+}
+
+void sheet_route(struct text *out, const struct plan *plan)
+{
+    text_add(out, "\nTHE WAY IN\n");
+    if (plan->facts->passages.count == 0) {
+        text_add(out,
+                 "  No passage is entered: measure doors at a right angle, halls, stair, lift\n"
+                 "  and the vehicle before the boxes are split.\n");
+        return;
+    }
+    with_arena(out, plan, put_route);
+}
