@@ -193,6 +193,28 @@ static void report_backs(struct json *json, const struct plan *plan)
     json_put_close(json);
 }
 
+/* The three ways to make a trim of heads, with what each takes. */
+static void report_trims(struct json *json, const struct plan *plan)
+{
+    put_array(json, "trims");
+    for (size_t i = 0; i < plan->trim_ways.count; i++) {
+        const struct trim_way *way = &plan->trim_ways.at[i];
+        json_put_object(json, JSON_LINE);
+        put_whole(json, "layer", way->layer);
+        put_whole(json, "box", way->box);
+        put_text(json, "made", plan_trim_word(way->made));
+        put_bool(json, "chosen", way->chosen);
+        put_whole(json, "heads", way->heads);
+        put_whole(json, "nails", way->nails);
+        put_length(json, plan, "strip", way->strip);
+        put_quantity(json, plan, "minutes", QUANTITY_MINUTES, way->minutes);
+        if (way->priced)
+            put_money(json, plan, "price", way->price);
+        json_put_close(json);
+    }
+    json_put_close(json);
+}
+
 /* Buttons, cord, nails, trim, area glued: by layer, without reserve. */
 static void report_used(struct json *json, const struct plan *plan)
 {
@@ -240,6 +262,7 @@ void report_cloth(struct json *json, const struct plan *plan)
     report_nail_lines(json, plan);
     report_tuftings(json, plan);
     report_backs(json, plan);
+    report_trims(json, plan);
     report_used(json, plan);
 }
 

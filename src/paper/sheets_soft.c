@@ -203,6 +203,29 @@ static void back_ways(struct text *out, const struct plan *plan)
     table_end(&table, out);
 }
 
+/* "L trim  nails that touch  184 nails  1 h 50  12.30": what each way takes, the one that is taken
+ * marked. */
+static void trim_ways(struct text *out, const struct plan *plan)
+{
+    struct table table;
+    if (plan->trim_ways.count == 0)
+        return;
+    text_add(out, "\n  Heads along edges (stock and pitch of the trim pick one)\n");
+    table_begin(&table, "llrrrrl");
+    for (size_t i = 0; i < plan->trim_ways.count; i++) {
+        const struct trim_way *way = &plan->trim_ways.at[i];
+        const struct layer *layer = layer_of(plan, way->layer);
+        table_cell(&table, "%s %s", print_box(plan, way->box), words_side.at[layer->side].name);
+        table_cell(&table, "%s", plan_trim_word(way->made));
+        table_cell(&table, "%lld heads", (long long)way->heads);
+        table_cell(&table, "%lld nails", (long long)way->nails);
+        table_cell(&table, "%s", print_minutes(way->minutes).at);
+        table_cell(&table, "%s", way->priced ? print_money(plan, way->price).at : "no price");
+        table_cell(&table, "%s", way->chosen ? "taken" : "");
+    }
+    table_end(&table, out);
+}
+
 static void used_up(struct text *out, const struct plan *plan)
 {
     struct table table;
@@ -377,6 +400,7 @@ void sheet_cloth(struct text *out, const struct plan *plan)
     templates(out, plan);
     tuftings(out, plan);
     back_ways(out, plan);
+    trim_ways(out, plan);
     used_up(out, plan);
 }
 

@@ -84,5 +84,5 @@ void pass_buy(struct planning *planning)
     buy_cuts(planning);
     buy_counts(planning);
     buy_boughts(planning);
-    buy_backs(planning);
+    buy_ways(planning);
 }

@@ -37,8 +37,8 @@ void buy_counts(struct planning *planning);
 /* The staples with the shortest leg that is long enough, else the longest there are; 0 for none. */
 int64_t staple_for(const struct model *model, int64_t leg);
 
-/* buy_back.c: prices of the ways to fix outside backs. */
-void buy_backs(struct planning *planning);
+/* buy_ways.c: prices of the ways to fix outside backs, and to make a trim. */
+void buy_ways(struct planning *planning);
 
 /* buy_packs.c: the lines of a need, one for each offer that is taken: the packs that cost least
  * together, as far as a search of limited work finds them. */

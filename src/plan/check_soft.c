@@ -4,12 +4,15 @@
  * 1  Foam that is sat on is crushed in months when it is too light, and shows its joints.
  * 2  A hand gun does not drive staples home in hardwood.
  * 3  Nail strips bruise pile: an outside back of it is stitched on by hand.
- * 4  A zip stands in a sewn seam; where the maker put it no cover may have one.
+ * 4  A strip of heads looks uneven on a soft edge, where single nails follow it.
+ * 5  A zip stands in a sewn seam; where the maker put it no cover may have one.
  */
 #include "plan/check.h"
 
 #include "plan/findings.h"
 #include "plan/geometry.h"
+
+#include <assert.h>
 
 /* ---- foam ---- */
 
@@ -109,6 +112,41 @@ static void check_pile(struct planning *planning, const struct layer *layer)
         finding_add(planning, FINDING_PILE_BRUISED, ENTITY_layer, layer->key);
 }
 
+/* ---- strips ---- */
+
+/* Padding at the softest edge that the trim runs along. */
+static int64_t padding_under(const struct planning *planning, const struct layer *trim,
+                             const struct trim_way *way)
+{
+    const struct padding *padding = plan_padding(planning->plan, way->box, trim->side);
+    const int64_t endings[EDGE_COUNT] = {[EDGE_LEFT] = trim->left,
+                                         [EDGE_RIGHT] = trim->right,
+                                         [EDGE_TOP] = trim->top,
+                                         [EDGE_BOTTOM] = trim->bottom};
+    int64_t most = 0;
+
+    for (int64_t edge = 0; padding && edge < EDGE_COUNT; edge++)
+        if (endings[edge] != ENDING_STOP)
+            most = length_larger(most, padding->at[edge]);
+    return most;
+}
+
+static void check_strip(struct planning *planning, const struct trim_way *strip)
+{
+    const struct layer *trim = MODEL_FIND(planning->model, layer, strip->layer);
+    const struct trim_way *touching = strip - TRIM_STRIP + TRIM_TOUCHING;
+    int64_t padding = padding_under(planning, trim, strip);
+    struct finding *finding;
+
+    if (!strip->chosen || padding <= planning->value[TRADE_BATTING_LOFT])
+        return;
+    assert(touching->layer == strip->layer && touching->made == TRIM_TOUCHING);
+    finding = finding_add(planning, FINDING_STRIP_ON_SOFT, ENTITY_layer, strip->layer);
+    argument_length(finding, 0, padding);
+    argument_quantity(finding, 1, QUANTITY_COUNT, touching->nails);
+    argument_quantity(finding, 2, QUANTITY_COUNT, strip->nails);
+}
+
 /* ---- zips ---- */
 
 static void check_zip(struct planning *planning, const struct fitting *zip)
@@ -137,6 +175,9 @@ void check_soft(struct planning *planning)
         }
         check_pile(planning, layer);
     }
+    for (size_t i = 0; i < planning->plan->trim_ways.count; i++)
+        if (planning->plan->trim_ways.at[i].made == TRIM_STRIP)
+            check_strip(planning, &planning->plan->trim_ways.at[i]);
     for (size_t i = 0; i < model->fittings.count; i++)
         if (model->fittings.at[i].kind == FITTING_ZIP)
             check_zip(planning, &model->fittings.at[i]);

@@ -200,6 +200,7 @@ static const struct plan *cut_as_planned(const struct planning *planned)
     drop(&plan->tufts.any);
     drop(&plan->seams.any);
     drop(&plan->nail_lines.any);
+    drop(&plan->trim_ways.any);
     drop(&plan->consumables.any);
     drop(&plan->edges.any);
     drop(&plan->intervals.any);

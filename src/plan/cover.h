@@ -232,6 +232,12 @@ int64_t zip_length(const struct planning *planning, const struct spread *spread,
 int64_t boxing_width(const struct planning *planning, const struct spread *spread, int64_t edge);
 int64_t sewn_length(const struct spread *spread, int64_t edge);
 
+/* Does a run lie along an edge (cover_run.c)? */
+bool runs_along(const struct spread *spread, int64_t edge);
+
+/* Nails, a strip of heads or gimp along a run, and the ways to make it (cover_trim.c). */
+void cut_trim(struct planning *planning, struct spread *spread, int64_t run, int corners);
+
 /* Length that a run (welt, trim) takes along its edges, without joins; and how many corners it
  * turns. */
 int64_t spread_run(const struct spread *spread, int *ret_corners);

@@ -1,20 +1,16 @@
 /*
- * Runs along edges: welt, nailheads, gimp. A run lies along every edge of its layer that does not
- * stop.
+ * Runs along edges: welt, and trim (cover_trim.c). A run lies along every edge of its layer that
+ * does not stop.
  *
  * Welt is cut as straight strips across the roll, all of one length, so that they fit into what
  * other pieces leave over; round a curve from a piece of cloth at 45 degrees.
- *
- * Nails stand line by line: the pitch of each is divided so that whole spaces fill it, with a nail
- * at both ends, and lines that meet share the nail on their corner. A strip of heads (a strip with
- * the diameter of its heads) is held by one real nail in so many.
  */
 #include "plan/cover.h"
 
 #include "plan/cover_sums.h"
 #include "plan/geometry.h"
 
-static bool runs_along(const struct spread *spread, int64_t edge)
+bool runs_along(const struct spread *spread, int64_t edge)
 {
     return spread->brims[edge].ending != ENDING_STOP;
 }
@@ -106,90 +102,6 @@ static void cut_welt(struct planning *planning, struct spread *spread, int64_t r
         cut_straight(planning, spread, length, strip);
     spread_consume(planning, spread, STOCK_CORD, cord_of(planning->model, cord), QUANTITY_LENGTH,
                    cords * length, "welt cord");
-}
-
-/* ---- nails ---- */
-
-static int64_t head_pitch(const struct planning *planning, const struct stock *stock)
-{
-    int64_t head = stock->diameter > 0 ? stock->diameter : planning->value[TRADE_NAIL_DIAMETER];
-    int64_t pitch;
-
-    if (whole_share(head, planning->value[TRADE_NAIL_PITCH_TOUCHING], 1000000, &pitch))
-        return head;
-    return pitch;
-}
-
-/* By hand, else spaced; never closer than the heads are wide. */
-static int64_t nail_pitch(const struct planning *planning, const struct spread *spread,
-                          int64_t edge)
-{
-    int64_t by_hand = spread->brims[edge].pitch;
-    int64_t pitch = by_hand > 0 ? by_hand : planning->value[TRADE_NAIL_PITCH_SPACED];
-
-    return length_larger(pitch, head_pitch(planning, spread->stock));
-}
-
-/* Corners of a level line whose nail stands in the upright one beside it already. */
-static int64_t shared_corners(const struct spread *spread, int64_t edge)
-{
-    return edge_upright(edge) ? 0 : runs_along(spread, EDGE_LEFT) + runs_along(spread, EDGE_RIGHT);
-}
-
-static bool is_strip_of_heads(const struct stock *stock)
-{
-    return stock->kind == STOCK_STRIP && stock->diameter > 0;
-}
-
-static struct nail_line nail_line(const struct planning *planning, const struct spread *spread,
-                                  int64_t edge)
-{
-    struct nail_line line = {.layer = spread->layer->key,
-                             .box = spread->box->key,
-                             .edge = edge,
-                             .length = spread_length(spread, edge)};
-
-    if (is_strip_of_heads(spread->stock)) {
-        line.heads = whole_divide_up(line.length, head_pitch(planning, spread->stock));
-        line.nails = strip_nails(line.heads, planning->value[TRADE_NAIL_STRIP_REAL_EVERY]);
-        return line;
-    }
-    line.from_edge = planning->value[TRADE_NAIL_EDGE];
-    line.spaces = nail_spaces(line.length, nail_pitch(planning, spread, edge));
-    line.nails = line.spaces + 1 - shared_corners(spread, edge);
-    return line;
-}
-
-static void cut_nails(struct planning *planning, const struct spread *spread)
-{
-    bool strip = is_strip_of_heads(spread->stock);
-    int64_t nails = 0;
-
-    for (int64_t edge = 0; edge < EDGE_COUNT; edge++) {
-        struct nail_line line;
-
-        if (!runs_along(spread, edge))
-            continue;
-        line = nail_line(planning, spread, edge);
-        *LIST_ADD(planning->arena, &planning->plan->nail_lines) = line;
-        nails += line.nails;
-    }
-    spread_consume(planning, spread, STOCK_NAIL, strip ? 0 : spread->stock->key, QUANTITY_COUNT,
-                   nails, strip ? "nails for the strip" : "nails");
-}
-
-static void cut_trim(struct planning *planning, struct spread *spread, int64_t run, int corners)
-{
-    const int64_t *value = planning->value;
-    bool heads = is_strip_of_heads(spread->stock);
-    int64_t gimp = run + value[TRADE_GIMP_EXTRA] + corners * value[TRADE_GIMP_CORNER];
-
-    if (heads || spread->stock->kind == STOCK_NAIL)
-        cut_nails(planning, spread);
-    if (spread->stock->kind != STOCK_NAIL)
-        spread_consume(planning, spread, spread->stock->kind, spread->stock->key, QUANTITY_LENGTH,
-                       heads ? run : gimp, "trim");
-    spread_cover(planning, spread, run, 0);
 }
 
 /* ---- all ---- */

@@ -2,212 +2,28 @@
  * Where the seams of a cover that is wider than its cloth fall on its face.
  *
  * 1  Upright seams are mirrored about the middle of the face, not of the cut piece, which may have
- * more to go round on one side. 2  They lie as far out as the cloth allows; within `seam.move` of
- * that they are drawn in to a line that hides them on both sides: the mattress's edges, a nail row,
- * the joint of two boxes. 3  They keep clear of what they must not fall on: the hole of a screw,
- * the fold over an edge, a button. They give way inwards; where they cannot, a finding tells. 4  A
- * railroaded cover that takes two widths has one level seam, as low as the cloth allows, where it
- * is seen least; it gives way upwards. Of more widths the level seams are placed as upright ones
- * are. 5  One seam down the middle there is by the maker's word alone.
+ *    more to go round on one side.
+ * 2  They lie as far out as the cloth allows; within `seam.move` of that they are drawn in to a
+ * line that hides them on both sides. 3  They keep clear of what they must not fall on. They give
+ * way inwards; where they cannot, a finding tells. 4  A railroaded cover that takes two widths has
+ * one level seam, as low as the cloth allows, where it is seen least; it gives way upwards. Of more
+ * widths the level seams are placed as upright ones are. 5  One seam down the middle there is by
+ * the maker's word alone.
+ *
+ * What hides a seam and what it must not fall on: cover_seaming.c.
  *
  * Places are counted along the pulled cloth, from the left end of the layer on its face, level
  * seams from its lower end: buttons take cloth in, so that a place in a tufting field lies farther
  * from the middle on the cloth.
  */
-#include "plan/cover.h"
+#include "plan/cover_seaming.h"
 
-#include "plan/drape.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
 #include "plan/hidden.h"
-#include "plan/pose.h"
-#include "plan/stance.h"
 
 #include <assert.h>
 #include <stdlib.h>
-
-/* Lines and ends that lie flush, as far as eyes see. */
-#define EYE (LENGTH_INCH / 8)
-
-/* A line that hides a seam. */
-struct hide {
-    int64_t at;
-    const char *what;
-};
-
-/* What a seam must not fall on; open at both ends. */
-struct keep {
-    int64_t from, to;
-    const char *what;
-};
-
-struct seaming {
-    struct planning *planning;
-    const struct spread *spread;
-    bool level;          /* seams run left to right: places are heights */
-    int64_t middle;      /* of the face */
-    int64_t left, right; /* cut beyond it to both sides; of level seams below and above */
-    int64_t roll;
-    int64_t repeat; /* that seams match at; 0 for none */
-    LIST_OF(struct hide) hides;
-    LIST_OF(struct keep) keeps;
-};
-
-/* ---- what is there ---- */
-
-static void add_hide(struct seaming *seaming, int64_t at, const char *what)
-{
-    *LIST_ADD(seaming->planning->arena, &seaming->hides) = (struct hide){at, what};
-}
-
-static void add_keep(struct seaming *seaming, int64_t at, int64_t around, const char *what)
-{
-    *LIST_ADD(seaming->planning->arena, &seaming->keeps) =
-        (struct keep){at - around, at + around, what};
-}
-
-/* Of a place on a face, the figure that counts. */
-static int64_t figure(const struct seaming *seaming, int64_t u, int64_t v)
-{
-    return seaming->level ? v : u;
-}
-
-/* The place of the first box's u or v on the layer. */
-static int64_t on_layer(const struct seaming *seaming, int64_t at)
-{
-    const struct area *area = &seaming->spread->plots[0].area;
-
-    return at + figure(seaming, area->u0, area->v0);
-}
-
-static void find_mattress(struct seaming *seaming, const struct object *mattress)
-{
-    const struct planning *planning = seaming->planning;
-    const struct spread *spread = seaming->spread;
-    const struct pose *pose = plan_pose(planning->plan, spread->box->key);
-    struct solid lies = stance_object(planning->plan, mattress);
-    struct vector ends[2] = {lies.low, {lies.high.x, lies.low.y, lies.low.z}};
-
-    if (seaming->level || !pose || !pose->placed || pose->lean != 0 ||
-        side_axis(spread->side) == AXIS_Z ||
-        side_turned(spread->side, (4 - pose->turn) % 4) != SIDE_FRONT)
-        return;
-    for (int i = 0; i < 2; i++) {
-        int64_t u, v;
-
-        box_to_face(spread->side, pose_to_box(pose, spread->box, ends[i]), &u, &v);
-        add_hide(seaming, on_layer(seaming, u), "the mattress's edge");
-    }
-}
-
-static void find_objects(struct seaming *seaming)
-{
-    const struct model *model = seaming->planning->model;
-
-    for (size_t i = 0; i < model->objects.count; i++)
-        if (model->objects.at[i].kind == OBJECT_MATTRESS)
-            find_mattress(seaming, &model->objects.at[i]);
-}
-
-/* Nail rows on the same face, that run as the seams do. */
-static void find_nail_rows(struct seaming *seaming)
-{
-    const struct model *model = seaming->planning->model;
-    const struct spread *spread = seaming->spread;
-
-    for (size_t i = 0; i < model->layers.count; i++) {
-        const struct layer *trim = &model->layers.at[i];
-        struct area area = drape_face(trim, spread->box);
-
-        if (trim->kind != LAYER_TRIM || trim->box != spread->layer->box ||
-            trim->group != spread->layer->group || trim->side != spread->side)
-            continue;
-        if (figure(seaming, trim->left, trim->bottom) != ENDING_STOP)
-            add_hide(seaming, on_layer(seaming, figure(seaming, area.u0, area.v0)),
-                     "a row of nails");
-        if (figure(seaming, trim->right, trim->top) != ENDING_STOP)
-            add_hide(seaming, on_layer(seaming, figure(seaming, area.u1, area.v1)),
-                     "a row of nails");
-    }
-}
-
-/* Where one box of a group ends and another begins. */
-static void find_joints(struct seaming *seaming)
-{
-    const struct spread *spread = seaming->spread;
-
-    for (size_t i = 0; i < spread->plot_count; i++)
-        for (size_t k = 0; k < spread->plot_count; k++) {
-            const struct area *one = &spread->plots[i].area;
-            const struct area *next = &spread->plots[k].area;
-            int64_t ends = figure(seaming, one->u1, one->v1);
-
-            if (llabs(ends - figure(seaming, next->u0, next->v0)) <= EYE)
-                add_hide(seaming, ends, "the joint of two boxes");
-        }
-}
-
-/* Those beside which the layer lies: one just beyond its end is on the seam to the next. */
-static void find_holes(struct seaming *seaming)
-{
-    struct planning *planning = seaming->planning;
-    const struct spread *spread = seaming->spread;
-    struct holes_on holes = holes_on_layer(planning, spread);
-
-    for (size_t i = 0; i < holes.of.count; i++) {
-        const struct hole_on *hole = &holes.of.at[i];
-        int64_t beside = figure(seaming, hole->v, hole->u);
-
-        if (beside >= 0 && beside <= figure(seaming, spread->height, spread->width))
-            add_keep(seaming,
-                     tuft_on_cloth(spread, seaming->level, figure(seaming, hole->u, hole->v)),
-                     hole->around + planning->value[TRADE_SEAM_ALLOWANCE], "the hole of a screw");
-    }
-}
-
-static void find_folds(struct seaming *seaming)
-{
-    const struct spread *spread = seaming->spread;
-    const int64_t ends[2] = {seaming->level ? EDGE_BOTTOM : EDGE_LEFT,
-                             seaming->level ? EDGE_TOP : EDGE_RIGHT};
-    int64_t clear = seaming->planning->value[TRADE_SEAM_CLEAR];
-
-    for (int i = 0; i < 2; i++) {
-        const struct brim *brim = &spread->brims[ends[i]];
-        int64_t out =
-            i == 0 ? -brim->over : figure(seaming, spread->width, spread->height) + brim->over;
-
-        if (!brim->inside && brim->ending != ENDING_STOP)
-            add_keep(seaming, tuft_on_cloth(spread, seaming->level, out), clear,
-                     "the fold over an edge");
-    }
-}
-
-static void find_buttons(struct seaming *seaming)
-{
-    const struct plan *plan = seaming->planning->plan;
-    const struct spread *spread = seaming->spread;
-    const struct layer *layer = spread->layer;
-
-    for (size_t i = 0; i < plan->tufts.count; i++) {
-        const struct tuft *tuft = &plan->tufts.at[i];
-        int64_t at = figure(seaming, tuft->u - layer->u, tuft->v - layer->v);
-
-        if (tuft->layer == layer->key)
-            add_keep(seaming, tuft_on_cloth(spread, seaming->level, at),
-                     seaming->planning->value[TRADE_SEAM_CLEAR], "a button");
-    }
-}
-
-static void find_all(struct seaming *seaming)
-{
-    find_objects(seaming);
-    find_nail_rows(seaming);
-    find_joints(seaming);
-    find_holes(seaming);
-    find_folds(seaming);
-    find_buttons(seaming);
-}
 
 /* ---- choosing ---- */
 
@@ -255,7 +71,7 @@ static const char *fallen_on(const struct seaming *seaming, const struct widths 
 static bool is_hidden_at(const struct seaming *seaming, int64_t at)
 {
     for (size_t i = 0; i < seaming->hides.count; i++)
-        if (llabs(seaming->hides.at[i].at - at) <= EYE)
+        if (llabs(seaming->hides.at[i].at - at) <= SEAMING_EYE)
             return true;
     return false;
 }
@@ -363,7 +179,7 @@ static const char *hidden_level(const struct seaming *seaming, int64_t at)
         at + spread->layer->v <= hidden_height(seaming->planning, spread->box, spread->side))
         return "the part that the mattress hides";
     for (size_t i = 0; i < seaming->hides.count; i++)
-        if (llabs(seaming->hides.at[i].at - at) <= EYE)
+        if (llabs(seaming->hides.at[i].at - at) <= SEAMING_EYE)
             return seaming->hides.at[i].what;
     return NULL;
 }
@@ -468,13 +284,13 @@ struct seams seams_place(struct planning *planning, const struct spread *spread,
     struct seams seams = {.widths = {.count = 1, .centre = cut}};
     int64_t middle = before + tuft_extra(spread, !level) / 2;
 
-    seaming.middle = figure(&seaming, spread->width, spread->height) / 2;
+    seaming.middle = seaming_figure(&seaming, spread->width, spread->height) / 2;
     middle += seaming.middle;
     seaming.left = middle;
     seaming.right = cut - middle;
     if (cut <= roll)
         return seams;
-    find_all(&seaming);
+    seaming_find(&seaming);
     if (level ? seaming.repeat == 0 && place_level(&seaming, &seams)
               : spread->layer->seaming == SEAMING_MIDDLE && place_middle(&seaming, &seams))
         return seams;
@@ -500,9 +316,7 @@ int64_t thin_begins(struct planning *planning, const struct spread *spread)
         layer->thin_height > spread->height - least)
         return 0;
     at = tuft_on_cloth(spread, true, layer->thin_height) + tuft_extra(spread, false) / 2;
-    find_holes(&seaming);
-    find_folds(&seaming);
-    find_buttons(&seaming);
+    seaming_keep(&seaming);
     on = falls_on(&seaming, at, &unused);
     if (on)
         tell_seam(planning, spread, llabs(at - seaming.middle),
@@ -522,7 +336,7 @@ static bool is_joined_on(const struct model *model, const struct spread *spread)
 
         if (next != layer && next->kind == LAYER_COVER && next->box == layer->box &&
             next->group == layer->group && next->side == layer->side &&
-            llabs(next->u - layer->u - spread->width) <= EYE)
+            llabs(next->u - layer->u - spread->width) <= SEAMING_EYE)
             return true;
     }
     return false;
@@ -540,8 +354,7 @@ void seam_by_hand(struct planning *planning, const struct spread *spread)
     if (spread->layer->kind != LAYER_COVER || !spread->brims[EDGE_RIGHT].inside ||
         !is_joined_on(planning->model, spread))
         return;
-    find_holes(&seaming);
-    find_buttons(&seaming);
+    seaming_keep_points(&seaming);
     on = fallen_on(&seaming, &one, &unused);
     if (on)
         tell_seam(planning, spread, llabs(off), off < 0 ? "left of" : "right of", on);

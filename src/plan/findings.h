@@ -124,6 +124,10 @@
     F(HAND_GUN, NOTE,                                                                              \
       "the wood of %e is hard: a hand gun drives staples %1 deep at best, tack or borrow an air "  \
       "gun")                                                                                       \
+    F(STRIP_ON_SOFT, NOTE,                                                                         \
+      "%e is a strip of heads over %1 of padding: it looks uneven there; %2 single nails, not "    \
+      "%3, "                                                                                       \
+      "lie straight")                                                                              \
     F(PILE_BRUISED, NOTE,                                                                          \
       "nail strips bruise the pile of %e: stitch its sides by hand, and pad every clamp")          \
     F(PIECE_SHORT, WARN,                                                                           \

@@ -458,6 +458,24 @@ struct nail_line {
     int64_t nails;
 };
 
+/* Heads in a line: nails apart, nails that touch, a strip of heads held by real nails. */
+enum trim_made { TRIM_SPACED, TRIM_TOUCHING, TRIM_STRIP, TRIMS_MADE };
+
+/* One way to make a trim of heads: three stand for each, in that order. */
+struct trim_way {
+    int64_t layer;
+    int64_t box; /* first box where it covers a group */
+    enum trim_made made;
+    bool chosen;
+    int64_t nail_stock, strip_stock; /* 0 where the workshop has none */
+    int64_t heads;                   /* that are seen */
+    int64_t nails;                   /* that are driven */
+    int64_t strip;                   /* its length, else 0 */
+    int64_t minutes;                 /* 1/1000 min of this maker */
+    int64_t price;                   /* of what it uses up, reserve included, pro rata */
+    bool priced;                     /* each part of that has a price */
+};
+
 /* One way to fix an outside back: three stand for each, the plainest first. */
 struct back_way {
     int64_t layer;
@@ -715,6 +733,7 @@ struct plan {
     LIST_OF(struct seam) seams;           /* by layer */
     LIST_OF(struct webbing) webbings;     /* by facing */
     LIST_OF(struct nail_line) nail_lines; /* by layer and edge */
+    LIST_OF(struct trim_way) trim_ways;   /* by layer and way */
     LIST_OF(struct back_way) back_ways;   /* by layer and closing */
     LIST_OF(struct consumable) consumables;
     LIST_OF(struct part) parts;
@@ -768,6 +787,9 @@ const struct step *plan_step(const struct plan *plan, const char *name);
 
 /* "#10 x 3 in", "5 x 80 mm". */
 void plan_screw_text(const struct plan *plan, const struct screw_kind *kind, struct text *out);
+
+/* "nails apart", "nails that touch", "strip of heads". */
+const char *plan_trim_word(enum trim_made made);
 
 /* One sentence for a finding, and its severity. */
 void plan_finding_text(const struct plan *plan, const struct finding *finding, struct text *out);

@@ -546,6 +546,22 @@ static bool counts_heads_and_real_nails(const struct soft *soft)
     return line && line->heads == 69 && line->nails == 15; /* 30 / .4375; 14 + 1 */
 }
 
+/* Single nails and a strip side by side, each with its count. */
+static bool lays_both_trims_side_by_side(const struct soft *soft)
+{
+    return soft->plan->trim_ways.count == TRIMS_MADE &&
+           soft->plan->trim_ways.at[TRIM_TOUCHING].nails >
+               soft->plan->trim_ways.at[TRIM_STRIP].nails;
+}
+
+static void make_soft_trim(struct soft *soft, bool wrong)
+{
+    make_trim(soft, true);
+    if (wrong)
+        soft_layer(soft, soft->model.boxes.at[0].key, LAYER_FOAM, SHAPE_SLAB, SIDE_FRONT,
+                   soft->foam2);
+}
+
 /* Bought with all the rest, before anything is cut. */
 static void make_nails(struct soft *soft, bool wrong)
 {
@@ -636,6 +652,12 @@ static const struct mistake mistakes[] = {
     {"31_curves", make_arch, KEPT(staples_closer_and_welts_on_the_bias), {0}, false},
     {"32_trim_bought_too_late", make_nails, KEPT(buys_trim_before_the_first_cut), {0}, false},
     {"33_strips_of_heads", make_trim, KEPT(counts_heads_and_real_nails), {0}, false},
+    {"33_strips_on_a_soft_edge",
+     make_soft_trim,
+     TOLD(STRIP_ON_SOFT),
+     {IN(2), 2 * (70 + 90), 2 * (15 + 20)},
+     false},
+    {"33_both_trims_side_by_side", make_nails, KEPT(lays_both_trims_side_by_side), {0}, false},
     {"40_padding_in_a_joint", make_joint, KEPT(starts_all_screws_of_a_bare_joint), {0}, false},
     {"47_grain_pulled_crooked", make_any_cover, KEPT(compares_with_a_straight_edge), {0}, false},
     {"48_staples_that_do_not_come_out",

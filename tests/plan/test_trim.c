@@ -2,6 +2,7 @@
 #include "soft.h"
 
 #include "plan/cover_sums.h"
+#include "plan/findings.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -126,6 +127,118 @@ static void gimp_is_no_strip_of_heads(void **state)
     assert_int_equal(soft_used(soft, trim, STOCK_STRIP), IN(2 * (16 + 10) + 3 + 4));
 }
 
+/* ---- ways ---- */
+
+static void offer(struct soft *soft, int64_t stock, int64_t pack, double length, int64_t price)
+{
+    struct offer *item = MODEL_ADD(&soft->model, offer);
+
+    item->stock = stock;
+    item->pack = pack;
+    item->length = IN(length);
+    item->price = price;
+}
+
+static int64_t add_strip(struct soft *soft)
+{
+    struct stock *strip = MODEL_ADD(&soft->model, stock);
+
+    strip->name = "strip of heads";
+    strip->kind = STOCK_STRIP;
+    strip->diameter = IN(0.4375);
+    return strip->key;
+}
+
+static void assert_way(const struct trim_way *way, int64_t heads, int64_t nails, int64_t minutes,
+                       int64_t price)
+{
+    assert_int_equal(way->heads, heads);
+    assert_int_equal(way->nails, nails);
+    assert_int_equal(way->minutes, minutes);
+    assert_true(way->priced);
+    assert_int_equal(way->price, price);
+}
+
+/*
+ * Round 16 x 10, by hand. An inch apart: 2 (16 + 10). Touching, heads of 7/16: 10 / .4375 is 22.9,
+ * so 23 spaces and 24 nails, twice; 16 / .4375 is 36.6, so 37 spaces and, without the corners, 36
+ * nails, twice. A strip: the same heads, held by 23 / 5 + 1 = 6 and 37 / 5 + 1 = 9 nails, twice.
+ * Nails at 8.00 a hundred and strip at 9.00 for 180 in, with 5 % for waste: 55 nails 4.40; 126 are
+ * 10.08; 54.6 in of strip 2.73 and 32 nails 2.56. Each nail takes 0.6 min, a metre of strip 5.
+ */
+static void heads_have_three_ways_with_counts_and_cost(void **state)
+{
+    struct soft *soft = *state;
+    int64_t nails = add_nails(soft, 0.4375);
+    int64_t strip = add_strip(soft);
+    const struct trim_way *ways;
+
+    add_trim(soft, nails);
+    offer(soft, nails, 100, 0, 800);
+    offer(soft, strip, 1, 180, 900);
+    soft_plan(soft);
+    assert_int_equal(soft->plan->trim_ways.count, TRIMS_MADE);
+    ways = soft->plan->trim_ways.at;
+    assert_way(&ways[TRIM_SPACED], 52, 52, 31200, 440);
+    assert_way(&ways[TRIM_TOUCHING], 120, 120, 72000, 1008);
+    assert_way(&ways[TRIM_STRIP], 120, 30, 24604, 529);
+    assert_int_equal(ways[TRIM_STRIP].strip, IN(52));
+    assert_true(ways[TRIM_SPACED].chosen);
+    assert_false(ways[TRIM_TOUCHING].chosen);
+}
+
+/* The way that is taken has the counts of the layer itself. */
+static void the_way_in_force_is_marked(void **state)
+{
+    struct soft *soft = *state;
+    int64_t trim = add_trim(soft, add_nails(soft, 0.4375));
+
+    for (int64_t edge = 0; edge < EDGE_COUNT; edge++) {
+        struct layer_edge *item = MODEL_ADD(&soft->model, layer_edge);
+
+        item->layer = trim;
+        item->edge = edge;
+        item->pitch = IN(0.4375);
+    }
+    soft_plan(soft);
+    assert_true(soft->plan->trim_ways.at[TRIM_TOUCHING].chosen);
+    assert_int_equal(soft->plan->trim_ways.at[TRIM_TOUCHING].nails,
+                     soft_used(soft, trim, STOCK_NAIL));
+    soft_layer_of(soft, trim)->stock = add_strip(soft);
+    soft_plan(soft);
+    assert_true(soft->plan->trim_ways.at[TRIM_STRIP].chosen);
+    assert_int_equal(soft->plan->trim_ways.at[TRIM_STRIP].nails, soft_used(soft, trim, STOCK_NAIL));
+    assert_false(soft->plan->trim_ways.at[TRIM_STRIP].priced);
+}
+
+/* Over 2 in of foam a strip looks uneven; on wood it does not, and single nails never do. */
+static void a_strip_on_a_soft_edge_is_told(void **state)
+{
+    struct soft *soft = *state;
+    int64_t trim = add_trim(soft, add_strip(soft));
+    int64_t box = soft_layer_of(soft, trim)->box;
+    int64_t foam;
+
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_STRIP_ON_SOFT), 0);
+    foam = soft_layer(soft, box, LAYER_FOAM, SHAPE_SLAB, SIDE_FRONT, soft->foam2);
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_STRIP_ON_SOFT), 1);
+    for (size_t i = 0; i < soft->plan->findings.count; i++) {
+        const struct finding *finding = &soft->plan->findings.at[i];
+
+        if (finding->kind != FINDING_STRIP_ON_SOFT)
+            continue;
+        assert_int_equal(finding->arguments[0].value, IN(2));
+        assert_int_equal(finding->arguments[1].value, 120);
+        assert_int_equal(finding->arguments[2].value, 30);
+    }
+    soft_layer_of(soft, trim)->stock = add_nails(soft, 0.4375);
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_STRIP_ON_SOFT), 0);
+    assert_non_null(soft_layer_of(soft, foam));
+}
+
 /* ---- welt ---- */
 
 static int64_t add_arched_welt(struct soft *soft, enum outline_word outline)
@@ -196,6 +309,9 @@ int main(void)
         SOFT_TEST(a_short_welt_takes_a_whole_strip_all_the_same),
         SOFT_TEST(welt_along_straight_edges_is_cut_straight),
         SOFT_TEST(gimp_is_no_strip_of_heads),
+        SOFT_TEST(heads_have_three_ways_with_counts_and_cost),
+        SOFT_TEST(the_way_in_force_is_marked),
+        SOFT_TEST(a_strip_on_a_soft_edge_is_told),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
 
