@@ -273,9 +273,11 @@ enum fault desk_builds(struct desk *desk, const struct store_build **ret_builds,
 enum fault desk_take_up(struct desk *desk, int64_t build, struct fault_note *note)
 {
     enum fault fault = desk_load(desk, build, note);
-    if (!fault)
-        desk_keep_summary(desk);
-    return fault;
+    if (fault)
+        return fault;
+    desk->search_longer = false;
+    desk_keep_summary(desk);
+    return FAULT_NONE;
 }
 
 enum fault desk_take_up_named(struct desk *desk, const char *name, struct fault_note *note)

@@ -212,6 +212,25 @@ enum fault desk_trade(struct desk *desk, enum trade_origin where, const char *ke
  */
 bool desk_improve(struct desk *desk, int64_t work);
 
+/* How far the search is that desk_improve goes on with. */
+struct desk_search {
+    bool more;     /* desk_search_longer would have something to search */
+    bool on;       /* something is left to be searched; the rest says nothing otherwise */
+    bool longer;   /* it was asked for by desk_search_longer */
+    int64_t stock; /* that is being cut */
+    int job, jobs; /* which of how many, counted from 1 */
+    int percent;   /* of the work that this one may take */
+};
+
+struct desk_search desk_search_state(const struct desk *desk);
+
+/* Has desk_improve search all layouts of the open build with ten times the work, until all are, or
+ * until it is stopped. False where all are searched so far already. */
+bool desk_search_longer(struct desk *desk);
+
+/* Stops that, with what was found in the plan. Faults: MEMORY. */
+enum fault desk_search_stop(struct desk *desk, struct fault_note *note);
+
 /* Searches all layouts of the open build with an effort, at once. Faults: MEMORY. */
 enum fault desk_cut(struct desk *desk, enum cut_effort effort, struct fault_note *note);
 

@@ -24,10 +24,12 @@ struct desk {
     struct cut_search *search;
     struct cut_job search_job;
     uint64_t search_digest;
+    enum cut_way search_way;
     const struct plan_job *sought;
     enum cut_effort search_effort;
     int64_t search_work;
     bool search_on;
+    bool search_longer; /* than what is done unasked */
     struct arena quick; /* a plan without what was found, for comparing; with `quick_plan` */
     const struct plan *quick_plan;
     unsigned quick_serial;

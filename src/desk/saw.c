@@ -50,6 +50,7 @@ static enum fault begin_search(void *context, struct fault_note *note)
     (void)note;
     desk->search_job = cut_job_copy(job->job, &desk->searching);
     desk->search_digest = job->digest;
+    desk->search_way = job->way;
     desk->search = cut_begin(job->way, &desk->search_job, &desk->searching);
     return FAULT_NONE;
 }
@@ -151,16 +152,72 @@ static enum fault catch_up(struct desk *desk, struct fault_note *note)
     return is_behind(desk) ? desk_plan_anew(desk, note) : FAULT_NONE;
 }
 
+/* With how much work it is searched while nobody types. */
+static enum cut_effort aim_of(const struct desk *desk)
+{
+    return desk->search_longer ? CUT_BEST : CUT_GOOD;
+}
+
 bool desk_improve(struct desk *desk, int64_t work)
 {
-    const struct plan_job *job = desk->draft ? NULL : open_job(desk, CUT_GOOD);
+    const struct plan_job *job = desk->draft ? NULL : open_job(desk, aim_of(desk));
     bool done = false;
 
-    if (!job || go_on(desk, job, CUT_GOOD, work, &done, NULL))
+    if (!job)
+        desk->search_longer = desk->search_longer && desk->draft;
+    if (!job || go_on(desk, job, aim_of(desk), work, &done, NULL))
         return false;
     if (done && catch_up(desk, NULL))
         return false;
     return true;
+}
+
+struct desk_search desk_search_state(const struct desk *desk)
+{
+    const struct plan *plan = desk->state->plan;
+    const struct plan_job *job = open_job(desk, aim_of(desk));
+    struct desk_search state = {
+        .more = open_job(desk, CUT_BEST) != NULL, .on = job != NULL, .longer = desk->search_longer};
+
+    if (!job)
+        return state;
+    state.stock = job->stock;
+    for (size_t i = 0; i < plan->jobs.count; i++) {
+        state.jobs += plan->jobs.at[i].job->part_count > 0;
+        state.job = &plan->jobs.at[i] == job ? state.jobs : state.job;
+    }
+    if (desk->search && desk->search_digest == job->digest)
+        state.percent = (int)(100 * cut_done(desk->search) / cut_allowed(aim_of(desk)));
+    state.percent = state.percent > 100 ? 100 : state.percent;
+    return state;
+}
+
+bool desk_search_longer(struct desk *desk)
+{
+    desk->search_longer = open_job(desk, CUT_BEST) != NULL;
+    return desk->search_longer;
+}
+
+/* What a search has found half-way, where it is better than what is known. */
+static enum fault keep_half(struct desk *desk, struct fault_note *note)
+{
+    const struct cut_known_layout *known = cut_known_find(&desk->known, desk->search_digest);
+
+    if (known && !is_better(desk->search_way, cut_best(desk->search), &known->layout))
+        return FAULT_NONE;
+    desk->search_effort = known ? known->effort : CUT_QUICK;
+    return desk_guard(&desk->found, keep_found, desk, note);
+}
+
+enum fault desk_search_stop(struct desk *desk, struct fault_note *note)
+{
+    enum fault fault = FAULT_NONE;
+
+    desk->search_longer = false;
+    if (desk->search)
+        fault = keep_half(desk, note);
+    end_search(desk);
+    return fault ? fault : catch_up(desk, note);
 }
 
 enum fault desk_cut(struct desk *desk, enum cut_effort effort, struct fault_note *note)

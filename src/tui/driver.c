@@ -384,6 +384,23 @@ enum reaction driver_pointer(struct tui *tui, const struct pointer *pointer)
     return REACT_TAKEN;
 }
 
+bool tui_search_text(const struct tui *tui, char text[SEARCH_TEXT])
+{
+    const struct desk_search search = desk_search_state(tui->desk);
+    text[0] = '\0';
+    if (search.on)
+        snprintf(text, SEARCH_TEXT, "looking for less waste: %.60s, %d of %d, %d %%",
+                 plan_stock_name(tui_plan(tui), search.stock), search.job, search.jobs,
+                 search.percent / 5 * 5);
+    return search.on;
+}
+
+static enum reaction idle_top(struct tui *tui)
+{
+    struct open_screen *top = top_of(tui);
+    return top->screen->idle ? top->screen->idle(tui, top->state) : REACT_PASS;
+}
+
 bool driver_idle(struct tui *tui)
 {
     bool changed = false;
@@ -400,7 +417,9 @@ bool driver_idle(struct tui *tui)
         tui_say(tui, "another program changed the workshop: this is how it is now");
     serial = desk_serial(tui->desk);
     tui->searching = desk_improve(tui->desk, CUT_SLICE);
-    return changed || desk_serial(tui->desk) != serial;
+    enum reaction reaction = idle_top(tui);
+    settle(tui, reaction);
+    return reaction != REACT_PASS || changed || desk_serial(tui->desk) != serial;
 }
 
 /* ---- painting ---- */

@@ -65,6 +65,10 @@ struct screen {
     struct pager *(*pager)(void *state);
     void (*sheet)(struct tui *tui, void *state, struct text *out);
 
+    /* While nothing is typed: work that goes on by itself, and its progress. REACT_PASS where there
+     * is nothing new to be painted. */
+    enum reaction (*idle)(struct tui *tui, void *state);
+
     action_set shown;                                 /* actions in the hint line */
     action_set (*fits)(struct tui *tui, void *state); /* those that only what is selected takes,
                                                          beside them; or NULL */
@@ -172,6 +176,11 @@ static inline const struct plan *tui_plan(const struct tui *tui)
 {
     return desk_plan(tui->desk);
 }
+
+/* "looking for less waste: Plywood 1/2, 2 of 3, 40 %", in steps of five; false, and an empty text,
+ * where the searches have come to their end. */
+#define SEARCH_TEXT 160
+bool tui_search_text(const struct tui *tui, char text[SEARCH_TEXT]);
 
 /* Opens the form of a new item of a kind, which is added at once (and can be undone). */
 void tui_add_item(struct tui *tui, enum entity_kind kind, int64_t owner);

@@ -1,6 +1,7 @@
 /*
  * What is cut from which stick, sheet and roll: a list of them, and below it the chosen one with
- * its picture, the marks and the cuts, through which Left and Right leaf.
+ * its picture, the marks and the cuts, through which Left and Right leaf. At the bottom, how far
+ * the search for less waste is; the one that was asked for is stopped with Esc.
  */
 #include "paper/print.h"
 #include "paper/sheets.h"
@@ -8,9 +9,12 @@
 #include "tui/pager.h"
 #include "tui/screen.h"
 
+#include <string.h>
+
 struct cutting_state {
     struct list_view list;
     struct pager pager;
+    char told[SEARCH_TEXT]; /* how far the search was when it was painted */
 };
 
 /* A line of the list: a blank of a job. */
@@ -85,6 +89,24 @@ static void paint_blank(struct tui *tui, struct cutting_state *state, int top, i
     text_release(&text);
 }
 
+/* How far the search is, and what can be done about it. */
+static void paint_search(struct tui *tui, struct cutting_state *state, int row)
+{
+    const struct desk_search search = desk_search_state(tui->desk);
+    if (tui_search_text(tui, state->told)) {
+        int taken = view_text(&tui->view, row, 1, tui->view.columns - 2, VIEW_STRONG, state->told);
+        if (search.longer)
+            view_format(&tui->view, row, 1 + taken, VIEW_PLAIN, "; %s stops it",
+                        tui_key(tui, ACTION_LEAVE).at);
+    } else if (search.more) {
+        view_format(&tui->view, row, 1, VIEW_FAINT, "searched; %s looks ten times longer",
+                    tui_key(tui, ACTION_ENTER).at);
+    } else {
+        view_text(&tui->view, row, 1, tui->view.columns - 2, VIEW_FAINT,
+                  "searched to the end: no better cutting is to be found");
+    }
+}
+
 /* A third of the screen for the list, where it is as long. */
 static int list_rows(const struct list_view *list, int height)
 {
@@ -105,7 +127,35 @@ static void cutting_paint(struct tui *tui, void *opaque, int top, int height)
     for (int i = 0; i < rows && state->list.top + i < state->list.count; i++)
         paint_line(tui, state, state->list.top + i, top + i);
     view_level(&tui->view, top + rows, 0, tui->view.columns);
-    paint_blank(tui, state, top + rows + 1, height - rows - 1);
+    paint_blank(tui, state, top + rows + 1, height - rows - 2);
+    paint_search(tui, state, top + height - 1);
+}
+
+static enum reaction cutting_idle(struct tui *tui, void *opaque)
+{
+    const struct cutting_state *state = opaque;
+    char text[SEARCH_TEXT];
+    tui_search_text(tui, text);
+    return strcmp(text, state->told) == 0 ? REACT_PASS : REACT_TAKEN;
+}
+
+static enum reaction search_longer(struct tui *tui)
+{
+    if (!desk_search_longer(tui->desk))
+        tui_say(tui, "there is nothing more to look for");
+    return REACT_TAKEN;
+}
+
+static enum reaction stop_search(struct tui *tui)
+{
+    struct fault_note note = {0};
+    if (!desk_search_state(tui->desk).longer)
+        return REACT_PASS;
+    if (desk_search_stop(tui->desk, &note))
+        tui_warn(tui, &note);
+    else
+        tui_say(tui, "stopped; what was found by then is in the plan");
+    return REACT_TAKEN;
 }
 
 static enum reaction cutting_act(struct tui *tui, void *opaque, enum action action)
@@ -120,7 +170,9 @@ static enum reaction cutting_act(struct tui *tui, void *opaque, enum action acti
         pager_act(&state->pager, action == ACTION_LEFT ? ACTION_LEAF_UP : ACTION_LEAF_DOWN);
         return REACT_TAKEN;
     }
-    return REACT_PASS;
+    if (action == ACTION_ENTER && state->list.count > 0)
+        return search_longer(tui);
+    return action == ACTION_LEAVE ? stop_search(tui) : REACT_PASS;
 }
 
 static struct list_view *cutting_list(void *opaque)
@@ -134,7 +186,9 @@ const struct screen screen_cutting = {
     .place = true,
     .paint = cutting_paint,
     .act = cutting_act,
+    .idle = cutting_idle,
     .list = cutting_list,
     .line = cutting_line,
-    .shown = SHOWS(LEAVE) | SHOWS(FIND) | SHOWS(BUYING) | SHOWS(STEPS),
+    .words = {{ACTION_ENTER, "search longer"}},
+    .shown = SHOWS(ENTER) | SHOWS(LEAVE) | SHOWS(FIND) | SHOWS(BUYING) | SHOWS(STEPS),
 };

@@ -1,6 +1,7 @@
 /*
  * Papers into a file: Space picks those that are printed, Enter asks where to. A file that is there
- * is replaced by another key than the one that asked for it.
+ * is replaced by another key than the one that asked for it. What is cut from what is searched
+ * first, which the maker may cut short.
  */
 #include "desk/clock.h"
 #include "paper/press.h"
@@ -21,7 +22,9 @@ struct papers_state {
     bool unpriced;
     struct entry file;
     bool typing;
-    bool taken; /* the file is there, and was asked about */
+    bool taken;             /* the file is there, and was asked about */
+    bool waiting;           /* until the search for less waste has ended; then it is printed */
+    char told[SEARCH_TEXT]; /* how far it was when it was painted */
 };
 
 static int paper_count(void)
@@ -66,14 +69,27 @@ static void paint_line(struct tui *tui, struct papers_state *state, int index, i
         view_cursor(&tui->view, row, 1);
 }
 
+static void paint_waiting(struct tui *tui, struct papers_state *state, int row)
+{
+    tui_search_text(tui, state->told);
+    view_text(&tui->view, row, 1, tui->view.columns - 2, VIEW_STRONG, state->told);
+    view_format(&tui->view, row + 1, 1, VIEW_PLAIN,
+                "Then it is printed; %s prints at once, %s not at all.",
+                tui_key(tui, ACTION_ENTER).at, tui_key(tui, ACTION_LEAVE).at);
+}
+
 static void papers_paint(struct tui *tui, void *opaque, int top, int height)
 {
     struct papers_state *state = opaque;
 
     list_view_resize(&state->list, paper_count() + 1);
-    list_view_fit(&state->list, top, height - 2);
+    list_view_fit(&state->list, top, height - (state->waiting ? 3 : 2));
     for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++)
         paint_line(tui, state, state->list.top + i, top + i);
+    if (state->waiting) {
+        paint_waiting(tui, state, top + height - 2);
+        return;
+    }
     view_text(&tui->view, top + height - 1, 1, 4, VIEW_STRONG, "to");
     if (state->typing)
         entry_paint(&state->file, &tui->view, top + height - 1, NAME_COLUMN,
@@ -113,7 +129,7 @@ static enum reaction print(struct tui *tui, struct papers_state *state, bool rep
     struct pressed pressed;
     struct fault_note note = {0};
 
-    state->taken = false;
+    state->taken = state->waiting = false;
     text_init(&picked);
     add_picked(state, &picked);
     const struct press press = {.papers = text_string(&picked),
@@ -121,9 +137,7 @@ static enum reaction print(struct tui *tui, struct papers_state *state, bool rep
                                 .replace = replace,
                                 .unpriced = state->unpriced,
                                 .date = clock_today(today)};
-    enum fault fault = desk_cut(tui->desk, CUT_GOOD, &note);
-    if (!fault)
-        fault = press_file(&press, tui_plan(tui), &pressed, &note);
+    enum fault fault = press_file(&press, tui_plan(tui), &pressed, &note);
     text_release(&picked);
     if (!fault) {
         say_printed(tui, state, &pressed);
@@ -136,6 +150,26 @@ static enum reaction print(struct tui *tui, struct papers_state *state, bool rep
     else
         tui_warn(tui, &note);
     return REACT_TAKEN;
+}
+
+/* Papers show how it is cut, so the search goes first. */
+static enum reaction begin_printing(struct tui *tui, struct papers_state *state)
+{
+    state->waiting = desk_search_state(tui->desk).on;
+    return state->waiting ? REACT_TAKEN : print(tui, state, false);
+}
+
+static enum reaction papers_idle(struct tui *tui, void *opaque)
+{
+    struct papers_state *state = opaque;
+    char text[SEARCH_TEXT];
+
+    if (!state->waiting)
+        return REACT_PASS;
+    if (!tui->searching)
+        return REACT_TAKEN | print(tui, state, false);
+    tui_search_text(tui, text);
+    return strcmp(text, state->told) == 0 ? REACT_PASS : REACT_TAKEN;
 }
 
 /* ---- keys ---- */
@@ -157,7 +191,7 @@ static enum reaction papers_key(struct tui *tui, void *opaque, int key)
         return REACT_TAKEN;
     }
     state->typing = false;
-    return key == KEY_RETURN ? print(tui, state, false) : REACT_TAKEN;
+    return key == KEY_RETURN ? begin_printing(tui, state) : REACT_TAKEN;
 }
 
 static enum reaction papers_paste(struct tui *tui, void *opaque, const char *text)
@@ -167,11 +201,23 @@ static enum reaction papers_paste(struct tui *tui, void *opaque, const char *tex
     return REACT_TAKEN;
 }
 
+static bool is_move(enum action action)
+{
+    return action <= ACTION_LEAF_DOWN;
+}
+
 static enum reaction papers_act(struct tui *tui, void *opaque, enum action action)
 {
     struct papers_state *state = opaque;
 
     list_view_resize(&state->list, paper_count() + 1);
+    if (state->waiting && action == ACTION_ENTER)
+        return print(tui, state, false);
+    if (state->waiting && !is_move(action)) {
+        state->waiting = false;
+        tui_say(tui, "nothing was printed");
+        return action == ACTION_LEAVE ? REACT_TAKEN : REACT_PASS;
+    }
     if (state->taken && action == ACTION_TICK)
         return print(tui, state, true);
     state->taken = false;
@@ -209,6 +255,7 @@ const struct screen screen_papers = {
     .open = papers_open,
     .paint = papers_paint,
     .act = papers_act,
+    .idle = papers_idle,
     .typing = papers_typing,
     .key = papers_key,
     .paste = papers_paste,

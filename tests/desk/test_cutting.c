@@ -87,6 +87,69 @@ static void nothing_is_searched_while_a_draft_is_open(void **state)
     assert_true(desk_improve(bench->desk, CUT_SLICE));
 }
 
+static void a_search_says_how_far_it_is(void **state)
+{
+    const struct bench *bench = *state;
+    struct desk_search before = desk_search_state(bench->desk);
+    struct desk_search now = before;
+    assert_true(before.on && !before.longer);
+    assert_int_equal(before.job, 1);
+    assert_true(before.jobs >= 3);
+    assert_int_equal(before.percent, 0);
+    for (int turns = 0; desk_improve(bench->desk, CUT_SLICE) && turns < 20000; turns++) {
+        now = desk_search_state(bench->desk);
+        assert_true(!now.on || now.job > before.job ||
+                    (now.job == before.job && now.percent >= before.percent));
+        assert_true(now.percent >= 0 && now.percent <= 100);
+        before = now;
+    }
+    assert_false(desk_search_state(bench->desk).on);
+}
+
+/* So many sizes that no search comes to its end. */
+static enum fault add_sizes(struct model *draft, void *context, struct fault_note *note)
+{
+    (void)context;
+    (void)note;
+    for (int i = 0; i < 6; i++) {
+        if (!model_duplicate(draft, ENTITY_box, draft->boxes.at[0].key))
+            return FAULT_REFUSED;
+        struct box *box = &draft->boxes.at[draft->boxes.count - 1];
+        box->width = (23 + 7 * i) * LENGTH_INCH + i * LENGTH_INCH / 8;
+        box->height = (17 + 5 * (i % 4)) * LENGTH_INCH;
+    }
+    return FAULT_NONE;
+}
+
+static void a_longer_search_stops_where_it_is_told_to(void **state)
+{
+    const struct bench *bench = *state;
+    DONE(desk_edit(bench->desk, "more sizes", add_sizes, NULL, note));
+    DONE(desk_cut(bench->desk, CUT_GOOD, note));
+    int64_t cost = desk_plan(bench->desk)->cost.estimate;
+    assert_true(desk_search_longer(bench->desk));
+    assert_true(desk_search_state(bench->desk).longer);
+    for (int i = 0; i < 5; i++)
+        assert_true(desk_improve(bench->desk, CUT_SLICE));
+    DONE(desk_search_stop(bench->desk, note));
+    assert_false(desk_search_state(bench->desk).on);
+    assert_false(desk_improve(bench->desk, CUT_SLICE));
+    assert_true(desk_plan(bench->desk)->cost.estimate <= cost);
+}
+
+/* What it had found by then is kept, where nothing was known before. */
+static void a_search_that_is_stopped_half_way_keeps_what_it_found(void **state)
+{
+    const struct bench *bench = *state;
+    DONE(desk_edit(bench->desk, "more sizes", add_sizes, NULL, note));
+    int64_t quick = desk_plan(bench->desk)->cost.estimate;
+    for (int i = 0; i < 10; i++)
+        desk_improve(bench->desk, CUT_SLICE);
+    DONE(desk_search_stop(bench->desk, note));
+    assert_true(desk_plan(bench->desk)->cost.estimate <= quick);
+    assert_true(desk_search_state(bench->desk).on); /* and it is gone on with as ever */
+}
+
 static void a_preview_is_compared_with_quick_layouts(void **state)
 {
     const struct bench *bench = *state;
@@ -188,6 +251,11 @@ int main(void)
                                         bench_end),
         cmocka_unit_test_setup_teardown(nothing_is_searched_while_a_draft_is_open, bench_begin,
                                         bench_end),
+        cmocka_unit_test_setup_teardown(a_search_says_how_far_it_is, bench_begin, bench_end),
+        cmocka_unit_test_setup_teardown(a_longer_search_stops_where_it_is_told_to, bench_begin,
+                                        bench_end),
+        cmocka_unit_test_setup_teardown(a_search_that_is_stopped_half_way_keeps_what_it_found,
+                                        bench_begin, bench_end),
         cmocka_unit_test_setup_teardown(a_preview_is_compared_with_quick_layouts, bench_begin,
                                         bench_end),
         cmocka_unit_test_setup_teardown(layouts_that_are_taken_are_facts_until_they_are_given_back,

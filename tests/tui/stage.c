@@ -104,6 +104,13 @@ void stage_press(struct stage *stage, const char *keys)
     }
 }
 
+void stage_rest(struct stage *stage)
+{
+    do
+        driver_idle(&stage->tui);
+    while (stage->tui.searching);
+}
+
 /* ---- seeing ---- */
 
 struct showing {

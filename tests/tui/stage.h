@@ -28,6 +28,9 @@ int stage_end(void **state);
  */
 void stage_press(struct stage *stage, const char *keys);
 
+/* Presses nothing until all that goes on by itself has come to its end. */
+void stage_rest(struct stage *stage);
+
 /* What the screen shows at a size, row by row; good until the next one. */
 const char *stage_show(struct stage *stage, int rows, int columns);
 

@@ -313,6 +313,29 @@ static void each_stick_and_sheet_is_shown_with_its_cuts(void **state)
     assert_not_shown(stage, "cut 1:");
 }
 
+static void the_search_for_less_waste_is_told_until_it_ends(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "k");
+    assert_shown(stage, "looking for less waste: 2x3 stud, 1 of ");
+    stage_rest(stage);
+    assert_not_shown(stage, "looking for less waste");
+}
+
+static void a_search_that_was_asked_for_is_stopped_by_esc(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "k");
+    assert_shown(stage, "looking for less waste");
+    stage_press(stage, "Enter Down Up");
+    assert_shown(stage, "0 %; Esc stops it");
+    stage_press(stage, "Esc");
+    assert_shown(stage, "stopped; what was found by then is in the plan");
+    assert_not_shown(stage, "Esc stops it");
+    stage_press(stage, "Esc");
+    assert_shown(stage, "boxes, layers, joins");
+}
+
 /* ---- papers ---- */
 
 static void type_file(struct stage *stage, const char *ending)
@@ -321,6 +344,7 @@ static void type_file(struct stage *stage, const char *ending)
 
     snprintf(keys, sizeof keys, "p Enter Ctrl-U '%s%s' Enter", stage->place.path, ending);
     stage_press(stage, keys);
+    stage_rest(stage);
 }
 
 static void papers_replace_a_file_only_by_another_key(void **state)
@@ -346,6 +370,34 @@ static void papers_replace_a_file_only_by_another_key(void **state)
     assert_int_not_equal(fgetc(file), EOF);
     fclose(file);
     assert_int_equal(unlink(path), 0);
+}
+
+static void papers_wait_for_the_search_and_can_be_called_off(void **state)
+{
+    struct stage *stage = *state;
+    char path[PATH_MAX + 8];
+    char keys[PATH_MAX + 40];
+    snprintf(path, sizeof path, "%s.txt", stage->place.path);
+    snprintf(keys, sizeof keys, "p Enter Ctrl-U '%s' Enter", path);
+    go(stage, keys);
+    assert_shown(stage, "looking for less waste: 2x3 stud, 1 of ");
+    assert_shown(stage, "Enter prints at once, Esc not at all");
+    stage_press(stage, "Esc");
+    assert_shown(stage, "nothing was printed");
+    stage_rest(stage);
+    assert_int_equal(access(path, F_OK), -1);
+    stage_press(stage, "Enter Enter");
+    assert_shown(stage, "is written");
+    assert_int_equal(access(path, F_OK), 0);
+}
+
+static void papers_are_printed_at_once_by_a_second_enter(void **state)
+{
+    struct stage *stage = *state;
+    char keys[PATH_MAX + 40];
+    snprintf(keys, sizeof keys, "p Enter Ctrl-U '%s.txt' Enter Enter", stage->place.path);
+    go(stage, keys);
+    assert_shown(stage, "is written");
 }
 
 static void papers_of_an_unknown_ending_are_refused(void **state)
@@ -520,8 +572,12 @@ int main(void)
 #define CASES(name) cmocka_unit_test_setup_teardown(name, stage_begin_with_cases, stage_end)
     setlocale(LC_ALL, "");
     const struct CMUnitTest tests[] = {
+        CASES(the_search_for_less_waste_is_told_until_it_ends),
+        CASES(a_search_that_was_asked_for_is_stopped_by_esc),
         CASES(each_stick_and_sheet_is_shown_with_its_cuts),
         CASES(papers_replace_a_file_only_by_another_key),
+        CASES(papers_wait_for_the_search_and_can_be_called_off),
+        CASES(papers_are_printed_at_once_by_a_second_enter),
         CASES(papers_of_an_unknown_ending_are_refused),
         CASES(a_build_with_nothing_to_cut_says_so),
         CASES(the_order_begins_at_the_first_step_that_can_be_done),
