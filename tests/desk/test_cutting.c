@@ -106,48 +106,29 @@ static void a_search_says_how_far_it_is(void **state)
     assert_false(desk_search_state(bench->desk).on);
 }
 
-/* So many sizes that no search comes to its end. */
-static enum fault add_sizes(struct model *draft, void *context, struct fault_note *note)
-{
-    (void)context;
-    (void)note;
-    for (int i = 0; i < 6; i++) {
-        if (!model_duplicate(draft, ENTITY_box, draft->boxes.at[0].key))
-            return FAULT_REFUSED;
-        struct box *box = &draft->boxes.at[draft->boxes.count - 1];
-        box->width = (23 + 7 * i) * LENGTH_INCH + i * LENGTH_INCH / 8;
-        box->height = (17 + 5 * (i % 4)) * LENGTH_INCH;
-    }
-    return FAULT_NONE;
-}
-
+/* What it had found by then is in the plan, and what is searched unasked is gone on with. */
 static void a_longer_search_stops_where_it_is_told_to(void **state)
 {
     const struct bench *bench = *state;
-    DONE(desk_edit(bench->desk, "more sizes", add_sizes, NULL, note));
-    DONE(desk_cut(bench->desk, CUT_GOOD, note));
-    int64_t cost = desk_plan(bench->desk)->cost.estimate;
+    int64_t quick = desk_plan(bench->desk)->cost.estimate;
     assert_true(desk_search_longer(bench->desk));
     assert_true(desk_search_state(bench->desk).longer);
-    for (int i = 0; i < 5; i++)
-        assert_true(desk_improve(bench->desk, CUT_SLICE));
-    DONE(desk_search_stop(bench->desk, note));
-    assert_false(desk_search_state(bench->desk).on);
-    assert_false(desk_improve(bench->desk, CUT_SLICE));
-    assert_true(desk_plan(bench->desk)->cost.estimate <= cost);
-}
-
-/* What it had found by then is kept, where nothing was known before. */
-static void a_search_that_is_stopped_half_way_keeps_what_it_found(void **state)
-{
-    const struct bench *bench = *state;
-    DONE(desk_edit(bench->desk, "more sizes", add_sizes, NULL, note));
-    int64_t quick = desk_plan(bench->desk)->cost.estimate;
-    for (int i = 0; i < 10; i++)
-        desk_improve(bench->desk, CUT_SLICE);
+    assert_true(desk_improve(bench->desk, CUT_SLICE));
+    assert_true(desk_search_state(bench->desk).longer);
     DONE(desk_search_stop(bench->desk, note));
     assert_true(desk_plan(bench->desk)->cost.estimate <= quick);
-    assert_true(desk_search_state(bench->desk).on); /* and it is gone on with as ever */
+    assert_true(desk_search_state(bench->desk).on);
+    assert_false(desk_search_state(bench->desk).longer);
+}
+
+static void a_search_does_not_go_on_longer_for_another_build(void **state)
+{
+    const struct bench *bench = *state;
+    int64_t build = desk_model(bench->desk)->build.key;
+    assert_true(desk_search_longer(bench->desk));
+    DONE(desk_take_up(bench->desk, 0, note));
+    DONE(desk_take_up(bench->desk, build, note));
+    assert_false(desk_search_state(bench->desk).longer);
 }
 
 static void a_preview_is_compared_with_quick_layouts(void **state)
@@ -254,7 +235,7 @@ int main(void)
         cmocka_unit_test_setup_teardown(a_search_says_how_far_it_is, bench_begin, bench_end),
         cmocka_unit_test_setup_teardown(a_longer_search_stops_where_it_is_told_to, bench_begin,
                                         bench_end),
-        cmocka_unit_test_setup_teardown(a_search_that_is_stopped_half_way_keeps_what_it_found,
+        cmocka_unit_test_setup_teardown(a_search_does_not_go_on_longer_for_another_build,
                                         bench_begin, bench_end),
         cmocka_unit_test_setup_teardown(a_preview_is_compared_with_quick_layouts, bench_begin,
                                         bench_end),
