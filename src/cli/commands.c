@@ -30,8 +30,11 @@ const struct command commands[] = {
      true, command_leave},
     {"spend", "BUILD AMOUNT WHAT", "write down what was paid", 3, 3,
      OPTION_AISLE | OPTION_DATE | OPTION_SUPPLIER | OPTION_TAX, true, command_spend},
-    {"buy", "BUILD ...", "the shopping list of one build, or of several as one trip", 1, -1,
-     OPTION_JSON, false, command_buy},
+    {"buy", "BUILD ...",
+     "the shopping list of one build, or of several as one trip, cut together where that is "
+     "cheaper",
+     1, -1, OPTION_JSON | OPTION_EFFORT | OPTION_TO | OPTION_PAGES | OPTION_REPLACE, false,
+     command_buy},
     {"compare", "BUILD ...",
      "builds side by side, figure by figure; of one, what it would come to otherwise", 1, -1,
      OPTION_JSON, false, command_compare},

@@ -75,6 +75,14 @@ extern const struct command commands[];
 /* The keys of the builds that the operands name, one each. Faults: UNKNOWN, DUPLICATE. */
 enum fault command_keys(struct cli *cli, int64_t *keys, struct fault_note *note);
 
+/* The effort that --effort names, `standard` without it. */
+enum fault command_effort(const struct cli *cli, enum cut_effort standard,
+                          enum cut_effort *ret_effort, struct fault_note *note);
+
+/* What was made of papers: how many pages, and characters that no typeface has. */
+struct pressed;
+void command_pressed(struct cli *cli, const struct pressed *pressed);
+
 enum fault command_list(struct cli *cli, struct fault_note *note);
 enum fault command_show(struct cli *cli, struct fault_note *note);
 enum fault command_picture(struct cli *cli, struct fault_note *note); /* of `show` */

@@ -9,12 +9,12 @@
 
 #include <string.h>
 
-static enum fault read_effort(const struct cli *cli, enum cut_effort *ret_effort,
-                              struct fault_note *note)
+enum fault command_effort(const struct cli *cli, enum cut_effort standard,
+                          enum cut_effort *ret_effort, struct fault_note *note)
 {
     static const char *const words[CUT_EFFORTS] = {"quick", "good", "best"};
 
-    *ret_effort = CUT_GOOD;
+    *ret_effort = standard;
     for (int i = 0; cli->effort && i < CUT_EFFORTS; i++)
         if (strcmp(cli->effort, words[i]) == 0) {
             *ret_effort = (enum cut_effort)i;
@@ -61,24 +61,6 @@ struct pooling {
     enum fault fault;
     struct fault_note *note;
 };
-
-static const char *pool_label(const struct cut_sheet *sheet, size_t part)
-{
-    const struct pool_job *job = sheet->source;
-
-    return job->labels.at[part];
-}
-
-static struct cut_sheet sheet_of_pool_job(const struct plan *plan, const struct pool_job *job)
-{
-    return (struct cut_sheet){.plan = plan,
-                              .stock = job->stock,
-                              .way = job->way,
-                              .job = &job->job,
-                              .layout = &job->layout,
-                              .label = pool_label,
-                              .source = job};
-}
 
 static void print_pool(struct text *out, const struct plan *plan, const struct pool *pool)
 {
@@ -161,7 +143,7 @@ static enum fault cut_together(struct cli *cli, enum cut_effort effort, struct f
 enum fault command_cut(struct cli *cli, struct fault_note *note)
 {
     enum cut_effort effort;
-    enum fault fault = read_effort(cli, &effort, note);
+    enum fault fault = command_effort(cli, CUT_GOOD, &effort, note);
 
     if (fault)
         return fault;

@@ -14,21 +14,25 @@ static void list_papers(struct text *out)
     text_add(out, "  booklet     all that another maker needs, without money\n");
 }
 
+void command_pressed(struct cli *cli, const struct pressed *pressed)
+{
+    if (pressed->pages)
+        text_format(&cli->out, "%zu %s\n", pressed->pages, pressed->pages == 1 ? "page" : "pages");
+    if (pressed->unknown_glyphs)
+        text_format(&cli->error,
+                    "stuffover: %ld characters stand in no typeface of this machine and are empty "
+                    "frames\n",
+                    pressed->unknown_glyphs);
+}
+
 static enum fault into_file(struct cli *cli, const struct press *press, struct fault_note *note)
 {
     struct pressed pressed;
     enum fault fault = press_file(press, desk_plan(cli->desk), &pressed, note);
 
-    if (fault)
-        return fault;
-    if (pressed.pages)
-        text_format(&cli->out, "%zu %s\n", pressed.pages, pressed.pages == 1 ? "page" : "pages");
-    if (pressed.unknown_glyphs)
-        text_format(&cli->error,
-                    "stuffover: %ld characters stand in no typeface of this machine and are empty "
-                    "frames\n",
-                    pressed.unknown_glyphs);
-    return FAULT_NONE;
+    if (!fault)
+        command_pressed(cli, &pressed);
+    return fault;
 }
 
 enum fault command_print(struct cli *cli, struct fault_note *note)

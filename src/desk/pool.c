@@ -1,5 +1,6 @@
 #include "desk/pool.h"
 
+#include <assert.h>
 #include <string.h>
 
 static bool same_size(const struct cut_size *a, const struct cut_size *b)
@@ -31,17 +32,33 @@ static bool same_blemishes(const struct cut_job *a, const struct cut_job *b)
     return same;
 }
 
-/* Cut from the same sizes with the same saw: nothing but the parts differs. */
-static bool same_saw(const struct cut_job *a, const struct cut_job *b)
+/* The next size from an index on that counts: every one, or those on offer. */
+static size_t next_size(const struct cut_job *job, size_t index, bool on_offer)
 {
-    bool same = a->size_count == b->size_count && a->kerf == b->kerf && a->trim == b->trim &&
-                a->passage_length == b->passage_length && a->passage_width == b->passage_width &&
-                same_pattern(&a->pattern, &b->pattern) && same_sale(&a->sale, &b->sale) &&
-                same_blemishes(a, b);
+    while (on_offer && index < job->size_count && job->sizes[index].limit != CUT_ANY)
+        index++;
+    return index;
+}
 
-    for (size_t i = 0; same && i < a->size_count; i++)
-        same = same_size(&a->sizes[i], &b->sizes[i]);
-    return same;
+static bool same_sizes(const struct cut_job *a, const struct cut_job *b, bool on_offer)
+{
+    size_t i = next_size(a, 0, on_offer);
+    size_t k = next_size(b, 0, on_offer);
+
+    while (i < a->size_count && k < b->size_count && same_size(&a->sizes[i], &b->sizes[k])) {
+        i = next_size(a, i + 1, on_offer);
+        k = next_size(b, k + 1, on_offer);
+    }
+    return i == a->size_count && k == b->size_count;
+}
+
+/* Cut from the same sizes with the same saw: nothing but the parts differs, and with `one_shelf`
+ * what of the shelf each was given. */
+static bool same_saw(const struct cut_job *a, const struct cut_job *b, bool one_shelf)
+{
+    return a->kerf == b->kerf && a->trim == b->trim && a->passage_length == b->passage_length &&
+           a->passage_width == b->passage_width && same_pattern(&a->pattern, &b->pattern) &&
+           same_sale(&a->sale, &b->sale) && same_blemishes(a, b) && same_sizes(a, b, one_shelf);
 }
 
 static struct pool_job *job_for(struct pool *pool, const struct plan_job *from)
@@ -49,7 +66,8 @@ static struct pool_job *job_for(struct pool *pool, const struct plan_job *from)
     for (size_t i = 0; i < pool->jobs.count; i++) {
         struct pool_job *job = &pool->jobs.at[i];
 
-        if (job->stock == from->stock && job->way == from->way && same_saw(&job->job, from->job))
+        if (job->stock == from->stock && job->way == from->way &&
+            same_saw(&job->job, from->job, pool->one_shelf))
             return job;
     }
     struct pool_job *job = LIST_ADD(pool->arena, &pool->jobs);
@@ -70,12 +88,25 @@ static size_t last_group(const struct pool_job *job)
     return last;
 }
 
+/* The sizes of the plan that was given more of the shelf. */
+static void take_sizes(struct pool *pool, struct pool_job *job, const struct cut_job *from)
+{
+    struct cut_size *sizes = ARENA_MANY(pool->arena, struct cut_size, from->size_count);
+
+    assert(pool->one_shelf);
+    memcpy(sizes, from->sizes, from->size_count * sizeof *sizes);
+    job->job.sizes = sizes;
+    job->job.size_count = from->size_count;
+}
+
 /* Parts of several builds match each among themselves: groups are numbered on. */
-static void add_job(struct pool *pool, const struct plan *plan, const struct plan_job *from)
+void pool_add_job(struct pool *pool, const struct plan *plan, const struct plan_job *from)
 {
     struct pool_job *job = job_for(pool, from);
     size_t groups = last_group(job);
 
+    if (from->job->size_count > job->job.size_count)
+        take_sizes(pool, job, from->job);
     for (size_t i = 0; i < from->job->part_count; i++) {
         struct cut_piece *part = LIST_ADD(pool->arena, &job->parts);
 
@@ -96,7 +127,7 @@ void pool_add(struct pool *pool, const struct plan *plan)
 {
     for (size_t i = 0; i < plan->jobs.count; i++)
         if (!plan->jobs.at[i].taken)
-            add_job(pool, plan, &plan->jobs.at[i]);
+            pool_add_job(pool, plan, &plan->jobs.at[i]);
 }
 
 void pool_cut(struct pool *pool, enum cut_effort effort)

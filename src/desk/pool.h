@@ -21,12 +21,16 @@ struct pool_job {
  * be armed. */
 struct pool {
     LIST_OF(struct pool_job) jobs;
+    bool one_shelf; /* pieces of the shelf were given to one of the plans: jobs are alike without */
     struct arena *arena;
 };
 
 /* Adds the jobs of a plan; nothing of the plan is needed afterwards. Jobs that were taken are left
  * as they are: they are not pooled. */
 void pool_add(struct pool *pool, const struct plan *plan);
+
+/* Adds one job of a plan, whether it was taken or not. */
+void pool_add_job(struct pool *pool, const struct plan *plan, const struct plan_job *from);
 
 /* Cuts every job. */
 void pool_cut(struct pool *pool, enum cut_effort effort);

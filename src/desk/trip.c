@@ -2,14 +2,15 @@
  * 1  A build is planned from the file as it is, but without the shelf's pieces of those stocks that
  *    a build before it took some of.
  * 2  A line is what has the same stock, offer and name in the builds' lists. Where its packs are
- *    counted pieces and each build has one line for the stock, the builds' needs are added up and
- *    the packs counted anew; there are never more of them.
- * 3  Shares are by need where packs were counted anew, else by price.
+ *    counted or measured and each build has one line for the stock, the builds' needs are added up
+ * and the packs counted anew; there are never more of them. 3  Shares of other lines are by need
+ * where packs were counted anew, else by price.
  */
 #include "desk/trip.h"
 
 #include "base/memory.h"
 #include "desk/internal.h"
+#include "desk/trip_cut.h"
 
 #include <assert.h>
 #include <string.h>
@@ -18,6 +19,7 @@ struct desk_trip {
     struct arena arena;
     struct trip trip;
     trip_words_fn *words;
+    enum cut_effort effort;
     LIST_OF(struct desk_state *) states;
     LIST_OF(int64_t) taken; /* stocks whose shelf is used */
 };
@@ -89,7 +91,7 @@ static bool same_goods(const struct trip *trip, const struct trip_line *line,
 {
     const struct trip_share *share = &line->shares.at[0];
     assert(share->build < trip->builds.count);
-    return line->stock == purchase->stock && line->offer == purchase->offer &&
+    return !line->cut && line->stock == purchase->stock && line->offer == purchase->offer &&
            line->aisle == purchase->aisle && strcmp(share->purchase->what, purchase->what) == 0;
 }
 
@@ -136,16 +138,101 @@ static void add_share(struct desk_trip *trip, size_t build, const struct purchas
     line->priced = line->priced && purchase->priced;
 }
 
+/* ---- lines of what is cut together ---- */
+
+/* What a build uses is shared by the prices of its own lines, each of which may be paid. */
+static void add_users(struct desk_trip *trip, struct trip_line *line, const struct trip_use *user)
+{
+    const struct plan *plan = trip->trip.builds.at[user->build].plan;
+    size_t most = plan->purchases.count;
+    int64_t *prices = ARENA_MANY(&trip->arena, int64_t, most);
+    int64_t *uses = ARENA_MANY(&trip->arena, int64_t, most);
+    const struct purchase **own = ARENA_MANY(&trip->arena, const struct purchase *, most);
+    size_t count = 0;
+    for (size_t i = 0; i < most; i++) {
+        if (plan->purchases.at[i].stock != line->stock)
+            continue;
+        own[count] = &plan->purchases.at[i];
+        prices[count++] = plan->purchases.at[i].price;
+    }
+    trip_share_out(user->use, prices, count, uses);
+    for (size_t i = 0; i < count; i++)
+        *LIST_ADD(&trip->arena, &line->shares) =
+            (struct trip_share){.build = user->build,
+                                .purchase = own[i],
+                                .weight = uses[i],
+                                .spend = spend_for(trip, plan, own[i])};
+}
+
+static int64_t aisle_of_cut(const struct trip *trip, const struct trip_cut *cut)
+{
+    const struct plan *plan = trip->builds.at[cut->users.at[0].build].plan;
+    for (size_t i = 0; i < plan->purchases.count; i++) {
+        if (plan->purchases.at[i].stock == cut->stock)
+            return plan->purchases.at[i].aisle;
+    }
+    BUG("a build cuts together what it does not buy");
+}
+
+static void add_cut(struct desk_trip *trip, const struct trip_cut *cut, int64_t aisle)
+{
+    struct trip_line *line = LIST_ADD(&trip->arena, &trip->trip.lines);
+    *line = (struct trip_line){.stock = cut->stock,
+                               .offer = cut->sizes.count ? cut->sizes.at[0].offer : 0,
+                               .cut = cut,
+                               .aisle = aisle,
+                               .length = cut->length,
+                               .price = cut->together,
+                               .priced = true};
+    for (size_t i = 0; i < cut->sizes.count; i++)
+        line->packs += cut->sizes.at[i].packs;
+    for (size_t i = 0; i < cut->users.count; i++)
+        add_users(trip, line, &cut->users.at[i]);
+}
+
+static void add_cuts_of_aisle(struct desk_trip *trip, int64_t aisle)
+{
+    for (size_t i = 0; i < trip->trip.cuts.count; i++) {
+        if (aisle_of_cut(&trip->trip, &trip->trip.cuts.at[i]) == aisle)
+            add_cut(trip, &trip->trip.cuts.at[i], aisle);
+    }
+}
+
+static enum trip_paid how_much_is_paid(const void *context, size_t build, int64_t stock)
+{
+    const struct desk_trip *trip = context;
+    const struct plan *plan = trip->trip.builds.at[build].plan;
+    size_t lines = 0;
+    size_t paid = 0;
+    for (size_t i = 0; i < plan->purchases.count; i++) {
+        if (plan->purchases.at[i].stock != stock)
+            continue;
+        lines++;
+        paid += spend_for(trip, plan, &plan->purchases.at[i]) != NULL;
+    }
+    if (paid == 0)
+        return TRIP_NOTHING_PAID;
+    return paid == lines ? TRIP_ALL_PAID : TRIP_SOME_PAID;
+}
+
+/* ---- other lines ---- */
+
+static void add_lines_of_aisle(struct desk_trip *trip, size_t build, int64_t aisle)
+{
+    const struct plan *plan = trip->trip.builds.at[build].plan;
+    for (size_t i = 0; i < plan->purchases.count; i++) {
+        const struct purchase *purchase = &plan->purchases.at[i];
+        if (purchase->aisle == aisle && !trip_cut_of(&trip->trip, build, purchase->stock))
+            add_share(trip, build, purchase);
+    }
+}
+
 static void add_lines(struct desk_trip *trip)
 {
-    for (int aisle = 0; aisle < AISLE_COUNT; aisle++) {
-        for (size_t build = 0; build < trip->trip.builds.count; build++) {
-            const struct plan *plan = trip->trip.builds.at[build].plan;
-            for (size_t i = 0; i < plan->purchases.count; i++) {
-                if (plan->purchases.at[i].aisle == aisle)
-                    add_share(trip, build, &plan->purchases.at[i]);
-            }
-        }
+    for (int64_t aisle = 0; aisle < AISLE_COUNT; aisle++) {
+        add_cuts_of_aisle(trip, aisle);
+        for (size_t build = 0; build < trip->trip.builds.count; build++)
+            add_lines_of_aisle(trip, build, aisle);
     }
 }
 
@@ -159,30 +246,57 @@ static int64_t lines_of_stock(const struct plan *plan, int64_t stock)
     return lines;
 }
 
-/* Pieces in packs, no build mixes packs of two sizes, and nobody bought his share apart. */
+/* What a pack of a line's offer holds, in the measure of its needs; 0 where that is not known. A
+ * can covers what the most careful of the builds trusts it with. */
+static int64_t pack_holds(const struct desk_trip *trip, const struct trip_line *line)
+{
+    const struct model *model = trip->trip.builds.at[0].model;
+    const struct offer *offer = MODEL_FIND(model, offer, line->offer);
+    const struct stock *stock = MODEL_FIND(model, stock, line->stock);
+    int64_t covers = stock ? stock->coverage : 0;
+    if (!offer || !stock)
+        return 0;
+    switch (line->shares.at[0].purchase->measure) {
+    case QUANTITY_COUNT:
+        return offer->pack;
+    case QUANTITY_VOLUME:
+        return offer->volume;
+    case QUANTITY_AREA:
+        for (size_t i = 0; i < line->shares.count && stock->coverage == 0; i++) {
+            const struct trip_share *share = &line->shares.at[i];
+            int64_t own = trip->trip.builds.at[share->build].plan->value[TRADE_SPRAY_PER_CAN];
+            covers = covers == 0 || own < covers ? own : covers;
+        }
+        return covers;
+    default:
+        return offer->length;
+    }
+}
+
+/* Packs and cans, no build mixes packs of two sizes, and nobody bought his share apart. */
 static bool is_counted(const struct desk_trip *trip, const struct trip_line *line)
 {
     size_t paid = 0;
     for (size_t i = 0; i < line->shares.count; i++) {
         const struct trip_share *share = &line->shares.at[i];
-        if (share->purchase->measure != QUANTITY_COUNT || share->purchase->length ||
+        if (share->purchase->measure != line->shares.at[0].purchase->measure ||
+            share->purchase->length ||
             lines_of_stock(trip->trip.builds.at[share->build].plan, line->stock) != 1)
             return false;
         paid += share->spend != NULL;
     }
-    return line->stock && line->shares.count > 1 && (paid == 0 || paid == line->shares.count);
+    return !line->cut && line->shares.count > 1 && (paid == 0 || paid == line->shares.count);
 }
 
 static void pool_packs(struct desk_trip *trip, struct trip_line *line)
 {
-    const struct model *model = trip->trip.builds.at[0].model;
-    const struct offer *offer = MODEL_FIND(model, offer, line->offer);
-    int64_t pieces = 0;
-    if (!offer || offer->pack < 1 || !is_counted(trip, line))
+    int64_t holds = pack_holds(trip, line);
+    int64_t need = 0;
+    if (holds < 1 || !is_counted(trip, line))
         return;
     for (size_t i = 0; i < line->shares.count; i++)
-        pieces += line->shares.at[i].purchase->need - line->shares.at[i].purchase->shelf;
-    int64_t packs = whole_divide_up(pieces, offer->pack);
+        need += line->shares.at[i].purchase->need - line->shares.at[i].purchase->shelf;
+    int64_t packs = whole_divide_up(need, holds);
     if (packs < 0 || packs >= line->packs)
         return;
     for (size_t i = 0; i < line->shares.count; i++)
@@ -190,7 +304,7 @@ static void pool_packs(struct desk_trip *trip, struct trip_line *line)
             line->shares.at[i].purchase->need - line->shares.at[i].purchase->shelf;
     line->saved = line->packs - packs;
     line->packs = packs;
-    line->price = packs * offer->price;
+    line->price = packs * MODEL_FIND(trip->trip.builds.at[0].model, offer, line->offer)->price;
 }
 
 /* ---- money ---- */
@@ -206,6 +320,7 @@ static void share_till(struct desk_trip *trip, struct trip_line *line)
     for (size_t i = 0; i < line->shares.count; i++) {
         struct trip_share *share = &line->shares.at[i];
         share->till = shares[i];
+        trip->trip.builds.at[share->build].till += shares[i];
         line->paid = line->paid && share->spend;
         line->amount += share->spend ? share->spend->amount : 0;
     }
@@ -216,6 +331,8 @@ static void add_money(struct desk_trip *trip)
 {
     int64_t tax = trip->trip.builds.at[0].model->workshop.tax;
     int64_t upto = 0;
+    for (size_t i = 0; i < trip->trip.builds.count; i++)
+        trip->trip.apart += trip->trip.builds.at[i].plan->cost.estimate;
     for (size_t i = 0; i < trip->trip.lines.count; i++) {
         struct trip_line *line = &trip->trip.lines.at[i];
         int64_t whole = 0;
@@ -233,7 +350,10 @@ static void add_money(struct desk_trip *trip)
 static enum fault run_pool(void *context, struct fault_note *note)
 {
     struct desk_trip *trip = context;
+    const struct trip_cutter cutter = {&trip->arena, &trip->trip, trip->effort, how_much_is_paid,
+                                       trip};
     (void)note;
+    trip_cut_together(&cutter);
     add_lines(trip);
     for (size_t i = 0; i < trip->trip.lines.count; i++)
         pool_packs(trip, &trip->trip.lines.at[i]);
@@ -266,13 +386,15 @@ static enum fault run_join(void *context, struct fault_note *note)
     fault = desk_state_plan(state, &joining->desk->known, note);
     if (fault)
         return fault;
-    *LIST_ADD(&trip->arena, &trip->trip.builds) = (struct trip_build){&state->model, state->plan};
+    *LIST_ADD(&trip->arena, &trip->trip.builds) =
+        (struct trip_build){&state->model, state->plan, 0};
     take_shelf(trip, state->plan);
     return FAULT_NONE;
 }
 
 enum fault desk_trip_begin(struct desk_trip **ret_trip, struct desk *desk, const int64_t *builds,
-                           size_t count, trip_words_fn *words, struct fault_note *note)
+                           size_t count, enum cut_effort effort, trip_words_fn *words,
+                           struct fault_note *note)
 {
     enum fault fault = FAULT_NONE;
     struct desk_trip *trip = memory_resize(NULL, sizeof *trip);
@@ -281,6 +403,7 @@ enum fault desk_trip_begin(struct desk_trip **ret_trip, struct desk *desk, const
     memset(trip, 0, sizeof *trip);
     arena_init(&trip->arena);
     trip->words = words;
+    trip->effort = effort;
     for (size_t i = 0; i < count && !fault; i++) {
         struct joining joining = {trip, desk, builds[i]};
         fault = desk_guard(&trip->arena, run_join, &joining, note);
@@ -302,6 +425,19 @@ void desk_trip_free(struct desk_trip *trip)
         desk_state_free(trip->states.at[i]);
     arena_release(&trip->arena);
     memory_release(trip);
+}
+
+void trip_line_of(const struct trip_line *line, size_t build, int64_t *ret_till,
+                  int64_t *ret_amount)
+{
+    *ret_till = *ret_amount = 0;
+    for (size_t i = 0; i < line->shares.count; i++) {
+        const struct trip_share *share = &line->shares.at[i];
+        if (share->build != build)
+            continue;
+        *ret_till += share->till;
+        *ret_amount += share->spend ? share->spend->amount : 0;
+    }
 }
 
 const struct trip *desk_trip_of(const struct desk_trip *trip)
@@ -341,23 +477,40 @@ static enum fault add_spend(const struct paying *paying, const struct trip_share
     return fault;
 }
 
-/* The build as it is in the file: the trip's own has its shelf cleared. */
-static enum fault change_share(struct paying *paying, struct desk *desk,
-                               const struct trip_share *share, int64_t amount,
-                               struct fault_note *note)
+/* The build as it is in the file: the trip's own has its shelf cleared. A build with several shares
+ * changes once. */
+static enum fault model_to_change(struct paying *paying, struct desk *desk, int64_t build,
+                                  struct model **ret_after, struct fault_note *note)
 {
-    int64_t build = paying->trip->trip.builds.at[share->build].model->build.key;
+    for (size_t i = 0; i < paying->changes.count; i++) {
+        *ret_after = paying->changes.at[i].after;
+        if ((*ret_after)->build.key == build)
+            return FAULT_NONE;
+    }
     struct model *before = ARENA_NEW(&paying->arena, struct model);
     struct model *after = ARENA_NEW(&paying->arena, struct model);
     enum fault fault = store_peek(desk->store, build, before, &paying->arena, note);
     if (fault)
         return fault;
     model_copy(after, before, &paying->arena);
+    *LIST_ADD(&paying->arena, &paying->changes) = (struct store_change){before, after};
+    *ret_after = after;
+    return FAULT_NONE;
+}
+
+static enum fault change_share(struct paying *paying, struct desk *desk,
+                               const struct trip_share *share, int64_t amount,
+                               struct fault_note *note)
+{
+    int64_t build = paying->trip->trip.builds.at[share->build].model->build.key;
+    struct model *after = NULL;
+    enum fault fault = model_to_change(paying, desk, build, &after, note);
+    if (fault)
+        return fault;
     if (!paying->back)
         fault = add_spend(paying, share, amount, after, note);
     else if (model_remove(after, ENTITY_spend, share->spend->key) == 0)
         fault = fault_say(note, FAULT_CHANGED, 0, "the spend is not there any more");
-    *LIST_ADD(&paying->arena, &paying->changes) = (struct store_change){before, after};
     return fault;
 }
 

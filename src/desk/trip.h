@@ -1,26 +1,50 @@
 /*
  * A shopping trip for several builds: one list by aisle, and of each line what every build has a
- * share in. Packs are counted over all builds together; what is cut from a stick, a sheet or a roll
- * is bought for each build as its own plan cuts it, so that nothing is short at the saw. What lies
- * on the shelf is given to the first of the builds that has a use for it.
+ * share in. Packs are counted over all builds together. What is cut from a stick, a sheet or a roll
+ * is cut from them for all builds together where that is cheaper, and the layout goes along; else
+ * it is bought for each build as its own plan cuts it. What lies on the shelf is given to the first
+ * of the builds that has a use for it.
  *
- * Shares add up: those of a line to the line, the lines to the whole, to the smallest coin.
+ * Shares add up: those of a line to the line, the lines to the whole, the builds to the whole, to
+ * the smallest coin.
  */
 #ifndef DESK_TRIP_H
 #define DESK_TRIP_H
 
 #include "desk/desk.h"
+#include "desk/pool.h"
 
 struct trip_share {
-    size_t build; /* index into trip.builds */
-    const struct purchase *purchase;
-    int64_t weight;            /* what a line is shared by */
-    int64_t till;              /* of the line's */
-    const struct spend *spend; /* that was written down for it; NULL: not paid */
+    size_t build; /* index into trip.builds; a build may have several shares in one line */
+    const struct purchase *purchase; /* of its own list */
+    int64_t weight;                  /* what a line is shared by */
+    int64_t till;                    /* of the line's */
+    const struct spend *spend;       /* that was written down for it; NULL: not paid */
+};
+
+/* Packs of one offer, of a line that is cut together. */
+struct trip_size {
+    int64_t offer, packs;
+};
+
+struct trip_use {
+    size_t build;
+    int64_t use; /* of the stock, in one measure for all */
+};
+
+/* What several builds cut from one stock together. */
+struct trip_cut {
+    int64_t stock;
+    struct pool_job job;
+    LIST_OF(struct trip_size) sizes;
+    LIST_OF(struct trip_use) users;
+    int64_t length;          /* of roll */
+    int64_t apart, together; /* what is bought for it, without tax */
 };
 
 struct trip_line {
     int64_t stock, offer;
+    const struct trip_cut *cut; /* that it is bought for; NULL: for none */
     int64_t aisle;
     int64_t packs;       /* 0 for a length of roll */
     int64_t saved;       /* packs fewer than each build by itself would buy */
@@ -35,12 +59,15 @@ struct trip_line {
 struct trip_build {
     const struct model *model;
     const struct plan *plan;
+    int64_t till; /* sum of its shares */
 };
 
 struct trip {
     LIST_OF(struct trip_build) builds;
+    LIST_OF(struct trip_cut) cuts;   /* by stock */
     LIST_OF(struct trip_line) lines; /* by aisle */
     int64_t till;                    /* sum of the lines */
+    int64_t apart;                   /* sum of what each build would pay by itself */
     int64_t paid;                    /* sum of what was paid */
 };
 
@@ -50,13 +77,18 @@ typedef void trip_words_fn(struct text *out, const struct plan *plan,
 
 struct desk_trip;
 
+/* What a build has to pay of a line, and what it has paid. */
+void trip_line_of(const struct trip_line *line, size_t build, int64_t *ret_till,
+                  int64_t *ret_amount);
+
 /*
- * Plans the builds, in the order in which they are given (each once), and pools their lists.
- * Faults: as desk_take_up. `desk_trip_of` is good until the trip is freed; a payment makes another
- * trip necessary.
+ * Plans the builds, in the order in which they are given (each once), and pools their lists; what
+ * is cut together is searched for with an effort (cut/search.h). Faults: as desk_take_up.
+ * `desk_trip_of` is good until the trip is freed; a payment makes another trip necessary.
  */
 enum fault desk_trip_begin(struct desk_trip **ret_trip, struct desk *desk, const int64_t *builds,
-                           size_t count, trip_words_fn *words, struct fault_note *note);
+                           size_t count, enum cut_effort effort, trip_words_fn *words,
+                           struct fault_note *note);
 void desk_trip_free(struct desk_trip *trip); /* NULL-safe */
 const struct trip *desk_trip_of(const struct desk_trip *trip);
 

@@ -1,8 +1,12 @@
 #include "paper/press.h"
 
 #include "base/deliver.h"
+#include "base/digest.h"
+#include "paper/flow.h"
 #include "paper/page_pdf.h"
+#include "paper/sheets.h"
 
+#include <stdio.h>
 #include <string.h>
 
 #define BOOKLET "shopping,boxes,sticks,saw,holes,cloth,sewing,staples,steps,site,label"
@@ -47,6 +51,7 @@ static enum fault each_paper(const struct press *press, paper_fn *use, void *con
 struct pressing {
     const struct press *press;
     const struct plan *plan;
+    const struct trip *trip; /* its paper is made; NULL: those of the plan */
     struct text *out;
     struct pages pages;
     struct fault_note *note;
@@ -83,11 +88,52 @@ enum fault press_text(const struct press *press, const struct plan *plan, struct
     return fault;
 }
 
+/* ---- a trip ---- */
+
+static void trip_text(struct text *out, const struct trip *trip)
+{
+    sheet_trip(out, trip);
+    sheet_trip_cutting(out, trip);
+}
+
+static enum fault trip_on_pages(struct pressing *pressing)
+{
+    struct flow flow = flow_of_pages(&pressing->pages, pressing->plan, "Trolley");
+    struct text text;
+    bool failed;
+
+    text_init(&text);
+    trip_text(&text, pressing->trip);
+    failed = text_failed(&text);
+    if (!failed)
+        flow_words(&flow, arena_text(pressing->pages.arena, text_string(&text)));
+    text_release(&text);
+    return failed ? fault_say(pressing->note, FAULT_MEMORY, 0,
+                              "there is not enough memory for these papers")
+                  : FAULT_NONE;
+}
+
+static struct paper_number trip_number(const struct trip *trip)
+{
+    struct paper_number number;
+    uint64_t digest = DIGEST_START;
+
+    for (size_t i = 0; i < trip->builds.count; i++)
+        digest = digest_text(digest, paper_number(trip->builds.at[i].plan).at);
+    snprintf(number.at, sizeof number.at, "%08x", (unsigned)(digest ^ digest >> 32));
+    return number;
+}
+
+/* ---- pages ---- */
+
 static void lay_pages(void *context)
 {
     struct pressing *pressing = context;
 
-    pressing->fault = each_paper(pressing->press, make_pages, pressing, pressing->note);
+    if (pressing->trip)
+        pressing->fault = trip_on_pages(pressing);
+    else
+        pressing->fault = each_paper(pressing->press, make_pages, pressing, pressing->note);
     if (!pressing->fault)
         pages_finish(&pressing->pages);
 }
@@ -120,13 +166,20 @@ static enum fault fill(struct pressing *pressing, enum ending ending, struct are
 {
     struct pages *pages = &pressing->pages;
 
+    if (ending == ENDING_TEXT && pressing->trip) {
+        trip_text(pressing->out, pressing->trip);
+        return FAULT_NONE;
+    }
     if (ending == ENDING_TEXT)
         return press_text(pressing->press, pressing->plan, pressing->out, pressing->note);
     pages->arena = arena;
     pages->format = format_of(pressing->press, pressing->plan);
     pages->build = pressing->plan->facts->build.name;
+    if (pressing->trip && pressing->trip->builds.count > 1)
+        pages->build = arena_format(arena, "%zu builds", pressing->trip->builds.count);
     pages->date = pressing->press->date;
-    struct paper_number number = paper_number(pressing->plan);
+    struct paper_number number =
+        pressing->trip ? trip_number(pressing->trip) : paper_number(pressing->plan);
     pages->number = number.at;
     if (!pages->format)
         return fault_say(pressing->note, FAULT_USAGE, 0, "pages are \"a4\" or \"letter\"");
@@ -142,21 +195,22 @@ static enum fault fill(struct pressing *pressing, enum ending ending, struct are
     return FAULT_NONE;
 }
 
-enum fault press_file(const struct press *press, const struct plan *plan,
-                      struct pressed *ret_pressed, struct fault_note *note)
+static enum fault make_file(struct pressing *pressing, struct pressed *ret_pressed)
 {
+    const struct press *press = pressing->press;
+    struct fault_note *note = pressing->note;
     struct text out;
     struct arena arena;
     struct pressed pressed = {0};
-    struct pressing pressing = {.press = press, .plan = plan, .out = &out, .note = note};
     enum ending ending = ending_of(press->path);
     enum fault fault;
 
     if (ending == ENDINGS)
         return fault_say(note, FAULT_USAGE, 0, "a file's name ends in .pdf, .svg or .txt");
     text_init(&out);
+    pressing->out = &out;
     arena_init(&arena);
-    fault = fill(&pressing, ending, &arena, &pressed);
+    fault = fill(pressing, ending, &arena, &pressed);
     if (!fault && text_failed(&out))
         fault = fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for these papers");
     if (!fault)
@@ -166,4 +220,21 @@ enum fault press_file(const struct press *press, const struct plan *plan,
     arena_release(&arena);
     text_release(&out);
     return fault;
+}
+
+enum fault press_file(const struct press *press, const struct plan *plan,
+                      struct pressed *ret_pressed, struct fault_note *note)
+{
+    struct pressing pressing = {.press = press, .plan = plan, .note = note};
+
+    return make_file(&pressing, ret_pressed);
+}
+
+enum fault press_trip(const struct press *press, const struct trip *trip,
+                      struct pressed *ret_pressed, struct fault_note *note)
+{
+    struct pressing pressing = {
+        .press = press, .plan = trip->builds.at[0].plan, .trip = trip, .note = note};
+
+    return make_file(&pressing, ret_pressed);
 }

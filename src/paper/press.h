@@ -3,6 +3,7 @@
 #define PAPER_PRESS_H
 
 #include "base/fault.h"
+#include "desk/trip.h"
 #include "paper/papers.h"
 
 struct press {
@@ -30,6 +31,13 @@ enum fault press_text(const struct press *press, const struct plan *plan, struct
  * IO.
  */
 enum fault press_file(const struct press *press, const struct plan *plan,
+                      struct pressed *ret_pressed, struct fault_note *note);
+
+/*
+ * The same for the list of a trip for several builds and what is cut together for it: one paper of
+ * its own, so that `papers` and `unpriced` are not asked.
+ */
+enum fault press_trip(const struct press *press, const struct trip *trip,
                       struct pressed *ret_pressed, struct fault_note *note);
 
 #endif

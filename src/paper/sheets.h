@@ -58,6 +58,10 @@ void sheet_purchase_words(struct text *out, const struct plan *plan,
 /* A trip for several builds, with each build's share; and of one line what it says, and whose it
  * is. */
 void sheet_trip(struct text *out, const struct trip *trip);
+/* What each build would pay by itself beside the whole; nothing for one build. */
+void sheet_trip_saving(struct text *out, const struct trip *trip);
+/* The layouts of what is cut together, parts with their builds. */
+void sheet_trip_cutting(struct text *out, const struct trip *trip);
 void sheet_trip_words(struct text *out, const struct trip *trip, const struct trip_line *line);
 void sheet_trip_shares(struct text *out, const struct trip *trip, const struct trip_line *line);
 /* Builds side by side, figure by figure; one figure of one of them; and what a build could be made
@@ -94,6 +98,7 @@ struct cut_sheet {
     int64_t layer;      /* of `parts` only the pieces of one layer are named; 0: all */
 };
 struct cut_sheet sheet_of_job(const struct plan *plan, const struct plan_job *job);
+struct cut_sheet sheet_of_pool_job(const struct plan *plan, const struct pool_job *job);
 void sheet_layout(struct text *out, const struct cut_sheet *sheet);
 /* One stick, sheet or length of it: its picture, the marks, the cuts. */
 void sheet_blank(struct text *out, const struct cut_sheet *sheet, size_t blank);

@@ -49,7 +49,7 @@ static const struct trip *trip_of(struct tui *tui, struct trip_state *state)
         return desk_trip_of(state->trip);
     desk_trip_free(state->trip);
     state->trip = NULL;
-    if (desk_trip_begin(&state->trip, tui->desk, state->builds, state->build_count,
+    if (desk_trip_begin(&state->trip, tui->desk, state->builds, state->build_count, CUT_QUICK,
                         sheet_purchase_words, &note)) {
         tui_warn(tui, &note);
         return NULL;
@@ -134,10 +134,15 @@ static void paint_foot(struct tui *tui, const struct trip_state *state, const st
                   state->refusal.why);
     else
         view_text(&tui->view, row + 1, 1, tui->view.columns - 2, VIEW_PLAIN, text_string(&foot));
-    text_release(&foot);
-    view_format(&tui->view, row + 2, 1, VIEW_PLAIN, "%zu builds, total with tax %s; paid so far %s",
-                trip->builds.count, print_money(any_plan(trip), trip->till).at,
+    text_clear(&foot);
+    text_format(&foot, "%zu builds, total with tax %s; paid so far %s", trip->builds.count,
+                print_money(any_plan(trip), trip->till).at,
                 print_money(any_plan(trip), trip->paid).at);
+    if (trip->apart > trip->till)
+        text_format(&foot, "; apart %s more",
+                    print_money(any_plan(trip), trip->apart - trip->till).at);
+    view_text(&tui->view, row + 2, 1, tui->view.columns - 2, VIEW_PLAIN, text_string(&foot));
+    text_release(&foot);
 }
 
 static void trip_paint(struct tui *tui, void *opaque, int top, int height)

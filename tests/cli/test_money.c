@@ -6,6 +6,7 @@
 #include <stddef.h>
 #include <stdint.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include <cmocka.h>
@@ -73,6 +74,79 @@ static void a_table_that_nobody_knows_is_no_table(void **state)
     assert_int_equal(shell_run(shell, "export", "--semicolons", NULL)->code, 2);
 }
 
+/* ---- several builds ---- */
+
+#define THREE "Corner banquette", "Reading corner", "Spare room headboard"
+
+static long cents(json_t *object, const char *key)
+{
+    const char *money = json_string_value(json_object_get(object, key));
+    long whole;
+    long rest;
+    assert_non_null(money);
+    assert_int_equal(sscanf(money, "%ld.%2ld", &whole, &rest), 2);
+    return whole * 100 + rest;
+}
+
+/* Lines, shares and builds each add up to the total; apart they come to more. */
+static void one_list_over_three_builds_is_cheaper_and_adds_up(void **state)
+{
+    struct shell *shell = *state;
+    long lines = 0, shares = 0, builds = 0, apart = 0;
+    size_t i;
+    json_t *at;
+    assert_int_equal(shell_run(shell, "buy", THREE, "--json", NULL)->code, 0);
+    json_t *json = json_loads(shell->answer.out, 0, NULL);
+    assert_non_null(json);
+    json_array_foreach(json_object_get(json, "lines"), i, at)
+    {
+        size_t k;
+        json_t *share;
+        lines += cents(at, "price");
+        json_array_foreach(json_object_get(at, "shares"), k, share) shares += cents(share, "price");
+    }
+    json_array_foreach(json_object_get(json, "builds"), i, at)
+    {
+        builds += cents(at, "price");
+        apart += cents(at, "apart");
+    }
+    assert_int_equal(lines, cents(json, "total"));
+    assert_int_equal(shares, lines);
+    assert_int_equal(builds, lines);
+    assert_int_equal(apart, cents(json, "apart"));
+    assert_true(lines < apart);
+    assert_true(json_array_size(json_object_get(json, "cutting")) >= 3);
+    json_decref(json);
+}
+
+static void the_list_says_what_it_saves_and_how_all_is_cut(void **state)
+{
+    struct shell *shell = *state;
+    assert_int_equal(shell_run(shell, "buy", THREE, NULL)->code, 0);
+    assert_says(shell->answer.out, "less together");
+    assert_says(shell->answer.out, "CUTTING TOGETHER");
+    assert_says(shell->answer.out, "Reading corner: P1");
+    assert_says(shell->answer.out, "Spare room headboard: C1");
+    assert_int_equal(shell_run(shell, "buy", "Reading corner", NULL)->code, 0);
+    assert_null(strstr(shell->answer.out, "together"));
+}
+
+static void the_list_goes_on_paper(void **state)
+{
+    struct shell *shell = *state;
+    char path[700];
+    snprintf(path, sizeof path, "%s/trolley.svg", shell->place.folder);
+    assert_int_equal(shell_run(shell, "buy", THREE, "--to", path, NULL)->code, 0);
+    assert_says(shell->answer.out, "pages");
+    FILE *file = fopen(path, "rb");
+    assert_non_null(file);
+    char *svg = shell_read_all(file);
+    assert_says(svg, "less together");
+    assert_says(svg, "3 builds");
+    free(svg);
+    assert_int_equal(shell_run(shell, "buy", THREE, "--to", path, NULL)->code, 1);
+}
+
 /* ---- side by side ---- */
 
 static void compare_shows_builds_and_of_one_what_else_it_could_be(void **state)
@@ -111,6 +185,9 @@ int main(void)
         IN_THE_DEMO(tables_go_out_and_come_in_without_a_change),
         IN_THE_DEMO(a_table_with_faults_is_refused_whole_and_every_line_told),
         IN_THE_DEMO(a_table_that_nobody_knows_is_no_table),
+        IN_THE_DEMO(one_list_over_three_builds_is_cheaper_and_adds_up),
+        IN_THE_DEMO(the_list_says_what_it_saves_and_how_all_is_cut),
+        IN_THE_DEMO(the_list_goes_on_paper),
         IN_THE_DEMO(compare_shows_builds_and_of_one_what_else_it_could_be),
         IN_THE_DEMO(a_copy_is_a_build_of_its_own),
     };

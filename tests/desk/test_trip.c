@@ -28,7 +28,8 @@ static void shop(struct bench *bench)
 {
     desk_trip_free(bench->trip);
     bench->trip = NULL;
-    DONE(desk_trip_begin(&bench->trip, bench->desk, bench->builds, 3, sheet_purchase_words, note));
+    DONE(desk_trip_begin(&bench->trip, bench->desk, bench->builds, 3, CUT_QUICK,
+                         sheet_purchase_words, note));
 }
 
 static int bench_begin(void **state)

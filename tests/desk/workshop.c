@@ -44,10 +44,10 @@ struct desk *desk_at(const struct workshop_place *place)
     return desk;
 }
 
-void desk_take_case(struct desk *desk, const char *name)
+static void take_file(struct desk *desk, const char *folder, const char *name)
 {
     char path[1024];
-    snprintf(path, sizeof path, "%s/%s.json", CASE_FOLDER, name);
+    snprintf(path, sizeof path, "%s/%s.json", folder, name);
     FILE *file = fopen(path, "rb");
     assert_non_null(file);
     struct text bytes;
@@ -58,6 +58,16 @@ void desk_take_case(struct desk *desk, const char *name)
     fclose(file);
     DONE(desk_import(desk, text_string(&bytes), bytes.length, NULL, NULL, note));
     text_release(&bytes);
+}
+
+void desk_take_case(struct desk *desk, const char *name)
+{
+    take_file(desk, CASE_FOLDER, name);
+}
+
+void desk_take_demo(struct desk *desk, const char *name)
+{
+    take_file(desk, DEMO_FOLDER, name);
 }
 
 void tick_until(struct desk *desk, const char *name)

@@ -21,6 +21,9 @@ struct desk *desk_at(const struct workshop_place *place);
 /* Takes in one of the worked examples of tests/cases ("headboard"). */
 void desk_take_case(struct desk *desk, const char *name);
 
+/* Takes in a file of the demo ("workshop" first, for the builds use its stock). */
+void desk_take_demo(struct desk *desk, const char *name);
+
 /* Reads the file again: every build keeps the model's invariants, and the store is whole. */
 void assert_place_is_sound(const struct workshop_place *place);
 

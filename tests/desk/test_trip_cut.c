@@ -1,0 +1,342 @@
+/*
+ * Several builds of the demo bought and cut together: one list, one cutting plan, what each build
+ * is charged to the cent, and what it saves.
+ */
+#include "workshop.h"
+
+#include "cut/verify.h"
+#include "desk/trip.h"
+#include "paper/sheets.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+#define DAY "2026-11-25"
+
+struct bench {
+    struct workshop_place place;
+    struct desk *desk;
+    struct desk_trip *trip;
+    int64_t builds[3];
+};
+
+static void shop(struct bench *bench)
+{
+    desk_trip_free(bench->trip);
+    bench->trip = NULL;
+    DONE(desk_trip_begin(&bench->trip, bench->desk, bench->builds, 3, CUT_QUICK,
+                         sheet_purchase_words, note));
+}
+
+static int bench_begin(void **state)
+{
+    static const char *const names[] = {"headboard", "corner", "banquette"};
+    static struct bench bench;
+    bench = (struct bench){.desk = NULL};
+    place_begin(&bench.place);
+    bench.desk = desk_at(&bench.place);
+    desk_take_demo(bench.desk, "workshop");
+    for (size_t i = 0; i < sizeof names / sizeof *names; i++) {
+        desk_take_demo(bench.desk, names[i]);
+        bench.builds[i] = desk_model(bench.desk)->build.key;
+    }
+    DONE(desk_take_up(bench.desk, 0, note));
+    shop(&bench);
+    *state = &bench;
+    return 0;
+}
+
+static int bench_end(void **state)
+{
+    struct bench *bench = *state;
+    desk_trip_free(bench->trip);
+    desk_close(bench->desk);
+    assert_place_is_sound(&bench->place);
+    place_end(&bench->place);
+    return 0;
+}
+
+static const struct trip *trip_of(const struct bench *bench)
+{
+    return desk_trip_of(bench->trip);
+}
+
+static size_t first_cut_line(const struct bench *bench)
+{
+    for (size_t i = 0; i < trip_of(bench)->lines.count; i++) {
+        if (trip_of(bench)->lines.at[i].cut)
+            return i;
+    }
+    fail_msg("nothing is cut together");
+    return 0;
+}
+
+/* ---- money ---- */
+
+static void three_builds_together_are_cheaper_than_apart(void **state)
+{
+    const struct trip *trip = trip_of(*state);
+    int64_t apart = 0;
+    for (size_t i = 0; i < trip->builds.count; i++)
+        apart += trip->builds.at[i].plan->cost.estimate;
+    assert_int_equal(trip->apart, apart);
+    assert_true(trip->till < apart);
+    assert_true(trip->cuts.count >= 3);
+    for (size_t i = 0; i < trip->cuts.count; i++)
+        assert_true(trip->cuts.at[i].together < trip->cuts.at[i].apart);
+}
+
+static void the_charges_add_up_to_the_till_to_the_cent(void **state)
+{
+    const struct trip *trip = trip_of(*state);
+    int64_t lines = 0;
+    int64_t builds = 0;
+    for (size_t i = 0; i < trip->lines.count; i++) {
+        int64_t shares = 0;
+        for (size_t build = 0; build < trip->builds.count; build++) {
+            int64_t till;
+            int64_t amount;
+            trip_line_of(&trip->lines.at[i], build, &till, &amount);
+            shares += till;
+        }
+        assert_int_equal(shares, trip->lines.at[i].till);
+        lines += shares;
+    }
+    for (size_t i = 0; i < trip->builds.count; i++)
+        builds += trip->builds.at[i].till;
+    assert_int_equal(lines, trip->till);
+    assert_int_equal(builds, trip->till);
+}
+
+/* What a build takes of the stock, from its own parts: length with the kerf, or area. */
+static double use_of(const struct plan *plan, int64_t stock, const struct cut_job *job)
+{
+    double use = 0;
+    for (size_t i = 0; i < plan->parts.count; i++) {
+        const struct part *part = &plan->parts.at[i];
+        if (part->stock != stock)
+            continue;
+        use += part->width && job->sizes[0].width ? (double)part->length * (double)part->width
+                                                  : (double)(part->length + job->kerf);
+    }
+    return use;
+}
+
+/* Each build pays of what is cut together what it uses of it, within a cent for each share. */
+static void what_is_cut_together_is_charged_by_use(void **state)
+{
+    const struct trip *trip = trip_of(*state);
+    size_t looked_at = 0;
+    for (size_t i = 0; i < trip->lines.count; i++) {
+        const struct trip_line *line = &trip->lines.at[i];
+        double uses[3] = {0};
+        double all = 0;
+        if (!line->cut)
+            continue;
+        for (size_t k = 0; k < line->cut->users.count; k++) {
+            size_t build = line->cut->users.at[k].build;
+            uses[build] = use_of(trip->builds.at[build].plan, line->stock, &line->cut->job.job);
+            all += uses[build];
+        }
+        for (size_t build = 0; build < 3; build++) {
+            int64_t till;
+            int64_t amount;
+            trip_line_of(line, build, &till, &amount);
+            double due = (double)line->till * uses[build] / all;
+            assert_true((double)till > due - 3 && (double)till < due + 3);
+            looked_at++;
+        }
+    }
+    assert_true(looked_at > 3);
+}
+
+/* ---- cutting ---- */
+
+/* The verifier shares no code with what lays out. */
+static void every_layout_for_all_is_sound(void **state)
+{
+    const struct trip *trip = trip_of(*state);
+    for (size_t i = 0; i < trip->cuts.count; i++) {
+        const struct pool_job *job = &trip->cuts.at[i].job;
+        struct arena arena;
+        jmp_buf escape;
+        arena_init(&arena);
+        if (setjmp(escape))
+            fail_msg("memory");
+        arena.escape = &escape;
+        assert_string_equal(
+            cut_flaw_words(layout_verify(job->way, &job->job, &job->layout, &arena)),
+            cut_flaw_words(CUT_FLAW_NONE));
+        arena_release(&arena);
+    }
+}
+
+static size_t parts_of_stock(const struct plan *plan, int64_t stock)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < plan->parts.count; i++)
+        count += plan->parts.at[i].stock == stock;
+    return count;
+}
+
+static void the_cutting_plan_holds_every_part_of_every_build(void **state)
+{
+    const struct trip *trip = trip_of(*state);
+    for (size_t i = 0; i < trip->cuts.count; i++) {
+        const struct trip_cut *cut = &trip->cuts.at[i];
+        size_t parts = 0;
+        for (size_t k = 0; k < cut->users.count; k++)
+            parts += parts_of_stock(trip->builds.at[cut->users.at[k].build].plan, cut->stock);
+        assert_int_equal(cut->job.job.part_count, parts);
+        assert_int_equal(cut->job.layout.places.count, parts);
+    }
+}
+
+/* What is bought holds what is cut from: as many of each size, or the length of the roll. */
+static void as_much_is_bought_as_is_cut_from(void **state)
+{
+    const struct trip *trip = trip_of(*state);
+    for (size_t i = 0; i < trip->cuts.count; i++) {
+        const struct trip_cut *cut = &trip->cuts.at[i];
+        int64_t blanks = 0;
+        int64_t bought = 0;
+        int64_t used = 0;
+        for (size_t k = 0; k < cut->job.layout.blanks.count; k++) {
+            const struct cut_blank *blank = &cut->job.layout.blanks.at[k];
+            bool shelf = cut->job.job.sizes[blank->size].limit != CUT_ANY;
+            blanks += !shelf;
+            used += shelf ? 0 : blank->used;
+        }
+        for (size_t k = 0; k < cut->sizes.count; k++)
+            bought += cut->sizes.at[k].packs;
+        if (cut->job.way == CUT_ROLLS)
+            assert_true(cut->length >= used);
+        else
+            assert_true(bought >= blanks);
+    }
+}
+
+/* ---- paying ---- */
+
+static int64_t spent(struct bench *bench)
+{
+    int64_t sum = 0;
+    for (size_t i = 0; i < 3; i++) {
+        DONE(desk_take_up(bench->desk, bench->builds[i], note));
+        sum += desk_plan(bench->desk)->cost.spent;
+    }
+    DONE(desk_take_up(bench->desk, 0, note));
+    return sum;
+}
+
+static void paying_for_what_is_cut_together_is_one_edit(void **state)
+{
+    struct bench *bench = *state;
+    char label[STORE_LABEL];
+    int64_t before = spent(bench);
+    size_t line = first_cut_line(bench);
+    int64_t till = trip_of(bench)->till;
+    DONE(desk_trip_pay(bench->desk, bench->trip, line, DAY, "40.01", note));
+    assert_int_equal(spent(bench) - before, 4001);
+    shop(bench);
+    assert_true(trip_of(bench)->lines.at[line].cut && trip_of(bench)->lines.at[line].paid);
+    assert_int_equal(trip_of(bench)->lines.at[line].amount, 4001);
+    assert_int_equal(trip_of(bench)->till, till);
+    DONE(desk_undo(bench->desk, label, note));
+    assert_int_equal(spent(bench), before);
+}
+
+static void paying_is_taken_back_in_every_build(void **state)
+{
+    struct bench *bench = *state;
+    int64_t before = spent(bench);
+    size_t line = first_cut_line(bench);
+    DONE(desk_trip_pay(bench->desk, bench->trip, line, DAY, NULL, note));
+    assert_int_equal(spent(bench) - before, trip_of(bench)->lines.at[line].till);
+    shop(bench);
+    DONE(desk_trip_unpay(bench->desk, bench->trip, line, note));
+    assert_int_equal(spent(bench), before);
+}
+
+/* ---- who takes part ---- */
+
+static bool is_cut_together(const struct bench *bench, const char *stock)
+{
+    const struct trip *trip = trip_of(bench);
+    int64_t key = model_key_named(trip->builds.at[0].model, ENTITY_stock, stock);
+    for (size_t i = 0; i < trip->cuts.count; i++) {
+        if (trip->cuts.at[i].stock == key)
+            return true;
+    }
+    return false;
+}
+
+static enum fault change_shelf(struct model *draft, void *context, struct fault_note *note)
+{
+    struct leftover *left = MODEL_ADD(draft, leftover);
+    (void)context;
+    (void)note;
+    left->stock = model_key_named(draft, ENTITY_stock, "2x3 stick");
+    left->length = 60 * LENGTH_INCH;
+    left->count = 2;
+    left->kept_for = "Reading corner";
+    return FAULT_NONE;
+}
+
+static void a_piece_kept_for_one_build_keeps_its_stock_apart(void **state)
+{
+    struct bench *bench = *state;
+    assert_true(is_cut_together(bench, "2x3 stick"));
+    DONE(desk_edit(bench->desk, "kept", change_shelf, NULL, note));
+    shop(bench);
+    assert_false(is_cut_together(bench, "2x3 stick"));
+}
+
+/* The banquette's sticks are bought and cut. */
+static void what_a_build_has_bought_is_not_bought_again(void **state)
+{
+    const struct trip *trip = trip_of(*state);
+    for (size_t i = 0; i < trip->cuts.count; i++)
+        for (size_t k = 0; k < trip->cuts.at[i].users.count; k++) {
+            const struct model *model = trip->builds.at[trip->cuts.at[i].users.at[k].build].model;
+            for (size_t m = 0; m < model->boughts.count; m++)
+                assert_int_not_equal(model->boughts.at[m].stock, trip->cuts.at[i].stock);
+        }
+    assert_true(trip->builds.at[2].model->boughts.count > 0);
+}
+
+static void one_build_alone_is_cut_as_it_is(void **state)
+{
+    struct bench *bench = *state;
+    struct desk_trip *alone = NULL;
+    DONE(desk_trip_begin(&alone, bench->desk, bench->builds, 1, CUT_QUICK, sheet_purchase_words,
+                         note));
+    assert_int_equal(desk_trip_of(alone)->cuts.count, 0);
+    assert_int_equal(desk_trip_of(alone)->till, desk_trip_of(alone)->apart);
+    desk_trip_free(alone);
+}
+
+int main(void)
+{
+#define CASE(name) cmocka_unit_test_setup_teardown(name, bench_begin, bench_end)
+    const struct CMUnitTest tests[] = {
+        CASE(three_builds_together_are_cheaper_than_apart),
+        CASE(the_charges_add_up_to_the_till_to_the_cent),
+        CASE(what_is_cut_together_is_charged_by_use),
+        CASE(every_layout_for_all_is_sound),
+        CASE(the_cutting_plan_holds_every_part_of_every_build),
+        CASE(as_much_is_bought_as_is_cut_from),
+        CASE(paying_for_what_is_cut_together_is_one_edit),
+        CASE(paying_is_taken_back_in_every_build),
+        CASE(a_piece_kept_for_one_build_keeps_its_stock_apart),
+        CASE(what_a_build_has_bought_is_not_bought_again),
+        CASE(one_build_alone_is_cut_as_it_is),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+    return failed ? 1 : 0;
+}
