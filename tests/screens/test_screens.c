@@ -1,4 +1,9 @@
-/* Every screen at the two sizes it is designed for, against text that stands beside this file. */
+/*
+ * Every screen at the two sizes it is designed for, against text that stands beside this file: what
+ * stands there, and below a line of waves in which attributes, the same on all terminals; what they
+ * are with colours and without is tested in tests/tui. In locales without lines the screen is the
+ * same with plain characters, or has a golden of its own where it has dots.
+ */
 #include "golden.h"
 #include "stage.h"
 
@@ -14,6 +19,65 @@
 #include <string.h>
 
 #include <cmocka.h>
+
+/* ---- attributes ---- */
+
+static void add_style(struct text *out, int style)
+{
+    static const char *const words[] = {"strong", "faint", "chosen", "warning"};
+    const char *between = "";
+    for (int i = 0; i < 4; i++) {
+        if (!(style & 1 << i))
+            continue;
+        text_format(out, "%s%s", between, words[i]);
+        between = "+";
+    }
+}
+
+/* Where a run of cells in one style ends; `from` is its first. */
+static int run_end(const struct view *view, int row, int from)
+{
+    const struct view_cell *cells = &view->cells[(size_t)row * (size_t)view->columns];
+    int end = from + 1;
+    while (end < view->columns && cells[end].style == cells[from].style)
+        end++;
+    return end;
+}
+
+/* "row 3: chosen 0-79": one line for each row that is not plain throughout, and the cursor. */
+static void add_styles(const struct view *view, struct text *out)
+{
+    for (int row = 0; row < view->rows; row++) {
+        const char *before = NULL;
+        for (int from = 0, end; from < view->columns; from = end) {
+            int style = view->cells[(size_t)row * (size_t)view->columns + (size_t)from].style;
+            end = run_end(view, row, from);
+            if (style == VIEW_PLAIN)
+                continue;
+            if (before)
+                text_add(out, before);
+            else
+                text_format(out, "row %d: ", row);
+            before = ", ";
+            add_style(out, style);
+            text_format(out, " %d-%d", from, end - 1);
+        }
+        text_add(out, before ? "\n" : "");
+    }
+    text_format(out, "cursor: row %d, column %d\n", view->cursor_row, view->cursor_column);
+}
+
+static void assert_golden_with_styles(const char *name, const char *screen, const struct view *view)
+{
+    struct text all;
+    text_init(&all);
+    text_format(&all, "%s~~~~\n", screen);
+    add_styles(view, &all);
+    assert_golden(name, text_string(&all));
+    text_release(&all);
+}
+
+/* ---- other characters ---- */
 
 /* The same screen where a line is a plain character and every cell stays where it is. */
 static char *made_plain(const char *lined)
@@ -69,7 +133,7 @@ static void assert_screen_at(struct stage *stage, const char *name, int rows, in
     const char *lined = stage_show(stage, rows, columns);
     bool dotted = has_dots(lined);
     char plain_name[160];
-    assert_golden(name, lined);
+    assert_golden_with_styles(name, lined, &stage->tui.view);
     char *expected = made_plain(lined);
     stage->tui.view.lines = false;
     const char *plain = stage_show(stage, rows, columns);
@@ -424,6 +488,13 @@ static void cutting(void **state)
     assert_screen(*state, "cutting");
 }
 
+static void papers_waiting(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "p Enter Enter");
+    assert_screen(*state, "papers-waiting");
+}
+
 static void papers_picked(void **state)
 {
     stage_take_up(*state, "Wing headboard");
@@ -548,6 +619,7 @@ int main(void)
         CASES(cloth),
         CASES(cloth_cover),
         CASES(cloth_built),
+        CASES(papers_waiting),
         CASES(papers_picked),
         CASES(small),
         CASES(plain),
