@@ -42,6 +42,7 @@ static void report_members(struct json *json, const struct plan *plan, int64_t b
         put_text(json, "kind", words_member.at[member->kind].name);
         put_text(json, "axis", words_axis.at[member->axis].name);
         put_length(json, plan, "length", member->length);
+        put_length(json, plan, "slant", member->slant);
         put_length(json, plan, "x", member->solid.low.x);
         put_length(json, plan, "y", member->solid.low.y);
         put_length(json, plan, "z", member->solid.low.z);
@@ -71,6 +72,28 @@ static void report_panels(struct json *json, const struct plan *plan, int64_t bo
     json_put_close(json);
 }
 
+static void report_crown(struct json *json, const struct plan *plan, int64_t box)
+{
+    put_array(json, "crown");
+    for (size_t i = 0; i < plan->crown_pieces.count; i++) {
+        const struct crown_piece *piece = &plan->crown_pieces.at[i];
+        if (piece->box != box)
+            continue;
+        json_put_object(json, JSON_LINE);
+        put_text(json, "label", piece->label);
+        put_text(json, "stock", plan_stock_name(plan, piece->stock));
+        put_length(json, plan, "u", piece->area.u0);
+        put_length(json, plan, "v", piece->area.v0);
+        put_length(json, plan, "width", piece->area.u1 - piece->area.u0);
+        put_length(json, plan, "height", piece->area.v1 - piece->area.v0);
+        put_length(json, plan, "left", piece->heights[0]);
+        put_length(json, plan, "middle", piece->heights[CROWN_HEIGHTS / 2]);
+        put_length(json, plan, "right", piece->heights[CROWN_HEIGHTS - 1]);
+        json_put_close(json);
+    }
+    json_put_close(json);
+}
+
 void report_boxes(struct json *json, const struct plan *plan)
 {
     put_array(json, "boxes");
@@ -92,6 +115,7 @@ void report_boxes(struct json *json, const struct plan *plan)
         }
         report_members(json, plan, box->key);
         report_panels(json, plan, box->key);
+        report_crown(json, plan, box->key);
         json_put_close(json);
     }
     json_put_close(json);

@@ -6,6 +6,22 @@
 #include "paper/table.h"
 #include "plan/geometry.h"
 
+/* Of a post under an outline: which side of its top is cut lower, and by how much. */
+static const char *slant_words(const struct plan_member *member)
+{
+    if (member->slant == 0)
+        return "";
+    return member->slant > 0 ? "; its top lower at the left by "
+                             : "; its top lower at the right by ";
+}
+
+static struct printed print_slant(const struct plan *plan, const struct plan_member *member)
+{
+    int64_t by = member->slant < 0 ? -member->slant : member->slant;
+
+    return print_marked(by, model_units(plan->facts));
+}
+
 static void box_members(struct text *out, const struct plan *plan, int64_t box)
 {
     struct table table;
@@ -18,9 +34,10 @@ static void box_members(struct text *out, const struct plan *plan, int64_t box)
         table_cell(&table, "%s", member->label);
         table_cell(&table, "%s", words_member.at[member->kind].name);
         table_cell(&table, "%s", print_length(plan, member->length).at);
-        table_cell(&table, "along %s from x %s, y %s, z %s", words_axis.at[member->axis].name,
+        table_cell(&table, "along %s from x %s, y %s, z %s%s%s", words_axis.at[member->axis].name,
                    print_length(plan, at.x).at, print_length(plan, at.y).at,
-                   print_length(plan, at.z).at);
+                   print_length(plan, at.z).at, slant_words(member),
+                   member->slant ? print_slant(plan, member).at : "");
     }
     table_end(&table, out);
 }
@@ -40,6 +57,33 @@ static void box_panels(struct text *out, const struct plan *plan, int64_t box)
                    print_length(plan, area->v1 - area->v0).at);
         table_cell(&table, "%s%s", plan_stock_name(plan, panel->stock),
                    panel->loose ? ", loose" : "");
+    }
+    table_end(&table, out);
+}
+
+static void box_crown(struct text *out, const struct plan *plan, int64_t box)
+{
+    enum units units = model_units(plan->facts);
+    struct table table;
+
+    table_begin(&table, "llrll");
+    for (size_t i = 0; i < plan->crown_pieces.count; i++) {
+        const struct crown_piece *piece = &plan->crown_pieces.at[i];
+        struct text heights;
+
+        if (piece->box != box)
+            continue;
+        text_init(&heights);
+        for (int k = 0; k < CROWN_HEIGHTS; k++)
+            text_format(&heights, "%s%s", k ? ", " : "", print_marked(piece->heights[k], units).at);
+        table_cell(&table, "%s", piece->label);
+        table_cell(&table, "landing wood");
+        table_cell(&table, "%s x %s", print_marked(area_width(&piece->area), units).at,
+                   print_marked(area_height(&piece->area), units).at);
+        table_cell(&table, "from the left %s, up %s", print_marked(piece->area.u0, units).at,
+                   print_marked(piece->area.v0, units).at);
+        table_cell(&table, "cut to %s high, left to right", text_string(&heights));
+        text_release(&heights);
     }
     table_end(&table, out);
 }
@@ -95,6 +139,7 @@ void sheet_boxes(struct text *out, const struct plan *plan)
         text_add_char(out, '\n');
         box_members(out, plan, box->key);
         box_panels(out, plan, box->key);
+        box_crown(out, plan, box->key);
         box_cutouts(out, plan, box->key);
     }
 }

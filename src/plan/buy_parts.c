@@ -62,6 +62,25 @@ static void add_panels(struct planning *planning)
     }
 }
 
+static void add_crowns(struct planning *planning)
+{
+    const struct plan *plan = planning->plan;
+
+    for (size_t i = 0; i < plan->crown_pieces.count; i++) {
+        const struct crown_piece *piece = &plan->crown_pieces.at[i];
+        int64_t width = area_width(&piece->area);
+        int64_t height = area_height(&piece->area);
+        struct part *part;
+
+        if (!piece->stock)
+            continue;
+        part = part_add(planning, piece->label, piece->stock, piece->box);
+        part->length = length_larger(width, height);
+        part->width = length_smaller(width, height);
+        part->may_turn = true;
+    }
+}
+
 static void add_pieces(struct planning *planning)
 {
     const struct plan *plan = planning->plan;
@@ -144,6 +163,7 @@ void buy_parts(struct planning *planning)
 
     add_members(planning);
     add_panels(planning);
+    add_crowns(planning);
     add_pieces(planning);
     add_cleats(planning);
     add_spoiled(planning);

@@ -310,6 +310,10 @@ static void put_actions(struct carding *carding)
         if (line)
             step->actions[step->action_count++] = line;
     }
+    if (step->kind == STEP_PANEL)
+        card_outline(carding);
+    if (step->kind == STEP_FRAME)
+        card_crown(carding);
     if (step->kind == STEP_FRAME)
         card_frame_order(carding);
     if (step->kind == STEP_PATCH)

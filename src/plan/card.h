@@ -50,6 +50,10 @@ void card_needs(struct carding *carding);
 /* card_need.c: what to measure; each hole of a step that drills or finds them. */
 void card_measures(struct carding *carding);
 
+/* Posts and wood along an outline; and the panel that is cut to it (card_crown.c). */
+void card_crown(struct carding *carding);
+void card_outline(struct carding *carding);
+
 /* card_frame.c: which joints of a frame are screwed before which members are on. */
 void card_frame_order(struct carding *carding);
 

@@ -129,6 +129,23 @@ int64_t curve_height(const struct model *model, const struct box *box, int64_t u
     }
 }
 
+/* It falls toward its ends, or lies lowest at one of its points. */
+int64_t curve_lowest(const struct model *model, const struct box *box)
+{
+    struct area face = main_face(box);
+    int64_t width = area_width(&face);
+    int64_t low = length_smaller(curve_height(model, box, 0), curve_height(model, box, width));
+
+    for (size_t i = 0; i < model->outline_points.count; i++) {
+        const struct outline_point *point = &model->outline_points.at[i];
+
+        if (box->outline == OUTLINE_POINTS && point->box == box->key && point->u > 0 &&
+            point->u < width)
+            low = length_smaller(low, curve_height(model, box, point->u));
+    }
+    return low;
+}
+
 /* A place on the outline. */
 struct on_curve {
     int64_t u, v;

@@ -1,7 +1,7 @@
 /*
  * Outlines of a main face that are not straight on all sides: arch, shoulder, slope, and through
- * points. The frame and its panel are as large as the box; the curve is cut out of that, and cloth
- * is cut from the rectangle round it.
+ * points. The panel is cut out of the rectangle round it, and so is cloth; the frame of a ladder ends
+ * below it (frame_crown.c).
  *
  *     arch       a part of a circle from side to side, `rise` high in the middle
  *     shoulder   a quarter round of the radius `rise` at both ends, straight between
@@ -24,6 +24,9 @@ bool curve_bends(const struct box *box, int64_t side);
 
 /* Height of the outline over a place u of the main face, from its bottom. */
 int64_t curve_height(const struct model *model, const struct box *box, int64_t u);
+
+/* The lowest place of the outline; the face's height for a rectangle. */
+int64_t curve_lowest(const struct model *model, const struct box *box);
 
 /* Length of an edge of the main face along the outline; of the top one between two places. */
 int64_t curve_top(const struct model *model, const struct box *box, int64_t from, int64_t to);

@@ -15,6 +15,9 @@
     F(PANEL_TOO_LARGE, STOP, "a panel of %e, %1 x %2, comes out of no sheet on offer")             \
     F(PANEL_SPAN, WARN, "behind a panel of %e the supports stand %1 apart, at most %2 is good")    \
     F(SEAM_BEARING, WARN, "at a panel seam of %e only %1 of wood carries each side, %2 is wanted") \
+    F(OUTLINE_DEEP, WARN,                                                                          \
+      "the outline of %e comes down to %1, and no frame fits under it: its members go up to %2, "  \
+      "cut them by hand")                                                                          \
     F(SCREW_NONE_FITS, STOP, "no screw fits %e: it needs %1 to %2 of length")                      \
     F(SCREW_NOT_IN_STOCK, NOTE, "screws %1 are in no shop list: they have no price")               \
     F(SCREW_SHORT_BITE, WARN, "screws of %e bite only %1, %2 is wanted")                           \

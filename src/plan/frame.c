@@ -36,6 +36,14 @@ void framing_add(struct framing *framing, int64_t kind, int64_t axis, const stru
     member->length = solid_size(solid, (int)axis);
 }
 
+struct plan_member *framing_last(struct framing *framing)
+{
+    struct plan *plan = framing->planning->plan;
+
+    assert(plan->members.count > framing->first);
+    return &plan->members.at[plan->members.count - 1];
+}
+
 bool framing_too_small(struct framing *framing, int axis, int64_t least)
 {
     struct finding *finding;
@@ -131,19 +139,41 @@ static void frame_outright(struct framing *framing)
         frame_crate(framing);
 }
 
+static void mirror_piece(const struct box *box, struct crown_piece *piece)
+{
+    struct area face = face_area(box, box->main_side);
+    int64_t left = face.u0 + face.u1 - piece->area.u1;
+
+    piece->area.u1 = face.u0 + face.u1 - piece->area.u0;
+    piece->area.u0 = left;
+    for (int i = 0; i < CROWN_HEIGHTS / 2; i++) {
+        int64_t height = piece->heights[i];
+
+        piece->heights[i] = piece->heights[CROWN_HEIGHTS - 1 - i];
+        piece->heights[CROWN_HEIGHTS - 1 - i] = height;
+    }
+}
+
 /* A mirror image is framed as its twin would be behind its panels, and turned round then: supports,
  * crosses and labels of the two lie across from each other. */
 static void frame_as_image(struct framing *framing)
 {
     struct plan *plan = framing->planning->plan;
+    size_t first_piece = plan->crown_pieces.count;
 
     mirror_panels(framing);
     mirror_solid(framing->box, &framing->space);
+    framing->turned_round = true;
     frame_outright(framing);
+    framing->turned_round = false;
     mirror_solid(framing->box, &framing->space);
     mirror_panels(framing);
-    for (size_t i = framing->first; i < plan->members.count; i++)
+    for (size_t i = framing->first; i < plan->members.count; i++) {
         mirror_solid(framing->box, &plan->members.at[i].solid);
+        plan->members.at[i].slant = -plan->members.at[i].slant;
+    }
+    for (size_t i = first_piece; i < plan->crown_pieces.count; i++)
+        mirror_piece(framing->box, &plan->crown_pieces.at[i]);
 }
 
 /* A frame that is seen from its left or right is the same from both ends but for its main side. */

@@ -13,6 +13,7 @@ struct framing {
     struct section section; /* of the box's stick */
     struct solid space;     /* for the frame */
     int normal;             /* enum axis_word */
+    bool turned_round;      /* an image, framed as its twin */
     size_t first;           /* of the box's members; the last ones of the plan */
     size_t first_screw;     /* of its joints; likewise */
     struct thicket driven;  /* those driven so far */
@@ -20,6 +21,9 @@ struct framing {
 
 /* Adds a member of the box's own stick. Its label and length follow. */
 void framing_add(struct framing *framing, int64_t kind, int64_t axis, const struct solid *solid);
+
+/* The member that was added last. */
+struct plan_member *framing_last(struct framing *framing);
 
 /* Tells that the box has too little room along an axis; true when it does. */
 bool framing_too_small(struct framing *framing, int axis, int64_t least);

@@ -9,18 +9,11 @@
  * Uprights on both sides of one rail are set off from each other, so that the screws of neither
  * lie under the other.
  */
-#include "plan/frame.h"
+#include "plan/ladder.h"
 
 #include "plan/slices.h"
 
 #include <assert.h>
-
-struct ladder {
-    struct framing *framing;
-    int along, up;     /* enum axis_word */
-    int64_t show;      /* what a stick shows in the plane */
-    struct area field; /* the plane: u along, v up */
-};
 
 struct places {
     LIST_OF(int64_t) of;
@@ -45,7 +38,7 @@ static void add_bar(struct ladder *ladder, int64_t kind, int64_t axis, struct ar
     framing_add(framing, kind, axis, &bar);
 }
 
-static void add_upright(struct ladder *ladder, int64_t kind, int64_t u, int64_t v0, int64_t v1)
+void ladder_upright(struct ladder *ladder, int64_t kind, int64_t u, int64_t v0, int64_t v1)
 {
     add_bar(ladder, kind, ladder->up, (struct area){u, v0, u + ladder->show, v1});
 }
@@ -62,10 +55,10 @@ static void add_outline(struct ladder *ladder)
     int64_t short_of_rails = rails_through ? ladder->show : 0;
     int64_t short_of_uprights = rails_through ? 0 : ladder->show;
 
-    add_upright(ladder, MEMBER_UPRIGHT, field->u0, field->v0 + short_of_rails,
-                field->v1 - short_of_rails);
-    add_upright(ladder, MEMBER_UPRIGHT, field->u1 - ladder->show, field->v0 + short_of_rails,
-                field->v1 - short_of_rails);
+    ladder_upright(ladder, MEMBER_UPRIGHT, field->u0, field->v0 + short_of_rails,
+                   field->v1 - short_of_rails);
+    ladder_upright(ladder, MEMBER_UPRIGHT, field->u1 - ladder->show, field->v0 + short_of_rails,
+                   field->v1 - short_of_rails);
     add_rail(ladder, MEMBER_RAIL, field->v0, field->u0 + short_of_uprights,
              field->u1 - short_of_uprights);
     add_rail(ladder, MEMBER_RAIL, field->v1 - ladder->show, field->u0 + short_of_uprights,
@@ -126,7 +119,7 @@ static struct places seams_in(struct ladder *ladder, const struct area *band, bo
 
 /* ---- supports ---- */
 
-static int64_t span_in(const struct ladder *ladder, const struct area *band)
+int64_t ladder_span(const struct ladder *ladder, const struct area *band)
 {
     int64_t side = ladder->framing->box->main_side;
 
@@ -164,7 +157,7 @@ static void divide_bay(struct ladder *ladder, const struct area *bay, int64_t sp
 
         if (u + ladder->show > bay->u1)
             u = even;
-        add_upright(ladder, MEMBER_SUPPORT, u, bay->v0, bay->v1);
+        ladder_upright(ladder, MEMBER_SUPPORT, u, bay->v0, bay->v1);
         add_place(ladder, stood, u);
     }
 }
@@ -175,7 +168,7 @@ static struct places support_band(struct ladder *ladder, const struct area *band
 {
     struct places seams = seams_in(ladder, band, true);
     struct places stood = {0};
-    int64_t span = span_in(ladder, band);
+    int64_t span = ladder_span(ladder, band);
     struct area bay = *band;
 
     for (size_t i = 0; i <= seams.of.count; i++) {
@@ -188,7 +181,7 @@ static struct places support_band(struct ladder *ladder, const struct area *band
         divide_bay(ladder, &bay, span, below, &stood);
         if (last)
             break;
-        add_upright(ladder, MEMBER_SUPPORT, left, band->v0, band->v1);
+        ladder_upright(ladder, MEMBER_SUPPORT, left, band->v0, band->v1);
         add_place(ladder, &stood, left);
         bay.u0 = left + ladder->show;
     }
@@ -232,7 +225,9 @@ void frame_ladder(struct framing *framing)
         framing_too_small(framing, ladder.along, 2 * ladder.show + 1) ||
         framing_too_small(framing, ladder.up, 2 * ladder.show + 1))
         return;
+    crown_lower(&ladder);
     add_outline(&ladder);
     if (framing->box->supports == MAKING_AUTO)
         add_supports(&ladder);
+    crown_add(&ladder);
 }

@@ -108,8 +108,20 @@ struct plan_member {
     int64_t stock;   /* stick; 0 when the box names none */
     struct solid solid;
     int64_t length;
+    int64_t slant; /* how much higher its top is at its right than at its left, under an outline */
     int turn; /* when it is set in its box: 1, 2, ...; a joint is screwed when its second member is
                  set, so that no head of it is shut off by what is set later */
+};
+
+#define CROWN_HEIGHTS 5
+
+/* Wood along an outline, cut to it out of a sheet: it takes the staples there. */
+struct crown_piece {
+    char label[PLAN_LABEL]; /* "C-K1" */
+    int64_t box;
+    int64_t stock;                  /* sheet; 0 where the main face has no panel */
+    struct area area;               /* the rectangle round it, on the main face */
+    int64_t heights[CROWN_HEIGHTS]; /* of its top above its bottom, at even distances */
 };
 
 /* Two members that meet: screws go through `through` into `into` (its end grain where end_grain is
@@ -712,6 +724,7 @@ struct plan {
     LIST_OF(struct padding) paddings; /* six a box, in order of keys and sides */
     LIST_OF(struct panel) panels;
     LIST_OF(struct plan_member) members;
+    LIST_OF(struct crown_piece) crown_pieces; /* by box, from the left */
     LIST_OF(struct joint) joints;
     LIST_OF(struct frame_wait) frame_waits; /* by box and joint */
     LIST_OF(struct screw_kind) screw_kinds;

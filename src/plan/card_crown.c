@@ -1,0 +1,35 @@
+/* What the cards of a frame and of its panel say where the main face has an outline. */
+#include "plan/card.h"
+
+#include "plan/curve.h"
+
+void card_crown(struct carding *carding)
+{
+    const struct plan *plan = carding->planning->plan;
+    const struct crown_piece *first = NULL, *last = NULL;
+    struct step *step = carding->step;
+
+    for (size_t i = 0; i < plan->crown_pieces.count; i++)
+        if (plan->crown_pieces.at[i].box == step->box) {
+            first = first ? first : &plan->crown_pieces.at[i];
+            last = &plan->crown_pieces.at[i];
+        }
+    if (first && step->action_count < CARD_ACTIONS)
+        step->actions[step->action_count++] = arena_format(
+            carding->planning->arena,
+            "Cut posts above the rail on the slant; glue and screw the landing wood "
+            "along them, %s%s%s",
+            first->label, first == last ? "" : " to ", first == last ? "" : last->label);
+}
+
+void card_outline(struct carding *carding)
+{
+    const struct model *model = carding->planning->model;
+    struct step *step = carding->step;
+    const struct facing *facing = MODEL_FIND(model, facing, step->facing);
+    const struct box *box = MODEL_FIND(model, box, step->box);
+
+    if (facing && box && curve_has(box, facing->side) && step->action_count < CARD_ACTIONS)
+        step->actions[step->action_count++] =
+            "Mark the outline by its heights, cut the panel to it; ease the edge";
+}

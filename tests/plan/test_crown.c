@@ -1,0 +1,243 @@
+/*
+ * The wood of a ladder under an outline. Heights of the arch are those of a circle through both
+ * ends and the top (radius = (w^2 / 4 + r^2) / 2 r), in floating point here.
+ */
+#include "soft.h"
+
+#include "dice.h"
+#include "plan/findings.h"
+#include "plan/geometry.h"
+#include "plan/steps.h"
+
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+#define CLOSE (LENGTH_MM / 10) /* whole-number roots are rounded */
+
+/* A ladder of 1-1/2 x 2-1/2 sticks with a panel of 1/2 on its front. */
+static struct box *add_head(struct soft *soft, double width, double height,
+                            enum outline_word outline, double rise)
+{
+    int64_t box = soft_box(soft, "H", width, 3, height);
+    struct box *head = model_find(&soft->model, ENTITY_box, box);
+    struct facing *facing = MODEL_ADD(&soft->model, facing);
+
+    head->stick = soft_wood(soft, STOCK_STICK, 1.5, 2.5);
+    head->outline = (int64_t)outline;
+    head->rise = IN(rise);
+    facing->box = box;
+    facing->side = SIDE_FRONT;
+    facing->stock = soft_wood(soft, STOCK_SHEET, 0.5, 0);
+    return model_find(&soft->model, ENTITY_box, box);
+}
+
+/* Of the outline over u, both in inches. */
+static double height_of(const struct box *box, double u)
+{
+    double width = (double)box->width / LENGTH_INCH;
+    double height = (double)box->height / LENGTH_INCH;
+    double rise = (double)box->rise / LENGTH_INCH;
+    double radius = (width * width / 4 + rise * rise) / (2 * rise);
+    double near = u < width - u ? u : width - u;
+
+    switch (box->outline) {
+    case OUTLINE_ARCH:
+        return height - radius + sqrt(radius * radius - (u - width / 2) * (u - width / 2));
+    case OUTLINE_SHOULDER:
+        return near >= rise ? height
+                            : height - rise + sqrt(rise * rise - (rise - near) * (rise - near));
+    case OUTLINE_SLOPE:
+        return height - rise * u / width;
+    default:
+        return height;
+    }
+}
+
+static double inches(int64_t length)
+{
+    return (double)length / LENGTH_INCH;
+}
+
+/* The lower side of a member's top; `right`: the higher one is at its right. */
+static void assert_under(const struct box *box, const struct plan_member *member)
+{
+    int64_t left = member->solid.high.z - (member->slant > 0 ? member->slant : 0);
+    int64_t right = member->solid.high.z + (member->slant < 0 ? member->slant : 0);
+
+    assert_true(inches(left) <= height_of(box, inches(member->solid.low.x)) + inches(CLOSE));
+    assert_true(inches(right) <= height_of(box, inches(member->solid.high.x)) + inches(CLOSE));
+}
+
+static void no_member_stands_out_of_the_outline(void **state)
+{
+    static const enum outline_word outlines[] = {OUTLINE_ARCH, OUTLINE_SHOULDER, OUTLINE_SLOPE};
+    struct dice dice = {31};
+
+    for (int round = 0; round < 60; round++) {
+        void *fixture;
+        struct soft *soft;
+        struct box *box;
+
+        assert_int_equal(soft_begin(&fixture), 0);
+        soft = fixture;
+        box =
+            add_head(soft, (double)dice_between(&dice, 24, 90), (double)dice_between(&dice, 20, 60),
+                     outlines[round % 3], (double)dice_between(&dice, 2, 11));
+        soft_plan(soft);
+        assert_int_equal(soft_findings(soft, FINDING_OUTLINE_DEEP), 0);
+        assert_true(soft->plan->members.count >= 4);
+        for (size_t i = 0; i < soft->plan->members.count; i++)
+            assert_under(box, &soft->plan->members.at[i]);
+        soft_end(&fixture);
+    }
+    (void)state;
+}
+
+/* 40 wide, 30 high, 6 of rise: the rail ends at 24, and the wood of the edge goes from side to
+ * side, each piece under the curve and as high as it. */
+static void landing_wood_follows_an_arch_from_side_to_side(void **state)
+{
+    struct soft *soft = *state;
+    const struct box *box = add_head(soft, 40, 30, OUTLINE_ARCH, 6);
+    int64_t at = 0;
+    int64_t rail = 0;
+
+    soft_plan(soft);
+    for (size_t i = 0; i < soft->plan->members.count; i++)
+        if (soft->plan->members.at[i].kind == MEMBER_RAIL)
+            rail = length_larger(rail, soft->plan->members.at[i].solid.high.z);
+    assert_int_equal(rail, IN(24));
+    assert_true(soft->plan->crown_pieces.count > 0);
+    for (size_t i = 0; i < soft->plan->crown_pieces.count; i++) {
+        const struct crown_piece *piece = &soft->plan->crown_pieces.at[i];
+
+        assert_int_equal(piece->area.u0, at);
+        at = piece->area.u1;
+        assert_true(piece->area.v0 >= rail);
+        for (int k = 0; k < CROWN_HEIGHTS; k++) {
+            double u = inches(piece->area.u0) + inches(area_width(&piece->area)) * k / 4;
+
+            assert_true(fabs(inches(piece->area.v0 + piece->heights[k]) - height_of(box, u)) <
+                        0.01);
+        }
+    }
+    assert_int_equal(at, IN(40));
+}
+
+/* 30 down to 24 over 40: 0.15 in an inch. The post at the left is 6 long, and as much lower at its
+ * right as it is wide. */
+static void posts_of_a_slope_are_cut_on_the_slant(void **state)
+{
+    struct soft *soft = *state;
+    const struct plan_member *post = NULL;
+    int64_t wide;
+
+    add_head(soft, 40, 30, OUTLINE_SLOPE, 6);
+    soft_plan(soft);
+    for (size_t i = 0; i < soft->plan->members.count && !post; i++)
+        if (soft->plan->members.at[i].solid.low.z == IN(24))
+            post = &soft->plan->members.at[i];
+    assert_non_null(post);
+    wide = post->solid.high.x - post->solid.low.x;
+    assert_int_equal(post->solid.low.x, 0);
+    assert_int_equal(post->length, IN(6));
+    assert_in_range(-post->slant, wide * 15 / 100 - 1, wide * 15 / 100 + 1);
+}
+
+static void landing_wood_is_cut_from_the_sheet_of_the_face(void **state)
+{
+    struct soft *soft = *state;
+    size_t found = 0;
+
+    add_head(soft, 40, 30, OUTLINE_ARCH, 6);
+    soft_plan(soft);
+    for (size_t i = 0; i < soft->plan->parts.count; i++) {
+        const struct part *part = &soft->plan->parts.at[i];
+
+        for (size_t k = 0; k < soft->plan->crown_pieces.count; k++) {
+            const struct crown_piece *piece = &soft->plan->crown_pieces.at[k];
+
+            if (strcmp(part->label, piece->label) != 0)
+                continue;
+            found++;
+            assert_int_equal(part->stock, soft->model.facings.at[0].stock);
+            assert_int_equal(part->length,
+                             length_larger(area_width(&piece->area), area_height(&piece->area)));
+        }
+    }
+    assert_int_equal(found, soft->plan->crown_pieces.count);
+    assert_string_equal(soft->plan->crown_pieces.at[0].label, "H-K1");
+}
+
+static bool says(const struct soft *soft, int kind, const char *words)
+{
+    for (size_t i = 0; i < soft->plan->steps.count; i++)
+        for (size_t k = 0; k < soft->plan->steps.at[i].action_count; k++)
+            if (soft->plan->steps.at[i].kind == kind &&
+                strstr(soft->plan->steps.at[i].actions[k], words))
+                return true;
+    return false;
+}
+
+static void the_cards_say_what_is_cut_to_the_outline(void **state)
+{
+    struct soft *soft = *state;
+    struct box *box = add_head(soft, 60, 40, OUTLINE_ARCH, 8);
+
+    soft_plan(soft);
+    assert_true(says(soft, STEP_FRAME, "landing wood along them, H-K1 to H-K3"));
+    assert_true(says(soft, STEP_PANEL, "Mark the outline"));
+    box->outline = OUTLINE_RECTANGLE;
+    soft_plan(soft);
+    assert_false(says(soft, STEP_FRAME, "landing wood"));
+    assert_false(says(soft, STEP_PANEL, "Mark the outline"));
+}
+
+/* No ladder fits under an outline that comes down to 2 in. */
+static void an_outline_too_deep_for_a_frame_is_told(void **state)
+{
+    struct soft *soft = *state;
+    struct box *box = add_head(soft, 40, 30, OUTLINE_SLOPE, 28);
+
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_OUTLINE_DEEP), 1);
+    assert_int_equal(soft->plan->crown_pieces.count, 0);
+    box->rise = IN(6);
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_OUTLINE_DEEP), 0);
+}
+
+static void a_rectangle_has_no_crown(void **state)
+{
+    struct soft *soft = *state;
+
+    add_head(soft, 40, 30, OUTLINE_RECTANGLE, 6);
+    soft_plan(soft);
+    assert_int_equal(soft->plan->crown_pieces.count, 0);
+    for (size_t i = 0; i < soft->plan->members.count; i++)
+        assert_int_equal(soft->plan->members.at[i].slant, 0);
+}
+
+#define CROWN_TEST(test) cmocka_unit_test_setup_teardown(test, soft_begin, soft_end)
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(no_member_stands_out_of_the_outline),
+        CROWN_TEST(landing_wood_follows_an_arch_from_side_to_side),
+        CROWN_TEST(posts_of_a_slope_are_cut_on_the_slant),
+        CROWN_TEST(landing_wood_is_cut_from_the_sheet_of_the_face),
+        CROWN_TEST(the_cards_say_what_is_cut_to_the_outline),
+        CROWN_TEST(an_outline_too_deep_for_a_frame_is_told),
+        CROWN_TEST(a_rectangle_has_no_crown),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+
+    return failed ? 1 : 0;
+}
