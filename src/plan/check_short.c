@@ -4,6 +4,8 @@
  *
  * 1  What was measured when it was cut counts, and only of pieces that were not spoiled.
  * 2  What is short is shared by both handles of that way; an end that is sewn or stops has none.
+ * 3  Widths that are sewn to each other lack together, across their seams, what each of them lacks;
+ *    along the seams each has its own handles.
  */
 #include "plan/check.h"
 
@@ -64,26 +66,53 @@ static void check_way(const struct short_piece *of, int64_t missing, int64_t fir
         tell(of, missing, (handles - missing) / pulled);
 }
 
-/* A length of roll lies along the piece's height where it is upright on the roll. */
-static void check_piece(const struct short_piece *of)
+/* What the piece lacks across and up. A length of roll lies along its height where it is upright on
+ * the roll. */
+struct lack {
+    int64_t across, up;
+};
+
+static struct lack lack_of(const struct short_piece *of)
 {
     const struct cut_part *cut = of->cut;
     int64_t along = cut->length > 0 ? of->part->length - cut->length : 0;
     int64_t beside = cut->width > 0 ? of->part->width - cut->width : 0;
-    bool across = of->piece->across;
 
-    check_way(of, across ? along : beside, EDGE_LEFT, EDGE_RIGHT);
-    check_way(of, across ? beside : along, EDGE_BOTTOM, EDGE_TOP);
+    return of->piece->across ? (struct lack){along, beside} : (struct lack){beside, along};
 }
 
-/* Pieces that reach from edge to edge: one that is sewn from widths has seams to pull on. */
-static bool is_whole(const struct plan *plan, const struct piece *piece)
+/* ---- pieces that reach from edge to edge ---- */
+
+static const struct cover *cover_of(const struct plan *plan, int64_t layer)
 {
     for (size_t i = 0; i < plan->covers.count; i++)
-        if (plan->covers.at[i].layer == piece->layer)
-            return plan->covers.at[i].widths == 1 && piece->width == plan->covers.at[i].cut_width &&
-                   piece->height == plan->covers.at[i].cut_height;
-    return false;
+        if (plan->covers.at[i].layer == layer)
+            return &plan->covers.at[i];
+    return NULL;
+}
+
+/* Is it the whole of the cover's face, or one of the widths that make it? Boxing is neither. */
+static bool is_of_face(const struct cover *cover, const struct piece *piece)
+{
+    bool across = piece->width == cover->cut_width;
+    bool up = piece->height == cover->cut_height;
+
+    if (cover->widths == 1)
+        return across && up;
+    return cover->railroaded ? across : up;
+}
+
+/* Of one that is sewn from widths only the way along the seams. */
+static void check_piece(const struct short_piece *of, const struct cover *cover)
+{
+    struct lack lack = lack_of(of);
+
+    if (!is_of_face(cover, of->piece))
+        return;
+    if (cover->widths == 1 || cover->railroaded)
+        check_way(of, lack.across, EDGE_LEFT, EDGE_RIGHT);
+    if (cover->widths == 1 || !cover->railroaded)
+        check_way(of, lack.up, EDGE_BOTTOM, EDGE_TOP);
 }
 
 static const struct part *part_labelled(const struct plan *plan, const char *label)
@@ -94,20 +123,68 @@ static const struct part *part_labelled(const struct plan *plan, const char *lab
     return NULL;
 }
 
+/* The piece that a cut part is of; false for one that was spoiled, is no cover, or has gone. */
+static bool find_piece(struct short_piece *of, const struct cut_part *cut)
+{
+    const struct plan *plan = of->planning->plan;
+
+    of->cut = cut;
+    of->part = cut->spoiled ? NULL : part_labelled(plan, cut->part);
+    if (!of->part || of->part->piece == PLAN_NONE)
+        return false;
+    of->piece = &plan->pieces.at[of->part->piece];
+    of->layer = MODEL_FIND(of->planning->model, layer, of->piece->layer);
+    return of->layer && of->layer->kind == LAYER_COVER;
+}
+
+/* ---- widths together ---- */
+
+/* What all widths of a cover lack across their seams; told of the one that lacks most. */
+static void check_widths(struct planning *planning, const struct cover *cover)
+{
+    const struct model *model = planning->model;
+    struct short_piece worst = {.planning = planning};
+    int64_t most = 0, sum = 0;
+
+    for (size_t i = 0; i < model->cut_parts.count; i++) {
+        struct short_piece of = {.planning = planning};
+        struct lack lack;
+        int64_t lacking;
+
+        if (!find_piece(&of, &model->cut_parts.at[i]) || of.piece->layer != cover->layer ||
+            !is_of_face(cover, of.piece))
+            continue;
+        lack = lack_of(&of);
+        lacking = cover->railroaded ? lack.up : lack.across;
+        sum += lacking;
+        if (lacking > most) {
+            most = lacking;
+            worst = of;
+        }
+    }
+    if (most > 0 && !worst.layer->both)
+        check_way(&worst, sum, cover->railroaded ? EDGE_BOTTOM : EDGE_LEFT,
+                  cover->railroaded ? EDGE_TOP : EDGE_RIGHT);
+}
+
+/* ---- all ---- */
+
 void check_short(struct planning *planning)
 {
     const struct model *model = planning->model;
     const struct plan *plan = planning->plan;
 
     for (size_t i = 0; i < model->cut_parts.count; i++) {
-        struct short_piece of = {.planning = planning, .cut = &model->cut_parts.at[i]};
+        struct short_piece of = {.planning = planning};
+        const struct cover *cover;
 
-        of.part = of.cut->spoiled ? NULL : part_labelled(plan, of.cut->part);
-        if (!of.part || of.part->piece == PLAN_NONE)
+        if (!find_piece(&of, &model->cut_parts.at[i]))
             continue;
-        of.piece = &plan->pieces.at[of.part->piece];
-        of.layer = MODEL_FIND(model, layer, of.piece->layer);
-        if (of.layer && of.layer->kind == LAYER_COVER && is_whole(plan, of.piece))
-            check_piece(&of);
+        cover = cover_of(plan, of.piece->layer);
+        if (cover)
+            check_piece(&of, cover);
     }
+    for (size_t i = 0; i < plan->covers.count; i++)
+        if (plan->covers.at[i].widths > 1)
+            check_widths(planning, &plan->covers.at[i]);
 }

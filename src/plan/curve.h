@@ -1,7 +1,7 @@
 /*
  * Outlines of a main face that are not straight on all sides: arch, shoulder, slope, and through
- * points. The panel is cut out of the rectangle round it, and so is cloth; the frame of a ladder ends
- * below it (frame_crown.c).
+ * points. The panel is cut out of the rectangle round it, and so is cloth; the frame of a ladder
+ * ends below it (frame_crown.c).
  *
  *     arch       a part of a circle from side to side, `rise` high in the middle
  *     shoulder   a quarter round of the radius `rise` at both ends, straight between

@@ -309,6 +309,73 @@ static void a_piece_that_misses_its_landing_stops_the_build(void **state)
 
 /* ---- lids ---- */
 
+/* A cover of 100 x 30, cut 113 x 43: a full centre of 54 and two sides. */
+static int64_t cut_widths(struct soft *soft)
+{
+    int64_t box = soft_box(soft, "B", 100, 3, 30);
+    int64_t cover = soft_layer(soft, box, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT, soft->cloth);
+    struct tick *tick = MODEL_ADD(&soft->model, tick);
+
+    tick->step = "shear:1";
+    soft_layer_of(soft, cover)->direction = DIRECTION_UP;
+    soft_plan(soft);
+    assert_int_equal(soft_piece_count(soft, cover), 3);
+    return cover;
+}
+
+/* The nth width of it, so much narrower and shorter than planned. */
+static void cut_width(struct soft *soft, int64_t cover, int nth, double narrower, double shorter)
+{
+    const struct piece *piece = NULL;
+    struct cut_part *part;
+
+    for (size_t i = 0; i < soft->plan->pieces.count && !piece; i++)
+        if (soft->plan->pieces.at[i].layer == cover && nth-- == 0)
+            piece = &soft->plan->pieces.at[i];
+    assert_non_null(piece);
+    part = MODEL_ADD(&soft->model, cut_part);
+    part->tick = soft->model.ticks.at[0].key;
+    part->part = arena_text(&soft->facts, piece->label);
+    part->width = piece->width - IN(narrower);
+    part->length = piece->height - IN(shorter);
+}
+
+/* 3 in short of two handles of 2 up its drop: half an inch at both ends, of that width alone. */
+static void a_width_that_is_cut_too_short_is_told(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = cut_widths(soft);
+
+    cut_width(soft, cover, 1, 0, 3);
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_CUT_HANDLE), 1);
+    assert_int_equal(finding_of(soft, FINDING_CUT_HANDLE)->arguments[1].value, IN(3));
+    assert_int_equal(finding_of(soft, FINDING_CUT_HANDLE)->arguments[2].value, IN(0.5));
+}
+
+/* An inch off each of three is 3 in of the whole, which two handles of 2 share; off one alone it is
+ * nothing; and 2 off each miss the landings by an inch at both ends. */
+static void widths_lack_together_what_each_of_them_lacks(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = cut_widths(soft);
+
+    cut_width(soft, cover, 0, 1, 0);
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_CUT_HANDLE), 0);
+    cut_width(soft, cover, 1, 1, 0);
+    cut_width(soft, cover, 2, 1, 0);
+    soft_plan(soft);
+    assert_int_equal(finding_of(soft, FINDING_CUT_HANDLE)->arguments[1].value, IN(3));
+    assert_int_equal(finding_of(soft, FINDING_CUT_HANDLE)->arguments[2].value, IN(0.5));
+    for (size_t i = 0; i < 3; i++)
+        soft->model.cut_parts.at[i].width -= IN(1);
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_CUT_HANDLE), 0);
+    assert_int_equal(finding_of(soft, FINDING_CUT_SHORT)->arguments[1].value, IN(6));
+    assert_int_equal(finding_of(soft, FINDING_CUT_SHORT)->arguments[2].value, IN(1));
+}
+
 static const struct step *step_of(const struct soft *soft, int kind)
 {
     for (size_t i = 0; i < soft->plan->steps.count; i++)
@@ -375,6 +442,8 @@ int main(void)
         CURVE_TEST(a_piece_with_enough_to_pull_by_is_fine),
         CURVE_TEST(a_short_piece_leaves_little_to_pull_by),
         CURVE_TEST(a_piece_that_misses_its_landing_stops_the_build),
+        CURVE_TEST(a_width_that_is_cut_too_short_is_told),
+        CURVE_TEST(widths_lack_together_what_each_of_them_lacks),
         CURVE_TEST(a_lid_has_its_gaps_and_its_stays),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
