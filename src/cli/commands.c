@@ -4,7 +4,7 @@ const struct command commands[] = {
     {"list", "", "all builds", 0, 0, OPTION_JSON, false, command_list},
     {"show", "BUILD [BOX]",
      "boxes, screws, joins, cloth and staples of a build, or its layers alone, or what takes care: "
-     "weights, lifting, the way in; or a picture of it, of a box, of a box's face",
+     "weights, lifting, the way in, strength; or a picture of it, of a box, of a box's face",
      1, 2,
      OPTION_JSON | OPTION_LAYERS | OPTION_CARE | OPTION_PICTURE | OPTION_CORNER | OPTION_FACE |
          OPTION_CUT | OPTION_APART,

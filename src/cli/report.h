@@ -26,6 +26,7 @@ void report_steps(struct json *json, const struct plan *plan);
 void report_weights(struct json *json, const struct plan *plan);
 void report_lifts(struct json *json, const struct plan *plan);
 void report_route(struct json *json, const struct plan *plan);
+void report_strength(struct json *json, const struct plan *plan);
 void report_findings(struct json *json, const struct plan *plan);
 
 /* The member "cutting": every layout; and one layout as an object. */

@@ -1,9 +1,12 @@
-/* Weights, lifting and the way in as JSON: the members "weights", "lifts" and "way_in". */
+/* Weights, lifting, the way in and strength as JSON: the members "weights", "lifts", "way_in",
+ * "spans", "holds" and "tips". */
 #include "cli/report.h"
 
 #include "cli/report_put.h"
+#include "plan/hold.h"
 #include "plan/lift.h"
 #include "plan/route.h"
+#include "plan/strength.h"
 #include "plan/weight.h"
 
 #include <setjmp.h>
@@ -118,4 +121,69 @@ static void put_route(struct json *json, const struct plan *plan, struct arena *
 void report_route(struct json *json, const struct plan *plan)
 {
     with_arena(json, "way_in", plan, put_route);
+}
+
+/* ---- strength ---- */
+
+static void put_spans(struct json *json, const struct plan *plan, struct arena *arena)
+{
+    struct strength_spans spans = strength_spans(plan, arena);
+
+    for (size_t i = 0; i < spans.of.count; i++) {
+        const struct strength_span *span = &spans.of.at[i];
+
+        json_put_object(json, JSON_LINE);
+        put_whole(json, "box", span->box);
+        put_text(json, "part",
+                 span->panel != PLAN_NONE ? plan->panels.at[span->panel].label
+                                          : plan->members.at[span->member].label);
+        put_length(json, plan, "clear", span->span);
+        put_length(json, plan, "usual", span->good);
+        put_length(json, plan, "bends", span->bend);
+        put_length(json, plan, "shear", span->shear);
+        put_length(json, plan, "most", span->most);
+        json_put_close(json);
+    }
+}
+
+static void put_holds(struct json *json, const struct plan *plan, struct arena *arena)
+{
+    (void)arena;
+    for (size_t i = 0; i < plan->junctions.count; i++) {
+        struct hold hold;
+
+        if (!hold_join(plan, &plan->junctions.at[i], &hold))
+            continue;
+        json_put_object(json, JSON_LINE);
+        put_whole(json, "join", hold.join);
+        put_whole(json, "screws", hold.points);
+        put_bool(json, "end_grain", hold.end_grain);
+        put_mass(json, plan, "pulled_apart", hold.out);
+        put_mass(json, plan, "across", hold.side);
+        json_put_close(json);
+    }
+}
+
+static void put_tips(struct json *json, const struct plan *plan, struct arena *arena)
+{
+    (void)arena;
+    for (size_t i = 0; i < plan->facts->boxes.count; i++) {
+        struct strength_tip tip;
+
+        if (!strength_tip(plan, &plan->facts->boxes.at[i], &tip))
+            continue;
+        json_put_object(json, JSON_LINE);
+        put_whole(json, "box", tip.box);
+        put_length(json, plan, "height", tip.height);
+        put_length(json, plan, "depth", tip.depth);
+        put_mass(json, plan, "push", tip.push);
+        json_put_close(json);
+    }
+}
+
+void report_strength(struct json *json, const struct plan *plan)
+{
+    with_arena(json, "spans", plan, put_spans);
+    with_arena(json, "holds", plan, put_holds);
+    with_arena(json, "tips", plan, put_tips);
 }

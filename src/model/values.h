@@ -29,6 +29,8 @@
 #define VALUE_PRACTICE "common practice, no source"
 #define VALUE_DERIVED "derived"
 #define VALUE_JOHNSON "E. A. Johnson, Furniture Upholstery for Schools, 1919"
+#define VALUE_IBC "International Building Code, table 1604.3"
+#define VALUE_STURDY "16 CFR 1261, which is for clothing storage units"
 #define VALUE_NIOSH "DHHS (NIOSH) publication 94-110, the revised lifting equation"
 #define VALUE_TEAM "HSE L23, guidance on the Manual Handling Operations Regulations 1992"
 #define VALUE_SAFETY "US Consumer Product Safety Commission, guidance on chest lids"
@@ -602,6 +604,38 @@
     V(TWO_PEOPLE_CLOTH, "two_people.cloth", LENGTH, VALUE_IN(60), VALUE_MM(1500), VALUE_MM(100),   \
       VALUE_MM(5000), VALUE_PRACTICE, "cover that is longer wants two people")
 
+/* strength, as guidance */
+#define TRADE_STRENGTH_VALUES(V)                                                                  \
+    V(STRENGTH_LOAD, "strength.load", MASS, VALUE_LB(250), VALUE_KG(115), VALUE_KG(20),           \
+      VALUE_KG(500), VALUE_PRACTICE,                                                              \
+      "a person who sits down, in the middle of a strip or a member")                             \
+    V(STRENGTH_STRIP, "strength.strip", LENGTH, VALUE_IN(12), VALUE_MM(300), VALUE_MM(50),        \
+      VALUE_MM(1000), VALUE_PRACTICE, "width of panel that carries such a person")                \
+    V(STRENGTH_DEFLECTION, "strength.deflection", COUNT, 180, 180, 60, 1000, VALUE_IBC,           \
+      "what is sat on bends by its span over this at the most")                                   \
+    V(STRENGTH_PULL, "strength.pull", MASS, VALUE_LB(100), VALUE_KG(45), VALUE_KG(5),             \
+      VALUE_KG(500), VALUE_PRACTICE, "pull on a join when a person leans")                        \
+    V(SHEET_STIFFNESS, "sheet.stiffness", COUNT, 8963, 8963, 1000, 20000, VALUE_PRACTICE,         \
+      "modulus of elasticity of plywood across its supports, in MPa; 1.3 million psi")            \
+    V(WOOD_STIFFNESS_SOFT, "wood.stiffness.soft", COUNT, 8274, 8274, 1000, 20000, VALUE_PRACTICE, \
+      "the same of softwood, low grades; 1.2 million psi")                                        \
+    V(WOOD_STIFFNESS_HARD, "wood.stiffness.hard", COUNT, 12400, 12400, 1000, 20000,               \
+      VALUE_PRACTICE, "and of hardwood; 1.8 million psi")                                         \
+    V(WOOD_GRAVITY_SOFT, "wood.gravity.soft", RATIO, VALUE_RATIO(0.42), VALUE_RATIO(0.42),        \
+      VALUE_RATIO(0.2), VALUE_RATIO(1.2), VALUE_PRACTICE,                                         \
+      "specific gravity of softwood that screws bite into: spruce, pine and fir")                 \
+    V(WOOD_GRAVITY_HARD, "wood.gravity.hard", RATIO, VALUE_RATIO(0.6), VALUE_RATIO(0.6),          \
+      VALUE_RATIO(0.2), VALUE_RATIO(1.2), VALUE_PRACTICE, "the same of hardwood")                 \
+    V(BED_BEAM_WIDTH, "bed.beam.width", LENGTH, VALUE_IN(54), VALUE_MM(1370), VALUE_MM(500),      \
+      VALUE_MM(3000), VALUE_PRACTICE,                                                             \
+      "a bed wider than this wants a rail with legs along its middle")                            \
+    V(BED_LEG_PITCH, "bed.leg.pitch", LENGTH, VALUE_IN(36), VALUE_MM(900), VALUE_MM(200),         \
+      VALUE_MM(2000), VALUE_PRACTICE, "leg to leg along that rail, at most")                      \
+    V(TIP_HEIGHT, "tip.height", LENGTH, VALUE_IN(27), VALUE_MM(690), VALUE_MM(100),               \
+      VALUE_MM(3000), VALUE_STURDY, "what is lower than this is not looked at for tipping")       \
+    V(TIP_PUSH, "tip.push", MASS, VALUE_LB(50), VALUE_KG(23), VALUE_KG(1), VALUE_KG(200),         \
+      VALUE_PRACTICE, "a level push at its top that a piece stands")
+
 /* minutes of a practised maker */
 #define TRADE_TIMES_VALUES(V)                                                                      \
     V(MINUTES_MEASURE_ROOM, "minutes.measure_room", MINUTES, VALUE_MINUTES(20), VALUE_MINUTES(20), \
@@ -777,21 +811,23 @@
     G("foam, batting, glue, webbing", TRADE_PADDING_VALUES)      \
     G("welt, tufting, buttons, nails", TRADE_TRIM_VALUES)        \
     G("mattress, lid, moving", TRADE_ROOM_VALUES)                \
+    G("strength, as guidance", TRADE_STRENGTH_VALUES)            \
     G("minutes of a practised maker", TRADE_TIMES_VALUES)        \
     G("what minutes are multiplied by", TRADE_FACTORS_VALUES)
 
-#define TRADE_VALUES(V)     \
-    TRADE_LUMBER_VALUES(V)  \
-    TRADE_SCREWS_VALUES(V)  \
-    TRADE_PANELS_VALUES(V)  \
-    TRADE_PLACES_VALUES(V)  \
-    TRADE_ACCESS_VALUES(V)  \
-    TRADE_STAPLES_VALUES(V) \
-    TRADE_CLOTH_VALUES(V)   \
-    TRADE_PADDING_VALUES(V) \
-    TRADE_TRIM_VALUES(V)    \
-    TRADE_ROOM_VALUES(V)    \
-    TRADE_TIMES_VALUES(V)   \
+#define TRADE_VALUES(V)      \
+    TRADE_LUMBER_VALUES(V)   \
+    TRADE_SCREWS_VALUES(V)   \
+    TRADE_PANELS_VALUES(V)   \
+    TRADE_PLACES_VALUES(V)   \
+    TRADE_ACCESS_VALUES(V)   \
+    TRADE_STAPLES_VALUES(V)  \
+    TRADE_CLOTH_VALUES(V)    \
+    TRADE_PADDING_VALUES(V)  \
+    TRADE_TRIM_VALUES(V)     \
+    TRADE_ROOM_VALUES(V)     \
+    TRADE_STRENGTH_VALUES(V) \
+    TRADE_TIMES_VALUES(V)    \
     TRADE_FACTORS_VALUES(V)
 
 #endif

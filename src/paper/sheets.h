@@ -82,6 +82,7 @@ void sheet_findings(struct text *out, const struct plan *plan);
 void sheet_weights(struct text *out, const struct plan *plan);
 void sheet_lifts(struct text *out, const struct plan *plan);
 void sheet_route(struct text *out, const struct plan *plan);
+void sheet_strength(struct text *out, const struct plan *plan); /* guidance, no engineering */
 void sheet_cautions(struct text *out, const struct plan *plan); /* those that the build calls for */
 
 /* A cutting layout to print. Units and names are the plan's. */

@@ -8,8 +8,10 @@
 #include "paper/lines.h"
 #include "paper/print.h"
 #include "paper/table.h"
+#include "plan/hold.h"
 #include "plan/lift.h"
 #include "plan/route.h"
+#include "plan/strength.h"
 #include "plan/weight.h"
 
 #include <setjmp.h>
@@ -232,4 +234,109 @@ void sheet_route(struct text *out, const struct plan *plan)
         return;
     }
     with_arena(out, plan, put_route);
+}
+
+/* ---- strength ---- */
+
+static void span_row(struct table *table, const struct plan *plan, const struct strength_span *span)
+{
+    table_cell(table, "%s",
+               span->panel != PLAN_NONE ? plan->panels.at[span->panel].label
+                                        : plan->members.at[span->member].label);
+    table_cell(table, "%s", print_length(plan, span->span).at);
+    table_cell(table, "%s", span->good ? print_length(plan, span->good).at : "");
+    table_cell(table, "%s", print_length(plan, span->bend).at);
+    table_cell(table, "%s", print_length(plan, span->shear).at);
+    table_cell(table, "%s", print_length(plan, span->most).at);
+    table_cell(table, "%s", span->bend > span->most ? "too far" : "good");
+}
+
+static void put_spans(struct text *out, const struct plan *plan, struct arena *arena)
+{
+    static const char *const words[] = {"sat on", "clear", "usual", "bends", "shear", "most", ""};
+    struct strength_spans spans = strength_spans(plan, arena);
+    struct table table;
+
+    if (spans.of.count == 0)
+        return;
+    table_begin(&table, "lrrrrrl");
+    heads(&table, words, 7);
+    for (size_t i = 0; i < spans.of.count; i++)
+        span_row(&table, plan, &spans.of.at[i]);
+    table_end(&table, out);
+    text_format(out,
+                "  With %s in the middle; formulas strength.strip and beam.bend, Wood Handbook\n"
+                "  GTR-190; most is the span / %lld (IBC table 1604.3).\n",
+                print_mass(plan, plan->value[TRADE_STRENGTH_LOAD]).at,
+                (long long)plan->value[TRADE_STRENGTH_DEFLECTION]);
+}
+
+static void put_holds(struct text *out, const struct plan *plan, struct arena *arena)
+{
+    static const char *const words[] = {"join", "screws", "pulled apart", "across", ""};
+    struct table table;
+
+    (void)arena;
+    table_begin(&table, "lrrrl");
+    heads(&table, words, 5);
+    for (size_t i = 0; i < plan->junctions.count; i++) {
+        const struct junction *junction = &plan->junctions.at[i];
+        const struct join *join = MODEL_FIND(plan->facts, join, junction->join);
+        struct hold hold;
+
+        if (!join || !hold_join(plan, junction, &hold))
+            continue;
+        table_cell(&table, "%s", join->name);
+        table_cell(&table, "%lld", (long long)hold.points);
+        table_cell(&table, "%s", hold.end_grain ? "none" : print_mass(plan, hold.out).at);
+        table_cell(&table, "%s", print_mass(plan, hold.side).at);
+        table_cell(&table, "%s", hold.end_grain ? "bites end grain: pull on it across only" : "");
+    }
+    table_end(&table, out);
+    text_format(out,
+                "  Held against a person who leans, %s; formulas hold.screw.out and\n"
+                "  hold.screw.side, older NDS. Levers, glue and age are not counted.\n",
+                print_mass(plan, plan->value[TRADE_STRENGTH_PULL]).at);
+}
+
+static void put_beds(struct text *out, const struct plan *plan, struct arena *arena)
+{
+    (void)arena;
+    for (size_t i = 0; i < plan->facts->boxes.count; i++) {
+        const struct box *box = &plan->facts->boxes.at[i];
+        struct strength_bed bed;
+
+        if (strength_bed(plan, box, &bed))
+            text_format(out,
+                        "  %s, %s wide, wants %lld legs along its middle and has %lld (common\n"
+                        "  practice, no source).\n",
+                        box->name, print_length_unit(plan, bed.width).at, (long long)bed.legs,
+                        (long long)bed.has);
+    }
+}
+
+static void put_tips(struct text *out, const struct plan *plan, struct arena *arena)
+{
+    (void)arena;
+    for (size_t i = 0; i < plan->facts->boxes.count; i++) {
+        struct strength_tip tip;
+
+        if (strength_tip(plan, &plan->facts->boxes.at[i], &tip))
+            text_format(out,
+                        "  %s and what stands with it, %s high: a push of %s at its top tips it\n"
+                        "  (formula strength.tip).\n",
+                        print_box(plan, tip.box), print_length_unit(plan, tip.height).at,
+                        print_mass(plan, tip.push).at);
+    }
+}
+
+void sheet_strength(struct text *out, const struct plan *plan)
+{
+    text_add(out, "\nSTRENGTH\n"
+                  "  Guidance for furniture at home, no engineering advice; formulas, sources and\n"
+                  "  doubts in stuffover-trade(7). Not for stairs, cribs, bunk or loft beds.\n");
+    with_arena(out, plan, put_spans);
+    with_arena(out, plan, put_holds);
+    with_arena(out, plan, put_beds);
+    with_arena(out, plan, put_tips);
 }

@@ -110,13 +110,14 @@ static int64_t widest_gap(const struct planning *planning, const struct wood *wo
     return widest;
 }
 
-static void check_span(struct planning *planning, const struct panel *panel,
-                       const struct wood *wood)
+static void check_span(struct planning *planning, struct panel *panel, const struct wood *wood)
 {
     int64_t span = panel_span(planning, panel);
     int64_t gap = widest_gap(planning, wood, panel);
     struct finding *finding;
 
+    panel->span = span;
+    panel->gap = wood->of.count > 0 ? gap : 0;
     if (wood->of.count == 0 || gap <= span)
         return;
     finding = finding_add(planning, FINDING_PANEL_SPAN, ENTITY_box, panel->box);
@@ -193,7 +194,7 @@ static void check_seams(struct planning *planning, const struct panel *panel,
 void frame_bearings(struct planning *planning)
 {
     for (size_t i = 0; i < planning->plan->panels.count; i++) {
-        const struct panel *panel = &planning->plan->panels.at[i];
+        struct panel *panel = &planning->plan->panels.at[i];
         const struct box *box = MODEL_FIND(planning->model, box, panel->box);
         struct wood wood = wood_behind(planning, panel);
 

@@ -84,6 +84,20 @@
     F(HEAVY, NOTE, "%e weighs %1: %2 people lift it, for it is over %3")                           \
     F(HEAVY_ON_STAIR, NOTE,                                                                        \
       "%e weighs %1: on the stair two people carry %2, so three carry it, or it goes in parts")    \
+    F(PANEL_BENDS, WARN,                                                                           \
+      "a person on %e bends its panel by %1 between supports %2 apart, %3 is good: more "          \
+      "supports, "                                                                                 \
+      "or a thicker sheet")                                                                        \
+    F(MEMBER_BENDS, WARN,                                                                          \
+      "a person on %e bends %4 by %1 over %2, %3 is good: a deeper stick, or an upright under it") \
+    F(BED_NO_LEG, WARN,                                                                            \
+      "the mattress on %e, %1 wide, sags in the middle: over %4 it wants a rail along its middle " \
+      "on %2 legs, at most %3 apart")                                                              \
+    F(JOIN_WEAK, NOTE,                                                                             \
+      "screws of join %e are good for %1 pulled apart and %2 across, a person who leans pulls %3") \
+    F(TIPS, NOTE,                                                                                  \
+      "%e, %1 high on %2 of depth, stands free: a push of %3 at its top tips it; hold it to the "  \
+      "wall")                                                                                      \
     F(TOO_BIG_FOR_WAY, WARN, "%e does not pass %1: %2 is missing")                                 \
     F(BOX_KEPT_OUT, STOP, "box %1 cannot be brought straight to its place at join %e")             \
     F(JOIN_TRAPPED, STOP, "join %e cannot be driven: what comes before it shuts its heads in")     \

@@ -1,7 +1,8 @@
 /*
  * Lids: boxes that hang on hinges over another one. Asked by the card and by the check.
  *
- * A lid is the box that its hinges are entered for. Hinges on its underside stand along the back.
+ * Formula lid.stay: stays hold the turning weight of the finished lid, weight x depth / 2, and up to
+ * `lid.stay.most` of it (card_lid.c). A lid is the box that its hinges are entered for. Hinges on its underside stand along the back.
  */
 #ifndef PLAN_LID_H
 #define PLAN_LID_H
@@ -18,7 +19,8 @@ int64_t lid_turns_at(const struct fitting *hinge);
 const struct box *lid_chest(const struct model *model, int64_t lid);
 
 /* From bare wood to bare wood at the hinges: the cloth of the lid, that of what it shuts (as much
- * again where nobody entered it), and `lid.hinge.gap` (TRADE 2.11). */
+ * again where nobody entered it), and `lid.hinge.gap` (TRADE 2.11).
+ * Formula lid.hinge. */
 int64_t lid_hinge_gap(const struct planning *planning, int64_t lid);
 
 /* An area in the measure of gaps, square inches or centimetres, which that of foam and panels is

@@ -96,7 +96,9 @@ struct panel {
     struct area area; /* on its face */
     struct solid solid;
     int64_t thickness;
-    bool loose; /* drops on: not screwed from outside */
+    bool loose;   /* drops on: not screwed from outside */
+    int64_t gap;  /* widest clear way between the wood behind it; 0 where none is, and of a board */
+    int64_t span; /* that is good for its use */
 };
 
 struct plan_member {

@@ -21,8 +21,8 @@ struct section {
 struct section stick_section(const struct model *model, int64_t stock);
 
 /*
- * Board feet of a length of stick, in thousandths, by the nominal size that its name starts with:
- * thickness x width x length / 144, all in inches. 0 for another name.
+ * Board feet of a length of stick, in thousandths, by the nominal size that its name starts with;
+ * formula wood.board_feet: thickness x width x length / 144, all in inches. 0 for another name.
  */
 int64_t stick_board_feet(const char *name, int64_t length);
 

@@ -473,7 +473,6 @@ static void tick_and_spend_are_kept(void **state)
     assert_says(shell->answer.out, "0 of ");
 }
 
-/* Worked example, computed by hand: 2 in of foam and 1/4 of batting on 3 in of box. */
 /* Worked example of the wing headboard: 70.3 lb, and 117 of the whole. */
 static void show_tells_what_takes_care(void **state)
 {
@@ -493,6 +492,7 @@ static void show_tells_what_takes_care(void **state)
                      2);
 }
 
+/* Worked example, computed by hand: 2 in of foam and 1/4 of batting on 3 in of box. */
 static void show_tells_of_the_layers_alone(void **state)
 {
     struct shell *shell = *state;

@@ -320,6 +320,53 @@ static void make_sheet_home(struct joined *piece, bool wrong)
     add_passage(piece, PASSAGE_VEHICLE, wrong ? 40 : 52, 20);
 }
 
+/* ---- 38, 39: seats and beds that give ---- */
+
+static int64_t add_carried(struct joined *piece, double width, double depth, double thickness,
+                           enum use_word use)
+{
+    struct box *box;
+    struct facing *facing;
+    int64_t key, sheet;
+
+    joined_start(piece, 1.5);
+    sheet = joined_sheet(piece, thickness);
+    box = joined_box(piece, FRAME_CRATE, width, depth, 14);
+    key = box->key;
+    box->supports = box->crosses = MAKING_HAND;
+    facing = joined_facing(piece, key, SIDE_TOP, sheet);
+    facing->use = use;
+    return key;
+}
+
+/* 25 in wide, crosses 3 in from both ends: 16 in clear. A person of 250 lb bends a strip of 1/2 in,
+ * 12 in wide, by 0.131 in (E 1.3 million psi; computed by hand), and L/180 is 0.089; shear adds
+ * 0.002. */
+static void make_thin_seat(struct joined *piece, bool wrong)
+{
+    add_carried(piece, 25, 30, wrong ? 0.5 : 0.75, USE_SEAT);
+    joined_sheet(piece, 0.75);
+}
+
+static bool tells_of_bending(const struct joined *piece)
+{
+    const struct finding *finding;
+
+    if (joined_findings(piece, FINDING_PANEL_BENDS) == 0)
+        return false;
+    finding = joined_finding(piece, FINDING_PANEL_BENDS);
+    assert_in_range(finding->arguments[0].value, IN(0.131), IN(0.137));
+    assert_int_equal(finding->arguments[1].value, IN(16));
+    assert_int_equal(finding->arguments[2].value, IN(16) / 180);
+    return true;
+}
+
+/* A queen's deck, 60 in wide: over 54 it wants a leg in its middle; 80 / 36 are three spaces. */
+static void make_wide_bed(struct joined *piece, bool wrong)
+{
+    add_carried(piece, wrong ? 60 : 54, 80, 0.75, USE_DECK);
+}
+
 /* ---- 25, 26: buttons ---- */
 
 static int64_t add_board(struct joined *piece)
@@ -644,6 +691,8 @@ static const struct mistake mistakes[] = {
     {"35_dust_cover_forgotten", make_underside, TOLD(UNDERSIDE_OPEN), {0}, true},
     {"35_outside_back_forgotten", make_open_back, TOLD(BACK_OPEN), {0}, true},
     {"36_no_wood_for_a_leg", make_legs, TOLD(LEG_NO_WOOD), {IN(6), IN(6), IN(0.75)}, true},
+    {"38_seat_that_flexes", make_thin_seat, FINDING_PANEL_BENDS, tells_of_bending, {0}, true},
+    {"39_bed_without_a_middle_leg", make_wide_bed, TOLD(BED_NO_LEG), {IN(60), 2, IN(36)}, true},
     {"41_wings_squeeze_the_mattress", make_wings, TOLD(MATTRESS_TIGHT), {0, IN(62), IN(60)}, false},
     {"42_two_left_wings", make_pair, TOLD(TWIN_LACKS), {0}, false},
     {"43_handles_trimmed_too_soon", make_flap, STEP(keeps_the_handle_of_flaps), {0}, false},
@@ -665,7 +714,8 @@ static void take_edit(struct joined *piece, const struct cure *cure, size_t inde
 
     if (edit->key != 0)
         item = model_find(model, edit->entity, edit->key);
-    else if (before && before->key == 0 && before->entity == edit->entity)
+    else if (before && before->key == 0 && before->entity == edit->entity &&
+             strcmp(edit->field, cure->edits[0].field) != 0)
         item = model_at(model, edit->entity, model_count(model, edit->entity) - 1);
     else
         item = model_add(model, edit->entity);
