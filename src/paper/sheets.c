@@ -1,7 +1,9 @@
 #include "paper/sheets.h"
 
 #include "base/show.h"
+#include "paper/lines.h"
 #include "paper/print.h"
+#include "plan/caution.h"
 
 void sheet_tally(struct text *out, const struct plan *plan)
 {
@@ -56,6 +58,27 @@ static bool has_lid(const struct plan *plan)
     return false;
 }
 
+/* Rules that a seller usually meets, by name: what holds where is for others to say. */
+static void sheet_sale(struct text *out, const struct plan *plan)
+{
+    const struct caution_rule *rule;
+    size_t index = 0;
+
+    if (!caution_rule_next(plan, &index))
+        return;
+    index = 0;
+    text_add(out, "  If you sell it: rules on fire, labels and tipping differ from place to place. "
+                  "Check\n  your local rule and a licensed person. Usually to be looked at:\n");
+    while ((rule = caution_rule_next(plan, &index))) {
+        struct text words;
+
+        text_init(&words);
+        text_format(&words, "%s: %s", rule->rule, rule->about);
+        lines_add(out, rule->where, 22, text_string(&words));
+        text_release(&words);
+    }
+}
+
 /* Usual cautions; that chest lids have killed children is guidance of the US Consumer Product
  * Safety Commission, the rest common practice. */
 void sheet_cautions(struct text *out, const struct plan *plan)
@@ -79,9 +102,10 @@ void sheet_cautions(struct text *out, const struct plan *plan)
     for (size_t i = 0; i < plan->loads.count; i++) {
         if (plan->loads.at[i].people > 1) {
             text_add(out, "  Some boxes here want two people to lift and carry.\n");
-            return;
+            break;
         }
     }
+    sheet_sale(out, plan);
 }
 
 void sheet_plan(struct text *out, const struct plan *plan)

@@ -4,6 +4,7 @@
  */
 #include "plan/card.h"
 
+#include "plan/caution.h"
 #include "plan/lift.h"
 #include "plan/screws.h"
 #include "plan/taken.h"
@@ -324,8 +325,8 @@ static void put_actions(struct carding *carding)
         card_sew(carding);
     if (step->kind == STEP_BACK)
         card_back(carding);
-    if (words->caution)
-        step->caution = words->caution;
+    step->caution =
+        caution_of_step(carding->planning->plan, step, words->caution, carding->planning->arena);
 }
 
 /* ---- what it closes ---- */

@@ -53,8 +53,8 @@ void check_gaps(struct planning *planning);
  */
 void check_room(struct planning *planning);
 
-/* What bends where somebody sits, wide beds without a leg in their middle, joins that hold less than
- * a person pulls, tall pieces that stand free. */
+/* What bends where somebody sits, wide beds without a leg in their middle, joins that hold less
+ * than a person pulls, tall pieces that stand free. */
 void check_strength(struct planning *planning);
 
 /* Sheets through the opening of the vehicle. What the boxes pass is the load pass's to say. */

@@ -26,7 +26,8 @@ struct widths {
     int64_t seam; /* first seams at +- this from the centre line, 0 when there is none */
 };
 
-/* Formula cloth.widths: the least number n of widths with cut + 2 allowance (n - 1) <= n usable. usable > 2 allowance. */
+/* Formula cloth.widths: the least number n of widths with cut + 2 allowance (n - 1) <= n usable.
+ * usable > 2 allowance. */
 int widths_least(int64_t cut, int64_t usable, int64_t allowance);
 
 /*
@@ -61,8 +62,8 @@ bool widths_in_two(struct widths *widths, int64_t first, int64_t second, int64_t
 /* Seams between all its widths. */
 int widths_seams(const struct widths *widths);
 
-/* Formula cloth.repeat: whole repeats of a pattern that a cut length takes up: each drop begins at the same place of it.
- * repeat > 0. */
+/* Formula cloth.repeat: whole repeats of a pattern that a cut length takes up: each drop begins at
+ * the same place of it. repeat > 0. */
 int64_t drop_repeats(int64_t length, int64_t repeat);
 
 /* ---- slabs ---- */
@@ -89,7 +90,8 @@ int64_t welt_strips(int64_t length, int64_t usable);
 
 /* ---- bias strips: cut at 45 degrees, the cloth's area shared out (TRADE 2.8) ---- */
 
-/* Formula bias.area: length of strips out of a rectangle is its area by the strip's width. strip > 0. */
+/* Formula bias.area: length of strips out of a rectangle is its area by the strip's width. strip >
+ * 0. */
 int64_t bias_length(int64_t width, int64_t height, int64_t strip);
 
 /*
@@ -105,24 +107,25 @@ int64_t bias_side(int64_t longest, int64_t step);
 
 /* ---- webbing ---- */
 
-/* Formula web.strips: strips of a width side by side, `gap` between them, in a clear opening: the nearest number, at
- * least one (TRADE 2.5). strip + gap > 0. */
+/* Formula web.strips: strips of a width side by side, `gap` between them, in a clear opening: the
+ * nearest number, at least one (TRADE 2.5). strip + gap > 0. */
 int64_t web_strips(int64_t inside, int64_t strip, int64_t gap);
 
 /* ---- tufting ---- */
 
-/* Formula tuft.buttons: buttons of a field m across and k down: diamonds whose tips lie in the top row, or squares
- * (TRADE 2.9). */
+/* Formula tuft.buttons: buttons of a field m across and k down: diamonds whose tips lie in the top
+ * row, or squares (TRADE 2.9). */
 int64_t tuft_buttons(int64_t across, int64_t down, bool diamond);
 
-/* Formula tuft.least: cloth that a space takes more when its ends are pulled down by `depth`, going straight:
- * 2 (sqrt((s/2)^2 + d^2) - s/2). Nothing takes less. */
+/* Formula tuft.least: cloth that a space takes more when its ends are pulled down by `depth`, going
+ * straight: 2 (sqrt((s/2)^2 + d^2) - s/2). Nothing takes less. */
 int64_t tuft_least(int64_t space, int64_t depth);
 
 /* ---- nails ---- */
 
-/* Formula nail.spaces: whole spaces that a line of nails is divided into: the nearest to length / pitch, at least one.
- * pitch > 0. Such a line has one nail more than spaces, one at each end (TRADE 2.10). */
+/* Formula nail.spaces: whole spaces that a line of nails is divided into: the nearest to length /
+ * pitch, at least one. pitch > 0. Such a line has one nail more than spaces, one at each end
+ * (TRADE 2.10). */
 int64_t nail_spaces(int64_t length, int64_t pitch);
 
 /* Real nails of a strip of so many heads, one in `every` and one at the end. every > 0. */
@@ -130,7 +133,8 @@ int64_t strip_nails(int64_t heads, int64_t every);
 
 /* ---- staples ---- */
 
-/* Formula staple.run. Open run: ceil(length / pitch) + 1; closed loop: ceil(length / pitch). pitch > 0. */
+/* Formula staple.run. Open run: ceil(length / pitch) + 1; closed loop: ceil(length / pitch). pitch
+ * > 0. */
 int64_t staples_open(int64_t length, int64_t pitch);
 int64_t staples_loop(int64_t length, int64_t pitch);
 

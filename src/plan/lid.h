@@ -1,8 +1,9 @@
 /*
  * Lids: boxes that hang on hinges over another one. Asked by the card and by the check.
  *
- * Formula lid.stay: stays hold the turning weight of the finished lid, weight x depth / 2, and up to
- * `lid.stay.most` of it (card_lid.c). A lid is the box that its hinges are entered for. Hinges on its underside stand along the back.
+ * Formula lid.stay: stays hold the turning weight of the finished lid, weight x depth / 2, and up
+ * to `lid.stay.most` of it (card_lid.c). A lid is the box that its hinges are entered for. Hinges
+ * on its underside stand along the back.
  */
 #ifndef PLAN_LID_H
 #define PLAN_LID_H

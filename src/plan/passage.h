@@ -8,14 +8,14 @@
 #include "plan/plan.h"
 
 /*
- * Formula way.door: a straight opening, with `margin` to spare in each direction (TRADE 2.12): the two smaller sides
- * pass upright or lying, or turned in the opening (the condition for a rectangle inside a
- * rectangle; derived from the corners touching all four sides).
+ * Formula way.door: a straight opening, with `margin` to spare in each direction (TRADE 2.12): the
+ * two smaller sides pass upright or lying, or turned in the opening (the condition for a rectangle
+ * inside a rectangle; derived from the corners touching all four sides).
  */
 bool passage_straight(struct vector size, int64_t width, int64_t height, int64_t margin);
 
-/* Formula way.corner: the longest board of no thickness that turns level between halls of two widths: (p^(2/3) +
- * q^(2/3))^(3/2), exact to a hundred-thousandth. Widths up to 20 m. */
+/* Formula way.corner: the longest board of no thickness that turns level between halls of two
+ * widths: (p^(2/3) + q^(2/3))^(3/2), exact to a hundred-thousandth. Widths up to 20 m. */
 int64_t passage_corner_length(int64_t p, int64_t q);
 
 /*

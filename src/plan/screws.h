@@ -55,7 +55,8 @@ size_t screw_add(struct planning *planning, const struct screw *screw);
 #define SCREW_TEXT (2 * QUANTITY_TEXT + 8)
 char *screw_kind_print(char buffer[SCREW_TEXT], const struct screw_kind *kind, enum units units);
 
-/* Nominal diameter of a wood screw by gauge, in 1/320 mm; formula screw.gauge: 0.060 in + 0.013 in for each number. */
+/* Nominal diameter of a wood screw by gauge, in 1/320 mm; formula screw.gauge: 0.060 in + 0.013 in
+ * for each number. */
 int64_t screw_gauge_diameter(int64_t gauge);
 
 /* The metric size that such a screw is sold as (#8: 4 mm), and the bits that go with it, in

@@ -1,11 +1,12 @@
 /*
  * What things weigh, by what they are made of. All masses are in milligrams.
  *
- * Formula weight.part: a part weighs its volume or area times the density of its stock; where the stock names none, the
- * trade value (`wood.density.soft`, `sheet.density`, `foam.density.seat`, `cloth.area_mass`, ...).
- * Screws, staples and glue are the share `fixings.mass` of the wood. Layers sewn or stapled over
- * several boxes are weighed on the box that they were cut for. Nothing is estimated from a picture:
- * cut-outs and outlines count as the rectangle round them, so that a figure errs on the heavy side.
+ * Formula weight.part: a part weighs its volume or area times the density of its stock; where the
+ * stock names none, the trade value (`wood.density.soft`, `sheet.density`, `foam.density.seat`,
+ * `cloth.area_mass`, ...). Screws, staples and glue are the share `fixings.mass` of the wood.
+ * Layers sewn or stapled over several boxes are weighed on the box that they were cut for. Nothing
+ * is estimated from a picture: cut-outs and outlines count as the rectangle round them, so that a
+ * figure errs on the heavy side.
  */
 #ifndef PLAN_WEIGHT_H
 #define PLAN_WEIGHT_H

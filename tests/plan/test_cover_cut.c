@@ -164,6 +164,7 @@ static void add_flaw(struct soft *soft, struct flaw flaw)
 {
     struct flaw *added = MODEL_ADD(&soft->model, flaw);
 
+    flaw.note = "";
     flaw.key = added->key;
     flaw.stock = soft->cloth;
     *added = flaw;

@@ -1,0 +1,112 @@
+/*
+ * No screen, paper, page or message promises that a piece keeps to a rule or that nobody is hurt by
+ * it. Looks for the words in the sources, the manual pages and the README of the checkout, whose
+ * root is the argument.
+ */
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+#include <ctype.h>
+#include <stdbool.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+#include "law.h"
+#include "tree.h"
+
+static const char *const promises[] = {
+    "complies",        "compliant",  "compliance",     "conforms to",    "certified",
+    "is safe",         "are safe",   "safely",         "perfectly safe", "fireproof",
+    "flame retardant", "guaranteed", "meets the code", "meets code",     "up to code",
+    "child-safe",      "childproof", "cannot tip",     "will not tip",   "will not burn",
+};
+
+static const char *root;
+static char found_promise[256];
+
+static bool begins_with(const char *text, const char *word)
+{
+    while (*word && tolower((unsigned char)*text) == *word) {
+        text++;
+        word++;
+    }
+    return !*word;
+}
+
+static const char *promise_in(const char *text)
+{
+    for (const char *at = text; *at; at++)
+        for (size_t i = 0; i < sizeof promises / sizeof *promises; i++)
+            if (begins_with(at, promises[i]))
+                return promises[i];
+    return NULL;
+}
+
+static void look(struct complaints *found, const char *path, const char *text)
+{
+    const char *promise = promise_in(text);
+
+    (void)found;
+    if (promise)
+        snprintf(found_promise, sizeof found_promise, "%s says \"%s\"", path, promise);
+}
+
+static void look_in_file(const char *name)
+{
+    char path[4096];
+    char *text = calloc(1, 1 << 20);
+    FILE *file;
+
+    snprintf(path, sizeof path, "%s/%s", root, name);
+    file = fopen(path, "rb");
+    assert_non_null(text);
+    assert_non_null(file);
+    assert_true(fread(text, 1, (1 << 20) - 1, file) > 0);
+    fclose(file);
+    look(NULL, name, text);
+    free(text);
+}
+
+static void a_promise_is_noticed(void **state)
+{
+    (void)state;
+    assert_non_null(promise_in("This seat Complies with the rule"));
+    assert_non_null(promise_in("the lid is\nFireproof"));
+    assert_null(promise_in("check your local rule and a licensed person"));
+}
+
+static void nothing_promises_safety_or_that_a_rule_is_kept(void **state)
+{
+    static const char *const files[] = {"README.md", "man/stuffover.1", "man/stuffover-build.5",
+                                        "man/stuffover-terminal.5", "man/stuffover-trade.7"};
+    struct complaints found = {0};
+    struct tree_check walk = {.check = look, .found = &found};
+
+    (void)state;
+    assert_true(tree_each_source(root, "src", &walk));
+    assert_true(walk.files > 100);
+    for (size_t i = 0; i < sizeof files / sizeof *files; i++)
+        look_in_file(files[i]);
+    if (found_promise[0])
+        fail_msg("%s", found_promise);
+}
+
+int main(int argc, char **argv)
+{
+    if (argc != 2) {
+        fprintf(stderr, "usage: %s CHECKOUT\n", argv[0]);
+        return 2;
+    }
+    root = argv[1];
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_promise_is_noticed),
+        cmocka_unit_test(nothing_promises_safety_or_that_a_rule_is_kept),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+    return failed ? 1 : 0;
+}
