@@ -2,11 +2,15 @@
  * The worked examples were computed by hand. */
 #include "joined.h"
 
+#include "plan/beam.h"
+#include "plan/caution.h"
 #include "plan/findings.h"
+#include "plan/hold.h"
 #include "plan/lift.h"
 #include "plan/passage.h"
 #include "plan/route.h"
 #include "plan/steps.h"
+#include "plan/strength.h"
 #include "plan/weight.h"
 
 #include <setjmp.h>
@@ -317,6 +321,135 @@ static void a_heavy_box_is_told_where_there_is_a_stair(void **state)
     joined_end(&piece);
 }
 
+/* ---- strength ---- */
+
+/* By hand, in the formulas' own units: P L^3 / (48 E I) of a 12 in strip, E 1.3 million psi: 3/4 at
+ * 24 in under 250 lb 0.131, 1/2 at 12 in 0.055; shear adds P L / (4 G 5/6 b h), G = E / 16. */
+static void strips_bend_as_by_hand(void **state)
+{
+    struct joined piece;
+
+    (void)state;
+    joined_headboard(&piece);
+    assert_about(strength_strip(piece.plan, IN(0.75), IN(24)), IN(0.1313 + 0.0025), IN(0.001));
+    assert_about(strength_strip(piece.plan, IN(0.5), IN(12)), IN(0.0554 + 0.0018), IN(0.001));
+    joined_end(&piece);
+}
+
+/* A 2x4 on edge, 72 in, 300 lb, E 1.4 million psi: 0.1943 in spread, 0.3109 in the middle; derived
+ * from the Wood Handbook's coefficients. */
+static void a_stud_bends_as_the_handbook_has_it(void **state)
+{
+    const struct beam stud = {72, 1.5, 3.5, 1400000};
+
+    (void)state;
+    assert_about((int64_t)(beam_bend(&stud, BEAM_SPREAD, 300).bending * 1e6), 194300, 100);
+    assert_about((int64_t)(beam_bend(&stud, BEAM_MIDDLE, 300).bending * 1e6), 310900, 100);
+    assert_true(beam_bend(&stud, BEAM_MIDDLE, 300).shear > 0);
+}
+
+/* Six No. 10 with 1-3/8 in of bite, gravity .42: 2850 x .42^2 x .19 x 1.375 = 131.3 lb each, and
+ * 3240 x .19^2 = 117 each across, for 1.375 is over 7 D. By hand. */
+static void a_join_holds_what_its_screws_hold(void **state)
+{
+    struct joined piece;
+    int64_t join = joined_headboard(&piece);
+    struct hold hold;
+
+    (void)state;
+    assert_true(hold_join(piece.plan, joined_junction(&piece, join), &hold));
+    assert_int_equal(hold.points, 6);
+    assert_false(hold.end_grain);
+    assert_about(hold.out, LB(6 * 131.3), LB(1));
+    assert_about(hold.side, LB(6 * 117.0), LB(1));
+    assert_int_equal(joined_findings(&piece, FINDING_JOIN_WEAK), 0);
+    assert_int_equal(trade_change(&piece.model, TRADE_FROM_BUILD, "strength.pull", "900 lb", NULL),
+                     FAULT_NONE);
+    joined_plan(&piece);
+    assert_int_equal(joined_findings(&piece, FINDING_JOIN_WEAK), 1);
+    joined_end(&piece);
+}
+
+/* Weight x half the depth over the height: derived. Held to a wall it tips no more. */
+static void what_stands_free_tips_until_a_wall_holds_it(void **state)
+{
+    struct joined piece;
+    struct strength_tip tip;
+    struct join *wall;
+    int64_t box;
+
+    (void)state;
+    joined_headboard(&piece);
+    box = piece.model.boxes.at[0].key;
+    assert_true(strength_tip(piece.plan, &piece.model.boxes.at[0], &tip));
+    assert_int_equal(tip.height, IN(56));
+    assert_about(tip.push, tip.mass / 2 * (tip.depth / 320) / (tip.height / 320), LB(0.05));
+    assert_int_equal(joined_findings(&piece, FINDING_TIPS), 1);
+    wall = MODEL_ADD(&piece.model, join);
+    wall->name = "wall";
+    wall->box_a = box;
+    wall->side_a = SIDE_BACK;
+    wall->target = TARGET_WALL;
+    wall->place = PLACE_SITE;
+    joined_plan(&piece);
+    assert_int_equal(joined_findings(&piece, FINDING_TIPS), 0);
+    joined_end(&piece);
+}
+
+/* ---- cautions ---- */
+
+static const char *caution_in(const struct joined *piece, int kind)
+{
+    for (size_t i = 0; i < piece->plan->steps.count; i++)
+        if (piece->plan->steps.at[i].kind == kind)
+            return piece->plan->steps.at[i].caution;
+    return "";
+}
+
+static void cautions_stand_in_the_steps_that_have_them(void **state)
+{
+    struct joined piece;
+
+    (void)state;
+    joined_headboard(&piece);
+    assert_non_null(strstr(caution_in(&piece, STEP_FRAME), "before the glue has cured"));
+    assert_non_null(strstr(caution_in(&piece, STEP_FRAME), "eye"));
+    assert_non_null(strstr(caution_in(&piece, STEP_DRILL), "scale bar"));
+    assert_non_null(strstr(caution_in(&piece, STEP_LOCATE), "6 locators"));
+    assert_non_null(strstr(caution_in(&piece, STEP_FIND), "6 locators come out"));
+    assert_null(strstr(caution_in(&piece, STEP_MAP), "lid"));
+    joined_end(&piece);
+}
+
+static bool is_leaned_on(const struct joined *piece)
+{
+    for (size_t i = 0; i < piece->model.facings.count; i++)
+        if (piece->model.facings.at[i].use == USE_BACK ||
+            piece->model.facings.at[i].use == USE_SEAT)
+            return true;
+    return false;
+}
+
+/* Names and years only, of rules that the U.S. CPSC's guidance and the UK's own list show: a
+ * headboard that nobody sits on is not under 16 CFR 1640, which is for seats, backs and arms. */
+static void rules_that_a_seller_meets_are_named(void **state)
+{
+    struct joined piece;
+    const struct caution_rule *rule;
+    bool seating = false, british = false;
+    size_t index = 0;
+
+    (void)state;
+    joined_headboard(&piece);
+    while ((rule = caution_rule_next(piece.plan, &index))) {
+        seating |= strstr(rule->rule, "16 CFR 1640") != NULL;
+        british |= strstr(rule->rule, "SI 1988/1324") != NULL;
+    }
+    assert_true(british);
+    assert_int_equal(seating, is_leaned_on(&piece));
+    joined_end(&piece);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -334,6 +467,12 @@ int main(void)
         cmocka_unit_test(a_join_that_has_to_be_made_in_the_room_is_named_and_priced),
         cmocka_unit_test(what_is_missing_is_told_with_the_cures_minutes),
         cmocka_unit_test(a_heavy_box_is_told_where_there_is_a_stair),
+        cmocka_unit_test(strips_bend_as_by_hand),
+        cmocka_unit_test(a_stud_bends_as_the_handbook_has_it),
+        cmocka_unit_test(a_join_holds_what_its_screws_hold),
+        cmocka_unit_test(what_stands_free_tips_until_a_wall_holds_it),
+        cmocka_unit_test(cautions_stand_in_the_steps_that_have_them),
+        cmocka_unit_test(rules_that_a_seller_meets_are_named),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
 
