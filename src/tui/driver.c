@@ -395,10 +395,12 @@ bool tui_search_text(const struct tui *tui, char text[SEARCH_TEXT])
     return search.on;
 }
 
-static enum reaction idle_top(struct tui *tui)
+bool driver_rest(struct tui *tui)
 {
     struct open_screen *top = top_of(tui);
-    return top->screen->idle ? top->screen->idle(tui, top->state) : REACT_PASS;
+    enum reaction reaction = top->screen->idle ? top->screen->idle(tui, top->state) : REACT_PASS;
+    settle(tui, reaction);
+    return reaction != REACT_PASS;
 }
 
 bool driver_idle(struct tui *tui)
@@ -408,7 +410,7 @@ bool driver_idle(struct tui *tui)
     unsigned serial;
     tui->searching = false;
     if (tui_is_typing(tui))
-        return false;
+        return driver_rest(tui);
     if (desk_refresh(tui->desk, &changed, &note)) {
         tui_warn(tui, &note);
         return true;
@@ -417,9 +419,7 @@ bool driver_idle(struct tui *tui)
         tui_say(tui, "another program changed the workshop: this is how it is now");
     serial = desk_serial(tui->desk);
     tui->searching = desk_improve(tui->desk, CUT_SLICE);
-    enum reaction reaction = idle_top(tui);
-    settle(tui, reaction);
-    return reaction != REACT_PASS || changed || desk_serial(tui->desk) != serial;
+    return driver_rest(tui) || changed || desk_serial(tui->desk) != serial;
 }
 
 /* ---- painting ---- */

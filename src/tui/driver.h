@@ -19,8 +19,13 @@ enum reaction driver_pointer(struct tui *tui, const struct pointer *pointer);
 void driver_note(struct tui *tui, struct text *ret_note);
 void driver_noted(struct tui *tui, const char *text);
 
-/* Looks for what another program changed, and goes on searching for better cutting layouts for a
- * slice of work (tui->searching: there is more to search). True when something has to be painted.
+/* What waits until keys pause: pictures of what is selected, work of the screen on top. True when
+ * something has to be painted. */
+bool driver_rest(struct tui *tui);
+
+/* The same; looks for what another program changed, and goes on searching for better cutting
+ * layouts for a slice of work (tui->searching: there is more to search). True when something has to
+ * be painted.
  */
 bool driver_idle(struct tui *tui);
 

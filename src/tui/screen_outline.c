@@ -13,6 +13,7 @@
 
 struct outline_state {
     struct list_view list;
+    int pictured;           /* line whose picture shows: the chosen one, once keys pause */
     int turned;             /* faces or corners on from the item's own */
     enum picture_view view; /* that the maker asked for */
     int64_t asked;          /* item whose deletion waits for Enter; 0: none */
@@ -161,7 +162,9 @@ static void outline_paint(struct tui *tui, void *opaque, int top, int height)
             view_cursor(&tui->view, top + i, 1 + 2 * row->depth);
     }
     view_upright(&tui->view, top, width, height);
-    const struct outline_row *row = &outline.rows.at[state->list.chosen];
+    if (state->pictured < 0 || state->pictured >= state->list.count)
+        state->pictured = state->list.chosen;
+    const struct outline_row *row = &outline.rows.at[state->pictured];
     if (state->shop)
         paint_facts(tui, row, top, width + 2, height);
     else if (row->box || state->view != PICTURE_STANDARD)
@@ -297,6 +300,19 @@ static action_set outline_fits(struct tui *tui, void *opaque)
                                                                   : 0;
 }
 
+/* A picture is a screenful, and a slow line has to carry it: who goes through the lines does not
+ * wait for those in between. */
+static enum reaction outline_idle(struct tui *tui, void *opaque)
+{
+    struct outline_state *state = opaque;
+    (void)tui;
+    if (state->pictured == state->list.chosen)
+        return REACT_PASS;
+    state->pictured = state->list.chosen;
+    state->turned = 0;
+    return REACT_TAKEN;
+}
+
 static enum reaction outline_act(struct tui *tui, void *opaque, enum action action)
 {
     struct outline_state *state = opaque;
@@ -307,13 +323,12 @@ static enum reaction outline_act(struct tui *tui, void *opaque, enum action acti
         tui_say(tui, "kept as it was");
         return REACT_TAKEN;
     }
-    if (list_view_act(&state->list, action)) {
-        state->turned = 0;
+    if (list_view_act(&state->list, action))
         return REACT_TAKEN;
-    }
     if (!make_rows(tui, state, &outline) || outline.rows.count == 0)
         return REACT_PASS;
     list_view_resize(&state->list, (int)outline.rows.count);
+    outline_idle(tui, state);
     const struct outline_row *row = &outline.rows.at[state->list.chosen];
     const struct target target = {row->kind, row->key, NULL, NULL};
     switch (action) {
@@ -386,6 +401,7 @@ static void outline_open(struct tui *tui, void *opaque, const struct target *tar
         return;
     list_view_resize(&state->list, 2);
     list_view_choose(&state->list, 1);
+    state->pictured = 1;
 }
 
 static void shop_open(struct tui *tui, void *opaque, const struct target *target)
@@ -405,6 +421,7 @@ const struct screen screen_outline = {
     .open = outline_open,
     .paint = outline_paint,
     .act = outline_act,
+    .idle = outline_idle,
     .fits = outline_fits,
     .list = outline_list,
     .line = outline_line,
@@ -419,6 +436,7 @@ const struct screen screen_shop = {
     .open = shop_open,
     .paint = outline_paint,
     .act = outline_act,
+    .idle = outline_idle,
     .list = outline_list,
     .line = outline_line,
     .shown = OUTLINE_SHOWS | SHOWS(TRADE) | SHOWS(UNDO),

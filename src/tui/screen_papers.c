@@ -166,7 +166,7 @@ static enum reaction papers_idle(struct tui *tui, void *opaque)
 
     if (!state->waiting)
         return REACT_PASS;
-    if (!tui->searching)
+    if (!desk_search_state(tui->desk).on)
         return REACT_TAKEN | print(tui, state, false);
     tui_search_text(tui, text);
     return strcmp(text, state->told) == 0 ? REACT_PASS : REACT_TAKEN;

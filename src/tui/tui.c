@@ -8,6 +8,7 @@
 #include <signal.h>
 #include <stdio.h>
 
+#define REST_MS 60   /* without a key, and pictures follow the selection: longer than keys repeat */
 #define IDLE_MS 1000 /* how soon another program's change shows */
 
 static void show(struct tui *tui, struct terminal *terminal)
@@ -83,14 +84,21 @@ static void serve(struct tui *tui, struct terminal *terminal)
 static int run(struct tui *tui, struct terminal *terminal)
 {
     struct event event;
-    bool due = true; /* there is something to be painted */
+    bool due = true;     /* there is something to be painted */
+    bool resting = true; /* nothing was typed for a while */
     for (;;) {
         bool changed;
         if (due && !terminal_has_more(terminal)) {
             show(tui, terminal);
             due = false;
         }
-        terminal_wait(terminal, due || tui->searching ? 0 : IDLE_MS, &event);
+        terminal_wait(terminal,
+                      due              ? 0
+                      : !resting       ? REST_MS
+                      : tui->searching ? 0
+                                       : IDLE_MS,
+                      &event);
+        resting = event.kind == EVENT_IDLE;
         if (!carry_out(tui, &event, &changed))
             return event.kind == EVENT_END ? (event.signal ? event.signal : SIGHUP) : 0;
         serve(tui, terminal);

@@ -22,9 +22,10 @@
 
 /* ---- what is measured ---- */
 
-enum { GROUP_MOVE, GROUP_SCREEN, GROUP_EDIT, GROUPS };
+enum { GROUP_MOVE, GROUP_PICTURE, GROUP_SCREEN, GROUP_EDIT, GROUPS };
 
-static const char *const group_names[GROUPS] = {"moving the selection", "another screen",
+static const char *const group_names[GROUPS] = {"moving the selection",
+                                                "its picture, when keys pause", "another screen",
                                                 "typing in a field, and taking it"};
 
 struct tries {
@@ -54,18 +55,34 @@ static long sent(struct bench *bench)
     return (long)lseek(fileno(bench->out), 0, SEEK_END);
 }
 
-static void press(struct bench *bench, int key, int group)
+static void show(struct bench *bench)
 {
-    struct tries *to = &bench->groups[group];
-    long before = sent(bench);
-    double began = now_ms();
-    driver_key(&bench->tui, key);
     driver_paint(&bench->tui, 24, 80);
     terminal_show(bench->terminal, &bench->tui.view);
+}
+
+static void note_try(struct bench *bench, int group, double began, long before)
+{
+    struct tries *to = &bench->groups[group];
     if (to->count == KEYS_MOST)
         return;
     to->ms[to->count] = now_ms() - began;
     to->bytes[to->count++] = sent(bench) - before;
+}
+
+static void press(struct bench *bench, int key, int group)
+{
+    long before = sent(bench);
+    double began = now_ms();
+    driver_key(&bench->tui, key);
+    show(bench);
+    note_try(bench, group, began, before);
+    before = sent(bench);
+    began = now_ms();
+    if (!driver_rest(&bench->tui))
+        return;
+    show(bench);
+    note_try(bench, GROUP_PICTURE, began, before);
 }
 
 static void press_all(struct bench *bench, const int *keys, int group)

@@ -102,6 +102,7 @@ void stage_press(struct stage *stage, const char *keys)
         }
         keys += strspn(keys, " ");
     }
+    driver_rest(&stage->tui);
 }
 
 void stage_rest(struct stage *stage)

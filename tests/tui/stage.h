@@ -23,8 +23,8 @@ int stage_begin_with_cases(void **state);
 int stage_end(void **state);
 
 /*
- * Presses keys, separated by blanks: names as the help screen writes them ("Enter", "Down", "F5"),
- * single characters, and text in single quotes ("a Enter 'my bench' Enter").
+ * Presses keys, separated by blanks, and pauses: names as the help screen writes them ("Enter",
+ * "Down", "F5"), single characters, and text in single quotes ("a Enter 'my bench' Enter").
  */
 void stage_press(struct stage *stage, const char *keys);
 

@@ -486,6 +486,18 @@ static void places_of_a_build_are_named_on_each_of_them(void **state)
     assert_not_shown(stage, "o order  b buy");
 }
 
+static void the_picture_follows_when_keys_pause(void **state)
+{
+    struct stage *stage = *state;
+    stage_take_up(stage, "Wing headboard");
+    assert_shown(stage, "C, front right");
+    driver_key(&stage->tui, KEY_GO_LAST); /* a join: its own picture, not the box's */
+    assert_shown(stage, "C, front right");
+    assert_true(driver_rest(&stage->tui));
+    assert_not_shown(stage, "C, front right");
+    assert_false(driver_rest(&stage->tui));
+}
+
 static void a_key_that_does_nothing_says_so(void **state)
 {
     struct stage *stage = *state;
@@ -611,6 +623,7 @@ int main(void)
         CASES(esc_leads_from_any_place_to_the_build),
         CASES(a_place_that_is_open_below_is_gone_back_to),
         CASES(places_of_a_build_are_named_on_each_of_them),
+        CASES(the_picture_follows_when_keys_pause),
         CASES(a_key_that_does_nothing_says_so),
         EMPTY(esc_on_the_first_screen_stays_there),
         CASES(nothing_breaks_at_any_size),
