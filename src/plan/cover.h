@@ -103,6 +103,11 @@ struct reach {
 void cut_on_face(struct planning *planning, struct spread *spread, const char *name, int64_t width,
                  int64_t height, const struct reach *reach);
 
+/* The same again for the second face of a layer with two, its seams placed by what is there on that
+ * one; it has no line among covers of its own. */
+void cut_second_face(struct planning *planning, struct spread *spread, const char *name,
+                     int64_t width, int64_t height, const struct reach *reach);
+
 /* Pieces of a layer, from `first` of the plan's on, that miss their landing where they are cut as
  * planned, or as they were cut already, and not to the boxes as built. `planned` holds the pieces
  * as planned. */

@@ -275,6 +275,27 @@ static void cut_whole(struct planning *planning, struct spread *spread, const ch
         planning->plan->covers.at[line].motif = planning->value[TRADE_PATTERN_RISE];
 }
 
+void cut_second_face(struct planning *planning, struct spread *spread, const char *name,
+                     int64_t width, int64_t height, const struct reach *reach)
+{
+    struct lie lie = lie_of(planning, spread, width, height);
+    struct spread second = *spread;
+    struct seams seams;
+    bool across;
+
+    if (lie.roll == 0 || is_hidden(spread)) {
+        spread_cloth(planning, spread, name, width, height, &across);
+        return;
+    }
+    second.side = side_opposite(spread->side);
+    seams = seams_place(planning, &second, lie.across, lie.cut,
+                        lie.across ? reach->below : reach->before, lie.roll);
+    take_up(planning, spread, &seams.widths);
+    if (seams.widths.count > 1)
+        tell_widths(planning, spread, seams.widths.count, lie.cut, lie.roll);
+    add_widths(planning, spread, name, &seams.widths, lie.along, lie.across);
+}
+
 /* The part below a seam, of the thin cloth. */
 static void cut_thin(struct planning *planning, struct spread *spread, int64_t width,
                      int64_t height)

@@ -147,15 +147,30 @@ static void sew_corners(struct planning *planning, const struct spread *spread)
         add_seam(planning, spread, SEAM_STRAIGHT, "corners of the boxing", corners, width - seams);
 }
 
+/* A cushion without a zip is filled through the last side of its second face, and that is closed by
+ * hand. */
+static bool closes_by_hand(const struct planning *planning, const struct spread *spread,
+                           int64_t edge)
+{
+    if (spread->box->frame != FRAME_CUSHION || !spread->layer->both || edge != EDGE_BOTTOM)
+        return false;
+    for (int64_t other = 0; other < EDGE_COUNT; other++)
+        if (!is_sewn(spread, other) || boxing_zip(planning, spread, other))
+            return false;
+    return true;
+}
+
 static void sew_to_face(struct planning *planning, const struct spread *spread, int64_t edge,
                         bool second)
 {
     const char *side = words_side.at[edge_side(spread->side, edge)].name;
     int corners = sewn_corners(spread, edge);
-    struct seam *seam = add_seam(
-        planning, spread, SEAM_BOXING,
-        arena_format(planning->arena, "%s boxing to the %sface", side, second ? "second " : ""), 1,
-        sewn_length(spread, edge));
+    bool by_hand = second && closes_by_hand(planning, spread, edge);
+    struct seam *seam = add_seam(planning, spread, by_hand ? SEAM_BY_HAND : SEAM_BOXING,
+                                 arena_format(planning->arena, "%s boxing to the %sface%s", side,
+                                              second ? "second " : "",
+                                              by_hand ? ", by hand when it is filled" : ""),
+                                 1, sewn_length(spread, edge));
 
     seam->notches = 1 + corners;
     seam->corners = corners;

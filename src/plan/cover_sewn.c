@@ -65,14 +65,13 @@ static void cut_faces(struct planning *planning, struct spread *spread)
     int64_t height = spread->height + face_reach(planning, spread, EDGE_TOP) +
                      face_reach(planning, spread, EDGE_BOTTOM) + spread->ease +
                      tuft_extra(spread, false);
-    bool across;
+    const struct reach reach = {face_reach(planning, spread, EDGE_LEFT),
+                                face_reach(planning, spread, EDGE_BOTTOM)};
 
     tuft_lay(planning, spread);
-    cut_on_face(planning, spread, "face", width, height,
-                &(struct reach){face_reach(planning, spread, EDGE_LEFT),
-                                face_reach(planning, spread, EDGE_BOTTOM)});
+    cut_on_face(planning, spread, "face", width, height, &reach);
     if (spread->layer->both)
-        spread_cloth(planning, spread, "face", width, height, &across);
+        cut_second_face(planning, spread, "face", width, height, &reach);
     tuft_consume(planning, spread);
 }
 
@@ -200,12 +199,14 @@ static void cut_band(struct planning *planning, struct spread *spread)
         spread->depth + brims[EDGE_RIGHT].over + padding_behind(planning, spread, EDGE_RIGHT);
     int64_t width = face + end + 2 * planning->value[TRADE_SEAM_ALLOWANCE];
     int64_t height = spread->height;
-    bool across;
+    const struct reach reach = {brims[EDGE_LEFT].beside + planning->value[TRADE_SEAM_ALLOWANCE],
+                                brims[EDGE_BOTTOM].over + brims[EDGE_BOTTOM].landing +
+                                    brims[EDGE_BOTTOM].handle};
 
     for (int64_t edge = EDGE_TOP; edge <= EDGE_BOTTOM; edge++)
         height += brims[edge].over + brims[edge].landing + brims[edge].handle;
-    cut_cloth(planning, spread, "band", width, height);
-    spread_cloth(planning, spread, "band", width, height, &across);
+    cut_on_face(planning, spread, "band", width, height, &reach);
+    cut_second_face(planning, spread, "band", width, height, &reach);
     sew_band(planning, spread, height);
 }
 

@@ -28,8 +28,9 @@ enum amount {
     AMOUNT_CORD, /* closed into its strip */
     AMOUNT_WELT, /* welt sewn on, or stapled */
     AMOUNT_ZIPS,
-    AMOUNT_EDGE, /* of the layer, metres */
-    AMOUNT_AREA, /* of the layer, square metres */
+    AMOUNT_CLOSED_BY_HAND, /* seam of a cushion, metres; of a back its own terms count it */
+    AMOUNT_EDGE,           /* of the layer, metres */
+    AMOUNT_AREA,           /* of the layer, square metres */
     AMOUNT_CORNERS,
     AMOUNT_BUTTONS_DEEP,
     AMOUNT_BUTTONS_SURFACE,
@@ -101,6 +102,7 @@ static const struct term terms[] = {
     {STEP_SEW, TRADE_MINUTES_WELT_MAKE, AMOUNT_CORD},
     {STEP_SEW, TRADE_MINUTES_WELT_ATTACH, AMOUNT_WELT},
     {STEP_SEW, TRADE_MINUTES_ZIP, AMOUNT_ZIPS},
+    {STEP_SEW, TRADE_MINUTES_SLIP_STITCH, AMOUNT_CLOSED_BY_HAND},
     {STEP_SLICE, TRADE_MINUTES_FOAM_CUT, AMOUNT_PARTS},
     {STEP_PAD, TRADE_MINUTES_FOAM_GLUE, AMOUNT_AREA},
     {STEP_PAD, TRADE_MINUTES_TUFT_HOLE_FOAM, AMOUNT_UNDER_TUFTS},
@@ -179,6 +181,8 @@ static int64_t layer_amount(const struct layer_counted *layer, enum amount amoun
         return layer->by_seam[SEAM_WELT] / LENGTH_MM;
     case AMOUNT_ZIPS:
         return layer->zips * PIECES;
+    case AMOUNT_CLOSED_BY_HAND:
+        return layer->back ? 0 : layer->by_seam[SEAM_BY_HAND] / LENGTH_MM;
     case AMOUNT_EDGE:
         return layer->edge / LENGTH_MM;
     case AMOUNT_AREA:

@@ -574,6 +574,45 @@ static void boxing_beside_a_zip_is_wider(void **state)
     assert_piece(soft_piece(soft, cover, "back zip boxing", 0), 21, 3); /* of 6, cut in two */
 }
 
+/* 90 in of face and half an inch of seam on both sides, out of 54: both faces alike, a full centre
+ * and sides of (91 + 2 - 54) / 2. */
+static void both_faces_of_a_sleeve_have_the_same_seams(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box = soft_box(soft, "W", 90, 6, 30);
+    int64_t cover = soft_layer(soft, box, LAYER_COVER, SHAPE_SEWN, SIDE_FRONT, soft->cloth);
+
+    soft_layer_of(soft, cover)->both = 1;
+    soft_layer_of(soft, cover)->direction = DIRECTION_UP;
+    soft_endings(soft, cover, ENDING_SEWN, ENDING_SEWN, ENDING_SEWN, ENDING_OPEN);
+    soft_plan(soft);
+    for (int nth = 0; nth < 2; nth++) {
+        assert_int_equal(soft_piece(soft, cover, "face", nth)->width, IN(54));
+        assert_int_equal(soft_piece(soft, cover, "face side", 2 * nth)->width, IN(19.5));
+        assert_int_equal(soft_piece(soft, cover, "face side", 2 * nth + 1)->width, IN(19.5));
+    }
+}
+
+/* A band is cut as wide as its face and one end; its seams are placed on the face. */
+static void seams_of_a_band_stand_even_on_its_face(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box = soft_box(soft, "W", 90, 18, 12);
+    int64_t band = soft_layer(soft, box, LAYER_COVER, SHAPE_SEWN, SIDE_FRONT, soft->cloth);
+    const struct cover *cover;
+
+    soft_layer_of(soft, band)->both = 1;
+    soft_layer_of(soft, band)->direction = DIRECTION_UP;
+    soft_endings(soft, band, ENDING_SEWN, ENDING_SEWN, ENDING_OPEN, ENDING_OPEN);
+    soft_plan(soft);
+    cover = soft_cover(soft, band);
+    /* 90 + 18 + 1 in: seams as far left of the face's middle as right of it, so the strip that goes
+     * round the end is wider by the 18 in of it */
+    assert_int_equal(cover->seams, 2);
+    assert_int_equal(cover->side_strip_right - cover->side_strip, IN(18));
+    assert_int_equal(cover->cut_width, IN(109));
+}
+
 static void an_outside_back_hangs_from_a_card_strip(void **state)
 {
     struct soft *soft = *state;
@@ -676,6 +715,8 @@ int main(void)
         SOFT_TEST(an_apron_goes_from_inside_its_front_round_the_end),
         SOFT_TEST(foam_in_a_sewn_cover_is_cut_oversize),
         SOFT_TEST(boxing_beside_a_zip_is_wider),
+        SOFT_TEST(both_faces_of_a_sleeve_have_the_same_seams),
+        SOFT_TEST(seams_of_a_band_stand_even_on_its_face),
         SOFT_TEST(an_outside_back_hangs_from_a_card_strip),
         SOFT_TEST(welt_is_its_run_with_a_join_and_corners),
         SOFT_TEST(pieces_are_labelled_by_box_layer_and_letter),

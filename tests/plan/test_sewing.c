@@ -157,6 +157,30 @@ static void a_cushion_has_four_corners_and_eight_long_seams(void **state)
     assert_string_equal(sew->actions[6], "Then the other 4, as the sewing list has them");
 }
 
+/* 20 in through which it is filled; with a zip, or on a box of wood, all is sewn on the machine. */
+static void a_cushion_without_a_zip_is_closed_by_hand(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box;
+    int64_t cover = add_cushion(soft, &box);
+    const struct seam *last;
+    struct fitting *zip;
+
+    ((struct box *)model_find(&soft->model, ENTITY_box, box))->frame = FRAME_CUSHION;
+    soft_plan(soft);
+    last = seam_of(soft, cover, 8);
+    assert_seam(last, "back boxing to the second face, by hand when it is filled", 1, 20);
+    assert_int_equal(last->kind, SEAM_BY_HAND);
+    assert_int_equal(soft_used(soft, cover, STOCK_CORD), IN(3 * (16 + 168)));
+    zip = MODEL_ADD(&soft->model, fitting);
+    zip->box = box;
+    zip->kind = FITTING_ZIP;
+    zip->side = SIDE_BACK;
+    soft_plan(soft);
+    for (int nth = 0; seam_of(soft, cover, nth); nth++)
+        assert_int_not_equal(seam_of(soft, cover, nth)->kind, SEAM_BY_HAND);
+}
+
 /* An inch less than the opening of 20, between two halves that are closed round it before the
  * corners; and it is bought by its length. */
 static void a_zip_stands_between_the_halves_of_its_strip(void **state)
@@ -302,6 +326,7 @@ int main(void)
         SOFT_TEST(the_card_says_each_seam_and_what_stays_open),
         SOFT_TEST(a_box_cushion_has_all_its_pieces),
         SOFT_TEST(a_cushion_has_four_corners_and_eight_long_seams),
+        SOFT_TEST(a_cushion_without_a_zip_is_closed_by_hand),
         SOFT_TEST(a_zip_stands_between_the_halves_of_its_strip),
         SOFT_TEST(a_zip_with_one_face_stands_in_its_seam),
         SOFT_TEST(a_zip_where_nothing_is_sewn_is_told),
