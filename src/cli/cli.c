@@ -82,6 +82,8 @@ static const struct option command_options[] = {
     {"pages", required_argument, NULL, OPTION_PAGES},
     {"replace", no_argument, NULL, OPTION_REPLACE},
     {"unpriced", no_argument, NULL, OPTION_UNPRICED},
+    {"left", required_argument, NULL, OPTION_LEFT},
+    {"count", required_argument, NULL, OPTION_COUNT},
     {"table", required_argument, NULL, OPTION_TABLE},
     {"semicolons", no_argument, NULL, OPTION_SEMICOLONS},
     {NULL, 0, NULL, 0}};
@@ -98,7 +100,8 @@ static void set_option(struct cli *cli, int option, const char *value)
                   {OPTION_EFFORT, &cli->effort},   {OPTION_CORNER, &cli->corner},
                   {OPTION_FACE, &cli->face},       {OPTION_PAPERS, &cli->papers},
                   {OPTION_CUT, &cli->cut},         {OPTION_TO, &cli->to},
-                  {OPTION_PAGES, &cli->pages},     {OPTION_TABLE, &cli->table}};
+                  {OPTION_PAGES, &cli->pages},     {OPTION_TABLE, &cli->table},
+                  {OPTION_LEFT, &cli->left},       {OPTION_COUNT, &cli->counted}};
     cli->json |= option == OPTION_JSON;
     cli->back |= option == OPTION_BACK;
     cli->rehearse |= option == OPTION_REHEARSE;

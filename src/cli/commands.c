@@ -39,6 +39,12 @@ const struct command commands[] = {
      "builds side by side, figure by figure; of one, what it would come to otherwise", 1, -1,
      OPTION_JSON, false, command_compare},
     {"copy", "BUILD NAME", "begin a build as a copy of another one", 2, 2, 0, true, command_copy},
+    {"stock", "[NAME [OFFER PRICE]]",
+     "prices and the shelf; of one stock what was paid before, a new price, a count, or pieces "
+     "kept "
+     "for a build",
+     0, 3, OPTION_JSON | OPTION_DATE | OPTION_SUPPLIER | OPTION_LEFT | OPTION_COUNT | OPTION_BUILD,
+     false, command_stock},
     {"money", "BUILD", "shopping list, estimate beside spend", 1, 1, OPTION_JSON, true,
      command_money},
     {"check", "BUILD", "findings and their cures, or take one; exit code 1 when one is a stop", 1,

@@ -20,6 +20,7 @@ enum cli_option {
     OPTION_UNITS = 256,
     OPTION_ALONE = 512,
     OPTION_MEASURE = 1024,
+    OPTION_LEFT = 2048,
     OPTION_REHEARSE = 4096,
     OPTION_APART = 8192,
     OPTION_CURE = 16384,
@@ -37,7 +38,8 @@ enum cli_option {
     OPTION_CUT = 1 << 26,
     OPTION_TABLE = 1 << 27,
     OPTION_SEMICOLONS = 1 << 28,
-    OPTION_CARE = 1 << 29
+    OPTION_CARE = 1 << 29,
+    OPTION_COUNT = 1 << 30
 };
 
 #define CLI_MEASURES 64 /* more of them are not given in one command */
@@ -54,8 +56,8 @@ struct cli {
     size_t measure_count;
     bool rehearse, apart, take, layers, picture, replace, unpriced, semicolons, care;
     const char *minutes, *aisle, *date, *supplier, *tax, *build, *units, *cure, *effort, *corner,
-        *face, *cut, *papers, *to, *pages, *table; /* NULL: not given */
-    int count;                                     /* operands */
+        *face, *cut, *papers, *to, *pages, *table, *left, *counted; /* NULL: not given */
+    int count;                                                      /* operands */
     char **operands;
 };
 
@@ -99,6 +101,7 @@ enum fault command_apart(struct cli *cli, struct fault_note *note);
 enum fault command_buy(struct cli *cli, struct fault_note *note);
 enum fault command_compare(struct cli *cli, struct fault_note *note);
 enum fault command_copy(struct cli *cli, struct fault_note *note);
+enum fault command_stock(struct cli *cli, struct fault_note *note);
 enum fault command_money(struct cli *cli, struct fault_note *note);
 enum fault command_check(struct cli *cli, struct fault_note *note);
 enum fault command_trade(struct cli *cli, struct fault_note *note);

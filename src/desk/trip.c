@@ -466,6 +466,8 @@ static enum fault add_spend(const struct paying *paying, const struct trip_share
     spend->stock = paying->line->stock;
     spend->aisle = paying->line->aisle;
     spend->amount = amount;
+    if (!paying->line->cut && !paying->line->saved && !share->purchase->length)
+        spend->count = share->purchase->packs;
     text_init(&words);
     paying->trip->words(&words, paying->trip->trip.builds.at[share->build].plan, share->purchase);
     const struct entity *entity = entity_of(ENTITY_spend);

@@ -7,6 +7,7 @@
 
 #include "base/text.h"
 #include "desk/compare.h"
+#include "desk/stock.h"
 #include "desk/trip.h"
 #include "draw/piece.h"
 #include "draw/raster.h"
@@ -64,6 +65,15 @@ void sheet_trip_saving(struct text *out, const struct trip *trip);
 void sheet_trip_cutting(struct text *out, const struct trip *trip);
 void sheet_trip_words(struct text *out, const struct trip *trip, const struct trip_line *line);
 void sheet_trip_shares(struct text *out, const struct trip *trip, const struct trip_line *line);
+/* Stock by kind with every offer; the shelf by stock and lot, pieces numbered within each stock,
+ * with what they are worth; one stock whole. Lengths in the workshop's unit. */
+void sheet_stocks(struct text *out, const struct model *model);
+void sheet_shelf(struct text *out, const struct model *model);
+void sheet_stock(struct text *out, const struct model *model, const struct stock *stock,
+                 const struct paid_before *paid, size_t count);
+/* "96 in x 48 in", "100 in a pack" */
+void sheet_offer_words(struct text *out, const struct model *model, const struct offer *offer);
+
 /* Builds side by side, figure by figure; one figure of one of them; and what a build could be made
  * from otherwise. */
 void sheet_compare(struct text *out, const struct plan *const *plans, size_t count);

@@ -193,6 +193,7 @@ struct payment {
     int64_t stock;
     const char *what;
     int64_t amount;
+    int64_t count;     /* of packs, 0 of a length */
     const char *typed; /* the amount as typed; NULL: as it stands */
 };
 
@@ -212,6 +213,7 @@ static enum fault change_payment(struct model *draft, void *context, struct faul
         spend = MODEL_ADD(draft, spend);
         spend->stock = payment->stock;
         spend->amount = payment->amount;
+        spend->count = payment->count;
         fault = read_into(draft, spend, "dated", clock_today(today), note);
         if (!fault)
             fault = read_into(draft, spend, "what", payment->what, note);
@@ -231,6 +233,7 @@ static enum fault pay(struct tui *tui, const struct purchase *line, const char *
                               .stock = line->stock,
                               .what = words.at,
                               .amount = line->till,
+                              .count = line->length ? 0 : line->packs,
                               .typed = typed};
     char label[STORE_LABEL];
     snprintf(label, sizeof label, "paid: %.60s", words.at);

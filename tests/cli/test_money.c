@@ -147,6 +147,41 @@ static void the_list_goes_on_paper(void **state)
     assert_int_equal(shell_run(shell, "buy", THREE, "--to", path, NULL)->code, 1);
 }
 
+/* ---- stock ---- */
+
+static void stock_tells_prices_and_the_shelf_and_changes_them(void **state)
+{
+    struct shell *shell = *state;
+    assert_int_equal(shell_run(shell, "stock", NULL)->code, 0);
+    assert_says(shell->answer.out, "rack over the door");
+    assert_int_equal(
+        shell_run(shell, "stock", "2x2 stick", "1", "3.80", "--date", "2026-11-20", NULL)->code, 0);
+    assert_says(shell->answer.out, "3.80  2026-11-20");
+    assert_int_equal(shell_run(shell, "stock", "2x2 stick", "--left", "1", "--count", "1",
+                               "--build", "Reading corner", NULL)
+                         ->code,
+                     0);
+    assert_says(shell->answer.out, "kept for Reading corner");
+    assert_int_equal(shell_run(shell, "undo", NULL)->code, 0);
+    assert_int_equal(shell_run(shell, "stock", "2x2 stick", "--json", NULL)->code, 0);
+    assert_says(shell->answer.out, "\"kept_for\": \"\"");
+    assert_says(shell->answer.out, "\"count\": 1,");
+    assert_says(shell->answer.out, "\"price\": \"3.80\"");
+}
+
+static void stock_refuses_what_is_not_there(void **state)
+{
+    struct shell *shell = *state;
+    assert_int_equal(shell_run(shell, "stock", "gold", NULL)->code, 1);
+    assert_int_equal(shell_run(shell, "stock", "2x2 stick", "9", "1.00", NULL)->code, 1);
+    assert_int_equal(shell_run(shell, "stock", "2x2 stick", "1", NULL)->code, 2);
+    assert_int_equal(
+        shell_run(shell, "stock", "2x2 stick", "--left", "7", "--count", "1", NULL)->code, 1);
+    assert_int_equal(
+        shell_run(shell, "stock", "2x2 stick", "--left", "1", "--build", "Nobody", NULL)->code, 1);
+    assert_int_equal(shell_run(shell, "stock", "2x2 stick", "--left", "1", NULL)->code, 2);
+}
+
 /* ---- side by side ---- */
 
 static void compare_shows_builds_and_of_one_what_else_it_could_be(void **state)
@@ -188,6 +223,8 @@ int main(void)
         IN_THE_DEMO(one_list_over_three_builds_is_cheaper_and_adds_up),
         IN_THE_DEMO(the_list_says_what_it_saves_and_how_all_is_cut),
         IN_THE_DEMO(the_list_goes_on_paper),
+        IN_THE_DEMO(stock_tells_prices_and_the_shelf_and_changes_them),
+        IN_THE_DEMO(stock_refuses_what_is_not_there),
         IN_THE_DEMO(compare_shows_builds_and_of_one_what_else_it_could_be),
         IN_THE_DEMO(a_copy_is_a_build_of_its_own),
     };

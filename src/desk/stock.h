@@ -1,0 +1,38 @@
+/* Prices and the shelf: what a piece is worth, what was paid before, a new price. */
+#ifndef DESK_STOCK_H
+#define DESK_STOCK_H
+
+#include "desk/desk.h"
+
+/*
+ * What pieces of the shelf are worth, without tax: their share of the offer of their stock that is
+ * cheapest for them, by length of a stick, by area of a sheet, foam and cloth off a roll, by pieces
+ * of what is counted; all of an entry together, rounded once. 0 where no offer says it.
+ * O(offers).
+ */
+int64_t leftover_value(const struct model *model, const struct leftover *leftover);
+
+/* What was paid for a stock, in any build or for the shelf. */
+struct paid_before {
+    const char *build; /* "" for the shelf */
+    const char *dated, *supplier, *what;
+    int64_t amount; /* tax included */
+    int64_t count;  /* 0: not written down */
+};
+
+/* In the arena, which has no escape armed; the newest first. Faults: those of store_peek, MEMORY.
+ */
+enum fault desk_paid_before(struct desk *desk, int64_t stock, struct arena *arena,
+                            const struct paid_before **ret_at, size_t *ret_count,
+                            struct fault_note *note);
+
+/* A new price for an offer, as typed, of a day; `supplier` NULL leaves it. One edit. Faults:
+ * UNKNOWN offer, those of field_read. */
+struct desk_price {
+    int64_t offer;
+    const char *price, *dated, *supplier;
+};
+enum fault desk_set_price(struct desk *desk, const struct desk_price *price,
+                          struct fault_note *note);
+
+#endif
