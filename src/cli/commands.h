@@ -102,6 +102,7 @@ enum fault command_buy(struct cli *cli, struct fault_note *note);
 enum fault command_compare(struct cli *cli, struct fault_note *note);
 enum fault command_copy(struct cli *cli, struct fault_note *note);
 enum fault command_stock(struct cli *cli, struct fault_note *note);
+enum fault command_account(struct cli *cli, struct fault_note *note); /* of `money` */
 enum fault command_money(struct cli *cli, struct fault_note *note);
 enum fault command_check(struct cli *cli, struct fault_note *note);
 enum fault command_trade(struct cli *cli, struct fault_note *note);

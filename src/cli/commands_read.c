@@ -143,7 +143,11 @@ enum fault command_money(struct cli *cli, struct fault_note *note)
 {
     static sheet_fn *const sheets[] = {sheet_buying, sheet_money, NULL};
     static report_fn *const reports[] = {report_heading, report_buying, report_money, NULL};
-    enum fault fault = desk_cut(cli->desk, CUT_GOOD, note);
+    if (cli->count == 0)
+        return command_account(cli, note);
+    enum fault fault = desk_take_up_named(cli->desk, cli->operands[0], note);
+    if (!fault)
+        fault = desk_cut(cli->desk, CUT_GOOD, note);
     return fault ? fault : view(cli, sheets, reports);
 }
 

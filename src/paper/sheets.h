@@ -6,6 +6,7 @@
 #define PAPER_SHEETS_H
 
 #include "base/text.h"
+#include "desk/account.h"
 #include "desk/compare.h"
 #include "desk/stock.h"
 #include "desk/trip.h"
@@ -73,6 +74,9 @@ void sheet_stock(struct text *out, const struct model *model, const struct stock
                  const struct paid_before *paid, size_t count);
 /* "96 in x 48 in", "100 in a pack" */
 void sheet_offer_words(struct text *out, const struct model *model, const struct offer *offer);
+
+/* Money of all builds, month by month, hours, and weeks at the bench. */
+void sheet_account(struct text *out, const struct model *model, const struct account *account);
 
 /* Builds side by side, figure by figure; one figure of one of them; and what a build could be made
  * from otherwise. */

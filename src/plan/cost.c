@@ -63,11 +63,14 @@ static void add_spends(struct plan *plan, const struct model *model)
     }
 }
 
-/* What it will have cost: in each aisle the estimate, or what was paid where that is more. */
-static int64_t forecast(const struct cost *cost)
+/* What it will have cost: in each aisle the estimate, or what was paid where that is more. What is
+ * finished, and was written down, has cost what was paid. */
+static int64_t forecast(const struct model *model, const struct cost *cost)
 {
     int64_t sum = 0;
 
+    if (model->build.state == STATE_FINISHED && cost->spent > 0)
+        return cost->spent;
     for (int aisle = 0; aisle < AISLE_COUNT; aisle++) {
         int64_t spent = cost->spent_by_aisle[aisle];
         int64_t estimate = cost->by_aisle[aisle];
@@ -84,7 +87,7 @@ void pass_cost(struct planning *planning)
 
     add_purchases(planning->plan, model);
     add_spends(planning->plan, model);
-    cost->forecast = forecast(cost);
+    cost->forecast = forecast(model, cost);
     cost->left = model->build.budget;
     add_to(&cost->left, -cost->forecast);
 }

@@ -593,7 +593,8 @@ struct cost {
     int64_t estimate;  /* bought and tax */
     int64_t spent;     /* paid so far, tax included */
     int64_t spent_tax; /* of it, tax, as far as it was written down */
-    int64_t forecast;  /* the larger of estimate and spent, aisle by aisle */
+    int64_t forecast;  /* the larger of estimate and spent, aisle by aisle; of a
+                          finished build what was spent, if anything was */
     int64_t left;      /* of the budget after the forecast; meaningless without a budget */
     int64_t by_aisle[AISLE_COUNT]; /* of the estimate, tax included, as in the spend */
     int64_t spent_by_aisle[AISLE_COUNT];

@@ -147,6 +147,29 @@ static void the_list_goes_on_paper(void **state)
     assert_int_equal(shell_run(shell, "buy", THREE, "--to", path, NULL)->code, 1);
 }
 
+/* ---- the account ---- */
+
+static void money_alone_is_the_account_of_all_builds(void **state)
+{
+    struct shell *shell = *state;
+    long paid = 0, months = 0;
+    size_t i;
+    json_t *at;
+    assert_int_equal(shell_run(shell, "money", "--date", "2026-11-30", NULL)->code, 0);
+    assert_says(shell->answer.out, "MONTH BY MONTH");
+    assert_says(shell->answer.out, "WEEKS AT THE BENCH");
+    assert_says(shell->answer.out, "2026-11-30  5 h 00  Corner banquette");
+    assert_int_equal(shell_run(shell, "money", "--json", NULL)->code, 0);
+    json_t *json = json_loads(shell->answer.out, 0, NULL);
+    assert_non_null(json);
+    json_array_foreach(json_object_get(json, "builds"), i, at) paid += cents(at, "paid");
+    json_array_foreach(json_object_get(json, "months"), i, at) months += cents(at, "paid");
+    assert_int_equal(paid, cents(json, "paid"));
+    assert_int_equal(months, cents(json, "all_paid"));
+    assert_int_equal(months, paid + cents(json, "shelf"));
+    json_decref(json);
+}
+
 /* ---- stock ---- */
 
 static void stock_tells_prices_and_the_shelf_and_changes_them(void **state)
@@ -223,6 +246,7 @@ int main(void)
         IN_THE_DEMO(one_list_over_three_builds_is_cheaper_and_adds_up),
         IN_THE_DEMO(the_list_says_what_it_saves_and_how_all_is_cut),
         IN_THE_DEMO(the_list_goes_on_paper),
+        IN_THE_DEMO(money_alone_is_the_account_of_all_builds),
         IN_THE_DEMO(stock_tells_prices_and_the_shelf_and_changes_them),
         IN_THE_DEMO(stock_refuses_what_is_not_there),
         IN_THE_DEMO(compare_shows_builds_and_of_one_what_else_it_could_be),

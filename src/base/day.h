@@ -1,0 +1,18 @@
+/*
+ * Days of the calendar as whole numbers, so that weeks can be counted: days since 1970-01-01 in the
+ * Gregorian calendar, also before it was kept (ISO 8601).
+ */
+#ifndef BASE_DAY_H
+#define BASE_DAY_H
+
+#include <stdbool.h>
+#include <stdint.h>
+
+/* Reads "2026-11-25"; what follows is not looked at. False for what is no day. */
+bool day_read(const char *text, int64_t *ret_day);
+
+/* Prints it again, for the years 0 to 9999. Returns buffer. */
+#define DAY_TEXT 11
+char *day_print(char buffer[DAY_TEXT], int64_t day);
+
+#endif
