@@ -5,6 +5,9 @@
  */
 #include "example.h"
 
+#include "plan/route.h"
+#include "plan/weight.h"
+
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
@@ -254,6 +257,91 @@ static void banquette_takes_ten_sticks(void **state)
     assert_int_equal(((struct example *)*state)->plan->tally.sticks, 10);
 }
 
+/* ---- weights and the way in ---- */
+
+static struct weight weight_named(const struct plan *plan, const char *name)
+{
+    size_t count = plan->facts->boxes.count;
+    struct weight *weights = calloc(count, sizeof *weights);
+    struct weight weight;
+
+    assert_non_null(weights);
+    weight_boxes(plan, weights);
+    weight = weights[model_index(plan->facts, ENTITY_box,
+                                 model_key_named(plan->facts, ENTITY_box, name))];
+    free(weights);
+    return weight;
+}
+
+/* In tenths of a pound; the examples are rounded to these. */
+static void assert_pounds(int64_t mass, double wanted, double within)
+{
+    double pounds = (double)mass / 453592.37;
+
+    if (pounds < wanted - within || pounds > wanted + within)
+        fail_msg("%.2f lb, the example says %.1f", pounds, wanted);
+}
+
+/* C 24.4 lb of sticks, 34.8 of ply, 5.8 of foam, 70.3 in all (its fixings of 1.3 lb are given, ours
+ * 1 % of the wood); a wing 8.4 of sticks, 13.1 of ply, 23.5; the whole 117. */
+static void headboard_weighs_70_centre_23_a_wing_and_117_whole(void **state)
+{
+    const struct plan *plan = ((struct example *)*state)->plan;
+    struct weight centre = weight_named(plan, "C");
+    struct weight wing = weight_named(plan, "L");
+
+    assert_pounds(centre.of[WEIGHT_STICKS], 24.4, 0.1);
+    assert_pounds(centre.of[WEIGHT_PANELS], 34.8, 0.1);
+    assert_pounds(centre.of[WEIGHT_FOAM], 5.8, 0.05);
+    assert_pounds(weight_finished(&centre), 70.3, 0.1);
+    assert_pounds(wing.of[WEIGHT_STICKS], 8.4, 0.05);
+    assert_pounds(wing.of[WEIGHT_PANELS], 13.1, 0.05);
+    assert_pounds(weight_finished(&wing), 23.5, 0.2);
+    assert_pounds(weight_finished(&centre) + 2 * weight_finished(&wing), 117, 0.2);
+}
+
+/* A door of 30 x 80 in clear, 2 in of margin: C goes straight through, 5.25 thick and 56.25 high:
+ * 23.75 to spare in the height; the example says 5.25 <= 28 and 56 <= 78, without batting on top.
+ */
+static void headboard_goes_through_its_door_on_edge(void **state)
+{
+    const struct plan *plan = ((struct example *)*state)->plan;
+    struct passage door = {.kind = PASSAGE_DOOR, .width = INCH(30), .height = INCH(80)};
+    const struct load *centre = plan_load(plan, model_key_named(plan->facts, ENTITY_box, "C"));
+
+    assert_int_equal(centre->finished.y, INCH(5.25));
+    assert_int_equal(route_way(plan, &door, centre->finished), ROUTE_STRAIGHT);
+    assert_in_range(route_spare(plan, &door, centre->finished), INCH(23.7), INCH(23.8));
+}
+
+/* A without its seat 21.9 lb of sticks and 14.3 of skins and back; its seat 22 and 6.6 of foam. */
+static void banquette_weighs_36_without_and_28_of_seat(void **state)
+{
+    const struct plan *plan = ((struct example *)*state)->plan;
+    struct weight box = weight_named(plan, "A");
+    struct weight seat = weight_named(plan, "SA");
+
+    assert_pounds(box.of[WEIGHT_STICKS], 21.9, 0.05);
+    assert_pounds(box.of[WEIGHT_PANELS], 11.8 + 2.5, 0.05);
+    assert_pounds(seat.of[WEIGHT_PANELS] + seat.of[WEIGHT_FOAM], 22 + 6.6, 0.4);
+}
+
+/* The banquette's box A, 84 x 18 x 14.25 in: straight through a door of 30 x 80; round the corner
+ * of two 36 in halls only on end under 96 in. */
+static void banquette_stands_on_end_round_the_corner(void **state)
+{
+    const struct plan *plan = ((struct example *)*state)->plan;
+    struct passage door = {.kind = PASSAGE_DOOR, .width = INCH(30), .height = INCH(80)};
+    struct passage hall = {
+        .kind = PASSAGE_HALL, .width = INCH(36), .height = INCH(96), .length = INCH(36)};
+    const struct vector size = {INCH(84), INCH(18), INCH(14.25)};
+
+    assert_int_equal(route_way(plan, &door, size), ROUTE_STRAIGHT);
+    assert_int_equal(route_way(plan, &hall, size), ROUTE_ON_END);
+    hall.height = INCH(85);
+    assert_int_equal(route_way(plan, &hall, size), ROUTE_NOT);
+}
+
 #define OF(example, test) cmocka_unit_test_setup_teardown(test, example_##example, example_end)
 
 int main(void)
@@ -275,6 +363,10 @@ int main(void)
         OF(banquette, banquette_joins_its_corner_at_3_5_8_75_and_14),
         OF(banquette, banquette_cuts_its_seats_and_backs),
         OF(banquette, banquette_takes_ten_sticks),
+        OF(headboard, headboard_weighs_70_centre_23_a_wing_and_117_whole),
+        OF(headboard, headboard_goes_through_its_door_on_edge),
+        OF(banquette, banquette_weighs_36_without_and_28_of_seat),
+        OF(banquette, banquette_stands_on_end_round_the_corner),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     return failed ? 1 : 0;
