@@ -113,18 +113,6 @@ static void check_joins(struct planning *planning)
     }
 }
 
-static void offer_wall(struct planning *planning, int64_t box, struct finding *finding)
-{
-    struct cure_draft cure = cure_begin(planning, "Hold it to the wall");
-
-    cure_word(&cure, ENTITY_join, 0, "name", "wall");
-    cure_refer(&cure, ENTITY_join, 0, "box_a", box);
-    cure_word(&cure, ENTITY_join, 0, "side_a", words_side.at[SIDE_BACK].name);
-    cure_word(&cure, ENTITY_join, 0, "target", words_target.at[TARGET_WALL].name);
-    cure_word(&cure, ENTITY_join, 0, "place", words_place.at[PLACE_SITE].name);
-    cure_offer_on_trial(&cure, finding);
-}
-
 static void check_tipping(struct planning *planning)
 {
     const int64_t *value = planning->value;
@@ -140,7 +128,6 @@ static void check_tipping(struct planning *planning)
         argument_length(finding, 0, tip.height);
         argument_length(finding, 1, tip.depth);
         argument_quantity(finding, 2, QUANTITY_MASS, tip.push);
-        offer_wall(planning, tip.box, finding);
     }
 }
 
