@@ -484,6 +484,35 @@ static void a_pasted_letter_is_no_key(void **state)
     leave(maker);
 }
 
+static void control_characters_in_a_paste_are_blanks(void **state)
+{
+    struct maker *maker = *state;
+    start(maker);
+    console_press(&maker->console, "F2 Enter");
+    console_wait(&maker->console, "Name of the build");
+    console_paste(&maker->console, "Quiet\001\033[Bq\004");
+    console_wait(&maker->console, "Quiet  [Bq");
+    console_press(&maker->console, "Esc");
+    console_wait(&maker->console, "all builds");
+    leave(maker);
+}
+
+/* A slow line cuts the code of an arrow in two: the first half is Esc, the rest no letters. */
+static void a_code_that_comes_in_halves_types_nothing(void **state)
+{
+    struct maker *maker = *state;
+    start(maker);
+    console_press(&maker->console, "F2 Enter");
+    console_wait(&maker->console, "Name of the build");
+    console_send(&maker->console, "\033");
+    console_wait(&maker->console, "all builds");
+    console_send(&maker->console, "[");
+    console_send(&maker->console, "B");
+    console_press(&maker->console, "F2");
+    console_wait(&maker->console, "new build");
+    leave(maker);
+}
+
 static void pasted_lines_go_into_the_field_as_one(void **state)
 {
     struct maker *maker = *state;
@@ -669,6 +698,8 @@ int main(int argc, char **argv)
         FACT(a_stopped_program_comes_back_at_the_size_of_then),
         FACT(a_stop_that_nobody_can_end_is_survived),
         FACT(a_pasted_letter_is_no_key),
+        FACT(control_characters_in_a_paste_are_blanks),
+        FACT(a_code_that_comes_in_halves_types_nothing),
         FACT(pasted_lines_go_into_the_field_as_one),
         FACT(a_storm_of_sizes_leaves_the_screen_whole),
         FACT(two_programs_see_each_other),
