@@ -58,9 +58,8 @@ static enum fault say(struct fault_note *note, const char *path, int why)
                      "\"%.150s\" cannot be written: %s", path, strerror(why));
 }
 
-/* Gives the file its name. */
-static enum fault take_name(const char *temporary, const char *path, bool replace,
-                            struct fault_note *note)
+enum fault deliver_name(const char *temporary, const char *path, bool replace,
+                        struct fault_note *note)
 {
     if (replace && rename(temporary, path) == 0)
         return FAULT_NONE;
@@ -93,7 +92,7 @@ enum fault deliver_file(const char *path, const void *bytes, size_t count, bool 
     if (close(file) != 0 && !fault)
         fault = say(note, path, errno);
     if (!fault)
-        fault = take_name(temporary, path, replace, note);
+        fault = deliver_name(temporary, path, replace, note);
     if (fault) {
         unlink(temporary);
         return fault;

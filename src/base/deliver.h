@@ -18,6 +18,11 @@
 enum fault deliver_file(const char *path, const void *bytes, size_t count, bool replace,
                         struct fault_note *note);
 
+/* The last of these steps alone: gives a file that is written and synced its name. On a fault it
+ * still has the temporary one. */
+enum fault deliver_name(const char *temporary, const char *path, bool replace,
+                        struct fault_note *note);
+
 /* Makes what happened to names in the folder of `path` last. File systems that cannot are
  * forgiven. */
 enum fault deliver_sync_folder(const char *path, struct fault_note *note);

@@ -197,43 +197,77 @@ static const struct command *command_named(const char *name)
     return NULL;
 }
 
-static int run_command(struct desk *desk, const struct command *command, int argc, char **argv)
+/* Prints what the command said, then what went wrong; gives the exit code. */
+static int end_command(struct cli *cli, const struct fault_note *note)
 {
-    struct cli cli = {.desk = desk};
-    struct fault_note note = {0};
-    text_init(&cli.out);
-    text_init(&cli.error);
-    enum fault fault = read_command_line(&cli, command, argc, argv, &note);
-    if (!fault && command->takes_build)
-        fault = desk_take_up_named(desk, cli.operands[0], &note);
-    if (!fault)
-        fault = command->run(&cli, &note);
-    int code = print_out(&cli.out);
-    fputs(text_string(&cli.error), stderr);
-    if (fault)
-        code = say_fault(&note);
+    int code = print_out(&cli->out);
+    fputs(text_string(&cli->error), stderr);
+    if (note->code)
+        code = say_fault(note);
     else if (!code)
-        code = cli.negative;
-    text_release(&cli.out);
-    text_release(&cli.error);
+        code = cli->negative;
+    text_release(&cli->out);
+    text_release(&cli->error);
     return code;
 }
 
-static int with_desk(const char *store, const struct command *command, int argc, char **argv,
+static int run_command(struct cli *cli, const struct command *command, int argc, char **argv)
+{
+    struct fault_note note = {0};
+    text_init(&cli->out);
+    text_init(&cli->error);
+    enum fault fault = read_command_line(cli, command, argc, argv, &note);
+    if (!fault && command->on == ON_BUILD)
+        fault = desk_take_up_named(cli->desk, cli->operands[0], &note);
+    if (!fault)
+        fault = command->run(cli, &note);
+    if (!fault)
+        note.code = FAULT_NONE;
+    return end_command(cli, &note);
+}
+
+/* Why the file cannot be opened, and what can be done for one that is damaged. */
+static int say_unopened(const char *path, const struct fault_note *note)
+{
+    int code = say_fault(note);
+    if (note->code == FAULT_DAMAGED)
+        fprintf(stderr,
+                "It is left as it is. \"stuffover --store %s rescue FOLDER\" writes what can still"
+                " be\nread of it as files, which \"import\" takes into a new one. A backup may be"
+                " near:\n%s.before-N is a copy from before an upgrade.\n",
+                path, path);
+    return code;
+}
+
+static int with_desk(const char *path, const struct command *command, int argc, char **argv,
                      cli_terminal_fn *terminal)
 {
     struct fault_note note = {0};
+    struct cli cli = {0};
+    int code;
+    if (desk_open(&cli.desk, path, &note))
+        return say_unopened(path, &note);
+    code = command ? run_command(&cli, command, argc, argv) : terminal(cli.desk);
+    desk_close(cli.desk);
+    return code;
+}
+
+static int with_store(const char *store, const struct command *command, int argc, char **argv,
+                      cli_terminal_fn *terminal)
+{
+    struct fault_note note = {0};
     struct text path;
-    struct desk *desk = NULL;
+    int code;
     text_init(&path);
-    enum fault fault = store_place(store, &path, &note);
-    if (!fault)
-        fault = desk_open(&desk, text_string(&path), &note);
+    if (store_place(store, &path, &note)) {
+        code = say_fault(&note);
+    } else if (command && command->on == ON_FILE) {
+        struct cli cli = {.store = text_string(&path)};
+        code = run_command(&cli, command, argc, argv);
+    } else {
+        code = with_desk(text_string(&path), command, argc, argv, terminal);
+    }
     text_release(&path);
-    if (fault)
-        return say_fault(&note);
-    int code = command ? run_command(desk, command, argc, argv) : terminal(desk);
-    desk_close(desk);
     return code;
 }
 
@@ -261,11 +295,11 @@ int cli_main(int argc, char **argv, cli_terminal_fn *terminal)
         }
     }
     if (optind == argc)
-        return with_desk(store, NULL, 0, NULL, terminal);
+        return with_store(store, NULL, 0, NULL, terminal);
     const struct command *command = command_named(argv[optind]);
     if (!command) {
         fprintf(stderr, "stuffover: there is no command \"%s\"; --help lists them\n", argv[optind]);
         return fault_exit_code(FAULT_USAGE);
     }
-    return with_desk(store, command, argc - optind, argv + optind, terminal);
+    return with_store(store, command, argc - optind, argv + optind, terminal);
 }

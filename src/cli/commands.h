@@ -46,6 +46,7 @@ enum cli_option {
 
 struct cli {
     struct desk *desk;
+    const char *store; /* where no desk is open */
     struct text out;   /* printed when the command is done */
     struct text error; /* faults of files, one a line */
     int negative;      /* exit code of an answer that is no: `check` found a stop */
@@ -61,13 +62,20 @@ struct cli {
     char **operands;
 };
 
+/* What a command works on, opened before it runs. */
+enum command_on {
+    ON_WORKSHOP,
+    ON_BUILD, /* the first operand, taken up */
+    ON_FILE   /* nothing is opened: cli->store is the workshop file's name */
+};
+
 struct command {
     const char *name;
     const char *operands; /* as the synopsis shows them */
     const char *help;
-    int least, most;  /* how many operands; most -1: any number */
-    int options;      /* enum cli_option, those it takes */
-    bool takes_build; /* the first operand is a build, taken up before `run` */
+    int least, most; /* how many operands; most -1: any number */
+    int options;     /* enum cli_option, those it takes */
+    enum command_on on;
     enum fault (*run)(struct cli *cli, struct fault_note *note);
 };
 
@@ -114,6 +122,9 @@ enum fault command_mirror(struct cli *cli, struct fault_note *note);
 enum fault command_print(struct cli *cli, struct fault_note *note);
 enum fault command_import(struct cli *cli, struct fault_note *note);
 enum fault command_export(struct cli *cli, struct fault_note *note);
+enum fault command_health(struct cli *cli, struct fault_note *note); /* of `check` */
+enum fault command_backup(struct cli *cli, struct fault_note *note);
+enum fault command_rescue(struct cli *cli, struct fault_note *note);
 enum fault command_undo(struct cli *cli, struct fault_note *note);
 enum fault command_redo(struct cli *cli, struct fault_note *note);
 

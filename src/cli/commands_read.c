@@ -167,7 +167,12 @@ enum fault command_check(struct cli *cli, struct fault_note *note)
 {
     static sheet_fn *const sheets[] = {sheet_findings, NULL};
     static report_fn *const reports[] = {report_findings, NULL};
-    enum fault fault = cli->cure ? take_cure(cli, note) : FAULT_NONE;
+    enum fault fault = FAULT_NONE;
+    if (cli->count == 0)
+        return command_health(cli, note);
+    fault = desk_take_up_named(cli->desk, cli->operands[0], note);
+    if (!fault && cli->cure)
+        fault = take_cure(cli, note);
     if (fault)
         return fault;
     cli->negative = desk_plan(cli->desk)->tally.stops > 0;

@@ -434,8 +434,3 @@ enum fault desk_refresh(struct desk *desk, bool *ret_changed, struct fault_note 
         *ret_changed = true;
     return fault;
 }
-
-enum fault desk_backup(struct desk *desk, const char *path, struct fault_note *note)
-{
-    return store_backup(desk->store, path, note);
-}

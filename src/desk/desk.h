@@ -266,6 +266,30 @@ void desk_redo_label(struct desk *desk, char label[STORE_LABEL]);
 enum fault desk_refresh(struct desk *desk, bool *ret_changed, struct fault_note *note);
 
 /* As store_backup. */
-enum fault desk_backup(struct desk *desk, const char *path, struct fault_note *note);
+enum fault desk_backup(struct desk *desk, const char *path, bool replace, struct fault_note *note);
+
+/* Looks through the whole workshop file: its pages, and every build against what a model must be.
+ * Fault: DAMAGED, with the first thing that is wrong. */
+struct desk_health {
+    size_t builds;
+    int64_t bytes;
+};
+enum fault desk_look_through(struct desk *desk, struct desk_health *ret_health,
+                             struct fault_note *note);
+
+/*
+ * Writes what can still be read of a workshop file that is damaged into a folder, made when it is
+ * missing: the workshop as workshop.json and each build as build-KEY.json, which desk_import takes.
+ * Each is told: its name, how many rows or values of it are lost, or the fault that kept it back. A
+ * file that is there is DUPLICATE, and nothing is done to it. The first fault is given.
+ */
+struct desk_rescued {
+    const char *file, *name;
+    size_t lost;
+    const struct fault_note *note; /* NULL where it was written */
+};
+typedef void desk_rescued_fn(void *context, const struct desk_rescued *rescued);
+enum fault desk_rescue(const char *path, const char *folder, desk_rescued_fn *tell, void *context,
+                       struct fault_note *note);
 
 #endif

@@ -158,6 +158,19 @@ static void check_item(struct check *check, const struct entity *entity, size_t 
     check_fields(check, entity, index);
 }
 
+bool model_item_holds(const struct model *model, enum entity_kind kind, size_t index)
+{
+    struct check check = {model, NULL, NULL, 0};
+
+    check_item(&check, entity_of(kind), index);
+    return check.count == 0;
+}
+
+bool model_field_holds(const struct model *model, const struct field *field, const void *item)
+{
+    return check_field(model, field, item, NULL) == FAULT_NONE;
+}
+
 size_t model_check(const struct model *model, model_fault_fn *tell, void *context)
 {
     struct check check = {model, tell, context, 0};

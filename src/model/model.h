@@ -286,4 +286,15 @@ void field_write(const struct field *field, const struct model *model, const voi
 typedef void model_fault_fn(void *context, const struct fault_note *note);
 size_t model_check(const struct model *model, model_fault_fn *tell, void *context);
 
+/* The same of one item of a list, and of one field alone. */
+bool model_item_holds(const struct model *model, enum entity_kind kind, size_t index);
+bool model_field_holds(const struct model *model, const struct field *field, const void *item);
+
+/*
+ * Makes a model of which rows are missing, or damaged, one that model_check accepts: fields get the
+ * value of a new item, and where that does not help the item goes. Returns how many fields and
+ * items that were. A build without a name that is needed stays one. Quadratic in the items.
+ */
+size_t model_mend(struct model *model);
+
 #endif

@@ -36,7 +36,25 @@ static enum fault sync_file(const char *path, struct fault_note *note)
                : fault_say(note, FAULT_IO, 0, "the copy cannot be synced: %s", strerror(why));
 }
 
-enum fault store_backup(struct store *store, const char *path, struct fault_note *note)
+/* What was copied is read once more, from the disk. */
+static enum fault verify(const char *path, const struct store *store, struct fault_note *note)
+{
+    const struct store_options options = {.vfs = store->vfs, .patience = store->patience};
+    struct store copy = {.read_only = FAULT_NONE};
+    enum fault fault = connect_file(&copy, path, &options, note);
+
+    if (!fault)
+        fault = check_content(&copy, note);
+    for (int i = 0; i < STATEMENT_COUNT; i++)
+        sqlite3_finalize(copy.statements[i]);
+    sqlite3_close(copy.db);
+    if (fault)
+        fault_at(note, "the copy");
+    return fault;
+}
+
+enum fault store_backup(struct store *store, const char *path, bool replace,
+                        struct fault_note *note)
 {
     char temporary[PATH_MAX + 48];
     enum fault fault;
@@ -52,8 +70,10 @@ enum fault store_backup(struct store *store, const char *path, struct fault_note
     fault = copy_into(store, temporary, note);
     if (!fault)
         fault = sync_file(temporary, note);
-    if (!fault && rename(temporary, path) != 0)
-        fault = fault_say(note, FAULT_IO, 0, "the copy cannot be named: %s", strerror(errno));
+    if (!fault)
+        fault = verify(temporary, store, note);
+    if (!fault)
+        fault = deliver_name(temporary, path, replace, note);
     if (!fault)
         return deliver_sync_folder(path, note);
     unlink(temporary);

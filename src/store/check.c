@@ -155,12 +155,11 @@ enum fault check_schema(struct store *store, const struct store_options *options
 }
 
 /* A damaged index or page is found here; a byte changed inside a text cannot be. */
-enum fault check_content(struct store *store, struct fault_note *note)
+static enum fault check_with(struct store *store, const char *sql, struct fault_note *note)
 {
     int64_t good = 0;
     int64_t dangling = 0;
-    enum fault fault =
-        store_ask_whole(store, "SELECT quick_check = 'ok' FROM pragma_quick_check(1)", &good, note);
+    enum fault fault = store_ask_whole(store, sql, &good, note);
 
     if (!fault && !good)
         fault = fault_say(note, FAULT_DAMAGED, 0, "the file is damaged");
@@ -170,6 +169,16 @@ enum fault check_content(struct store *store, struct fault_note *note)
     if (!fault && dangling)
         fault = fault_say(note, FAULT_DAMAGED, 0, "rows of the file refer to rows that are gone");
     return fault;
+}
+
+enum fault check_content(struct store *store, struct fault_note *note)
+{
+    return check_with(store, "SELECT quick_check = 'ok' FROM pragma_quick_check(1)", note);
+}
+
+enum fault store_look_through(struct store *store, struct fault_note *note)
+{
+    return check_with(store, "SELECT integrity_check = 'ok' FROM pragma_integrity_check(1)", note);
 }
 
 enum fault store_check(struct store *store, struct fault_note *note)

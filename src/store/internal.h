@@ -26,6 +26,7 @@
     S(COMMIT, "COMMIT")                                                                       \
     S(ROLLBACK, "ROLLBACK")                                                                   \
     S(DATA_VERSION, "PRAGMA data_version")                                                    \
+    S(BUILD_KEYS, "SELECT key FROM build ORDER BY key")                                       \
     S(BACKUP, "VACUUM INTO ?1")                                                               \
     S(BUILDS, "SELECT b.key, b.name, b.state, b.units, b.due, b.budget,"                      \
               " (SELECT coalesce(sum(amount), 0) FROM spend WHERE build = b.key),"            \
@@ -63,6 +64,7 @@ enum row_verb { ROW_SELECT, ROW_INSERT, ROW_UPDATE, ROW_DELETE, ROW_VERBS };
 struct store {
     sqlite3 *db;
     char *path;
+    const char *vfs;      /* NULL: the system's */
     enum fault read_only; /* FAULT_NONE, NEWER, REFUSED or DAMAGED */
     bool is_checked;      /* looked through for damage */
     int patience;         /* ms */
@@ -80,6 +82,7 @@ struct store_options {
     int patience;             /* ms that another program may hold the file */
     const char *const *steps; /* SQL that leads from version i to i + 1 */
     int step_count;           /* the version that this program makes */
+    bool damaged;             /* only read what can be read, whatever is damaged */
 };
 
 extern const char *const store_steps[]; /* from schema/, by embed.py */
@@ -164,6 +167,12 @@ enum fault store_action_end(struct store *store, enum fault fault, int64_t build
 void store_stop_recording(struct store *store);
 
 enum fault store_data_version(struct store *store, int64_t *ret_version, struct fault_note *note);
+
+/* ---- load.c ---- */
+
+/* As store_peek; with `lost`, rows that cannot be read are left out and counted there. */
+enum fault load_rows(struct store *store, int64_t build, struct model *model, struct arena *arena,
+                     size_t *lost, struct fault_note *note);
 
 /* ---- row.c ---- */
 

@@ -12,8 +12,18 @@ struct load {
     int64_t build;
     struct model model;
     struct arena *arena;
+    size_t *lost; /* counts rows that cannot be read and are left out; NULL: they are faults */
     struct fault_note *note;
 };
+
+/* Whether a fault is a row that is left out. */
+static bool is_lost(const struct load *load, enum fault fault)
+{
+    if (fault != FAULT_DAMAGED || !load->lost)
+        return false;
+    ++*load->lost;
+    return true;
+}
 
 static enum fault say_damaged(struct load *load, const struct field *field)
 {
@@ -86,11 +96,12 @@ static enum fault read_list(struct load *load, sqlite3_stmt *statement, const st
     while (!(fault = store_step(load->store, statement, &row, load->note)) && row) {
         list_reserve(load->arena, list, entity->size);
         fault = read_item(load, statement, entity, (char *)list->at + list->count * entity->size);
-        if (fault)
-            break;
-        list->count++;
+        if (!fault)
+            list->count++;
+        else if (!is_lost(load, fault))
+            return fault;
     }
-    return fault;
+    return is_lost(load, fault) ? FAULT_NONE : fault;
 }
 
 static enum fault read_single(struct load *load, sqlite3_stmt *statement,
@@ -123,7 +134,7 @@ static enum fault read_table(struct load *load, enum entity_kind kind)
     fault = kind < ENTITY_COUNT ? read_list(load, statement, entity)
                                 : read_single(load, statement, entity);
     sqlite3_reset(statement);
-    return fault;
+    return is_lost(load, fault) ? FAULT_NONE : fault;
 }
 
 static enum fault read_model(struct load *load)
@@ -156,10 +167,10 @@ static void reset_selects(struct store *store)
         sqlite3_reset(store->rows[kind][ROW_SELECT]);
 }
 
-enum fault store_peek(struct store *store, int64_t build, struct model *model, struct arena *arena,
-                      struct fault_note *note)
+enum fault load_rows(struct store *store, int64_t build, struct model *model, struct arena *arena,
+                     size_t *lost, struct fault_note *note)
 {
-    struct load load = {.store = store, .build = build, .arena = arena, .note = note};
+    struct load load = {store, build, .arena = arena, .lost = lost, .note = note};
     jmp_buf *outer = arena->escape;
     enum fault fault = store_begin(store, __func__, note);
 
@@ -168,10 +179,19 @@ enum fault store_peek(struct store *store, int64_t build, struct model *model, s
     fault = read_guarded(&load);
     arena->escape = outer;
     reset_selects(store);
-    fault = store_end(store, fault, note);
+    if (lost) /* a damaged file cannot be committed to, be it nothing */
+        store_end(store, FAULT_DAMAGED, NULL);
+    else
+        fault = store_end(store, fault, note);
     if (!fault)
         *model = load.model;
     return fault;
+}
+
+enum fault store_peek(struct store *store, int64_t build, struct model *model, struct arena *arena,
+                      struct fault_note *note)
+{
+    return load_rows(store, build, model, arena, NULL, note);
 }
 
 enum fault store_load(struct store *store, int64_t build, struct model *model, struct arena *arena,

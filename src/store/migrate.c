@@ -41,7 +41,7 @@ enum fault migrate(struct store *store, const struct store_options *options,
     fault = store_check(store, note);
     snprintf(copy, sizeof copy, "%s.before-%d", store->path, options->step_count);
     if (!fault)
-        fault = store_backup(store, copy, note);
+        fault = store_backup(store, copy, true, note);
     for (; version < options->step_count && !fault; version++)
         fault = run_step(store, options->steps[version], version, note);
     return fault;

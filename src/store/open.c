@@ -47,6 +47,15 @@ static const struct {
     {SQLITE_LIMIT_VARIABLE_NUMBER, 100},
 };
 
+/* So SQLite reads a file whose end is missing, or a table of which is not told well. */
+static int read_damaged(sqlite3 *db)
+{
+    int result = sqlite3_db_config(db, SQLITE_DBCONFIG_DEFENSIVE, 0, NULL);
+
+    return result == SQLITE_OK ? sqlite3_db_config(db, SQLITE_DBCONFIG_WRITABLE_SCHEMA, 1, NULL)
+                               : result;
+}
+
 /* Nothing of the file is read yet. */
 enum fault connect_file(struct store *store, const char *path, const struct store_options *options,
                         struct fault_note *note)
@@ -57,10 +66,13 @@ enum fault connect_file(struct store *store, const char *path, const struct stor
 
     for (size_t i = 0; i < sizeof hardening / sizeof hardening[0] && result == SQLITE_OK; i++)
         result = sqlite3_db_config(store->db, hardening[i].option, hardening[i].value, NULL);
+    if (result == SQLITE_OK && options->damaged)
+        result = read_damaged(store->db);
     if (result != SQLITE_OK)
         return store_say(store, result, note);
     for (size_t i = 0; i < sizeof limits / sizeof limits[0]; i++)
         sqlite3_limit(store->db, limits[i].limit, limits[i].most);
+    store->vfs = options->vfs;
     store->patience = options->patience;
     sqlite3_busy_timeout(store->db, store->patience);
     return FAULT_NONE;
@@ -162,6 +174,10 @@ static enum fault look_at(struct store *store, const struct store_options *optio
         fault = settle_connection(store, note);
     if (!fault && store->read_only != FAULT_NEWER)
         fault = check_schema(store, options, note);
+    if (options->damaged) {
+        store->read_only = FAULT_DAMAGED;
+        return fault;
+    }
     if (!fault)
         fault = check_size(store, note);
     if (!fault)
@@ -207,6 +223,16 @@ enum fault store_open(struct store **ret_store, const char *path, struct fault_n
 {
     const struct store_options options = {
         .patience = STORE_PATIENCE, .steps = store_steps, .step_count = store_step_count};
+
+    return store_open_with(ret_store, path, &options, note);
+}
+
+enum fault store_open_damaged(struct store **ret_store, const char *path, struct fault_note *note)
+{
+    const struct store_options options = {.patience = STORE_PATIENCE,
+                                          .steps = store_steps,
+                                          .step_count = store_step_count,
+                                          .damaged = true};
 
     return store_open_with(ret_store, path, &options, note);
 }

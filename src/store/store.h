@@ -56,6 +56,9 @@ const char *store_path(const struct store *store);
  * for an idle moment. Fault: DAMAGED; from then on nothing is written. */
 enum fault store_check(struct store *store, struct fault_note *note);
 
+/* The same once more and more thoroughly, indexes against tables too. */
+enum fault store_look_through(struct store *store, struct fault_note *note);
+
 /*
  * Makes `model` in `arena` (which needs no escape armed) from the workshop and, where `build` is
  * above 0, that build; with 0 the model has none (build.key is 0, build.name empty). What is read
@@ -163,9 +166,32 @@ bool store_changed(struct store *store);
 bool store_moved(struct store *store);
 
 /*
- * A copy at `path` (mode 0600), replacing a file that stands there: written under a temporary name
- * in the same folder, synced and renamed, so that the name never holds half a copy.
+ * A copy at `path` (mode 0600): written under a temporary name in the same folder, synced, looked
+ * through and renamed, so that the name never holds half a copy. Where a file stands there it is
+ * replaced, or else DUPLICATE.
  */
-enum fault store_backup(struct store *store, const char *path, struct fault_note *note);
+enum fault store_backup(struct store *store, const char *path, bool replace,
+                        struct fault_note *note);
+
+/* ---- damaged files ---- */
+
+/*
+ * Opens a file that store_open may find DAMAGED, to read what can still be read: nothing is ever
+ * written to it, and store_read_only says DAMAGED. Faults: as store_open for what is not ours, and
+ * DAMAGED where not even its tables can be told.
+ */
+enum fault store_open_damaged(struct store **ret_store, const char *path, struct fault_note *note);
+
+/* The keys of the builds that can still be found, in the arena (which needs no escape armed). */
+enum fault store_rescue_builds(struct store *store, struct arena *arena, int64_t **ret_at,
+                               size_t *ret_count, struct fault_note *note);
+
+/*
+ * As store_peek, but rows that cannot be read are left out, and all that model_check would refuse
+ * without them (model_mend); how much that was goes to *ret_lost. A build without a name is called
+ * "Rescued build".
+ */
+enum fault store_rescue(struct store *store, int64_t build, struct model *model,
+                        struct arena *arena, size_t *ret_lost, struct fault_note *note);
 
 #endif

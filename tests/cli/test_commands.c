@@ -657,6 +657,40 @@ static void commands_end_with_4_on_a_file_that_is_not_ours(void **state)
     assert_int_equal(shell_run(shell, "list", NULL)->code, 4);
 }
 
+/* A page in the middle of the file, which is not that of its tables' names. */
+static void break_a_page(const char *path)
+{
+    FILE *file = fopen(path, "r+b");
+
+    assert_non_null(file);
+    fseek(file, 0, SEEK_END);
+    fseek(file, ftell(file) / 4096 / 2 * 4096, SEEK_SET);
+    fputc(7, file);
+    assert_int_equal(fclose(file), 0);
+}
+
+static void a_damaged_file_is_told_with_the_way_out_and_rescued(void **state)
+{
+    struct shell *shell = *state;
+    char *folder = shell->place.folder;
+    char copy[sizeof shell->place.path + 16];
+
+    snprintf(copy, sizeof copy, "%s.copy", shell->place.path);
+    take_headboard(shell);
+    assert_says(shell_run(shell, "check", NULL)->out, "whole; 1 builds");
+    assert_int_equal(shell_run(shell, "backup", copy, NULL)->code, 0);
+    assert_int_equal(shell_run(shell, "backup", copy, NULL)->code, 1);
+    assert_int_equal(shell_run(shell, "backup", copy, "--replace", NULL)->code, 0);
+    break_a_page(shell->place.path);
+    assert_int_equal(shell_run(shell, "check", NULL)->code, 4);
+    assert_says(shell->answer.error, "rescue FOLDER");
+    assert_int_equal(shell_run(shell, "rescue", folder, NULL)->code, 0);
+    assert_says(shell->answer.out, "workshop.json: ");
+    assert_says(shell->answer.out, "Wing headboard");
+    assert_int_equal(shell_run(shell, "rescue", folder, NULL)->code, 1);
+    assert_says(shell->answer.out, "is there already");
+}
+
 static void commands_all_stand_in_the_manual(void **state)
 {
     (void)state;
@@ -721,6 +755,7 @@ int main(void)
         IN_A_SHELL(export_gives_what_import_took_to_the_byte),
         IN_A_SHELL(commands_refuse_what_they_do_not_take),
         IN_A_SHELL(commands_end_with_4_on_a_file_that_is_not_ours),
+        IN_A_SHELL(a_damaged_file_is_told_with_the_way_out_and_rescued),
         cmocka_unit_test(commands_all_stand_in_the_manual),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);

@@ -110,7 +110,7 @@ static enum fault act_summary(struct scene *scene)
 
 static enum fault act_backup(struct scene *scene)
 {
-    return store_backup(scene->store, scene->copy, NULL);
+    return store_backup(scene->store, scene->copy, true, NULL);
 }
 
 static enum fault open_here(struct scene *scene, const char *const *steps, int count)

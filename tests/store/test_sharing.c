@@ -219,7 +219,7 @@ static void a_file_replaced_by_renaming_is_noticed_and_not_written_to(void **sta
     lay(&table);
     snprintf(copy, sizeof copy, "%s.copy", table.place.path);
     snprintf(rescue, sizeof rescue, "%s.rescue", table.place.path);
-    assert_int_equal(store_backup(table.store, copy, NULL), FAULT_NONE);
+    assert_int_equal(store_backup(table.store, copy, true, NULL), FAULT_NONE);
     assert_false(store_moved(table.store));
     assert_int_equal(rename(copy, table.place.path), 0);
     uint64_t digest = file_digest(table.place.path);
@@ -227,7 +227,7 @@ static void a_file_replaced_by_renaming_is_noticed_and_not_written_to(void **sta
     assert_int_equal(save(&table), FAULT_CHANGED);
     assert_true(file_digest(table.place.path) == digest);
     uint64_t content = state_digest(table.store);
-    assert_int_equal(store_backup(table.store, rescue, NULL), FAULT_NONE);
+    assert_int_equal(store_backup(table.store, rescue, true, NULL), FAULT_NONE);
     struct store *rescued = open_store(rescue);
     assert_true(state_digest(rescued) == content);
     store_close(rescued);
@@ -256,13 +256,30 @@ static void a_backup_holds_the_same_with_its_history_and_is_private(void **state
     lay(&table);
     snprintf(copy, sizeof copy, "%s.copy", table.place.path);
     write_file(copy, "old", 3);
-    assert_int_equal(store_backup(table.store, copy, NULL), FAULT_NONE);
+    assert_int_equal(store_backup(table.store, copy, true, NULL), FAULT_NONE);
     assert_int_equal(place_files(&table.place), 2);
     assert_int_equal(stat(copy, &about), 0);
     assert_int_equal(about.st_mode & 0777, 0600);
     struct store *second = open_store(copy);
     assert_true(state_digest(second) == state_digest(table.store));
     store_close(second);
+    clear(&table);
+}
+
+static void a_backup_takes_the_place_of_a_file_only_where_it_may(void **state)
+{
+    struct table table;
+    char copy[PATH_MAX + 16];
+
+    (void)state;
+    lay(&table);
+    snprintf(copy, sizeof copy, "%s.copy", table.place.path);
+    write_file(copy, "mine", 4);
+    assert_int_equal(store_backup(table.store, copy, false, NULL), FAULT_DUPLICATE);
+    assert_int_equal(place_files(&table.place), 2);
+    assert_int_equal(store_backup(table.store, copy, true, NULL), FAULT_NONE);
+    assert_int_equal(place_files(&table.place), 2);
+    store_close(open_store(copy));
     clear(&table);
 }
 
@@ -274,7 +291,7 @@ static void a_backup_into_no_folder_leaves_nothing(void **state)
 
     lay(&table);
     snprintf(copy, sizeof copy, "%s/nowhere/copy", table.place.folder);
-    assert_int_equal(store_backup(table.store, copy, NULL), FAULT_IO);
+    assert_int_equal(store_backup(table.store, copy, true, NULL), FAULT_IO);
     assert_int_equal(place_files(&table.place), 1);
     clear(&table);
 }
@@ -377,6 +394,7 @@ int main(void)
         cmocka_unit_test(a_file_replaced_by_renaming_is_noticed_and_not_written_to),
         cmocka_unit_test(a_deleted_file_is_noticed),
         cmocka_unit_test(a_backup_holds_the_same_with_its_history_and_is_private),
+        cmocka_unit_test(a_backup_takes_the_place_of_a_file_only_where_it_may),
         cmocka_unit_test(a_backup_into_no_folder_leaves_nothing),
         cmocka_unit_test(a_plain_copy_of_the_open_file_is_whole),
         cmocka_unit_test(an_older_file_is_backed_up_and_brought_up_to_date),
