@@ -26,6 +26,33 @@ static enum fault write_workshop(struct store *store, struct arena *arena, struc
     return row_write(store, entity_of(ENTITY_workshop), ROW_INSERT, 0, &model.workshop, note);
 }
 
+/* Tables first: an index is on one. The pragmas are those of the steps. */
+static enum fault make_known(struct store *store, struct fault_note *note)
+{
+    char pragmas[120];
+    enum fault fault = FAULT_NONE;
+
+    for (int index = 0; index < 2; index++)
+        for (const struct schema_row *row = store_schema; row->told && !fault; row++)
+            if (*row->sql && (strncmp(row->told, "table", 5) != 0) == index)
+                fault = store_execute(store, row->sql, note);
+    snprintf(pragmas, sizeof pragmas, "PRAGMA application_id = %ld; PRAGMA user_version = %d",
+             (long)STORE_APPLICATION, store_step_count);
+    return fault ? fault : store_execute(store, pragmas, note);
+}
+
+static enum fault make_tables(struct store *store, const struct store_options *options,
+                              struct fault_note *note)
+{
+    enum fault fault = FAULT_NONE;
+
+    if (schema_is_known(options, options->step_count))
+        return make_known(store, note);
+    for (int i = 0; i < options->step_count && !fault; i++)
+        fault = store_execute(store, options->steps[i], note);
+    return fault;
+}
+
 static enum fault fill(struct store *store, const struct store_options *options,
                        struct fault_note *note)
 {
@@ -35,8 +62,7 @@ static enum fault fill(struct store *store, const struct store_options *options,
     if (fault)
         return fault;
     arena_init(&arena);
-    for (int i = 0; i < options->step_count && !fault; i++)
-        fault = store_execute(store, options->steps[i], note);
+    fault = make_tables(store, options, note);
     if (!fault)
         fault = write_workshop(store, &arena, note);
     arena_release(&arena);

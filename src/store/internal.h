@@ -88,6 +88,20 @@ struct store_options {
 extern const char *const store_steps[]; /* from schema/, by embed.py */
 extern const int store_step_count;
 
+/*
+ * What all steps lead to, in the order of check_schema, up to a row of NULL. Running them takes as
+ * long as all else at opening together, since each column added makes SQLite read the schema anew.
+ * No rows where they could not be worked out when the program was built.
+ */
+struct schema_row {
+    const char *told; /* "table box box CREATE TABLE box (..." */
+    const char *sql;  /* within it; "" of what SQLite makes by itself */
+};
+extern const struct schema_row store_schema[];
+
+/* Whether a version is the one whose rows those are. */
+bool schema_is_known(const struct store_options *options, int64_t version);
+
 enum fault store_open_with(struct store **ret_store, const char *path,
                            const struct store_options *options, struct fault_note *note);
 
