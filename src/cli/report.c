@@ -283,7 +283,7 @@ static void report_step(struct json *json, const struct plan *plan, const struct
     put_text(json, "title", step->title);
     put_text(json, "hand", plan_hand_word(plan_hand(plan, step->box)));
     put_text(json, "place", words_place.at[step->place].name);
-    put_whole(json, "people", step->people);
+    put_whole(json, "people", step_people(step));
     put_text(json, "lifted", step->crew);
     put_quantity(json, plan, "minutes", QUANTITY_MINUTES, step->minutes);
     put_whole(json, "session", step->session);

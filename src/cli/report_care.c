@@ -77,7 +77,7 @@ static void put_lifts(struct json *json, const struct plan *plan, struct arena *
         put_length(json, plan, "raised", lift->place.travel);
         put_mass(json, plan, "one_person", lift->limit);
         put_whole(json, "people_by_equation", lift->people);
-        put_whole(json, "people", plan->steps.at[lift->step].people);
+        put_whole(json, "people", step_people(&plan->steps.at[lift->step]));
         json_put_close(json);
     }
 }

@@ -128,7 +128,7 @@ static void lift_row(struct table *table, const struct plan *plan, const struct 
     table_cell(table, "%s", print_length(plan, lift->place.travel).at);
     table_cell(table, "%s", print_mass(plan, lift->limit).at);
     table_cell(table, "%s", many(lift->people));
-    table_cell(table, "%d", step->people);
+    table_cell(table, "%d", step_people(step));
 }
 
 static void put_lifts(struct text *out, const struct plan *plan, struct arena *arena)

@@ -127,7 +127,7 @@ void sheet_site(struct text *out, const struct plan *plan)
         table_cell(&table, "%zu", i + 1);
         table_cell(&table, "%s", step->title);
         table_cell(&table, "%s", print_minutes(step->minutes).at);
-        table_cell(&table, "%s", step->people > 1 ? "two people" : "");
+        table_cell(&table, "%s", step_people(step) > 1 ? "two people" : "");
     }
     table_end(&table, out);
     text_add(out, "  Before a wall is drilled: where do cables and pipes run? Never stand under a "

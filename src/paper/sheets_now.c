@@ -15,7 +15,7 @@ static void doable_rows(struct text *out, const struct plan *plan, const struct 
         table_cell(&table, "%s", step->title);
         table_cell(&table, "%s", step->name);
         table_cell(&table, "%s", print_minutes(step->minutes).at);
-        table_cell(&table, "%s", step->people > 1 ? "two people" : "");
+        table_cell(&table, "%s", step_people(step) > 1 ? "two people" : "");
     }
     table_end(&table, out);
 }

@@ -119,7 +119,7 @@ void sheet_buying(struct text *out, const struct plan *plan)
 static void step_remark(struct table *table, const struct step *step)
 {
     const char *const parts[] = {step->place == PLACE_SITE ? "in the room" : "",
-                                 step->people > 1 ? "two people" : "", step->because};
+                                 step_people(step) > 1 ? "two people" : "", step->because};
     struct text remark;
     text_init(&remark);
     for (size_t i = 0; i < sizeof parts / sizeof *parts; i++) {
@@ -215,8 +215,8 @@ void sheet_step(struct text *out, const struct plan *plan, const struct step *st
     show_text(out, step->title);
     text_format(out, "%s\n%s, %s, %d %s\n", step->ticked ? " (done)" : "",
                 step->place == PLACE_SITE ? "in the room" : "at the bench",
-                print_minutes(step->minutes).at, step->people,
-                step->people == 1 ? "person" : "people");
+                print_minutes(step->minutes).at, step_people(step),
+                step_people(step) == 1 ? "person" : "people");
     step_line(out, "Lifted: ", step->crew);
     step_hands(out, plan, step);
     step_line(out, "Now, because ", step->because);

@@ -389,9 +389,8 @@ static void put_crews(struct planning *planning)
         struct step *step = &plan->steps.at[lift->step];
         int people = lift_usual(plan, lift->mass, 0);
 
-        if (people > step->people)
-            step->people = people;
-        if (step->people > 1 || lift->people != 1)
+        step->lifters = people;
+        if (step_people(step) > 1 || lift->people != 1)
             step->crew = lift_words(plan, lift, planning->arena);
     }
 }

@@ -180,7 +180,7 @@ static bool has_goods(struct walk *walk, const struct step *step)
 
 static bool fits(struct walk *walk, const struct step *step)
 {
-    if (step->people > walk->ask->people) {
+    if (step_people(step) > walk->ask->people) {
         walk->found->barred[BAR_PEOPLE]++;
         return false;
     }

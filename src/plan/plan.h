@@ -623,7 +623,8 @@ struct step {
     int phase;                        /* 0..14, TRADE 1.1 */
     int64_t box, join, layer, facing; /* what it is about; 0 none */
     int64_t place;                    /* enum place_word */
-    int people;
+    int people;                       /* that the work is for, and its minutes */
+    int lifters;                      /* that what is lifted is for, by the trade; 0: nothing is */
     const char *crew;     /* what is lifted, and what people are good for there; "" when nothing */
     int64_t minutes;      /* 1/1000 min, pace or skill and helper counted in */
     int64_t usual;        /* the same at the usual pace, which times at the bench are held to */
@@ -648,6 +649,12 @@ struct step {
     size_t change_count;
     bool ready; /* not ticked, and all that it waits for is */
 };
+
+/* How many people it wants: for the work, and to lift what it lifts. */
+static inline int step_people(const struct step *step)
+{
+    return step->lifters > step->people ? step->lifters : step->people;
+}
 
 /* `before` must be done before `after` (indices of steps in their final order). */
 struct precedence {

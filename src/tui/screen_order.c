@@ -169,7 +169,7 @@ static void paint_step(struct tui *tui, const struct step *step, int index, int 
     view_text(&tui->view, row, title + 11, 8, style, print_minutes(step->minutes).at);
     view_text(&tui->view, row, title + 20, 9, style,
               step->place == PLACE_SITE ? "room"
-              : step->people > 1        ? "two"
+              : step_people(step) > 1   ? "two"
                                         : "");
     if (columns >= 100)
         view_text(&tui->view, row, title + 26, columns - title - 27, style, step->because);
