@@ -164,9 +164,12 @@ const void *model_find_const(const struct model *model, enum entity_kind kind, i
 {
     const struct list *list = model_list_const(model, kind);
     size_t index = find_place(model, kind, key);
-    const char *item = (const char *)list->at + index * entity_of(kind)->size;
+    const char *item;
 
-    return index < list->count && item_key(item) == key ? item : NULL;
+    if (index == list->count)
+        return NULL;
+    item = (const char *)list->at + index * entity_of(kind)->size;
+    return item_key(item) == key ? item : NULL;
 }
 
 static int64_t *next_key(struct model *model, const struct entity *entity)
