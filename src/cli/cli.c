@@ -197,13 +197,26 @@ static const struct command *command_named(const char *name)
     return NULL;
 }
 
+/* What went wrong with a workshop file, and what can be done for one that is damaged. */
+static int say_fault_of(const char *path, const struct fault_note *note)
+{
+    int code = say_fault(note);
+    if (note->code == FAULT_DAMAGED)
+        fprintf(stderr,
+                "It is left as it is. \"stuffover --store %s rescue FOLDER\" writes what can still"
+                " be\nread of it as files, which \"import\" takes into a new one. A backup may be"
+                " near:\n%s.before-N is a copy from before an upgrade.\n",
+                path, path);
+    return code;
+}
+
 /* Prints what the command said, then what went wrong; gives the exit code. */
 static int end_command(struct cli *cli, const struct fault_note *note)
 {
     int code = print_out(&cli->out);
     fputs(text_string(&cli->error), stderr);
     if (note->code)
-        code = say_fault(note);
+        code = cli->desk ? say_fault_of(desk_path(cli->desk), note) : say_fault(note);
     else if (!code)
         code = cli->negative;
     text_release(&cli->out);
@@ -226,19 +239,6 @@ static int run_command(struct cli *cli, const struct command *command, int argc,
     return end_command(cli, &note);
 }
 
-/* Why the file cannot be opened, and what can be done for one that is damaged. */
-static int say_unopened(const char *path, const struct fault_note *note)
-{
-    int code = say_fault(note);
-    if (note->code == FAULT_DAMAGED)
-        fprintf(stderr,
-                "It is left as it is. \"stuffover --store %s rescue FOLDER\" writes what can still"
-                " be\nread of it as files, which \"import\" takes into a new one. A backup may be"
-                " near:\n%s.before-N is a copy from before an upgrade.\n",
-                path, path);
-    return code;
-}
-
 static int with_desk(const char *path, const struct command *command, int argc, char **argv,
                      cli_terminal_fn *terminal)
 {
@@ -246,7 +246,7 @@ static int with_desk(const char *path, const struct command *command, int argc, 
     struct cli cli = {0};
     int code;
     if (desk_open(&cli.desk, path, &note))
-        return say_unopened(path, &note);
+        return say_fault_of(path, &note);
     code = command ? run_command(&cli, command, argc, argv) : terminal(cli.desk);
     desk_close(cli.desk);
     return code;

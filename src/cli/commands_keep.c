@@ -2,7 +2,7 @@
 #include "cli/commands.h"
 
 #include "base/show.h"
-#include "exchange/json.h"
+#include "cli/report_put.h"
 
 #include <inttypes.h>
 
@@ -15,18 +15,15 @@ enum fault command_health(struct cli *cli, struct fault_note *note)
         return fault;
     if (!cli->json) {
         show_text(&cli->out, desk_path(cli->desk));
-        text_format(&cli->out, ": whole; %zu builds, %" PRId64 " kB\n", health.builds,
+        text_format(&cli->out, ": whole; builds: %zu; %" PRId64 " kB\n", health.builds,
                     (health.bytes + 999) / 1000);
         return FAULT_NONE;
     }
     json_put_start(&json, &cli->out);
     json_put_object(&json, JSON_LINES);
-    json_put_key(&json, "whole");
-    json_put_bool(&json, true);
-    json_put_key(&json, "builds");
-    json_put_whole(&json, (int64_t)health.builds);
-    json_put_key(&json, "bytes");
-    json_put_whole(&json, health.bytes);
+    put_bool(&json, "whole", true);
+    put_whole(&json, "builds", (int64_t)health.builds);
+    put_whole(&json, "bytes", health.bytes);
     json_put_close(&json);
     json_put_end(&json);
     return FAULT_NONE;

@@ -677,7 +677,7 @@ static void a_damaged_file_is_told_with_the_way_out_and_rescued(void **state)
 
     snprintf(copy, sizeof copy, "%s.copy", shell->place.path);
     take_headboard(shell);
-    assert_says(shell_run(shell, "check", NULL)->out, "whole; 1 builds");
+    assert_says(shell_run(shell, "check", NULL)->out, "whole; builds: 1;");
     assert_int_equal(shell_run(shell, "backup", copy, NULL)->code, 0);
     assert_int_equal(shell_run(shell, "backup", copy, NULL)->code, 1);
     assert_int_equal(shell_run(shell, "backup", copy, "--replace", NULL)->code, 0);
