@@ -130,7 +130,7 @@ static enum fault read_command_line(struct cli *cli, const struct command *comma
     opterr = 0;
     int option;
     while ((option = getopt_long(argc, argv, "", command_options, NULL)) != -1) {
-        if (option == '?' || !(command->options & option))
+        if (!command_takes(command, option))
             return fault_say(note, FAULT_USAGE, 0, "\"%s\" is no option of %s", argv[optind - 1],
                              command->name);
         set_option(cli, option, optarg);
@@ -154,7 +154,7 @@ static void print_help(void)
     for (const struct command *command = commands; command->name; command++) {
         printf("  %s %s\n      %s\n", command->name, command->operands, command->help);
         for (const struct option *option = command_options; option->name; option++) {
-            if (command->options & option->val)
+            if (command_takes(command, option->val))
                 printf("      --%s%s\n", option->name, option->has_arg ? " VALUE" : "");
         }
     }

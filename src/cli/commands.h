@@ -7,42 +7,45 @@
 
 #include <stdbool.h>
 
-/* Options that commands take after their name. */
+/* Options that commands take after their name. Numbered above every character, as getopt_long
+ * wants. */
 enum cli_option {
-    OPTION_JSON = 1,
-    OPTION_MINUTES = 2,
-    OPTION_BACK = 4,
-    OPTION_AISLE = 8,
-    OPTION_DATE = 16,
-    OPTION_SUPPLIER = 32,
-    OPTION_TAX = 64,
-    OPTION_BUILD = 128,
-    OPTION_UNITS = 256,
-    OPTION_ALONE = 512,
-    OPTION_MEASURE = 1024,
-    OPTION_LEFT = 2048,
-    OPTION_REHEARSE = 4096,
-    OPTION_APART = 8192,
-    OPTION_CURE = 16384,
-    OPTION_EFFORT = 32768,
-    OPTION_TAKE = 65536,
-    OPTION_LAYERS = 131072,
-    OPTION_PICTURE = 262144,
-    OPTION_CORNER = 524288,
-    OPTION_FACE = 1048576,
-    OPTION_PAPERS = 1 << 21,
-    OPTION_TO = 1 << 22,
-    OPTION_PAGES = 1 << 23,
-    OPTION_REPLACE = 1 << 24,
-    OPTION_UNPRICED = 1 << 25,
-    OPTION_CUT = 1 << 26,
-    OPTION_TABLE = 1 << 27,
-    OPTION_SEMICOLONS = 1 << 28,
-    OPTION_CARE = 1 << 29,
-    OPTION_COUNT = 1 << 30
+    OPTION_NONE,
+    OPTION_JSON = 256,
+    OPTION_MINUTES,
+    OPTION_BACK,
+    OPTION_AISLE,
+    OPTION_DATE,
+    OPTION_SUPPLIER,
+    OPTION_TAX,
+    OPTION_BUILD,
+    OPTION_UNITS,
+    OPTION_ALONE,
+    OPTION_MEASURE,
+    OPTION_LEFT,
+    OPTION_REHEARSE,
+    OPTION_APART,
+    OPTION_CURE,
+    OPTION_EFFORT,
+    OPTION_TAKE,
+    OPTION_LAYERS,
+    OPTION_PICTURE,
+    OPTION_CORNER,
+    OPTION_FACE,
+    OPTION_PAPERS,
+    OPTION_TO,
+    OPTION_PAGES,
+    OPTION_REPLACE,
+    OPTION_UNPRICED,
+    OPTION_CUT,
+    OPTION_TABLE,
+    OPTION_SEMICOLONS,
+    OPTION_CARE,
+    OPTION_COUNT
 };
 
-#define CLI_MEASURES 64 /* more of them are not given in one command */
+#define CLI_OPTIONS_MOST 12 /* of one command, and the end of its list */
+#define CLI_MEASURES 64     /* more of them are not given in one command */
 
 struct cli {
     struct desk *desk;
@@ -73,14 +76,17 @@ struct command {
     const char *name;
     const char *operands; /* as the synopsis shows them */
     const char *help;
-    int least, most; /* how many operands; most -1: any number */
-    int options;     /* enum cli_option, those it takes */
+    int least, most;                           /* how many operands; most -1: any number */
+    enum cli_option options[CLI_OPTIONS_MOST]; /* those it takes, then OPTION_NONE */
     enum command_on on;
     enum fault (*run)(struct cli *cli, struct fault_note *note);
 };
 
 /* Ends with an entry whose name is NULL. */
 extern const struct command commands[];
+
+/* Whether an option, as getopt_long gave it, is one of a command's. */
+bool command_takes(const struct command *command, int option);
 
 /* The keys of the builds that the operands name, one each. Faults: UNKNOWN, DUPLICATE. */
 enum fault command_keys(struct cli *cli, int64_t *keys, struct fault_note *note);

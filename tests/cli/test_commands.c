@@ -55,7 +55,7 @@ static void commands_print_every_view_as_json_too(void **state)
     struct shell *shell = *state;
     take_headboard(shell);
     for (const struct command *command = commands; command->name; command++) {
-        if (!(command->options & OPTION_JSON))
+        if (!command_takes(command, OPTION_JSON))
             continue;
         const struct answer *answer =
             command->least > 0 ? shell_run(shell, command->name, "Wing headboard", "--json", NULL)
