@@ -108,6 +108,26 @@ static void covered_front(struct kit *kit, int64_t box, const enum ending_word e
     kit_endings(cover, ends);
 }
 
+/* Two holes in the back, clear of the frame, so that nobody stifles under the lid (CPSC). */
+static void air_holes(struct kit *kit, int64_t box, const int64_t size[3])
+{
+    int64_t hole = kit_pick(kit, KIT_IN(1.25), KIT_MM(30));
+    int64_t from_end = kit_pick(kit, KIT_IN(4), KIT_MM(100));
+    const int64_t at[2] = {from_end, size[0] - from_end - hole};
+
+    for (size_t i = 0; i < sizeof at / sizeof *at; i++) {
+        struct cutout *cutout = MODEL_ADD(kit->draft, cutout);
+
+        cutout->box = box;
+        cutout->side = SIDE_BACK;
+        cutout->u = at[i];
+        cutout->v = size[2] / 2;
+        cutout->width = hole;
+        cutout->height = hole;
+        cutout->purpose = "air hole";
+    }
+}
+
 void piece_storage_bench(struct kit *kit, const int64_t *sizes)
 {
     static const enum side_word sides[] = {SIDE_FRONT, SIDE_BACK, SIDE_LEFT, SIDE_RIGHT};
@@ -120,6 +140,7 @@ void piece_storage_bench(struct kit *kit, const int64_t *sizes)
     for (size_t i = 0; i < sizeof sides / sizeof *sides; i++)
         kit_facing(kit, box, sides[i], KIT_THIN_PANEL, USE_COVERING);
     kit_facing(kit, box, SIDE_BOTTOM, KIT_THIN_PANEL, USE_STRUCTURE);
+    air_holes(kit, box, chest);
     covered_front(kit, box, round_the_ends);
     int64_t lid = padded_board(kit, "D", (const int64_t[]){sizes[0], sizes[1], board}, SIDE_TOP);
     rests(kit, "R1", box, lid, PLACE_BENCH);

@@ -650,6 +650,8 @@
       VALUE_MINUTES(120), VALUE_PRACTICE, "each crosscut, marking included")                       \
     V(MINUTES_SHEET_CUT, "minutes.sheet_cut", MINUTES, VALUE_MINUTES(6), VALUE_MINUTES(6), 0,      \
       VALUE_MINUTES(120), VALUE_PRACTICE, "each cut of a sheet at home")                           \
+    V(MINUTES_OUTLINE, "minutes.outline", MINUTES, VALUE_MINUTES(4), VALUE_MINUTES(4), 0,          \
+      VALUE_MINUTES(120), VALUE_PRACTICE, "saw along a curve or slope, each metre")                \
     V(MINUTES_LABEL, "minutes.label", MINUTES, VALUE_MINUTES(0.3), VALUE_MINUTES(0.3), 0,          \
       VALUE_MINUTES(120), VALUE_PRACTICE, "label a part")                                          \
     V(MINUTES_JOINT, "minutes.joint", MINUTES, VALUE_MINUTES(4), VALUE_MINUTES(4), 0,              \

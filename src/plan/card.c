@@ -293,9 +293,16 @@ static const char *fill_line(const struct carding *carding, const char *line)
 /* A panel's own words take the other lines. */
 #define CUTOUTS_MOST 4
 
+static const struct card_words *words_of(const struct carding *carding)
+{
+    const struct card_words *loose = card_loose_words(carding->planning, carding->step);
+
+    return loose ? loose : &card_words[carding->step->kind];
+}
+
 static void put_actions(struct carding *carding)
 {
-    const struct card_words *words = &card_words[carding->step->kind];
+    const struct card_words *words = words_of(carding);
     struct step *step = carding->step;
 
     step->actions = ARENA_MANY(carding->planning->arena, const char *, CARD_ACTIONS);

@@ -28,6 +28,10 @@ struct card_words {
 
 extern const struct card_words card_words[STEP_KINDS];
 
+/* Of a step on a layer that lies on no wood, or on a cover that slips on and off, what it says
+ * instead; NULL where it says the same (card_loose.c). */
+const struct card_words *card_loose_words(const struct planning *planning, const struct step *step);
+
 struct carding {
     struct planning *planning;
     struct counted counted;

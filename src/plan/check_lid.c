@@ -5,7 +5,8 @@
  * 2  A chest that a lid shuts lets air in, by two gaps at least and `lid.vent` together, where
  *    neither cloth nor a wall nor the floor shuts them. A side without a panel and without cloth
  *    lets in enough.
- * 3  A lid that is lifted stands on its hinged edge, and reaches behind its hinges by its board and
+ * 3  A gap at the hinges that the maker gave is no less than the cloth of both parts takes.
+ * 4  A lid that is lifted stands on its hinged edge, and reaches behind its hinges by its board and
  *    its padding: no wall stands nearer than that.
  */
 #include "plan/check.h"
@@ -42,6 +43,24 @@ static void check_stay(struct planning *planning, const struct box *lid, const s
     cure_word(&cure, ENTITY_fitting, 0, "side", words_side.at[SIDE_BOTTOM].name);
     cure_count(&cure, ENTITY_fitting, 0, "count", 2);
     cure_offer(&cure, finding_add(planning, FINDING_LID_SLAMS, ENTITY_box, lid->key));
+}
+
+/* ---- hinges ---- */
+
+static void check_hinges(struct planning *planning, const struct box *lid)
+{
+    const struct join *rest = lid_rest(planning->model, lid->key);
+    int64_t wanted = lid_hinge_gap(planning, lid->key);
+    struct cure_draft cure = cure_begin(planning, "Give the hinges what the cloth takes");
+    struct finding *finding;
+
+    if (!rest || rest->cloth == 0 || rest->cloth >= wanted)
+        return;
+    finding = finding_add(planning, FINDING_LID_PINCHES, ENTITY_box, lid->key);
+    argument_length(finding, 0, rest->cloth);
+    argument_length(finding, 1, wanted);
+    cure_length(&cure, ENTITY_join, rest->key, "cloth", wanted);
+    cure_offer(&cure, finding);
 }
 
 /* ---- air ---- */
@@ -234,6 +253,7 @@ static void check_lid(struct planning *planning, const struct box *lid, const st
     const struct pose *pose = plan_pose(planning->plan, lid->key);
 
     check_stay(planning, lid, chest);
+    check_hinges(planning, lid);
     if (chest)
         check_air(planning, chest);
     for (size_t i = 0; pose && pose->placed && i < model->walls.count; i++)

@@ -11,6 +11,8 @@ struct box_counted {
     int64_t members;
     int64_t joints;
     int64_t screws;  /* in its joints */
+    int64_t crown;   /* pieces of landing wood along its outline: how long, */
+    int64_t landed;  /* and screws in them */
     int64_t panels;  /* all of it */
     int64_t longest; /* side of the box */
 };

@@ -162,6 +162,8 @@
       "wanted")                                                                                    \
     F(LID_AT_WALL, WARN,                                                                           \
       "the lid %e reaches %1 behind its hinges when it is lifted, and the wall stands %2 off")     \
+    F(LID_PINCHES, WARN,                                                                           \
+      "the lid %e is given %1 at its hinges, and the cloth of both parts takes %2: it binds")      \
     F(CLOTH_SQUEEZED, WARN, "%e and %1 stand %2 apart, and the cloth between them takes %3")       \
     F(SKIRTING, WARN,                                                                              \
       "the skirting, %2 high, holds %e %1 off the %3 wall: notch it, or put a spacer behind it")   \

@@ -4,19 +4,24 @@
  * 1  The ladder itself ends at the lowest place of the outline, so that no rail is cut by the
  *    curve. Where a ladder has no room under it, the frame stays as high as the box, and a finding
  *    tells that its members are cut by hand.
- * 2  Posts stand on the top rail at both ends and no farther apart than the panels allow. Each is
- *    cut on the slant, from the outline over its one side to that over its other; where that is
- * less than a stick is wide none stands. 3  From end to end along the outline lie pieces of the
- * face's sheet, cut to the curve, as deep below it as a landing or down to the rail: they take the
- * staples of what is pulled over it.
+ *
+ * 2  Posts stand on the top rail at both ends, under the seams between panels, and no farther
+ *    apart than the panels allow. Each is cut on the slant, from the outline over its one side to
+ *    that over its other; where that is less than a stick is wide none stands.
+ *
+ * 3  From end to end along the outline lie pieces of the face's sheet, cut to the curve, as deep
+ *    below it as a landing or down to the rail: they take the staples of what is pulled over it.
+ *    Each is glued, and screwed to every post that it passes.
  */
 #include "plan/ladder.h"
 
 #include "plan/curve.h"
 #include "plan/findings.h"
+#include "plan/screws.h"
 
 #include <stdio.h>
 
+#define SCREWS_A_POST 2
 #define SAMPLES 16                       /* of the outline over one piece */
 #define NOTHING_TO_CUT (LENGTH_INCH / 4) /* the rail itself lies that near to the outline */
 
@@ -74,18 +79,35 @@ static void add_post(struct ladder *ladder, int64_t u, int64_t top, struct posts
     *LIST_ADD(framing->planning->arena, &posts->of) = u;
 }
 
-static struct posts add_posts(struct ladder *ladder, const struct area *crown)
+/* From one post up to the next one that has its place, that one left out. */
+static void divide_crown(struct ladder *ladder, const struct area *crown, int64_t from, int64_t to,
+                         struct posts *posts)
 {
-    int64_t first = crown->u0;
-    int64_t last = crown->u1 - ladder->show;
-    int64_t clear = last - first - ladder->show;
     int64_t span = length_smaller(ladder_span(ladder, crown),
                                   ladder->framing->planning->value[TRADE_SPAN_COVERING_1_2]);
-    int64_t bays = span > 0 ? whole_divide_up(clear + ladder->show, span + ladder->show) : 1;
+    int64_t bays = span > 0 ? whole_divide_up(to - from, span + ladder->show) : 1;
+
+    for (int64_t i = 0; i < bays; i++)
+        add_post(ladder, from + whole_divide_even((to - from) * i, bays), crown->v1, posts);
+}
+
+static struct posts add_posts(struct ladder *ladder, const struct area *crown)
+{
+    struct places seams = ladder_seams(ladder, crown, true);
+    int64_t last = crown->u1 - ladder->show;
+    int64_t from = crown->u0;
     struct posts posts = {0};
 
-    for (int64_t i = 0; i <= bays; i++)
-        add_post(ladder, first + whole_divide_even((last - first) * i, bays), crown->v1, &posts);
+    for (size_t i = 0; i < seams.of.count; i++) {
+        int64_t under = seams.of.at[i] - ladder->show / 2;
+
+        if (under < from + ladder->show || under + ladder->show > last)
+            continue;
+        divide_crown(ladder, crown, from, under, &posts);
+        from = under;
+    }
+    divide_crown(ladder, crown, from, last, &posts);
+    add_post(ladder, last, crown->v1, &posts);
     return posts;
 }
 
@@ -113,8 +135,37 @@ static size_t count_of(const struct plan *plan, int64_t box)
     return count;
 }
 
+/* Through the sheet into the posts behind it. */
+static void screw_piece(struct ladder *ladder, const struct posts *posts, struct crown_piece *piece)
+{
+    struct framing *framing = ladder->framing;
+    struct planning *planning = framing->planning;
+    const struct stock *sheet = MODEL_FIND(planning->model, stock, piece->stock);
+    const struct stock *stick = MODEL_FIND(planning->model, stock, framing->box->stick);
+    struct screw_need need = {.gauge = planning->value[TRADE_SCREW_GAUGE_PANEL],
+                              .passed = sheet ? sheet->thickness : 0,
+                              .receiving = solid_size(&framing->space, framing->normal),
+                              .wood = stick ? stick->wood : WOOD_SOFT,
+                              .panel = true};
+    struct screw_choice choice;
+
+    piece->screw = PLAN_NONE;
+    for (size_t i = 0; i < posts->of.count; i++)
+        if (posts->of.at[i] < piece->area.u1 && piece->area.u0 < posts->of.at[i] + ladder->show)
+            piece->screws += SCREWS_A_POST;
+    if (piece->screws == 0)
+        return;
+    choice = screw_choose(planning, &need);
+    screw_choice_tell(planning, &choice, ENTITY_box, piece->box);
+    piece->screw = choice.kind;
+    if (choice.kind == PLAN_NONE)
+        piece->screws = 0;
+    else
+        screw_count(planning, choice.kind, SCREW_FRAME, piece->screws);
+}
+
 /* One piece from place to place; none where the rail lies as high as it would. */
-static void add_piece(struct ladder *ladder, int64_t from, int64_t to)
+static void add_piece(struct ladder *ladder, const struct posts *posts, int64_t from, int64_t to)
 {
     struct framing *framing = ladder->framing;
     struct plan *plan = framing->planning->plan;
@@ -140,6 +191,7 @@ static void add_piece(struct ladder *ladder, int64_t from, int64_t to)
     for (int64_t i = 0; i < CROWN_HEIGHTS; i++)
         piece->heights[i] =
             height_over(framing, from + (to - from) * i / (CROWN_HEIGHTS - 1)) - piece->area.v0;
+    screw_piece(ladder, posts, piece);
 }
 
 static void add_pieces(struct ladder *ladder, const struct area *crown, const struct posts *posts)
@@ -151,10 +203,10 @@ static void add_pieces(struct ladder *ladder, const struct area *crown, const st
 
         if (posts->of.at[i] <= crown->u0 || posts->of.at[i] + ladder->show >= crown->u1)
             continue; /* the piece reaches over the posts at the ends */
-        add_piece(ladder, from, middle);
+        add_piece(ladder, posts, from, middle);
         from = middle;
     }
-    add_piece(ladder, from, crown->u1);
+    add_piece(ladder, posts, from, crown->u1);
 }
 
 void crown_add(struct ladder *ladder)

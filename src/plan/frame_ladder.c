@@ -15,10 +15,6 @@
 
 #include <assert.h>
 
-struct places {
-    LIST_OF(int64_t) of;
-};
-
 static void add_bar(struct ladder *ladder, int64_t kind, int64_t axis, struct area area)
 {
     struct framing *framing = ladder->framing;
@@ -105,7 +101,7 @@ static void seams_of_pair(struct ladder *ladder, const struct panel *a, const st
     }
 }
 
-static struct places seams_in(struct ladder *ladder, const struct area *band, bool upright)
+struct places ladder_seams(struct ladder *ladder, const struct area *band, bool upright)
 {
     const struct plan *plan = ladder->framing->planning->plan;
     struct slice panels = plan_panels_of(plan, ladder->framing->box->key);
@@ -166,7 +162,7 @@ static void divide_bay(struct ladder *ladder, const struct area *bay, int64_t sp
 static struct places support_band(struct ladder *ladder, const struct area *band,
                                   const struct places *below)
 {
-    struct places seams = seams_in(ladder, band, true);
+    struct places seams = ladder_seams(ladder, band, true);
     struct places stood = {0};
     int64_t span = ladder_span(ladder, band);
     struct area bay = *band;
@@ -192,7 +188,7 @@ static void add_supports(struct ladder *ladder)
 {
     struct area inner = {ladder->field.u0 + ladder->show, ladder->field.v0 + ladder->show,
                          ladder->field.u1 - ladder->show, ladder->field.v1 - ladder->show};
-    struct places levels = seams_in(ladder, &inner, false);
+    struct places levels = ladder_seams(ladder, &inner, false);
     struct places below = {0};
     struct area band = inner;
 

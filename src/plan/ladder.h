@@ -14,6 +14,15 @@ struct ladder {
 /* An upright with its left side at u, from v0 to v1 (frame_ladder.c). */
 void ladder_upright(struct ladder *ladder, int64_t kind, int64_t u, int64_t v0, int64_t v1);
 
+/* Places in order. */
+struct places {
+    LIST_OF(int64_t) of;
+};
+
+/* Where panels of one face meet: upright seams that reach into a band, or all level ones
+ * (frame_ladder.c). */
+struct places ladder_seams(struct ladder *ladder, const struct area *band, bool upright);
+
 /* The span that the panels on both sides allow over an area (frame_ladder.c). */
 int64_t ladder_span(const struct ladder *ladder, const struct area *band);
 

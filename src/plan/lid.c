@@ -16,19 +16,26 @@ int64_t lid_turns_at(const struct fitting *hinge)
     return side_axis(hinge->side) == AXIS_Z ? SIDE_BACK : hinge->side;
 }
 
-const struct box *lid_chest(const struct model *model, int64_t lid)
+const struct join *lid_rest(const struct model *model, int64_t lid)
 {
     for (size_t i = 0; i < model->joins.count; i++) {
         const struct join *join = &model->joins.at[i];
 
-        if (join->fastener != FASTENER_REST || join->target != TARGET_BOX)
-            continue;
-        if (join->box_b == lid && join->side_b == SIDE_BOTTOM)
-            return MODEL_FIND(model, box, join->box_a);
-        if (join->box_a == lid && join->side_a == SIDE_BOTTOM)
-            return MODEL_FIND(model, box, join->box_b);
+        if (join->fastener == FASTENER_REST && join->target == TARGET_BOX &&
+            ((join->box_b == lid && join->side_b == SIDE_BOTTOM) ||
+             (join->box_a == lid && join->side_a == SIDE_BOTTOM)))
+            return join;
     }
     return NULL;
+}
+
+const struct box *lid_chest(const struct model *model, int64_t lid)
+{
+    const struct join *rest = lid_rest(model, lid);
+
+    if (!rest)
+        return NULL;
+    return MODEL_FIND(model, box, rest->box_a == lid ? rest->box_b : rest->box_a);
 }
 
 /* The thickest cover of a box, one layer of it; 0 where it has none. */

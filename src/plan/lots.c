@@ -124,7 +124,9 @@ static int64_t screw_owner(const struct planning *planning, const struct counted
 struct screw_lots screw_lots_make(const struct planning *planning, const struct counted *counted)
 {
     const struct plan *plan = planning->plan;
-    struct screw_lot *lots = ARENA_MANY(planning->arena, struct screw_lot, plan->screws.count);
+    struct screw_lot *lots = ARENA_MANY(planning->arena, struct screw_lot,
+                                        plan->screws.count + plan->crown_pieces.count);
+    size_t count = plan->screws.count;
     size_t kept = 0;
 
     for (size_t i = 0; i < plan->screws.count; i++) {
@@ -133,10 +135,17 @@ struct screw_lots screw_lots_make(const struct planning *planning, const struct 
         lots[i] =
             (struct screw_lot){screw->use, screw_owner(planning, counted, screw), screw->kind, 1};
     }
-    sort(lots, plan->screws.count, sizeof *lots, compare_screw_lots);
-    for (size_t i = 0; i < plan->screws.count; i++) {
+    for (size_t i = 0; i < plan->crown_pieces.count; i++) {
+        const struct crown_piece *piece = &plan->crown_pieces.at[i];
+
+        if (piece->screws > 0)
+            lots[count++] =
+                (struct screw_lot){SCREW_FRAME, piece->box, piece->screw, piece->screws};
+    }
+    sort(lots, count, sizeof *lots, compare_screw_lots);
+    for (size_t i = 0; i < count; i++) {
         if (kept && compare_screw_lots(&lots[kept - 1], &lots[i]) == 0)
-            lots[kept - 1].count++;
+            lots[kept - 1].count += lots[i].count;
         else
             lots[kept++] = lots[i];
     }

@@ -78,18 +78,42 @@ static void title_part(const struct plan *plan, const struct work *work, char le
         title_facing(model, work->step.facing, out, room);
 }
 
-/* A sleeve is pulled over its box, everything else laid on its face. */
-static const char *title_form(const struct work *work)
+static bool has_wood(const struct model *model, int64_t key)
 {
-    bool sleeve = work->step.kind == STEP_COVER && work->of_layer->shape == SHAPE_SEWN &&
-                  work->of_layer->both;
+    const struct box *box = MODEL_FIND(model, box, key);
 
-    return sleeve ? "Pull on and baste the %c" : step_kinds[work->step.kind].title;
+    return box && box->frame != FRAME_CUSHION;
+}
+
+static bool lies_on_wood(const struct model *model, const struct layer *layer)
+{
+    for (size_t i = 0; layer->group && i < model->group_boxes.count; i++)
+        if (model->group_boxes.at[i].group == layer->group &&
+            has_wood(model, model->group_boxes.at[i].box))
+            return true;
+    return has_wood(model, layer->box);
+}
+
+/* A sleeve is pulled over its box, a cushion's cover is filled; everything else is laid on its
+ * face, and foam glued there. */
+static const char *title_form(const struct model *model, const struct work *work)
+{
+    const struct layer *layer = work->of_layer;
+
+    if (work->step.kind == STEP_PAD && !lies_on_wood(model, layer))
+        return "Make up the %c";
+    if (work->step.kind != STEP_COVER || layer->shape != SHAPE_SEWN)
+        return step_kinds[work->step.kind].title;
+    if (!lies_on_wood(model, layer))
+        return "Fill and close the %c";
+    if (layer->slip)
+        return "Pull on the %c";
+    return layer->both ? "Pull on and baste the %c" : step_kinds[work->step.kind].title;
 }
 
 static void set_title(const struct plan *plan, struct work *work)
 {
-    const char *at = title_form(work);
+    const char *at = title_form(plan->facts, work);
     size_t length = 0;
 
     for (; *at && length + 1 < sizeof work->step.title; at++) {
@@ -521,22 +545,6 @@ static bool is_tufted(const struct model *model, int64_t layer)
     return false;
 }
 
-static bool has_wood(const struct model *model, int64_t key)
-{
-    const struct box *box = MODEL_FIND(model, box, key);
-
-    return box && box->frame != FRAME_CUSHION;
-}
-
-static bool lies_on_wood(const struct model *model, const struct layer *layer)
-{
-    for (size_t i = 0; layer->group && i < model->group_boxes.count; i++)
-        if (model->group_boxes.at[i].group == layer->group &&
-            has_wood(model, model->group_boxes.at[i].box))
-            return true;
-    return has_wood(model, layer->box);
-}
-
 static void make_cover(struct ordering *ordering, const struct layer *layer)
 {
     const struct planning *planning = ordering->planning;
@@ -551,7 +559,7 @@ static void make_cover(struct ordering *ordering, const struct layer *layer)
         {sewn || counted->seam > 0, STEP_SEW},
         {sewn, STEP_TRY},
         {tufted && stapled, STEP_TUFT},
-        {stapled, STEP_COVER},
+        {stapled || sewn, STEP_COVER},
         {stapled, STEP_LOOK},
         {tufted, STEP_BUTTON},
         {stapled, STEP_STAPLE},

@@ -20,6 +20,9 @@ enum amount {
     AMOUNT_ALL_PARTS, /* of the build */
     AMOUNT_JOINTS,    /* of the box */
     AMOUNT_SCREWS,    /* of the panels */
+    AMOUNT_LANDED,    /* screws in landing wood of the box */
+    AMOUNT_CROWN,     /* sawn along its outline, metres: landing wood, */
+    AMOUNT_OUTLINE,   /* and the panel */
     AMOUNT_POINTS,    /* of the join */
     AMOUNT_PIECES,    /* of the layer */
     AMOUNT_STRAIGHT,  /* seams of the layer, metres */
@@ -75,7 +78,10 @@ static const struct term terms[] = {
     {STEP_LABEL, TRADE_MINUTES_LABEL, AMOUNT_ALL_PARTS},
     {STEP_UNROLL, TRADE_MINUTES_BATTING_PIECE, AMOUNT_ONCE},
     {STEP_FRAME, TRADE_MINUTES_JOINT, AMOUNT_JOINTS},
+    {STEP_FRAME, TRADE_MINUTES_PANEL_SCREW, AMOUNT_LANDED},
+    {STEP_FRAME, TRADE_MINUTES_OUTLINE, AMOUNT_CROWN},
     {STEP_PANEL, TRADE_MINUTES_PANEL_SCREW, AMOUNT_SCREWS},
+    {STEP_PANEL, TRADE_MINUTES_OUTLINE, AMOUNT_OUTLINE},
     {STEP_RECORD, TRADE_MINUTES_RECORD_BOX, AMOUNT_ONCE},
     {STEP_BED, TRADE_MINUTES_MAP_HOLE, AMOUNT_POINTS},
     {STEP_DRY, TRADE_MINUTES_DRY_FIT, AMOUNT_ONCE},
@@ -102,7 +108,6 @@ static const struct term terms[] = {
     {STEP_SEW, TRADE_MINUTES_WELT_MAKE, AMOUNT_CORD},
     {STEP_SEW, TRADE_MINUTES_WELT_ATTACH, AMOUNT_WELT},
     {STEP_SEW, TRADE_MINUTES_ZIP, AMOUNT_ZIPS},
-    {STEP_SEW, TRADE_MINUTES_SLIP_STITCH, AMOUNT_CLOSED_BY_HAND},
     {STEP_SLICE, TRADE_MINUTES_FOAM_CUT, AMOUNT_PARTS},
     {STEP_PAD, TRADE_MINUTES_FOAM_GLUE, AMOUNT_AREA},
     {STEP_PAD, TRADE_MINUTES_TUFT_HOLE_FOAM, AMOUNT_UNDER_TUFTS},
@@ -114,6 +119,7 @@ static const struct term terms[] = {
     {STEP_TRY, TRADE_MINUTES_TRY_COVER, AMOUNT_ONCE},
     {STEP_COVER, TRADE_MINUTES_LAY_COVER, AMOUNT_ONCE},
     {STEP_COVER, TRADE_MINUTES_BASTE, AMOUNT_EDGE},
+    {STEP_COVER, TRADE_MINUTES_SLIP_STITCH, AMOUNT_CLOSED_BY_HAND},
     {STEP_LOOK, TRADE_MINUTES_LOOK, AMOUNT_ONCE},
     {STEP_BUTTON, TRADE_MINUTES_BUTTON_COVER, AMOUNT_BUTTONS},
     {STEP_BUTTON, TRADE_MINUTES_BUTTON_DEEP, AMOUNT_BUTTONS_DEEP},
@@ -275,6 +281,19 @@ static int64_t parts_of_kind(const struct ordering *ordering, const struct work 
     return counted_stock(ordering->planning, &ordering->counted, work->stock)->parts;
 }
 
+/* What is sawn of the panels that a step fixes: the top of their face, where that is no straight
+ * edge. */
+static int64_t outline_of(const struct planning *planning, const struct work *work)
+{
+    const struct facing *facing = MODEL_FIND(planning->model, facing, work->step.facing);
+    const struct plan *plan = planning->plan;
+
+    for (size_t i = 0; facing && i < plan->outlines.count; i++)
+        if (plan->outlines.at[i].box == facing->box && plan->outlines.at[i].side == facing->side)
+            return plan->outlines.at[i].lengths[EDGE_TOP];
+    return 0;
+}
+
 static int64_t amount_of(const struct ordering *ordering, const struct work *work,
                          enum amount amount)
 {
@@ -300,6 +319,12 @@ static int64_t amount_of(const struct ordering *ordering, const struct work *wor
         return counted_box(planning, counted, work->step.box)->joints * PIECES;
     case AMOUNT_SCREWS:
         return counted_facing(planning, counted, work->step.facing)->screws * PIECES;
+    case AMOUNT_LANDED:
+        return counted_box(planning, counted, work->step.box)->landed * PIECES;
+    case AMOUNT_CROWN:
+        return counted_box(planning, counted, work->step.box)->crown / LENGTH_MM;
+    case AMOUNT_OUTLINE:
+        return outline_of(planning, work) / LENGTH_MM;
     case AMOUNT_POINTS:
         return counted_join(planning, counted, work->step.join)->points * PIECES;
     case AMOUNT_HOLES:
@@ -332,10 +357,12 @@ static int64_t amount_of(const struct ordering *ordering, const struct work *wor
 /* ---- people ---- */
 
 /* A sleeve that goes over a box like a sock: one holds the box, one pulls. */
-static bool is_pulled_on(const struct work *work)
+static bool is_pulled_on(const struct model *model, const struct work *work)
 {
+    const struct box *box = MODEL_FIND(model, box, work->step.box);
+
     return work->step.kind == STEP_COVER && work->of_layer->shape == SHAPE_SEWN &&
-           work->of_layer->both;
+           work->of_layer->both && !(box && box->frame == FRAME_CUSHION);
 }
 
 static bool wants_two(const struct ordering *ordering, const struct work *work)
@@ -356,8 +383,9 @@ static bool wants_two(const struct ordering *ordering, const struct work *work)
         return counted_facing(planning, counted, work->step.facing)->longest >
                planning->value[TRADE_TWO_PEOPLE_PANEL];
     case CREW_CLOTH:
-        return is_pulled_on(work) || counted_layer(planning, counted, work->step.layer)->longest >
-                                         planning->value[TRADE_TWO_PEOPLE_CLOTH];
+        return is_pulled_on(planning->model, work) ||
+               counted_layer(planning, counted, work->step.layer)->longest >
+                   planning->value[TRADE_TWO_PEOPLE_CLOTH];
     case CREW_ONE:
         break;
     }

@@ -124,6 +124,8 @@ struct crown_piece {
     int64_t stock;                  /* sheet; 0 where the main face has no panel */
     struct area area;               /* the rectangle round it, on the main face */
     int64_t heights[CROWN_HEIGHTS]; /* of its top above its bottom, at even distances */
+    int64_t screws;                 /* into the posts that it passes; 0 where it is glued only */
+    size_t screw;                   /* into screw_kinds; PLAN_NONE without screws */
 };
 
 /* Two members that meet: screws go through `through` into `into` (its end grain where end_grain is

@@ -228,16 +228,21 @@ void screw_choice_tell(struct planning *planning, const struct screw_choice *cho
     argument_length(finding, 1, choice->limit);
 }
 
+void screw_count(struct planning *planning, size_t kind, enum screw_use use, int64_t count)
+{
+    struct plan *plan = planning->plan;
+
+    assert(kind < plan->screw_kinds.count);
+    plan->screw_kinds.at[kind].count += count;
+    plan->screw_kinds.at[kind].count_by_use[use] += count;
+}
+
 size_t screw_add(struct planning *planning, const struct screw *screw)
 {
     struct plan *plan = planning->plan;
-    struct screw_kind *kind;
 
-    assert(screw->kind < plan->screw_kinds.count);
     assert(screw->sign == 1 || screw->sign == -1);
-    kind = &plan->screw_kinds.at[screw->kind];
-    kind->count++;
-    kind->count_by_use[screw->use]++;
+    screw_count(planning, screw->kind, screw->use, 1);
     *LIST_ADD(planning->arena, &plan->screws) = *screw;
     return plan->screws.count - 1;
 }

@@ -51,6 +51,9 @@ void screw_choice_tell(struct planning *planning, const struct screw_choice *cho
 /* Adds a screw to the plan and counts it with its kind; its index. */
 size_t screw_add(struct planning *planning, const struct screw *screw);
 
+/* Counts screws of a kind without a place of their own in the plan. */
+void screw_count(struct planning *planning, size_t kind, enum screw_use use, int64_t count);
+
 /* "#10 x 3 in" in inch work, "5 x 80 mm" in millimetre work or without a gauge. Returns buffer. */
 #define SCREW_TEXT (2 * QUANTITY_TEXT + 8)
 char *screw_kind_print(char buffer[SCREW_TEXT], const struct screw_kind *kind, enum units units);

@@ -2,6 +2,7 @@
 
 #include "desk/kit.h"
 #include "desk/starters.h"
+#include "plan/findings.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -137,6 +138,54 @@ static void starters_put_thread_and_strips_on_the_shopping_list(void **state)
     place_end(&place);
 }
 
+static void assert_holes_are_free(const struct plan *plan)
+{
+    assert_int_equal(plan->facts->cutouts.count, 2);
+    for (size_t i = 0; i < plan->facts->cutouts.count; i++)
+        for (size_t k = 0; k < plan->members.count; k++) {
+            const struct cutout *hole = &plan->facts->cutouts.at[i];
+            const struct solid *wood = &plan->members.at[k].solid;
+
+            if (plan->members.at[k].box == hole->box)
+                assert_false(wood->low.x < hole->u + hole->width && hole->u < wood->high.x &&
+                             wood->low.z < hole->v + hole->height && hole->v < wood->high.z &&
+                             wood->low.y < LENGTH_INCH);
+        }
+}
+
+/* Its lid slams on nobody and stifles nobody, whatever its size (US Consumer Product Safety
+ * Commission, guidance on chest lids: a stay at every angle, two gaps for air). */
+static void a_storage_bench_of_any_size_lets_air_in(void **state)
+{
+    static const int64_t sizes[][STARTER_QUESTIONS] = {
+        {0, 0, 0},
+        {KIT_MM(400), KIT_MM(300), KIT_MM(300)},
+        {KIT_MM(420), KIT_MM(450), KIT_MM(420)},
+        {KIT_MM(930), KIT_MM(600), KIT_MM(700)},
+        {KIT_MM(2400), KIT_MM(900), KIT_MM(450)},
+    };
+
+    (void)state;
+    for (size_t i = 0; i < 2 * sizeof sizes / sizeof *sizes; i++) {
+        struct start start = {starter_named("storage-bench"), i % 2 ? UNITS_MM : UNITS_INCH, {0}};
+        struct workshop_place place;
+
+        memcpy(start.sizes, sizes[i / 2], sizeof start.sizes);
+        place_begin(&place);
+        struct desk *desk = desk_at(&place);
+        DONE(desk_new_build(desk, "new", change_start, &start, note));
+        for (size_t k = 0; k < desk_plan(desk)->findings.count; k++) {
+            int kind = desk_plan(desk)->findings.at[k].kind;
+
+            assert_int_not_equal(kind, FINDING_LID_STIFLES);
+            assert_int_not_equal(kind, FINDING_LID_SLAMS);
+        }
+        assert_holes_are_free(desk_plan(desk));
+        desk_close(desk);
+        place_end(&place);
+    }
+}
+
 static void starters_ask_at_most_five_questions_with_usual_answers(void **state)
 {
     (void)state;
@@ -161,6 +210,7 @@ int main(void)
         cmocka_unit_test(starters_can_be_built_as_they_come_in_millimetres),
         cmocka_unit_test(starters_use_the_stock_that_is_there),
         cmocka_unit_test(starters_put_thread_and_strips_on_the_shopping_list),
+        cmocka_unit_test(a_storage_bench_of_any_size_lets_air_in),
         cmocka_unit_test(starters_ask_at_most_five_questions_with_usual_answers),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);

@@ -14,6 +14,7 @@
 #include <stdarg.h>
 #include <stddef.h>
 #include <stdint.h>
+#include <stdlib.h>
 #include <string.h>
 
 #include <cmocka.h>
@@ -175,6 +176,56 @@ static void landing_wood_is_cut_from_the_sheet_of_the_face(void **state)
     assert_string_equal(soft->plan->crown_pieces.at[0].label, "H-K1");
 }
 
+static const struct step *step_of(const struct soft *soft, int kind)
+{
+    for (size_t i = 0; i < soft->plan->steps.count; i++)
+        if (soft->plan->steps.at[i].kind == kind)
+            return &soft->plan->steps.at[i];
+    fail_msg("no such step");
+    return NULL;
+}
+
+static int64_t screws_needed(const struct step *step)
+{
+    int64_t sum = 0;
+
+    for (size_t i = 0; i < step->need_count; i++)
+        if (strstr(step->needs[i].text, " screws "))
+            sum += strtoll(step->needs[i].text, NULL, 10);
+    return sum;
+}
+
+/* Two screws where a piece passes a post; counted, bought and on the card of the frame. */
+static void landing_wood_is_screwed_to_each_post(void **state)
+{
+    struct soft *soft = *state;
+    int64_t in_wood = 0, counted = 0;
+
+    add_head(soft, 60, 40, OUTLINE_ARCH, 8);
+    soft_plan(soft);
+    for (size_t i = 0; i < soft->plan->crown_pieces.count; i++) {
+        const struct crown_piece *piece = &soft->plan->crown_pieces.at[i];
+        int64_t passed = 0;
+
+        for (size_t k = 0; k < soft->plan->members.count; k++) {
+            const struct solid *post = &soft->plan->members.at[k].solid;
+
+            passed += post->low.z == IN(32) && post->low.x < piece->area.u1 &&
+                      piece->area.u0 < post->high.x;
+        }
+        assert_int_equal(piece->screws, 2 * passed);
+        in_wood += piece->screws;
+    }
+    assert_true(in_wood > 0);
+    for (size_t i = 0; i < soft->plan->screw_kinds.count; i++)
+        counted += soft->plan->screw_kinds.at[i].count_by_use[SCREW_FRAME];
+    for (size_t i = 0; i < soft->plan->screws.count; i++)
+        counted -= soft->plan->screws.at[i].use == SCREW_FRAME;
+    assert_int_equal(counted, in_wood);
+    assert_int_equal(screws_needed(step_of(soft, STEP_FRAME)),
+                     in_wood + 2 * (int64_t)soft->plan->joints.count);
+}
+
 static bool says(const struct soft *soft, int kind, const char *words)
 {
     for (size_t i = 0; i < soft->plan->steps.count; i++)
@@ -197,6 +248,53 @@ static void the_cards_say_what_is_cut_to_the_outline(void **state)
     soft_plan(soft);
     assert_false(says(soft, STEP_FRAME, "landing wood"));
     assert_false(says(soft, STEP_PANEL, "Mark the outline"));
+}
+
+/* A curve 1.6 m long at 4 minutes a metre: landing wood along all of it, half a minute a screw. */
+static void sawing_to_the_outline_takes_time(void **state)
+{
+    struct soft *soft = *state;
+    struct box *box = add_head(soft, 60, 40, OUTLINE_ARCH, 8);
+    int64_t frame, panel, screws = 0, joints;
+    double curve;
+
+    soft_plan(soft);
+    frame = step_of(soft, STEP_FRAME)->minutes;
+    panel = step_of(soft, STEP_PANEL)->minutes;
+    joints = (int64_t)soft->plan->joints.count;
+    curve = inches(soft->plan->outlines.at[0].lengths[EDGE_TOP]) * 0.0254;
+    for (size_t i = 0; i < soft->plan->crown_pieces.count; i++)
+        screws += soft->plan->crown_pieces.at[i].screws;
+    assert_in_range(frame, joints * 4000 + screws * 500 + (int64_t)(60 * 0.0254 * 4000) - 10,
+                    joints * 4000 + screws * 500 + (int64_t)(60 * 0.0254 * 4000) + 10);
+    screws = 0;
+    for (size_t i = 0; i < soft->plan->screws.count; i++)
+        screws += soft->plan->screws.at[i].use == SCREW_PANEL;
+    assert_in_range(panel, screws * 500 + (int64_t)(curve * 4000) - 10,
+                    screws * 500 + (int64_t)(curve * 4000) + 10);
+    box->outline = OUTLINE_RECTANGLE;
+    soft_plan(soft);
+    assert_true(step_of(soft, STEP_PANEL)->minutes < panel);
+}
+
+/* 96 in of panel come from two sheets: a support stands under the seam, and a post over it, its
+ * middle on the seam, up to the outline. */
+static void a_post_stands_at_a_seam_of_the_panels(void **state)
+{
+    struct soft *soft = *state;
+    bool found = false;
+    int64_t seam;
+
+    add_head(soft, 110, 40, OUTLINE_ARCH, 8);
+    soft_plan(soft);
+    assert_true(soft->plan->panels.count > 1);
+    seam = soft->plan->panels.at[0].area.u1;
+    for (size_t i = 0; i < soft->plan->members.count; i++) {
+        const struct solid *post = &soft->plan->members.at[i].solid;
+
+        found |= post->low.z == IN(32) && post->low.x < seam && seam < post->high.x;
+    }
+    assert_true(found);
 }
 
 /* No ladder fits under an outline that comes down to 2 in. */
@@ -233,6 +331,9 @@ int main(void)
         CROWN_TEST(landing_wood_follows_an_arch_from_side_to_side),
         CROWN_TEST(posts_of_a_slope_are_cut_on_the_slant),
         CROWN_TEST(landing_wood_is_cut_from_the_sheet_of_the_face),
+        CROWN_TEST(landing_wood_is_screwed_to_each_post),
+        CROWN_TEST(sawing_to_the_outline_takes_time),
+        CROWN_TEST(a_post_stands_at_a_seam_of_the_panels),
         CROWN_TEST(the_cards_say_what_is_cut_to_the_outline),
         CROWN_TEST(an_outline_too_deep_for_a_frame_is_told),
         CROWN_TEST(a_rectangle_has_no_crown),

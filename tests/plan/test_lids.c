@@ -166,6 +166,24 @@ static void the_gap_at_the_hinges_counts_the_cloth_of_both_parts(void **state)
     assert_true(hangs_with(soft, "7/16 in between bare wood"));
 }
 
+/* A sixteenth was given: the lid's cloth of 1/16 and the chest's of none, and 1/16 beside them. */
+static void a_gap_too_small_for_the_cloth_is_told(void **state)
+{
+    struct soft *soft = *state;
+
+    add_chest(soft, 2);
+    ((struct stock *)model_find(&soft->model, ENTITY_stock, soft->cloth))->thickness = IN(0.0625);
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_LID_PINCHES), 0);
+    soft->model.joins.at[0].cloth = IN(0.0625);
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_LID_PINCHES), 1);
+    assert_true(hangs_with(soft, "1/8 in between bare wood"));
+    take_cure(soft, FINDING_LID_PINCHES, 0);
+    assert_int_equal(soft_findings(soft, FINDING_LID_PINCHES), 0);
+    assert_int_equal(soft->model.joins.at[0].cloth, IN(0.125));
+}
+
 /* ---- air ---- */
 
 static void a_shut_chest_wants_two_gaps_for_air(void **state)
@@ -359,6 +377,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         LID_TEST(a_lid_without_a_stay_is_told),
         LID_TEST(the_gap_at_the_hinges_counts_the_cloth_of_both_parts),
+        LID_TEST(a_gap_too_small_for_the_cloth_is_told),
         LID_TEST(a_shut_chest_wants_two_gaps_for_air),
         LID_TEST(two_small_gaps_are_not_enough_air),
         LID_TEST(no_air_comes_through_a_wall_or_cloth),

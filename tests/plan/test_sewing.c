@@ -181,6 +181,58 @@ static void a_cushion_without_a_zip_is_closed_by_hand(void **state)
         assert_int_not_equal(seam_of(soft, cover, nth)->kind, SEAM_BY_HAND);
 }
 
+static const struct step *step_of(const struct soft *soft, int kind)
+{
+    for (size_t i = 0; i < soft->plan->steps.count; i++)
+        if (soft->plan->steps.at[i].kind == kind)
+            return &soft->plan->steps.at[i];
+    fail_msg("no such step");
+    return NULL;
+}
+
+static bool says(const struct step *step, const char *words)
+{
+    for (size_t i = 0; i < step->action_count; i++)
+        if (strstr(step->actions[i], words))
+            return true;
+    return false;
+}
+
+/* Its foam is glued to nothing and stapled nowhere: sewn, tried on, then filled and closed. */
+static void a_cushion_is_filled_and_closed(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box;
+
+    add_cushion(soft, &box);
+    ((struct box *)model_find(&soft->model, ENTITY_box, box))->frame = FRAME_CUSHION;
+    soft_layer(soft, box, LAYER_FOAM, SHAPE_SLAB, SIDE_TOP, soft->foam4);
+    soft_plan(soft);
+    assert_string_equal(step_of(soft, STEP_PAD)->title, "Make up the top foam of S");
+    assert_false(says(step_of(soft, STEP_PAD), "Spray"));
+    assert_string_equal(step_of(soft, STEP_COVER)->title, "Fill and close the top cover of S");
+    assert_true(says(step_of(soft, STEP_COVER), "push it to the far end"));
+    assert_false(says(step_of(soft, STEP_COVER), "staple"));
+    assert_true(step_of(soft, STEP_SEW) < step_of(soft, STEP_TRY));
+    assert_true(step_of(soft, STEP_PAD) < step_of(soft, STEP_COVER));
+    assert_true(step_of(soft, STEP_TRY) < step_of(soft, STEP_COVER));
+}
+
+/* What slips on and off is pulled over at the end; on wood, foam is glued. */
+static void a_slip_cover_is_pulled_on(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box;
+    int64_t cover = add_cushion(soft, &box);
+
+    soft_layer(soft, box, LAYER_FOAM, SHAPE_SLAB, SIDE_TOP, soft->foam4);
+    soft_layer_of(soft, cover)->slip = 1;
+    soft_plan(soft);
+    assert_string_equal(step_of(soft, STEP_PAD)->title, "Glue the top foam of S");
+    assert_string_equal(step_of(soft, STEP_COVER)->title, "Pull on the top cover of S");
+    assert_true(says(step_of(soft, STEP_COVER), "the hem level all round"));
+}
+
 /* An inch less than the opening of 20, between two halves that are closed round it before the
  * corners; and it is bought by its length. */
 static void a_zip_stands_between_the_halves_of_its_strip(void **state)
@@ -327,6 +379,8 @@ int main(void)
         SOFT_TEST(a_box_cushion_has_all_its_pieces),
         SOFT_TEST(a_cushion_has_four_corners_and_eight_long_seams),
         SOFT_TEST(a_cushion_without_a_zip_is_closed_by_hand),
+        SOFT_TEST(a_cushion_is_filled_and_closed),
+        SOFT_TEST(a_slip_cover_is_pulled_on),
         SOFT_TEST(a_zip_stands_between_the_halves_of_its_strip),
         SOFT_TEST(a_zip_with_one_face_stands_in_its_seam),
         SOFT_TEST(a_zip_where_nothing_is_sewn_is_told),
