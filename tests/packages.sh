@@ -1,6 +1,6 @@
 # What a fresh Debian machine needs; to be sourced by demo/run and tests/run.
 #
-# packages_need build|test: asks dpkg first, so that a machine that has everything needs neither
+# packages_need build|test|analyse: asks dpkg first, so that a machine that has everything needs neither
 # the network nor any right. Where installing cannot be, it prints the command and exits 1.
 
 packages_build='gcc libc6-dev meson ninja-build pkg-config
@@ -9,6 +9,8 @@ packages_build='gcc libc6-dev meson ninja-build pkg-config
 packages_test="$packages_build
     libcmocka-dev libvterm-dev clang libclang-rt-14-dev
     mandoc ncurses-bin glpk-utils qpdf poppler-utils"
+packages_analyse="$packages_test
+    clang-tidy cppcheck valgrind"
 
 packages_missing() {
     for package in "$@"; do
@@ -38,6 +40,7 @@ packages_need() {
     case $1 in
     build) packages_wanted=$packages_build ;;
     test) packages_wanted=$packages_test ;;
+    analyse) packages_wanted=$packages_analyse ;;
     esac
     # Package names hold no blanks: the lists are meant to be split here and below.
     packages_lacking=$(packages_missing $packages_wanted)

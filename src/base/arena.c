@@ -119,8 +119,8 @@ char *arena_text(struct arena *arena, const char *text)
     size_t length = text ? strlen(text) : 0;
     char *copy = arena_alloc(arena, length + 1);
 
-    if (copy && length > 0)
-        memcpy(copy, text, length);
+    if (copy && text)
+        memcpy(copy, text, length + 1);
     return copy;
 }
 

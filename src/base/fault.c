@@ -44,6 +44,7 @@ fill(char *buffer, size_t size, const char *format, va_list arguments)
     show_into(buffer, size, raw);
 }
 
+#undef fault_say
 enum fault fault_say(struct fault_note *note, enum fault code, int column, const char *format, ...)
 {
     va_list arguments;

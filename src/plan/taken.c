@@ -219,11 +219,14 @@ static void ask_box(struct asking *asking, int64_t key)
 
     assert(box);
     planned = *box;
-    for (size_t i = 0; i < sizeof figures / sizeof *figures; i++)
-        ask_for(asking, (struct ask){.name = figures[i],
-                                     .what = figures[i],
-                                     .box = key,
-                                     .planned = *box_figure(&planned, figures[i])});
+    for (size_t i = 0; i < sizeof figures / sizeof *figures; i++) {
+        const int64_t *figure = box_figure(&planned, figures[i]);
+
+        assert(figure);
+        ask_for(
+            asking,
+            (struct ask){.name = figures[i], .what = figures[i], .box = key, .planned = *figure});
+    }
     for (size_t i = 0; i < sizeof diagonals / sizeof *diagonals; i++)
         ask_for(asking, (struct ask){.name = diagonals[i], .what = diagonals[i], .box = key});
 }

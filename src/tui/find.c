@@ -1,5 +1,6 @@
 #include "tui/find.h"
 
+#include <assert.h>
 #include <string.h>
 
 static const struct open_screen *searched(const struct tui *tui)
@@ -73,6 +74,7 @@ static bool find_in_sheet(struct tui *tui, struct pager *pager, int from, int st
     int found =
         pager_find(text_string(&sheet), tui->view.columns, tui->find.words.text, from, step);
     text_release(&sheet);
+    assert(pager); /* find_open asks for a list or a sheet */
     pager->found = 0;
     if (found >= 0)
         pager_mark(pager, found);
@@ -95,7 +97,9 @@ static int here(const struct tui *tui)
     const struct list_view *list = list_of(tui);
     if (list)
         return list->chosen;
-    return pager_of(tui)->found ? pager_of(tui)->found - 1 : tui->find.from - 1;
+    const struct pager *pager = pager_of(tui);
+    assert(pager);
+    return pager->found ? pager->found - 1 : tui->find.from - 1;
 }
 
 static void go_back(struct tui *tui)
@@ -105,6 +109,7 @@ static void go_back(struct tui *tui)
         list_view_choose(list_of(tui), tui->find.from);
         return;
     }
+    assert(pager);
     pager->top = tui->find.from;
     pager->found = 0;
 }

@@ -9,6 +9,7 @@
 #include "tui/list.h"
 #include "tui/screen.h"
 
+#include <assert.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -252,9 +253,10 @@ static void begin_typing(struct buying_state *state)
 static enum reaction toggle(struct tui *tui, struct buying_state *state)
 {
     const struct purchase *line = line_at(tui_plan(tui), state->list.chosen);
-    const struct spend *spend = spend_for(tui_plan(tui), line);
     struct fault_note note = {0};
     enum fault fault;
+    assert(line); /* buying_act fits the list to the plan first */
+    const struct spend *spend = spend_for(tui_plan(tui), line);
     if (!spend && (!line->priced || paid_before(tui_plan(tui), line))) {
         begin_typing(state);
         return REACT_TAKEN;
@@ -336,8 +338,9 @@ static void buying_line(struct tui *tui, void *opaque, int index, struct text *o
 {
     const struct plan *plan = tui_plan(tui);
     const struct purchase *line = line_at(plan, index);
-    const struct spend *spend = spend_for(plan, line);
     (void)opaque;
+    assert(line); /* `index` is of the list, which has the plan's lines */
+    const struct spend *spend = spend_for(plan, line);
     text_format(out, "%s %s", spend ? "[x]" : "[ ]", words_of(plan, line).at);
     if (line->priced)
         text_format(out, "  %s", print_money(plan, line->till).at);
