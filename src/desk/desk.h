@@ -265,6 +265,9 @@ void desk_redo_label(struct desk *desk, char label[STORE_LABEL]);
  */
 enum fault desk_refresh(struct desk *desk, bool *ret_changed, struct fault_note *note);
 
+/* As store_moved: nothing can be saved then, but desk_backup keeps a copy of what is here. */
+bool desk_moved(const struct desk *desk);
+
 /* As store_backup. */
 enum fault desk_backup(struct desk *desk, const char *path, bool replace, struct fault_note *note);
 

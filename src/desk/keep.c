@@ -11,6 +11,11 @@
 #include <string.h>
 #include <sys/stat.h>
 
+bool desk_moved(const struct desk *desk)
+{
+    return store_moved(desk->store);
+}
+
 enum fault desk_backup(struct desk *desk, const char *path, bool replace, struct fault_note *note)
 {
     return store_backup(desk->store, path, replace, note);

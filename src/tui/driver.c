@@ -10,6 +10,7 @@
 #include "tui/copyout.h"
 #include "tui/find.h"
 #include "tui/hints.h"
+#include "tui/moved.h"
 #include "tui/tally.h"
 
 #include <stdarg.h>
@@ -325,6 +326,8 @@ enum reaction driver_key(struct tui *tui, int key)
 {
     struct open_screen *top = top_of(tui);
     tui->message[0] = '\0';
+    if (moved_key(tui, key))
+        return REACT_TAKEN;
     if (tui_is_typing(tui))
         return settle(tui, type_key(tui, key));
     enum action action = keymap_action(&tui->settings.keys, key);
@@ -411,6 +414,8 @@ bool driver_idle(struct tui *tui)
     tui->searching = false;
     if (tui_is_typing(tui))
         return driver_rest(tui);
+    if (moved_look(tui))
+        return true;
     if (desk_refresh(tui->desk, &changed, &note)) {
         tui_warn(tui, &note);
         return true;

@@ -122,6 +122,8 @@ struct find {
     struct entry words;
 };
 
+enum moved { MOVED_NOT, MOVED_ASKED, MOVED_TOLD };
+
 struct tui {
     struct desk *desk;
     struct view view;
@@ -137,6 +139,7 @@ struct tui {
     char message[256];    /* what was just done, or why not; until the next key */
     bool message_warns;
     const struct plan *preview; /* plan of the draft while a field is edited; NULL otherwise */
+    enum moved moved;           /* whether the file is gone from under us */
     bool searching;             /* layouts may still become better while nothing is typed */
 };
 

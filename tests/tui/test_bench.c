@@ -567,6 +567,60 @@ static void what_another_program_wrote_shows_when_idle(void **state)
     assert_false(driver_idle(&stage->tui));
 }
 
+static void assert_whole_copy(const struct stage *stage, const char *ending)
+{
+    struct workshop_place copy = stage->place;
+    strncat(copy.path, ending, sizeof copy.path - strlen(copy.path) - 1);
+    assert_place_is_sound(&copy);
+    struct desk *desk = desk_at(&copy);
+    DONE(desk_take_up_named(desk, "Wing headboard", note));
+    desk_close(desk);
+}
+
+/* Deleted, and then replaced by another file. */
+static void of_a_file_that_is_gone_a_copy_is_offered(void **state)
+{
+    struct stage *stage = *state;
+    stage_take_up(stage, "Wing headboard");
+    be_idle(stage);
+    assert_int_equal(unlink(stage->place.path), 0);
+    assert_true(driver_idle(&stage->tui));
+    stage_press(stage, "Down");
+    assert_shown(stage, "the file was moved, deleted or replaced: Enter keeps a copy");
+    stage_press(stage, "Enter");
+    assert_shown(stage, "kept as /");
+    assert_whole_copy(stage, ".copy");
+    be_idle(stage);
+    assert_not_shown(stage, "Enter keeps a copy");
+    stage_again(stage);
+    stage_press(stage, "F1");
+    be_idle(stage);
+    struct workshop_place other = stage->place;
+    strncat(other.path, ".copy", sizeof other.path - strlen(other.path) - 1);
+    assert_int_equal(rename(other.path, stage->place.path), 0);
+    assert_true(driver_idle(&stage->tui));
+    assert_shown(stage, "Enter keeps a copy");
+    stage_press(stage, "Esc");
+    assert_not_shown(stage, "kept as");
+    assert_int_not_equal(access(other.path, F_OK), 0);
+}
+
+/* A copy that is there stays as it is. */
+static void a_copy_gets_a_name_of_its_own(void **state)
+{
+    struct stage *stage = *state;
+    stage_take_up(stage, "Wing headboard");
+    char path[700];
+    snprintf(path, sizeof path, "%s.copy", stage->place.path);
+    DONE(desk_backup(stage->desk, path, false, note));
+    be_idle(stage);
+    assert_int_equal(unlink(stage->place.path), 0);
+    assert_true(driver_idle(&stage->tui));
+    stage_press(stage, "Enter");
+    assert_shown(stage, "kept as /");
+    assert_whole_copy(stage, ".copy-2");
+}
+
 static void a_hostile_name_cannot_move_the_cursor(void **state)
 {
     struct stage *stage = *state;
@@ -629,6 +683,8 @@ int main(void)
         CASES(nothing_breaks_at_any_size),
         EMPTY(too_small_a_window_says_what_is_needed),
         CASES(what_another_program_wrote_shows_when_idle),
+        CASES(of_a_file_that_is_gone_a_copy_is_offered),
+        CASES(a_copy_gets_a_name_of_its_own),
         CASES(a_hostile_name_cannot_move_the_cursor),
     };
     int failed = cmocka_run_group_tests_name("bench", tests, NULL, NULL);
