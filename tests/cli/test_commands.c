@@ -13,6 +13,7 @@
 
 #include <cmocka.h>
 #include <jansson.h>
+#include <sqlite3.h>
 
 static void take_headboard(struct shell *shell)
 {
@@ -715,6 +716,21 @@ static void commands_all_stand_in_the_manual(void **state)
 
 #define IN_A_SHELL(test) cmocka_unit_test_setup_teardown(test, shell_begin, shell_end)
 
+/* It is waited for, two seconds. */
+static void a_file_that_another_program_holds_is_told_with_its_code(void **state)
+{
+    struct shell *shell = *state;
+    sqlite3 *other;
+    assert_int_equal(shell_run(shell, "import", CASE_FOLDER "/headboard.json", NULL)->code, 0);
+    assert_int_equal(sqlite3_open(shell->place.path, &other), SQLITE_OK);
+    assert_int_equal(sqlite3_exec(other, "BEGIN EXCLUSIVE", NULL, NULL, NULL), SQLITE_OK);
+    const struct answer *answer = shell_run(shell, "list", NULL);
+    assert_int_equal(answer->code, 5);
+    assert_says(answer->error, "another program holds the file");
+    sqlite3_close(other);
+    assert_int_equal(shell_run(shell, "list", NULL)->code, 0);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -755,6 +771,7 @@ int main(void)
         IN_A_SHELL(export_gives_what_import_took_to_the_byte),
         IN_A_SHELL(commands_refuse_what_they_do_not_take),
         IN_A_SHELL(commands_end_with_4_on_a_file_that_is_not_ours),
+        IN_A_SHELL(a_file_that_another_program_holds_is_told_with_its_code),
         IN_A_SHELL(a_damaged_file_is_told_with_the_way_out_and_rescued),
         cmocka_unit_test(commands_all_stand_in_the_manual),
     };

@@ -10,6 +10,7 @@
 #include <locale.h>
 #include <setjmp.h>
 #include <signal.h>
+#include <sqlite3.h>
 #include <stdarg.h>
 #include <stddef.h>
 #include <stdint.h>
@@ -70,6 +71,13 @@ static void make_headboard(struct maker *maker)
     console_wait(console, "Name of the build");
     console_press(console, "Enter Enter Enter Enter Enter");
     console_wait(console, "made;");
+}
+
+/* From the list of builds, to the one that was made first. */
+static void open_build(struct maker *maker)
+{
+    console_press(&maker->console, "Enter");
+    console_wait(&maker->console, "boxes, layers, joins");
 }
 
 /* To the width of the first box. */
@@ -670,6 +678,113 @@ static void two_thousand_keys_by_chance_leave_the_file_sound(void **state)
     }
 }
 
+/* ---- killed at any moment ---- */
+
+/* How often the file was changed, from its header under a lock; what is half written has none. */
+static uint32_t changes_of(const struct maker *maker)
+{
+    unsigned char bytes[4];
+    sqlite3_file *file = NULL;
+    sqlite3 *db = NULL;
+    assert_int_equal(sqlite3_open_v2(maker->place.path, &db, SQLITE_OPEN_READWRITE, NULL), 0);
+    sqlite3_busy_timeout(db, 20000);
+    assert_int_equal(sqlite3_exec(db, "BEGIN; SELECT * FROM workshop", NULL, NULL, NULL), 0);
+    assert_int_equal(sqlite3_file_control(db, "main", SQLITE_FCNTL_FILE_POINTER, &file), 0);
+    assert_int_equal(file->pMethods->xRead(file, bytes, sizeof bytes, 24), 0);
+    sqlite3_close(db);
+    return (uint32_t)bytes[0] << 24 | (uint32_t)bytes[1] << 16 | (uint32_t)bytes[2] << 8 | bytes[3];
+}
+
+/* It may have been left by its own key just before. */
+static void kill_program(struct maker *maker)
+{
+    kill(maker->console.program, SIGKILL);
+    int status = console_end(&maker->console);
+    if (WIFEXITED(status))
+        assert_int_equal(WEXITSTATUS(status), 0);
+    else
+        assert_int_equal(WTERMSIG(status), SIGKILL);
+}
+
+/* The next start finds everything in order, and its screen comes and goes as ever. */
+static void start_anew_and_leave(struct maker *maker)
+{
+    assert_place_is_sound(&maker->place);
+    start(maker);
+    assert_null(strstr(console_screen(&maker->console), "damaged"));
+    console_press(&maker->console, "q");
+    console_wait_end(&maker->console);
+    assert_false(maker->console.alternate);
+    assert_true(maker->console.cursor);
+    assert_int_equal(console_end(&maker->console), 0);
+    assert_int_equal(access(maker->place.path, F_OK), 0);
+}
+
+/* Whatever was in the file before the last keys is in it after the kill. */
+static void kill_under_keys_by_chance(struct maker *maker, struct dice *dice)
+{
+    start(maker);
+    for (int64_t i = dice_between(dice, 0, 30); i > 0; i--) {
+        press_something(&maker->console, dice);
+        go_on(maker);
+    }
+    uint32_t before = changes_of(maker);
+    for (int64_t i = dice_between(dice, 1, 10); i > 0; i--)
+        press_something(&maker->console, dice);
+    console_watch(&maker->console, (int)dice_between(dice, 0, 30));
+    kill_program(maker);
+    assert_true(changes_of(maker) >= before);
+    start_anew_and_leave(maker);
+}
+
+/* Widths one after the other; the screen shows each that is taken, until the program is killed
+ * while it takes one. */
+static void kill_within_an_edit(struct maker *maker, struct dice *dice)
+{
+    int64_t shown = width_in_file(maker);
+    int64_t typed;
+    char keys[64];
+    char words[32];
+    start(maker);
+    open_build(maker);
+    open_width(maker);
+    for (int64_t left = dice_between(dice, 0, 4);; left--) {
+        typed = dice_between(dice, 62, 95);
+        snprintf(keys, sizeof keys, "Enter '%d' Enter", (int)typed);
+        snprintf(words, sizeof words, "%d in", (int)typed);
+        typed *= LENGTH_INCH;
+        console_press(&maker->console, keys);
+        if (left == 0)
+            break;
+        console_wait(&maker->console, "field 4 of 17");
+        console_wait(&maker->console, words);
+        shown = typed;
+        console_press(&maker->console, "Up");
+        console_wait(&maker->console, "field 3 of 17");
+    }
+    console_watch(&maker->console, (int)dice_between(dice, 0, 30));
+    kill_program(maker);
+    int64_t width = width_in_file(maker);
+    if (width != shown)
+        assert_int_equal(width, typed);
+    start_anew_and_leave(maker);
+}
+
+/* STUFFOVER_LONG kills two hundred times in each way. */
+static void killed_at_any_moment_it_has_kept_what_it_showed(void **state)
+{
+    struct maker *maker = *state;
+    struct dice dice = {20261130};
+    int kills = getenv("STUFFOVER_LONG") ? 200 : 4;
+    start(maker);
+    make_headboard(maker);
+    leave(maker);
+    for (int i = 0; i < kills; i++)
+        kill_within_an_edit(maker, &dice);
+    for (int i = 0; i < kills; i++)
+        kill_under_keys_by_chance(maker, &dice);
+}
+
 int main(int argc, char **argv)
 {
 #define FACT(name) cmocka_unit_test_setup_teardown(name, begin, end)
@@ -706,6 +821,7 @@ int main(int argc, char **argv)
         FACT(without_a_terminal_it_says_which_command_prints_the_same),
         FACT(a_terminal_of_no_use_is_told_of),
         FACT(two_thousand_keys_by_chance_leave_the_file_sound),
+        FACT(killed_at_any_moment_it_has_kept_what_it_showed),
     };
     int failed = cmocka_run_group_tests_name("program", tests, NULL, NULL);
     return failed ? 1 : 0;

@@ -8,10 +8,12 @@
 
 #include <sqlite3.h>
 
+#include <poll.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
+#include <sys/wait.h>
 #include <unistd.h>
 
 #include "fixture.h"
@@ -316,6 +318,161 @@ static void a_plain_copy_of_the_open_file_is_whole(void **state)
     clear(&table);
 }
 
+/* ---- many programs at once ---- */
+
+enum { WRITERS = 8 };
+
+/* Box 0 counts all edits, in two of its figures; box 1 + w those of writer w. */
+static void count_edit(struct model *model, int writer)
+{
+    model->boxes.at[0].width++;
+    model->boxes.at[0].height++;
+    model->boxes.at[1 + writer].width++;
+}
+
+/* One try to make one edit, from what the file says now. */
+static enum fault edit_once(struct store *store, int64_t build, int writer)
+{
+    struct arena arena;
+    struct model before;
+    struct model after;
+
+    arena_make(&arena);
+    enum fault fault = store_load(store, build, &before, &arena, NULL);
+    if (!fault) {
+        model_copy(&after, &before, &arena);
+        count_edit(&after, writer);
+        fault = store_save(store, &before, &after, "Count", NULL);
+    }
+    arena_release(&arena);
+    return fault;
+}
+
+/* A program of its own; its exit status is 0 when each of its edits was taken. */
+static int write_edits(const char *path, int64_t build, int writer, int edits)
+{
+    struct store *store = NULL;
+    enum fault fault = FAULT_LOCKED;
+
+    while (fault == FAULT_LOCKED)
+        fault = store_open(&store, path, NULL);
+    while (!fault && edits > 0) {
+        fault = edit_once(store, build, writer);
+        edits -= fault == FAULT_NONE;
+        if (fault == FAULT_CHANGED || fault == FAULT_LOCKED)
+            fault = FAULT_NONE;
+    }
+    store_close(store);
+    return fault != FAULT_NONE;
+}
+
+/* A build with a box for all writers and one for each. */
+static int64_t make_counters(const char *path)
+{
+    struct store *store = open_store(path);
+    struct arena arena;
+    struct model before;
+    struct model after;
+
+    arena_make(&arena);
+    assert_int_equal(store_load(store, 0, &before, &arena, NULL), FAULT_NONE);
+    model_copy(&after, &before, &arena);
+    after.build.name = "Counters";
+    for (int i = 0; i <= WRITERS; i++) {
+        struct box *box = MODEL_ADD(&after, box);
+
+        box->name = arena_format(&arena, "B%d", i);
+        box->width = box->depth = box->height = LENGTH_INCH * 10;
+    }
+    assert_int_equal(store_save(store, &before, &after, "New build", NULL), FAULT_NONE);
+    int64_t build = after.build.key;
+    arena_release(&arena);
+    store_close(store);
+    return build;
+}
+
+static void all_write(const char *path, int64_t build, int edits)
+{
+    pid_t writers[WRITERS];
+    int status;
+
+    for (int i = 0; i < WRITERS; i++) {
+        writers[i] = fork();
+        assert_true(writers[i] >= 0);
+        if (writers[i] == 0)
+            _exit(write_edits(path, build, i, edits));
+    }
+    for (int i = 0; i < WRITERS; i++) {
+        assert_int_equal(waitpid(writers[i], &status, 0), writers[i]);
+        assert_int_equal(status, 0);
+    }
+}
+
+/* STUFFOVER_LONG: a thousand edits each. */
+static void of_eight_programs_writing_at_once_no_edit_is_lost_or_torn(void **state)
+{
+    (void)state;
+    int edits = getenv("STUFFOVER_LONG") ? 1000 : 20;
+    struct place place;
+    struct arena arena;
+    struct model start;
+    struct model end;
+
+    place_make(&place);
+    arena_make(&arena);
+    int64_t build = make_counters(place.path);
+    struct store *store = open_store(place.path);
+    assert_int_equal(store_load(store, build, &start, &arena, NULL), FAULT_NONE);
+    store_close(store);
+    all_write(place.path, build, edits);
+    store = open_store(place.path);
+    assert_int_equal(store_look_through(store, NULL), FAULT_NONE);
+    assert_int_equal(store_load(store, build, &end, &arena, NULL), FAULT_NONE);
+    store_close(store);
+    const struct box *was = start.boxes.at;
+    const struct box *is = end.boxes.at;
+    assert_int_equal(is[0].width - was[0].width, WRITERS * edits);
+    assert_int_equal(is[0].height - was[0].height, WRITERS * edits);
+    for (int i = 1; i <= WRITERS; i++)
+        assert_int_equal(is[i].width - was[i].width, edits);
+    int64_t actions = ask_sql(place.path, "SELECT count(*) FROM history");
+    assert_int_equal(actions,
+                     1 + WRITERS * edits > STORE_HISTORY ? STORE_HISTORY : 1 + WRITERS * edits);
+    arena_release(&arena);
+    place_remove(&place);
+}
+
+/* The other program holds the file for a while, of which the first does not know. */
+static void a_file_that_is_given_free_in_time_is_written_to(void **state)
+{
+    (void)state;
+    struct table table;
+    int held[2];
+    int status;
+    char byte;
+
+    lay(&table);
+    store_close(table.store);
+    assert_int_equal(pipe(held), 0);
+    pid_t other = fork();
+    if (other == 0) {
+        sqlite3 *db = hold(table.place.path, "BEGIN EXCLUSIVE");
+        bool told = write(held[1], "h", 1) == 1;
+        poll(NULL, 0, 100);
+        sqlite3_close(db);
+        _exit(!told);
+    }
+    assert_int_equal(read(held[0], &byte, 1), 1);
+    table.store = open_store(table.place.path);
+    assert_int_equal(store_load(table.store, 0, &table.before, &table.arena, NULL), FAULT_NONE);
+    assert_int_equal(save(&table), FAULT_NONE);
+    assert_int_equal(waitpid(other, &status, 0), other);
+    assert_int_equal(status, 0);
+    close(held[0]);
+    close(held[1]);
+    clear(&table);
+}
+
 /* ---- older versions: a made-up step after the last ---- */
 
 static enum fault open_with_step(struct store **ret_store, const char *path, const char *step)
@@ -397,6 +554,8 @@ int main(void)
         cmocka_unit_test(a_backup_takes_the_place_of_a_file_only_where_it_may),
         cmocka_unit_test(a_backup_into_no_folder_leaves_nothing),
         cmocka_unit_test(a_plain_copy_of_the_open_file_is_whole),
+        cmocka_unit_test(of_eight_programs_writing_at_once_no_edit_is_lost_or_torn),
+        cmocka_unit_test(a_file_that_is_given_free_in_time_is_written_to),
         cmocka_unit_test(an_older_file_is_backed_up_and_brought_up_to_date),
         cmocka_unit_test(a_step_that_fails_leaves_the_old_file),
     };
