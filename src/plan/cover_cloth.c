@@ -193,15 +193,29 @@ static struct lie lie_of(const struct planning *planning, const struct spread *s
     return (struct lie){roll, across, across ? height : width, across ? width : height};
 }
 
+/* A full centre and equal sides; of what is hidden two halves by the maker's word, where they come
+ * out of two widths. */
+static struct widths split_evenly(const struct planning *planning, const struct spread *spread,
+                                  const struct lie *lie)
+{
+    int64_t allowance = planning->value[TRADE_SEAM_ALLOWANCE];
+    int64_t least = planning->value[TRADE_SIDE_STRIP_MIN];
+    struct widths widths = {.count = 1, .centre = lie->cut};
+
+    if (lie->roll == 0 || lie->cut <= lie->roll)
+        return widths;
+    if (is_hidden(spread) && spread->layer->seaming == SEAMING_MIDDLE &&
+        widths_in_two(&widths, lie->cut / 2, lie->cut - lie->cut / 2, lie->roll, allowance, least))
+        return widths;
+    return widths_split(lie->cut, lie->roll, allowance, least, spread->stock->repeat_across);
+}
+
 struct widths spread_cloth(struct planning *planning, struct spread *spread, const char *name,
                            int64_t width, int64_t height, bool *ret_across)
 {
     struct lie lie = lie_of(planning, spread, width, height);
-    struct widths widths = {.count = 1, .centre = lie.cut};
+    struct widths widths = split_evenly(planning, spread, &lie);
 
-    if (lie.roll > 0)
-        widths = widths_split(lie.cut, lie.roll, planning->value[TRADE_SEAM_ALLOWANCE],
-                              planning->value[TRADE_SIDE_STRIP_MIN], spread->stock->repeat_across);
     take_up(planning, spread, &widths);
     if (widths.count > 1)
         tell_widths(planning, spread, widths.count, lie.cut, lie.roll);
@@ -233,6 +247,7 @@ void cut_cloth(struct planning *planning, struct spread *spread, const char *nam
 
     note_widths(cover, &widths);
     cover->railroaded = across;
+    cover->alone = cover->seams == 1 ? (across ? spread->height : spread->width) / 2 : 0;
     cover->repeats = repeats_of(spread->stock, across ? width : height);
 }
 

@@ -378,9 +378,15 @@
     F("doors", "egress door, 32 x 78 in: a box 28 x 74 passes", \
       door_takes(32, 78), 1, 0, \
       "IRC R311.2", SECOND) \
-    F("stairs", "36 in wide, head-room 80 in: 30 x 60 in goes up", \
-      stair_takes(36, 80), 1, 0, \
-      "IRC R311.7", SECOND) \
+    F("stairs", "36 in wide above the handrail, 30 in thick goes up", \
+      stair_is_wide(36), 1, 0, \
+      "IRC R311.7.1, quoted in thebuildingcodeforum.com 3380", SECOND) \
+    F("stairs", "head-room 80 in on the plumb line, 60 in goes up across the slope", \
+      stair_is_high(80), 1, 0, \
+      "IRC R311.7.2", MEMORY) \
+    F("halls", "36 in wide, 101.8 in of no thickness turn", \
+      hall_turns(36), 1, 0, \
+      "IRC R311.6", MEMORY) \
     F("beds", "twin, 39 in: wants a leg in its middle", \
       bed_wants_leg(39), 0, 0, \
       "gnomon.org.uk, bed sizes", SEEN) \
@@ -398,7 +404,7 @@
       "E. A. Johnson, Furniture Upholstery for Schools, 1919", SEEN) \
     F("webbing", "an opening of 21 in, 3-1/2 in strips half an inch apart: strips", \
       (double)web_strips(inch(21), inch(3.5), inch(0.5)), 5, 0, \
-      "E. A. Johnson, Furniture Upholstery for Schools, 1919", SEEN) \
+      "E. A. Johnson, 1919, for the width of a strip; the count is derived", SEEN) \
     F("webbing", "tacks of an end, four and three over the fold; our staples are one more each", \
       web_end() - 2, 7, 0, \
       "E. A. Johnson, Furniture Upholstery for Schools, 1919", SEEN) \
@@ -428,8 +434,23 @@
       in_inches(TRADE_PANEL_CORNER_OFFSET), 1) \
     P("a cover of 80-1/2 in on 54 in cloth takes two drops, one of them halved", drops(80.5), 2) \
     P("its seams stand beside the middle, at 26-1/2 in", seam_at(80.5), 26.5) \
-    P("two people pull on a sleeve of 60-1/4 in", \
-      in_inches(TRADE_TWO_PEOPLE_CLOTH) < 60.25, 1) \
+    P("a hidden lining of 80 x 70 in on 60 in cloth may have its one seam in the middle: seams", \
+      lining_seams(), 1) \
+    P("its edges are raw, so that its staples go through one thickness, in of leg", \
+      lining_leg(FINISH_RAW), 0.375) \
+    P("and through two where they are folded in, in of leg", lining_leg(FINISH_FOLDED), 0.5) \
+    P("on the join's side it stays loose at the bench: staples there", \
+      lining_at_bench(EDGE_LEFT), 0) \
+    P("and is stapled on the three others, 2 in apart on 56 in of the right one", \
+      lining_at_bench(EDGE_RIGHT), 29) \
+    P("a sleeve has boxing on three sides", sleeve_boxings(), 3) \
+    P("one long side of it is open, and no zip is in it", sleeve_is_open_behind(), 1) \
+    P("people who pull on a sleeve of 60-1/4 in", sleeve_people(), 2) \
+    P("an outside back hangs blind at its top: rows there", back_rows(EDGE_TOP), 2) \
+    P("and is held by one row at the left", back_rows(EDGE_LEFT), 1) \
+    P("at the right", back_rows(EDGE_RIGHT), 1) \
+    P("and below", back_rows(EDGE_BOTTOM), 1) \
+    P("nails down both front edges of two wings: lines", wing_nail_lines(), 4) \
     P("on a nail strip one real nail in four to five", \
       (double)trade_values[TRADE_NAIL_STRIP_REAL_EVERY].standard[UNITS_INCH], 5) \
     P("106 heads of strip, one nail in five and one at the end", (double)strip_nails(106, 5), 23)

@@ -3,16 +3,19 @@
  * trade that no work publishes, which are common practice, no source.
  */
 #include "published.h"
+#include "soft.h"
 
 #include "base/quantity.h"
 #include "model/model.h"
 #include "model/trade.h"
 #include "plan/beam.h"
 #include "plan/cover_sums.h"
+#include "plan/findings.h"
 #include "plan/hold.h"
 #include "plan/lift.h"
 #include "plan/passage.h"
 #include "plan/screws.h"
+#include "plan/steps.h"
 #include "plan/strength.h"
 #include "plan/weight.h"
 #include "plan/wood.h"
@@ -253,14 +256,35 @@ static double door_takes(double width, double height)
            !passage_straight(larger, wide, high, margin);
 }
 
-static double stair_takes(double width, double height)
+static double stair_is_wide(double width)
 {
-    return passage_stair((struct vector){inch(70), inch(30), inch(60)}, inch(width), inch(height),
-                         0, trade_values[TRADE_STAIR_SLOPE].standard[UNITS_INCH],
-                         trade_values[TRADE_DOOR_MARGIN].standard[UNITS_INCH]) &&
-           !passage_stair((struct vector){inch(70), inch(35), inch(62)}, inch(width), inch(height),
-                          0, trade_values[TRADE_STAIR_SLOPE].standard[UNITS_INCH],
-                          trade_values[TRADE_DOOR_MARGIN].standard[UNITS_INCH]);
+    int64_t slope = trade_values[TRADE_STAIR_SLOPE].standard[UNITS_INCH];
+    int64_t margin = trade_values[TRADE_DOOR_MARGIN].standard[UNITS_INCH];
+
+    return passage_stair((struct vector){inch(70), inch(width - 6), inch(40)}, inch(width), 0, 0,
+                         slope, margin) &&
+           !passage_stair((struct vector){inch(70), inch(width - 1), inch(40)}, inch(width), 0, 0,
+                          slope, margin);
+}
+
+/* 0.79 of the plumb head-room lie across the slope. */
+static double stair_is_high(double height)
+{
+    int64_t slope = trade_values[TRADE_STAIR_SLOPE].standard[UNITS_INCH];
+    int64_t margin = trade_values[TRADE_DOOR_MARGIN].standard[UNITS_INCH];
+
+    return passage_stair((struct vector){inch(70), inch(30), inch(60)}, inch(36), inch(height), 0,
+                         slope, margin) &&
+           !passage_stair((struct vector){inch(70), inch(34), inch(62)}, inch(36), inch(height), 0,
+                          slope, margin);
+}
+
+/* 2^1.5 of its width. */
+static double hall_turns(double width)
+{
+    int64_t turns = passage_corner_length(inch(width), inch(width));
+
+    return turns > inch(101.8) && turns < inch(101.9);
 }
 
 static double bed_wants_leg(double width)
@@ -325,6 +349,191 @@ static double drops(double cut)
 static double seam_at(double cut)
 {
     return (double)split(cut).seam / 8128;
+}
+
+/* ---- ours: practice of cloth, each from a plan of its own ---- */
+
+static struct soft *cloth_begin(void)
+{
+    void *state = NULL;
+
+    assert_int_equal(soft_begin(&state), 0);
+    return state;
+}
+
+static void cloth_end(struct soft *soft)
+{
+    void *state = soft;
+
+    soft_end(&state);
+}
+
+static int64_t add_lining(struct soft *soft, double width, double height)
+{
+    int64_t box = soft_box(soft, "C", width, 3, height);
+
+    ((struct stock *)model_find(&soft->model, ENTITY_stock, soft->lining))->thickness = inch(0.06);
+    return soft_layer(soft, box, LAYER_LINING, SHAPE_FLAT, SIDE_BACK, soft->lining);
+}
+
+/* -1 where the plan warns of the seam. */
+static double lining_seams(void)
+{
+    struct soft *soft = cloth_begin();
+    int64_t lining = add_lining(soft, 80, 70);
+    const struct cover *cover;
+    double seams;
+
+    soft_layer_of(soft, lining)->seaming = SEAMING_MIDDLE;
+    soft_plan(soft);
+    cover = soft_cover(soft, lining);
+    seams = cover->alone == inch(40) ? (double)cover->seams : -1;
+    if (soft_findings(soft, FINDING_SEAM_ALONE) || soft_findings(soft, FINDING_SEAM_ON))
+        seams = -1;
+    cloth_end(soft);
+    return seams;
+}
+
+static double lining_leg(enum finish_word finish)
+{
+    struct soft *soft = cloth_begin();
+    int64_t lining = add_lining(soft, 40, 56);
+    double leg;
+
+    soft_layer_of(soft, lining)->finish = (int64_t)finish;
+    soft_plan(soft);
+    leg = (double)soft_edge(soft, lining, 0)->leg / 8128;
+    cloth_end(soft);
+    return leg;
+}
+
+static double lining_at_bench(enum edge_word side)
+{
+    struct soft *soft = cloth_begin();
+    int64_t lining = add_lining(soft, 40, 56);
+    int64_t staples = 0;
+
+    soft_edge_class(soft, lining, EDGE_LEFT, CLASS_SITE);
+    soft_plan(soft);
+    for (size_t i = 0; i < soft->plan->intervals.count; i++) {
+        const struct interval *interval = &soft->plan->intervals.at[i];
+
+        if (soft->plan->edges.at[interval->edge].edge == side && interval->pass == STAPLED_AT_BENCH)
+            staples += interval->staples;
+    }
+    cloth_end(soft);
+    return (double)staples;
+}
+
+static int64_t add_sleeve(struct soft *soft)
+{
+    int64_t batting;
+    int64_t cover = soft_wing(soft, "W", SIDE_RIGHT, &batting);
+
+    soft_endings(soft, cover, ENDING_OPEN, ENDING_SEWN, ENDING_SEWN, ENDING_SEWN);
+    soft_plan(soft);
+    return cover;
+}
+
+static double sleeve_boxings(void)
+{
+    struct soft *soft = cloth_begin();
+    int64_t cover = add_sleeve(soft);
+    int count = 0;
+
+    for (size_t i = 0; i < soft->plan->pieces.count; i++)
+        count += soft->plan->pieces.at[i].layer == cover &&
+                 strstr(soft->plan->pieces.at[i].name, "boxing") != NULL;
+    cloth_end(soft);
+    return count;
+}
+
+static const struct step *step_of(const struct soft *soft, int kind, int64_t layer)
+{
+    for (size_t i = 0; i < soft->plan->steps.count; i++)
+        if (soft->plan->steps.at[i].kind == kind && soft->plan->steps.at[i].layer == layer)
+            return &soft->plan->steps.at[i];
+    fail_msg("no such step");
+    return NULL;
+}
+
+static double sleeve_is_open_behind(void)
+{
+    struct soft *soft = cloth_begin();
+    int64_t cover = add_sleeve(soft);
+    const struct step *sew = step_of(soft, STEP_SEW, cover);
+    bool open = strcmp(sew->actions[sew->action_count - 1],
+                       "Leave the back open: it is pulled on there") == 0;
+
+    for (size_t i = 0; i < sew->action_count; i++)
+        open = open && !strstr(sew->actions[i], "zip");
+    cloth_end(soft);
+    return open;
+}
+
+static double sleeve_people(void)
+{
+    struct soft *soft = cloth_begin();
+    int64_t cover = add_sleeve(soft);
+    int people = step_of(soft, STEP_COVER, cover)->people;
+
+    cloth_end(soft);
+    return people;
+}
+
+/* Of a back in plain view, 40 x 30: rows of staples and strips along an edge. */
+static double back_rows(enum edge_word side)
+{
+    struct soft *soft = cloth_begin();
+    int64_t box = soft_box(soft, "K", 40, 4, 30);
+    int64_t back = soft_layer(soft, box, LAYER_OUTSIDE_BACK, SHAPE_FLAT, SIDE_BACK, soft->cloth);
+    const struct back_way *way = NULL;
+    int64_t blind, bottom;
+
+    soft_plan(soft);
+    for (size_t i = 0; i < soft->plan->back_ways.count; i++)
+        if (soft->plan->back_ways.at[i].layer == back && soft->plan->back_ways.at[i].chosen)
+            way = &soft->plan->back_ways.at[i];
+    assert_non_null(way);
+    assert_int_equal(way->closing, CLOSING_BLIND);
+    blind = soft_edge(soft, back, 0)->staples;  /* at 3 in, and under the card at 3/4 */
+    bottom = soft_edge(soft, back, 1)->staples; /* at 1 in */
+    double rows[EDGE_COUNT] = {
+        [EDGE_TOP] = way->card == inch(40) && blind == (40 / 3 + 2) + (160 / 3 + 2) ? 2 : 0,
+        [EDGE_LEFT] = (double)way->strip / (double)inch(2 * (30 - 2)),
+        [EDGE_RIGHT] = (double)way->strip / (double)inch(2 * (30 - 2)),
+        [EDGE_BOTTOM] = way->under == inch(40) && bottom == 41 ? 1 : 0,
+    };
+    cloth_end(soft);
+    return rows[side];
+}
+
+static double wing_nail_lines(void)
+{
+    static const struct {
+        const char *name;
+        enum side_word side;
+    } wings[] = {{"L", SIDE_RIGHT}, {"R", SIDE_LEFT}};
+    struct soft *soft = cloth_begin();
+    struct stock *nails = MODEL_ADD(&soft->model, stock);
+    int64_t key = nails->key;
+    size_t lines;
+
+    nails->name = "nails";
+    nails->kind = STOCK_NAIL;
+    nails->diameter = inch(0.4375);
+    for (size_t i = 0; i < sizeof wings / sizeof *wings; i++) {
+        int64_t batting;
+        int64_t cover = soft_wing(soft, wings[i].name, wings[i].side, &batting);
+        int64_t box = soft_layer_of(soft, cover)->box;
+        int64_t trim = soft_layer(soft, box, LAYER_TRIM, SHAPE_RUN, SIDE_FRONT, key);
+
+        soft_endings(soft, trim, ENDING_SIDE, ENDING_SIDE, ENDING_STOP, ENDING_STOP);
+    }
+    soft_plan(soft);
+    lines = soft->plan->nail_lines.count;
+    cloth_end(soft);
+    return (double)lines;
 }
 
 /* ---- the tables ---- */

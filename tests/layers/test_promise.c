@@ -1,7 +1,8 @@
 /*
  * No screen, paper, page or message promises that a piece keeps to a rule or that nobody is hurt by
- * it. Looks for the words in the sources, the manual pages and the README of the checkout, whose
- * root is the argument.
+ * it. Looks for the words in the sources, the manual pages, the README, and the screens and sheets
+ * as they are shown, in the checkout whose root is the argument. Papers of all builds are looked
+ * through where they are made, in tests/paper.
  */
 #include <setjmp.h>
 #include <stdarg.h>
@@ -10,42 +11,16 @@
 
 #include <cmocka.h>
 
-#include <ctype.h>
-#include <stdbool.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
 #include "law.h"
+#include "promise.h"
 #include "tree.h"
-
-static const char *const promises[] = {
-    "complies",        "compliant",  "compliance",     "conforms to",    "certified",
-    "is safe",         "are safe",   "safely",         "perfectly safe", "fireproof",
-    "flame retardant", "guaranteed", "meets the code", "meets code",     "up to code",
-    "child-safe",      "childproof", "cannot tip",     "will not tip",   "will not burn",
-};
 
 static const char *root;
 static char found_promise[256];
-
-static bool begins_with(const char *text, const char *word)
-{
-    while (*word && tolower((unsigned char)*text) == *word) {
-        text++;
-        word++;
-    }
-    return !*word;
-}
-
-static const char *promise_in(const char *text)
-{
-    for (const char *at = text; *at; at++)
-        for (size_t i = 0; i < sizeof promises / sizeof *promises; i++)
-            if (begins_with(at, promises[i]))
-                return promises[i];
-    return NULL;
-}
 
 static void look(struct complaints *found, const char *path, const char *text)
 {
@@ -96,6 +71,23 @@ static void nothing_promises_safety_or_that_a_rule_is_kept(void **state)
         fail_msg("%s", found_promise);
 }
 
+/* The golden texts: what really stands on each screen, and on each sheet of the worked examples. */
+static void nothing_that_is_shown_promises_it_either(void **state)
+{
+    static const char *const folders[] = {"tests/screens", "tests/paper"};
+    struct complaints found = {0};
+    struct tree_check walk = {.check = look, .found = &found, .ending = ".txt"};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof folders / sizeof *folders; i++) {
+        walk.files = 0;
+        assert_true(tree_each_source(root, folders[i], &walk));
+        assert_true(walk.files > 20);
+    }
+    if (found_promise[0])
+        fail_msg("%s", found_promise);
+}
+
 int main(int argc, char **argv)
 {
     if (argc != 2) {
@@ -106,6 +98,7 @@ int main(int argc, char **argv)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_promise_is_noticed),
         cmocka_unit_test(nothing_promises_safety_or_that_a_rule_is_kept),
+        cmocka_unit_test(nothing_that_is_shown_promises_it_either),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     return failed ? 1 : 0;

@@ -39,10 +39,13 @@ static char *read_text(const char *path)
     return text;
 }
 
-static bool is_source(const char *name)
+static bool is_looked_at(const char *name, const char *wanted)
 {
     const char *ending = strrchr(name, '.');
-    return ending != NULL && (strcmp(ending, ".c") == 0 || strcmp(ending, ".h") == 0);
+    if (ending == NULL)
+        return false;
+    return wanted ? strcmp(ending, wanted) == 0
+                  : strcmp(ending, ".c") == 0 || strcmp(ending, ".h") == 0;
 }
 
 static void check_file(const struct place *file, struct tree_check *check)
@@ -67,7 +70,7 @@ static void visit(const struct place *folder, const char *name, struct tree_chec
         law_complain(check->found, name, 0, "cannot be reached");
     else if (S_ISDIR(about.st_mode))
         walk(&place, check);
-    else if (is_source(name))
+    else if (is_looked_at(name, check->ending))
         check_file(&place, check);
 }
 

@@ -11,11 +11,12 @@ struct complaints;
 struct tree_check {
     void (*check)(struct complaints *found, const char *path, const char *text);
     struct complaints *found;
-    int files; /* counted by the walk */
+    const char *ending; /* of the files; NULL: ".c" and ".h" */
+    int files;          /* counted by the walk */
 };
 
 /*
- * Runs the check on every .c and .h file under `root`/`folder`. A file or folder that cannot be
+ * Runs the check on every file of its ending under `root`/`folder`. A file or folder that cannot be
  * read is a complaint. Returns false when the folder is not there.
  */
 bool tree_each_source(const char *root, const char *folder, struct tree_check *check);

@@ -215,7 +215,8 @@ static void the_banquette_is_stood_on_end_and_laid_down_again(void **state)
 }
 
 /* Derived: a flight 36 in wide with 80 in of head-room has 63.2 in square to its slope. 64 in of
- * height do not go up it straight, and no 40 in landing lets 84 in turn. IRC: 36 in, 6 ft 8 in. */
+ * height do not go up it straight, and no 40 in landing lets 84 in turn. Of the IRC the 36 in were
+ * seen second hand (R311.7.1), the head-room of 6 ft 8 in is from memory. */
 static void stairs_take_their_head_room_across_the_slope(void **state)
 {
     (void)state;

@@ -87,7 +87,7 @@ static void finished_size_counts_the_padding_on_both_faces(void **state)
 }
 
 /* ---- passages: sizes of doors and halls as US codes ask for them (ADA 2010 404.2.3: 32 x 80 in
- * clear; IRC: halls 36 in) ---- */
+ * clear; halls of 36 in after the IRC, from memory) ---- */
 
 static void box_passes_a_door_on_edge(void **state)
 {
