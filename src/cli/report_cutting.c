@@ -2,6 +2,7 @@
 #include "cli/report.h"
 
 #include "cli/report_put.h"
+#include "plan/homeward.h"
 
 static void put_cost(struct json *json, const struct cut_sheet *sheet, const char *key,
                      int64_t cost)
@@ -50,6 +51,21 @@ static void put_strokes(struct json *json, const struct cut_sheet *sheet, size_t
     json_put_close(json);
 }
 
+/* Of a sheet that does not go into the vehicle whole: what the shop cuts first. */
+static void put_way_home(struct json *json, const struct cut_sheet *sheet, size_t blank)
+{
+    const struct model *facts = sheet->plan->facts;
+    const struct stock *stock = MODEL_FIND(facts, stock, sheet->stock);
+    struct homeward home;
+    char words[HOMEWARD_TEXT];
+
+    if (!stock ||
+        !homeward_first_cut(facts, sheet->job, sheet->layout, blank, stock->thickness, &home))
+        return;
+    put_text(json, "way_home", homeward_words(words, facts, &home));
+    put_bool(json, "goes_home_then", home.goes);
+}
+
 static void put_blank(struct json *json, const struct cut_sheet *sheet, size_t index)
 {
     const struct cut_blank *blank = &sheet->layout->blanks.at[index];
@@ -66,8 +82,10 @@ static void put_blank(struct json *json, const struct cut_sheet *sheet, size_t i
     for (size_t i = blank->first; i < blank->first + blank->count; i++)
         put_place(json, sheet, &sheet->layout->places.at[i]);
     json_put_close(json);
-    if (sheet->way == CUT_SHEETS)
+    if (sheet->way == CUT_SHEETS) {
+        put_way_home(json, sheet, index);
         put_strokes(json, sheet, index);
+    }
     json_put_close(json);
 }
 

@@ -114,6 +114,8 @@ struct cut_sheet {
 };
 struct cut_sheet sheet_of_job(const struct plan *plan, const struct plan_job *job);
 struct cut_sheet sheet_of_pool_job(const struct plan *plan, const struct pool_job *job);
+/* Of all sheets that do not go into the vehicle whole: the cut that the shop makes first. */
+void sheet_ways_home(struct text *out, const struct plan *plan);
 void sheet_layout(struct text *out, const struct cut_sheet *sheet);
 /* One stick, sheet or length of it: its picture, the marks, the cuts. */
 void sheet_blank(struct text *out, const struct cut_sheet *sheet, size_t blank);

@@ -34,6 +34,7 @@ void sheet_needs(struct text *out, const struct plan *plan)
             text_format(out, " %s\n", words_aisle.at[aisle].help);
         table_end(&table, out);
     }
+    sheet_ways_home(out, plan);
 }
 
 /* ---- the room ---- */

@@ -5,6 +5,7 @@
 #include "paper/blank.h"
 #include "paper/lines.h"
 #include "paper/print.h"
+#include "plan/homeward.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -249,10 +250,28 @@ static void area_parts(struct text *out, const struct cut_sheet *sheet,
     }
 }
 
+/* Of a sheet that does not go home whole: what the shop does before. */
+static void put_way_home(struct text *out, const struct cut_sheet *sheet, size_t blank)
+{
+    const struct model *facts = sheet->plan->facts;
+    const struct stock *stock = MODEL_FIND(facts, stock, sheet->stock);
+    struct homeward home;
+    char words[HOMEWARD_TEXT];
+
+    if (!stock ||
+        !homeward_first_cut(facts, sheet->job, sheet->layout, blank, stock->thickness, &home))
+        return;
+    text_add(out, "    does not go whole into ");
+    show_text(out, *home.vehicle->name ? home.vehicle->name : "the vehicle");
+    text_format(out, ": %s\n", homeward_words(words, facts, &home));
+}
+
 /* The cuts of one sheet in the order of the saw. */
 static void saw_cuts(struct text *out, const struct cut_sheet *sheet, size_t blank)
 {
     int number = 0;
+
+    put_way_home(out, sheet, blank);
 
     for (size_t i = 0; i < sheet->layout->strokes.count; i++) {
         const struct cut_stroke *stroke = &sheet->layout->strokes.at[i];
@@ -262,6 +281,26 @@ static void saw_cuts(struct text *out, const struct cut_sheet *sheet, size_t bla
         text_format(out, "    cut %d: %s at %s, fence %s\n", ++number,
                     stroke->across ? "across" : "along", print_length(sheet->plan, stroke->at).at,
                     print_length(sheet->plan, stroke->fence).at);
+    }
+}
+
+void sheet_ways_home(struct text *out, const struct plan *plan)
+{
+    for (size_t i = 0; i < plan->jobs.count; i++) {
+        const struct cut_sheet sheet = sheet_of_job(plan, &plan->jobs.at[i]);
+
+        for (size_t k = 0; sheet.way == CUT_SHEETS && k < sheet.layout->blanks.count; k++) {
+            struct text line;
+
+            text_init(&line);
+            put_way_home(&line, &sheet, k);
+            if (*text_string(&line)) {
+                text_format(out, "    sheet %zu of %s\n", k + 1,
+                            plan_stock_name(plan, sheet.stock));
+                text_add(out, text_string(&line));
+            }
+            text_release(&line);
+        }
     }
 }
 

@@ -107,6 +107,7 @@ void sheet_buying(struct text *out, const struct plan *plan)
             text_format(out, " %s\n", words_aisle.at[aisle].help);
         table_end(&table, out);
     }
+    sheet_ways_home(out, plan);
     text_add(out, "  ");
     sheet_total(out, plan);
     text_format(out, "; used up of it%s %s\n", plan->cost.tax ? " without tax" : "",

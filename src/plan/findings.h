@@ -171,7 +171,7 @@
     F(BED_NOT_MEASURED, WARN, "the holes of %e are not taken off the bed frame: frames differ")    \
     F(BED_PADDED, WARN, "%e lies under %1 brackets of %2: keep that strip bare")                   \
     F(SHEET_TOO_LARGE, WARN,                                                                       \
-      "a sheet of %e, %1 x %2, does not go into %3: let the shop cut it first")                    \
+      "a sheet of %e, %1 x %2, does not go into %3: %4")                    \
     F(TOO_BIG_JOINED, WARN,                                                                        \
       "%e, joined at the bench, does not pass %1: %2 is missing; each box alone does: join it in " \
       "the room, %3 of work there")                                                                \

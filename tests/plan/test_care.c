@@ -286,6 +286,40 @@ static void a_join_that_has_to_be_made_in_the_room_is_named_and_priced(void **st
     joined_end(&piece);
 }
 
+/* A panel of 60 x 40 out of a sheet of 96 x 48, and an opening of 40 x 20 in: the sheet is cut
+ * along at 40 in first, and both parts go in on edge. Through 30 in neither does what is left of
+ * it. */
+static void the_shops_first_cut_is_named(void **state)
+{
+    static const struct {
+        double opening;
+        const char *words;
+    } rides[] = {{40, "let the shop cut it along at 40 in first"},
+                 {30, "let the shop cut it across at 60 in first, and then on: its parts do"}};
+
+    (void)state;
+    for (size_t i = 0; i < COUNT_OF(rides); i++) {
+        struct joined piece;
+        struct box *box;
+        struct offer *offer;
+        const struct finding *finding;
+
+        joined_start(&piece, 2.5);
+        box = joined_box(&piece, FRAME_LADDER, 60, 3, 40);
+        joined_facing(&piece, box->key, SIDE_FRONT, piece.sheet);
+        offer = MODEL_ADD(&piece.model, offer);
+        offer->stock = piece.sheet;
+        offer->length = IN(96);
+        offer->width = IN(48);
+        offer->pack = 1;
+        add_passage(&piece, PASSAGE_VEHICLE, rides[i].opening, 20);
+        joined_plan(&piece);
+        finding = joined_finding(&piece, FINDING_SHEET_TOO_LARGE);
+        assert_non_null(strstr(finding->arguments[3].text, rides[i].words));
+        joined_end(&piece);
+    }
+}
+
 static void what_is_missing_is_told_with_the_cures_minutes(void **state)
 {
     struct joined piece;
@@ -466,6 +500,7 @@ int main(void)
         cmocka_unit_test(a_long_board_stands_tilted_in_a_lift),
         cmocka_unit_test(what_goes_home_lies_on_the_vehicles_floor),
         cmocka_unit_test(a_join_that_has_to_be_made_in_the_room_is_named_and_priced),
+        cmocka_unit_test(the_shops_first_cut_is_named),
         cmocka_unit_test(what_is_missing_is_told_with_the_cures_minutes),
         cmocka_unit_test(a_heavy_box_is_told_where_there_is_a_stair),
         cmocka_unit_test(strips_bend_as_by_hand),
