@@ -631,6 +631,14 @@
       "a bed wider than this wants a rail with legs along its middle")                            \
     V(BED_LEG_PITCH, "bed.leg.pitch", LENGTH, VALUE_IN(36), VALUE_MM(900), VALUE_MM(200),         \
       VALUE_MM(2000), VALUE_PRACTICE, "leg to leg along that rail, at most")                      \
+    V(SLAT_WIDTH, "slat.width", LENGTH, VALUE_IN(2), VALUE_MM(50), VALUE_MM(10), VALUE_MM(200),   \
+      VALUE_PRACTICE, "a slat under a mattress is at least so wide")                              \
+    V(SLAT_THICK, "slat.thick", LENGTH, VALUE_IN(0.75), VALUE_MM(18), VALUE_MM(8), VALUE_MM(100), \
+      VALUE_PRACTICE, "and so thick")                                                             \
+    V(SLAT_GAP, "slat.gap", LENGTH, VALUE_IN(3), VALUE_MM(75), VALUE_MM(10), VALUE_MM(300),       \
+      VALUE_PRACTICE, "slat to slat, clear, at most; and never more than a slat is wide")         \
+    V(SLAT_DEFLECTION, "slat.deflection", COUNT, 60, 60, 20, 1000, VALUE_PRACTICE,                \
+      "a slat bends by its span over this at the most; the mattress takes it up")                 \
     V(TIP_HEIGHT, "tip.height", LENGTH, VALUE_IN(27), VALUE_MM(690), VALUE_MM(100),               \
       VALUE_MM(3000), VALUE_STURDY, "what is lower than this is not looked at for tipping")       \
     V(TIP_PUSH, "tip.push", MASS, VALUE_LB(50), VALUE_KG(23), VALUE_KG(1), VALUE_KG(200),         \

@@ -1,5 +1,6 @@
 /*
- * What carries the panels: the clear gaps behind each, and the wood at its seams.
+ * What carries the panels: the clear gaps behind each, and the wood at its seams. A board that is
+ * sat on is carried by the boxes that it lies on.
  *
  * A panel spans its shorter way, so a place behind it is carried well when the way to the next wood
  * left and right, or up and down, is within the span. The lines of the members' sides divide a
@@ -8,10 +9,13 @@
 #include "plan/frame.h"
 
 #include "plan/findings.h"
+#include "plan/pose.h"
 #include "plan/slices.h"
 
 #include <assert.h>
 #include <stdlib.h>
+
+#define LAID (LENGTH_INCH / 8) /* cloth between a board and what it lies on */
 
 struct wood {
     LIST_OF(struct area) of; /* members behind the panel, cut to it */
@@ -31,6 +35,58 @@ static struct wood wood_behind(const struct planning *planning, const struct pan
         if (member_bears(&plan->members.at[i], panel))
             *LIST_ADD(planning->arena, &wood.of) = member_under(&plan->members.at[i], panel);
     return wood;
+}
+
+static struct solid stretched(struct solid solid, int64_t by)
+{
+    solid.low = (struct vector){solid.low.x - by, solid.low.y - by, solid.low.z - by};
+    solid.high = (struct vector){solid.high.x + by, solid.high.y + by, solid.high.z + by};
+    return solid;
+}
+
+/* Wood of another box under a board: its members and panels that end where the board begins. */
+static void add_wood_of(const struct planning *planning, const struct box *board,
+                        const struct box *under, const struct panel *panel, struct wood *wood)
+{
+    const struct plan *plan = planning->plan;
+    const struct pose *to = plan_pose(plan, board->key);
+    const struct pose *from = plan_pose(plan, under->key);
+    struct slice members = plan_members_of(plan, under->key);
+    struct slice panels = plan_panels_of(plan, under->key);
+
+    for (size_t i = members.from; i < members.to + (panels.to - panels.from); i++) {
+        const struct solid *solid = i < members.to
+                                        ? &plan->members.at[i].solid
+                                        : &plan->panels.at[panels.from + i - members.to].solid;
+        struct solid here = pose_block_across(from, under, to, board, solid);
+        struct area outline = solid_on_side(&here, panel->side);
+        struct area area = area_cut(&outline, &panel->area);
+
+        if (!area_empty(&area) && here.high.z <= panel->solid.low.z + LAID &&
+            here.high.z >= panel->solid.low.z - LAID)
+            *LIST_ADD(planning->arena, &wood->of) = area;
+    }
+}
+
+/* A board that is sat on or carries a mattress lies on other boxes. */
+static void add_wood_under_board(const struct planning *planning, const struct box *board,
+                                 const struct panel *panel, struct wood *wood)
+{
+    const struct model *model = planning->model;
+    const struct facing *facing = MODEL_FIND(model, facing, panel->facing);
+    const struct pose *pose = plan_pose(planning->plan, board->key);
+    struct solid near;
+
+    if (!pose || panel->side != SIDE_TOP || (facing->use != USE_SEAT && facing->use != USE_DECK))
+        return;
+    near = stretched(pose->room, LAID);
+    for (size_t i = 0; i < model->boxes.count; i++) {
+        const struct box *under = &model->boxes.at[i];
+        const struct pose *other = plan_pose(planning->plan, under->key);
+
+        if (under != board && other && solids_meet(&near, &other->room))
+            add_wood_of(planning, board, under, panel, wood);
+    }
 }
 
 static int by_size(const void *a, const void *b)
@@ -199,8 +255,9 @@ void frame_bearings(struct planning *planning)
         struct wood wood = wood_behind(planning, panel);
 
         if (box->frame == FRAME_BOARD)
-            continue;
+            add_wood_under_board(planning, box, panel, &wood);
         check_span(planning, panel, &wood);
-        check_seams(planning, panel, &wood);
+        if (box->frame != FRAME_BOARD)
+            check_seams(planning, panel, &wood);
     }
 }

@@ -1,6 +1,6 @@
 /*
- * What bends too far where somebody sits, a wide bed without a leg in its middle, joins that hold
- * less than a person who leans pulls, and tall pieces that stand free.
+ * What bends too far where somebody sits, slats, a wide bed without a leg in its middle, joins that
+ * hold less than a person who leans pulls, and tall pieces that stand free.
  */
 #include "plan/check.h"
 
@@ -8,6 +8,7 @@
 #include "plan/findings.h"
 #include "plan/geometry.h"
 #include "plan/hold.h"
+#include "plan/slats.h"
 #include "plan/strength.h"
 
 /* Thicker sheets of the workshop, the thinnest of them first. */
@@ -94,6 +95,33 @@ static void check_beds(struct planning *planning)
     }
 }
 
+static void check_slats(struct planning *planning)
+{
+    const int64_t *value = planning->value;
+
+    for (size_t i = 0; i < planning->model->boxes.count; i++) {
+        struct slats slats;
+        struct finding *finding;
+        int64_t most;
+
+        if (!slats_of(planning->plan, &planning->model->boxes.at[i], &slats))
+            continue;
+        most = length_smaller(value[TRADE_SLAT_GAP], slats.width);
+        if (slats.gap > most) {
+            finding = finding_add(planning, FINDING_SLATS_APART, ENTITY_box, slats.box);
+            argument_length(finding, 0, slats.gap);
+            argument_length(finding, 1, most);
+        }
+        if (slats.width >= value[TRADE_SLAT_WIDTH] && slats.thin >= value[TRADE_SLAT_THICK])
+            continue;
+        finding = finding_add(planning, FINDING_SLAT_SLENDER, ENTITY_box, slats.box);
+        argument_length(finding, 0, slats.width);
+        argument_length(finding, 1, slats.thin);
+        argument_length(finding, 2, value[TRADE_SLAT_WIDTH]);
+        argument_length(finding, 3, value[TRADE_SLAT_THICK]);
+    }
+}
+
 static void check_joins(struct planning *planning)
 {
     int64_t pull = planning->value[TRADE_STRENGTH_PULL];
@@ -135,6 +163,7 @@ void check_strength(struct planning *planning)
 {
     check_spans(planning);
     check_beds(planning);
+    check_slats(planning);
     check_joins(planning);
     check_tipping(planning);
 }

@@ -90,6 +90,9 @@
       "or a thicker sheet")                                                                        \
     F(MEMBER_BENDS, WARN,                                                                          \
       "a person on %e bends %4 by %1 over %2, %3 is good: a deeper stick, or an upright under it") \
+    F(SLATS_APART, WARN, "slats of %e lie %1 apart, %2 is good: the mattress sags between them")   \
+    F(SLAT_SLENDER, WARN,                                                                          \
+      "a slat of %e is %1 wide and %2 thick, at least %3 and %4 are wanted under a mattress")      \
     F(BED_NO_LEG, WARN,                                                                            \
       "the mattress on %e, %1 wide, sags in the middle: over %4 it wants a rail along its middle " \
       "on %2 legs, at most %3 apart")                                                              \
@@ -170,8 +173,7 @@
     F(MATTRESS_TIGHT, WARN, "between the padded wings lie %1: a mattress of %3 wants %2")          \
     F(BED_NOT_MEASURED, WARN, "the holes of %e are not taken off the bed frame: frames differ")    \
     F(BED_PADDED, WARN, "%e lies under %1 brackets of %2: keep that strip bare")                   \
-    F(SHEET_TOO_LARGE, WARN,                                                                       \
-      "a sheet of %e, %1 x %2, does not go into %3: %4")                    \
+    F(SHEET_TOO_LARGE, WARN, "a sheet of %e, %1 x %2, does not go into %3: %4")                    \
     F(TOO_BIG_JOINED, WARN,                                                                        \
       "%e, joined at the bench, does not pass %1: %2 is missing; each box alone does: join it in " \
       "the room, %3 of work there")                                                                \

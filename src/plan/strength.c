@@ -2,6 +2,7 @@
 
 #include "plan/beam.h"
 #include "plan/geometry.h"
+#include "plan/slats.h"
 #include "plan/slices.h"
 
 #include <stdlib.h>
@@ -24,9 +25,9 @@ static double person(const struct plan *plan)
     return (double)plan->value[TRADE_STRENGTH_LOAD] / MG_POUND;
 }
 
-static int64_t bend_of(const struct plan *plan, const struct beam *beam, int64_t *ret_shear)
+static int64_t bend_of(const struct beam *beam, double pounds, int64_t *ret_shear)
 {
-    struct beam_bend bend = beam_bend(beam, BEAM_MIDDLE, person(plan));
+    struct beam_bend bend = beam_bend(beam, BEAM_MIDDLE, pounds);
 
     *ret_shear = length_of(bend.shear);
     return length_of(bend.bending + bend.shear);
@@ -49,7 +50,7 @@ int64_t strength_strip(const struct plan *plan, int64_t thickness, int64_t span)
     struct beam strip = strip_of(plan, thickness, span);
     int64_t shear;
 
-    return bend_of(plan, &strip, &shear);
+    return bend_of(&strip, person(plan), &shear);
 }
 
 static bool is_carrying(const struct plan *plan, const struct panel *panel)
@@ -70,7 +71,7 @@ static struct strength_span panel_span_of(const struct plan *plan, size_t index)
                                  .good = panel->span,
                                  .most = panel->gap / plan->value[TRADE_STRENGTH_DEFLECTION]};
 
-    span.bend = bend_of(plan, &strip, &span.shear);
+    span.bend = bend_of(&strip, person(plan), &span.shear);
     return span;
 }
 
@@ -137,7 +138,9 @@ static bool carries_a_panel(const struct plan *plan, const struct plan_member *m
     return false;
 }
 
-static struct strength_span member_span_of(const struct plan *plan, size_t index)
+/* `pounds` in its middle, at most its span over `part`. */
+static struct strength_span member_span_of(const struct plan *plan, size_t index, double pounds,
+                                           int64_t part)
 {
     const struct plan_member *member = &plan->members.at[index];
     const struct stock *stock = MODEL_FIND(plan->facts, stock, member->stock);
@@ -156,10 +159,28 @@ static struct strength_span member_span_of(const struct plan *plan, size_t index
                                  .panel = PLAN_NONE,
                                  .member = index,
                                  .span = clear,
-                                 .most = clear / plan->value[TRADE_STRENGTH_DEFLECTION]};
+                                 .most = clear / part};
 
-    span.bend = bend_of(plan, &beam, &span.shear);
+    span.bend = bend_of(&beam, pounds, &span.shear);
     return span;
+}
+
+/* Of a box that a mattress lies on, with the outer rails among them. */
+static void add_slats(const struct plan *plan, const struct box *box, struct arena *arena,
+                      struct strength_spans *spans)
+{
+    struct slice members = plan_members_of(plan, box->key);
+    struct slats slats;
+    double share;
+
+    if (!slats_of(plan, box, &slats))
+        return;
+    share = inches(slats.gap + slats.width) / inches(plan->value[TRADE_STRENGTH_STRIP]);
+    share = share < 1 ? share : 1;
+    for (size_t i = members.from; i < members.to; i++)
+        if (slats_has(plan, &slats, &plan->members.at[i]))
+            *LIST_ADD(arena, &spans->of) =
+                member_span_of(plan, i, share * person(plan), plan->value[TRADE_SLAT_DEFLECTION]);
 }
 
 struct strength_spans strength_spans(const struct plan *plan, struct arena *arena)
@@ -171,7 +192,10 @@ struct strength_spans strength_spans(const struct plan *plan, struct arena *aren
             *LIST_ADD(arena, &spans.of) = panel_span_of(plan, i);
     for (size_t i = 0; i < plan->members.count; i++)
         if (plan->members.at[i].axis != AXIS_Z && carries_a_panel(plan, &plan->members.at[i]))
-            *LIST_ADD(arena, &spans.of) = member_span_of(plan, i);
+            *LIST_ADD(arena, &spans.of) =
+                member_span_of(plan, i, person(plan), plan->value[TRADE_STRENGTH_DEFLECTION]);
+    for (size_t i = 0; i < plan->facts->boxes.count; i++)
+        add_slats(plan, &plan->facts->boxes.at[i], arena, &spans);
     return spans;
 }
 
@@ -229,9 +253,11 @@ bool strength_bed(const struct plan *plan, const struct box *box, struct strengt
     bool by_u = box->width <= box->depth;
     int64_t width = by_u ? box->width : box->depth;
     int64_t length = by_u ? box->depth : box->width;
+    struct slats slats;
     int64_t spaces;
 
-    if (width <= plan->value[TRADE_BED_BEAM_WIDTH] || !has_deck(plan, box->key))
+    if (width <= plan->value[TRADE_BED_BEAM_WIDTH] ||
+        (!has_deck(plan, box->key) && !slats_of(plan, box, &slats)))
         return false;
     spaces = whole_divide_up(length, plan->value[TRADE_BED_LEG_PITCH]);
     *ret_bed = (struct strength_bed){

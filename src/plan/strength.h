@@ -7,6 +7,9 @@
  * with a person, `strength.load`, in its middle (beam.bend); it may bend by its span over
  * `strength.deflection`, L/180 (International Building Code, table 1604.3, for what carries no
  * ceiling). Members under it likewise, each with the whole person.
+ * Formula strength.slat: a slat carries that person's share of its pitch in a strip
+ * `strength.strip` wide, in its middle (beam.bend), and bends by its span over `slat.deflection` at
+ * the most. Common practice, no source.
  * Formula strength.tip (derived): a level push at the top that tips a piece is its weight times
  * half its depth, over its height.
  */

@@ -361,6 +361,76 @@ static bool tells_of_bending(const struct joined *piece)
     return true;
 }
 
+/* A board of 1/2 in laid on that frame, with no panel of its own: the wood under it is the same,
+ * and so is what it bends. Laid on the floor beside it nothing is known. */
+static void make_thin_board(struct joined *piece, bool wrong)
+{
+    int64_t crate = add_carried(piece, 25, 30, 0.5, USE_STRUCTURE);
+    struct facing *facing = &piece->model.facings.at[0];
+    struct join *join;
+    int64_t board;
+
+    facing->side = SIDE_FRONT;
+    board = joined_box(piece, FRAME_BOARD, 25, 30, wrong ? 0.5 : 0.75)->key;
+    ((struct box *)model_find(&piece->model, ENTITY_box, board))->main_side = SIDE_TOP;
+    facing = joined_facing(piece, board, SIDE_TOP, joined_sheet(piece, wrong ? 0.5 : 0.75));
+    facing->use = USE_SEAT;
+    join = joined_join(piece, crate, SIDE_TOP, board, SIDE_BOTTOM);
+    join->fastener = FASTENER_REST;
+}
+
+/* Slats of 1x3, or of 1x2, by hand across a frame 40 in wide under a mattress at its top: 5 of
+ * 2-1/2 with 2-1/2 between them, or one of them left out: 7-1/2. */
+static void add_slats(struct joined *piece, double wide, bool all)
+{
+    struct box *box;
+    struct object *mattress;
+    struct stock *stick;
+    int64_t key, slat;
+
+    joined_start(piece, 1.5);
+    stick = MODEL_ADD(&piece->model, stock);
+    stick->kind = STOCK_STICK;
+    stick->name = "slat";
+    stick->thickness = IN(0.75);
+    stick->width = IN(wide);
+    slat = stick->key;
+    box = joined_box(piece, FRAME_CRATE, 30, 28, 12);
+    key = box->key;
+    box->supports = box->crosses = MAKING_HAND;
+    mattress = MODEL_ADD(&piece->model, object);
+    mattress->kind = OBJECT_MATTRESS;
+    mattress->name = "";
+    mattress->z = IN(12);
+    mattress->width = IN(30);
+    mattress->depth = IN(28);
+    mattress->height = IN(8);
+    for (int i = 0; i < 5; i++) {
+        struct member *member;
+
+        if (i == 2 && !all)
+            continue;
+        member = MODEL_ADD(&piece->model, member);
+        member->box = key;
+        member->kind = MEMBER_RAIL;
+        member->axis = AXIS_X;
+        member->stick = slat;
+        member->stick_set = SET_ON_EDGE; /* wide side into the box: flat under a mattress */
+        member->y = IN(1.5 + 2.5 + 5 * i - (wide - 2.5) / 2);
+        member->z = IN(12 - 0.75);
+    }
+}
+
+static void make_slats_apart(struct joined *piece, bool wrong)
+{
+    add_slats(piece, 2.5, !wrong);
+}
+
+static void make_slender_slats(struct joined *piece, bool wrong)
+{
+    add_slats(piece, wrong ? 1.5 : 2.5, true);
+}
+
 /* A queen's deck, 60 in wide: over 54 it wants a leg in its middle; 80 / 36 are three spaces. */
 static void make_wide_bed(struct joined *piece, bool wrong)
 {
@@ -692,6 +762,18 @@ static const struct mistake mistakes[] = {
     {"35_outside_back_forgotten", make_open_back, TOLD(BACK_OPEN), {0}, true},
     {"36_no_wood_for_a_leg", make_legs, TOLD(LEG_NO_WOOD), {IN(6), IN(6), IN(0.75)}, true},
     {"38_seat_that_flexes", make_thin_seat, FINDING_PANEL_BENDS, tells_of_bending, {0}, true},
+    {"38_board_laid_on_boxes_that_flexes",
+     make_thin_board,
+     FINDING_PANEL_BENDS,
+     tells_of_bending,
+     {0},
+     false},
+    {"39_slats_too_far_apart", make_slats_apart, TOLD(SLATS_APART), {IN(7.5), IN(2.5)}, false},
+    {"39_slats_too_slender",
+     make_slender_slats,
+     TOLD(SLAT_SLENDER),
+     {IN(1.5), IN(0.75), IN(2)},
+     false},
     {"39_bed_without_a_middle_leg", make_wide_bed, TOLD(BED_NO_LEG), {IN(60), 2, IN(36)}, true},
     {"41_wings_squeeze_the_mattress", make_wings, TOLD(MATTRESS_TIGHT), {0, IN(62), IN(60)}, false},
     {"42_two_left_wings", make_pair, TOLD(TWIN_LACKS), {0}, false},
