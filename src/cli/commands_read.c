@@ -118,8 +118,8 @@ enum fault command_show(struct cli *cli, struct fault_note *note)
                                        NULL};
     static report_fn *const layer_reports[] = {report_heading, report_padding, report_cloth,
                                                report_staples, NULL};
-    static sheet_fn *const care[] = {sheet_heading, sheet_weights,  sheet_lifts,
-                                     sheet_route,   sheet_strength, NULL};
+    static sheet_fn *const care[] = {sheet_heading,  sheet_weights,  sheet_lifts, sheet_route,
+                                     sheet_strength, sheet_cautions, NULL};
     static report_fn *const care_reports[] = {report_heading, report_weights,  report_lifts,
                                               report_route,   report_strength, NULL};
     if (cli->picture || cli->count > 1 || cli->corner || cli->face || cli->cut || cli->apart)

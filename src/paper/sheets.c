@@ -67,8 +67,9 @@ static void sheet_sale(struct text *out, const struct plan *plan)
     if (!caution_rule_next(plan, &index))
         return;
     index = 0;
-    text_add(out, "  If you sell it: rules on fire, labels and tipping differ from place to place. "
-                  "Check\n  your local rule and a licensed person. Usually to be looked at:\n");
+    lines_add(out, "", 2,
+              "If you sell it: rules on fire, labels and tipping differ from place to place. Check "
+              "your local rule and a licensed person. Usually to be looked at:");
     while ((rule = caution_rule_next(plan, &index))) {
         struct text words;
 
@@ -83,22 +84,26 @@ static void sheet_sale(struct text *out, const struct plan *plan)
  * Safety Commission, the rest common practice. */
 void sheet_cautions(struct text *out, const struct plan *plan)
 {
-    text_add(out,
-             "\nCAUTIONS\n"
-             "  These are estimates for furniture at home, not engineering. Local rules and\n"
-             "  licensed trades come first: check your local rule.\n"
-             "  Measure the built box before cloth is cut; try one screw and one corner in scrap.\n"
-             "  Eye and ear protection; the second hand away from bit, blade and staple gun; air\n"
-             "  or battery off before a jam is cleared. Look for cables and pipes before drilling\n"
-             "  a wall; fix tall pieces against tipping.\n");
+    static const char *const always[] = {
+        "These are estimates for furniture at home, not engineering. Local rules and licensed "
+        "trades come first: check your local rule.",
+        "Measure the built box before cloth is cut; try one screw and one corner in scrap.",
+        "Eye and ear protection; the second hand away from bit, blade and staple gun; air or "
+        "battery off before a jam is cleared. Look for cables and pipes before drilling a wall; "
+        "fix tall pieces against tipping.",
+    };
+
+    text_add(out, "\nCAUTIONS\n");
+    for (size_t i = 0; i < sizeof always / sizeof *always; i++)
+        lines_add(out, "", 2, always[i]);
     if (has_layer(plan, LAYER_FOAM))
-        text_add(out,
-                 "  Foam burns fast and its smoke is poisonous. Spray glue is flammable: fresh\n"
-                 "  air, no flame, no spark, and read the can.\n");
+        lines_add(out, "", 2,
+                  "Foam burns fast and its smoke is poisonous. Spray glue is flammable: fresh air, "
+                  "no flame, no spark, and read the can.");
     if (has_lid(plan))
-        text_add(out,
-                 "  A falling lid can kill a child: stays that hold at every angle, air gaps, no\n"
-                 "  latch; set the stays again after padding.\n");
+        lines_add(out, "", 2,
+                  "A falling lid can kill a child: stays that hold at every angle, air gaps, no "
+                  "latch; set the stays again after padding.");
     for (size_t i = 0; i < plan->loads.count; i++) {
         if (plan->loads.at[i].people > 1) {
             text_add(out, "  Some boxes here want two people to lift and carry.\n");

@@ -15,6 +15,7 @@
 #include "plan/weight.h"
 
 #include <setjmp.h>
+#include <stdio.h>
 
 /* An arena whose escape is armed; a table is left out when memory runs out in it. */
 typedef void care_fn(struct text *out, const struct plan *plan, struct arena *arena);
@@ -42,14 +43,45 @@ static struct printed print_mass(const struct plan *plan, int64_t mass)
     return print_quantity(plan, QUANTITY_MASS, mass);
 }
 
+/* ---- as columns hold it: without units, which stand in the title ---- */
+
+#define MG_POUND_THOUSANDTH 453592370 /* 1/1000 mg in a pound, exact */
+#define MG_KILOGRAM 1000000
+
+static const char *mass_unit(const struct plan *plan)
+{
+    return model_units(plan->facts) == UNITS_INCH ? "lb" : "kg";
+}
+
+/* To a tenth of a pound or a kilogram. */
+static struct printed print_tenths(const struct plan *plan, int64_t mass)
+{
+    int64_t tenths = model_units(plan->facts) == UNITS_INCH
+                         ? whole_divide_even(mass * 10000, MG_POUND_THOUSANDTH)
+                         : whole_divide_even(mass * 10, MG_KILOGRAM);
+    struct printed printed;
+
+    snprintf(printed.at, sizeof printed.at, "%lld.%lld", (long long)(tenths / 10),
+             (long long)(tenths % 10));
+    return printed;
+}
+
+/* Where hands are: to an inch or a centimetre, as surely as it is known. */
+static struct printed print_hands(const struct plan *plan, int64_t length)
+{
+    int64_t step = model_units(plan->facts) == UNITS_INCH ? LENGTH_INCH : 10 * LENGTH_MM;
+
+    return print_length(plan, whole_divide_even(length, step) * step);
+}
+
 /* ---- weights ---- */
 
 static void weight_cells(struct table *table, const struct plan *plan, const struct weight *weight)
 {
     for (int kind = 0; kind < WEIGHT_KINDS; kind++)
-        table_cell(table, "%s", weight->of[kind] ? print_mass(plan, weight->of[kind]).at : "");
-    table_cell(table, "%s", print_mass(plan, weight_bare(weight)).at);
-    table_cell(table, "%s", print_mass(plan, weight_finished(weight)).at);
+        table_cell(table, "%s", weight->of[kind] ? print_tenths(plan, weight->of[kind]).at : "");
+    table_cell(table, "%s", print_tenths(plan, weight_bare(weight)).at);
+    table_cell(table, "%s", print_tenths(plan, weight_finished(weight)).at);
 }
 
 static void put_weights(struct text *out, const struct plan *plan, struct arena *arena)
@@ -84,16 +116,17 @@ static void put_parts(struct text *out, const struct plan *plan, struct arena *a
     struct table table;
 
     (void)arena;
-    table_begin(&table, "lrlrlr");
+    table_begin(&table, "lrlrlrlrlr");
     for (size_t i = 0; i < plan->members.count; i++) {
         table_cell(&table, "%s", plan->members.at[i].label);
-        table_cell(&table, "%s", print_mass(plan, weight_of_member(plan, &plan->members.at[i])).at);
+        table_cell(&table, "%s",
+                   print_tenths(plan, weight_of_member(plan, &plan->members.at[i])).at);
     }
     for (size_t i = 0; i < plan->panels.count; i++) {
         table_cell(&table, "%s", plan->panels.at[i].label);
-        table_cell(&table, "%s", print_mass(plan, weight_of_panel(plan, &plan->panels.at[i])).at);
+        table_cell(&table, "%s", print_tenths(plan, weight_of_panel(plan, &plan->panels.at[i])).at);
     }
-    while (table.count % 6 != 0)
+    while (table.count % 10 != 0)
         table_cell(&table, "%s", "");
     table_end(&table, out);
 }
@@ -102,7 +135,7 @@ void sheet_weights(struct text *out, const struct plan *plan)
 {
     if (plan->facts->boxes.count == 0)
         return;
-    text_add(out, "\nWEIGHTS\n");
+    text_format(out, "\nWEIGHTS, in %s\n", mass_unit(plan));
     with_arena(out, plan, put_weights);
     with_arena(out, plan, put_parts);
 }
@@ -122,24 +155,21 @@ static void lift_row(struct table *table, const struct plan *plan, const struct 
 
     table_cell(table, "%zu", lift->step + 1);
     table_cell(table, "%s", step->title);
-    table_cell(table, "%s%s", print_mass(plan, lift->mass).at, lift->turned ? " turned" : "");
-    table_cell(table, "%s", print_length(plan, lift->place.across).at);
-    table_cell(table, "%s", print_length(plan, lift->place.up).at);
-    table_cell(table, "%s", print_length(plan, lift->place.travel).at);
-    table_cell(table, "%s", print_mass(plan, lift->limit).at);
-    table_cell(table, "%s", many(lift->people));
-    table_cell(table, "%d", step_people(step));
+    table_cell(table, "%s%s", print_tenths(plan, lift->mass).at, lift->turned ? "*" : " ");
+    table_cell(table, "%s/%s/%s", print_hands(plan, lift->place.across).at,
+               print_hands(plan, lift->place.up).at, print_hands(plan, lift->place.travel).at);
+    table_cell(table, "%s", print_tenths(plan, lift->limit).at);
+    table_cell(table, "%s (%d)", many(lift->people), step_people(step));
 }
 
 static void put_lifts(struct text *out, const struct plan *plan, struct arena *arena)
 {
-    static const char *const words[] = {"step",   "",    "lifted",   "before", "above",
-                                        "raised", "one", "equation", "usual"};
+    static const char *const words[] = {"", "step", "lifted", "out/up/by", "one", "people"};
     struct lifts lifts = lift_make(plan, arena);
     struct table table;
 
-    table_begin(&table, "rlrrrrrrr");
-    heads(&table, words, 9);
+    table_begin(&table, "rlrrrr");
+    heads(&table, words, 6);
     for (size_t i = 0; i < lifts.of.count; i++)
         lift_row(&table, plan, &lifts.of.at[i]);
     table_end(&table, out);
@@ -147,13 +177,17 @@ static void put_lifts(struct text *out, const struct plan *plan, struct arena *a
 
 void sheet_lifts(struct text *out, const struct plan *plan)
 {
-    text_add(out, "\nLIFTING\n");
+    text_format(out, "\nLIFTING, in %s and %s\n", mass_unit(plan),
+                model_units(plan->facts) == UNITS_INCH ? "in" : "mm");
     with_arena(out, plan, put_lifts);
-    text_add(out,
-             "  Hands before the ankles, above the floor, raised by; what one person is good for\n"
-             "  there, and how many people, by the revised NIOSH equation (94-110) and the team\n"
-             "  shares of HSE L23; beside the people that are usual in the trade. Guidance for\n"
-             "  healthy adults, no medical advice: who feels it is too heavy is right.\n");
+    lines_add(
+        out, "", 2,
+        "Hands out before the ankles, up above the floor, and raised by; what one person is "
+        "good for there, and how many people, by the revised NIOSH equation (94-110) and "
+        "the team shares of HSE L23; in brackets the people that are usual in the trade. * is "
+        "turned over an edge, which carries half. Who only lifts is called for a moment: the "
+        "minutes of a step are those of its work. Guidance for healthy adults, no medical "
+        "advice: who feels it is too heavy is right.");
 }
 
 /* ---- the way in ---- */
@@ -253,22 +287,27 @@ static void span_row(struct table *table, const struct plan *plan, const struct 
 
 static void put_spans(struct text *out, const struct plan *plan, struct arena *arena)
 {
-    static const char *const words[] = {"sat on", "clear", "usual", "bends", "shear", "most", ""};
+    static const char *const columns[] = {"sat on", "clear", "usual", "bends", "shear", "most", ""};
     struct strength_spans spans = strength_spans(plan, arena);
     struct table table;
+    struct text words;
 
     if (spans.of.count == 0)
         return;
     table_begin(&table, "lrrrrrl");
-    heads(&table, words, 7);
+    heads(&table, columns, 7);
     for (size_t i = 0; i < spans.of.count; i++)
         span_row(&table, plan, &spans.of.at[i]);
     table_end(&table, out);
-    text_format(out,
-                "  With %s in the middle; formulas strength.strip and beam.bend, Wood Handbook\n"
-                "  GTR-190; most is the span / %lld (IBC table 1604.3).\n",
+    text_init(&words);
+    text_format(&words,
+                "With %s in the middle; formulas strength.strip, strength.slat and beam.bend, Wood "
+                "Handbook GTR-190; most is the span / %lld (IBC table 1604.3), of slats / %lld.",
                 print_mass(plan, plan->value[TRADE_STRENGTH_LOAD]).at,
-                (long long)plan->value[TRADE_STRENGTH_DEFLECTION]);
+                (long long)plan->value[TRADE_STRENGTH_DEFLECTION],
+                (long long)plan->value[TRADE_SLAT_DEFLECTION]);
+    lines_add(out, "", 2, text_string(&words));
+    text_release(&words);
 }
 
 static void put_holds(struct text *out, const struct plan *plan, struct arena *arena)
@@ -288,15 +327,15 @@ static void put_holds(struct text *out, const struct plan *plan, struct arena *a
             continue;
         table_cell(&table, "%s", join->name);
         table_cell(&table, "%lld", (long long)hold.points);
-        table_cell(&table, "%s", hold.end_grain ? "none" : print_mass(plan, hold.out).at);
-        table_cell(&table, "%s", print_mass(plan, hold.side).at);
+        table_cell(&table, "%s", hold.end_grain ? "none" : print_tenths(plan, hold.out).at);
+        table_cell(&table, "%s", print_tenths(plan, hold.side).at);
         table_cell(&table, "%s", hold.end_grain ? "bites end grain: pull on it across only" : "");
     }
     table_end(&table, out);
     text_format(out,
-                "  Held against a person who leans, %s; formulas hold.screw.out and\n"
+                "  In %s, against a person who leans, %s; formulas hold.screw.out and\n"
                 "  hold.screw.side, older NDS. Levers, glue and age are not counted.\n",
-                print_mass(plan, plan->value[TRADE_STRENGTH_PULL]).at);
+                mass_unit(plan), print_mass(plan, plan->value[TRADE_STRENGTH_PULL]).at);
 }
 
 static void put_beds(struct text *out, const struct plan *plan, struct arena *arena)
@@ -323,10 +362,10 @@ static void put_tips(struct text *out, const struct plan *plan, struct arena *ar
 
         if (strength_tip(plan, &plan->facts->boxes.at[i], &tip))
             text_format(out,
-                        "  %s and what stands with it, %s high: a push of %s at its top tips it\n"
-                        "  (formula strength.tip).\n",
+                        "  %s and what stands with it, %s high: a push of %s %s at its\n"
+                        "  top tips it (formula strength.tip).\n",
                         print_box(plan, tip.box), print_length_unit(plan, tip.height).at,
-                        print_mass(plan, tip.push).at);
+                        print_tenths(plan, tip.push).at, mass_unit(plan));
     }
 }
 

@@ -626,7 +626,9 @@ struct step {
     int64_t box, join, layer, facing; /* what it is about; 0 none */
     int64_t place;                    /* enum place_word */
     int people;                       /* that the work is for, and its minutes */
-    int lifters;                      /* that what is lifted is for, by the trade; 0: nothing is */
+    int lifters;                      /* that what is lifted is for, by the trade; 0: nothing is.
+                                         Who only lifts is called for a moment, and the minutes stay
+                                         those of the work */
     const char *crew;     /* what is lifted, and what people are good for there; "" when nothing */
     int64_t minutes;      /* 1/1000 min, pace or skill and helper counted in */
     int64_t usual;        /* the same at the usual pace, which times at the bench are held to */

@@ -69,6 +69,8 @@ enum tui_key {
     A(PAPERS, "papers", KEY_CONTROL('T'), 'p', "papers", "print papers into a file")              \
     A(MONEY, "money", KEY_F1 + 6, 'm', "money", "estimate and spend")                             \
     A(FINDINGS, "findings", KEY_F1 + 7, 'f', "findings", "what is wrong or worth knowing")        \
+    A(CARE, "care", KEY_CONTROL('V'), 'C', "care",                                                \
+      "weights, lifting, the way in, strength and cautions")                                      \
     A(CLOTH, "cloth", KEY_CONTROL('E'), 'e', "cloth",                                             \
       "covers and their sewing; other ways to take the cloth")                                    \
     A(NOW, "now", KEY_CONTROL('N'), 'n', "now", "what can be done in the time there is")          \

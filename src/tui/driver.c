@@ -216,7 +216,8 @@ static const struct screen *screen_of(enum action action)
         [ACTION_CLOTH] = &screen_cloth,       [ACTION_PAPERS] = &screen_papers,
         [ACTION_CUTTING] = &screen_cutting,   [ACTION_MONEY] = &screen_money,
         [ACTION_FINDINGS] = &screen_findings, [ACTION_HOLES] = &screen_map,
-        [ACTION_TRADE] = &screen_trade,       [ACTION_SHOP] = &screen_shop};
+        [ACTION_TRADE] = &screen_trade,       [ACTION_SHOP] = &screen_shop,
+        [ACTION_CARE] = &screen_care};
     return action < ACTION_COUNT ? screens[action] : NULL;
 }
 

@@ -97,6 +97,7 @@ struct screen {
     S(cloth)       \
     S(money)       \
     S(findings)    \
+    S(care)        \
     S(map)         \
     S(point)       \
     S(trade)       \

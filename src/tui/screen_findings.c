@@ -254,7 +254,7 @@ const struct screen screen_findings = {
     .fits = findings_fits,
     .list = findings_list,
     .line = findings_line,
-    .shown = SHOWS(ENTER) | SHOWS(LEAVE) | SHOWS(HOLES),
+    .shown = SHOWS(ENTER) | SHOWS(LEAVE) | SHOWS(HOLES) | SHOWS(CARE),
     .words = {{ACTION_ENTER, "go there"}, {ACTION_RIGHT, "ways out"}},
     .typing_hint = "Enter take it  Right, Left other ways out  Esc leave it",
 };

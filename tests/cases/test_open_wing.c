@@ -6,6 +6,8 @@
 #include "workshop.h"
 
 #include "plan/findings.h"
+#include "plan/route.h"
+#include "plan/weight.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -337,6 +339,63 @@ static void sound_wing_has_nothing_that_stops(void **state)
     assert_int_equal(plan->tally.warns, 0);
 }
 
+/* ---- weight and the way in ---- */
+
+/* Two stiles of 56 in and three rails of 6.875, 1.5 x 2.5 at 28 lb/ft3: 8.06 lb; one skin of
+ * 11.875 x 56 at 1.42 lb/ft2: 6.56. By hand, with the trade's usual densities. */
+static void wing_weighs_8_of_sticks_and_6_and_a_half_of_ply(void **state)
+{
+    const struct plan *plan = plan_of(state);
+    struct weight weights[2];
+
+    assert_int_equal(plan->facts->boxes.count, 2);
+    assert_int_equal(plan->facts->boxes.at[1].key, BOX_W);
+    weight_boxes(plan, weights);
+    assert_in_range(weights[1].of[WEIGHT_STICKS], 453592 * 8.01, 453592 * 8.11);
+    assert_in_range(weights[1].of[WEIGHT_PANELS], 453592 * 6.50, 453592 * 6.60);
+    assert_int_equal(plan_load(plan, BOX_W)->people, 1);
+}
+
+static enum fault add_a_narrow_hall(struct model *draft, void *context, struct fault_note *note)
+{
+    struct passage *hall = MODEL_ADD(draft, passage);
+
+    (void)context;
+    (void)note;
+    hall->kind = PASSAGE_HALL;
+    hall->name = "";
+    hall->width = hall->length = INCH(30);
+    hall->height = INCH(84);
+    return FAULT_NONE;
+}
+
+/* Between halls of 30 in a board of 84.9 turns: C, 5.25 thick, takes 63 + 10.5 + 2; both as one,
+ * over 65 by 12, take 65 + 24 + 2, and stood on end 85.8 under a ceiling of 84. So the join is one
+ * of the room: five minutes to offer it, and for each of six holes half a one to find and three to
+ * drive. */
+static void wing_and_centre_pass_a_hall_of_30_only_apart(void **state)
+{
+    struct wing *wing = *state;
+    struct arena arena;
+    jmp_buf escape;
+    struct route route;
+
+    DONE(desk_edit(wing->desk, "measure the hall", add_a_narrow_hall, NULL, note));
+    arena_init(&arena);
+    arena.escape = &escape;
+    assert_int_equal(setjmp(escape), 0);
+    route = route_make(plan_of(state), &arena);
+    assert_int_equal(route.lines.count, 3); /* each box, and both joined */
+    for (size_t i = 0; i < route.lines.count; i++) {
+        bool alone = route.lines.at[i].thing == ROUTE_BOX;
+
+        assert_int_equal(route.lines.at[i].way, alone ? ROUTE_ROUND : ROUTE_NOT);
+    }
+    assert_int_equal(route.lines.at[2].join, JOIN);
+    assert_int_equal(route_site_minutes(plan_of(state), JOIN), 5000 + 6 * (500 + 3000));
+    arena_release(&arena);
+}
+
 /* ---- four ways of breaking it ---- */
 
 static enum fault panel_the_outer_side(struct model *draft, void *context, struct fault_note *note)
@@ -448,6 +507,8 @@ int main(void)
         OF_WING(passes_of_every_edge_add_up_to_its_staples),
         OF_WING(order_runs_from_bare_boxes_to_the_wall),
         OF_WING(sleeve_is_pulled_on_by_two),
+        OF_WING(wing_weighs_8_of_sticks_and_6_and_a_half_of_ply),
+        OF_WING(wing_and_centre_pass_a_hall_of_30_only_apart),
         OF_WING(work_behind_the_piece_is_done_in_the_room_before_it_is_pushed_home),
         OF_WING(piece_without_a_wall_is_not_pushed_anywhere),
         OF_WING(padding_is_refused_until_the_holes_are_mapped),

@@ -171,6 +171,61 @@ static void a_lift_weighs_what_is_on_by_then(void **state)
     joined_end(&piece);
 }
 
+/* Somebody is called to turn a box over, and goes again: a lift that takes two makes no work
+ * longer. What two work through takes a maker who is alone 1.5 times as long: both common practice,
+ * no source. */
+#define STEPS_MOST 200
+
+struct timed {
+    char name[sizeof(((struct step *)NULL)->name)];
+    int64_t minutes;
+    int lifters;
+};
+
+static size_t note_times(const struct plan *plan, struct timed times[STEPS_MOST])
+{
+    size_t count = 0;
+
+    assert_true(plan->steps.count <= STEPS_MOST);
+    for (size_t i = 0; i < plan->steps.count; i++) {
+        const struct step *step = &plan->steps.at[i];
+
+        if (step->people > 1)
+            continue;
+        memcpy(times[count].name, step->name, sizeof step->name);
+        times[count].lifters = step->lifters;
+        times[count++].minutes = step->minutes;
+    }
+    return count;
+}
+
+static void a_lift_calls_for_people_and_adds_no_minutes(void **state)
+{
+    struct joined piece;
+    struct timed times[STEPS_MOST];
+    size_t count;
+    int called = 0;
+
+    (void)state;
+    joined_headboard(&piece);
+    count = note_times(piece.plan, times);
+    assert_int_equal(
+        trade_change(&piece.model, TRADE_FROM_BUILD, "one_person.weight", "10 lb", NULL),
+        FAULT_NONE);
+    joined_plan(&piece);
+    for (size_t i = 0; i < count; i++) {
+        const struct step *step = plan_step(piece.plan, times[i].name);
+
+        assert_non_null(step);
+        if (step->people > 1)
+            continue;
+        assert_int_equal(step->minutes, times[i].minutes);
+        called += step->lifters > 1 && times[i].lifters < 2;
+    }
+    assert_true(called > 0);
+    joined_end(&piece);
+}
+
 /* ---- the way in ---- */
 
 #define SIZE(x, y, z) ((struct vector){IN(x), IN(y), IN(z)})
@@ -494,6 +549,7 @@ int main(void)
         cmocka_unit_test(places_out_of_reach_are_good_for_nothing),
         cmocka_unit_test(teams_are_good_for_less_than_their_sum),
         cmocka_unit_test(a_lift_weighs_what_is_on_by_then),
+        cmocka_unit_test(a_lift_calls_for_people_and_adds_no_minutes),
         cmocka_unit_test(the_headboards_spare_is_that_of_the_example),
         cmocka_unit_test(the_banquette_is_stood_on_end_and_laid_down_again),
         cmocka_unit_test(stairs_take_their_head_room_across_the_slope),

@@ -429,6 +429,42 @@ static void holes(void **state)
     assert_screen(*state, "holes");
 }
 
+/* The sheets of care, each by itself. */
+static void care(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "C");
+    assert_screen(*state, "care");
+}
+
+static void care_lifting(void **state)
+{
+    stage_take_up(*state, "Wing headboard");
+    stage_press(*state, "C Right");
+    assert_screen(*state, "care-lifting");
+}
+
+static void care_way_in(void **state)
+{
+    stage_take_up(*state, "L-shaped banquette");
+    stage_press(*state, "C Right Right");
+    assert_screen(*state, "care-way-in");
+}
+
+static void care_strength(void **state)
+{
+    stage_take_up(*state, "L-shaped banquette");
+    stage_press(*state, "C Left Left");
+    assert_screen(*state, "care-strength");
+}
+
+static void care_cautions(void **state)
+{
+    stage_take_up(*state, "L-shaped banquette");
+    stage_press(*state, "C Left");
+    assert_screen(*state, "care-cautions");
+}
+
 /* Hole 3 of the join in the room: the face with it marked, and the way to its head. */
 static void point(void **state)
 {
@@ -606,6 +642,11 @@ int main(void)
         CASES(trade_refused),
         CASES(findings_cure),
         CASES(holes),
+        CASES(care),
+        CASES(care_lifting),
+        CASES(care_way_in),
+        CASES(care_strength),
+        CASES(care_cautions),
         CASES(point),
         CASES(point_seat),
         CASES(now),
