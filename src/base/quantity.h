@@ -92,6 +92,9 @@ enum fault whole_multiply(int64_t a, int64_t b, int64_t *ret_value);
 /* a * b / c with a wide intermediate, rounded half to even; c > 0. */
 enum fault whole_share(int64_t a, int64_t b, int64_t c, int64_t *ret_value);
 
+/* a * b / c with a wide intermediate, rounded down, and what is left over; a, b >= 0, c > 0. */
+enum fault whole_portion(int64_t a, int64_t b, int64_t c, int64_t *ret_value, int64_t *ret_rest);
+
 /* Division of whole numbers for b > 0: rounded up, down, and half to even; exact for negative a
  * too. */
 int64_t whole_divide_up(int64_t a, int64_t b);

@@ -89,22 +89,45 @@ static bool rounds_up(uint64_t quotient, uint64_t rest, uint64_t divisor)
     return rest > missing || (rest == missing && quotient % 2 == 1);
 }
 
+static enum fault divide_product(uint64_t a, uint64_t b, uint64_t divisor, uint64_t *ret_quotient,
+                                 uint64_t *ret_rest)
+{
+    struct wide product = wide_product(a, b);
+
+    if (product.high >= divisor)
+        return FAULT_OVERFLOW;
+    if (product.high > 0) {
+        *ret_quotient = wide_divide(product, divisor, ret_rest);
+        return FAULT_NONE;
+    }
+    *ret_quotient = product.low / divisor;
+    *ret_rest = product.low % divisor;
+    return FAULT_NONE;
+}
+
+enum fault whole_portion(int64_t a, int64_t b, int64_t c, int64_t *ret_value, int64_t *ret_rest)
+{
+    uint64_t quotient;
+    uint64_t rest;
+
+    assert(a >= 0 && b >= 0 && c > 0);
+    if (divide_product((uint64_t)a, (uint64_t)b, (uint64_t)c, &quotient, &rest) ||
+        quotient > INT64_MAX)
+        return FAULT_OVERFLOW;
+    *ret_value = (int64_t)quotient;
+    *ret_rest = (int64_t)rest;
+    return FAULT_NONE;
+}
+
 enum fault whole_share(int64_t a, int64_t b, int64_t c, int64_t *ret_value)
 {
-    struct wide product = wide_product(magnitude(a), magnitude(b));
     uint64_t divisor = (uint64_t)c;
     uint64_t quotient;
     uint64_t rest;
 
     assert(c > 0);
-    if (product.high >= divisor)
+    if (divide_product(magnitude(a), magnitude(b), divisor, &quotient, &rest))
         return FAULT_OVERFLOW;
-    if (product.high > 0) {
-        quotient = wide_divide(product, divisor, &rest);
-    } else {
-        quotient = product.low / divisor;
-        rest = product.low % divisor;
-    }
     if (rounds_up(quotient, rest, divisor)) {
         if (quotient == UINT64_MAX)
             return FAULT_OVERFLOW;

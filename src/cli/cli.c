@@ -84,11 +84,15 @@ static const struct option command_options[] = {
     {"unpriced", no_argument, NULL, OPTION_UNPRICED},
     {"left", required_argument, NULL, OPTION_LEFT},
     {"count", required_argument, NULL, OPTION_COUNT},
+    {"stock", required_argument, NULL, OPTION_STOCK},
+    {"part", required_argument, NULL, OPTION_PART},
+    {"with", required_argument, NULL, OPTION_WITH},
     {"table", required_argument, NULL, OPTION_TABLE},
     {"semicolons", no_argument, NULL, OPTION_SEMICOLONS},
     {NULL, 0, NULL, 0}};
 
-static void set_option(struct cli *cli, int option, const char *value)
+static enum fault set_option(struct cli *cli, int option, const char *value,
+                             struct fault_note *note)
 {
     const struct {
         int option;
@@ -101,7 +105,8 @@ static void set_option(struct cli *cli, int option, const char *value)
                   {OPTION_FACE, &cli->face},       {OPTION_PAPERS, &cli->papers},
                   {OPTION_CUT, &cli->cut},         {OPTION_TO, &cli->to},
                   {OPTION_PAGES, &cli->pages},     {OPTION_TABLE, &cli->table},
-                  {OPTION_LEFT, &cli->left},       {OPTION_COUNT, &cli->counted}};
+                  {OPTION_LEFT, &cli->left},       {OPTION_COUNT, &cli->counted},
+                  {OPTION_STOCK, &cli->stock},     {OPTION_PART, &cli->part}};
     cli->json |= option == OPTION_JSON;
     cli->back |= option == OPTION_BACK;
     cli->rehearse |= option == OPTION_REHEARSE;
@@ -116,10 +121,16 @@ static void set_option(struct cli *cli, int option, const char *value)
     cli->alone |= option == OPTION_ALONE;
     if (option == OPTION_MEASURE && cli->measure_count < CLI_MEASURES)
         cli->measures[cli->measure_count++] = value;
+    if (option == OPTION_WITH && cli->with_count == CLI_WITH)
+        return fault_say(note, FAULT_USAGE, 0, "a spend is split over %d builds at most",
+                         CLI_WITH + 1);
+    if (option == OPTION_WITH)
+        cli->with[cli->with_count++] = value;
     for (size_t i = 0; i < sizeof places / sizeof *places; i++) {
         if (places[i].option == option)
             *places[i].place = value;
     }
+    return FAULT_NONE;
 }
 
 /* Reads what follows the command's name. */
@@ -133,7 +144,8 @@ static enum fault read_command_line(struct cli *cli, const struct command *comma
         if (!command_takes(command, option))
             return fault_say(note, FAULT_USAGE, 0, "\"%s\" is no option of %s", argv[optind - 1],
                              command->name);
-        set_option(cli, option, optarg);
+        if (set_option(cli, option, optarg, note))
+            return note->code;
     }
     cli->count = argc - optind;
     cli->operands = argv + optind;

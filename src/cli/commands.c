@@ -36,8 +36,13 @@ const struct command commands[] = {
      ON_BUILD, command_spoil},
     {"leave", "BUILD JOIN", "leave an optional join out, or take it in again", 2, 2,
      TAKES(OPTION_BACK), ON_BUILD, command_leave},
-    {"spend", "BUILD AMOUNT WHAT", "write down what was paid", 3, 3,
-     TAKES(OPTION_AISLE, OPTION_DATE, OPTION_SUPPLIER, OPTION_TAX), ON_BUILD, command_spend},
+    {"spend", "BUILD AMOUNT WHAT",
+     "write down what was paid, for a build or (an empty name) the shelf, or split over several "
+     "--with BUILD=PART",
+     3, 3,
+     TAKES(OPTION_AISLE, OPTION_DATE, OPTION_SUPPLIER, OPTION_TAX, OPTION_STOCK, OPTION_COUNT,
+           OPTION_PART, OPTION_WITH),
+     ON_WORKSHOP, command_spend},
     {"buy", "BUILD ...",
      "the shopping list of one build, or of several as one trip, cut together where that is "
      "cheaper",

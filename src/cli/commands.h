@@ -41,10 +41,14 @@ enum cli_option {
     OPTION_TABLE,
     OPTION_SEMICOLONS,
     OPTION_CARE,
-    OPTION_COUNT
+    OPTION_COUNT,
+    OPTION_STOCK,
+    OPTION_PART,
+    OPTION_WITH
 };
 
 #define CLI_OPTIONS_MOST 12 /* of one command, and the end of its list */
+#define CLI_WITH 31         /* a spend is split over no more builds beside the first */
 #define CLI_MEASURES 64     /* more of them are not given in one command */
 
 struct cli {
@@ -58,10 +62,13 @@ struct cli {
     bool alone;
     const char *measures[CLI_MEASURES]; /* NAME=VALUE, as given */
     size_t measure_count;
+    const char *with[CLI_WITH]; /* BUILD=PART, as given */
+    size_t with_count;
     bool rehearse, apart, take, layers, picture, replace, unpriced, semicolons, care;
     const char *minutes, *aisle, *date, *supplier, *tax, *build, *units, *cure, *effort, *corner,
-        *face, *cut, *papers, *to, *pages, *table, *left, *counted; /* NULL: not given */
-    int count;                                                      /* operands */
+        *face, *cut, *papers, *to, *pages, *table, *left, *counted, *stock,
+        *part; /* NULL: not given */
+    int count; /* operands */
     char **operands;
 };
 
@@ -87,6 +94,10 @@ extern const struct command commands[];
 
 /* Whether an option, as getopt_long gave it, is one of a command's. */
 bool command_takes(const struct command *command, int option);
+
+/* The key of a build by name. Faults: UNKNOWN. */
+enum fault command_build_key(struct cli *cli, const char *name, int64_t *ret_key,
+                             struct fault_note *note);
 
 /* The keys of the builds that the operands name, one each. Faults: UNKNOWN, DUPLICATE. */
 enum fault command_keys(struct cli *cli, int64_t *keys, struct fault_note *note);

@@ -24,8 +24,10 @@ static void put_build(struct json *json, const struct model *model,
     put_text(json, "build", build->name);
     put_text(json, "state", words_state.at[build->state].name);
     put_sum(json, model, "estimate", build->estimate);
+    put_sum(json, model, "committed", build->committed);
     put_sum(json, model, "paid", build->paid);
     put_sum(json, model, "forecast", build->forecast);
+    put_sum(json, model, "variance", build->forecast - build->estimate);
     if (build->budget)
         put_sum(json, model, "left", build->budget - build->forecast);
     put_time(json, "minutes", build->minutes);
@@ -78,8 +80,10 @@ static void report_account(struct text *out, const struct model *model,
     put_months(&json, model, account);
     put_weeks(&json, account);
     put_sum(&json, model, "estimate", account->estimate);
+    put_sum(&json, model, "committed", account->committed);
     put_sum(&json, model, "paid", account->paid);
     put_sum(&json, model, "forecast", account->forecast);
+    put_sum(&json, model, "variance", account->forecast - account->estimate);
     put_sum(&json, model, "shelf", account->shelf);
     put_sum(&json, model, "all_paid", account->all_paid);
     json_put_close(&json);

@@ -15,25 +15,15 @@
 
 enum fault command_keys(struct cli *cli, int64_t *keys, struct fault_note *note)
 {
-    const struct store_build *builds = NULL;
-    size_t count = 0;
-    enum fault fault = desk_builds(cli->desk, &builds, &count, note);
-    if (fault)
-        return fault;
     for (int i = 0; i < cli->count; i++) {
-        keys[i] = 0;
-        for (size_t k = 0; k < count; k++) {
-            if (strcmp(builds[k].name, cli->operands[i]) == 0)
-                keys[i] = builds[k].key;
-        }
+        enum fault fault = command_build_key(cli, cli->operands[i], &keys[i], note);
+        if (fault)
+            return fault;
         for (int k = 0; k < i; k++) {
-            if (keys[k] == keys[i] && keys[i])
+            if (keys[k] == keys[i])
                 return fault_say(note, FAULT_DUPLICATE, 0, "\"%s\" stands there twice",
                                  cli->operands[i]);
         }
-        if (!keys[i])
-            return fault_say(note, FAULT_UNKNOWN, 0, "there is no build called \"%s\"",
-                             cli->operands[i]);
     }
     return FAULT_NONE;
 }

@@ -4,10 +4,10 @@
 #include "cli/report_put.h"
 #include "desk/clock.h"
 #include "desk/stock.h"
+#include "model/offer.h"
 #include "paper/sheets.h"
 
 #include <stdlib.h>
-#include <string.h>
 
 static const struct stock *stock_named(const struct cli *cli)
 {
@@ -69,8 +69,30 @@ static void put_offers(struct json *json, const struct model *model, int64_t sto
         put_shelf_length(json, model, "width", offer->width);
         put_whole(json, "pack", offer->pack);
         put_price(json, model, "price", offer->price);
-        put_text(json, "supplier", offer->supplier);
+        put_text(json, "taxed", words_taxed.at[offer->taxed].name);
+        json_put_key(json, "tax");
+        json_put_quantity(json, QUANTITY_RATIO, UNITS_MM, offer_tax(model, offer));
+        put_text(json, "supplier", offer_supplier(model, offer));
         put_text(json, "dated", offer->dated);
+        json_put_close(json);
+    }
+    json_put_close(json);
+}
+
+static void put_history(struct json *json, const struct model *model, int64_t stock)
+{
+    put_array(json, "history");
+    for (size_t i = 0; i < model->past_prices.count; i++) {
+        const struct past_price *past = &model->past_prices.at[i];
+        if (past->stock != stock)
+            continue;
+        json_put_object(json, JSON_LINE);
+        put_shelf_length(json, model, "length", past->length);
+        put_shelf_length(json, model, "width", past->width);
+        put_whole(json, "pack", past->pack);
+        put_price(json, model, "price", past->price);
+        put_text(json, "supplier", past->supplier);
+        put_text(json, "dated", past->dated);
         json_put_close(json);
     }
     json_put_close(json);
@@ -120,6 +142,7 @@ static void put_stock(struct json *json, const struct model *model, const struct
     put_text(json, "lot", stock->lot);
     put_text(json, "supplier", stock->supplier);
     put_offers(json, model, stock->key);
+    put_history(json, model, stock->key);
     put_shelf(json, model, stock->key);
 }
 
@@ -193,20 +216,6 @@ static enum fault set_price(struct cli *cli, const struct stock *stock, struct f
     return desk_set_price(cli->desk, &price, note);
 }
 
-static enum fault check_build(struct cli *cli, struct fault_note *note)
-{
-    const struct store_build *builds = NULL;
-    size_t count = 0;
-    enum fault fault = desk_builds(cli->desk, &builds, &count, note);
-    for (size_t i = 0; i < count && !fault; i++) {
-        if (strcmp(builds[i].name, cli->build) == 0)
-            return FAULT_NONE;
-    }
-    if (!fault && *cli->build)
-        fault = fault_say(note, FAULT_UNKNOWN, 0, "there is no build called \"%s\"", cli->build);
-    return fault;
-}
-
 /* Counts pieces of the shelf, or keeps them for a build. */
 static enum fault change_left(struct cli *cli, const struct stock *stock, struct fault_note *note)
 {
@@ -216,7 +225,9 @@ static enum fault change_left(struct cli *cli, const struct stock *stock, struct
                          cli->left);
     if (!cli->build && !cli->counted)
         return fault_say(note, FAULT_USAGE, 0, "--left needs --count or --build");
-    enum fault fault = cli->build ? check_build(cli, note) : FAULT_NONE;
+    int64_t build;
+    enum fault fault =
+        cli->build && *cli->build ? command_build_key(cli, cli->build, &build, note) : FAULT_NONE;
     if (!fault && cli->counted)
         fault = desk_set(cli->desk, ENTITY_leftover, left, "count", cli->counted, note);
     if (!fault && cli->build)

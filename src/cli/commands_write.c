@@ -2,7 +2,6 @@
 #include "cli/commands.h"
 
 #include "base/show.h"
-#include "desk/clock.h"
 #include "desk/starters.h"
 #include "paper/sheets.h"
 
@@ -17,48 +16,6 @@ static void tally_line(struct cli *cli)
     text_add(&cli->out, ": ");
     sheet_tally(&cli->out, desk_plan(cli->desk));
     text_add_char(&cli->out, '\n');
-}
-
-/* ---- spend ---- */
-
-/* Sets the fields of a new spend from what was typed, each under its own name. */
-static enum fault change_spend(struct model *draft, void *context, struct fault_note *note)
-{
-    const struct cli *cli = context;
-    char today[CLOCK_TEXT];
-    const struct {
-        const char *field;
-        const char *text;
-    } given[] = {
-        {"dated", cli->date ? cli->date : clock_today(today)},
-        {"amount", cli->operands[1]},
-        {"what", cli->operands[2]},
-        {"aisle", cli->aisle},
-        {"tax", cli->tax},
-        {"supplier", cli->supplier},
-    };
-    struct spend *spend = MODEL_ADD(draft, spend);
-    for (size_t i = 0; i < sizeof given / sizeof *given; i++) {
-        if (!given[i].text)
-            continue;
-        const struct field *field = field_named(entity_of(ENTITY_spend), given[i].field);
-        enum fault fault = field_read(field, draft, spend, given[i].text, note);
-        if (fault) {
-            fault_at(note, "%s", given[i].field);
-            return fault;
-        }
-    }
-    return FAULT_NONE;
-}
-
-enum fault command_spend(struct cli *cli, struct fault_note *note)
-{
-    char label[STORE_LABEL];
-    snprintf(label, sizeof label, "spend: %.60s", cli->operands[2]);
-    enum fault fault = desk_edit(cli->desk, label, change_spend, cli, note);
-    if (!fault)
-        sheet_money(&cli->out, desk_plan(cli->desk));
-    return fault;
 }
 
 /* ---- new ---- */

@@ -219,6 +219,35 @@ void report_buying(struct json *json, const struct plan *plan)
     json_put_close(json);
 }
 
+static void report_sum(struct json *json, const struct plan *plan, const struct cost_sum *sum)
+{
+    put_money(json, plan, "estimate", sum->estimate);
+    put_money(json, plan, "committed", sum->committed);
+    put_money(json, plan, "spent", sum->paid);
+    put_money(json, plan, "forecast", sum->forecast);
+    put_money(json, plan, "variance", sum->forecast - sum->estimate);
+}
+
+/* What is on no list, and nothing was paid for, is no line. */
+static void report_cost_line(struct json *json, const struct plan *plan,
+                             const struct cost_line *line)
+{
+    const struct cost_sum sum = {line->estimate, line->committed, line->paid, line->forecast};
+    struct text words;
+    if (line->purchase == PLAN_NONE && !line->settled)
+        return;
+    text_init(&words);
+    if (line->purchase != PLAN_NONE)
+        sheet_purchase_words(&words, plan, &plan->purchases.at[line->purchase]);
+    json_put_object(json, JSON_LINE);
+    put_text(json, "aisle", words_aisle.at[line->aisle].name);
+    put_text(json, "what", text_string(&words));
+    put_bool(json, "settled", line->settled);
+    report_sum(json, plan, &sum);
+    json_put_close(json);
+    text_release(&words);
+}
+
 void report_money(struct json *json, const struct plan *plan)
 {
     const struct cost *cost = &plan->cost;
@@ -228,8 +257,10 @@ void report_money(struct json *json, const struct plan *plan)
     put_money(json, plan, "used", cost->used);
     put_money(json, plan, "tax", cost->tax);
     put_money(json, plan, "estimate", cost->estimate);
+    put_money(json, plan, "committed", cost->committed);
     put_money(json, plan, "spent", cost->spent);
     put_money(json, plan, "forecast", cost->forecast);
+    put_money(json, plan, "variance", cost->forecast - cost->estimate);
     put_money(json, plan, "budget", plan->facts->build.budget);
     put_money(json, plan, "left", cost->left);
     put_money(json, plan, "ready_made", plan->facts->build.ready_made);
@@ -237,10 +268,13 @@ void report_money(struct json *json, const struct plan *plan)
     for (int aisle = 0; aisle < AISLE_COUNT; aisle++) {
         json_put_object(json, JSON_LINE);
         put_text(json, "aisle", words_aisle.at[aisle].name);
-        put_money(json, plan, "estimate", cost->by_aisle[aisle]);
-        put_money(json, plan, "spent", cost->spent_by_aisle[aisle]);
+        report_sum(json, plan, &cost->by_aisle[aisle]);
         json_put_close(json);
     }
+    json_put_close(json);
+    put_array(json, "lines");
+    for (size_t i = 0; i < cost->lines.count; i++)
+        report_cost_line(json, plan, &cost->lines.at[i]);
     json_put_close(json);
     json_put_close(json);
 }

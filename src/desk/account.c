@@ -87,6 +87,7 @@ static void add_build(struct accounting *accounting, const struct plan *plan)
                                     .state = of->state,
                                     .due = arena_text(accounting->arena, of->due),
                                     .estimate = plan->cost.estimate,
+                                    .committed = plan->cost.committed,
                                     .paid = plan->cost.spent,
                                     .forecast = plan->cost.forecast,
                                     .budget = of->budget,
@@ -98,6 +99,7 @@ static void add_build(struct accounting *accounting, const struct plan *plan)
         add_paid(accounting, spend->dated, spend->amount, spend->tax);
     }
     add_to(&account->estimate, build->estimate);
+    add_to(&account->committed, build->committed);
     add_to(&account->paid, build->paid);
     add_to(&account->forecast, build->forecast);
 }

@@ -11,8 +11,8 @@ struct account_build {
     const char *name;
     int64_t state; /* enum state_word */
     const char *due;
-    int64_t estimate, paid, forecast;
-    int64_t budget;         /* 0: there is none */
+    int64_t estimate, committed, paid, forecast; /* as in struct cost */
+    int64_t budget;                              /* 0: there is none */
     int64_t minutes, taken; /* of the whole build as planned; of the steps done that were timed */
     int64_t planned_for_taken; /* what those steps were planned to take */
     int64_t minutes_left;      /* of the steps that are not done; 0 of a finished build */
@@ -34,12 +34,12 @@ struct account_week {
 };
 
 struct account {
-    LIST_OF(struct account_build) builds; /* in order of keys */
-    LIST_OF(struct account_month) months; /* rising; with what was paid for the shelf */
-    LIST_OF(struct account_week) weeks;   /* rising, and in a week by what is due first */
-    int64_t estimate, paid, forecast;     /* sums over the builds */
-    int64_t shelf;                        /* paid for the shelf */
-    int64_t all_paid;                     /* sum over the months, and of builds and shelf */
+    LIST_OF(struct account_build) builds;        /* in order of keys */
+    LIST_OF(struct account_month) months;        /* rising; with what was paid for the shelf */
+    LIST_OF(struct account_week) weeks;          /* rising, and in a week by what is due first */
+    int64_t estimate, committed, paid, forecast; /* sums over the builds */
+    int64_t shelf;                               /* paid for the shelf */
+    int64_t all_paid;                            /* sum over the months, and of builds and shelf */
 };
 
 /*

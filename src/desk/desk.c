@@ -339,12 +339,22 @@ enum fault desk_preview(struct desk *desk, const struct plan **ret_plan, struct 
     return fault;
 }
 
+static enum fault keep_prices(void *context, struct fault_note *note)
+{
+    struct desk *desk = context;
+    (void)note;
+    past_keep_prices(&desk->state->model, &desk->draft->model);
+    return FAULT_NONE;
+}
+
 enum fault desk_commit(struct desk *desk, const char *label, struct fault_note *note)
 {
     if (!desk->draft)
         return fault_say(note, FAULT_MISSING, 0, "nothing is being changed");
     struct desk_state *draft = desk->draft;
-    enum fault fault = desk_state_plan(draft, &desk->known, note);
+    enum fault fault = desk_guard(&draft->arena, keep_prices, desk, note);
+    if (!fault)
+        fault = desk_state_plan(draft, &desk->known, note);
     if (!fault)
         fault = store_save(desk->store, &desk->state->model, &draft->model, label, note);
     if (fault)

@@ -56,6 +56,10 @@ enum fault desk_plan_anew(struct desk *desk, struct fault_note *note);
 /* Drops what searches have found. */
 void desk_forget_layouts(struct desk *desk);
 
+/* past.c: puts into the draft what its offers cost before, where they cost something else now. The
+ * draft's arena is armed. */
+void past_keep_prices(const struct model *before, struct model *draft);
+
 /* shelf.c: puts on the shelf what a cutting step leaves, and takes it off again. */
 void shelf_take_rests(struct model *draft, const struct plan *plan, const char *step);
 void shelf_give_rests_back(struct model *draft, const char *step);

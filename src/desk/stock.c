@@ -1,6 +1,7 @@
 #include "desk/stock.h"
 
 #include "desk/internal.h"
+#include "model/offer.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -39,7 +40,7 @@ int64_t leftover_value(const struct model *model, const struct leftover *leftove
         int64_t worth;
         if (offer->stock != stock->key || offer->price == 0 ||
             !measure(stock, leftover, offer, &have, &sold) ||
-            whole_share(offer->price, have, sold, &worth))
+            whole_share(offer_price(model, offer), have, sold, &worth))
             continue;
         if (least == 0 || worth < least)
             least = worth;

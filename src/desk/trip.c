@@ -10,7 +10,9 @@
 
 #include "base/memory.h"
 #include "desk/internal.h"
+#include "desk/trip_bring.h"
 #include "desk/trip_cut.h"
+#include "model/offer.h"
 
 #include <assert.h>
 #include <string.h>
@@ -23,30 +25,6 @@ struct desk_trip {
     LIST_OF(struct desk_state *) states;
     LIST_OF(int64_t) taken; /* stocks whose shelf is used */
 };
-
-/* ---- sharing ---- */
-
-static int64_t sum_of(const int64_t *weights, size_t count)
-{
-    int64_t sum = 0;
-    for (size_t i = 0; i < count; i++)
-        (void)whole_add(sum, weights[i], &sum);
-    return sum;
-}
-
-void trip_share_out(int64_t amount, const int64_t *weights, size_t count, int64_t *ret_shares)
-{
-    int64_t sum = sum_of(weights, count);
-    int64_t upto = 0;
-    int64_t given = 0;
-    for (size_t i = 0; i < count; i++) {
-        int64_t due = given;
-        (void)whole_add(upto, sum ? weights[i] : 1, &upto);
-        (void)whole_share(amount, upto, sum ? sum : (int64_t)count, &due);
-        ret_shares[i] = due - given;
-        given = due;
-    }
-}
 
 /* ---- the builds ---- */
 
@@ -135,6 +113,8 @@ static void add_share(struct desk_trip *trip, size_t build, const struct purchas
     line->packs += purchase->packs;
     line->length += purchase->length;
     line->price += purchase->price;
+    line->stated += purchase->stated;
+    line->supplier = purchase->supplier;
     line->priced = line->priced && purchase->priced;
 }
 
@@ -155,7 +135,7 @@ static void add_users(struct desk_trip *trip, struct trip_line *line, const stru
         own[count] = &plan->purchases.at[i];
         prices[count++] = plan->purchases.at[i].price;
     }
-    trip_share_out(user->use, prices, count, uses);
+    money_share_out(user->use, prices, count, uses);
     for (size_t i = 0; i < count; i++)
         *LIST_ADD(&trip->arena, &line->shares) =
             (struct trip_share){.build = user->build,
@@ -304,7 +284,10 @@ static void pool_packs(struct desk_trip *trip, struct trip_line *line)
             line->shares.at[i].purchase->need - line->shares.at[i].purchase->shelf;
     line->saved = line->packs - packs;
     line->packs = packs;
-    line->price = packs * MODEL_FIND(trip->trip.builds.at[0].model, offer, line->offer)->price;
+    const struct model *model = trip->trip.builds.at[0].model;
+    const struct offer *offer = MODEL_FIND(model, offer, line->offer);
+    line->price = packs * offer_price(model, offer);
+    line->stated = packs * offer->price;
 }
 
 /* ---- money ---- */
@@ -315,7 +298,7 @@ static void share_till(struct desk_trip *trip, struct trip_line *line)
     int64_t *shares = ARENA_MANY(&trip->arena, int64_t, line->shares.count);
     for (size_t i = 0; i < line->shares.count; i++)
         weights[i] = line->shares.at[i].weight;
-    trip_share_out(line->till, weights, line->shares.count, shares);
+    money_share_out(line->till, weights, line->shares.count, shares);
     line->paid = true;
     for (size_t i = 0; i < line->shares.count; i++) {
         struct trip_share *share = &line->shares.at[i];
@@ -326,20 +309,30 @@ static void share_till(struct desk_trip *trip, struct trip_line *line)
     }
 }
 
-/* A line with its tax is what it adds to the whole with tax, as on the list of one build. */
+/* What a line adds to the whole with tax, as on the list of one build. */
+static int64_t till_of(struct till *till, const struct trip_line *line)
+{
+    int64_t sum = 0;
+    if (!line->cut)
+        return till_line(till, MODEL_FIND(till->model, offer, line->offer), line->price,
+                         line->stated);
+    for (size_t i = 0; i < line->cut->sizes.count; i++) {
+        const struct trip_size *size = &line->cut->sizes.at[i];
+        sum +=
+            till_line(till, MODEL_FIND(till->model, offer, size->offer), size->price, size->stated);
+    }
+    return sum;
+}
+
 static void add_money(struct desk_trip *trip)
 {
-    int64_t tax = trip->trip.builds.at[0].model->workshop.tax;
-    int64_t upto = 0;
+    struct till till = {.model = trip->trip.builds.at[0].model};
     for (size_t i = 0; i < trip->trip.builds.count; i++)
         trip->trip.apart += trip->trip.builds.at[i].plan->cost.estimate;
     for (size_t i = 0; i < trip->trip.lines.count; i++) {
         struct trip_line *line = &trip->trip.lines.at[i];
-        int64_t whole = 0;
-        (void)whole_add(upto, line->price, &upto);
-        (void)whole_share(upto, 1000000 + tax, 1000000, &whole);
-        line->till = whole - trip->trip.till;
-        trip->trip.till = whole;
+        line->till = till_of(&till, line);
+        trip->trip.till += line->till;
         share_till(trip, line);
         trip->trip.paid += line->amount;
     }
@@ -357,6 +350,7 @@ static enum fault run_pool(void *context, struct fault_note *note)
     add_lines(trip);
     for (size_t i = 0; i < trip->trip.lines.count; i++)
         pool_packs(trip, &trip->trip.lines.at[i]);
+    trip_bring_together(&trip->arena, &trip->trip);
     if (trip->trip.builds.count)
         add_money(trip);
     return FAULT_NONE;
@@ -468,6 +462,12 @@ static enum fault add_spend(const struct paying *paying, const struct trip_share
     spend->amount = amount;
     if (!paying->line->cut && !paying->line->saved && !share->purchase->length)
         spend->count = share->purchase->packs;
+    const struct offer *offer = MODEL_FIND(after, offer, share->purchase->offer);
+    if (offer) {
+        spend->length = offer->length;
+        spend->width = offer->width;
+        spend->pack = offer->pack;
+    }
     text_init(&words);
     paying->trip->words(&words, paying->trip->trip.builds.at[share->build].plan, share->purchase);
     const struct entity *entity = entity_of(ENTITY_spend);
@@ -535,7 +535,7 @@ static enum fault run_changes(void *context, struct fault_note *note)
         if (!line->shares.at[i].spend)
             weights[open++] = line->shares.at[i].till;
     }
-    trip_share_out(paying->amount, weights, open, shares);
+    money_share_out(paying->amount, weights, open, shares);
     open = 0;
     for (size_t i = 0; i < count && !fault; i++) {
         const struct trip_share *share = &line->shares.at[i];

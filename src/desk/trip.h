@@ -25,6 +25,7 @@ struct trip_share {
 /* Packs of one offer, of a line that is cut together. */
 struct trip_size {
     int64_t offer, packs;
+    int64_t price, stated; /* as a purchase has them */
 };
 
 struct trip_use {
@@ -50,6 +51,8 @@ struct trip_line {
     int64_t saved;       /* packs fewer than each build by itself would buy */
     int64_t length;      /* of roll */
     int64_t price, till; /* without tax, and with it */
+    int64_t stated;      /* as the offer says it (model/offer.h) */
+    int64_t supplier;    /* whose charge for bringing the order it is; 0: goods */
     bool priced;
     bool paid;      /* all its shares are */
     int64_t amount; /* that was paid for those that are */
@@ -103,12 +106,5 @@ enum fault desk_trip_pay(struct desk *desk, const struct desk_trip *trip, size_t
 /* Takes the spends of a line away again, as one edit. REFUSED where there are none. */
 enum fault desk_trip_unpay(struct desk *desk, const struct desk_trip *trip, size_t line,
                            struct fault_note *note);
-
-/*
- * Shares an amount out by weights, so that the shares add up to it: each is what the running sum
- * of the weights makes it more, rounded. Weights are not negative; where all are 0, every one
- * counts the same.
- */
-void trip_share_out(int64_t amount, const int64_t *weights, size_t count, int64_t *ret_shares);
 
 #endif

@@ -7,6 +7,8 @@
  */
 #include "desk/trip_cut.h"
 
+#include "model/offer.h"
+
 #include <assert.h>
 #include <string.h>
 
@@ -162,7 +164,7 @@ static const struct offer *offer_of(const struct cutting_stock *cutting,
         const struct offer *offer = &plan->facts->offers.at[i];
         if (offer->stock == cutting->stock && offer->length - far == size->length &&
             (stick || offer->width == size->width) &&
-            whole_divide_up(offer->price, offer->pack) == size->price)
+            whole_divide_up(offer_price(plan->facts, offer), offer->pack) == size->price)
             return offer;
     }
     return NULL;
@@ -173,8 +175,10 @@ static bool add_size(const struct cutting_stock *cutting, struct trip_cut *cut, 
 {
     const struct cut_size *size = &cut->job.job.sizes[index];
     const struct offer *offer;
+    const struct plan *plan = plan_at(cutting->cutter, cutting->users.at[0].build);
     int64_t count = 0;
     int64_t price;
+    int64_t stated;
     for (size_t i = 0; i < cut->job.layout.blanks.count; i++)
         count += cut->job.layout.blanks.at[i].size == index;
     if (count == 0 || size->limit != CUT_ANY)
@@ -185,9 +189,12 @@ static bool add_size(const struct cutting_stock *cutting, struct trip_cut *cut, 
     if (cut->job.way == CUT_BARS)
         count = with_crooked(cutting, count);
     count = whole_divide_up(count, offer->pack);
-    *LIST_ADD(cutting->cutter->arena, &cut->sizes) = (struct trip_size){offer->key, count};
-    return !whole_multiply(count, offer->price, &price) &&
-           !whole_add(cut->together, price, &cut->together);
+    if (whole_multiply(count, offer_price(plan->facts, offer), &price) ||
+        whole_multiply(count, offer->price, &stated))
+        return false;
+    *LIST_ADD(cutting->cutter->arena, &cut->sizes) =
+        (struct trip_size){offer->key, count, price, stated};
+    return !whole_add(cut->together, price, &cut->together);
 }
 
 /* A roll is one length, at the price of the offer that the builds take by themselves. */
@@ -195,6 +202,7 @@ static bool add_roll(const struct cutting_stock *cutting, struct trip_cut *cut)
 {
     const struct plan *plan = plan_at(cutting->cutter, cutting->users.at[0].build);
     const struct offer *offer = NULL;
+    int64_t stated;
     for (size_t i = 0; i < plan->purchases.count && !offer; i++) {
         if (plan->purchases.at[i].stock == cutting->stock)
             offer = MODEL_FIND(plan->facts, offer, plan->purchases.at[i].offer);
@@ -202,8 +210,12 @@ static bool add_roll(const struct cutting_stock *cutting, struct trip_cut *cut)
     if (!offer || offer->length == 0)
         return false;
     cut->length = cut->job.layout.cost;
-    *LIST_ADD(cutting->cutter->arena, &cut->sizes) = (struct trip_size){offer->key, 1};
-    return !whole_share(offer->price, cut->length, offer->length, &cut->together);
+    if (whole_share(offer_price(plan->facts, offer), cut->length, offer->length, &cut->together) ||
+        whole_share(offer->price, cut->length, offer->length, &stated))
+        return false;
+    *LIST_ADD(cutting->cutter->arena, &cut->sizes) =
+        (struct trip_size){offer->key, 1, cut->together, stated};
+    return true;
 }
 
 static bool price_together(const struct cutting_stock *cutting, struct trip_cut *cut)

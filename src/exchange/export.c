@@ -6,6 +6,7 @@
 
 #include "exchange/format.h"
 #include "exchange/json.h"
+#include "model/offer.h"
 
 #include <assert.h>
 #include <string.h>
@@ -46,11 +47,27 @@ static bool build_refers(const struct model *model, enum entity_kind target, int
     return false;
 }
 
-/* A build's file holds of the shop only what the build refers to, and the offers of that. */
+/* Whether a supplier has an offer of what the build refers to. */
+static bool build_buys_from(const struct model *model, const struct supplier *supplier)
+{
+    for (size_t i = 0; i < model->offers.count; i++) {
+        const struct offer *offer = &model->offers.at[i];
+
+        if (build_refers(model, ENTITY_stock, offer->stock) &&
+            strcmp(offer_supplier(model, offer), supplier->name) == 0)
+            return true;
+    }
+    return false;
+}
+
+/* A build's file holds of the shop only what the build refers to, the offers of that, and who has
+ * them. */
 static bool goes_along(const struct writer *writer, const struct entity *entity, const void *item)
 {
     if (writer->kind == EXCHANGE_WORKSHOP || !entity->in_shop)
         return true;
+    if (entity->kind == ENTITY_supplier)
+        return build_buys_from(writer->model, item);
     if (entity->kind == ENTITY_offer)
         return build_refers(writer->model, ENTITY_stock, ((const struct offer *)item)->stock);
     return build_refers(writer->model, entity->kind, item_key(item));

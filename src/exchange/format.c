@@ -17,8 +17,8 @@ enum entity_kind format_head(enum exchange_kind kind)
 
 bool format_holds(enum exchange_kind kind, const struct entity *entity)
 {
-    bool referred =
-        entity->kind == ENTITY_set || entity->kind == ENTITY_stock || entity->kind == ENTITY_offer;
+    bool referred = entity->kind == ENTITY_set || entity->kind == ENTITY_stock ||
+                    entity->kind == ENTITY_offer || entity->kind == ENTITY_supplier;
 
     if (kind == EXCHANGE_WORKSHOP)
         return entity->in_shop;

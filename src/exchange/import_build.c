@@ -101,6 +101,7 @@ static void fill_build(struct import *import)
 
     import->draft.build.units = import_units(import);
     import_named(import, ENTITY_set, false);
+    import_named(import, ENTITY_supplier, false);
     import_named(import, ENTITY_stock, false);
     import_names(import);
     import_offers(import);

@@ -42,11 +42,13 @@ static void fill_shop(struct import *import)
     }
     import_named(import, ENTITY_tool, true);
     import_named(import, ENTITY_set, true);
+    import_named(import, ENTITY_supplier, true);
     import_named(import, ENTITY_stock, true);
     import_named(import, ENTITY_shop_value, true);
     import_named(import, ENTITY_pace, true);
     import_names(import);
     import_nameless(import, ENTITY_offer, true);
+    import_nameless(import, ENTITY_past_price, false);
     import_nameless(import, ENTITY_flaw, false);
     import_nameless(import, ENTITY_leftover, false);
     import_nameless(import, ENTITY_shop_spend, false);

@@ -1,7 +1,8 @@
 /*
- * Prices, the shelf and spend as tables (csv.h): a column for each field of an offer, a leftover or
- * a spend, under the field's name, in any order; of a spend also its build. The first line names
- * the columns. The table of the fields says the rest, so no column is said twice.
+ * Prices, those before, the shelf and spend as tables (csv.h): a column for each field of an offer,
+ * a past price, a leftover or a spend, under the field's name, in any order; of a spend also its
+ * build. The first line names the columns. The table of the fields says the rest, so no column is
+ * said twice.
  *
  * Of a line that says the same piece as an item that is there (see `known_by` in the table of the
  * kinds) the item takes over what else it says; what the table has no column for stays. A spend is
@@ -15,13 +16,13 @@
 #include "exchange/csv.h"
 #include "model/model.h"
 
-enum ledger_kind { LEDGER_PRICES, LEDGER_SHELF, LEDGER_SPEND, LEDGER_KINDS };
+enum ledger_kind { LEDGER_PRICES, LEDGER_HISTORY, LEDGER_SHELF, LEDGER_SPEND, LEDGER_KINDS };
 
-/* "prices", "shelf", "spend"; by word, LEDGER_KINDS for any other. */
+/* "prices", "history", "shelf", "spend"; by word, LEDGER_KINDS for any other. */
 const char *ledger_word(enum ledger_kind kind);
 enum ledger_kind ledger_named(const char *word);
 
-/* The items of a table: offers, leftovers, spends of builds. */
+/* The items of a table: offers, past prices, leftovers, spends of builds. */
 enum entity_kind ledger_entity(enum ledger_kind kind);
 
 /* Lines in a table at most: more are no maker's. */

@@ -117,8 +117,8 @@ struct twins {
 /* What was taken, paid or lies on the shelf happened once: a copy of a box has not been cut. */
 static bool is_fact(enum entity_kind kind)
 {
-    return kind == ENTITY_flaw || kind == ENTITY_leftover || kind == ENTITY_shop_spend ||
-           kind == ENTITY_spend || kind >= ENTITY_tick;
+    return kind == ENTITY_past_price || kind == ENTITY_flaw || kind == ENTITY_leftover ||
+           kind == ENTITY_shop_spend || kind == ENTITY_spend || kind >= ENTITY_tick;
 }
 
 static int64_t twin_of(const struct twins *twins, enum entity_kind kind, int64_t original)

@@ -103,8 +103,8 @@ const struct entity *entity_with_field(const struct field *field)
 
 bool entity_has_own_names(enum entity_kind kind)
 {
-    return kind == ENTITY_stock || kind == ENTITY_set || kind == ENTITY_tool ||
-           kind == ENTITY_box || kind == ENTITY_join || kind == ENTITY_pace;
+    return kind == ENTITY_stock || kind == ENTITY_supplier || kind == ENTITY_set ||
+           kind == ENTITY_tool || kind == ENTITY_box || kind == ENTITY_join || kind == ENTITY_pace;
 }
 
 bool field_is_text(const struct field *field)

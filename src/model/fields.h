@@ -100,6 +100,26 @@
       "price of one: a stick, a sheet, a pack, a length of cloth")             \
     F(TEXT, supplier, 0, 0, 60, none, "where")                                 \
     F(DATE, dated, 0, 0, 10, none, "when this was the price")                  \
+    F(TEXT, note, 0, 0, 500, none, "note")                                     \
+    F(CHOICE, taxed, 0, 0, 0, taxed, "sales tax on its price")                 \
+    F(RATIO, tax, 0, 0, 1000000, none, "its rate of tax; nothing for the workshop's")
+
+/* What an offer cost before. It stays, whatever becomes of the offer. */
+#define FIELDS_OF_past_price(F)                                                        \
+    F(REF, stock, 0, 1, 0, stock, "what was offered")                                  \
+    F(LENGTH, length, 0, 0, FIELDS_MM(100000), none, "length of it")                   \
+    F(LENGTH, width, 0, 0, FIELDS_MM(10000), none, "width of it")                      \
+    F(COUNT, pack, 1, 1, 1000000, none, "pieces in a pack")                            \
+    F(VOLUME, volume, 0, 0, INT64_C(100000000), none, "content of a bottle")           \
+    F(MONEY, price, 0, 0, FIELDS_ANY_MONEY, none, "price of one, as the offer had it") \
+    F(TEXT, supplier, 0, 0, 60, none, "where")                                         \
+    F(DATE, dated, 0, 0, 10, none, "when this was the price")
+
+#define FIELDS_OF_supplier(F)                                                                      \
+    F(TEXT, name, 0, 1, 60, none, "who it is, as offers and stock name the supplier")              \
+    F(MONEY, delivery, 0, 0, FIELDS_ANY_MONEY, none, "what bringing one order costs, without tax") \
+    F(MONEY, free_from, 0, 0, FIELDS_ANY_MONEY, none,                                              \
+      "an order for this much without tax is brought for nothing; nothing: never")                 \
     F(TEXT, note, 0, 0, 500, none, "note")
 
 #define FIELDS_OF_leftover(F)                                     \
@@ -136,7 +156,10 @@
     F(REF, stock, 0, 0, 0, stock, "which stock, where it is known")                               \
     F(CHOICE, aisle, 0, 0, 0, aisle, "aisle")                                                     \
     F(TEXT, supplier, 0, 0, 60, none, "where")                                                    \
-    F(TEXT, note, 0, 0, 500, none, "note")
+    F(TEXT, note, 0, 0, 500, none, "note")                                                        \
+    F(LENGTH, length, 0, 0, FIELDS_MM(100000), none, "length of one, where it is known")          \
+    F(LENGTH, width, 0, 0, FIELDS_MM(10000), none, "width of one, where it is known")             \
+    F(COUNT, pack, 0, 0, 1000000, none, "pieces in a pack of it, where it is known")
 
 #define FIELDS_OF_shop_spend(F) FIELDS_OF_spending(F)
 #define FIELDS_OF_spend(F) FIELDS_OF_spending(F)
@@ -434,15 +457,17 @@
 
 /* ---- the entities: struct, list, help; in the order of files, tables and columns ---- */
 
-#define SHOP_ENTITIES(E)                                       \
-    E(tool, tools, "tools at hand")                            \
-    E(set, sets, "sets of builds")                             \
-    E(stock, stocks, "what can be bought")                     \
-    E(offer, offers, "sizes and packs with their prices")      \
-    E(flaw, flaws, "flaws of a roll, to be cut round")         \
-    E(leftover, leftovers, "the shelf")                        \
-    E(shop_value, shop_values, "trade values of the workshop") \
-    E(shop_spend, shop_spends, "spend for the shelf")          \
+#define SHOP_ENTITIES(E)                                                  \
+    E(tool, tools, "tools at hand")                                       \
+    E(set, sets, "sets of builds")                                        \
+    E(stock, stocks, "what can be bought")                                \
+    E(offer, offers, "sizes and packs with their prices")                 \
+    E(past_price, past_prices, "what sizes and packs cost before")        \
+    E(supplier, suppliers, "suppliers, and what they bring an order for") \
+    E(flaw, flaws, "flaws of a roll, to be cut round")                    \
+    E(leftover, leftovers, "the shelf")                                   \
+    E(shop_value, shop_values, "trade values of the workshop")            \
+    E(shop_spend, shop_spends, "spend for the shelf")                     \
     E(pace, paces, "how long kinds of steps take here")
 
 #define BUILD_ENTITIES(E)                                     \

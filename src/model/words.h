@@ -237,6 +237,10 @@ int words_find(const struct words *words, const char *name);
     W(P, TRIM, trim, "buttons, cord, nailheads, strips")  \
     W(P, ADHESIVES, adhesives, "glue and spray")          \
     W(P, HARDWARE, hardware, "legs, hinges, brackets, the rest")
+#define WORDS_OF_taxed(W, P)                        \
+    W(P, ADDED, added, "comes on top of the price") \
+    W(P, INCLUDED, included, "is in the price")     \
+    W(P, FREE, free, "is not asked for it")
 
 /* From each: enum side_word { SIDE_FRONT, ..., SIDE_COUNT } and the table words_side. */
 #define VOCABULARIES(V)     \
@@ -278,7 +282,8 @@ int words_find(const struct words *words, const char *name);
     V(stock, STOCK)         \
     V(nature, NATURE)       \
     V(wood, WOOD)           \
-    V(aisle, AISLE)
+    V(aisle, AISLE)         \
+    V(taxed, TAXED)
 
 #define WORD_ENUM(P, NAME, word, help) P##_##NAME,
 #define WORDS_DECLARE(name, P)                                 \

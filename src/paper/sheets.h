@@ -85,7 +85,10 @@ struct printed sheet_figure(const struct figure *figure, const struct plan *plan
 void sheet_otherwise(struct text *out, const struct plan *plan, const struct otherwise *ways,
                      size_t count);
 void sheet_steps(struct text *out, const struct plan *plan); /* in order, with reasons */
-void sheet_money(struct text *out, const struct plan *plan); /* estimate beside spend */
+/* Estimate beside spend, by category and line by line; what a line is called is cut to so many
+ * bytes. */
+#define SHEET_MONEY_WORDS 35
+void sheet_money(struct text *out, const struct plan *plan);
 void sheet_needs(struct text *out, const struct plan *plan); /* the list without money */
 void sheet_site(struct text *out, const struct plan *plan);  /* way in, loads, what is brought */
 void sheet_leftovers(struct text *out, const struct plan *plan);

@@ -51,6 +51,8 @@ static void account_money(struct text *out, const struct model *model,
         money_row(&table, model, &account->builds.at[i]);
     money_row(&table, model, &sum);
     table_end(&table, out);
+    if (account->committed)
+        text_format(out, "  bought and not paid yet %s\n", money_of(model, account->committed).at);
     if (account->shelf)
         text_format(out, "  paid for the shelf %s\n", money_of(model, account->shelf).at);
 }

@@ -2,6 +2,7 @@
 #include "paper/sheets.h"
 
 #include "base/show.h"
+#include "model/offer.h"
 #include "paper/table.h"
 
 #include <string.h>
@@ -159,11 +160,24 @@ void sheet_shelf(struct text *out, const struct model *model)
 
 /* ---- one ---- */
 
+/* Empty for tax that comes on top at the workshop's rate. */
+static void tax_cell(struct table *table, const struct offer *offer)
+{
+    char rate[QUANTITY_TEXT];
+    if (offer->taxed == TAXED_ADDED && offer->tax == 0)
+        table_cell(table, "%s", "");
+    else if (offer->taxed == TAXED_FREE || offer->tax == 0)
+        table_cell(table, "%s", offer->taxed == TAXED_FREE ? "no tax" : "with tax");
+    else
+        table_cell(table, "%s %s tax", offer->taxed == TAXED_ADDED ? "and" : "with",
+                   quantity_print_unit(rate, QUANTITY_RATIO, UNITS_MM, offer->tax));
+}
+
 static void one_offers(struct text *out, const struct model *model, const struct stock *stock)
 {
     struct table table;
     size_t number = 0;
-    table_begin(&table, "rlrlll");
+    table_begin(&table, "rlrllll");
     for (size_t i = 0; i < model->offers.count; i++) {
         const struct offer *offer = &model->offers.at[i];
         struct text words;
@@ -175,12 +189,42 @@ static void one_offers(struct text *out, const struct model *model, const struct
         table_cell(&table, "%s", text_string(&words));
         table_cell(&table, "%s", offer->price ? money_in(model, offer->price).at : "no price");
         table_cell(&table, "%s", offer->dated);
-        table_cell(&table, "%s", *offer->supplier ? offer->supplier : stock->supplier);
+        table_cell(&table, "%s", offer_supplier(model, offer));
+        tax_cell(&table, offer);
         table_cell(&table, "%s", offer->note);
         text_release(&words);
     }
     if (number)
         text_add(out, "\nPRICES\n");
+    table_end(&table, out);
+}
+
+/* The newest first. */
+static void past_rows(struct text *out, const struct model *model, const struct stock *stock)
+{
+    struct table table;
+    bool any = false;
+    table_begin(&table, "lrll");
+    for (size_t i = model->past_prices.count; i-- > 0;) {
+        const struct past_price *past = &model->past_prices.at[i];
+        const struct offer offer = {.length = past->length,
+                                    .width = past->width,
+                                    .pack = past->pack,
+                                    .volume = past->volume};
+        struct text words;
+        if (past->stock != stock->key)
+            continue;
+        text_init(&words);
+        sheet_offer_words(&words, model, &offer);
+        table_cell(&table, "%s", text_string(&words));
+        table_cell(&table, "%s", money_in(model, past->price).at);
+        table_cell(&table, "%s", past->dated);
+        table_cell(&table, "%s", past->supplier);
+        text_release(&words);
+        any = true;
+    }
+    if (any)
+        text_add(out, "\nPRICES BEFORE\n");
     table_end(&table, out);
 }
 
@@ -206,6 +250,7 @@ void sheet_stock(struct text *out, const struct model *model, const struct stock
     show_text(out, stock->name);
     text_format(out, ", %s\n", words_stock.at[stock->kind].help);
     one_offers(out, model, stock);
+    past_rows(out, model, stock);
     if (on_shelf(model, stock->key)) {
         text_add(out, "\nON THE SHELF\n");
         shelf_of_stock(out, model, stock);

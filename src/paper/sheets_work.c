@@ -1,4 +1,4 @@
-/* Buying, steps, money and findings. */
+/* Buying and steps. */
 #include "paper/sheets.h"
 
 #include "base/show.h"
@@ -240,40 +240,4 @@ void sheet_step(struct text *out, const struct plan *plan, const struct step *st
         text_add(out, "It was done to an older plan: the figures above are those of today.\n");
     step_list(out, "Different since it was done", step->changes, step->change_count);
     comes_off(out, plan, step);
-}
-
-/* ---- money ---- */
-
-void sheet_money(struct text *out, const struct plan *plan)
-{
-    const struct cost *cost = &plan->cost;
-    text_add(out, "\nMONEY\n");
-    struct table table;
-    table_begin(&table, "lrr");
-    table_cell(&table, "%s", "");
-    table_cell(&table, "%s", "estimate");
-    table_cell(&table, "%s", "spend");
-    for (int aisle = 0; aisle < AISLE_COUNT; aisle++) {
-        if (!cost->by_aisle[aisle] && !cost->spent_by_aisle[aisle])
-            continue;
-        table_cell(&table, "%s", words_aisle.at[aisle].help);
-        table_cell(&table, "%s", print_money(plan, cost->by_aisle[aisle]).at);
-        table_cell(&table, "%s", print_money(plan, cost->spent_by_aisle[aisle]).at);
-    }
-    table_cell(&table, "%s", "in all");
-    table_cell(&table, "%s", print_money(plan, cost->estimate).at);
-    table_cell(&table, "%s", print_money(plan, cost->spent).at);
-    if (cost->tax || cost->spent_tax) {
-        table_cell(&table, "%s", "of it tax");
-        table_cell(&table, "%s", print_money(plan, cost->tax).at);
-        table_cell(&table, "%s", cost->spent_tax ? print_money(plan, cost->spent_tax).at : "");
-    }
-    table_end(&table, out);
-    text_format(out, "  forecast %s\n", print_money(plan, cost->forecast).at);
-    const struct build *build = &plan->facts->build;
-    if (build->budget)
-        text_format(out, "  budget %s, left %s\n", print_money(plan, build->budget).at,
-                    print_money(plan, cost->left).at);
-    if (build->ready_made)
-        text_format(out, "  ready made it costs %s\n", print_money(plan, build->ready_made).at);
 }

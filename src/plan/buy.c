@@ -5,6 +5,8 @@
  */
 #include "plan/buy.h"
 
+#include "model/offer.h"
+
 #include <stdio.h>
 #include <string.h>
 
@@ -55,7 +57,9 @@ void purchase_price(struct planning *planning, struct purchase *purchase, const 
         tell_no_price(planning, purchase);
         return;
     }
-    purchase->priced = whole_multiply(offer->price, purchase->packs, &purchase->price) == 0;
+    purchase->priced = whole_multiply(offer_price(planning->model, offer), purchase->packs,
+                                      &purchase->price) == 0 &&
+                       whole_multiply(offer->price, purchase->packs, &purchase->stated) == 0;
     purchase->value = purchase->price;
     if (bought > 0 && used < bought)
         (void)whole_share(purchase->price, used > 0 ? used : 0, bought, &purchase->value);
@@ -84,5 +88,6 @@ void pass_buy(struct planning *planning)
     buy_cuts(planning);
     buy_counts(planning);
     buy_boughts(planning);
+    buy_deliveries(planning);
     buy_ways(planning);
 }

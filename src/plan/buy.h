@@ -58,6 +58,10 @@ bool buy_share(const struct planning *planning, const struct need *need, int64_t
  * when all lines of sticks, sheets and packs are there; lengths of roll are buy_cut.c's. */
 void buy_boughts(struct planning *planning);
 
+/* buy_delivery.c: a line for each supplier who asks something for bringing what the list has from
+ * him. Comes last. */
+void buy_deliveries(struct planning *planning);
+
 /* For each stock of the facts, by its index, whether the list asks for more than was bought; one
  * more at the end for stock that has gone, of which nothing is missing. In the arena.
  * O(purchases + boughts). */

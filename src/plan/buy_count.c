@@ -283,7 +283,7 @@ static void buy_extra(struct planning *planning, const struct extra *extra)
         purchase->aisle = extra->aisle;
         purchase->priced =
             extra->price > 0 && whole_multiply(extra->price, extra->count, &purchase->price) == 0;
-        purchase->value = purchase->price;
+        purchase->value = purchase->stated = purchase->price;
         if (!purchase->priced)
             purchase_price(planning, purchase, NULL, 0, 0);
         return;

@@ -13,6 +13,7 @@
 #include "plan/buy.h"
 
 #include "cut/shortfall.h"
+#include "model/offer.h"
 #include "plan/geometry.h"
 
 #include <assert.h>
@@ -104,7 +105,8 @@ static void add_offers(struct cutting_job *job)
             continue;
         add_size(job,
                  (struct cut_size){offer->length, stick ? 0 : offer->width,
-                                   whole_divide_up(offer->price, offer->pack), CUT_ANY},
+                                   whole_divide_up(offer_price(model, offer), offer->pack),
+                                   CUT_ANY},
                  (struct source){offer, NULL, false});
     }
 }
@@ -489,7 +491,7 @@ static const struct offer *cheapest_roll(const struct model *model, int64_t stoc
         int64_t by_length;
 
         if (offer->stock != stock || offer->length == 0 ||
-            whole_share(offer->price, LENGTH_MAX, offer->length, &by_length))
+            whole_share(offer_price(model, offer), LENGTH_MAX, offer->length, &by_length))
             continue;
         if (!best || best->price == 0 || (offer->price > 0 && by_length < least)) {
             best = offer;
@@ -506,7 +508,9 @@ static void price_roll(struct planning *planning, struct purchase *purchase,
     if (!purchase->priced)
         return;
     purchase->priced =
-        whole_share(offer->price, purchase->length, offer->length, &purchase->price) == 0;
+        whole_share(offer_price(planning->model, offer), purchase->length, offer->length,
+                    &purchase->price) == 0 &&
+        whole_share(offer->price, purchase->length, offer->length, &purchase->stated) == 0;
     purchase->value = purchase->price;
     (void)whole_share(purchase->price, used, purchase->length, &purchase->value);
 }

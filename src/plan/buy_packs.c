@@ -6,6 +6,8 @@
  */
 #include "plan/buy.h"
 
+#include "model/offer.h"
+
 #include <assert.h>
 
 #define STEPS_IN_ALL 20000 /* of one search: two or three offers never come near it */
@@ -13,6 +15,7 @@
 /* One offer, and how many packs of it are taken. */
 struct choice {
     const struct offer *offer; /* NULL: the shop list has none */
+    int64_t price;             /* of a pack, without tax */
     int64_t holds;             /* of the need's measure, in a pack; 0: unknown, one pack will do */
     int64_t packs;
     int64_t tried; /* in the combination that is looked at */
@@ -69,8 +72,8 @@ const struct offer *cheapest_offer(const struct planning *planning, const struct
         int64_t price;
 
         if (offer->stock != need->stock ||
-            whole_multiply(packs_for(amount, pack_holds(planning, need, offer)), offer->price,
-                           &price) ||
+            whole_multiply(packs_for(amount, pack_holds(planning, need, offer)),
+                           offer_price(model, offer), &price) ||
             (best && (offer->price == 0 || (best->price > 0 && price >= least))))
             continue;
         least = price;
@@ -86,7 +89,7 @@ bool buy_share(const struct planning *planning, const struct need *need, int64_t
     int64_t holds = offer ? pack_holds(planning, need, offer) : 0;
 
     return offer && offer->price > 0 && holds > 0 &&
-           whole_share(offer->price, amount, holds, ret_price) == 0;
+           whole_share(offer_price(planning->model, offer), amount, holds, ret_price) == 0;
 }
 
 /* ---- several offers together ---- */
@@ -116,7 +119,7 @@ static void try_packs(struct packing *packing, size_t at, int64_t left, int64_t 
 
         if (packing->steps_left <= 0)
             break;
-        if (whole_multiply(choice->offer->price, packs, &sum) || whole_add(sum, price, &sum))
+        if (whole_multiply(choice->price, packs, &sum) || whole_add(sum, price, &sum))
             continue;
         choice->tried = packs;
         try_packs(packing, at + 1, left - packs * choice->holds, sum);
@@ -135,7 +138,8 @@ static void add_choices(struct packing *packing, const struct planning *planning
         int64_t holds = pack_holds(planning, need, offer);
 
         if (offer->stock == need->stock && offer->price > 0 && holds > 0)
-            *LIST_ADD(planning->arena, &packing->choices) = (struct choice){offer, holds, 0, 0};
+            *LIST_ADD(planning->arena, &packing->choices) =
+                (struct choice){offer, offer_price(model, offer), holds, 0, 0};
     }
 }
 
@@ -144,11 +148,12 @@ static void choose(struct packing *packing, const struct planning *planning,
                    const struct need *need, int64_t amount)
 {
     const struct offer *alone = cheapest_offer(planning, need, amount);
-    const struct choice only = {alone, pack_holds(planning, need, alone),
+    const struct choice only = {alone, alone ? offer_price(planning->model, alone) : 0,
+                                pack_holds(planning, need, alone),
                                 packs_for(amount, pack_holds(planning, need, alone)), 0};
 
     if (alone && alone->price > 0 && only.holds > 0 && amount > 0 &&
-        whole_multiply(alone->price, only.packs, &packing->least) == 0) {
+        whole_multiply(only.price, only.packs, &packing->least) == 0) {
         add_choices(packing, planning, need);
         for (size_t i = 0; i < packing->choices.count; i++)
             if (packing->choices.at[i].offer == alone)

@@ -5,6 +5,7 @@
  */
 #include "plan/check.h"
 
+#include "model/offer.h"
 #include "plan/cures.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
@@ -36,7 +37,7 @@ static int64_t price_by_length(const struct model *model, int64_t stock)
         int64_t price;
 
         if (offer->stock == stock && offer->length > 0 && offer->price > 0 &&
-            !whole_share(offer->price, LENGTH_MAX, offer->length, &price) &&
+            !whole_share(offer_price(model, offer), LENGTH_MAX, offer->length, &price) &&
             (least == 0 || price < least))
             least = price;
     }

@@ -1,30 +1,49 @@
 /*
- * Money: what the shopping list costs, what of it is used up, and what was paid. Sums are checked;
- * a sum that does not fit stays as it was, which only made-up prices can bring about.
+ * Money: what the shopping list costs, what of it is used up, what is owed and what was paid. Sums
+ * are checked; a sum that does not fit stays as it was, which only made-up prices can bring about.
+ *
+ * 1  A spend belongs to one line: that of its stock and size, else the first of its stock that has
+ *    none yet, else one that is called what it says; else to its aisle.
+ * 2  What belongs to no line stands for lines of the aisle that nobody has paid: it was entered by
+ *    hand, for something that the list calls otherwise. So it raises the forecast only by what it
+ *    is more than their estimates, and pays first what is owed.
  */
+#include "model/offer.h"
 #include "plan/pass.h"
 
 #include <assert.h>
+#include <string.h>
+
+struct costing {
+    struct planning *planning;
+    const struct model *model;
+    struct plan *plan;
+    struct cost *cost;
+    bool finished; /* and something was paid: nothing more is to come */
+};
 
 static void add_to(int64_t *sum, int64_t money)
 {
     (void)whole_add(*sum, money, sum);
 }
 
-static int64_t with_tax(const struct model *model, int64_t money)
-{
-    int64_t tax = 0;
+/* ---- the list ---- */
 
-    (void)whole_share(money, model->workshop.tax, 1000000, &tax);
-    add_to(&tax, money);
-    return tax;
+static struct cost_line *add_line(struct costing *costing, int64_t aisle, size_t purchase)
+{
+    struct cost_line *line = LIST_ADD(costing->planning->arena, &costing->cost->lines);
+
+    line->purchase = purchase;
+    line->aisle = aisle;
+    return line;
 }
 
-/* Aisle by aisle, as the list is shown: a line is what it adds to the whole with tax, so that the
- * rounding of many lines adds nothing. */
-static void add_purchases(struct plan *plan, const struct model *model)
+/* Aisle by aisle, as the list is shown; after the lines of an aisle what is on no list. */
+static void add_purchases(struct costing *costing)
 {
-    struct cost *cost = &plan->cost;
+    struct plan *plan = costing->plan;
+    struct cost *cost = costing->cost;
+    struct till till = {.model = costing->model};
 
     for (int aisle = 0; aisle < AISLE_COUNT; aisle++) {
         for (size_t i = 0; i < plan->purchases.count; i++) {
@@ -33,18 +52,69 @@ static void add_purchases(struct plan *plan, const struct model *model)
             assert(purchase->aisle >= 0 && purchase->aisle < AISLE_COUNT);
             if (purchase->aisle != aisle)
                 continue;
+            purchase->till = till_line(&till, MODEL_FIND(costing->model, offer, purchase->offer),
+                                       purchase->price, purchase->stated);
             add_to(&cost->bought, purchase->price);
             add_to(&cost->used, purchase->value);
-            purchase->till = with_tax(model, cost->bought) - cost->estimate;
-            cost->estimate += purchase->till;
-            add_to(&cost->by_aisle[aisle], purchase->till);
+            add_line(costing, aisle, i)->estimate = purchase->till;
         }
+        add_line(costing, aisle, PLAN_NONE);
     }
-    cost->tax = cost->estimate - cost->bought;
 }
 
-/* What was paid for a stock of the list belongs where that stands. */
-static int64_t aisle_paid(const struct plan *plan, const struct spend *spend)
+/* ---- what was paid ---- */
+
+static bool is_sized(const struct spend *spend)
+{
+    return spend->length || spend->width || spend->pack;
+}
+
+static bool is_of_size(const struct model *model, const struct purchase *purchase,
+                       const struct spend *spend)
+{
+    const struct offer *offer = MODEL_FIND(model, offer, purchase->offer);
+
+    return offer && offer->length == spend->length && offer->width == spend->width &&
+           offer->pack == spend->pack;
+}
+
+/* "wax, 2" is what a line called "wax" says. */
+static bool is_called(const struct purchase *purchase, const struct spend *spend)
+{
+    size_t length = strlen(purchase->what);
+
+    return length > 0 && strncmp(spend->what, purchase->what, length) == 0 &&
+           (spend->what[length] == '\0' || spend->what[length] == ',');
+}
+
+static bool is_for(const struct costing *costing, const struct cost_line *line,
+                   const struct spend *spend)
+{
+    const struct purchase *purchase;
+
+    if (line->purchase == PLAN_NONE)
+        return false;
+    purchase = &costing->plan->purchases.at[line->purchase];
+    if (purchase->stock != spend->stock)
+        return false;
+    if (purchase->stock == 0)
+        return is_called(purchase, spend);
+    return !is_sized(spend) || is_of_size(costing->model, purchase, spend);
+}
+
+static struct cost_line *loose_line(const struct costing *costing, int64_t aisle)
+{
+    for (size_t i = 0; i < costing->cost->lines.count; i++) {
+        struct cost_line *line = &costing->cost->lines.at[i];
+
+        if (line->purchase == PLAN_NONE && line->aisle == aisle)
+            return line;
+    }
+    BUG("an aisle has no line for what is on no list");
+}
+
+/* Of a stock on the list, the aisle that it stands in there. */
+static int64_t aisle_of_spend(const struct plan *plan, const struct spend *spend)
 {
     for (size_t i = 0; spend->stock && i < plan->purchases.count; i++)
         if (plan->purchases.at[i].stock == spend->stock)
@@ -52,42 +122,182 @@ static int64_t aisle_paid(const struct plan *plan, const struct spend *spend)
     return spend->aisle;
 }
 
-static void add_spends(struct plan *plan, const struct model *model)
+static struct cost_line *line_for(const struct costing *costing, const struct spend *spend)
 {
-    for (size_t i = 0; i < model->spends.count; i++) {
-        const struct spend *spend = &model->spends.at[i];
+    struct cost_line *found = NULL;
 
-        add_to(&plan->cost.spent, spend->amount);
-        add_to(&plan->cost.spent_tax, spend->tax);
-        add_to(&plan->cost.spent_by_aisle[aisle_paid(plan, spend)], spend->amount);
+    for (size_t i = 0; i < costing->cost->lines.count; i++) {
+        struct cost_line *line = &costing->cost->lines.at[i];
+
+        if (is_for(costing, line, spend) && (!found || (found->settled && !line->settled)))
+            found = line;
+    }
+    return found ? found : loose_line(costing, aisle_of_spend(costing->plan, spend));
+}
+
+static void add_spends(struct costing *costing)
+{
+    for (size_t i = 0; i < costing->model->spends.count; i++) {
+        const struct spend *spend = &costing->model->spends.at[i];
+        struct cost_line *line = line_for(costing, spend);
+
+        line->settled = true;
+        add_to(&line->paid, spend->amount);
+        add_to(&costing->cost->spent, spend->amount);
+        add_to(&costing->cost->spent_tax, spend->tax);
     }
 }
 
-/* What it will have cost: in each aisle the estimate, or what was paid where that is more. What is
- * finished, and was written down, has cost what was paid. */
-static int64_t forecast(const struct model *model, const struct cost *cost)
+/* ---- what is owed ---- */
+
+/* How much a purchase asks for, packs or a length of roll, and how much of that a bought entry has;
+ * 0 of another stock or size. */
+static int64_t had_of(const struct model *model, const struct purchase *purchase,
+                      const struct bought *bought)
 {
-    int64_t sum = 0;
+    const struct offer *offer = MODEL_FIND(model, offer, purchase->offer);
 
-    if (model->build.state == STATE_FINISHED && cost->spent > 0)
-        return cost->spent;
-    for (int aisle = 0; aisle < AISLE_COUNT; aisle++) {
-        int64_t spent = cost->spent_by_aisle[aisle];
-        int64_t estimate = cost->by_aisle[aisle];
+    if (purchase->stock != bought->stock)
+        return 0;
+    if (purchase->length)
+        return bought->length * bought->packs;
+    return (offer ? offer->length : 0) == bought->length &&
+                   (offer ? offer->width : 0) == bought->width
+               ? bought->packs
+               : 0;
+}
 
-        add_to(&sum, spent > estimate ? spent : estimate);
+/* What ticked steps bought of a line, of equal ones the first first; `used` is what lines before it
+ * took of each bought entry. */
+static int64_t bought_of(const struct costing *costing, const struct purchase *purchase,
+                         int64_t *used)
+{
+    int64_t wanted = purchase->length ? purchase->length : purchase->packs;
+    int64_t had = 0;
+
+    for (size_t i = 0; i < costing->model->boughts.count && had < wanted; i++) {
+        int64_t more = had_of(costing->model, purchase, &costing->model->boughts.at[i]) - used[i];
+
+        if (more <= 0)
+            continue;
+        more = more < wanted - had ? more : wanted - had;
+        used[i] += more;
+        had += more;
     }
-    return sum;
+    return had;
+}
+
+static void commit_lines(struct costing *costing)
+{
+    int64_t *used = ARENA_MANY(costing->planning->arena, int64_t, costing->model->boughts.count);
+
+    for (size_t i = 0; i < costing->cost->lines.count; i++) {
+        struct cost_line *line = &costing->cost->lines.at[i];
+
+        if (line->purchase == PLAN_NONE)
+            continue;
+        const struct purchase *purchase = &costing->plan->purchases.at[line->purchase];
+        int64_t wanted = purchase->length ? purchase->length : purchase->packs;
+        int64_t had = bought_of(costing, purchase, used);
+        if (wanted > 0 && !line->settled)
+            (void)whole_share(line->estimate, had, wanted, &line->committed);
+    }
+}
+
+/* ---- what is to come ---- */
+
+/* Pays what is owed in an aisle with what was paid there for no line of the list. */
+static void pay_owed(struct costing *costing, const struct cost_line *loose)
+{
+    int64_t left = loose->paid;
+
+    for (size_t i = 0; i < costing->cost->lines.count && left > 0; i++) {
+        struct cost_line *line = &costing->cost->lines.at[i];
+        int64_t own = line->committed < left ? line->committed : left;
+
+        if (line->aisle != loose->aisle)
+            continue;
+        line->committed -= own;
+        left -= own;
+    }
+}
+
+/* Estimates of the lines of an aisle that nobody has paid. */
+static int64_t open_in(const struct costing *costing, int64_t aisle)
+{
+    int64_t open = 0;
+
+    for (size_t i = 0; i < costing->cost->lines.count; i++) {
+        const struct cost_line *line = &costing->cost->lines.at[i];
+
+        if (line->aisle == aisle && line->purchase != PLAN_NONE && !line->settled)
+            add_to(&open, line->estimate);
+    }
+    return open;
+}
+
+static int64_t forecast_of(const struct costing *costing, const struct cost_line *line)
+{
+    int64_t open;
+
+    if (costing->finished)
+        return line->paid;
+    if (line->purchase != PLAN_NONE)
+        return line->settled ? line->paid : line->estimate;
+    open = open_in(costing, line->aisle);
+    if (line->paid < 0)
+        return line->paid;
+    return line->paid > open ? line->paid - open : 0;
+}
+
+static void foresee(struct costing *costing)
+{
+    for (size_t i = 0; i < costing->cost->lines.count; i++) {
+        struct cost_line *line = &costing->cost->lines.at[i];
+
+        if (line->purchase == PLAN_NONE)
+            pay_owed(costing, line);
+        line->forecast = forecast_of(costing, line);
+    }
+}
+
+/* ---- sums ---- */
+
+static void add_sums(struct costing *costing)
+{
+    struct cost *cost = costing->cost;
+
+    for (size_t i = 0; i < cost->lines.count; i++) {
+        struct cost_line *line = &cost->lines.at[i];
+        struct cost_sum *sum = &cost->by_aisle[line->aisle];
+
+        if (costing->finished)
+            line->committed = 0;
+        add_to(&sum->estimate, line->estimate);
+        add_to(&sum->committed, line->committed);
+        add_to(&sum->paid, line->paid);
+        add_to(&sum->forecast, line->forecast);
+        add_to(&cost->estimate, line->estimate);
+        add_to(&cost->committed, line->committed);
+        add_to(&cost->forecast, line->forecast);
+    }
+    cost->tax = cost->estimate - cost->bought;
 }
 
 void pass_cost(struct planning *planning)
 {
     const struct model *model = planning->model;
-    struct cost *cost = &planning->plan->cost;
+    struct costing costing = {.planning = planning,
+                              .model = model,
+                              .plan = planning->plan,
+                              .cost = &planning->plan->cost};
 
-    add_purchases(planning->plan, model);
-    add_spends(planning->plan, model);
-    cost->forecast = forecast(model, cost);
-    cost->left = model->build.budget;
-    add_to(&cost->left, -cost->forecast);
+    add_purchases(&costing);
+    add_spends(&costing);
+    costing.finished = model->build.state == STATE_FINISHED && costing.cost->spent > 0;
+    commit_lines(&costing);
+    foresee(&costing);
+    add_sums(&costing);
+    costing.cost->left = model->build.budget;
+    add_to(&costing.cost->left, -costing.cost->forecast);
 }

@@ -581,25 +581,45 @@ struct purchase {
     int64_t shelf;         /* of it, on the shelf */
     int64_t packs;         /* to buy: sticks, sheets, packs, cans; 1 for a length of roll */
     int64_t length;        /* of roll to buy, 0 otherwise */
+    int64_t supplier;      /* whose charge for bringing the order it is; 0: goods */
     int64_t price;         /* of the line, without tax */
+    int64_t stated;        /* what it comes to by the price as the offer says it (model/offer.h) */
     int64_t till;          /* what is paid for it, with tax; the lines add up to the estimate */
     int64_t value;         /* of it, what is used up (pro rata) */
     bool priced;
-    char what[64]; /* what it is called where it is no stock of the workshop: "screws #8 x 3 in" */
+    char what[80]; /* what it is called where it is no stock of the workshop: "screws #8 x 3 in" */
+};
+
+/* A line of the list beside what was paid for it, or what was paid in an aisle for nothing that is
+ * on the list. Each figure adds up over the lines to that of the whole, and in an aisle to the
+ * aisle's. */
+struct cost_line {
+    size_t purchase; /* PLAN_NONE: on no list */
+    int64_t aisle;
+    bool settled;      /* a spend names it: it has cost what was paid */
+    int64_t estimate;  /* its till */
+    int64_t committed; /* bought by a ticked step, and not paid yet: owed */
+    int64_t paid;
+    int64_t forecast; /* what was paid where it is settled, else the estimate; on no list: what the
+                         estimates of the aisle's other lines do not cover */
+};
+
+struct cost_sum {
+    int64_t estimate, committed, paid, forecast; /* tax included */
 };
 
 struct cost {
-    int64_t bought; /* sum of the lines, without tax */
-    int64_t used;   /* pro rata */
-    int64_t tax;
+    int64_t bought;    /* sum of the lines, without tax */
+    int64_t used;      /* pro rata */
+    int64_t tax;       /* of the estimate */
     int64_t estimate;  /* bought and tax */
+    int64_t committed; /* see cost_line */
     int64_t spent;     /* paid so far, tax included */
     int64_t spent_tax; /* of it, tax, as far as it was written down */
-    int64_t forecast;  /* the larger of estimate and spent, aisle by aisle; of a
-                          finished build what was spent, if anything was */
+    int64_t forecast;  /* sum of the lines'; of a finished build what was spent, if anything was */
     int64_t left;      /* of the budget after the forecast; meaningless without a budget */
-    int64_t by_aisle[AISLE_COUNT]; /* of the estimate, tax included, as in the spend */
-    int64_t spent_by_aisle[AISLE_COUNT];
+    struct cost_sum by_aisle[AISLE_COUNT];
+    LIST_OF(struct cost_line) lines; /* by aisle, as the list is shown */
 };
 
 /* ---- load ---- */

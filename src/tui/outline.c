@@ -67,6 +67,31 @@ static const char *offer_text(const struct model *model, const struct offer *off
                         (long long)offer->pack, money);
 }
 
+/* "before: 96 x 48 in for 36.50, 2026-04-02" */
+static const char *past_price_text(const struct model *model, const struct past_price *past,
+                                   struct arena *arena)
+{
+    const struct offer offer = {
+        .length = past->length, .width = past->width, .pack = past->pack, .price = past->price};
+    return arena_format(arena, "before: %s%s%s", offer_text(model, &offer, arena),
+                        *past->dated ? ", " : "", past->dated);
+}
+
+/* "supplier  Yard on the Quay, brings an order for 25.00, from 300.00 on for nothing" */
+static const char *supplier_text(const struct model *model, const struct supplier *supplier,
+                                 struct arena *arena)
+{
+    char delivery[MONEY_TEXT];
+    char from[MONEY_TEXT];
+    money_print(delivery, model_currency(model), supplier->delivery);
+    money_print(from, model_currency(model), supplier->free_from);
+    if (supplier->free_from == 0)
+        return arena_format(arena, "supplier  %s, brings an order for %s", supplier->name,
+                            delivery);
+    return arena_format(arena, "supplier  %s, brings an order for %s, from %s on for nothing",
+                        supplier->name, delivery, from);
+}
+
 /* "on the shelf: 2 of 31 in, rack" */
 static const char *leftover_text(const struct model *model, const struct leftover *leftover,
                                  struct arena *arena)
@@ -186,6 +211,10 @@ const char *outline_text(const struct model *model, enum entity_kind kind, int64
         return join_text(model, item, arena);
     case ENTITY_offer:
         return offer_text(model, item, arena);
+    case ENTITY_past_price:
+        return past_price_text(model, item, arena);
+    case ENTITY_supplier:
+        return supplier_text(model, item, arena);
     case ENTITY_leftover:
         return leftover_text(model, item, arena);
     case ENTITY_pace:
@@ -323,9 +352,11 @@ static void add_shop(struct making *making)
         int64_t stock = making->model->stocks.at[i].key;
         add_row(making, ENTITY_stock, stock, 0);
         add_owned(making, ENTITY_offer, "stock", stock, 1, 0);
+        add_owned(making, ENTITY_past_price, "stock", stock, 1, 0);
         add_owned(making, ENTITY_flaw, "stock", stock, 1, 0);
         add_owned(making, ENTITY_leftover, "stock", stock, 1, 0);
     }
+    add_all(making, ENTITY_supplier, 0);
     add_all(making, ENTITY_tool, 0);
     add_all(making, ENTITY_set, 0);
     add_all(making, ENTITY_shop_spend, 0);

@@ -12,9 +12,9 @@ static const enum entity_kind of_build[] = {
     ENTITY_tufting, ENTITY_opening, ENTITY_point,  ENTITY_group,         ENTITY_group_box,
     ENTITY_passage, ENTITY_wall,    ENTITY_object, ENTITY_extra,         ENTITY_spend,
     ENTITY_measure};
-static const enum entity_kind of_shop[] = {ENTITY_stock,     ENTITY_offer, ENTITY_flaw,
-                                           ENTITY_leftover,  ENTITY_tool,  ENTITY_set,
-                                           ENTITY_shop_spend};
+static const enum entity_kind of_shop[] = {ENTITY_stock,    ENTITY_offer,     ENTITY_flaw,
+                                           ENTITY_leftover, ENTITY_supplier,  ENTITY_tool,
+                                           ENTITY_set,      ENTITY_shop_spend};
 
 struct add_state {
     struct list_view list;

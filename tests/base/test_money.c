@@ -6,6 +6,7 @@
 #include <stdarg.h>
 #include <stddef.h>
 #include <stdint.h>
+#include <stdlib.h>
 
 #include <cmocka.h>
 
@@ -136,6 +137,89 @@ static void any_amount_comes_back_from_its_print(void **state)
     }
 }
 
+/* ---- sharing out ---- */
+
+static void assert_shares(int64_t amount, const int64_t *weights, const int64_t *shares,
+                          size_t count)
+{
+    int64_t out[8];
+
+    money_share_out(amount, weights, count, out);
+    for (size_t i = 0; i < count; i++)
+        assert_int_equal(out[i], shares[i]);
+}
+
+/* The worked example that is usual for largest remainders with the simple quota: 100,000 votes for
+ * ten seats (from memory; its quotas are 4.7, 1.6, 1.59, 1.2, 0.6 and 0.31). */
+static void what_is_left_goes_to_the_largest_remainders(void **state)
+{
+    static const int64_t votes[] = {47000, 16000, 15900, 12000, 6000, 3100};
+    static const int64_t seats[] = {5, 2, 1, 1, 1, 0};
+
+    (void)state;
+    assert_shares(10, votes, seats, 6);
+}
+
+static void of_equal_remainders_the_first_gets_the_coin(void **state)
+{
+    static const int64_t weights[] = {5, 5, 5};
+    static const int64_t shares[] = {34, 33, 33};
+    static const int64_t nothing[] = {0, 0};
+    static const int64_t halves[] = {4, 3};
+
+    (void)state;
+    assert_shares(100, weights, shares, 3);
+    assert_shares(7, nothing, halves, 2);
+}
+
+static void who_has_no_weight_pays_nothing(void **state)
+{
+    static const int64_t weights[] = {0, 3, 0, 1};
+    static const int64_t shares[] = {0, 301, 0, 100};
+
+    (void)state;
+    assert_shares(401, weights, shares, 4);
+}
+
+static void a_refund_is_shared_as_it_was_paid(void **state)
+{
+    static const int64_t weights[] = {1, 2, 4};
+    static const int64_t shares[] = {14, 29, 57};
+    static const int64_t back[] = {-14, -29, -57};
+
+    (void)state;
+    assert_shares(100, weights, shares, 3);
+    assert_shares(-100, weights, back, 3);
+}
+
+/* Whatever the weights, even ones whose sum is no number: nothing is lost, nobody is more than a
+ * coin off his part, and whose weight is larger never gets less. */
+static void shares_add_up_and_are_never_a_coin_off(void **state)
+{
+    struct dice dice = {20261130};
+
+    (void)state;
+    for (int round = 0; round < 20000; round++) {
+        int64_t weights[7], shares[7], sum = 0, given = 0;
+        size_t count = (size_t)dice_between(&dice, 1, 7);
+        int64_t amount = dice_between(&dice, -1000000, 1000000);
+        int64_t most = round % 5 == 0 ? INT64_MAX : 1000000;
+
+        for (size_t i = 0; i < count; i++)
+            weights[i] = dice_between(&dice, 0, 1) * dice_between(&dice, 0, most);
+        money_share_out(amount, weights, count, shares);
+        for (size_t i = 0; i < count; i++) {
+            given += shares[i];
+            sum += most == INT64_MAX ? 0 : weights[i];
+            for (size_t k = 0; k < count; k++)
+                assert_false(weights[i] < weights[k] && llabs(shares[i]) > llabs(shares[k]));
+        }
+        assert_int_equal(given, amount);
+        for (size_t i = 0; i < count && sum > 0; i++)
+            assert_true(llabs(shares[i] * sum - amount * weights[i]) < sum);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -144,6 +228,11 @@ int main(void)
         cmocka_unit_test(the_least_number_prints_in_full),
         cmocka_unit_test(the_code_stands_behind_the_amount),
         cmocka_unit_test(any_amount_comes_back_from_its_print),
+        cmocka_unit_test(what_is_left_goes_to_the_largest_remainders),
+        cmocka_unit_test(of_equal_remainders_the_first_gets_the_coin),
+        cmocka_unit_test(who_has_no_weight_pays_nothing),
+        cmocka_unit_test(a_refund_is_shared_as_it_was_paid),
+        cmocka_unit_test(shares_add_up_and_are_never_a_coin_off),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
 

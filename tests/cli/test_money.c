@@ -39,7 +39,7 @@ static const char *write_file(struct shell *shell, const char *content)
 
 static void tables_go_out_and_come_in_without_a_change(void **state)
 {
-    static const char *const tables[] = {"prices", "shelf", "spend"};
+    static const char *const tables[] = {"prices", "history", "shelf", "spend"};
     struct shell *shell = *state;
     for (size_t i = 0; i < sizeof tables / sizeof *tables; i++) {
         assert_int_equal(
@@ -72,6 +72,40 @@ static void a_table_that_nobody_knows_is_no_table(void **state)
     assert_int_equal(shell_run(shell, "export", "--table", "prices", "Tufted stool", NULL)->code,
                      2);
     assert_int_equal(shell_run(shell, "export", "--semicolons", NULL)->code, 2);
+}
+
+/* ---- spend ---- */
+
+static void a_spend_is_split_over_builds_by_parts(void **state)
+{
+    struct shell *shell = *state;
+    assert_int_equal(shell_run(shell, "spend", "Corner banquette", "100", "varnish", "--part", "2",
+                               "--with", "Reading corner", "--with", "=4", NULL)
+                         ->code,
+                     0);
+    assert_says(shell->answer.out, "Corner banquette 28.57, Reading corner 14.29, the shelf 57.14");
+    shell_run(shell, "undo", NULL);
+    assert_says(shell->answer.out, "taken back: spend: varnish");
+    shell_run(shell, "export", "--table", "spend", NULL);
+    assert_null(strstr(shell->answer.out, "varnish"));
+}
+
+static void a_split_that_cannot_be_is_refused(void **state)
+{
+    static const struct {
+        const char *with, *says;
+    } refused[] = {{"Nobody", "there is no build called \"Nobody\""},
+                   {"Corner banquette=2", "stands there twice"},
+                   {"Reading corner=0", "a part is a whole number"}};
+    struct shell *shell = *state;
+    for (size_t i = 0; i < sizeof refused / sizeof *refused; i++) {
+        shell_run(shell, "spend", "Corner banquette", "1", "varnish", "--with", refused[i].with,
+                  NULL);
+        assert_true(shell->answer.code != 0);
+        assert_says(shell->answer.error, refused[i].says);
+    }
+    shell_run(shell, "export", "--table", "spend", NULL);
+    assert_null(strstr(shell->answer.out, "varnish"));
 }
 
 /* ---- several builds ---- */
@@ -243,6 +277,8 @@ int main(void)
         IN_THE_DEMO(tables_go_out_and_come_in_without_a_change),
         IN_THE_DEMO(a_table_with_faults_is_refused_whole_and_every_line_told),
         IN_THE_DEMO(a_table_that_nobody_knows_is_no_table),
+        IN_THE_DEMO(a_spend_is_split_over_builds_by_parts),
+        IN_THE_DEMO(a_split_that_cannot_be_is_refused),
         IN_THE_DEMO(one_list_over_three_builds_is_cheaper_and_adds_up),
         IN_THE_DEMO(the_list_says_what_it_saves_and_how_all_is_cut),
         IN_THE_DEMO(the_list_goes_on_paper),

@@ -14,49 +14,43 @@
 #define TODAY "2026-11-30"
 #define HOUR INT64_C(60000)
 
-struct bench {
-    struct workshop_place place;
-    struct desk *desk;
+struct looking {
+    struct bench bench;
     struct arena arena;
     struct account account;
 };
 
-static void account(struct bench *bench)
+static void account(struct looking *looking)
 {
-    arena_release(&bench->arena);
-    DONE(desk_account(bench->desk, TODAY, &bench->arena, &bench->account, note));
+    arena_release(&looking->arena);
+    DONE(desk_account(looking->bench.desk, TODAY, &looking->arena, &looking->account, note));
 }
 
-static int bench_begin(void **state)
+static int begin(void **state)
 {
-    static const char *const names[] = {"workshop", "banquette", "corner", "headboard", "stool"};
-    static struct bench bench;
-    bench = (struct bench){.desk = NULL};
-    arena_init(&bench.arena);
-    place_begin(&bench.place);
-    bench.desk = desk_at(&bench.place);
-    for (size_t i = 0; i < sizeof names / sizeof *names; i++)
-        desk_take_demo(bench.desk, names[i]);
-    account(&bench);
-    *state = &bench;
+    static const char *const names[] = {"workshop",  "banquette", "corner",
+                                        "headboard", "stool",     NULL};
+    static struct looking looking;
+    arena_init(&looking.arena);
+    bench_open(&looking.bench, names);
+    account(&looking);
+    *state = &looking;
     return 0;
 }
 
-static int bench_end(void **state)
+static int end(void **state)
 {
-    struct bench *bench = *state;
-    arena_release(&bench->arena);
-    desk_close(bench->desk);
-    assert_place_is_sound(&bench->place);
-    place_end(&bench->place);
+    struct looking *looking = *state;
+    arena_release(&looking->arena);
+    bench_close(&looking->bench);
     return 0;
 }
 
-static const struct account_build *build_named(const struct bench *bench, const char *name)
+static const struct account_build *build_named(const struct looking *looking, const char *name)
 {
-    for (size_t i = 0; i < bench->account.builds.count; i++) {
-        if (strcmp(bench->account.builds.at[i].name, name) == 0)
-            return &bench->account.builds.at[i];
+    for (size_t i = 0; i < looking->account.builds.count; i++) {
+        if (strcmp(looking->account.builds.at[i].name, name) == 0)
+            return &looking->account.builds.at[i];
     }
     fail_msg("no build %s", name);
     return NULL;
@@ -66,7 +60,7 @@ static const struct account_build *build_named(const struct bench *bench, const 
 
 static void builds_months_and_shelf_add_up_to_what_was_paid(void **state)
 {
-    const struct account *account = &((struct bench *)*state)->account;
+    const struct account *account = &((struct looking *)*state)->account;
     int64_t builds = 0;
     int64_t months = 0;
     for (size_t i = 0; i < account->builds.count; i++)
@@ -98,11 +92,11 @@ static enum fault change_paid(struct model *draft, void *context, struct fault_n
 
 static void months_stand_in_turn_and_hold_refunds(void **state)
 {
-    struct bench *bench = *state;
-    DONE(desk_take_up_named(bench->desk, "Reading corner", note));
-    DONE(desk_edit(bench->desk, "paid", change_paid, NULL, note));
-    account(bench);
-    const struct account *account = &bench->account;
+    struct looking *looking = *state;
+    DONE(desk_take_up_named(looking->bench.desk, "Reading corner", note));
+    DONE(desk_edit(looking->bench.desk, "paid", change_paid, NULL, note));
+    account(looking);
+    const struct account *account = &looking->account;
     for (size_t i = 1; i < account->months.count; i++)
         assert_true(strcmp(account->months.at[i - 1].month, account->months.at[i].month) < 0);
     assert_string_equal(account->months.at[0].month, "2025-01");
@@ -113,12 +107,12 @@ static void months_stand_in_turn_and_hold_refunds(void **state)
 
 static void each_build_is_the_plans_own(void **state)
 {
-    struct bench *bench = *state;
-    DONE(desk_take_up_named(bench->desk, "Reading corner", note));
-    const struct account_build *build = build_named(bench, "Reading corner");
-    assert_int_equal(build->estimate, desk_plan(bench->desk)->cost.estimate);
-    assert_int_equal(build->forecast, desk_plan(bench->desk)->cost.forecast);
-    assert_int_equal(build->minutes, desk_plan(bench->desk)->tally.minutes);
+    struct looking *looking = *state;
+    DONE(desk_take_up_named(looking->bench.desk, "Reading corner", note));
+    const struct account_build *build = build_named(looking, "Reading corner");
+    assert_int_equal(build->estimate, desk_plan(looking->bench.desk)->cost.estimate);
+    assert_int_equal(build->forecast, desk_plan(looking->bench.desk)->cost.forecast);
+    assert_int_equal(build->minutes, desk_plan(looking->bench.desk)->tally.minutes);
 }
 
 /* A piece that stands in its room costs nothing more. */
@@ -133,22 +127,22 @@ static void what_is_finished_has_cost_what_was_paid(void **state)
 
 /* ---- weeks ---- */
 
-static void set_week(struct bench *bench, const char *build, const char *week, const char *due)
+static void set_week(struct looking *looking, const char *build, const char *week, const char *due)
 {
-    DONE(desk_take_up_named(bench->desk, build, note));
-    DONE(desk_set(bench->desk, ENTITY_build, 0, "week", week, note));
-    DONE(desk_set(bench->desk, ENTITY_build, 0, "due", due, note));
+    DONE(desk_take_up_named(looking->bench.desk, build, note));
+    DONE(desk_set(looking->bench.desk, ENTITY_build, 0, "week", week, note));
+    DONE(desk_set(looking->bench.desk, ENTITY_build, 0, "due", due, note));
 }
 
 static void weeks_hold_all_that_is_left_and_no_more_than_there_is(void **state)
 {
-    struct bench *bench = *state;
+    struct looking *looking = *state;
     int64_t left[8] = {0};
     int64_t in_week = 0;
-    set_week(bench, "Reading corner", "4 h", "2026-12-10");
-    set_week(bench, "Spare room headboard", "6 h", "");
-    account(bench);
-    const struct account *account = &bench->account;
+    set_week(looking, "Reading corner", "4 h", "2026-12-10");
+    set_week(looking, "Spare room headboard", "6 h", "");
+    account(looking);
+    const struct account *account = &looking->account;
     for (size_t i = 0; i < account->weeks.count; i++) {
         const struct account_week *week = &account->weeks.at[i];
         bool same = i > 0 && strcmp(week->begins, account->weeks.at[i - 1].begins) == 0;
@@ -165,39 +159,39 @@ static void weeks_hold_all_that_is_left_and_no_more_than_there_is(void **state)
 
 static void what_is_due_first_comes_first(void **state)
 {
-    struct bench *bench = *state;
-    set_week(bench, "Corner banquette", "5 h", "2027-03-01");
-    set_week(bench, "Reading corner", "5 h", "2026-12-10");
-    account(bench);
-    const struct account *account = &bench->account;
+    struct looking *looking = *state;
+    set_week(looking, "Corner banquette", "5 h", "2027-03-01");
+    set_week(looking, "Reading corner", "5 h", "2026-12-10");
+    account(looking);
+    const struct account *account = &looking->account;
     assert_string_equal(account->weeks.at[0].begins, TODAY);
     assert_string_equal(account->builds.at[account->weeks.at[0].build].name, "Reading corner");
-    const struct account_build *corner = build_named(bench, "Reading corner");
+    const struct account_build *corner = build_named(looking, "Reading corner");
     /* 14 hours at 5 a week are three weeks: the last of them ends on the 20th of December. */
     assert_true(corner->minutes_left > 10 * HOUR && corner->minutes_left <= 15 * HOUR);
     assert_string_equal(corner->done_by, "2026-12-20");
     assert_true(corner->late);
-    assert_false(build_named(bench, "Corner banquette")->late);
-    assert_string_equal(build_named(bench, "Spare room headboard")->done_by, "");
+    assert_false(build_named(looking, "Corner banquette")->late);
+    assert_string_equal(build_named(looking, "Spare room headboard")->done_by, "");
 }
 
 static void a_workshop_without_builds_has_an_empty_account(void **state)
 {
-    struct bench *bench = *state;
-    for (size_t i = bench->account.builds.count; i-- > 0;) {
+    struct looking *looking = *state;
+    for (size_t i = looking->account.builds.count; i-- > 0;) {
         const struct store_build *builds = NULL;
         size_t count = 0;
-        DONE(desk_builds(bench->desk, &builds, &count, note));
-        DONE(desk_delete_build(bench->desk, builds[i].key, note));
+        DONE(desk_builds(looking->bench.desk, &builds, &count, note));
+        DONE(desk_delete_build(looking->bench.desk, builds[i].key, note));
     }
-    account(bench);
-    assert_int_equal(bench->account.builds.count, 0);
-    assert_int_equal(bench->account.all_paid, bench->account.shelf);
+    account(looking);
+    assert_int_equal(looking->account.builds.count, 0);
+    assert_int_equal(looking->account.all_paid, looking->account.shelf);
 }
 
 int main(void)
 {
-#define CASE(name) cmocka_unit_test_setup_teardown(name, bench_begin, bench_end)
+#define CASE(name) cmocka_unit_test_setup_teardown(name, begin, end)
     const struct CMUnitTest tests[] = {
         CASE(builds_months_and_shelf_add_up_to_what_was_paid),
         CASE(months_stand_in_turn_and_hold_refunds),

@@ -12,31 +12,10 @@
 
 #include <cmocka.h>
 
-struct bench {
-    struct workshop_place place;
-    struct desk *desk;
-    int64_t build;
-};
-
-static int bench_begin(void **state)
+static int begin(void **state)
 {
-    static struct bench bench;
-    bench = (struct bench){.desk = NULL};
-    place_begin(&bench.place);
-    bench.desk = desk_at(&bench.place);
-    desk_take_case(bench.desk, "headboard");
-    bench.build = desk_model(bench.desk)->build.key;
-    *state = &bench;
-    return 0;
-}
-
-static int bench_end(void **state)
-{
-    struct bench *bench = *state;
-    desk_close(bench->desk);
-    assert_place_is_sound(&bench->place);
-    place_end(&bench->place);
-    return 0;
+    static const char *const names[] = {"headboard", NULL};
+    return bench_begin(state, names);
 }
 
 static const struct figure *figure_named(const char *key)
@@ -73,10 +52,10 @@ static void a_copy_has_all_that_was_entered_and_nothing_that_was_done(void **sta
     size_t layers = desk_model(bench->desk)->layers.count;
     size_t joins = desk_model(bench->desk)->joins.count;
     int64_t screws = desk_plan(bench->desk)->tally.screws;
-    DONE(desk_copy_build(bench->desk, bench->build, "Second wing headboard", note));
+    DONE(desk_copy_build(bench->desk, bench->builds[0], "Second wing headboard", note));
     const struct model *copy = desk_model(bench->desk);
     assert_string_equal(copy->build.name, "Second wing headboard");
-    assert_true(copy->build.key != bench->build);
+    assert_true(copy->build.key != bench->builds[0]);
     assert_int_equal(copy->build.state, STATE_IDEA);
     assert_int_equal(copy->build.budget, 48000);
     assert_int_equal(copy->boxes.count, boxes);
@@ -93,10 +72,10 @@ static void a_copy_is_one_edit_and_its_change_leaves_the_other_alone(void **stat
     char label[STORE_LABEL];
     size_t count;
     const struct store_build *builds;
-    DONE(desk_copy_build(bench->desk, bench->build, "B", note));
+    DONE(desk_copy_build(bench->desk, bench->builds[0], "B", note));
     int64_t box = desk_model(bench->desk)->boxes.at[0].key;
     DONE(desk_set(bench->desk, ENTITY_box, box, "width", "40 in", note));
-    DONE(desk_take_up(bench->desk, bench->build, note));
+    DONE(desk_take_up(bench->desk, bench->builds[0], note));
     assert_int_not_equal(desk_model(bench->desk)->boxes.at[0].width, 40 * LENGTH_INCH);
     DONE(desk_undo(bench->desk, label, note));
     DONE(desk_undo(bench->desk, label, note));
@@ -109,10 +88,10 @@ static void a_copy_needs_a_name_of_its_own(void **state)
 {
     struct bench *bench = *state;
     struct fault_note note;
-    assert_int_equal(desk_copy_build(bench->desk, bench->build, "Wing headboard", &note),
+    assert_int_equal(desk_copy_build(bench->desk, bench->builds[0], "Wing headboard", &note),
                      FAULT_DUPLICATE);
-    assert_int_equal(desk_copy_build(bench->desk, bench->build, "", &note), FAULT_MISSING);
-    assert_int_equal(desk_model(bench->desk)->build.key, bench->build);
+    assert_int_equal(desk_copy_build(bench->desk, bench->builds[0], "", &note), FAULT_MISSING);
+    assert_int_equal(desk_model(bench->desk)->build.key, bench->builds[0]);
 }
 
 /* ---- side by side ---- */
@@ -121,8 +100,8 @@ static void a_copy_differs_in_nothing_until_something_is_changed(void **state)
 {
     struct bench *bench = *state;
     struct desk_compare *compare = NULL;
-    int64_t builds[2] = {bench->build};
-    DONE(desk_copy_build(bench->desk, bench->build, "B", note));
+    int64_t builds[2] = {bench->builds[0]};
+    DONE(desk_copy_build(bench->desk, bench->builds[0], "B", note));
     builds[1] = desk_model(bench->desk)->build.key;
     DONE(desk_compare_begin(&compare, bench->desk, builds, 2, note));
     for (const struct figure *figure = plan_figures; figure->key; figure++)
@@ -139,7 +118,7 @@ static void a_figure_is_the_plans(void **state)
 {
     struct bench *bench = *state;
     struct desk_compare *compare = NULL;
-    DONE(desk_compare_begin(&compare, bench->desk, &bench->build, 1, note));
+    DONE(desk_compare_begin(&compare, bench->desk, &bench->builds[0], 1, note));
     const struct plan *plan = desk_compare_plans(compare)[0];
     assert_int_equal(figure_named("estimate")->of(plan), desk_plan(bench->desk)->cost.estimate);
     assert_false(figure_named("ready_made")->known(plan));
@@ -224,7 +203,7 @@ static void each_size_alone_costs_what_it_does_by_hand(void **state)
 
 int main(void)
 {
-#define CASE(name) cmocka_unit_test_setup_teardown(name, bench_begin, bench_end)
+#define CASE(name) cmocka_unit_test_setup_teardown(name, begin, bench_end)
     const struct CMUnitTest tests[] = {
         CASE(a_copy_has_all_that_was_entered_and_nothing_that_was_done),
         CASE(a_copy_is_one_edit_and_its_change_leaves_the_other_alone),

@@ -10,30 +10,10 @@
 
 #include <cmocka.h>
 
-struct bench {
-    struct workshop_place place;
-    struct desk *desk;
-};
-
-static int bench_begin(void **state)
+static int begin(void **state)
 {
-    struct bench *bench = calloc(1, sizeof *bench);
-
-    place_begin(&bench->place);
-    bench->desk = desk_at(&bench->place);
-    desk_take_case(bench->desk, "headboard");
-    *state = bench;
-    return 0;
-}
-
-static int bench_end(void **state)
-{
-    struct bench *bench = *state;
-
-    desk_close(bench->desk);
-    place_end(&bench->place);
-    free(bench);
-    return 0;
+    static const char *const names[] = {"headboard", NULL};
+    return bench_begin(state, names);
 }
 
 static enum fault take(struct bench *bench, const struct cure_edit *edits, size_t count,
@@ -154,7 +134,7 @@ static void cure_that_no_finding_offers_is_unknown(void **state)
     assert_int_equal(desk_cure(bench->desk, 0, 999, &note), FAULT_UNKNOWN);
 }
 
-#define TEST(name) cmocka_unit_test_setup_teardown(name, bench_begin, bench_end)
+#define TEST(name) cmocka_unit_test_setup_teardown(name, begin, bench_end)
 
 int main(void)
 {

@@ -11,28 +11,10 @@
 
 #include <cmocka.h>
 
-struct bench {
-    struct workshop_place place;
-    struct desk *desk;
-};
-
-static int bench_begin(void **state)
+static int begin(void **state)
 {
-    struct bench *bench = calloc(1, sizeof *bench);
-    place_begin(&bench->place);
-    bench->desk = desk_at(&bench->place);
-    desk_take_case(bench->desk, "headboard");
-    *state = bench;
-    return 0;
-}
-
-static int bench_end(void **state)
-{
-    struct bench *bench = *state;
-    desk_close(bench->desk);
-    place_end(&bench->place);
-    free(bench);
-    return 0;
+    static const char *const names[] = {"headboard", NULL};
+    return bench_begin(state, names);
 }
 
 /* The first job of a plan that cuts sticks. */
@@ -226,26 +208,22 @@ static void a_ticked_cut_puts_its_rests_on_the_shelf(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test_setup_teardown(every_job_names_its_parts_and_cuttings, bench_begin,
+        cmocka_unit_test_setup_teardown(every_job_names_its_parts_and_cuttings, begin, bench_end),
+        cmocka_unit_test_setup_teardown(a_search_between_keys_proves_the_sticks, begin, bench_end),
+        cmocka_unit_test_setup_teardown(nothing_is_searched_while_a_draft_is_open, begin,
                                         bench_end),
-        cmocka_unit_test_setup_teardown(a_search_between_keys_proves_the_sticks, bench_begin,
+        cmocka_unit_test_setup_teardown(a_search_says_how_far_it_is, begin, bench_end),
+        cmocka_unit_test_setup_teardown(a_longer_search_stops_where_it_is_told_to, begin,
                                         bench_end),
-        cmocka_unit_test_setup_teardown(nothing_is_searched_while_a_draft_is_open, bench_begin,
+        cmocka_unit_test_setup_teardown(a_search_does_not_go_on_longer_for_another_build, begin,
                                         bench_end),
-        cmocka_unit_test_setup_teardown(a_search_says_how_far_it_is, bench_begin, bench_end),
-        cmocka_unit_test_setup_teardown(a_longer_search_stops_where_it_is_told_to, bench_begin,
-                                        bench_end),
-        cmocka_unit_test_setup_teardown(a_search_does_not_go_on_longer_for_another_build,
-                                        bench_begin, bench_end),
-        cmocka_unit_test_setup_teardown(a_preview_is_compared_with_quick_layouts, bench_begin,
-                                        bench_end),
+        cmocka_unit_test_setup_teardown(a_preview_is_compared_with_quick_layouts, begin, bench_end),
         cmocka_unit_test_setup_teardown(layouts_that_are_taken_are_facts_until_they_are_given_back,
-                                        bench_begin, bench_end),
-        cmocka_unit_test_setup_teardown(a_taken_layout_of_another_job_is_left_aside, bench_begin,
+                                        begin, bench_end),
+        cmocka_unit_test_setup_teardown(a_taken_layout_of_another_job_is_left_aside, begin,
                                         bench_end),
-        cmocka_unit_test_setup_teardown(a_ticked_cut_puts_its_rests_on_the_shelf, bench_begin,
-                                        bench_end),
-        cmocka_unit_test_setup_teardown(a_taken_layout_that_is_not_sound_is_left_aside, bench_begin,
+        cmocka_unit_test_setup_teardown(a_ticked_cut_puts_its_rests_on_the_shelf, begin, bench_end),
+        cmocka_unit_test_setup_teardown(a_taken_layout_that_is_not_sound_is_left_aside, begin,
                                         bench_end),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);

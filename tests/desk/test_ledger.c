@@ -12,33 +12,10 @@
 
 #include <cmocka.h>
 
-struct bench {
-    struct workshop_place place;
-    struct desk *desk;
-    int64_t headboard, ottoman;
-};
-
-static int bench_begin(void **state)
+static int begin(void **state)
 {
-    static struct bench bench;
-    bench = (struct bench){.desk = NULL};
-    place_begin(&bench.place);
-    bench.desk = desk_at(&bench.place);
-    desk_take_case(bench.desk, "headboard");
-    bench.headboard = desk_model(bench.desk)->build.key;
-    desk_take_case(bench.desk, "ottoman");
-    bench.ottoman = desk_model(bench.desk)->build.key;
-    *state = &bench;
-    return 0;
-}
-
-static int bench_end(void **state)
-{
-    struct bench *bench = *state;
-    desk_close(bench->desk);
-    assert_place_is_sound(&bench->place);
-    place_end(&bench->place);
-    return 0;
+    static const char *const names[] = {"headboard", "ottoman", NULL};
+    return bench_begin(state, names);
 }
 
 static size_t told;
@@ -83,12 +60,12 @@ static void spend_of_several_builds_is_one_edit(void **state)
     size_t changed;
     assert_int_equal(take(bench, LEDGER_SPEND, spends, &changed), FAULT_NONE);
     assert_int_equal(changed, 4);
-    assert_int_equal(spent(bench, bench->headboard), 1000);
-    assert_int_equal(spent(bench, bench->ottoman), 700);
+    assert_int_equal(spent(bench, bench->builds[0]), 1000);
+    assert_int_equal(spent(bench, bench->builds[1]), 700);
     assert_int_equal(desk_model(bench->desk)->shop_spends.at[0].amount, 310);
     undo(bench);
-    assert_int_equal(spent(bench, bench->headboard), 0);
-    assert_int_equal(spent(bench, bench->ottoman), 0);
+    assert_int_equal(spent(bench, bench->builds[0]), 0);
+    assert_int_equal(spent(bench, bench->builds[1]), 0);
     assert_int_equal(desk_model(bench->desk)->shop_spends.count, 0);
 }
 
@@ -99,7 +76,7 @@ static void spend_that_was_taken_in_is_not_taken_in_again(void **state)
     assert_int_equal(take(bench, LEDGER_SPEND, spends, &changed), FAULT_NONE);
     assert_int_equal(take(bench, LEDGER_SPEND, spends, &changed), FAULT_NONE);
     assert_int_equal(changed, 0);
-    assert_int_equal(spent(bench, bench->headboard), 1000);
+    assert_int_equal(spent(bench, bench->builds[0]), 1000);
 }
 
 static void one_wrong_line_keeps_all_the_others_out(void **state)
@@ -114,7 +91,7 @@ static void one_wrong_line_keeps_all_the_others_out(void **state)
                           &changed),
                      FAULT_SYNTAX);
     assert_int_equal(told, 2);
-    assert_int_equal(spent(bench, bench->headboard), 0);
+    assert_int_equal(spent(bench, bench->builds[0]), 0);
 }
 
 static void prices_change_the_plan_and_one_undo_gives_them_back(void **state)
@@ -123,7 +100,7 @@ static void prices_change_the_plan_and_one_undo_gives_them_back(void **state)
     struct text table;
     size_t changed;
     text_init(&table);
-    DONE(desk_take_up(bench->desk, bench->ottoman, note));
+    DONE(desk_take_up(bench->desk, bench->builds[1], note));
     int64_t before = desk_plan(bench->desk)->cost.estimate;
     text_add(&table, "stock,length,width,pack,price\n");
     for (size_t i = 0; i < desk_model(bench->desk)->offers.count; i++) {
@@ -173,17 +150,19 @@ static void a_build_has_its_own_spend_alone(void **state)
     size_t changed;
     text_init(&table);
     assert_int_equal(take(bench, LEDGER_SPEND, spends, &changed), FAULT_NONE);
-    DONE(desk_ledger_out(bench->desk, LEDGER_SPEND, bench->headboard, &csv_plain, &table, note));
+    DONE(desk_ledger_out(bench->desk, LEDGER_SPEND, bench->builds[0], &csv_plain, &table, note));
     assert_string_equal(text_string(&table),
-                        "build,dated,amount,tax,what,count,stock,aisle,supplier,note\r\n"
-                        "Wing headboard,2026-11-02,12.50,0.00,staples,,,lumber,,\r\n"
-                        "Wing headboard,2026-11-05,-2.50,0.00,staples taken back,,,lumber,,\r\n");
+                        "build,dated,amount,tax,what,count,stock,aisle,supplier,note,length,width,"
+                        "pack\r\n"
+                        "Wing headboard,2026-11-02,12.50,0.00,staples,,,lumber,,,,,\r\n"
+                        "Wing headboard,2026-11-05,-2.50,0.00,staples taken back,,,lumber,,,,,"
+                        "\r\n");
     text_release(&table);
 }
 
 int main(void)
 {
-#define CASE(name) cmocka_unit_test_setup_teardown(name, bench_begin, bench_end)
+#define CASE(name) cmocka_unit_test_setup_teardown(name, begin, bench_end)
     const struct CMUnitTest tests[] = {
         CASE(spend_of_several_builds_is_one_edit),
         CASE(spend_that_was_taken_in_is_not_taken_in_again),

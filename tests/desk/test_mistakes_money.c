@@ -15,33 +15,12 @@
 
 #include <cmocka.h>
 
-struct bench {
-    struct workshop_place place;
-    struct desk *desk;
-};
+static const char *const cases[] = {"headboard", "ottoman", "banquette", NULL};
+#define CASES 3
 
-static const char *const cases[] = {"headboard", "ottoman", "banquette"};
-#define CASES (sizeof cases / sizeof *cases)
-
-static int bench_begin(void **state)
+static int begin(void **state)
 {
-    static struct bench bench;
-    bench = (struct bench){.desk = NULL};
-    place_begin(&bench.place);
-    bench.desk = desk_at(&bench.place);
-    for (size_t i = 0; i < CASES; i++)
-        desk_take_case(bench.desk, cases[i]);
-    *state = &bench;
-    return 0;
-}
-
-static int bench_end(void **state)
-{
-    struct bench *bench = *state;
-    desk_close(bench->desk);
-    assert_place_is_sound(&bench->place);
-    place_end(&bench->place);
-    return 0;
+    return bench_begin(state, cases);
 }
 
 /* Runs a check on the plan of every example. */
@@ -241,7 +220,7 @@ static void mistake_51_the_shelf_is_searched_first(void **state)
 
 int main(void)
 {
-#define CASE(name) cmocka_unit_test_setup_teardown(name, bench_begin, bench_end)
+#define CASE(name) cmocka_unit_test_setup_teardown(name, begin, bench_end)
     const struct CMUnitTest tests[] = {
         CASE(mistake_2_every_piece_is_in_what_is_bought_and_a_reserve),
         CASE(mistake_3_cloth_is_bought_by_its_layout_not_by_area),

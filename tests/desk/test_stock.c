@@ -11,30 +11,10 @@
 
 #include <cmocka.h>
 
-struct bench {
-    struct workshop_place place;
-    struct desk *desk;
-};
-
-static int bench_begin(void **state)
+static int begin(void **state)
 {
-    static struct bench bench;
-    bench = (struct bench){.desk = NULL};
-    place_begin(&bench.place);
-    bench.desk = desk_at(&bench.place);
-    desk_take_demo(bench.desk, "workshop");
-    desk_take_demo(bench.desk, "banquette");
-    *state = &bench;
-    return 0;
-}
-
-static int bench_end(void **state)
-{
-    struct bench *bench = *state;
-    desk_close(bench->desk);
-    assert_place_is_sound(&bench->place);
-    place_end(&bench->place);
-    return 0;
+    static const char *const names[] = {"workshop", "banquette", NULL};
+    return bench_begin(state, names);
 }
 
 /* ---- what the shelf is worth ---- */
@@ -215,7 +195,7 @@ static void what_was_paid_before_is_told_newest_first_over_all_builds(void **sta
 
 int main(void)
 {
-#define CASE(name) cmocka_unit_test_setup_teardown(name, bench_begin, bench_end)
+#define CASE(name) cmocka_unit_test_setup_teardown(name, begin, bench_end)
     const struct CMUnitTest tests[] = {
         CASE(a_piece_is_worth_its_share_of_what_is_cheapest_to_buy),
         CASE(a_new_price_is_one_edit_with_its_day_and_shop),

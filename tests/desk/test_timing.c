@@ -11,29 +11,10 @@
 
 #define MINUTE INT64_C(1000)
 
-struct bench {
-    struct workshop_place place;
-    struct desk *desk;
-};
-
-static int bench_begin(void **state)
+static int begin(void **state)
 {
-    static struct bench bench;
-    bench = (struct bench){.desk = NULL};
-    place_begin(&bench.place);
-    bench.desk = desk_at(&bench.place);
-    desk_take_case(bench.desk, "headboard");
-    *state = &bench;
-    return 0;
-}
-
-static int bench_end(void **state)
-{
-    struct bench *bench = *state;
-    desk_close(bench->desk);
-    assert_place_is_sound(&bench->place);
-    place_end(&bench->place);
-    return 0;
+    static const char *const names[] = {"headboard", NULL};
+    return bench_begin(state, names);
 }
 
 static const struct step *step_of(const struct bench *bench, const char *name)
@@ -194,7 +175,7 @@ static void another_pace_changes_no_step_that_is_done(void **state)
 
 int main(void)
 {
-#define FACT(name) cmocka_unit_test_setup_teardown(name, bench_begin, bench_end)
+#define FACT(name) cmocka_unit_test_setup_teardown(name, begin, bench_end)
     const struct CMUnitTest tests[] = {
         FACT(the_clock_goes_on_where_it_stood),
         FACT(it_runs_for_one_step_at_a_time),

@@ -18,58 +18,48 @@
 
 #define DAY "2026-11-25"
 
-struct bench {
-    struct workshop_place place;
-    struct desk *desk;
+struct shopping {
+    struct bench bench;
     struct desk_trip *trip;
-    int64_t builds[3];
 };
 
-static void shop(struct bench *bench)
+static void shop(struct shopping *shopping)
 {
-    desk_trip_free(bench->trip);
-    bench->trip = NULL;
-    DONE(desk_trip_begin(&bench->trip, bench->desk, bench->builds, 3, CUT_QUICK,
-                         sheet_purchase_words, note));
+    desk_trip_free(shopping->trip);
+    shopping->trip = NULL;
+    DONE(desk_trip_begin(&shopping->trip, shopping->bench.desk, shopping->bench.builds, 3,
+                         CUT_QUICK, sheet_purchase_words, note));
 }
 
-static int bench_begin(void **state)
+static int begin(void **state)
 {
-    static const char *const names[] = {"headboard", "corner", "banquette"};
-    static struct bench bench;
-    bench = (struct bench){.desk = NULL};
-    place_begin(&bench.place);
-    bench.desk = desk_at(&bench.place);
-    desk_take_demo(bench.desk, "workshop");
-    for (size_t i = 0; i < sizeof names / sizeof *names; i++) {
-        desk_take_demo(bench.desk, names[i]);
-        bench.builds[i] = desk_model(bench.desk)->build.key;
-    }
-    DONE(desk_take_up(bench.desk, 0, note));
-    shop(&bench);
-    *state = &bench;
+    static const char *const names[] = {"workshop", "headboard", "corner", "banquette", NULL};
+    static struct shopping shopping;
+    shopping.trip = NULL;
+    bench_open(&shopping.bench, names);
+    DONE(desk_take_up(shopping.bench.desk, 0, note));
+    shop(&shopping);
+    *state = &shopping;
     return 0;
 }
 
-static int bench_end(void **state)
+static int end(void **state)
 {
-    struct bench *bench = *state;
-    desk_trip_free(bench->trip);
-    desk_close(bench->desk);
-    assert_place_is_sound(&bench->place);
-    place_end(&bench->place);
+    struct shopping *shopping = *state;
+    desk_trip_free(shopping->trip);
+    bench_close(&shopping->bench);
     return 0;
 }
 
-static const struct trip *trip_of(const struct bench *bench)
+static const struct trip *trip_of(const struct shopping *shopping)
 {
-    return desk_trip_of(bench->trip);
+    return desk_trip_of(shopping->trip);
 }
 
-static size_t first_cut_line(const struct bench *bench)
+static size_t first_cut_line(const struct shopping *shopping)
 {
-    for (size_t i = 0; i < trip_of(bench)->lines.count; i++) {
-        if (trip_of(bench)->lines.at[i].cut)
+    for (size_t i = 0; i < trip_of(shopping)->lines.count; i++) {
+        if (trip_of(shopping)->lines.at[i].cut)
             return i;
     }
     fail_msg("nothing is cut together");
@@ -223,51 +213,51 @@ static void as_much_is_bought_as_is_cut_from(void **state)
 
 /* ---- paying ---- */
 
-static int64_t spent(struct bench *bench)
+static int64_t spent(struct shopping *shopping)
 {
     int64_t sum = 0;
     for (size_t i = 0; i < 3; i++) {
-        DONE(desk_take_up(bench->desk, bench->builds[i], note));
-        sum += desk_plan(bench->desk)->cost.spent;
+        DONE(desk_take_up(shopping->bench.desk, shopping->bench.builds[i], note));
+        sum += desk_plan(shopping->bench.desk)->cost.spent;
     }
-    DONE(desk_take_up(bench->desk, 0, note));
+    DONE(desk_take_up(shopping->bench.desk, 0, note));
     return sum;
 }
 
 static void paying_for_what_is_cut_together_is_one_edit(void **state)
 {
-    struct bench *bench = *state;
+    struct shopping *shopping = *state;
     char label[STORE_LABEL];
-    int64_t before = spent(bench);
-    size_t line = first_cut_line(bench);
-    int64_t till = trip_of(bench)->till;
-    DONE(desk_trip_pay(bench->desk, bench->trip, line, DAY, "40.01", note));
-    assert_int_equal(spent(bench) - before, 4001);
-    shop(bench);
-    assert_true(trip_of(bench)->lines.at[line].cut && trip_of(bench)->lines.at[line].paid);
-    assert_int_equal(trip_of(bench)->lines.at[line].amount, 4001);
-    assert_int_equal(trip_of(bench)->till, till);
-    DONE(desk_undo(bench->desk, label, note));
-    assert_int_equal(spent(bench), before);
+    int64_t before = spent(shopping);
+    size_t line = first_cut_line(shopping);
+    int64_t till = trip_of(shopping)->till;
+    DONE(desk_trip_pay(shopping->bench.desk, shopping->trip, line, DAY, "40.01", note));
+    assert_int_equal(spent(shopping) - before, 4001);
+    shop(shopping);
+    assert_true(trip_of(shopping)->lines.at[line].cut && trip_of(shopping)->lines.at[line].paid);
+    assert_int_equal(trip_of(shopping)->lines.at[line].amount, 4001);
+    assert_int_equal(trip_of(shopping)->till, till);
+    DONE(desk_undo(shopping->bench.desk, label, note));
+    assert_int_equal(spent(shopping), before);
 }
 
 static void paying_is_taken_back_in_every_build(void **state)
 {
-    struct bench *bench = *state;
-    int64_t before = spent(bench);
-    size_t line = first_cut_line(bench);
-    DONE(desk_trip_pay(bench->desk, bench->trip, line, DAY, NULL, note));
-    assert_int_equal(spent(bench) - before, trip_of(bench)->lines.at[line].till);
-    shop(bench);
-    DONE(desk_trip_unpay(bench->desk, bench->trip, line, note));
-    assert_int_equal(spent(bench), before);
+    struct shopping *shopping = *state;
+    int64_t before = spent(shopping);
+    size_t line = first_cut_line(shopping);
+    DONE(desk_trip_pay(shopping->bench.desk, shopping->trip, line, DAY, NULL, note));
+    assert_int_equal(spent(shopping) - before, trip_of(shopping)->lines.at[line].till);
+    shop(shopping);
+    DONE(desk_trip_unpay(shopping->bench.desk, shopping->trip, line, note));
+    assert_int_equal(spent(shopping), before);
 }
 
 /* ---- who takes part ---- */
 
-static bool is_cut_together(const struct bench *bench, const char *stock)
+static bool is_cut_together(const struct shopping *shopping, const char *stock)
 {
-    const struct trip *trip = trip_of(bench);
+    const struct trip *trip = trip_of(shopping);
     int64_t key = model_key_named(trip->builds.at[0].model, ENTITY_stock, stock);
     for (size_t i = 0; i < trip->cuts.count; i++) {
         if (trip->cuts.at[i].stock == key)
@@ -290,11 +280,11 @@ static enum fault change_shelf(struct model *draft, void *context, struct fault_
 
 static void a_piece_kept_for_one_build_keeps_its_stock_apart(void **state)
 {
-    struct bench *bench = *state;
-    assert_true(is_cut_together(bench, "2x3 stick"));
-    DONE(desk_edit(bench->desk, "kept", change_shelf, NULL, note));
-    shop(bench);
-    assert_false(is_cut_together(bench, "2x3 stick"));
+    struct shopping *shopping = *state;
+    assert_true(is_cut_together(shopping, "2x3 stick"));
+    DONE(desk_edit(shopping->bench.desk, "kept", change_shelf, NULL, note));
+    shop(shopping);
+    assert_false(is_cut_together(shopping, "2x3 stick"));
 }
 
 /* The banquette's sticks are bought and cut. */
@@ -312,10 +302,10 @@ static void what_a_build_has_bought_is_not_bought_again(void **state)
 
 static void one_build_alone_is_cut_as_it_is(void **state)
 {
-    struct bench *bench = *state;
+    struct shopping *shopping = *state;
     struct desk_trip *alone = NULL;
-    DONE(desk_trip_begin(&alone, bench->desk, bench->builds, 1, CUT_QUICK, sheet_purchase_words,
-                         note));
+    DONE(desk_trip_begin(&alone, shopping->bench.desk, shopping->bench.builds, 1, CUT_QUICK,
+                         sheet_purchase_words, note));
     assert_int_equal(desk_trip_of(alone)->cuts.count, 0);
     assert_int_equal(desk_trip_of(alone)->till, desk_trip_of(alone)->apart);
     desk_trip_free(alone);
@@ -323,7 +313,7 @@ static void one_build_alone_is_cut_as_it_is(void **state)
 
 int main(void)
 {
-#define CASE(name) cmocka_unit_test_setup_teardown(name, bench_begin, bench_end)
+#define CASE(name) cmocka_unit_test_setup_teardown(name, begin, end)
     const struct CMUnitTest tests[] = {
         CASE(three_builds_together_are_cheaper_than_apart),
         CASE(the_charges_add_up_to_the_till_to_the_cent),

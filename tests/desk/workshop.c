@@ -106,3 +106,42 @@ void assert_place_is_sound(const struct workshop_place *place)
     DONE(store_check(store, note));
     store_close(store);
 }
+
+/* ---- benches ---- */
+
+void bench_open(struct bench *bench, const char *const *names)
+{
+    bool demo = names[0] && strcmp(names[0], "workshop") == 0;
+    size_t count = 0;
+    *bench = (struct bench){.desk = NULL};
+    place_begin(&bench->place);
+    bench->desk = desk_at(&bench->place);
+    for (size_t i = 0; names[i]; i++) {
+        (demo ? desk_take_demo : desk_take_case)(bench->desk, names[i]);
+        if (demo && i == 0)
+            continue;
+        assert_true(count < BENCH_BUILDS);
+        bench->builds[count++] = desk_model(bench->desk)->build.key;
+    }
+}
+
+void bench_close(struct bench *bench)
+{
+    desk_close(bench->desk);
+    assert_place_is_sound(&bench->place);
+    place_end(&bench->place);
+}
+
+int bench_begin(void **state, const char *const *names)
+{
+    static struct bench bench;
+    bench_open(&bench, names);
+    *state = &bench;
+    return 0;
+}
+
+int bench_end(void **state)
+{
+    bench_close(*state);
+    return 0;
+}

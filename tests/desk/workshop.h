@@ -24,6 +24,24 @@ void desk_take_case(struct desk *desk, const char *name);
 /* Takes in a file of the demo ("workshop" first, for the builds use its stock). */
 void desk_take_demo(struct desk *desk, const char *name);
 
+/* The set-up of most tests: a desk with some builds taken in, whose keys it holds in turn. What a
+ * test adds stands in a struct of its own that has one. */
+#define BENCH_BUILDS 4
+struct bench {
+    struct workshop_place place;
+    struct desk *desk;
+    int64_t builds[BENCH_BUILDS];
+};
+
+/* `names` end with NULL: files of the demo where the first is "workshop", which is no build, else
+ * worked examples. The last one is taken up. Closed, the place has to be sound. */
+void bench_open(struct bench *bench, const char *const *names);
+void bench_close(struct bench *bench);
+
+/* cmocka's setup and teardown of a test that adds nothing. */
+int bench_begin(void **state, const char *const *names);
+int bench_end(void **state);
+
 /* Reads the file again: every build keeps the model's invariants, and the store is whole. */
 void assert_place_is_sound(const struct workshop_place *place);
 

@@ -1,3 +1,4 @@
+#include "dice.h"
 #include "shop.h"
 
 #include <setjmp.h>
@@ -68,11 +69,11 @@ static void lines_with_their_tax_add_up_to_the_estimate(void **state)
     for (size_t i = 0; i < shop->plan->purchases.count; i++)
         lines += shop->plan->purchases.at[i].till;
     for (int aisle = 0; aisle < AISLE_COUNT; aisle++)
-        aisles += shop->plan->cost.by_aisle[aisle];
+        aisles += shop->plan->cost.by_aisle[aisle].estimate;
     assert_int_equal(shop->plan->cost.estimate, 32);
     assert_int_equal(lines, 32);
     assert_int_equal(aisles, 32);
-    assert_int_equal(shop->plan->cost.by_aisle[AISLE_LUMBER], 10);
+    assert_int_equal(shop->plan->cost.by_aisle[AISLE_LUMBER].estimate, 10);
 }
 
 static void the_forecast_without_spend_is_the_estimate(void **state)
@@ -97,7 +98,7 @@ static void the_forecast_takes_the_larger_aisle_by_aisle(void **state)
     add_spend(shop, 500, AISLE_CLOTH);
     shop_buy(shop);
     assert_int_equal(shop->plan->cost.spent, 2000);
-    assert_int_equal(shop->plan->cost.spent_by_aisle[AISLE_LUMBER], 1500);
+    assert_int_equal(shop->plan->cost.by_aisle[AISLE_LUMBER].paid, 1500);
     assert_int_equal(shop->plan->cost.forecast, 3500);
     assert_int_equal(shop->plan->cost.left, 1500);
 }
@@ -111,7 +112,7 @@ static void spend_for_a_stock_counts_in_its_aisle(void **state)
     need_screws(shop, screw, 50);
     add_spend(shop, 640, AISLE_LUMBER)->stock = screw;
     shop_buy(shop);
-    assert_int_equal(shop->plan->cost.spent_by_aisle[AISLE_FASTENERS], 640);
+    assert_int_equal(shop->plan->cost.by_aisle[AISLE_FASTENERS].paid, 640);
     assert_int_equal(shop->plan->cost.forecast, 640);
 }
 
@@ -166,6 +167,205 @@ static void a_price_too_large_to_hold_is_no_price(void **state)
     assert_int_equal(shop->plan->cost.bought, 0);
 }
 
+/* ---- line by line ---- */
+
+static const struct cost_line *line_of(const struct shop *shop, int64_t stock)
+{
+    for (size_t i = 0; i < shop->plan->cost.lines.count; i++) {
+        const struct cost_line *line = &shop->plan->cost.lines.at[i];
+
+        if (line->purchase != PLAN_NONE && shop->plan->purchases.at[line->purchase].stock == stock)
+            return line;
+    }
+    fail_msg("the list has no such stock");
+    return NULL;
+}
+
+/* What was cheaper at the till makes the whole cheaper; what was dearer, dearer. */
+static void a_line_that_was_paid_has_cost_what_was_paid(void **state)
+{
+    struct shop *shop = *state;
+    int64_t screw = shop_stock(shop, "screws", STOCK_SCREW, 0);
+
+    shop_pack(shop, screw, 100, 640);
+    need_screws(shop, screw, 50);
+    add_extra(shop, 1000, AISLE_FASTENERS);
+    add_spend(shop, 540, AISLE_FASTENERS)->stock = screw;
+    shop_buy(shop);
+    assert_true(line_of(shop, screw)->settled);
+    assert_int_equal(line_of(shop, screw)->forecast - line_of(shop, screw)->estimate, -100);
+    assert_int_equal(shop->plan->cost.forecast, 1540);
+    add_spend(shop, 200, AISLE_FASTENERS)->stock = screw;
+    shop_buy(shop);
+    assert_int_equal(line_of(shop, screw)->forecast, 740);
+    assert_int_equal(shop->plan->cost.forecast, 1740);
+}
+
+/* Of two packs the one that the spend names. */
+static void a_spend_belongs_to_the_pack_that_it_names(void **state)
+{
+    struct shop *shop = *state;
+    int64_t screw = shop_stock(shop, "screws", STOCK_SCREW, 0);
+    struct spend *spend;
+
+    shop_pack(shop, screw, 100, 900);
+    shop_pack(shop, screw, 20, 250);
+    need_screws(shop, screw, 105);
+    spend = add_spend(shop, 240, AISLE_FASTENERS);
+    spend->stock = screw;
+    spend->pack = 20;
+    shop_buy(shop);
+    assert_int_equal(shop->plan->purchases.count, 2);
+    for (size_t i = 0; i < shop->plan->cost.lines.count; i++) {
+        const struct cost_line *line = &shop->plan->cost.lines.at[i];
+
+        if (line->purchase != PLAN_NONE)
+            assert_int_equal(line->paid, line->estimate < 900 ? 240 : 0);
+    }
+    assert_int_equal(shop->plan->cost.forecast, 900 + 240);
+}
+
+/* What was paid by hand for nothing on the list stands for lines that nobody paid. */
+static void money_on_no_list_raises_the_forecast_by_what_is_over(void **state)
+{
+    struct shop *shop = *state;
+
+    add_extra(shop, 1000, AISLE_TRIM);
+    add_spend(shop, 700, AISLE_TRIM);
+    shop_buy(shop);
+    assert_int_equal(shop->plan->cost.forecast, 1000);
+    add_spend(shop, 500, AISLE_TRIM);
+    shop_buy(shop);
+    assert_int_equal(shop->plan->cost.forecast, 1200);
+}
+
+/* Bought by a ticked step, six of eight packs, is three quarters of the line; owed until it is
+ * paid, by the line's own spend or by one for nothing on the list. */
+static void what_was_bought_is_owed_until_it_is_paid(void **state)
+{
+    struct shop *shop = *state;
+    int64_t screw = shop_stock(shop, "screws", STOCK_SCREW, 0);
+
+    shop_pack(shop, screw, 10, 500);
+    need_screws(shop, screw, 70);
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, screw)->packs, 8);
+    shop_bought(shop, screw, 0, 0, 6);
+    shop_buy(shop);
+    assert_int_equal(shop->plan->cost.committed, 3000);
+    add_spend(shop, 1200, AISLE_FASTENERS);
+    shop_buy(shop);
+    assert_int_equal(shop->plan->cost.committed, 1800);
+    add_spend(shop, 3900, AISLE_FASTENERS)->stock = screw;
+    shop_buy(shop);
+    assert_int_equal(shop->plan->cost.committed, 0);
+}
+
+/* By chance: every figure adds up over the lines, over the aisles, and to the whole. */
+static void every_figure_adds_up_by_line_and_by_aisle(void **state)
+{
+    struct shop *shop = *state;
+    struct dice dice = {31};
+    int64_t screws[4];
+
+    shop->model.workshop.tax = 72500;
+    for (int i = 0; i < 4; i++) {
+        screws[i] = shop_stock(shop, i % 2 ? "long" : "short", STOCK_SCREW, 0);
+        shop_pack(shop, screws[i], 25, dice_between(&dice, 1, 999))->taxed = i % TAXED_COUNT;
+        need_screws(shop, screws[i], 10 + 20 * i);
+    }
+    for (int round = 0; round < 60; round++) {
+        struct spend *spend = add_spend(shop, dice_between(&dice, -500, 900),
+                                        (enum aisle_word)dice_between(&dice, 0, AISLE_COUNT - 1));
+        const struct cost *cost = &shop->plan->cost;
+        struct cost_sum lines = {0}, aisles = {0};
+
+        if (dice_between(&dice, 0, 2) == 0)
+            spend->stock = screws[dice_between(&dice, 0, 3)];
+        add_extra(shop, dice_between(&dice, 0, 400),
+                  (enum aisle_word)dice_between(&dice, 0, AISLE_COUNT - 1));
+        if (round % 7 == 0)
+            shop_bought(shop, screws[round % 4], 0, 0, 1);
+        shop_buy(shop);
+        cost = &shop->plan->cost;
+        for (size_t i = 0; i < cost->lines.count; i++) {
+            lines.estimate += cost->lines.at[i].estimate;
+            lines.committed += cost->lines.at[i].committed;
+            lines.paid += cost->lines.at[i].paid;
+            lines.forecast += cost->lines.at[i].forecast;
+        }
+        for (int aisle = 0; aisle < AISLE_COUNT; aisle++) {
+            aisles.estimate += cost->by_aisle[aisle].estimate;
+            aisles.committed += cost->by_aisle[aisle].committed;
+            aisles.paid += cost->by_aisle[aisle].paid;
+            aisles.forecast += cost->by_aisle[aisle].forecast;
+        }
+        assert_memory_equal(&lines, &aisles, sizeof lines);
+        assert_int_equal(lines.estimate, cost->estimate);
+        assert_int_equal(lines.committed, cost->committed);
+        assert_int_equal(lines.paid, cost->spent);
+        assert_int_equal(lines.forecast, cost->forecast);
+        assert_int_equal(cost->bought + cost->tax, cost->estimate);
+    }
+}
+
+/* ---- delivery ---- */
+
+static struct supplier *add_supplier(struct shop *shop, int64_t delivery, int64_t free_from)
+{
+    struct supplier *supplier = MODEL_ADD(&shop->model, supplier);
+
+    supplier->name = "Yard";
+    supplier->note = "";
+    supplier->delivery = delivery;
+    supplier->free_from = free_from;
+    return supplier;
+}
+
+static void one_order_is_brought_once_however_many_lines_it_has(void **state)
+{
+    struct shop *shop = *state;
+    int64_t nail = shop_stock(shop, "nails", STOCK_SCREW, 0);
+    int64_t screw = shop_stock(shop, "screws", STOCK_SCREW, 0);
+
+    shop_pack(shop, screw, 100, 640)->supplier = "Yard";
+    shop_stock_of(shop, nail)->supplier = "Yard";
+    shop_pack(shop, nail, 100, 360);
+    need_screws(shop, screw, 50);
+    need_screws(shop, nail, 50);
+    add_supplier(shop, 2500, 0);
+    shop_buy(shop);
+    assert_int_equal(shop->plan->cost.estimate, 640 + 360 + 2500);
+    assert_int_equal(shop->plan->purchases.count, 3);
+}
+
+static void an_order_for_enough_is_brought_for_nothing(void **state)
+{
+    struct shop *shop = *state;
+    int64_t screw = shop_stock(shop, "screws", STOCK_SCREW, 0);
+    struct supplier *yard = add_supplier(shop, 2500, 641);
+
+    shop_pack(shop, screw, 100, 640)->supplier = "Yard";
+    need_screws(shop, screw, 50);
+    shop_buy(shop);
+    assert_int_equal(shop->plan->cost.estimate, 640 + 2500);
+    yard->free_from = 640;
+    shop_buy(shop);
+    assert_int_equal(shop->plan->cost.estimate, 640);
+}
+
+static void who_sells_nothing_of_it_brings_nothing(void **state)
+{
+    struct shop *shop = *state;
+    int64_t screw = shop_stock(shop, "screws", STOCK_SCREW, 0);
+
+    shop_pack(shop, screw, 100, 640)->supplier = "Elsewhere";
+    need_screws(shop, screw, 50);
+    add_supplier(shop, 2500, 0);
+    shop_buy(shop);
+    assert_int_equal(shop->plan->cost.estimate, 640);
+}
+
 #define SHOP_TEST(name) cmocka_unit_test_setup_teardown(name, shop_begin, shop_end)
 
 int main(void)
@@ -175,6 +375,14 @@ int main(void)
         SHOP_TEST(tax_is_rounded_half_to_even_on_the_whole),
         SHOP_TEST(lines_with_their_tax_add_up_to_the_estimate),
         SHOP_TEST(the_forecast_without_spend_is_the_estimate),
+        SHOP_TEST(a_line_that_was_paid_has_cost_what_was_paid),
+        SHOP_TEST(a_spend_belongs_to_the_pack_that_it_names),
+        SHOP_TEST(money_on_no_list_raises_the_forecast_by_what_is_over),
+        SHOP_TEST(what_was_bought_is_owed_until_it_is_paid),
+        SHOP_TEST(every_figure_adds_up_by_line_and_by_aisle),
+        SHOP_TEST(one_order_is_brought_once_however_many_lines_it_has),
+        SHOP_TEST(an_order_for_enough_is_brought_for_nothing),
+        SHOP_TEST(who_sells_nothing_of_it_brings_nothing),
         SHOP_TEST(the_forecast_takes_the_larger_aisle_by_aisle),
         SHOP_TEST(spend_for_a_stock_counts_in_its_aisle),
         SHOP_TEST(money_given_back_lessens_what_was_spent),

@@ -248,7 +248,8 @@ static void dump_money(const struct plan *plan, struct text *out)
                 LL(cost->tax), LL(cost->estimate), LL(cost->spent), LL(cost->forecast),
                 LL(cost->left));
     for (int i = 0; i < AISLE_COUNT; i++)
-        text_format(out, "aisle %lld %lld\n", LL(cost->by_aisle[i]), LL(cost->spent_by_aisle[i]));
+        text_format(out, "aisle %lld %lld\n", LL(cost->by_aisle[i].estimate),
+                    LL(cost->by_aisle[i].paid));
 }
 
 /* ---- work ---- */

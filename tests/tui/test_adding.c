@@ -39,8 +39,8 @@ static const struct offering {
                 {ENTITY_spend, ""},
                 {ENTITY_measure, ""}},
   of_shop[] = {{ENTITY_stock, ""},         {ENTITY_offer, "stock"}, {ENTITY_flaw, "stock"},
-               {ENTITY_leftover, "stock"}, {ENTITY_tool, ""},       {ENTITY_set, ""},
-               {ENTITY_shop_spend, ""}};
+               {ENTITY_leftover, "stock"}, {ENTITY_supplier, ""},   {ENTITY_tool, ""},
+               {ENTITY_set, ""},           {ENTITY_shop_spend, ""}};
 
 enum { OF_BUILD = sizeof of_build / sizeof *of_build, OF_SHOP = sizeof of_shop / sizeof *of_shop };
 

@@ -104,8 +104,14 @@ static void a_trip_of_thirteen_lines_takes_thirty_keys_at_most(void **state)
     for (size_t i = 0; i < model_of(stage)->spends.count; i++)
         sum += model_of(stage)->spends.at[i].amount;
     assert_int_equal(desk_plan(stage->desk)->cost.spent, sum);
+    int64_t last = model_of(stage)->spends.at[12].amount;
+    stage_press(stage, "F11");
+    assert_int_equal(model_of(stage)->spends.count, 12);
+    assert_int_equal(desk_plan(stage->desk)->cost.spent, sum - last);
+    stage_press(stage, "F12");
+    assert_int_equal(desk_plan(stage->desk)->cost.spent, sum);
     stage_press(stage, "m");
-    assert_shown(stage, "415.40  612.00");
+    assert_shown(stage, "415.40        612.00    612.00  +196.60");
 }
 
 static void tax_is_on_what_is_paid_at_the_till(void **state)

@@ -1,0 +1,54 @@
+#include "model/offer.h"
+
+#define WHOLE 1000000
+
+const char *offer_supplier(const struct model *model, const struct offer *offer)
+{
+    const struct stock *stock = MODEL_FIND(model, stock, offer->stock);
+
+    if (*offer->supplier || !stock)
+        return offer->supplier;
+    return stock->supplier;
+}
+
+int64_t offer_tax(const struct model *model, const struct offer *offer)
+{
+    if (offer && offer->taxed == TAXED_FREE)
+        return 0;
+    return offer && offer->tax ? offer->tax : model->workshop.tax;
+}
+
+int64_t offer_price(const struct model *model, const struct offer *offer)
+{
+    int64_t price = offer->price;
+
+    if (offer->taxed == TAXED_INCLUDED)
+        (void)whole_share(offer->price, WHOLE, WHOLE + offer_tax(model, offer), &price);
+    return price;
+}
+
+/* Rounded half to even, as the sum of the tax is. */
+static int64_t add_on_top(struct till *till, int64_t taxed)
+{
+    int64_t tax = whole_divide_down(taxed, WHOLE);
+    int64_t rest = taxed - tax * WHOLE;
+
+    if (rest > WHOLE / 2 || (rest == WHOLE / 2 && (till->tax + tax) % 2 != 0)) {
+        tax++;
+        rest -= WHOLE;
+    }
+    till->carry = rest;
+    return whole_add(till->tax, tax, &till->tax) ? 0 : tax;
+}
+
+int64_t till_line(struct till *till, const struct offer *offer, int64_t price, int64_t stated)
+{
+    int64_t taxed;
+
+    if (offer && offer->taxed == TAXED_INCLUDED)
+        return stated;
+    if (whole_multiply(price, offer_tax(till->model, offer), &taxed) ||
+        whole_add(taxed, till->carry, &taxed))
+        return price;
+    return price + add_on_top(till, taxed);
+}
