@@ -81,6 +81,8 @@ static void report_crown(struct json *json, const struct plan *plan, int64_t box
             continue;
         json_put_object(json, JSON_LINE);
         put_text(json, "label", piece->label);
+        put_bool(json, "behind", piece->behind);
+        put_whole(json, "screws", piece->screws);
         put_text(json, "stock", plan_stock_name(plan, piece->stock));
         put_length(json, plan, "u", piece->area.u0);
         put_length(json, plan, "v", piece->area.v0);

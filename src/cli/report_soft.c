@@ -64,6 +64,8 @@ static void report_covers(struct json *json, const struct plan *plan)
         put_whole(json, "layer", cover->layer);
         put_text(json, "kind", words_layer.at[layer->kind].name);
         put_whole(json, "box", cover->box);
+        put_length(json, plan, "trimmed", cover->trimmed);
+        put_quantity(json, plan, "away", QUANTITY_AREA, cover->away);
         put_length(json, plan, "width", cover->cut_width);
         put_length(json, plan, "height", cover->cut_height);
         put_whole(json, "widths", cover->widths);

@@ -87,7 +87,11 @@ static void cover_sizes(struct text *out, const struct plan *plan)
         table_cell(&table, "%s x %s", print_length(plan, cover->cut_width).at,
                    print_length_unit(plan, cover->cut_height).at);
         table_count(&table, cover->widths > 1 ? cover->widths : 0, "widths");
-        cover_seams(&table, plan, cover);
+        if (cover->trimmed)
+            table_cell(&table, "trimmed along the outline, %s",
+                       print_length_unit(plan, cover->trimmed).at);
+        else
+            cover_seams(&table, plan, cover);
         table_cell(&table, "%s", cover->railroaded ? "railroaded" : cover->bias ? "bias" : "");
         cover_repeats(&table, plan, cover, layer->stock);
     }

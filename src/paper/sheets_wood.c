@@ -77,7 +77,7 @@ static void box_crown(struct text *out, const struct plan *plan, int64_t box)
         for (int k = 0; k < CROWN_HEIGHTS; k++)
             text_format(&heights, "%s%s", k ? ", " : "", print_marked(piece->heights[k], units).at);
         table_cell(&table, "%s", piece->label);
-        table_cell(&table, "landing wood");
+        table_cell(&table, "landing wood%s", piece->behind ? " behind" : "");
         table_cell(&table, "%s x %s", print_marked(area_width(&piece->area), units).at,
                    print_marked(area_height(&piece->area), units).at);
         table_cell(&table, "from the left %s, up %s", print_marked(piece->area.u0, units).at,

@@ -23,6 +23,14 @@ const char *card_length(const struct carding *carding, int64_t length)
     return arena_text(carding->planning->arena, printed);
 }
 
+const char *card_marked(const struct carding *carding, int64_t length)
+{
+    bool inch = model_units(carding->planning->model) == UNITS_INCH;
+    int64_t grain = inch ? LENGTH_INCH / 16 : LENGTH_MM;
+
+    return card_length(carding, grain * whole_divide_even(length, grain));
+}
+
 const struct screw_lot *card_screws(const struct carding *carding, size_t *ret_count)
 {
     const struct step *step = carding->step;
@@ -205,6 +213,15 @@ static const char *relief_figure(const struct carding *carding)
     return cuts ? arena_format(carding->planning->arena, "%" PRId64, cuts) : "";
 }
 
+/* Along what outline padding is trimmed; nothing on a rectangle. */
+static const char *trimmed_figure(const struct carding *carding)
+{
+    int64_t trimmed =
+        counted_layer(carding->planning, &carding->counted, carding->step->layer)->trimmed;
+
+    return trimmed ? card_marked(carding, trimmed) : "";
+}
+
 /* How far above the middle a motif lies; nothing on plain cloth. */
 static const char *motif_figure(const struct carding *carding)
 {
@@ -252,6 +269,8 @@ static const char *figure(const struct carding *carding, char letter)
         return channels_figure(carding);
     if (letter == 'R')
         return relief_figure(carding);
+    if (letter == 'T')
+        return trimmed_figure(carding);
     if (letter == 'y')
         return motif_figure(carding);
     if (strchr("iajA", letter))
@@ -308,6 +327,8 @@ static void put_actions(struct carding *carding)
     step->actions = ARENA_MANY(carding->planning->arena, const char *, CARD_ACTIONS);
     if (step->kind == STEP_NUTS)
         card_nuts(carding);
+    if (step->kind == STEP_EASE)
+        card_board_outline(carding);
     if (step->kind == STEP_PANEL)
         card_cutouts(carding, CUTOUTS_MOST);
     if (step->kind == STEP_DRILL)

@@ -54,6 +54,9 @@ void card_needs(struct carding *carding);
 /* card_need.c: what to measure; each hole of a step that drills or finds them. */
 void card_measures(struct carding *carding);
 
+/* The outline of a board, whose panel has no step of its own (card_crown.c). */
+void card_board_outline(struct carding *carding);
+
 /* Posts and wood along an outline; and the panel that is cut to it (card_crown.c). */
 void card_crown(struct carding *carding);
 void card_outline(struct carding *carding);
@@ -96,6 +99,9 @@ const char *card_screw_text(const struct carding *carding, const struct screw_lo
 
 /* "76-1/2 in", in the arena. */
 const char *card_length(const struct carding *carding, int64_t length);
+
+/* The same, as far as a tape shows it. */
+const char *card_marked(const struct carding *carding, int64_t length);
 
 /* card_older.c: a digest of what the step says, and where it is ticked, whether it was done to an
  * older plan and what is different now. */

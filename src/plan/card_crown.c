@@ -33,3 +33,16 @@ void card_outline(struct carding *carding)
         step->actions[step->action_count++] =
             "Mark the outline by its heights, cut the panel to it; ease the edge";
 }
+
+void card_board_outline(struct carding *carding)
+{
+    const struct plan *plan = carding->planning->plan;
+    struct step *step = carding->step;
+    const struct box *box = MODEL_FIND(carding->planning->model, box, step->box);
+
+    for (size_t i = 0; i < plan->outlines.count; i++)
+        if (box && box->frame == FRAME_BOARD && plan->outlines.at[i].box == box->key)
+            step->actions[step->action_count++] = arena_format(
+                carding->planning->arena, "Mark the outline by its heights, saw it along them, %s",
+                card_marked(carding, plan->outlines.at[i].lengths[EDGE_TOP]));
+}

@@ -8,6 +8,7 @@
 static const struct card_words foam_words = {
     {"Lay it into the sewn cover on the table: larger than that, it fills it",
      "Break hard edges with a knife; slabs beside each other are glued edge to edge",
+     "Cut it to the outline of the sewn cover, %T, its edge square",
      "Slit it along the lines of the channels: %c"},
     NULL,
     NULL,

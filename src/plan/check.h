@@ -46,6 +46,9 @@ void check_legs(struct planning *planning);
 /* Lids that slam, stifle, or cannot be opened for a wall. */
 void check_lids(struct planning *planning);
 
+/* Panels that run along an outline of the face beside them. */
+void check_outlines(struct planning *planning);
+
 /* Cloth of a box that is laid or set in, against what stands beside it. */
 void check_gaps(struct planning *planning);
 

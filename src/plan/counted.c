@@ -244,6 +244,7 @@ static void count_cloth(const struct plan *plan, const struct model *model, stru
         struct layer_counted *layer = COUNTED_FIND(model, counted->layers, layer, cover->layer);
 
         layer->area += cover->area;
+        layer->trimmed += cover->trimmed;
         layer->longest = larger(layer->longest, larger(cover->cut_width, cover->cut_height));
     }
     for (size_t i = 0; i < plan->seams.count; i++)

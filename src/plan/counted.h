@@ -35,6 +35,7 @@ struct layer_counted {
     const struct edge *rows; /* its first stapled edge; NULL without any */
     int64_t pieces;
     int64_t area;                /* mm2, as cut */
+    int64_t trimmed;             /* of padding, along an outline */
     int64_t longest;             /* side of what is cut */
     int64_t seam;                /* length of all seams */
     int64_t by_seam[SEAM_KINDS]; /* of it, by what it asks of the hands */

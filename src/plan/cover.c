@@ -34,8 +34,7 @@ void edge_neighbours(int64_t edge, int64_t ret_edges[2])
 
 bool edge_is_curved(const struct spread *spread, int64_t edge)
 {
-    return edge == EDGE_TOP && !spread->brims[edge].inside &&
-           curve_bends(spread->box, spread->side);
+    return edge == EDGE_TOP && spread_outlined(spread) && curve_bends(spread->box, spread->side);
 }
 
 int64_t spread_straight(const struct spread *spread, int64_t edge)

@@ -64,6 +64,9 @@ bool spread_lay(const struct planning *planning, const struct layer *layer, stru
 void edge_neighbours(int64_t edge, int64_t ret_edges[2]);
 bool edge_upright(int64_t edge); /* left or right */
 
+/* Reaches the layer the outline of its box, where that is no rectangle? */
+bool spread_outlined(const struct spread *spread);
+
 /* The upper edge of a face with a curved outline. */
 bool edge_is_curved(const struct spread *spread, int64_t edge);
 

@@ -16,6 +16,7 @@
 
 #include "plan/check.h"
 #include "plan/cover_sums.h"
+#include "plan/geometry.h"
 
 #include "model/words.h"
 
@@ -33,10 +34,18 @@ int64_t back_closing(const struct planning *planning, const struct spread *sprea
 
 /* ---- one way ---- */
 
+/* Its left and its right edge, each shorter by so much. */
+static int64_t both_sides(const struct spread *spread, int64_t less)
+{
+    return length_larger(0, spread_length(spread, EDGE_LEFT) - less) +
+           length_larger(0, spread_length(spread, EDGE_RIGHT) - less);
+}
+
 static void lay_round(const struct planning *planning, const struct spread *spread,
                       struct back_way *way)
 {
-    int64_t round = 2 * (spread->width + spread->height);
+    int64_t round = both_sides(spread, 0) + spread_length(spread, EDGE_TOP) +
+                    spread_length(spread, EDGE_BOTTOM);
     int64_t more = -2 * planning->value[TRADE_DUST_INSET];
 
     if (way->closing == CLOSING_ROW) {
@@ -56,17 +65,18 @@ static void lay_blind(const struct planning *planning, const struct spread *spre
 {
     const int64_t *value = planning->value;
     const struct brim *bottom = &spread->brims[EDGE_BOTTOM];
-    int64_t strip = spread->height - 2 * value[TRADE_NAIL_STRIP_LESS];
+    int64_t top = spread_length(spread, EDGE_TOP);
 
     way->width = spread->width + 2 * value[TRADE_BACK_SIDE];
     way->height = spread->height + value[TRADE_BACK_TOP] + bottom->landing + bottom->handle;
-    way->card = way->under = spread->width;
+    way->card = top;
+    way->under = spread->width;
     if (spread->stock->pile)
-        way->stitched = 2 * spread->height;
+        way->stitched = both_sides(spread, 0);
     else
-        way->strip = strip > 0 ? 2 * strip : 0;
-    way->staples = staples_open(spread->width, value[TRADE_STAPLE_BLIND_PITCH]) +
-                   staples_open(spread->width, value[TRADE_STAPLE_CARD_PITCH]) +
+        way->strip = both_sides(spread, 2 * value[TRADE_NAIL_STRIP_LESS]);
+    way->staples = staples_open(top, value[TRADE_STAPLE_BLIND_PITCH]) +
+                   staples_open(top, value[TRADE_STAPLE_CARD_PITCH]) +
                    staples_open(spread->width, value[TRADE_STAPLE_BOTTOM_PITCH]);
 }
 

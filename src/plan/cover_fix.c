@@ -421,7 +421,7 @@ static void staple_blind(struct planning *planning, const struct spread *spread)
     struct row *row;
 
     for (int64_t edge = EDGE_TOP; edge <= EDGE_BOTTOM; edge++) {
-        row = rows_add(planning, &rows, spread, edge, spread->width);
+        row = rows_add(planning, &rows, spread, edge, spread_length(spread, edge));
         row_stretch(row, spread, edge, 0, false);
         if (edge == EDGE_BOTTOM)
             continue;

@@ -211,6 +211,12 @@ static void spread_area(struct spread *spread, struct ground *ground)
     spread->brims[EDGE_TOP].inside = v + spread->height < height;
 }
 
+bool spread_outlined(const struct spread *spread)
+{
+    return spread->plot_count == 1 && !spread->brims[EDGE_TOP].inside &&
+           curve_has(spread->box, spread->side);
+}
+
 /* A layer that reaches the outline of its box follows it. */
 static void spread_edges(const struct model *model, struct spread *spread)
 {
@@ -218,7 +224,7 @@ static void spread_edges(const struct model *model, struct spread *spread)
 
     for (int64_t edge = 0; edge < EDGE_COUNT; edge++)
         spread->lengths[edge] = spread_straight(spread, edge);
-    if (spread->plot_count > 1 || !curve_has(box, spread->side) || spread->brims[EDGE_TOP].inside)
+    if (!spread_outlined(spread))
         return;
     spread->lengths[EDGE_TOP] =
         curve_top(model, box, spread->layer->u, spread->layer->u + spread->width);

@@ -4,6 +4,7 @@
  */
 #include "plan/cover.h"
 
+#include "plan/curve.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
 #include "plan/point.h"
@@ -12,6 +13,20 @@
 
 static const char *const foam_name = "foam";
 static const char *const batting_name = "batting";
+
+/* Padding is cut from the rectangle round the outline and trimmed along it when it lies there. */
+static void trim_padding(struct planning *planning, const struct spread *spread, int faces,
+                         struct cover *cover)
+{
+    const struct layer *layer = spread->layer;
+    const struct area area = {layer->u, layer->v, layer->u + spread->width,
+                              layer->v + spread->height};
+
+    if (!spread_outlined(spread))
+        return;
+    cover->away = faces * curve_away(planning->model, spread->box, &area);
+    cover->trimmed = faces * spread->lengths[EDGE_TOP];
+}
 
 /* ---- foam ---- */
 
@@ -99,13 +114,15 @@ void cut_slab(struct planning *planning, struct spread *spread)
                      rolled(planning, spread, EDGE_BOTTOM);
     int faces = spread->layer->both ? 2 : 1;
     struct slabs slabs = slabs_on_offer(planning->model, spread->stock->key, width, height);
+    struct cover *cover;
 
     for (int face = 0; face < faces; face++)
         add_grid(planning, spread, foam_name, width, height, &slabs);
-    spread_cover(planning, spread, width, height);
+    cover = spread_cover(planning, spread, width, height);
+    trim_padding(planning, spread, faces, cover);
     if (spread->box->frame != FRAME_CUSHION) /* loose in its cover, glued to nothing */
-        spread_consume(planning, spread, STOCK_SPRAY, 0, QUANTITY_AREA, spread->surface,
-                       "spray glue");
+        spread_consume(planning, spread, STOCK_SPRAY, 0, QUANTITY_AREA,
+                       spread->surface - cover->away, "spray glue");
 }
 
 /* ---- batting ---- */
@@ -296,7 +313,9 @@ void cut_batting(struct planning *planning, struct spread *spread)
     add_grid(planning, spread, batting_name, width, height, &widths);
     cover = spread_cover(planning, spread, width, height);
     cover->widths = (int)(widths.columns * widths.rows);
-    if (whole_share(spread->surface, planning->value[TRADE_SPRAY_BATTING_SHARE], 1000000, &glued))
+    trim_padding(planning, spread, spread->layer->both ? 2 : 1, cover);
+    if (whole_share(spread->surface - cover->away, planning->value[TRADE_SPRAY_BATTING_SHARE],
+                    1000000, &glued))
         return;
     spread_consume(planning, spread, STOCK_SPRAY, 0, QUANTITY_AREA, glued, "spray glue");
 }

@@ -10,7 +10,7 @@
 
 bool curve_has(const struct box *box, int64_t side)
 {
-    return box->outline != OUTLINE_RECTANGLE && side == box->main_side;
+    return box->outline != OUTLINE_RECTANGLE && side_axis(side) == side_axis(box->main_side);
 }
 
 bool curve_bends(const struct box *box, int64_t side)
@@ -191,6 +191,25 @@ int64_t curve_side(const struct model *model, const struct box *box, int64_t edg
     struct area face = main_face(box);
 
     return curve_height(model, box, edge == EDGE_RIGHT ? area_width(&face) : 0);
+}
+
+#define STRIPS 1024 /* of an area, each between two straight sides */
+
+int64_t curve_away(const struct model *model, const struct box *box, const struct area *area)
+{
+    struct area face = main_face(box);
+    struct area in = area_cut(&face, area);
+    int64_t sum = 0;
+
+    if (area_empty(&in))
+        return 0;
+    for (int64_t i = 0; i <= STRIPS; i++) {
+        int64_t height = curve_height(model, box, in.u0 + area_width(&in) * i / STRIPS);
+        int64_t away = length_larger(0, length_smaller(in.v1 - height, area_height(&in)));
+
+        sum += i == 0 || i == STRIPS ? away : 2 * away;
+    }
+    return whole_divide_even(area_width(&in) * sum, 2 * STRIPS * LENGTH_MM * LENGTH_MM);
 }
 
 static struct plan_outline outline_of(const struct model *model, const struct box *box)

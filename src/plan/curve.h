@@ -16,7 +16,8 @@
 
 #include "plan/pass.h"
 
-/* Has the box an outline other than a rectangle, on this side? */
+/* Has the box an outline other than a rectangle, on this side? The face behind the main one has the
+ * same. */
 bool curve_has(const struct box *box, int64_t side);
 
 /* Bends it, so that cloth has to be eased round it? Not a slope. */
@@ -31,6 +32,9 @@ int64_t curve_lowest(const struct model *model, const struct box *box);
 /* Length of an edge of the main face along the outline; of the top one between two places. */
 int64_t curve_top(const struct model *model, const struct box *box, int64_t from, int64_t to);
 int64_t curve_side(const struct model *model, const struct box *box, int64_t edge);
+
+/* What of an area of such a face lies beyond the outline and is cut away, in square millimetres. */
+int64_t curve_away(const struct model *model, const struct box *box, const struct area *area);
 
 /* Fills the plan's list of outlines. */
 void curve_outlines(struct planning *planning);

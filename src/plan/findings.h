@@ -18,6 +18,8 @@
     F(OUTLINE_DEEP, WARN,                                                                          \
       "the outline of %e comes down to %1, and no frame fits under it: its members go up to %2, "  \
       "cut them by hand")                                                                          \
+    F(PANEL_ON_OUTLINE, WARN,                                                                      \
+      "a panel on the %1 of %e runs along an outline: it measures %2 there, and is cut %3")        \
     F(SCREW_NONE_FITS, STOP, "no screw fits %e: it needs %1 to %2 of length")                      \
     F(SCREW_NOT_IN_STOCK, NOTE, "screws %1 are in no shop list: they have no price")               \
     F(SCREW_SHORT_BITE, WARN, "screws of %e bite only %1, %2 is wanted")                           \

@@ -11,8 +11,11 @@
  * Every upright seam between panels is a station, and the bays between are divided evenly: its
  * upright carries both panels of a front or a back; under a top or over a bottom two crosses meet
  * at the seam, one for each panel, clear of the upright's screws by half a stick.
+ *
+ * Under an outline of its front or back that is no rectangle it ends at the lowest place of that,
+ * and carries a crown (frame_crown.c).
  */
-#include "plan/frame.h"
+#include "plan/ladder.h"
 
 #include "plan/slices.h"
 
@@ -332,6 +335,9 @@ void frame_crate(struct framing *framing)
                           .cross_x = cross.x,
                           .cross_z = cross.z,
                           .rails_through = box->through == THROUGH_RAILS};
+    struct crown_crate crown = {
+        .framing = framing, .show = up.x, .deep = up.y, .cross_x = cross.x, .cross_z = cross.z};
+    int64_t top = framing->space.high.z;
 
     assert(up.y == level.y);
     if (framing_too_small(framing, AXIS_Y, 2 * crate.ladder + 1) ||
@@ -339,8 +345,13 @@ void frame_crate(struct framing *framing)
         framing_too_small(framing, AXIS_X,
                           2 * (crate.upright + crate.cross_x + end_cross_inset(&crate)) + 1))
         return;
+    framing->space.high.z = crown_floor(framing, framing->space.low.z, top,
+                                        length_larger(2 * crate.rail, 2 * crate.cross_z));
     set_stations(&crate);
     add_rails(&crate);
     add_uprights(&crate);
     add_crosses(&crate);
+    crown.floor = framing->space.high.z;
+    framing->space.high.z = top;
+    crown_add_to_crate(&crown);
 }

@@ -1,17 +1,22 @@
 /*
- * The crown of a ladder: what rises above its top rail under an outline that is no rectangle.
+ * The crown of a ladder: what rises above its top rail under an outline that is no rectangle. A
+ * crate whose front or back has the outline carries one on each of its two ladders.
  *
- * 1  The ladder itself ends at the lowest place of the outline, so that no rail is cut by the
+ * 1  The frame itself ends at the lowest place of the outline, so that no rail is cut by the
  *    curve. Where a ladder has no room under it, the frame stays as high as the box, and a finding
  *    tells that its members are cut by hand.
  *
- * 2  Posts stand on the top rail at both ends, under the seams between panels, and no farther
- *    apart than the panels allow. Each is cut on the slant, from the outline over its one side to
- *    that over its other; where that is less than a stick is wide none stands.
+ * 2  Posts stand on the top rail at both ends, beside the seams between panels, and no farther
+ *    apart than the panels allow, each set off from what ends under the rail there; an end upright
+ *    that runs through rises itself. Each is cut on the slant, from the outline over its one side
+ *    to that over its other; where that is less than two sticks are wide none stands.
  *
  * 3  From end to end along the outline lie pieces of the face's sheet, cut to the curve, as deep
- *    below it as a landing or down to the rail: they take the staples of what is pulled over it.
- *    Each is glued, and screwed to every post that it passes.
+ *    below it as a landing or, where it passes no post, down to the rail: they take the staples of
+ *    what is pulled over it. Each is glued, and screwed to every post that it passes.
+ *
+ * 4  In a crate a cross goes from each post that is high enough to the one behind it, under their
+ *    tops: it holds the two crowns apart and carries what is bent over them.
  */
 #include "plan/ladder.h"
 
@@ -27,7 +32,18 @@
 
 static bool has_crown(const struct framing *framing)
 {
-    return framing->box->frame == FRAME_LADDER && curve_has(framing->box, framing->box->main_side);
+    const struct box *box = framing->box;
+
+    return (box->frame == FRAME_LADDER || box->frame == FRAME_CRATE) &&
+           framing->normal == side_axis(box->main_side) && curve_has(box, box->main_side);
+}
+
+/* What of the face's height a panel that lies over the frame takes. */
+static int64_t panel_over(const struct framing *framing)
+{
+    struct area face = face_area(framing->box, framing->box->main_side);
+
+    return face.v1 - solid_on_side(&framing->space, framing->box->main_side).v1;
 }
 
 /* Of the outline over a place of the plane; an image is framed as its twin. */
@@ -38,24 +54,23 @@ static int64_t height_over(const struct framing *framing, int64_t u)
 
     if (framing->turned_round)
         at = area_width(&face) - at;
-    return face.v0 + curve_height(framing->planning->model, framing->box, at);
+    return face.v0 + curve_height(framing->planning->model, framing->box, at) - panel_over(framing);
 }
 
-void crown_lower(struct ladder *ladder)
+int64_t crown_floor(struct framing *framing, int64_t floor, int64_t top, int64_t least)
 {
-    struct framing *framing = ladder->framing;
-    int64_t lowest = curve_lowest(framing->planning->model, framing->box);
+    const struct box *box = framing->box;
+    int64_t lowest = curve_lowest(framing->planning->model, box) - panel_over(framing);
     struct finding *finding;
 
-    if (!has_crown(framing) || lowest >= ladder->field.v1)
-        return;
-    if (lowest - ladder->field.v0 > 2 * ladder->show) {
-        ladder->field.v1 = lowest;
-        return;
-    }
-    finding = finding_add(framing->planning, FINDING_OUTLINE_DEEP, ENTITY_box, framing->box->key);
+    if (!curve_has(box, box->main_side) || lowest >= top)
+        return top;
+    if (has_crown(framing) && lowest - floor > least)
+        return lowest;
+    finding = finding_add(framing->planning, FINDING_OUTLINE_DEEP, ENTITY_box, box->key);
     argument_length(finding, 0, lowest);
-    argument_length(finding, 1, ladder->field.v1);
+    argument_length(finding, 1, top);
+    return top;
 }
 
 /* ---- posts ---- */
@@ -64,51 +79,125 @@ struct posts {
     LIST_OF(int64_t) of; /* their left sides */
 };
 
-static void add_post(struct ladder *ladder, int64_t u, int64_t top, struct posts *posts)
-{
-    struct framing *framing = ladder->framing;
-    int64_t left = height_over(framing, u);
-    int64_t right = height_over(framing, u + ladder->show);
-    int64_t floor = ladder->field.v1;
+/* A crown while its posts are set: under the rail `below` ends. */
+struct crown {
+    struct ladder *ladder;
+    struct area area;
+    struct places below;
+    struct posts posts;
+};
 
-    if (length_smaller(left, right) - floor < ladder->show)
+static bool is_of_ladder(const struct ladder *ladder, const struct plan_member *member)
+{
+    int normal = ladder->framing->normal;
+    const struct solid *space = &ladder->framing->space;
+
+    return member->axis == ladder->up &&
+           vector_along(member->solid.low, normal) < vector_along(space->high, normal) &&
+           vector_along(space->low, normal) < vector_along(member->solid.high, normal);
+}
+
+static void find_below(struct crown *crown)
+{
+    struct ladder *ladder = crown->ladder;
+    const struct plan *plan = ladder->framing->planning->plan;
+
+    for (size_t i = ladder->framing->first; i < plan->members.count; i++) {
+        const struct plan_member *member = &plan->members.at[i];
+
+        if (is_of_ladder(ladder, member) &&
+            vector_along(member->solid.high, ladder->up) < ladder->field.v1 &&
+            vector_along(member->solid.high, ladder->up) >= ladder->field.v1 - ladder->show)
+            ladder_place(ladder, &crown->below, vector_along(member->solid.low, ladder->along));
+    }
+}
+
+/* The upright that runs through up to the top of the ladder at a place; NULL without one. */
+static struct plan_member *through_at(const struct ladder *ladder, int64_t u)
+{
+    struct plan *plan = ladder->framing->planning->plan;
+
+    for (size_t i = ladder->framing->first; i < plan->members.count; i++) {
+        struct plan_member *member = &plan->members.at[i];
+
+        if (is_of_ladder(ladder, member) &&
+            vector_along(member->solid.high, ladder->up) == ladder->field.v1 &&
+            vector_along(member->solid.low, ladder->along) == u)
+            return member;
+    }
+    return NULL;
+}
+
+/* Cut on the slant, from the outline over its left to that over its right. */
+static void set_top(struct crown *crown, struct plan_member *post, int64_t u)
+{
+    struct ladder *ladder = crown->ladder;
+    int64_t left = height_over(ladder->framing, u);
+    int64_t right = height_over(ladder->framing, u + ladder->show);
+
+    vector_set(&post->solid.high, ladder->up,
+               length_smaller(crown->area.v1, length_larger(left, right)));
+    post->length = solid_size(&post->solid, ladder->up);
+    post->slant = right - left;
+    *LIST_ADD(ladder->framing->planning->arena, &crown->posts.of) = u;
+}
+
+/* How high a post is at least: one that stands on the rail takes the screw from below and those of
+ * the panel. */
+static int64_t least_post(const struct ladder *ladder, bool through)
+{
+    return through ? NOTHING_TO_CUT : 2 * ladder->show;
+}
+
+static void add_post(struct crown *crown, int64_t u, bool left)
+{
+    struct ladder *ladder = crown->ladder;
+    struct plan_member *through = through_at(ladder, u);
+    int64_t floor = ladder->field.v1;
+    int64_t at = through ? u : ladder_stagger(ladder, &crown->below, u, left);
+    int64_t lower;
+
+    if (at < crown->area.u0 || at + ladder->show > crown->area.u1)
         return;
-    ladder_upright(ladder, MEMBER_SUPPORT, u, floor,
-                   length_smaller(top, length_larger(left, right)));
-    framing_last(framing)->slant = right - left;
-    *LIST_ADD(framing->planning->arena, &posts->of) = u;
+    lower = length_smaller(height_over(ladder->framing, at),
+                           height_over(ladder->framing, at + ladder->show));
+    if (lower - floor < least_post(ladder, through != NULL))
+        return;
+    if (!through)
+        ladder_upright(ladder, MEMBER_SUPPORT, at, floor, lower);
+    set_top(crown, through ? through : framing_last(ladder->framing), at);
 }
 
 /* From one post up to the next one that has its place, that one left out. */
-static void divide_crown(struct ladder *ladder, const struct area *crown, int64_t from, int64_t to,
-                         struct posts *posts)
+static void divide_crown(struct crown *crown, int64_t from, int64_t to)
 {
-    int64_t span = length_smaller(ladder_span(ladder, crown),
+    struct ladder *ladder = crown->ladder;
+    int64_t span = length_smaller(ladder_span(ladder, &crown->area),
                                   ladder->framing->planning->value[TRADE_SPAN_COVERING_1_2]);
     int64_t bays = span > 0 ? whole_divide_up(to - from, span + ladder->show) : 1;
 
     for (int64_t i = 0; i < bays; i++)
-        add_post(ladder, from + whole_divide_even((to - from) * i, bays), crown->v1, posts);
+        add_post(crown, from + whole_divide_even((to - from) * i, bays), false);
 }
 
-static struct posts add_posts(struct ladder *ladder, const struct area *crown)
+static void add_posts(struct crown *crown)
 {
-    struct places seams = ladder_seams(ladder, crown, true);
-    int64_t last = crown->u1 - ladder->show;
-    int64_t from = crown->u0;
-    struct posts posts = {0};
+    struct ladder *ladder = crown->ladder;
+    struct places seams = ladder_seams(ladder, &crown->area, true);
+    int64_t last = crown->area.u1 - ladder->show;
+    int64_t from = crown->area.u0;
 
+    find_below(crown);
     for (size_t i = 0; i < seams.of.count; i++) {
         int64_t under = seams.of.at[i] - ladder->show / 2;
 
         if (under < from + ladder->show || under + ladder->show > last)
             continue;
-        divide_crown(ladder, crown, from, under, &posts);
+        divide_crown(crown, from, under);
         from = under;
     }
-    divide_crown(ladder, crown, from, last, &posts);
-    add_post(ladder, last, crown->v1, &posts);
-    return posts;
+    divide_crown(crown, from, last);
+    add_post(crown, last, true);
 }
 
 /* ---- landing wood ---- */
@@ -135,6 +224,16 @@ static size_t count_of(const struct plan *plan, int64_t box)
     return count;
 }
 
+static int64_t posts_behind(const struct ladder *ladder, const struct posts *posts,
+                            const struct area *area)
+{
+    int64_t count = 0;
+
+    for (size_t i = 0; i < posts->of.count; i++)
+        count += posts->of.at[i] < area->u1 && area->u0 < posts->of.at[i] + ladder->show;
+    return count;
+}
+
 /* Through the sheet into the posts behind it. */
 static void screw_piece(struct ladder *ladder, const struct posts *posts, struct crown_piece *piece)
 {
@@ -150,9 +249,7 @@ static void screw_piece(struct ladder *ladder, const struct posts *posts, struct
     struct screw_choice choice;
 
     piece->screw = PLAN_NONE;
-    for (size_t i = 0; i < posts->of.count; i++)
-        if (posts->of.at[i] < piece->area.u1 && piece->area.u0 < posts->of.at[i] + ladder->show)
-            piece->screws += SCREWS_A_POST;
+    piece->screws = SCREWS_A_POST * posts_behind(ladder, posts, &piece->area);
     if (piece->screws == 0)
         return;
     choice = screw_choose(planning, &need);
@@ -186,8 +283,9 @@ static void add_piece(struct ladder *ladder, const struct posts *posts, int64_t 
     snprintf(piece->label, sizeof piece->label, "%s-K%zu", framing->box->name,
              count_of(plan, piece->box));
     piece->stock = sheet_of(framing);
-    piece->area = (struct area){
-        from, length_larger(floor, low - framing->planning->value[TRADE_LANDING]), to, high};
+    piece->area = (struct area){from, floor, to, high};
+    if (posts_behind(ladder, posts, &piece->area) > 0)
+        piece->area.v0 = length_larger(floor, low - framing->planning->value[TRADE_LANDING]);
     for (int64_t i = 0; i < CROWN_HEIGHTS; i++)
         piece->heights[i] =
             height_over(framing, from + (to - from) * i / (CROWN_HEIGHTS - 1)) - piece->area.v0;
@@ -209,15 +307,78 @@ static void add_pieces(struct ladder *ladder, const struct area *crown, const st
     add_piece(ladder, posts, from, crown->u1);
 }
 
+static struct posts raise_crown(struct ladder *ladder)
+{
+    struct framing *framing = ladder->framing;
+    struct crown crown = {.ladder = ladder,
+                          .area = solid_on_side(&framing->space, framing->box->main_side)};
+
+    crown.area.v0 = ladder->field.v1;
+    add_posts(&crown);
+    add_pieces(ladder, &crown.area, &crown.posts);
+    return crown.posts;
+}
+
 void crown_add(struct ladder *ladder)
 {
     struct framing *framing = ladder->framing;
-    struct area crown = solid_on_side(&framing->space, framing->box->main_side);
+
+    if (has_crown(framing) &&
+        ladder->field.v1 < solid_on_side(&framing->space, framing->box->main_side).v1)
+        raise_crown(ladder);
+}
+
+/* ---- crates ---- */
+
+/* From a post to the one behind it, under the lower side of their tops; none where the screws that
+ * hold it would meet those of the post's foot. */
+static void add_cross(const struct crown_crate *crate, const struct framing *framing, int64_t post)
+{
+    int64_t high =
+        length_smaller(height_over(framing, post), height_over(framing, post + crate->show));
+    struct solid cross = framing->space;
+
+    if (high - crate->floor < 2 * crate->cross_z)
+        return;
+    cross.low.x = post + (crate->show - crate->cross_x) / 2;
+    cross.high.x = cross.low.x + crate->cross_x;
+    cross.low.y += crate->deep;
+    cross.high.y -= crate->deep;
+    cross.low.z = high - crate->cross_z;
+    cross.high.z = high;
+    framing_add(crate->framing, MEMBER_CROSS, AXIS_Y, &cross);
+}
+
+/* On one of the two ladders. */
+static struct posts raise_on(const struct crown_crate *crate, bool front)
+{
+    struct framing one = *crate->framing;
+    struct ladder ladder = {.framing = &one, .along = AXIS_X, .up = AXIS_Z, .show = crate->show};
+    struct plan *plan = one.planning->plan;
+    size_t first = plan->crown_pieces.count;
     struct posts posts;
 
-    if (!has_crown(framing) || ladder->field.v1 >= crown.v1)
+    if (front)
+        one.space.low.y = one.space.high.y - crate->deep;
+    else
+        one.space.high.y = one.space.low.y + crate->deep;
+    ladder.field = solid_on_side(&one.space, one.box->main_side);
+    ladder.field.v1 = crate->floor;
+    posts = raise_crown(&ladder);
+    for (size_t i = first; i < plan->crown_pieces.count; i++)
+        plan->crown_pieces.at[i].behind = front != (one.box->main_side == SIDE_FRONT);
+    return posts;
+}
+
+void crown_add_to_crate(const struct crown_crate *crate)
+{
+    const struct framing *framing = crate->framing;
+    struct posts posts;
+
+    if (!has_crown(framing) || crate->floor >= framing->space.high.z)
         return;
-    crown.v0 = ladder->field.v1;
-    posts = add_posts(ladder, &crown);
-    add_pieces(ladder, &crown, &posts);
+    raise_on(crate, true);
+    posts = raise_on(crate, false);
+    for (size_t i = 0; i < posts.of.count; i++)
+        add_cross(crate, framing, posts.of.at[i]);
 }

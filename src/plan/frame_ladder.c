@@ -63,8 +63,7 @@ static void add_outline(struct ladder *ladder)
 
 /* ---- seams ---- */
 
-/* Adds a place in order; one that stands already is left out. */
-static void add_place(struct ladder *ladder, struct places *places, int64_t place)
+void ladder_place(struct ladder *ladder, struct places *places, int64_t place)
 {
     size_t i = 0;
 
@@ -94,10 +93,10 @@ static void seams_of_pair(struct ladder *ladder, const struct panel *a, const st
         int64_t high = length_smaller(length_smaller(a->area.v1, b->area.v1), band->v1);
 
         if (a->area.u1 == b->area.u0 && low < high)
-            add_place(ladder, places, a->area.u1);
+            ladder_place(ladder, places, a->area.u1);
     } else if (a->area.v1 == b->area.v0 &&
                length_larger(a->area.u0, b->area.u0) < length_smaller(a->area.u1, b->area.u1)) {
-        add_place(ladder, places, a->area.v1);
+        ladder_place(ladder, places, a->area.v1);
     }
 }
 
@@ -123,16 +122,19 @@ int64_t ladder_span(const struct ladder *ladder, const struct area *band)
                           framing_span(ladder->framing, side_opposite(side), band));
 }
 
-/* Set off from the uprights of the band below, to the right of the nearest. */
-static int64_t staggered(const struct ladder *ladder, const struct places *below, int64_t u)
+int64_t ladder_stagger(const struct ladder *ladder, const struct places *below, int64_t u,
+                       bool left)
 {
     const int64_t *value = ladder->framing->planning->value;
     int64_t shift = length_larger(value[TRADE_INLINE_STAGGER],
                                   ladder->show + value[TRADE_INLINE_STAGGER_CLEAR]);
 
-    for (size_t i = 0; i < below->of.count; i++)
-        if (below->of.at[i] - shift < u && u < below->of.at[i] + shift)
-            u = below->of.at[i] + shift;
+    for (size_t i = 0; i < below->of.count; i++) {
+        int64_t at = below->of.at[left ? below->of.count - 1 - i : i];
+
+        if (at - shift < u && u < at + shift)
+            u = left ? at - shift : at + shift;
+    }
     return u;
 }
 
@@ -149,12 +151,12 @@ static void divide_bay(struct ladder *ladder, const struct area *bay, int64_t sp
     for (int64_t i = 1; i <= count; i++) {
         int64_t gaps = whole_divide_even((clear - count * ladder->show) * i, count + 1);
         int64_t even = bay->u0 + gaps + (i - 1) * ladder->show;
-        int64_t u = staggered(ladder, below, even);
+        int64_t u = ladder_stagger(ladder, below, even, false);
 
         if (u + ladder->show > bay->u1)
             u = even;
         ladder_upright(ladder, MEMBER_SUPPORT, u, bay->v0, bay->v1);
-        add_place(ladder, stood, u);
+        ladder_place(ladder, stood, u);
     }
 }
 
@@ -178,7 +180,7 @@ static struct places support_band(struct ladder *ladder, const struct area *band
         if (last)
             break;
         ladder_upright(ladder, MEMBER_SUPPORT, left, band->v0, band->v1);
-        add_place(ladder, &stood, left);
+        ladder_place(ladder, &stood, left);
         bay.u0 = left + ladder->show;
     }
     return stood;
@@ -221,7 +223,7 @@ void frame_ladder(struct framing *framing)
         framing_too_small(framing, ladder.along, 2 * ladder.show + 1) ||
         framing_too_small(framing, ladder.up, 2 * ladder.show + 1))
         return;
-    crown_lower(&ladder);
+    ladder.field.v1 = crown_floor(framing, ladder.field.v0, ladder.field.v1, 2 * ladder.show);
     add_outline(&ladder);
     if (framing->box->supports == MAKING_AUTO)
         add_supports(&ladder);

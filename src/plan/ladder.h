@@ -19,6 +19,14 @@ struct places {
     LIST_OF(int64_t) of;
 };
 
+/* Adds a place; one that is there already is left out. */
+void ladder_place(struct ladder *ladder, struct places *places, int64_t place);
+
+/* A place for an upright, set off from those that end at the other side of its rail: to the right
+ * of the nearest, or to the left. */
+int64_t ladder_stagger(const struct ladder *ladder, const struct places *below, int64_t u,
+                       bool left);
+
 /* Where panels of one face meet: upright seams that reach into a band, or all level ones
  * (frame_ladder.c). */
 struct places ladder_seams(struct ladder *ladder, const struct area *band, bool upright);
@@ -26,11 +34,22 @@ struct places ladder_seams(struct ladder *ladder, const struct area *band, bool 
 /* The span that the panels on both sides allow over an area (frame_ladder.c). */
 int64_t ladder_span(const struct ladder *ladder, const struct area *band);
 
-/* Under an outline that is no rectangle: lowers the top of the field to the lowest place of the
- * outline, where a ladder has room under it (frame_crown.c). */
-void crown_lower(struct ladder *ladder);
+/* Where a frame ends that would end at `top` of its main face, with `least` of room above `floor`:
+ * at the lowest place of an outline that is no rectangle, where it has room under that
+ * (frame_crown.c). Tells where it has not. */
+int64_t crown_floor(struct framing *framing, int64_t floor, int64_t top, int64_t least);
 
 /* What rises above the top rail then (frame_crown.c). */
 void crown_add(struct ladder *ladder);
+
+/* The same on both ladders of a crate, and crosses from post to post. The space of `framing` is the
+ * whole one. */
+struct crown_crate {
+    struct framing *framing;
+    int64_t show, deep;       /* what its uprights show, and how deep a ladder is */
+    int64_t cross_x, cross_z; /* of a cross */
+    int64_t floor;            /* where its ladders end */
+};
+void crown_add_to_crate(const struct crown_crate *crate);
 
 #endif

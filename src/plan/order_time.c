@@ -5,6 +5,8 @@
  */
 #include "plan/order.h"
 
+#include "plan/curve.h"
+
 #include <assert.h>
 #include <string.h>
 
@@ -34,6 +36,7 @@ enum amount {
     AMOUNT_CLOSED_BY_HAND, /* seam of a cushion, metres; of a back its own terms count it */
     AMOUNT_EDGE,           /* of the layer, metres */
     AMOUNT_AREA,           /* of the layer, square metres */
+    AMOUNT_TRIMMED,        /* along an outline, metres */
     AMOUNT_CORNERS,
     AMOUNT_BUTTONS_DEEP,
     AMOUNT_BUTTONS_SURFACE,
@@ -94,6 +97,7 @@ static const struct term terms[] = {
     {STEP_HANG, TRADE_MINUTES_HINGE, AMOUNT_FITTINGS},
     {STEP_TUFT, TRADE_MINUTES_TUFT_HOLE, AMOUNT_BUTTONS},
     {STEP_EASE, TRADE_MINUTES_EASE_EDGES, AMOUNT_ONCE},
+    {STEP_EASE, TRADE_MINUTES_OUTLINE, AMOUNT_OUTLINE},
     {STEP_PATCH, TRADE_MINUTES_PATCH, AMOUNT_POINTS},
     {STEP_LOCATE, TRADE_MINUTES_LOCATOR, AMOUNT_POINTS},
     {STEP_BARE, TRADE_MINUTES_RECORD_BOX, AMOUNT_ONCE},
@@ -110,6 +114,7 @@ static const struct term terms[] = {
     {STEP_SEW, TRADE_MINUTES_ZIP, AMOUNT_ZIPS},
     {STEP_SLICE, TRADE_MINUTES_FOAM_CUT, AMOUNT_PARTS},
     {STEP_PAD, TRADE_MINUTES_FOAM_GLUE, AMOUNT_AREA},
+    {STEP_PAD, TRADE_MINUTES_FOAM_CUT, AMOUNT_TRIMMED},
     {STEP_PAD, TRADE_MINUTES_TUFT_HOLE_FOAM, AMOUNT_UNDER_TUFTS},
     {STEP_BATTING, TRADE_MINUTES_BATTING, AMOUNT_EDGE},
     {STEP_BATTING, TRADE_MINUTES_BATTING_PIECE, AMOUNT_PIECES},
@@ -193,6 +198,8 @@ static int64_t layer_amount(const struct layer_counted *layer, enum amount amoun
         return layer->edge / LENGTH_MM;
     case AMOUNT_AREA:
         return layer->area / PIECES;
+    case AMOUNT_TRIMMED:
+        return layer->trimmed / LENGTH_MM;
     case AMOUNT_CORNERS:
         return layer->corners * PIECES;
     case AMOUNT_BUTTONS:
@@ -281,16 +288,21 @@ static int64_t parts_of_kind(const struct ordering *ordering, const struct work 
     return counted_stock(ordering->planning, &ordering->counted, work->stock)->parts;
 }
 
-/* What is sawn of the panels that a step fixes: the top of their face, where that is no straight
- * edge. */
+/* What is sawn of the panels that a step fixes, or of a board: the top of the face, where that is
+ * no straight edge. */
 static int64_t outline_of(const struct planning *planning, const struct work *work)
 {
     const struct facing *facing = MODEL_FIND(planning->model, facing, work->step.facing);
+    const struct box *box = MODEL_FIND(planning->model, box, work->step.box);
     const struct plan *plan = planning->plan;
 
-    for (size_t i = 0; facing && i < plan->outlines.count; i++)
-        if (plan->outlines.at[i].box == facing->box && plan->outlines.at[i].side == facing->side)
-            return plan->outlines.at[i].lengths[EDGE_TOP];
+    for (size_t i = 0; box && i < plan->outlines.count; i++) {
+        const struct plan_outline *outline = &plan->outlines.at[i];
+
+        if (outline->box == box->key &&
+            (facing ? curve_has(box, facing->side) : box->frame == FRAME_BOARD))
+            return outline->lengths[EDGE_TOP];
+    }
     return 0;
 }
 

@@ -124,6 +124,7 @@ struct crown_piece {
     int64_t stock;                  /* sheet; 0 where the main face has no panel */
     struct area area;               /* the rectangle round it, on the main face */
     int64_t heights[CROWN_HEIGHTS]; /* of its top above its bottom, at even distances */
+    bool behind;                    /* in a crate: on the ladder away from the main face */
     int64_t screws;                 /* into the posts that it passes; 0 where it is glued only */
     size_t screw;                   /* into screw_kinds; PLAN_NONE without screws */
 };
@@ -331,6 +332,8 @@ struct cover {
     int64_t repeats; /* of the pattern that each drop takes up whole; 0 on plain cloth */
     int64_t motif;   /* a motif's middle lies so far above the middle of the face */
     int64_t area;    /* square millimetres of material as cut */
+    int64_t away;    /* of them, of padding: what is trimmed off along the outline of its faces */
+    int64_t trimmed; /* length of that, 0 where the face is a rectangle */
 };
 
 /* A piece that is cut from a roll, a slab or a sheet of soft goods. `width` lies across the piece's

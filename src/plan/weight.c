@@ -1,5 +1,6 @@
 #include "plan/weight.h"
 
+#include "plan/curve.h"
 #include "plan/geometry.h"
 
 #include <assert.h>
@@ -61,8 +62,11 @@ int64_t weight_of_member(const struct plan *plan, const struct plan_member *memb
 
 int64_t weight_of_panel(const struct plan *plan, const struct panel *panel)
 {
+    const struct box *box = MODEL_FIND(plan->facts, box, panel->box);
     int64_t area = square_mm(area_width(&panel->area), area_height(&panel->area));
 
+    if (box && curve_has(box, panel->side))
+        area -= curve_away(plan->facts, box, &panel->area);
     return of_block(area, panel->thickness, density_of(plan, panel->stock, TRADE_SHEET_DENSITY));
 }
 
@@ -95,21 +99,27 @@ static enum trade area_mass_of(const struct layer *layer)
     }
 }
 
-int64_t weight_of_piece(const struct plan *plan, const struct piece *piece)
+/* Of an area of what a layer is made of. */
+static int64_t weight_of_area(const struct plan *plan, const struct layer *layer, int64_t material,
+                              int64_t area)
 {
-    const struct layer *layer = MODEL_FIND(plan->facts, layer, piece->layer);
-    const struct stock *stock = MODEL_FIND(plan->facts, stock, piece->stock);
-    int64_t area = square_mm(piece->width, piece->height);
+    const struct stock *stock = MODEL_FIND(plan->facts, stock, material);
 
-    if (!layer)
-        return 0;
     if (layer->kind != LAYER_FOAM)
         return share(area,
                      stock && stock->area_mass > 0 ? stock->area_mass
                                                    : plan->value[area_mass_of(layer)],
                      1000000);
     int64_t thickness = layer->thickness > 0 || !stock ? layer->thickness : stock->thickness;
-    return of_block(area, thickness, density_of(plan, piece->stock, foam_density(plan, layer)));
+    return of_block(area, thickness, density_of(plan, material, foam_density(plan, layer)));
+}
+
+int64_t weight_of_piece(const struct plan *plan, const struct piece *piece)
+{
+    const struct layer *layer = MODEL_FIND(plan->facts, layer, piece->layer);
+
+    return layer ? weight_of_area(plan, layer, piece->stock, square_mm(piece->width, piece->height))
+                 : 0;
 }
 
 enum weight_kind weight_kind_of_piece(const struct plan *plan, const struct piece *piece)
@@ -137,6 +147,19 @@ static void add(const struct plan *plan, struct weight *weights, int64_t box, en
         weights[index].of[kind] += mass;
 }
 
+/* Foam and batting lose what lies beyond the outline. */
+static void take_off_trimmed(const struct plan *plan, struct weight *weights)
+{
+    for (size_t i = 0; i < plan->covers.count; i++) {
+        const struct cover *cover = &plan->covers.at[i];
+        const struct layer *layer = MODEL_FIND(plan->facts, layer, cover->layer);
+
+        if (layer && cover->away > 0)
+            add(plan, weights, cover->box, layer->kind == LAYER_FOAM ? WEIGHT_FOAM : WEIGHT_BATTING,
+                -weight_of_area(plan, layer, layer->stock, cover->away));
+    }
+}
+
 void weight_boxes(const struct plan *plan, struct weight *ret_weights)
 {
     memset(ret_weights, 0, plan->facts->boxes.count * sizeof *ret_weights);
@@ -154,6 +177,7 @@ void weight_boxes(const struct plan *plan, struct weight *ret_weights)
         add(plan, ret_weights, plan->pieces.at[i].box,
             weight_kind_of_piece(plan, &plan->pieces.at[i]),
             weight_of_piece(plan, &plan->pieces.at[i]));
+    take_off_trimmed(plan, ret_weights);
 }
 
 static int64_t sum(const struct weight *weight, bool bare_only)

@@ -5,6 +5,7 @@
 #include "soft.h"
 
 #include "dice.h"
+#include "plan/cure.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
 #include "plan/steps.h"
@@ -36,6 +37,12 @@ static struct box *add_head(struct soft *soft, double width, double height,
     facing->side = SIDE_FRONT;
     facing->stock = soft_wood(soft, STOCK_SHEET, 0.5, 0);
     return model_find(&soft->model, ENTITY_box, box);
+}
+
+static void make_crate(struct box *box)
+{
+    box->frame = FRAME_CRATE;
+    box->depth = IN(16);
 }
 
 /* Of the outline over u, both in inches. */
@@ -90,8 +97,12 @@ static void no_member_stands_out_of_the_outline(void **state)
         box =
             add_head(soft, (double)dice_between(&dice, 24, 90), (double)dice_between(&dice, 20, 60),
                      outlines[round % 3], (double)dice_between(&dice, 2, 11));
+        if (round % 2)
+            make_crate(box);
         soft_plan(soft);
         assert_int_equal(soft_findings(soft, FINDING_OUTLINE_DEEP), 0);
+        assert_int_equal(soft_findings(soft, FINDING_FRAME_SHUT), 0);
+        assert_int_equal(soft_findings(soft, FINDING_SCREWS_MEET), 0);
         assert_true(soft->plan->members.count >= 4);
         for (size_t i = 0; i < soft->plan->members.count; i++)
             assert_under(box, &soft->plan->members.at[i]);
@@ -131,24 +142,64 @@ static void landing_wood_follows_an_arch_from_side_to_side(void **state)
     assert_int_equal(at, IN(40));
 }
 
-/* 30 down to 24 over 40: 0.15 in an inch. The post at the left is 6 long, and as much lower at its
- * right as it is wide. */
+/* 30 down to 24 over 60: 0.1 in an inch. The upright at the left runs through and rises to 30, as
+ * much lower at its right as it is wide; posts stand between it and the other. */
 static void posts_of_a_slope_are_cut_on_the_slant(void **state)
 {
     struct soft *soft = *state;
-    const struct plan_member *post = NULL;
-    int64_t wide;
+    int64_t posts = 0;
 
-    add_head(soft, 40, 30, OUTLINE_SLOPE, 6);
+    add_head(soft, 60, 30, OUTLINE_SLOPE, 6);
     soft_plan(soft);
-    for (size_t i = 0; i < soft->plan->members.count && !post; i++)
-        if (soft->plan->members.at[i].solid.low.z == IN(24))
-            post = &soft->plan->members.at[i];
-    assert_non_null(post);
-    wide = post->solid.high.x - post->solid.low.x;
-    assert_int_equal(post->solid.low.x, 0);
-    assert_int_equal(post->length, IN(6));
-    assert_in_range(-post->slant, wide * 15 / 100 - 1, wide * 15 / 100 + 1);
+    for (size_t i = 0; i < soft->plan->members.count; i++) {
+        const struct plan_member *post = &soft->plan->members.at[i];
+        int64_t wide = post->solid.high.x - post->solid.low.x;
+
+        if (post->axis != AXIS_Z || post->solid.high.z <= IN(24))
+            continue;
+        posts++;
+        if (post->solid.low.x == 0)
+            assert_int_equal(post->length, IN(30));
+        else
+            assert_int_equal(post->solid.low.z, IN(24));
+        assert_in_range(-post->slant, wide * 10 / 100 - 1, wide * 10 / 100 + 1);
+    }
+    assert_true(posts >= 2);
+}
+
+/* No post stands over a support: the screws of that would have no way in. Rails may run through. */
+static void posts_stand_beside_what_ends_under_the_rail(void **state)
+{
+    static const enum outline_word outlines[] = {OUTLINE_ARCH, OUTLINE_SLOPE};
+
+    for (int round = 0; round < 8; round++) {
+        void *fixture;
+        struct soft *soft;
+        struct box *box;
+        int64_t inner = 0;
+
+        assert_int_equal(soft_begin(&fixture), 0);
+        soft = fixture;
+        box = add_head(soft, round < 4 ? 63 : 110, 56, outlines[round % 2], 10);
+        box->through = round / 2 % 2 ? THROUGH_RAILS : THROUGH_UPRIGHTS;
+        soft_plan(soft);
+        for (size_t i = 0; i < soft->plan->members.count; i++)
+            for (size_t k = 0; k < soft->plan->members.count; k++) {
+                const struct solid *post = &soft->plan->members.at[i].solid;
+                const struct solid *support = &soft->plan->members.at[k].solid;
+
+                if (post->low.z != IN(46) || soft->plan->members.at[k].axis != AXIS_Z ||
+                    support->high.z >= IN(46) || support->high.z < IN(40))
+                    continue;
+                inner++;
+                assert_true(post->low.x >= support->high.x + IN(0.5) ||
+                            support->low.x >= post->high.x + IN(0.5));
+            }
+        assert_true(inner > 0);
+        assert_int_equal(soft_findings(soft, FINDING_FRAME_SHUT), 0);
+        soft_end(&fixture);
+    }
+    (void)state;
 }
 
 static void landing_wood_is_cut_from_the_sheet_of_the_face(void **state)
@@ -210,7 +261,7 @@ static void landing_wood_is_screwed_to_each_post(void **state)
         for (size_t k = 0; k < soft->plan->members.count; k++) {
             const struct solid *post = &soft->plan->members.at[k].solid;
 
-            passed += post->low.z == IN(32) && post->low.x < piece->area.u1 &&
+            passed += post->high.z > IN(32) && post->low.x < piece->area.u1 &&
                       piece->area.u0 < post->high.x;
         }
         assert_int_equal(piece->screws, 2 * passed);
@@ -277,12 +328,12 @@ static void sawing_to_the_outline_takes_time(void **state)
     assert_true(step_of(soft, STEP_PANEL)->minutes < panel);
 }
 
-/* 96 in of panel come from two sheets: a support stands under the seam, and a post over it, its
- * middle on the seam, up to the outline. */
-static void a_post_stands_at_a_seam_of_the_panels(void **state)
+/* 96 in of panel come from two sheets: a support stands under the seam, and over the rail a post
+ * beside it; the landing wood goes on over the seam. */
+static void a_post_stands_beside_a_seam_of_the_panels(void **state)
 {
     struct soft *soft = *state;
-    bool found = false;
+    bool found = false, over = false;
     int64_t seam;
 
     add_head(soft, 110, 40, OUTLINE_ARCH, 8);
@@ -292,9 +343,106 @@ static void a_post_stands_at_a_seam_of_the_panels(void **state)
     for (size_t i = 0; i < soft->plan->members.count; i++) {
         const struct solid *post = &soft->plan->members.at[i].solid;
 
-        found |= post->low.z == IN(32) && post->low.x < seam && seam < post->high.x;
+        found |= post->high.z > IN(32) && post->low.x > seam && post->low.x < seam + IN(2);
     }
+    for (size_t i = 0; i < soft->plan->crown_pieces.count; i++)
+        over |= soft->plan->crown_pieces.at[i].area.u0 < seam - IN(1) &&
+                seam + IN(1) < soft->plan->crown_pieces.at[i].area.u1;
     assert_true(found);
+    assert_true(over);
+}
+
+/* Front and back are alike, with a cross from each post that is high enough to the one behind it,
+ * under the outline and held by a joint at both ends. */
+static void a_crate_has_a_crown_on_both_its_ladders(void **state)
+{
+    struct soft *soft = *state;
+    struct box *box = add_head(soft, 60, 40, OUTLINE_ARCH, 12);
+    int64_t before = 0, behind = 0, crosses = 0;
+
+    make_crate(box);
+    soft_plan(soft);
+    for (size_t i = 0; i < soft->plan->crown_pieces.count; i++)
+        *(soft->plan->crown_pieces.at[i].behind ? &behind : &before) +=
+            area_width(&soft->plan->crown_pieces.at[i].area);
+    assert_int_equal(before, IN(60));
+    assert_int_equal(behind, IN(60));
+    for (size_t i = 0; i < soft->plan->members.count; i++) {
+        const struct plan_member *cross = &soft->plan->members.at[i];
+        int joints = 0;
+
+        if (cross->kind != MEMBER_CROSS || cross->solid.low.z < IN(28))
+            continue;
+        crosses++;
+        for (size_t k = 0; k < soft->plan->joints.count; k++)
+            joints += soft->plan->joints.at[k].into == i;
+        assert_int_equal(joints, 2);
+        assert_under(box, cross);
+    }
+    assert_true(crosses >= 2);
+    assert_int_equal(soft_findings(soft, FINDING_SCREWS_MEET), 0);
+    assert_int_equal(soft_findings(soft, FINDING_OUTLINE_DEEP), 0);
+}
+
+/* An outline of a crate's end has no ladder to stand on. */
+static void an_outline_at_the_end_of_a_crate_is_told(void **state)
+{
+    struct soft *soft = *state;
+    struct box *box = add_head(soft, 40, 30, OUTLINE_SLOPE, 6);
+
+    make_crate(box);
+    box->main_side = SIDE_RIGHT;
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_OUTLINE_DEEP), 1);
+    assert_int_equal(soft->plan->crown_pieces.count, 0);
+}
+
+/* 40 x 30 sloping by 6 to the right: a panel on the right is cut 30 and measures 24 there. Over an
+ * arch of 12 on 48 goes one of 55.64. */
+static void a_panel_along_the_outline_is_told(void **state)
+{
+    struct soft *soft = *state;
+    struct box *box = add_head(soft, 40, 30, OUTLINE_SLOPE, 6);
+    int64_t key = box->key, sheet = soft->model.facings.at[0].stock;
+    struct facing *side = MODEL_ADD(&soft->model, facing);
+    const struct finding *found = NULL;
+
+    make_crate(model_find(&soft->model, ENTITY_box, key));
+    side->box = key;
+    side->side = SIDE_RIGHT;
+    side->stock = sheet;
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_PANEL_ON_OUTLINE), 1);
+    for (size_t i = 0; i < soft->plan->findings.count; i++)
+        if (soft->plan->findings.at[i].kind == FINDING_PANEL_ON_OUTLINE)
+            found = &soft->plan->findings.at[i];
+    assert_int_equal(found->arguments[1].value, IN(24));
+    assert_int_equal(found->arguments[2].value, IN(30));
+    assert_int_equal(cure_apply(&soft->model, &found->cures[0], NULL), FAULT_NONE);
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_PANEL_ON_OUTLINE), 0);
+    soft->model.facings.at[1].side = SIDE_TOP;
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_PANEL_ON_OUTLINE), 1);
+}
+
+/* A board is its panel, and has no step of its own for it. */
+static void a_board_is_sawn_to_its_outline_before_its_edges_are_eased(void **state)
+{
+    struct soft *soft = *state;
+    struct box *box = add_head(soft, 48, 30, OUTLINE_ARCH, 12);
+    int64_t with, without;
+
+    box->frame = FRAME_BOARD;
+    box->depth = IN(0.5);
+    soft_plan(soft);
+    with = step_of(soft, STEP_EASE)->minutes;
+    assert_true(says(soft, STEP_EASE, "saw it along them, 55-5/8 in"));
+    box->outline = OUTLINE_RECTANGLE;
+    soft_plan(soft);
+    without = step_of(soft, STEP_EASE)->minutes;
+    assert_false(says(soft, STEP_EASE, "saw it"));
+    assert_in_range(with - without, 1.413 * 4000 - 10, 1.413 * 4000 + 10);
 }
 
 /* No ladder fits under an outline that comes down to 2 in. */
@@ -330,12 +478,17 @@ int main(void)
         cmocka_unit_test(no_member_stands_out_of_the_outline),
         CROWN_TEST(landing_wood_follows_an_arch_from_side_to_side),
         CROWN_TEST(posts_of_a_slope_are_cut_on_the_slant),
+        cmocka_unit_test(posts_stand_beside_what_ends_under_the_rail),
         CROWN_TEST(landing_wood_is_cut_from_the_sheet_of_the_face),
         CROWN_TEST(landing_wood_is_screwed_to_each_post),
         CROWN_TEST(sawing_to_the_outline_takes_time),
-        CROWN_TEST(a_post_stands_at_a_seam_of_the_panels),
+        CROWN_TEST(a_post_stands_beside_a_seam_of_the_panels),
         CROWN_TEST(the_cards_say_what_is_cut_to_the_outline),
         CROWN_TEST(an_outline_too_deep_for_a_frame_is_told),
+        CROWN_TEST(a_crate_has_a_crown_on_both_its_ladders),
+        CROWN_TEST(an_outline_at_the_end_of_a_crate_is_told),
+        CROWN_TEST(a_panel_along_the_outline_is_told),
+        CROWN_TEST(a_board_is_sawn_to_its_outline_before_its_edges_are_eased),
         CROWN_TEST(a_rectangle_has_no_crown),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);

@@ -113,9 +113,101 @@ static void a_rectangle_has_no_curve(void **state)
     assert_false(curve_has(box, SIDE_FRONT));
     assert_int_equal(curve_top(&soft->model, box, 0, IN(48)), IN(48));
     box->outline = OUTLINE_ARCH;
-    assert_false(curve_has(box, SIDE_BACK));
+    assert_true(curve_has(box, SIDE_BACK));
+    assert_false(curve_has(box, SIDE_LEFT));
     soft_plan(soft);
     assert_int_equal(soft->plan->outlines.count, 1);
+}
+
+/* ---- what is cut away ---- */
+
+static struct area whole_face(double width)
+{
+    return (struct area){0, 0, IN(width), IN(30)};
+}
+
+static void assert_square_inches(int64_t square_mm, double wanted)
+{
+    double found = (double)square_mm / 645.16;
+
+    if (found < wanted * 0.998 || found > wanted * 1.002)
+        fail_msg("%.2f in2, not %.2f", found, wanted);
+}
+
+/*
+ * Beside an arch of 12 over 48: the rectangle of 48 x 12 without its segment of a circle, which is
+ * r^2 (2 a - sin 2 a) / 2 with r 30 and sin a 4/5: 900 (1.8546 - 0.96) / 2 = 402.57. Beside two
+ * quarter rounds of 6: 2 x 36 (1 - pi / 4). Over a slope half of 40 x 9.
+ */
+static void what_is_cut_away_lies_over_the_outline(void **state)
+{
+    struct soft *soft = *state;
+    struct box *box = add_box(soft, 48, OUTLINE_ARCH, 12);
+    struct area area = whole_face(48);
+
+    assert_square_inches(curve_away(&soft->model, box, &area), 48 * 12 - 402.57);
+    area.v1 = IN(18);
+    assert_int_equal(curve_away(&soft->model, box, &area), 0);
+    area = whole_face(48);
+    box->outline = OUTLINE_SHOULDER;
+    box->rise = IN(6);
+    assert_square_inches(curve_away(&soft->model, box, &area), 2 * 36 * (1 - 0.785398));
+    box->outline = OUTLINE_SLOPE;
+    box->rise = IN(9);
+    assert_square_inches(curve_away(&soft->model, box, &area), 48 * 9 / 2.0);
+    box->outline = OUTLINE_RECTANGLE;
+    assert_int_equal(curve_away(&soft->model, box, &area), 0);
+}
+
+static bool step_says(const struct soft *soft, int kind, const char *words)
+{
+    for (size_t i = 0; i < soft->plan->steps.count; i++)
+        for (size_t k = 0; k < soft->plan->steps.at[i].action_count; k++)
+            if (soft->plan->steps.at[i].kind == kind &&
+                strstr(soft->plan->steps.at[i].actions[k], words))
+                return true;
+    return false;
+}
+
+/* Foam of 48 x 30 under that arch: cut as a rectangle, glued and weighed without what is trimmed
+ * off, and its card says how far the knife goes. */
+static void padding_is_trimmed_along_the_outline(void **state)
+{
+    struct soft *soft = *state;
+    struct box *box = add_box(soft, 48, OUTLINE_ARCH, 12);
+    int64_t foam = soft_layer(soft, box->key, LAYER_FOAM, SHAPE_SLAB, SIDE_FRONT, soft->foam2);
+    int64_t batting, whole;
+
+    batting = soft_layer(soft, box->key, LAYER_BATTING, SHAPE_WRAPPED, SIDE_FRONT, soft->batting);
+    soft_plan(soft);
+    whole = soft->plan->loads.at[0].mass;
+    assert_square_inches(soft_used(soft, foam, STOCK_SPRAY), 48 * 30 - (48 * 12 - 402.57));
+    assert_about(soft_cover(soft, foam)->trimmed, 55.6377);
+    assert_square_inches(soft_cover(soft, batting)->away, 48 * 12 - 402.57);
+    assert_true(step_says(soft, STEP_PAD, "Trim it along the outline of the wood, 55-5/8 in"));
+    assert_true(step_says(soft, STEP_BATTING, "Trim along the outline"));
+    soft->model.boxes.at[0].outline = OUTLINE_RECTANGLE;
+    soft_plan(soft);
+    assert_true(whole < soft->plan->loads.at[0].mass);
+    assert_int_equal(soft_cover(soft, foam)->trimmed, 0);
+    assert_false(step_says(soft, STEP_PAD, "Trim it"));
+}
+
+/* What shuts the back of an arch follows it as its front does. */
+static void the_back_has_the_same_outline(void **state)
+{
+    struct soft *soft = *state;
+    struct box *box = add_box(soft, 48, OUTLINE_ARCH, 12);
+    int64_t back =
+        soft_layer(soft, box->key, LAYER_OUTSIDE_BACK, SHAPE_FLAT, SIDE_BACK, soft->cloth);
+
+    soft_plan(soft);
+    for (size_t i = 0; i < soft->plan->edges.count; i++)
+        if (soft->plan->edges.at[i].layer == back && soft->plan->edges.at[i].edge == EDGE_TOP) {
+            assert_about(soft->plan->edges.at[i].length, 55.6377);
+            return;
+        }
+    fail_msg("no top edge");
 }
 
 /* ---- cloth on a curve ---- */
@@ -433,6 +525,9 @@ int main(void)
         CURVE_TEST(a_slope_is_straight),
         CURVE_TEST(points_are_joined_by_straight_lines),
         CURVE_TEST(a_rectangle_has_no_curve),
+        CURVE_TEST(what_is_cut_away_lies_over_the_outline),
+        CURVE_TEST(padding_is_trimmed_along_the_outline),
+        CURVE_TEST(the_back_has_the_same_outline),
         CURVE_TEST(a_cover_is_stapled_closer_along_the_curve),
         CURVE_TEST(an_opening_lies_along_the_curve),
         CURVE_TEST(welt_goes_along_the_curve_on_the_bias),
