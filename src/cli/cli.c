@@ -5,7 +5,9 @@
 #include "cli/cli.h"
 
 #include "cli/commands.h"
+#include "cli/options.h"
 
+#include <assert.h>
 #include <errno.h>
 #include <getopt.h>
 #include <stdio.h>
@@ -54,42 +56,21 @@ static enum fault store_place(const char *option, struct text *path, struct faul
 
 /* ---- options ---- */
 
-static const struct option command_options[] = {
-    {"json", no_argument, NULL, OPTION_JSON},
-    {"minutes", required_argument, NULL, OPTION_MINUTES},
-    {"back", no_argument, NULL, OPTION_BACK},
-    {"aisle", required_argument, NULL, OPTION_AISLE},
-    {"date", required_argument, NULL, OPTION_DATE},
-    {"supplier", required_argument, NULL, OPTION_SUPPLIER},
-    {"tax", required_argument, NULL, OPTION_TAX},
-    {"build", required_argument, NULL, OPTION_BUILD},
-    {"units", required_argument, NULL, OPTION_UNITS},
-    {"cure", required_argument, NULL, OPTION_CURE},
-    {"effort", required_argument, NULL, OPTION_EFFORT},
-    {"take", no_argument, NULL, OPTION_TAKE},
-    {"alone", no_argument, NULL, OPTION_ALONE},
-    {"measure", required_argument, NULL, OPTION_MEASURE},
-    {"rehearse", no_argument, NULL, OPTION_REHEARSE},
-    {"apart", no_argument, NULL, OPTION_APART},
-    {"layers", no_argument, NULL, OPTION_LAYERS},
-    {"care", no_argument, NULL, OPTION_CARE},
-    {"picture", no_argument, NULL, OPTION_PICTURE},
-    {"corner", required_argument, NULL, OPTION_CORNER},
-    {"face", required_argument, NULL, OPTION_FACE},
-    {"cut", required_argument, NULL, OPTION_CUT},
-    {"papers", required_argument, NULL, OPTION_PAPERS},
-    {"to", required_argument, NULL, OPTION_TO},
-    {"pages", required_argument, NULL, OPTION_PAGES},
-    {"replace", no_argument, NULL, OPTION_REPLACE},
-    {"unpriced", no_argument, NULL, OPTION_UNPRICED},
-    {"left", required_argument, NULL, OPTION_LEFT},
-    {"count", required_argument, NULL, OPTION_COUNT},
-    {"stock", required_argument, NULL, OPTION_STOCK},
-    {"part", required_argument, NULL, OPTION_PART},
-    {"with", required_argument, NULL, OPTION_WITH},
-    {"table", required_argument, NULL, OPTION_TABLE},
-    {"semicolons", no_argument, NULL, OPTION_SEMICOLONS},
-    {NULL, 0, NULL, 0}};
+#define OPTIONS_MOST 64
+
+/* The table as getopt_long wants it. */
+static void list_options(struct option list[OPTIONS_MOST])
+{
+    size_t count = 0;
+
+    for (const struct command_option *option = command_options; option->name; option++) {
+        assert(count < OPTIONS_MOST - 1);
+        list[count++] =
+            (struct option){option->name, option->value ? required_argument : no_argument, NULL,
+                            (int)option->option};
+    }
+    list[count] = (struct option){NULL, 0, NULL, 0};
+}
 
 static enum fault set_option(struct cli *cli, int option, const char *value,
                              struct fault_note *note)
@@ -137,10 +118,12 @@ static enum fault set_option(struct cli *cli, int option, const char *value,
 static enum fault read_command_line(struct cli *cli, const struct command *command, int argc,
                                     char **argv, struct fault_note *note)
 {
+    struct option list[OPTIONS_MOST];
+    list_options(list);
     optind = 0; /* starts getopt_long anew, and lets options stand after operands */
     opterr = 0;
     int option;
-    while ((option = getopt_long(argc, argv, "", command_options, NULL)) != -1) {
+    while ((option = getopt_long(argc, argv, "", list, NULL)) != -1) {
         if (!command_takes(command, option))
             return fault_say(note, FAULT_USAGE, 0, "\"%s\" is no option of %s", argv[optind - 1],
                              command->name);
@@ -165,9 +148,10 @@ static void print_help(void)
            "Without a command it opens in the terminal.\n\n");
     for (const struct command *command = commands; command->name; command++) {
         printf("  %s %s\n      %s\n", command->name, command->operands, command->help);
-        for (const struct option *option = command_options; option->name; option++) {
-            if (command_takes(command, option->val))
-                printf("      --%s%s\n", option->name, option->has_arg ? " VALUE" : "");
+        for (const struct command_option *option = command_options; option->name; option++) {
+            if (command_takes(command, (int)option->option))
+                printf("      --%s%s%s  %s\n", option->name, option->value ? " " : "",
+                       option->value ? option->value : "", option->help);
         }
     }
     printf("\nThe workshop file is --store, else STUFFOVER_STORE, else in the XDG data folder.\n"

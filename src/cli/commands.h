@@ -126,6 +126,12 @@ enum fault command_apart(struct cli *cli, struct fault_note *note);
 enum fault command_buy(struct cli *cli, struct fault_note *note);
 enum fault command_compare(struct cli *cli, struct fault_note *note);
 enum fault command_copy(struct cli *cli, struct fault_note *note);
+enum fault command_copy_item(struct cli *cli, struct fault_note *note); /* of `copy` */
+enum fault command_items(struct cli *cli, struct fault_note *note);
+enum fault command_add(struct cli *cli, struct fault_note *note);
+enum fault command_change(struct cli *cli, struct fault_note *note);
+enum fault command_delete(struct cli *cli, struct fault_note *note);
+enum fault command_put(struct cli *cli, struct fault_note *note);
 enum fault command_stock(struct cli *cli, struct fault_note *note);
 enum fault command_account(struct cli *cli, struct fault_note *note); /* of `money` */
 enum fault command_money(struct cli *cli, struct fault_note *note);

@@ -125,6 +125,8 @@ enum fault command_compare(struct cli *cli, struct fault_note *note)
 
 enum fault command_copy(struct cli *cli, struct fault_note *note)
 {
+    if (cli->count > 2)
+        return command_copy_item(cli, note);
     enum fault fault =
         desk_copy_build(cli->desk, desk_model(cli->desk)->build.key, cli->operands[1], note);
     if (fault)

@@ -57,8 +57,12 @@ static void a_promise_is_noticed(void **state)
 
 static void nothing_promises_safety_or_that_a_rule_is_kept(void **state)
 {
-    static const char *const files[] = {"README.md", "man/stuffover.1", "man/stuffover-build.5",
-                                        "man/stuffover-terminal.5", "man/stuffover-trade.7"};
+    static const char *const files[] = {"README.md",
+                                        "man/stuffover.1",
+                                        "man/stuffover-build.5",
+                                        "man/stuffover-store.5",
+                                        "man/stuffover-terminal.5",
+                                        "man/stuffover-trade.7"};
     struct complaints found = {0};
     struct tree_check walk = {.check = look, .found = &found};
 

@@ -1,0 +1,132 @@
+/* Items looked at, added, changed, copied and deleted by commands, as the forms of the terminal do.
+ */
+#include "shell.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+#define RUN(...) shell_run(shell, __VA_ARGS__, NULL)
+
+static struct shell *with_bench(void **state)
+{
+    struct shell *shell = *state;
+
+    assert_int_equal(RUN("new", "storage-bench", "Bench")->code, 0);
+    return shell;
+}
+
+static void kinds_and_items_are_told_field_by_field(void **state)
+{
+    struct shell *shell = with_bench(state);
+
+    assert_int_equal(RUN("items", "Bench")->code, 0);
+    assert_says(shell->answer.out, "box ");
+    assert_says(shell->answer.out, "layer ");
+    assert_int_equal(
+        RUN("add", "Bench", "box", "name=Q", "width=40 in", "depth=3 in", "height=20 in")->code, 0);
+    assert_int_equal(RUN("items", "Bench", "box", "Q")->code, 0);
+    assert_says(shell->answer.out, "name=Q");
+    assert_says(shell->answer.out, "width=40 in");
+    assert_int_equal(RUN("items", "Bench", "box", "Q", "--json")->code, 0);
+    assert_says(shell->answer.out, "\"width\": \"40 in\"");
+}
+
+/* What is printed is what is taken. */
+static void an_item_is_changed_and_changed_back(void **state)
+{
+    struct shell *shell = with_bench(state);
+
+    RUN("add", "Bench", "box", "name=Q", "width=40 in", "depth=3 in", "height=20 in");
+    assert_int_equal(RUN("change", "Bench", "box", "Q", "width=42 in", "note=wider")->code, 0);
+    RUN("items", "Bench", "box", "Q");
+    assert_says(shell->answer.out, "width=42 in");
+    assert_says(shell->answer.out, "note=wider");
+    assert_int_equal(RUN("undo")->code, 0);
+    assert_says(shell->answer.out, "changed: box");
+    RUN("items", "Bench", "box", "Q");
+    assert_says(shell->answer.out, "width=40 in");
+}
+
+static void the_build_itself_needs_no_item(void **state)
+{
+    struct shell *shell = with_bench(state);
+
+    assert_int_equal(RUN("change", "Bench", "build", "note=for the hall")->code, 0);
+    assert_int_equal(RUN("change", "-", "workshop", "name=Shed")->code, 0);
+    assert_int_equal(RUN("export")->code, 0);
+    assert_says(shell->answer.out, "Shed");
+}
+
+static void an_item_is_copied_and_deleted_with_what_hangs_on_it(void **state)
+{
+    struct shell *shell = with_bench(state);
+
+    RUN("add", "Bench", "box", "name=Q", "width=40 in", "depth=3 in", "height=20 in");
+    assert_int_equal(RUN("copy", "Bench", "box", "Q")->code, 0);
+    assert_int_equal(RUN("items", "Bench", "box", "Q 2")->code, 0);
+    assert_int_equal(RUN("delete", "Bench", "box", "Q")->code, 0);
+    assert_int_not_equal(RUN("items", "Bench", "box", "Q")->code, 0);
+    assert_int_equal(RUN("items", "Bench", "box", "Q 2")->code, 0);
+}
+
+static void a_box_is_put_beside_another(void **state)
+{
+    struct shell *shell = with_bench(state);
+
+    RUN("add", "Bench", "box", "name=Q", "width=40 in", "depth=3 in", "height=20 in");
+    RUN("add", "Bench", "box", "name=R", "width=10 in", "depth=3 in", "height=20 in");
+    assert_int_equal(RUN("put", "Bench", "R", "left", "Q", "begin", "end")->code, 0);
+    assert_int_equal(RUN("items", "Bench", "join")->code, 0);
+    assert_says(shell->answer.out, "box_b=R");
+    assert_int_not_equal(RUN("put", "Bench", "R", "inside", "Q")->code, 0);
+    assert_int_not_equal(RUN("put", "Bench", "R", "left", "Q", "somewhere")->code, 0);
+}
+
+static void what_is_wrong_is_refused_with_its_reason(void **state)
+{
+    struct shell *shell = with_bench(state);
+
+    assert_int_not_equal(RUN("add", "Bench", "shelf-board", "name=Q")->code, 0);
+    assert_says(shell->answer.error, "no kind of item");
+    assert_int_not_equal(RUN("add", "Bench", "box", "colour=red")->code, 0);
+    assert_says(shell->answer.error, "no field \"colour\"");
+    assert_int_not_equal(RUN("add", "Bench", "box", "red")->code, 0);
+    assert_says(shell->answer.error, "is not FIELD=VALUE");
+    assert_int_not_equal(RUN("change", "Bench", "box", "99", "width=4")->code, 0);
+    assert_says(shell->answer.error, "there is no box \"99\"");
+    assert_int_not_equal(RUN("add", "-", "box", "name=Q")->code, 0);
+}
+
+static void a_whole_build_is_deleted(void **state)
+{
+    struct shell *shell = with_bench(state);
+
+    assert_int_equal(RUN("delete", "Bench")->code, 0);
+    RUN("list");
+    assert_null(strstr(shell->answer.out, "Bench"));
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test_setup_teardown(kinds_and_items_are_told_field_by_field, shell_begin,
+                                        shell_end),
+        cmocka_unit_test_setup_teardown(an_item_is_changed_and_changed_back, shell_begin,
+                                        shell_end),
+        cmocka_unit_test_setup_teardown(the_build_itself_needs_no_item, shell_begin, shell_end),
+        cmocka_unit_test_setup_teardown(an_item_is_copied_and_deleted_with_what_hangs_on_it,
+                                        shell_begin, shell_end),
+        cmocka_unit_test_setup_teardown(a_box_is_put_beside_another, shell_begin, shell_end),
+        cmocka_unit_test_setup_teardown(what_is_wrong_is_refused_with_its_reason, shell_begin,
+                                        shell_end),
+        cmocka_unit_test_setup_teardown(a_whole_build_is_deleted, shell_begin, shell_end),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+
+    return failed ? 1 : 0;
+}
