@@ -87,7 +87,7 @@ static struct arena_block *find_block(struct arena *arena, size_t size)
     return size > room / 2 ? add_block(arena, size, false) : add_block(arena, room, true);
 }
 
-void *arena_alloc(struct arena *arena, size_t size)
+void *arena_raw(struct arena *arena, size_t size)
 {
     size_t whole = (size + ALIGNMENT - 1) / ALIGNMENT * ALIGNMENT;
     struct arena_block *block;
@@ -104,7 +104,14 @@ void *arena_alloc(struct arena *arena, size_t size)
     piece = block->bytes + block->used;
     block->used += whole;
     assert(block->used % ALIGNMENT == 0);
-    return memset(piece, 0, whole);
+    return piece;
+}
+
+void *arena_alloc(struct arena *arena, size_t size)
+{
+    void *piece = arena_raw(arena, size);
+
+    return piece ? memset(piece, 0, size) : NULL;
 }
 
 void *arena_array(struct arena *arena, size_t count, size_t size)

@@ -37,7 +37,10 @@ void arena_release(struct arena *arena);
  * Amortised O(size). */
 void *arena_alloc(struct arena *arena, size_t size);
 
-/* The same for `count` items of `size` bytes; a product that overflows counts as exhaustion. */
+/* The same, but with whatever lay there: for what is written before it is read. O(1). */
+void *arena_raw(struct arena *arena, size_t size);
+
+/* arena_alloc for `count` items of `size` bytes; a product that overflows counts as exhaustion. */
 void *arena_array(struct arena *arena, size_t count, size_t size);
 
 /* A copy of a text (NULL gives ""), and a formatted one. */

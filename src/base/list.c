@@ -1,6 +1,7 @@
 #include "base/list.h"
 
 #include <assert.h>
+#include <stdint.h>
 #include <string.h>
 
 #define ROOM_LEAST ((size_t)8)
@@ -10,11 +11,12 @@ static unsigned char *element(const struct list *list, size_t index, size_t size
     return (unsigned char *)list->at + index * size;
 }
 
-/* The old elements stay behind in the arena: together they are never larger than the new. */
+/* The old elements stay behind in the arena: together they are never larger than the new. Room that
+ * is never used is never touched either. */
 static bool grow(struct arena *arena, struct list *list, size_t size)
 {
     size_t room = list->room ? list->room * 2 : ROOM_LEAST;
-    void *at = arena_array(arena, room, size);
+    void *at = arena_raw(arena, room > SIZE_MAX / size ? SIZE_MAX : room * size);
 
     if (!at)
         return false;
@@ -28,8 +30,8 @@ static bool grow(struct arena *arena, struct list *list, size_t size)
 bool list_reserve(struct arena *arena, struct list *list, size_t size)
 {
     assert(list->count <= list->room && size > 0);
-    if (list->count == list->room)
-        return grow(arena, list, size);
+    if (list->count == list->room && !grow(arena, list, size))
+        return false;
     memset(element(list, list->count, size), 0, size);
     return true;
 }

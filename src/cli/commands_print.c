@@ -28,7 +28,7 @@ void command_pressed(struct cli *cli, const struct pressed *pressed)
 static enum fault into_file(struct cli *cli, const struct press *press, struct fault_note *note)
 {
     struct pressed pressed;
-    enum fault fault = press_file(press, desk_plan(cli->desk), &pressed, note);
+    enum fault fault = press_file(press, desk_told_plan(cli->desk), &pressed, note);
 
     if (!fault)
         command_pressed(cli, &pressed);
@@ -55,5 +55,5 @@ enum fault command_print(struct cli *cli, struct fault_note *note)
     if (fault)
         return fault;
     return cli->to ? into_file(cli, &press, note)
-                   : press_text(&press, desk_plan(cli->desk), &cli->out, note);
+                   : press_text(&press, desk_told_plan(cli->desk), &cli->out, note);
 }

@@ -90,7 +90,7 @@ typedef void report_fn(struct json *json, const struct plan *plan);
 /* Prints the sheets, or the reports as one object. Both lists end with NULL. */
 static enum fault view(struct cli *cli, sheet_fn *const *sheets, report_fn *const *reports)
 {
-    const struct plan *plan = desk_plan(cli->desk);
+    const struct plan *plan = desk_told_plan(cli->desk);
     if (!cli->json) {
         for (; *sheets; sheets++)
             (*sheets)(&cli->out, plan);

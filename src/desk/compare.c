@@ -242,7 +242,7 @@ static void try_offer(struct trying *trying, const struct offer *offer)
     struct planned with = {.plan = NULL};
     const struct model *model = alone(trying, offer);
     arena_init(&with.arena);
-    trying->fault = plan_make_draft(model, &with.arena, &with.plan);
+    trying->fault = plan_make_draft(model, NULL, &with.arena, &with.plan);
     if (!trying->fault)
         add_way(trying, size_words(trying, offer), with.plan);
     arena_release(&with.arena);
@@ -313,7 +313,7 @@ enum fault desk_otherwise(const struct plan *plan, struct arena *arena,
     struct trying trying = {.plan = plan, .arena = arena};
     struct cloths cloths = {.trying = &trying};
     arena_init(&base.arena);
-    trying.fault = plan_make_draft(plan->entered, &base.arena, &base.plan);
+    trying.fault = plan_make_draft(plan->entered, NULL, &base.arena, &base.plan);
     trying.base = base.plan;
     if (!trying.fault)
         trying.fault = cloth_ways(plan, arena, &cloths.ways, &cloths.count);

@@ -23,7 +23,7 @@ enum fault desk_take_cure(struct desk *desk, const struct cure *cure, struct fau
 
 enum fault desk_cure(struct desk *desk, size_t finding, size_t cure, struct fault_note *note)
 {
-    const struct plan *plan = desk_plan(desk);
+    const struct plan *plan = desk_told_plan(desk);
 
     if (finding >= plan->findings.count || cure >= plan->findings.at[finding].cure_count)
         return fault_say(note, FAULT_UNKNOWN, 0, "there is no such cure");

@@ -91,7 +91,7 @@ enum fault desk_state_plan(struct desk_state *state, const struct cut_known *kno
                            struct fault_note *note)
 {
     enum fault fault = check_first(&state->model, note);
-    if (!fault && plan_make_known(&state->model, known, &state->arena, &state->plan))
+    if (!fault && plan_make_draft(&state->model, known, &state->arena, &state->plan))
         fault = fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for the plan");
     return fault;
 }
@@ -162,18 +162,35 @@ enum fault desk_plan_anew(struct desk *desk, struct fault_note *note)
     return fault;
 }
 
+typedef enum fault make_fn(const struct model *facts, const struct cut_known *known,
+                           struct arena *arena, const struct plan **ret_plan);
+
+/* The model in force, planned in another way; the plan in force where memory is out. */
+static const struct plan *plan_again(const struct desk *desk, struct desk_again *again,
+                                     make_fn *make, const struct cut_known *known)
+{
+    if (again->plan && again->serial == desk->serial)
+        return again->plan;
+    arena_release(&again->arena);
+    again->plan = NULL;
+    if (make(&desk->state->model, known, &again->arena, &again->plan))
+        return desk->state->plan;
+    again->serial = desk->serial;
+    return again->plan;
+}
+
 const struct plan *desk_quick_plan(struct desk *desk)
 {
     if (desk->known.layouts.count == 0)
         return desk->state->plan;
-    if (desk->quick_plan && desk->quick_serial == desk->serial)
-        return desk->quick_plan;
-    arena_release(&desk->quick);
-    desk->quick_plan = NULL;
-    if (plan_make_draft(&desk->state->model, &desk->quick, &desk->quick_plan))
+    return plan_again(desk, &desk->quick, plan_make_draft, NULL);
+}
+
+const struct plan *desk_told_plan(struct desk *desk)
+{
+    if (desk->state->plan->findings.count == 0)
         return desk->state->plan;
-    desk->quick_serial = desk->serial;
-    return desk->quick_plan;
+    return plan_again(desk, &desk->told, plan_make_known, &desk->known);
 }
 
 /* ---- opening ---- */
@@ -188,7 +205,8 @@ enum fault desk_open(struct desk **ret_desk, const char *path, struct fault_note
     arena_init(&desk->builds);
     arena_init(&desk->found);
     arena_init(&desk->searching);
-    arena_init(&desk->quick);
+    arena_init(&desk->quick.arena);
+    arena_init(&desk->told.arena);
     enum fault fault = store_open(&desk->store, path, note);
     if (!fault)
         fault = desk_load(desk, 0, note);
@@ -208,7 +226,8 @@ void desk_close(struct desk *desk)
     desk_state_free(desk->state);
     arena_release(&desk->preview);
     arena_release(&desk->builds);
-    arena_release(&desk->quick);
+    arena_release(&desk->quick.arena);
+    arena_release(&desk->told.arena);
     desk_forget_layouts(desk);
     store_close(desk->store);
     memory_release(desk);
@@ -334,7 +353,7 @@ enum fault desk_preview(struct desk *desk, const struct plan **ret_plan, struct 
         return fault_say(note, FAULT_MISSING, 0, "nothing is being changed");
     arena_release(&desk->preview);
     enum fault fault = check_first(&desk->draft->model, note);
-    if (!fault && plan_make_draft(&desk->draft->model, &desk->preview, ret_plan))
+    if (!fault && plan_make_draft(&desk->draft->model, NULL, &desk->preview, ret_plan))
         fault = fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for the plan");
     return fault;
 }

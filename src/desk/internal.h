@@ -11,6 +11,13 @@ struct desk_state {
     const struct plan *plan; /* NULL: not planned yet */
 };
 
+/* The model in force, planned in another way for as long as desk_serial is `serial`. */
+struct desk_again {
+    struct arena arena;
+    const struct plan *plan; /* NULL: not yet */
+    unsigned serial;
+};
+
 struct desk {
     struct store *store;
     struct desk_state *state; /* what is in force; always planned */
@@ -29,10 +36,9 @@ struct desk {
     enum cut_effort search_effort;
     int64_t search_work;
     bool search_on;
-    bool search_longer; /* than what is done unasked */
-    struct arena quick; /* a plan without what was found, for comparing; with `quick_plan` */
-    const struct plan *quick_plan;
-    unsigned quick_serial;
+    bool search_longer;      /* than what is done unasked */
+    struct desk_again quick; /* without the layouts found, for comparing */
+    struct desk_again told;  /* with stories and ways out */
     unsigned serial;
 };
 

@@ -117,18 +117,37 @@ void *model_at(struct model *model, enum entity_kind kind, size_t index)
     return (char *)model_list(model, kind)->at + index * entity->size;
 }
 
-/* Where the first item with at least this key is, or would be. */
-static size_t find_place(const struct model *model, enum entity_kind kind, int64_t key)
+static int64_t key_at(const struct list *list, size_t size, size_t index)
 {
-    const struct list *list = model_list_const(model, kind);
-    size_t size = entity_of(kind)->size;
+    return item_key((const char *)list->at + index * size);
+}
+
+/* Where a key would be if keys were evenly spaced: they mostly are in large builds, whose boxes
+ * were entered or copied alike. */
+static size_t guess_place(const struct list *list, size_t size, int64_t key)
+{
+    int64_t first = list->count ? key_at(list, size, 0) : 0;
+    int64_t last = list->count ? key_at(list, size, list->count - 1) : 0;
+
+    if (key < first || key > last || first == last)
+        return 0;
+    return (size_t)((double)(key - first) * (double)(list->count - 1) / (double)(last - first));
+}
+
+/* Where the first item with at least this key is, or would be. */
+static size_t find_place(const struct list *list, size_t size, int64_t key)
+{
+    size_t guess = guess_place(list, size, key);
     size_t low = 0;
     size_t high = list->count;
 
+    for (size_t i = guess ? guess - 1 : 0; i < high && i <= guess + 1; i++)
+        if (key_at(list, size, i) == key)
+            return i;
     while (low < high) {
         size_t middle = low + (high - low) / 2;
 
-        if (item_key((const char *)list->at + middle * size) < key)
+        if (key_at(list, size, middle) < key)
             low = middle + 1;
         else
             high = middle;
@@ -138,11 +157,11 @@ static size_t find_place(const struct model *model, enum entity_kind kind, int64
 
 size_t model_index(const struct model *model, enum entity_kind kind, int64_t key)
 {
-    size_t count = model_count(model, kind);
-    size_t index = find_place(model, kind, key);
+    const struct list *list = model_list_const(model, kind);
+    size_t size = entity_of(kind)->size;
+    size_t index = find_place(list, size, key);
 
-    assert(kind < ENTITY_COUNT);
-    return index < count && item_key(model_at_const(model, kind, index)) == key ? index : count;
+    return index < list->count && key_at(list, size, index) == key ? index : list->count;
 }
 
 void *model_find(struct model *model, enum entity_kind kind, int64_t key)
@@ -163,13 +182,12 @@ bool model_left_out(const struct model *model, int64_t join)
 const void *model_find_const(const struct model *model, enum entity_kind kind, int64_t key)
 {
     const struct list *list = model_list_const(model, kind);
-    size_t index = find_place(model, kind, key);
-    const char *item;
+    size_t size = entity_of(kind)->size;
+    size_t index = find_place(list, size, key);
 
-    if (index == list->count)
-        return NULL;
-    item = (const char *)list->at + index * entity_of(kind)->size;
-    return item_key(item) == key ? item : NULL;
+    return index < list->count && key_at(list, size, index) == key
+               ? (const char *)list->at + index * size
+               : NULL;
 }
 
 static int64_t *next_key(struct model *model, const struct entity *entity)
@@ -224,7 +242,8 @@ void *model_add_keyed(struct model *model, enum entity_kind kind, int64_t key)
 
     if (key <= 0 || key >= FIELDS_LAST_KEY || key_is_taken(model, entity->in_shop, key))
         return NULL;
-    item = insert(model, kind, find_place(model, kind, key), key);
+    item =
+        insert(model, kind, find_place(model_list(model, kind), entity_of(kind)->size, key), key);
     if (item && *next <= key)
         *next = key + 1;
     return item;

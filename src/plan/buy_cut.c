@@ -297,12 +297,29 @@ static bool read_taken(const struct planning *planning, const struct plan_job *j
     return false;
 }
 
+/* One that is known, or a quick one, which is then kept for the trials that come after. */
+static void find_layout(const struct planning *planning, const struct plan_job *job,
+                        struct cut_layout *ret_layout)
+{
+    const struct cut_known_layout *known = cut_known_find(planning->known, job->digest);
+
+    if (!known)
+        known = cut_known_find(planning->quick, job->digest);
+    if (known) {
+        *ret_layout = cut_layout_copy(&known->layout, planning->arena);
+        return;
+    }
+    cut_search_all(job->way, job->job, CUT_QUICK, planning->arena, ret_layout);
+    if (planning->quick)
+        cut_known_keep(planning->quick, planning->arena,
+                       &(struct cut_known_layout){job->digest, CUT_QUICK, *ret_layout});
+}
+
 static const struct cut_layout *lay_out(struct cutting_job *job)
 {
     struct arena *arena = job->planning->arena;
     struct plan_job *made = LIST_ADD(arena, &job->planning->plan->jobs);
     struct cut_layout *layout = ARENA_NEW(arena, struct cut_layout);
-    const struct cut_known_layout *known;
 
     made->stock = job->stock->key;
     made->way = way_of(job->stock);
@@ -312,11 +329,8 @@ static const struct cut_layout *lay_out(struct cutting_job *job)
     made->first_cutting = job->planning->plan->cuttings.count;
     made->digest = cut_digest(made->way, made->job);
     made->taken = read_taken(job->planning, made, layout);
-    known = cut_known_find(job->planning->known, made->digest);
-    if (!made->taken && known)
-        *layout = cut_layout_copy(&known->layout, arena);
-    else if (!made->taken)
-        cut_search_all(made->way, made->job, CUT_QUICK, arena, layout);
+    if (!made->taken)
+        find_layout(job->planning, made, layout);
     return layout;
 }
 

@@ -168,9 +168,9 @@ enum fault cloth_built(const struct plan *plan, struct arena *arena, struct clot
     if (!arena_try(arena, run_measures, &holding))
         fault = FAULT_MEMORY;
     if (!fault && result.measured) {
-        fault = plan_make_draft(&holding.facts, &planned, &holding.planned);
+        fault = plan_make_draft(&holding.facts, NULL, &planned, &holding.planned);
         if (!fault)
-            fault = plan_make_draft(plan->entered, &built, &holding.built);
+            fault = plan_make_draft(plan->entered, NULL, &built, &holding.built);
         if (!fault && !arena_try(arena, run_holding, &holding))
             fault = FAULT_MEMORY;
     }

@@ -284,7 +284,7 @@ enum fault cloth_ways(const struct plan *plan, struct arena *arena,
     struct arena base;
 
     arena_init(&base);
-    looking.fault = plan_make_draft(plan->entered, &base, &looking.base);
+    looking.fault = plan_make_draft(plan->entered, NULL, &base, &looking.base);
     if (!looking.fault && !arena_try(arena, run_looking, &looking))
         looking.fault = FAULT_MEMORY;
     arena_release(&base);

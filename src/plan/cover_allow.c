@@ -40,11 +40,12 @@ int64_t foam_depth(const struct model *model, const struct layer *cover)
 
     for (size_t i = 0; i < model->layers.count; i++) {
         const struct layer *foam = &model->layers.at[i];
-        const struct stock *stock = MODEL_FIND(model, stock, foam->stock);
+        const struct stock *stock;
 
         if (foam->kind != LAYER_FOAM || foam->box != cover->box || foam->group != cover->group ||
             foam->side != cover->side)
             continue;
+        stock = MODEL_FIND(model, stock, foam->stock);
         if (foam->thickness > 0)
             depth += foam->thickness;
         else if (stock)

@@ -285,11 +285,14 @@ static void lift_panel(const struct walk *walk, const struct step *step, struct 
 
     for (size_t i = 0; facing && i < walk->plan->panels.count; i++) {
         const struct panel *panel = &walk->plan->panels.at[i];
-        int64_t mass = weight_of_panel(walk->plan, panel);
         struct vector size = {area_width(&panel->area), panel->thickness,
                               area_height(&panel->area)};
+        int64_t mass;
 
-        if (panel->box != facing->box || panel->side != facing->side || mass <= lift->mass)
+        if (panel->box != facing->box || panel->side != facing->side)
+            continue;
+        mass = weight_of_panel(walk->plan, panel);
+        if (mass <= lift->mass)
             continue;
         lift->mass = mass;
         lift->box = panel->box;

@@ -15,12 +15,13 @@ struct planning {
     struct arena *arena;
     const struct cut_known *known; /* layouts; NULL: none */
     const int64_t *value;          /* trade values: value[TRADE_KERF] */
+    struct cut_known *quick;       /* layouts of this plan and of its trials so far; NULL: none */
 };
 
 /*
  * The plan of the model with a cure taken, as far as the access pass, or whole; NULL when the cure
- * cannot be read or breaks the model. It tells no stories and offers no cures itself. In the
- * planning's arena.
+ * cannot be read or breaks the model. It tells no stories and offers no cures itself, and cuts only
+ * what the plan or an earlier trial has not cut already. In the planning's arena.
  */
 const struct plan *pass_try(const struct planning *planning, const struct cure *cure, bool whole);
 

@@ -70,13 +70,17 @@ static void tally_fixings(struct plan *plan)
         plan->tally.screws += plan->screw_kinds.at[i].count;
 }
 
-/* Runs the passes up to one, or all. */
-static struct plan *run_passes(const struct model *facts, const struct cut_known *known,
-                               struct arena *arena, bool trial, pass_fn *last)
+/* Runs the passes up to one, or all, on a model with what the planning has of memory and layouts.
+ */
+static struct plan *run_passes(const struct planning *given, const struct model *facts, bool trial,
+                               pass_fn *last)
 {
-    struct plan *plan = ARENA_NEW(arena, struct plan);
-    struct planning planning = {facts_as_measured(facts, arena), plan, arena, known, plan->value};
+    struct plan *plan = ARENA_NEW(given->arena, struct plan);
+    struct planning planning = *given;
 
+    planning.model = facts_as_measured(facts, given->arena);
+    planning.plan = plan;
+    planning.value = plan->value;
     plan->entered = facts;
     plan->facts = planning.model;
     plan->trial = trial;
@@ -92,7 +96,9 @@ static struct plan *run_passes(const struct model *facts, const struct cut_known
 static struct plan *plan_fill(const struct model *facts, const struct cut_known *known,
                               struct arena *arena, bool draft)
 {
-    struct plan *plan = run_passes(facts, known, arena, draft, NULL);
+    struct cut_known quick = {0};
+    struct planning given = {.arena = arena, .known = known, .quick = &quick};
+    struct plan *plan = run_passes(&given, facts, draft, NULL);
 
     tally_purchases(plan);
     tally_fixings(plan);
@@ -110,7 +116,7 @@ const struct plan *pass_try(const struct planning *planning, const struct cure *
     if (cure_apply(facts, cure, &note) ||
         model_check(facts, NULL, NULL) > model_check(planning->model, NULL, NULL))
         return NULL;
-    return run_passes(facts, NULL, planning->arena, true, whole ? NULL : pass_access);
+    return run_passes(planning, facts, true, whole ? NULL : pass_access);
 }
 
 struct filling {
@@ -142,10 +148,10 @@ enum fault plan_make_known(const struct model *facts, const struct cut_known *kn
     return make(&(struct filling){facts, known, arena, false, NULL}, ret_plan);
 }
 
-enum fault plan_make_draft(const struct model *facts, struct arena *arena,
-                           const struct plan **ret_plan)
+enum fault plan_make_draft(const struct model *facts, const struct cut_known *known,
+                           struct arena *arena, const struct plan **ret_plan)
 {
-    return make(&(struct filling){facts, NULL, arena, true, NULL}, ret_plan);
+    return make(&(struct filling){facts, known, arena, true, NULL}, ret_plan);
 }
 
 struct changing {

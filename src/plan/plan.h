@@ -811,11 +811,10 @@ enum fault plan_make(const struct model *facts, struct arena *arena, const struc
 enum fault plan_make_known(const struct model *facts, const struct cut_known *known,
                            struct arena *arena, const struct plan **ret_plan);
 
-/* As plan_make, for what is only looked at in passing: findings have neither stories nor ways out,
- * of which many are tried in a plan of their own. All figures and the order of work are the same.
- */
-enum fault plan_make_draft(const struct model *facts, struct arena *arena,
-                           const struct plan **ret_plan);
+/* As plan_make_known, for every key: findings have neither stories nor ways out, of which many are
+ * tried in a plan of their own. All figures, findings and the order of work are the same. */
+enum fault plan_make_draft(const struct model *facts, const struct cut_known *known,
+                           struct arena *arena, const struct plan **ret_plan);
 
 /* The same of a plan's facts as they were entered, with a cure taken: what it would come to. Faults
  * as cure_apply; REFUSED where the edits break the model, MEMORY. */

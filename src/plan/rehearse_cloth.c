@@ -372,11 +372,13 @@ static void check_inner(struct stage *stage, size_t interval)
     const struct staged_layer *outer = stage_layer(stage, plan->edges.at[of->edge].layer);
 
     for (size_t i = 0; i < plan->intervals.count; i++) {
-        const struct staged_layer *inner =
-            stage_layer(stage, plan->edges.at[plan->intervals.at[i].edge].layer);
+        const struct staged_layer *inner;
 
-        if (plan->intervals.at[i].join == of->join && stage->held[i] == HELD_LEFT_OPEN &&
-            stage->flap_wanted[i] && inner != outer && stage_is_outer(outer->layer, inner->layer)) {
+        if (plan->intervals.at[i].join != of->join || stage->held[i] != HELD_LEFT_OPEN ||
+            !stage->flap_wanted[i])
+            continue;
+        inner = stage_layer(stage, plan->edges.at[plan->intervals.at[i].edge].layer);
+        if (inner != outer && stage_is_outer(outer->layer, inner->layer)) {
             struct verdict verdict =
                 stage_lapse_layer(stage, LAPSE_INNER_OPEN, index_of(stage, inner));
 

@@ -395,10 +395,12 @@ static struct verdict look_for_panels(const struct stage *stage, const struct st
 {
     for (size_t i = 0; i < stage->plan->constraints.count; i++) {
         const struct constraint *constraint = &stage->plan->constraints.at[i];
-        size_t facing = model_index(stage->model, ENTITY_facing, constraint->item);
+        size_t facing;
 
-        if (constraint->kind == JOIN_BEFORE_FACING && constraint->join == join->join->key &&
-            facing < stage->model->facings.count && stage->facings[facing] == PLAN_NONE)
+        if (constraint->kind != JOIN_BEFORE_FACING || constraint->join != join->join->key)
+            continue;
+        facing = model_index(stage->model, ENTITY_facing, constraint->item);
+        if (facing < stage->model->facings.count && stage->facings[facing] == PLAN_NONE)
             return stage_lapse_by(stage, LAPSE_STILL_OPEN, ENTITY_facing, constraint->item,
                                   PLAN_NONE);
     }

@@ -651,10 +651,9 @@ struct verdict reach_head(const struct stage *stage, const struct staged_join *j
 /* Members and screws of one box while its frame is taken apart again in thought: whatever can be
  * taken out last was put in last, and taking one thing out never shuts in another. */
 struct frame_apart {
-    struct view view; /* one for each member that is still in */
-    size_t *members;  /* of the plan, as in view.near */
-    size_t *screws;   /* of the plan, still in */
-    size_t screw_count;
+    struct view view;        /* one for each member that is still in */
+    LIST_OF(size_t) members; /* of the plan, as in view.near */
+    LIST_OF(size_t) screws;  /* of the plan, still in */
 };
 
 static struct frame_apart frame_begin(const struct stage *stage, const struct staged_box *box)
@@ -662,12 +661,10 @@ static struct frame_apart frame_begin(const struct stage *stage, const struct st
     const struct plan *plan = stage->plan;
     struct frame_apart frame = {.view = {.stage = stage, .box = box}};
 
-    frame.members = ARENA_MANY(stage->arena, size_t, plan->members.count + 1);
-    frame.screws = ARENA_MANY(stage->arena, size_t, plan->screws.count + 1);
     for (size_t i = 0; i < plan->members.count; i++) {
         if (plan->members.at[i].box != box->box->key)
             continue;
-        frame.members[frame.view.near.count] = i;
+        *LIST_ADD(stage->arena, &frame.members) = i;
         *LIST_ADD(stage->arena, &frame.view.near) =
             (struct near_by){.solid = plan->members.at[i].solid,
                              .entity = ENTITY_box,
@@ -677,7 +674,7 @@ static struct frame_apart frame_begin(const struct stage *stage, const struct st
     }
     for (size_t i = 0; i < plan->screws.count; i++)
         if (plan->screws.at[i].use == SCREW_FRAME && plan->screws.at[i].box == box->box->key)
-            frame.screws[frame.screw_count++] = i;
+            *LIST_ADD(stage->arena, &frame.screws) = i;
     return frame;
 }
 
@@ -705,8 +702,8 @@ static bool has_screws(const struct frame_apart *frame, size_t member)
 {
     const struct plan *plan = frame->view.stage->plan;
 
-    for (size_t i = 0; i < frame->screw_count; i++) {
-        const struct joint *joint = &plan->joints.at[plan->screws.at[frame->screws[i]].of];
+    for (size_t i = 0; i < frame->screws.count; i++) {
+        const struct joint *joint = &plan->joints.at[plan->screws.at[frame->screws.at[i]].of];
 
         if (joint->through == member || joint->into == member)
             return true;
@@ -717,12 +714,12 @@ static bool has_screws(const struct frame_apart *frame, size_t member)
 static bool take_screws_out(struct frame_apart *frame)
 {
     size_t kept = 0;
-    size_t count = frame->screw_count;
+    size_t count = frame->screws.count;
 
     for (size_t i = 0; i < count; i++)
-        if (frame_screw_blocked(frame, frame->screws[i]))
-            frame->screws[kept++] = frame->screws[i];
-    frame->screw_count = kept;
+        if (frame_screw_blocked(frame, frame->screws.at[i]))
+            frame->screws.at[kept++] = frame->screws.at[i];
+    frame->screws.count = kept;
     return kept < count;
 }
 
@@ -731,22 +728,23 @@ static void take_members_out(struct frame_apart *frame)
     size_t kept = 0;
 
     for (size_t i = 0; i < frame->view.near.count; i++) {
-        if (!has_screws(frame, frame->members[i]))
+        if (!has_screws(frame, frame->members.at[i]))
             continue;
-        frame->members[kept] = frame->members[i];
+        frame->members.at[kept] = frame->members.at[i];
         frame->view.near.at[kept++] = frame->view.near.at[i];
     }
     frame->view.near.count = kept;
+    frame->members.count = kept;
 }
 
 void reach_frame(struct stage *stage, const struct staged_box *box)
 {
     struct frame_apart frame = frame_begin(stage, box);
 
-    while (frame.screw_count > 0 && take_screws_out(&frame))
+    while (frame.screws.count > 0 && take_screws_out(&frame))
         take_members_out(&frame);
-    for (size_t i = 0; i < frame.screw_count; i++)
+    for (size_t i = 0; i < frame.screws.count; i++)
         stage_lose(
-            stage, REHEARSED_FRAME, ENTITY_box, box->box->key, frame.screws[i],
-            wood_in_way(stage, LAPSE_WOOD_IN_WAY, frame_screw_blocked(&frame, frame.screws[i])));
+            stage, REHEARSED_FRAME, ENTITY_box, box->box->key, frame.screws.at[i],
+            wood_in_way(stage, LAPSE_WOOD_IN_WAY, frame_screw_blocked(&frame, frame.screws.at[i])));
 }

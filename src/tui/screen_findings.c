@@ -15,10 +15,15 @@ struct findings_state {
     struct fault_note refusal; /* why it cannot be taken */
 };
 
+static const struct plan *findings_plan(const struct tui *tui)
+{
+    return desk_told_plan(tui->desk);
+}
+
 static const struct finding *chosen_finding(const struct tui *tui,
                                             const struct findings_state *state)
 {
-    const struct plan *plan = tui_plan(tui);
+    const struct plan *plan = findings_plan(tui);
     int chosen = state->list.chosen;
     return chosen >= 0 && (size_t)chosen < plan->findings.count ? &plan->findings.at[chosen] : NULL;
 }
@@ -32,7 +37,7 @@ static void paint_finding(struct tui *tui, const struct finding *finding, int ro
     int style = chosen ? VIEW_CHOSEN : severity == SEVERITY_STOP ? VIEW_WARNING : VIEW_PLAIN;
     struct text sentence;
     text_init(&sentence);
-    plan_finding_text(tui_plan(tui), finding, &sentence);
+    plan_finding_text(findings_plan(tui), finding, &sentence);
     view_row(&tui->view, row, 0, tui->view.columns, style, "");
     view_text(&tui->view, row, 1, 5, style | VIEW_STRONG, words[severity]);
     view_text(&tui->view, row, 7, tui->view.columns - 8, style, text_string(&sentence));
@@ -74,7 +79,7 @@ static void paint_whole(struct tui *tui, const struct findings_state *state,
 {
     struct text sentence;
     text_init(&sentence);
-    plan_finding_text(tui_plan(tui), finding, &sentence);
+    plan_finding_text(findings_plan(tui), finding, &sentence);
     row = paint_words(tui, row, end, VIEW_STRONG, text_string(&sentence));
     text_release(&sentence);
     for (size_t i = 0; i < finding->story_count; i++)
@@ -98,7 +103,7 @@ static int rows_below(const struct finding *finding, int height)
 static void findings_paint(struct tui *tui, void *opaque, int top, int height)
 {
     struct findings_state *state = opaque;
-    const struct plan *plan = tui_plan(tui);
+    const struct plan *plan = findings_plan(tui);
     list_view_resize(&state->list, (int)plan->findings.count);
     const struct finding *finding = chosen_finding(tui, state);
     int below = rows_below(finding, height);
@@ -199,7 +204,7 @@ static void go_to_place(struct tui *tui, const struct finding *finding)
 static enum reaction findings_act(struct tui *tui, void *opaque, enum action action)
 {
     struct findings_state *state = opaque;
-    list_view_resize(&state->list, (int)tui_plan(tui)->findings.count);
+    list_view_resize(&state->list, (int)findings_plan(tui)->findings.count);
     if (list_view_act(&state->list, action))
         return REACT_TAKEN;
     const struct finding *finding = chosen_finding(tui, state);
@@ -240,7 +245,7 @@ static struct list_view *findings_list(void *opaque)
 static void findings_line(struct tui *tui, void *opaque, int index, struct text *out)
 {
     (void)opaque;
-    plan_finding_text(tui_plan(tui), &tui_plan(tui)->findings.at[index], out);
+    plan_finding_text(findings_plan(tui), &findings_plan(tui)->findings.at[index], out);
 }
 
 const struct screen screen_findings = {

@@ -137,7 +137,7 @@ static enum reaction print(struct tui *tui, struct papers_state *state, bool rep
                                 .replace = replace,
                                 .unpriced = state->unpriced,
                                 .date = clock_today(today)};
-    enum fault fault = press_file(&press, tui_plan(tui), &pressed, &note);
+    enum fault fault = press_file(&press, desk_told_plan(tui->desk), &pressed, &note);
     text_release(&picked);
     if (!fault) {
         say_printed(tui, state, &pressed);

@@ -15,7 +15,7 @@ static int begin(void **state, const char *name)
     place_begin(&example->place);
     example->desk = desk_at(&example->place);
     desk_take_case(example->desk, name);
-    example->plan = desk_plan(example->desk);
+    example->plan = desk_told_plan(example->desk);
     *state = example;
     return 0;
 }

@@ -61,7 +61,7 @@ static void plan_changed(struct arena *arena, const uint8_t *data, size_t size)
         change(&model, data + i);
     model_mend(&model);
     HOLDS(model_check(&model, NULL, NULL) == 0);
-    HOLDS(plan_make_draft(&model, arena, &plan) == FAULT_NONE);
+    HOLDS(plan_make_draft(&model, NULL, arena, &plan) == FAULT_NONE);
     for (size_t i = 0; i < plan->steps.count; i++)
         HOLDS(plan_step(plan, plan->steps.at[i].name) == &plan->steps.at[i]);
 }

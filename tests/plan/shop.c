@@ -26,7 +26,7 @@ int shop_begin(void **state)
     shop->plan = ARENA_NEW(&shop->arena, struct plan);
     shop->plan->facts = shop->plan->entered = &shop->model;
     shop->planning =
-        (struct planning){&shop->model, shop->plan, &shop->arena, NULL, shop->plan->value};
+        (struct planning){&shop->model, shop->plan, &shop->arena, NULL, shop->plan->value, NULL};
     return 0;
 }
 

@@ -28,7 +28,8 @@ static int begin(void **state)
     arena_init(&told.made);
     model_init(&told.model, &told.facts);
     told.plan.facts = &told.model;
-    told.planning = (struct planning){&told.model, &told.plan, &told.made, NULL, told.plan.value};
+    told.planning =
+        (struct planning){&told.model, &told.plan, &told.made, NULL, told.plan.value, NULL};
     *state = &told;
     return 0;
 }

@@ -237,7 +237,7 @@ static void check_factors(struct work_bench *bench, struct dice *dice)
     bench->model.workshop.helper = 0;
     bench->model.workshop.skill = 2000000;
     arena_init(&arena);
-    assert_int_equal(plan_make_draft(&bench->model, &arena, &alone), FAULT_NONE);
+    assert_int_equal(plan_make_draft(&bench->model, NULL, &arena, &alone), FAULT_NONE);
     for (size_t i = 0; i < bench->plan->steps.count; i++) {
         const struct step *helped = &bench->plan->steps.at[i];
         int64_t minutes = same_step(alone, helped)->minutes;
@@ -263,7 +263,7 @@ static void check_sizes(struct work_bench *bench, struct dice *dice)
     struct arena arena;
     const struct plan *before;
 
-    assert_int_equal((arena_init(&arena), plan_make_draft(&bench->model, &arena, &before)),
+    assert_int_equal((arena_init(&arena), plan_make_draft(&bench->model, NULL, &arena, &before)),
                      FAULT_NONE);
     for (size_t i = 0; i < bench->model.boxes.count; i++)
         bench->model.boxes.at[i].height += LENGTH_INCH / 8 * dice_between(dice, 1, 7);
@@ -293,7 +293,7 @@ static void check_box_added(struct work_bench *bench, struct dice *dice)
 
     (void)dice;
     arena_init(&arena);
-    assert_int_equal(plan_make_draft(&bench->model, &arena, &before), FAULT_NONE);
+    assert_int_equal(plan_make_draft(&bench->model, NULL, &arena, &before), FAULT_NONE);
     box = work_box(bench, "NEW", FRAME_LADDER);
     work_facing(bench, box, SIDE_FRONT);
     work_plan(bench);
@@ -341,7 +341,7 @@ static void check_again(struct work_bench *bench, struct dice *dice)
 
     (void)dice;
     arena_init(&arena);
-    assert_int_equal(plan_make_draft(&bench->model, &arena, &again), FAULT_NONE);
+    assert_int_equal(plan_make_draft(&bench->model, NULL, &arena, &again), FAULT_NONE);
     assert_same_plan(bench->plan, again);
     arena_release(&arena);
 }
@@ -406,7 +406,7 @@ static void check_shuffled(struct work_bench *bench, struct dice *dice)
 
     arena_init(&arena);
     enter(bench, items, count);
-    assert_int_equal(plan_make_draft(&bench->model, &arena, &plan), FAULT_NONE);
+    assert_int_equal(plan_make_draft(&bench->model, NULL, &arena, &plan), FAULT_NONE);
     assert_same_plan(bench->plan, plan);
     arena_release(&arena);
     bench->model = before;

@@ -349,7 +349,7 @@ static void a_row_is_even_from_end_to_end(void **state)
 static struct screw_choice choose(struct carpenter *bench, struct screw_need need)
 {
     struct plan plan = {.facts = &bench->model};
-    struct planning planning = {&bench->model, &plan, &bench->made, NULL, plan.value};
+    struct planning planning = {&bench->model, &plan, &bench->made, NULL, plan.value, NULL};
 
     trade_resolve(&bench->model, plan.value);
     bench->made.escape = &bench->escape;

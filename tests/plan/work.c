@@ -56,7 +56,7 @@ void work_end(struct work_bench *bench)
 void work_plan(struct work_bench *bench)
 {
     arena_release(&bench->made);
-    assert_int_equal(plan_make_draft(&bench->model, &bench->made, &bench->plan), FAULT_NONE);
+    assert_int_equal(plan_make_draft(&bench->model, NULL, &bench->made, &bench->plan), FAULT_NONE);
 }
 
 void work_case(struct work_bench *bench, const char *name)
@@ -95,7 +95,8 @@ void work_empty(struct work_bench *bench)
 
 void work_order(struct work_bench *bench)
 {
-    struct planning planning = {&bench->model, bench->hand, &bench->made, NULL, bench->hand->value};
+    struct planning planning = {&bench->model, bench->hand,        &bench->made,
+                                NULL,          bench->hand->value, NULL};
 
     pass_order(&planning);
     pass_card(&planning);

@@ -413,7 +413,7 @@ static void findings_cure(void **state)
                                   "The driver has 19 in there, and 1-1/2 in beside it."};
     struct stage *stage = *state;
     stage_take_up(stage, "Wing headboard");
-    struct finding *finding = &desk_plan(stage->desk)->findings.at[0];
+    struct finding *finding = &desk_told_plan(stage->desk)->findings.at[0];
     finding->cures = cures;
     finding->cure_count = 2;
     finding->story = story;

@@ -130,7 +130,7 @@ static void bench_grid(int boxes)
         exit(1);
     model_init(&model, &arena);
     build_grid(&model, boxes);
-    if (plan_make_draft(&model, &arena, &plan))
+    if (plan_make_draft(&model, NULL, &arena, &plan))
         exit(1);
     int64_t box = model.boxes.at[1].key;
     printf("%d boxes, %zu members\n", boxes, plan->members.count);

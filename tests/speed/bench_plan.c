@@ -1,7 +1,8 @@
 /*
- * Prints how long the processor works on a plan: of each worked example and demo build given as
- * files, with what its cutting takes by effort, and how it grows with the number of boxes. Figures,
- * never a verdict: run with `meson test --benchmark`.
+ * Prints how long the processor works on a plan as it is made at every key: of each worked example
+ * and demo build given as files, beside the plan with stories and ways out, with what its cutting
+ * takes by effort, and how it grows with the number of boxes. Figures, never a verdict: run with
+ * `meson test --benchmark`.
  */
 #include "exchange/exchange.h"
 #include "plan/plan.h"
@@ -16,6 +17,9 @@
 #define ROUNDS 200
 #define LARGEST 300 /* boxes */
 #define GRID 10     /* boxes in a row of a grid */
+
+typedef enum fault make_fn(const struct model *facts, const struct cut_known *known,
+                           struct arena *arena, const struct plan **ret_plan);
 
 static double now_ms(void)
 {
@@ -33,15 +37,15 @@ static int compare(const void *a, const void *b)
 
 /* Plans a model again and again, by layouts that are known where they are given; the times, sorted.
  */
-static void time_plans(const struct model *model, const struct cut_known *known, double *times,
-                       int rounds)
+static void time_plans(make_fn *make, const struct model *model, const struct cut_known *known,
+                       double *times, int rounds)
 {
     for (int i = 0; i < rounds; i++) {
         struct arena arena;
         const struct plan *plan;
         arena_init(&arena);
         double begin = now_ms();
-        if (plan_make_known(model, known, &arena, &plan))
+        if (make(model, known, &arena, &plan))
             exit(1);
         times[i] = now_ms() - begin;
         arena_release(&arena);
@@ -121,11 +125,13 @@ static void bench_file(const char *name)
     read_file(&bytes, name);
     if (exchange_build_in(text_string(&bytes), bytes.length, &model, NULL, NULL))
         exit(1);
-    time_plans(&model, NULL, times, ROUNDS);
+    time_plans(plan_make_draft, &model, NULL, times, ROUNDS);
     printf("%-18s %3zu boxes  median %7.3f ms  p99 %7.3f ms", last ? last + 1 : name,
            model.boxes.count, times[ROUNDS / 2], times[ROUNDS * 99 / 100]);
+    time_plans(plan_make_known, &model, NULL, times, ROUNDS);
+    printf("  with ways out %7.3f ms", times[ROUNDS / 2]);
     keep_layouts(&model, &arena, &known);
-    time_plans(&model, &known, times, ROUNDS);
+    time_plans(plan_make_draft, &model, &known, times, ROUNDS);
     if (plan_make(&model, &arena, &plan))
         exit(1);
     printf("  without cutting %7.3f ms  cutting alone, quick %6.3f ms, good %8.3f ms\n",
@@ -231,7 +237,7 @@ static double time_row(int boxes, int joins, bool cutting)
         join_grid(&model, joins);
     if (!cutting)
         keep_layouts(&model, &arena, &known);
-    time_plans(&model, cutting ? NULL : &known, times, 5);
+    time_plans(plan_make_draft, &model, cutting ? NULL : &known, times, 5);
     arena_release(&arena);
     return times[2];
 }

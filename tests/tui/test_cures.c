@@ -31,7 +31,7 @@ static const char *story[] = {"The heads of J1 lie in the bay of C.",
 static void open_findings(struct stage *stage)
 {
     stage_take_up(stage, "Wing headboard");
-    struct finding *finding = &desk_plan(stage->desk)->findings.at[0];
+    struct finding *finding = &desk_told_plan(stage->desk)->findings.at[0];
     finding->cures = cures;
     finding->cure_count = sizeof cures / sizeof *cures;
     finding->story = story;
@@ -126,7 +126,7 @@ static void finding_without_a_way_out_says_so(void **state)
 {
     struct stage *stage = *state;
     open_findings(stage);
-    struct finding *finding = &desk_plan(stage->desk)->findings.at[1];
+    struct finding *finding = &desk_told_plan(stage->desk)->findings.at[1];
     finding->cure_count = 0;
     stage_press(stage, "Down Right");
     assert_shown(stage, "no way out is known");
