@@ -138,6 +138,15 @@ struct failed_state {
     int64_t to_lose;
 };
 
+/* One that is being searched: what its candidates leave follows it on the stack. */
+struct open_state {
+    uint64_t hash;
+    int64_t to_lose;
+    size_t first_candidate, first_take;
+    size_t next, end; /* candidates still to be tried */
+    bool complete_before;
+};
+
 struct bar_exact {
     const struct bar_task *task;
     const struct bar_values *values;
@@ -147,11 +156,13 @@ struct bar_exact {
     int64_t *now;                         /* takes of the filling that is being made */
     LIST_OF(struct candidate) candidates; /* a stack, state by state */
     LIST_OF(struct bar_take) takes;       /* of the candidates */
+    LIST_OF(struct open_state) states;    /* a stack; a path of one less leads to the last */
     LIST_OF(struct candidate) path;       /* chosen */
     struct failed_state *failed;          /* NULL until the first search */
     uint64_t searches;
     int64_t work_left;
     bool complete; /* nothing was left out so far */
+    bool all_cut;  /* the path is a plan */
 };
 
 struct bar_exact *bar_exact_begin(const struct bar_task *task)
@@ -313,53 +324,82 @@ static bool can_be_paid(const struct bar_exact *exact)
            exact->worth <= covering_holds(&exact->values->covering, exact->budget);
 }
 
-static bool search_state(struct bar_exact *exact, int64_t to_lose);
+/* ---- the stack ---- */
 
-static bool try_candidates(struct bar_exact *exact, size_t first, size_t end, int64_t to_lose)
-{
-    for (size_t i = first; i < end && exact->work_left > 0; i++) {
-        struct candidate candidate = exact->candidates.at[i];
-
-        cut_candidate(exact, &candidate, 1);
-        *LIST_ADD(exact->task->arena, &exact->path) = candidate;
-        if (can_be_paid(exact) && search_state(exact, to_lose - candidate.loss))
-            return true;
-        exact->path.count--;
-        cut_candidate(exact, &candidate, -1);
-    }
-    if (exact->work_left <= 0)
-        exact->complete = false;
-    return false;
-}
+enum entered { ENTERED, ALL_CUT, FAILED_BEFORE };
 
 /* Candidates that only just come in count as complete: the caller asks for the whole at the end. */
-static bool search_state(struct bar_exact *exact, int64_t to_lose)
+static enum entered enter_state(struct bar_exact *exact, int64_t to_lose)
 {
-    size_t first_candidate = exact->candidates.count, first_take = exact->takes.count;
+    struct open_state state = {.to_lose = to_lose,
+                               .first_candidate = exact->candidates.count,
+                               .first_take = exact->takes.count,
+                               .next = exact->candidates.count,
+                               .complete_before = exact->complete};
+    const struct failed_state *failed;
     size_t longest = 0;
-    struct failed_state *failed;
-    bool complete_before = exact->complete;
-    uint64_t hash;
 
     while (longest < exact->task->kind_count && exact->counts[longest] == 0)
         longest++;
     if (longest == exact->task->kind_count)
-        return true;
+        return ALL_CUT;
     exact->work_left -= 4 * (int64_t)exact->task->kind_count;
-    hash = hash_of(exact);
-    failed = &exact->failed[hash % FAILED_STATES];
-    if (failed->hash == hash && failed->to_lose >= to_lose)
-        return false;
+    state.hash = hash_of(exact);
+    failed = &exact->failed[state.hash % FAILED_STATES];
+    if (failed->hash == state.hash && failed->to_lose >= to_lose)
+        return FAILED_BEFORE;
     exact->complete = true;
     find_candidates(exact, longest, to_lose);
-    if (try_candidates(exact, first_candidate, exact->candidates.count, to_lose))
-        return true;
-    exact->candidates.count = first_candidate;
-    exact->takes.count = first_take;
+    state.end = exact->candidates.count;
+    *LIST_ADD(exact->task->arena, &exact->states) = state;
+    return ENTERED;
+}
+
+static void take_back(struct bar_exact *exact)
+{
+    const struct candidate *last = &exact->path.at[--exact->path.count];
+
+    cut_candidate(exact, last, -1);
+}
+
+/* All its candidates were tried, or the work is done. */
+static void leave_state(struct bar_exact *exact)
+{
+    const struct open_state *state = &exact->states.at[--exact->states.count];
+
+    if (exact->work_left <= 0)
+        exact->complete = false;
+    exact->candidates.count = state->first_candidate;
+    exact->takes.count = state->first_take;
     if (exact->complete)
-        *failed = (struct failed_state){hash, to_lose};
-    exact->complete = exact->complete && complete_before;
-    return false;
+        exact->failed[state->hash % FAILED_STATES] =
+            (struct failed_state){state->hash, state->to_lose};
+    exact->complete = exact->complete && state->complete_before;
+    if (exact->path.count > 0)
+        take_back(exact);
+}
+
+/* Goes down into the next candidate of the last state; true when nothing is left to cut there. */
+static bool try_next(struct bar_exact *exact)
+{
+    struct open_state *state = &exact->states.at[exact->states.count - 1];
+    struct candidate candidate = exact->candidates.at[state->next++];
+    enum entered entered;
+
+    cut_candidate(exact, &candidate, 1);
+    *LIST_ADD(exact->task->arena, &exact->path) = candidate;
+    entered =
+        can_be_paid(exact) ? enter_state(exact, state->to_lose - candidate.loss) : FAILED_BEFORE;
+    if (entered == FAILED_BEFORE)
+        take_back(exact);
+    return entered == ALL_CUT;
+}
+
+static bool has_next(const struct bar_exact *exact)
+{
+    const struct open_state *state = &exact->states.at[exact->states.count - 1];
+
+    return state->next < state->end && exact->work_left > 0;
 }
 
 static void write_filling(const struct bar_exact *exact, const struct candidate *candidate,
@@ -370,9 +410,9 @@ static void write_filling(const struct bar_exact *exact, const struct candidate 
         bar_plan_take(exact->task, plan, exact->takes.at[i].kind, exact->takes.at[i].count);
 }
 
-/* Sets out for plans that cost at most so much: what they may lose. */
-static int64_t set_out(struct bar_exact *exact, const struct bar_values *values, int64_t *counts,
-                       int64_t *limits, int64_t most, int64_t work)
+/* For plans that cost at most so much: what they may lose. */
+static int64_t begin(struct bar_exact *exact, const struct bar_values *values, int64_t *counts,
+                     int64_t *limits, int64_t most, int64_t work)
 {
     exact->values = values;
     exact->counts = counts;
@@ -381,38 +421,58 @@ static int64_t set_out(struct bar_exact *exact, const struct bar_values *values,
     exact->budget = most;
     exact->work_left = work;
     exact->complete = true;
-    exact->candidates.count = exact->takes.count = exact->path.count = 0;
+    exact->candidates.count = exact->takes.count = exact->states.count = exact->path.count = 0;
     return most * values->scale - exact->worth + over_of(values, exact->task, limits);
+}
+
+void bar_exact_set_out(struct bar_exact *exact, const struct bar_values *values, int64_t *counts,
+                       int64_t *limits, int64_t most, int64_t work)
+{
+    int64_t to_lose = begin(exact, values, counts, limits, most, work);
+
+    if (!exact->failed)
+        exact->failed = ARENA_MANY(exact->task->arena, struct failed_state, FAILED_STATES);
+    exact->searches++;
+    exact->all_cut = to_lose >= 0 && can_be_paid(exact) && enter_state(exact, to_lose) == ALL_CUT;
+}
+
+enum bar_outcome bar_exact_go_on(struct bar_exact *exact, int64_t slice, struct bar_plan *plan,
+                                 int64_t *done)
+{
+    int64_t begun = exact->work_left;
+
+    while (!exact->all_cut && exact->states.count > 0 && begun - exact->work_left < slice) {
+        if (has_next(exact))
+            exact->all_cut = try_next(exact);
+        else
+            leave_state(exact);
+    }
+    *done += begun - exact->work_left;
+    if (!exact->all_cut && exact->states.count > 0)
+        return BAR_GOES_ON;
+    if (!exact->all_cut)
+        return exact->complete ? BAR_NONE : BAR_UNDECIDED;
+    for (size_t i = 0; i < exact->path.count; i++)
+        write_filling(exact, &exact->path.at[i], plan);
+    while (exact->path.count > 0)
+        take_back(exact);
+    return BAR_FOUND;
 }
 
 enum bar_outcome bar_exact_search(struct bar_exact *exact, const struct bar_values *values,
                                   int64_t *counts, int64_t *limits, int64_t most, int64_t work,
                                   struct bar_plan *plan, int64_t *done)
 {
-    int64_t to_lose = set_out(exact, values, counts, limits, most, work);
-    bool found;
-
-    if (!exact->failed)
-        exact->failed = ARENA_MANY(exact->task->arena, struct failed_state, FAILED_STATES);
-    exact->searches++;
-    if (to_lose < 0 || !can_be_paid(exact))
-        return BAR_NONE;
-    found = search_state(exact, to_lose);
+    bar_exact_set_out(exact, values, counts, limits, most, work);
     *done += work - exact->work_left;
-    if (!found)
-        return exact->complete ? BAR_NONE : BAR_UNDECIDED;
-    for (size_t i = 0; i < exact->path.count; i++)
-        write_filling(exact, &exact->path.at[i], plan);
-    for (size_t i = exact->path.count; i-- > 0;)
-        cut_candidate(exact, &exact->path.at[i], -1);
-    return BAR_FOUND;
+    return bar_exact_go_on(exact, INT64_MAX, plan, done);
 }
 
 bool bar_exact_fillings(struct bar_exact *exact, const struct bar_values *values, int64_t *counts,
                         int64_t *limits, int64_t most, size_t fillings, int64_t work,
                         struct bar_plan *plan, int64_t *done)
 {
-    int64_t to_lose = set_out(exact, values, counts, limits, most, work);
+    int64_t to_lose = begin(exact, values, counts, limits, most, work);
 
     for (size_t s = 0; to_lose >= 0 && s < exact->task->size_count; s++)
         if (limits[s] != 0)

@@ -29,7 +29,7 @@ void bar_values_set(struct bar_values *values, const struct bar_task *task, cons
 int64_t bar_values_bound(const struct bar_values *values, const struct bar_task *task,
                          const int64_t *counts, const int64_t *limits, int64_t most);
 
-enum bar_outcome { BAR_FOUND, BAR_NONE, BAR_UNDECIDED };
+enum bar_outcome { BAR_FOUND, BAR_NONE, BAR_UNDECIDED, BAR_GOES_ON };
 
 struct bar_exact;
 struct bar_exact *bar_exact_begin(const struct bar_task *task);
@@ -43,6 +43,16 @@ struct bar_exact *bar_exact_begin(const struct bar_task *task);
 enum bar_outcome bar_exact_search(struct bar_exact *exact, const struct bar_values *values,
                                   int64_t *counts, int64_t *limits, int64_t most, int64_t work,
                                   struct bar_plan *plan, int64_t *done);
+
+/*
+ * The same a bit at a time: sets out, and then goes on for about `slice` of work as long as it says
+ * GOES_ON. Values, counts and limits must stay as they are until then, and `exact` must not be
+ * asked for anything else.
+ */
+void bar_exact_set_out(struct bar_exact *exact, const struct bar_values *values, int64_t *counts,
+                       int64_t *limits, int64_t most, int64_t work);
+enum bar_outcome bar_exact_go_on(struct bar_exact *exact, int64_t slice, struct bar_plan *plan,
+                                 int64_t *done);
 
 /*
  * Adds to `plan` every filling of sticks in `limits`, once each, that may stand in a plan of all

@@ -22,6 +22,7 @@
 #define REST_PARTS 60             /* parts left that are worth looking through */
 #define REST_WORK INT64_C(400000) /* for that, in a dive */
 #define WHOLE_WORK INT64_C(4000000)
+#define WHOLE_SLICE INT64_C(1000000)
 #define WHOLE_PARTS 250
 #define IDLE_MOST INT64_C(20000000) /* work after the proof, for fewer sticks and a larger rest */
 #define STEPS_A_TURN 8
@@ -29,7 +30,9 @@
 #define KINDS_A_DIVE 40
 #define MIXES_WORK INT64_C(20000000) /* after a dive */
 
-enum turn { TURN_RELAX, TURN_SETTLE, TURN_OVER };
+/* A dive relaxes and settles by turns; after it some mixes are tried, and at times the whole is
+ * looked through. */
+enum turn { TURN_RELAX, TURN_SETTLE, TURN_MIX, TURN_WHOLE, TURN_OVER };
 
 struct bars_search {
     struct bar_task task;
@@ -47,9 +50,10 @@ struct bars_search {
     enum turn turn;
     uint64_t chance;
     int dive;
-    int64_t whole_work; /* of the next search of the whole */
-    bool decided;       /* the whole was searched: nothing cheaper exists */
-    int64_t idle;       /* work since the proof */
+    int64_t whole_work;  /* of the next search of the whole */
+    int64_t mixes_begun; /* work done by then */
+    bool decided;        /* the whole was searched: nothing cheaper exists */
+    int64_t idle;        /* work since the proof */
     int64_t done;
 };
 
@@ -299,25 +303,35 @@ static bool look_through_rest(struct bars_search *search)
     return outcome != BAR_UNDECIDED;
 }
 
-/* Everything cheaper than the best plan, from the beginning. */
+/* Sets out for everything cheaper than the best plan, from the beginning; false where that is of no
+ * use. */
+static bool begin_whole(struct bars_search *search)
+{
+    if (search->dive % 4 != 0 || search->decided || search->bound >= search->best.cost ||
+        search->task.part_count > WHOLE_PARTS)
+        return false;
+    begin_dive(search);
+    bar_exact_set_out(search->exact, &search->values, search->counts, search->limits,
+                      search->best.cost - 1, search->whole_work);
+    search->whole_work *= 2;
+    search->turn = TURN_WHOLE;
+    return true;
+}
+
 static void look_through_whole(struct bars_search *search)
 {
-    enum bar_outcome outcome;
+    enum bar_outcome outcome =
+        bar_exact_go_on(search->exact, WHOLE_SLICE, &search->plan, &search->done);
 
-    if (search->decided || search->bound >= search->best.cost ||
-        search->task.part_count > WHOLE_PARTS)
+    if (outcome == BAR_GOES_ON)
         return;
-    begin_dive(search);
-    outcome =
-        bar_exact_search(search->exact, &search->values, search->counts, search->limits,
-                         search->best.cost - 1, search->whole_work, &search->plan, &search->done);
     if (outcome == BAR_FOUND)
         keep_if_better(search);
     else if (outcome == BAR_NONE) {
         search->decided = true;
         raise_bound(search, search->best.cost);
     }
-    search->whole_work *= 2;
+    dive_again(search);
 }
 
 /* ---- mixes ---- */
@@ -417,21 +431,20 @@ static bool try_mix(struct bars_search *search)
  * first, since the relaxation of a mix begins from nothing. */
 static void try_mixes(struct bars_search *search)
 {
-    int64_t begun = search->done;
+    bool wanted = search->mixes && (size_t)search->dive * KINDS_A_DIVE >= search->task.kind_count &&
+                  search->bound < search->best.cost &&
+                  search->done - search->mixes_begun < MIXES_WORK;
 
-    if ((size_t)search->dive * KINDS_A_DIVE < search->task.kind_count)
-        return;
-    while (search->mixes && search->bound < search->best.cost && search->done - begun < MIXES_WORK)
-        if (!try_mix(search))
-            search->mixes = NULL;
+    if (wanted && !try_mix(search))
+        search->mixes = NULL;
+    else if (!wanted && !begin_whole(search))
+        dive_again(search);
 }
 
 static void end_dive(struct bars_search *search)
 {
-    try_mixes(search);
-    if (search->dive % 4 == 0)
-        look_through_whole(search);
-    dive_again(search);
+    search->mixes_begun = search->done;
+    search->turn = TURN_MIX;
 }
 
 /* The relaxation is solved for what is left: cuts what it says, as far as it is sure. */
@@ -522,10 +535,20 @@ static void take_turn(struct bars_search *search)
 {
     int64_t before = search->done + search->lp->work;
 
-    if (search->turn == TURN_RELAX)
+    switch (search->turn) {
+    case TURN_RELAX:
         relax(search);
-    else
+        break;
+    case TURN_SETTLE:
         settle(search);
+        break;
+    case TURN_MIX:
+        try_mixes(search);
+        break;
+    default:
+        look_through_whole(search);
+        break;
+    }
     search->done += 1000;
     if (search->decided || search->bound >= search->best.cost)
         search->idle += search->done + search->lp->work - before;
