@@ -7,15 +7,17 @@
  *
  *  1. Any layout can be pushed together: then each part starts where another ends or at the
  *     beginning, or at the first time after that which the pattern lets it have. So no other times
- *     are tried. (Of a group that is not alone that says too much of its first part; then what was
- *     not found is not judged.)
+ *     are tried. A group that is not alone is pushed as a whole: what stops it is a part at the end
+ *     of a chain of free ones from the beginning on, so its origin lies along at a sum of lengths
+ * of free parts, less the place of one of its own. What is not found while the origin is left open
+ *     is looked for with each of these phases.
  *  2. A measure gives each part a value; no slice of the roll holds more than its worth. What
  * slices so far held less than that is lost, and no more may be lost than the whole roll is worth
  * over what all parts are (the duals of a linear program make this little).
  *  3. A state is what is left to start and what still lies there, both from now on. Where it failed
  *     as soon or sooner, it fails.
- *  4. SWEEP_NEVER needs 1 to 3 for every origin of the group across; the seats play no part in it
- *     but where they were not found.
+ *  4. SWEEP_NEVER needs 1 to 3 for every origin of the group across, and every phase; the seats
+ *     play no part in it but where they were not found.
  */
 #include "cut/rollsweep_state.h"
 
@@ -28,6 +30,8 @@
 
 #define MEMO_SLOTS (1U << 17)
 #define MEMO_TRIES 4U
+
+#define PHASES_MOST 1024U
 
 #define WORK_STEP 80  /* units for each part started or time gone on to, */
 #define WORK_STAY 6   /* for each way of lying that is looked at, */
@@ -97,6 +101,10 @@ static void start_over(struct roll_sweep *sweep)
         sweep->known[g] = g == job->pinned;
         sweep->begin[g] = 0;
     }
+    if (sweep->phase > 0) {
+        sweep->known[0] = true;
+        sweep->begin[0] = sweep->phases[sweep->phase - 1];
+    }
     sweep->left_count = job->count;
     sweep->start_count = sweep->lying_count = 0;
     sweep->time = sweep->event = sweep->width = sweep->known_since = 0;
@@ -104,7 +112,7 @@ static void start_over(struct roll_sweep *sweep)
     memset(sweep->lost, 0, sizeof sweep->lost);
     sweep->cursor = 0;
     sweep->steps.count = 0;
-    memset(sweep->memo.slots, 0, MEMO_SLOTS * sizeof *sweep->memo.slots);
+    sweep->memo.round++;
 }
 
 /* How far it is to the next of the origins, round the repeat; so far all lie in the same places. */
@@ -123,9 +131,64 @@ static int64_t slack_of(const struct roll_sweep *sweep)
     return slack - 1;
 }
 
-/* Whether rule 1 holds of the pattern along: a group is pushed together as a whole, so if there are
- * other parts, which of its parts is stopped first, and where, is not known when the first one
- * starts. */
+/* ---- phases ---- */
+
+static void add_phase(struct roll_sweep *sweep, int64_t phase)
+{
+    int64_t at = modulo(phase, sweep->job->pattern.along);
+
+    for (size_t i = 0; i < sweep->phase_count; i++)
+        if (sweep->phases[i] == at)
+            return;
+    if (sweep->phase_count < PHASES_MOST)
+        sweep->phases[sweep->phase_count] = at;
+    sweep->phase_count++;
+}
+
+/* The sums of lengths of any free parts, modulo the repeat; too many where there are more than
+ * PHASES_MOST. */
+static void add_sums(struct roll_sweep *sweep)
+{
+    add_phase(sweep, 0);
+    for (size_t i = 0; i < sweep->job->count; i++) {
+        const struct roll_part *part = &sweep->job->parts[i];
+        size_t before = sweep->phase_count;
+
+        if (part->group != ROLL_NO_GROUP)
+            continue;
+        for (size_t p = 0; p < before && sweep->phase_count <= PHASES_MOST; p++) {
+            add_phase(sweep, sweep->phases[p] + part->length);
+            if (part->may_turn && sweep->phase_count <= PHASES_MOST)
+                add_phase(sweep, sweep->phases[p] + part->width);
+        }
+    }
+}
+
+/* Rule 1: each sum less the place of each part of the group, in a column that is dropped and in one
+ * that is not. */
+static void find_phases(struct roll_sweep *sweep)
+{
+    const struct roll_job *job = sweep->job;
+    int64_t drop = job->pattern.half_drop ? job->pattern.along / 2 : 0;
+    int64_t *sums = ARENA_MANY(sweep->arena, int64_t, PHASES_MOST);
+    size_t count;
+
+    sweep->phases = ARENA_MANY(sweep->arena, int64_t, PHASES_MOST);
+    add_sums(sweep);
+    count = sweep->phase_count;
+    if (count > PHASES_MOST)
+        return;
+    memcpy(sums, sweep->phases, count * sizeof *sums);
+    sweep->phase_count = 0;
+    for (size_t i = 0; i < job->count && sweep->phase_count <= PHASES_MOST; i++)
+        for (size_t s = 0; s < count && job->parts[i].group == 0; s++) {
+            add_phase(sweep, sums[s] - job->parts[i].along);
+            if (drop > 0 && sweep->phase_count <= PHASES_MOST)
+                add_phase(sweep, sums[s] - job->parts[i].along - drop);
+        }
+}
+
+/* Whether rule 1 holds of the pattern along without phases. */
 static bool pushes_whole(const struct roll_job *job)
 {
     for (size_t i = 0; i < job->count && job->pattern.along > 0; i++)
@@ -137,7 +200,7 @@ static bool pushes_whole(const struct roll_job *job)
 /* Stays, measures and a start for the origin that is to be looked at. */
 static void open_origin(struct roll_sweep *sweep)
 {
-    sweep->unjudged = sweep->unjudged || !pushes_whole(sweep->job);
+    sweep->unjudged = sweep->unjudged || (sweep->phase == 0 && !pushes_whole(sweep->job));
     sweep->rows.origin = sweep->origins[sweep->origin];
     sweep->rows.work = 0;
     sweep->slack = slack_of(sweep);
@@ -203,14 +266,19 @@ struct roll_sweep *roll_sweep_new(const struct roll_job *job, struct arena *aren
     sweep->begin = ARENA_MANY(arena, int64_t, job->group_count);
     sweep->starts = ARENA_MANY(arena, struct start, job->count);
     sweep->spots = ARENA_MANY(arena, struct roll_spot, job->count);
+    sweep->refuted = ARENA_MANY(arena, bool, sweep->origin_count);
     sweep->memo.slots = ARENA_MANY(arena, struct memo_slot, MEMO_SLOTS);
+    if (!pushes_whole(job) && job->group_count == 1)
+        find_phases(sweep);
+    if (sweep->phase_count > PHASES_MOST)
+        sweep->phase_count = 0;
     return sweep;
 }
 
 void roll_sweep_aim(struct roll_sweep *sweep, int64_t target)
 {
     sweep->target = target;
-    sweep->origin = 0;
+    sweep->origin = sweep->phase = 0;
     sweep->opened = false;
     sweep->unjudged = false;
 }
@@ -298,17 +366,22 @@ static bool known_to_fail(struct roll_sweep *sweep)
     for (size_t i = 0; i < MEMO_TRIES; i++) {
         struct memo_slot *other = &memo->slots[(memo->hash[0] + i) % MEMO_SLOTS];
 
-        if (other->taken && other->hash[0] == memo->hash[0] && other->hash[1] == memo->hash[1]) {
+        if (other->round == memo->round && other->hash[0] == memo->hash[0] &&
+            other->hash[1] == memo->hash[1]) {
             bool fails = other->time <= sweep->time;
 
             other->time = fails ? other->time : sweep->time;
             return fails;
         }
+        if (other->round != memo->round) {
+            slot = other;
+            break;
+        }
         if (!slot || other->left < slot->left)
             slot = other;
     }
     *slot = (struct memo_slot){
-        {memo->hash[0], memo->hash[1]}, sweep->time, (uint32_t)sweep->left_count, true};
+        {memo->hash[0], memo->hash[1]}, sweep->time, (uint32_t)sweep->left_count, memo->round};
     return false;
 }
 
@@ -569,18 +642,30 @@ static bool shown_too_short(struct roll_sweep *sweep)
     return shown;
 }
 
+/* To the next origin; after the last one to the first again, with the next phase. What was not
+ * judged with the phase left open is judged with all of them. */
+static void next_origin(struct roll_sweep *sweep)
+{
+    sweep->opened = false;
+    if (++sweep->origin < sweep->origin_count || sweep->phase == sweep->phase_count)
+        return;
+    if (sweep->phase++ == 0)
+        sweep->unjudged = false;
+    sweep->origin = 0;
+}
+
 enum sweep_verdict roll_sweep_on(struct roll_sweep *sweep, int64_t work, int64_t *done)
 {
     enum sweep_verdict verdict = SWEEP_NEVER;
     int64_t begin = sweep->work;
 
     while (sweep->origin < sweep->origin_count && verdict == SWEEP_NEVER) {
-        if (sweep->opened || !shown_too_short(sweep))
+        if (!sweep->opened && sweep->phase == 0)
+            sweep->refuted[sweep->origin] = shown_too_short(sweep);
+        if (!sweep->refuted[sweep->origin])
             verdict = sweep_origin(sweep, begin + work);
-        if (verdict == SWEEP_NEVER) {
-            sweep->origin++;
-            sweep->opened = false;
-        }
+        if (verdict == SWEEP_NEVER)
+            next_origin(sweep);
     }
     *done += sweep->work - begin;
     if (verdict == SWEEP_NEVER && sweep->unjudged)

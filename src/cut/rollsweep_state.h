@@ -52,12 +52,13 @@ struct step {
 struct memo_slot {
     uint64_t hash[2];
     int64_t time;
-    uint32_t left; /* parts that had not started */
-    bool taken;
+    uint32_t left;  /* parts that had not started */
+    uint32_t round; /* that it is of; of an older one it is free */
 };
 
 struct memo {
     struct memo_slot *slots;
+    uint32_t round;   /* one for each origin and phase that is looked at; never 0 */
     uint64_t hash[2]; /* of the key that is being made */
 };
 
@@ -69,9 +70,12 @@ struct roll_sweep {
 
     int64_t *origins, *least; /* across, and what is shown of each; -1: not yet */
     size_t origin_count, origin;
-    int64_t slack, shift; /* how much farther right the origin may be; and is, for seats */
-    bool opened;          /* the origin that is looked at has its stays and measures */
-    bool unjudged;        /* something was left without a verdict */
+    bool *refuted;             /* by origin: slices show that the target is too short for it */
+    int64_t *phases;           /* where the origin along may be; none where rule 1 needs none */
+    size_t phase_count, phase; /* phase: 0 while it is left open, then one more than its index */
+    int64_t slack, shift;      /* how much farther right the origin may be; and is, for seats */
+    bool opened;               /* the origin that is looked at has its stays and measures */
+    bool unjudged;             /* something was left without a verdict */
 
     struct measure measures[MEASURES_MOST + 1]; /* one more on trial */
     size_t measure_count, measures_kept;        /* those that are never given up come first */

@@ -204,6 +204,37 @@ static void a_sweep_says_what_trying_every_place_says(void **state)
     assert_true(tally.shown > tally.jobs / 2);
 }
 
+/* Two parts that keep a pattern between two that do not: which of the first two is stopped first is
+ * not known beforehand. */
+static void a_group_is_pushed_as_a_whole(void **state)
+{
+    struct dice dice = {45};
+    struct tally tally = {0};
+
+    (void)state;
+    for (int i = 0; i < 100; i++) {
+        struct cut_piece parts[BRUTE_ROLL_PARTS];
+        struct cut_size roll;
+        struct cut_blemish blemish;
+        struct cut_job job = brute_job(&dice, parts, &roll, &blemish);
+
+        job.blemish_count = 0;
+        job.part_count = BRUTE_ROLL_PARTS;
+        job.pattern = (struct cut_pattern){.along = 2 * dice_between(&dice, 1, 3)};
+        for (size_t k = 0; k < BRUTE_ROLL_PARTS; k++) {
+            parts[k].length = dice_between(&dice, 1, 4);
+            parts[k].width = dice_between(&dice, 1, 3);
+            parts[k].group = k < 2;
+            parts[k].may_turn = parts[k].centred_along = false;
+            parts[k].along = dice_between(&dice, 0, 5);
+        }
+        check_job(&job, &tally);
+        arena_release(&arena);
+    }
+    assert_int_equal(tally.never, tally.jobs);
+    assert_int_equal(tally.fits, tally.jobs);
+}
+
 /* ---- published sets with waste ---- */
 
 struct published {
@@ -275,6 +306,7 @@ int main(void)
         cmocka_unit_test(a_repeat_keeps_parts_apart),
         cmocka_unit_test(a_part_that_may_turn_lies_as_it_needs_least),
         cmocka_unit_test(a_sweep_says_what_trying_every_place_says),
+        cmocka_unit_test(a_group_is_pushed_as_a_whole),
         cmocka_unit_test(published_jobs_with_waste_are_proven),
     };
 
