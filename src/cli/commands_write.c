@@ -66,6 +66,7 @@ static void ask_size(const struct starter_question *question, enum units units, 
     char standard[QUANTITY_TEXT];
     struct fault_note why;
     quantity_print_unit(standard, QUANTITY_LENGTH, units, question->standard[units]);
+    printf("%s\n", question->why);
     for (;;) {
         printf("%s (%s): ", question->text, standard);
         fflush(stdout);

@@ -14,6 +14,7 @@ struct kit;
 struct starter_question {
     const char *key;     /* "width": name on the command line; NULL ends the list */
     const char *text;    /* "Width between the wings" */
+    const char *why;     /* where it is measured, and what hangs on it */
     int64_t standard[2]; /* by enum units, 1/320 mm */
     int64_t least, most;
 };

@@ -170,6 +170,16 @@ static const char *question_text(const struct new_state *state, int row)
     return state->starter->questions[row - ROW_SIZES].text;
 }
 
+/* Where the answer is measured, and what hangs on it. */
+static const char *question_why(const struct new_state *state)
+{
+    if (state->row == ROW_NAME)
+        return "It stands on every paper and label, and can be changed later.";
+    if (state->row == ROW_UNITS)
+        return "In which the workshop measures. Any field takes either: 48 in, 4 ft, 1200 mm.";
+    return state->starter->questions[state->row - ROW_SIZES].why;
+}
+
 static void new_paint(struct tui *tui, void *opaque, int top, int height)
 {
     struct new_state *state = opaque;
@@ -194,7 +204,10 @@ static void new_paint(struct tui *tui, void *opaque, int top, int height)
         view_text(&tui->view, below, 1, tui->view.columns - 2, VIEW_WARNING | VIEW_STRONG,
                   state->refusal.why);
     else
-        view_text(&tui->view, below, 1, tui->view.columns - 2, VIEW_FAINT,
+        below += view_wrapped(&tui->view, below, 1, tui->view.columns - 2, 3, VIEW_PLAIN,
+                              question_why(state));
+    if (!state->refusal.code)
+        view_text(&tui->view, below + 1, 1, tui->view.columns - 2, VIEW_FAINT,
                   "Enter takes each answer; after the last the build is made.");
 }
 
