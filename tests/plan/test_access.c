@@ -13,8 +13,12 @@
 
 static struct edge_runs runs_of(const struct joined *piece, int64_t layer, int64_t edge)
 {
-    struct planning planning = {&piece->model, (struct plan *)(uintptr_t)piece->plan,
-                                (struct arena *)(uintptr_t)&piece->made, NULL, piece->plan->value, NULL};
+    struct planning planning = {&piece->model,
+                                (struct plan *)(uintptr_t)piece->plan,
+                                (struct arena *)(uintptr_t)&piece->made,
+                                NULL,
+                                piece->plan->value,
+                                NULL};
     const struct layer *entry = MODEL_FIND(&piece->model, layer, layer);
 
     return access_edge_runs(&planning, entry, MODEL_FIND(&piece->model, box, entry->box), edge);
