@@ -215,6 +215,7 @@ void report_buying(struct json *json, const struct plan *plan)
         put_length(json, plan, "length", purchase->length);
         put_bool(json, "priced", purchase->priced);
         put_money(json, plan, "price", purchase->price);
+        put_money(json, plan, "till", purchase->till);
         put_money(json, plan, "value", purchase->value);
         json_put_close(json);
     }

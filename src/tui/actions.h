@@ -82,6 +82,12 @@ enum tui_key {
     A(CLOCK, "clock", KEY_CONTROL(']'), 'i', "clock", "start the clock for the step, or stop it") \
     A(TROLLEY, "trolley", KEY_CONTROL('L'), 'g', "trolley",                                       \
       "one shopping trip for several builds")                                                     \
+    A(COMPARE, "compare", KEY_CONTROL('_'), 'B', "compare",                                       \
+      "marked builds side by side; of one, what it would come to otherwise")                      \
+    A(ACCOUNT, "account", KEY_CONTROL('^'), 'A', "account",                                       \
+      "money, months and hours of all builds, weeks at the bench")                                \
+    A(STOCK, "stock", KEY_CONTROL('U'), 'S', "stock",                                             \
+      "prices, what they were, what was paid before, and the shelf")                              \
     A(TRADE, "trade", KEY_F1 + 8, 't', "trade", "trade values of this build or workshop")         \
     A(SHOP, "workshop", KEY_F1 + 9, 'w', "workshop", "the workshop: stock, prices, tools, shelf") \
     A(UNDO, "undo", KEY_F1 + 10, 'u', "undo", "take the last edit back, from any day")            \

@@ -187,11 +187,18 @@ static enum reaction step_history(struct tui *tui, history_fn *step, const char 
     return REACT_TAKEN;
 }
 
+/* Shown whether a build is in hand or not. */
+static bool is_of_workshop(const struct screen *screen)
+{
+    return screen == &screen_trade || screen == &screen_shop || screen == &screen_account ||
+           screen == &screen_stock || screen == &screen_compare;
+}
+
 /* Places of a build take each other's place, and one that is open below is gone back to; so Esc
  * leads to the build, however many were looked at. */
 static enum reaction go_to(struct tui *tui, const struct screen *screen)
 {
-    if (!tui_model(tui)->build.key && screen != &screen_trade && screen != &screen_shop) {
+    if (!tui_model(tui)->build.key && !is_of_workshop(screen)) {
         tui_say(tui, "take up a build first");
         return REACT_TAKEN;
     }
@@ -217,7 +224,8 @@ static const struct screen *screen_of(enum action action)
         [ACTION_CUTTING] = &screen_cutting,   [ACTION_MONEY] = &screen_money,
         [ACTION_FINDINGS] = &screen_findings, [ACTION_HOLES] = &screen_map,
         [ACTION_TRADE] = &screen_trade,       [ACTION_SHOP] = &screen_shop,
-        [ACTION_CARE] = &screen_care};
+        [ACTION_CARE] = &screen_care,         [ACTION_ACCOUNT] = &screen_account,
+        [ACTION_STOCK] = &screen_stock,       [ACTION_COMPARE] = &screen_compare};
     return action < ACTION_COUNT ? screens[action] : NULL;
 }
 

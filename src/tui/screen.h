@@ -92,6 +92,11 @@ struct screen {
     S(parts)       \
     S(buying)      \
     S(trip)        \
+    S(together)    \
+    S(account)     \
+    S(compare)     \
+    S(stock)       \
+    S(prices)      \
     S(cutting)     \
     S(papers)      \
     S(cloth)       \

@@ -143,6 +143,11 @@ static enum reaction builds_act(struct tui *tui, void *opaque, enum action actio
     }
     if (!chosen)
         return REACT_PASS;
+    if (action == ACTION_COMPARE) {
+        const struct target target = {ENTITY_build, chosen->key, NULL, NULL};
+        tui_open(tui, &screen_compare, &target);
+        return REACT_TAKEN;
+    }
     if (action == ACTION_TROLLEY) {
         tui_open(tui, &screen_trip, NULL);
         return REACT_TAKEN;
@@ -189,5 +194,6 @@ const struct screen screen_builds = {
     .line = builds_line,
     .words = {{ACTION_TICK, "mark"}},
     .shown = SHOWS(ADD) | SHOWS(ENTER) | SHOWS(REMOVE) | SHOWS(TICK) | SHOWS(TROLLEY) |
-             SHOWS(SHOP) | SHOWS(UNDO) | SHOWS(REDO),
+             SHOWS(COMPARE) | SHOWS(ACCOUNT) | SHOWS(STOCK) | SHOWS(SHOP) | SHOWS(UNDO) |
+             SHOWS(REDO),
 };

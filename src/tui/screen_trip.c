@@ -10,36 +10,19 @@
 #include "paper/sheets.h"
 #include "tui/list.h"
 #include "tui/screen.h"
+#include "tui/trolley.h"
 
 #include <stdio.h>
 
-#define TRIP_BUILDS 64 /* more than any bench has on the go */
-
 struct trip_state {
     struct list_view list;
-    int64_t builds[TRIP_BUILDS];
-    size_t build_count;
+    struct trolley trolley;
     struct desk_trip *trip; /* NULL: could not be made */
     unsigned serial;        /* of the desk that it was made from */
     bool typing;
     struct entry entry;
     struct fault_note refusal;
 };
-
-/* Those marked for the trip, or where none is all that are not done with. */
-static void choose_builds(struct tui *tui, struct trip_state *state)
-{
-    const struct store_build *builds = NULL;
-    size_t count = 0;
-    struct fault_note note = {0};
-    if (desk_builds(tui->desk, &builds, &count, &note))
-        tui_warn(tui, &note);
-    for (size_t i = 0; i < count && state->build_count < TRIP_BUILDS; i++) {
-        if (tui->marked_count ? tui_is_marked(tui, builds[i].key)
-                              : builds[i].state != STATE_FINISHED)
-            state->builds[state->build_count++] = builds[i].key;
-    }
-}
 
 /* Made anew whenever the file is another one than it was made from. */
 static const struct trip *trip_of(struct tui *tui, struct trip_state *state)
@@ -49,8 +32,8 @@ static const struct trip *trip_of(struct tui *tui, struct trip_state *state)
         return desk_trip_of(state->trip);
     desk_trip_free(state->trip);
     state->trip = NULL;
-    if (desk_trip_begin(&state->trip, tui->desk, state->builds, state->build_count, CUT_QUICK,
-                        sheet_purchase_words, &note)) {
+    if (desk_trip_begin(&state->trip, tui->desk, state->trolley.builds, state->trolley.count,
+                        CUT_QUICK, sheet_purchase_words, &note)) {
         tui_warn(tui, &note);
         return NULL;
     }
@@ -63,7 +46,7 @@ static void trip_open(struct tui *tui, void *opaque, const struct target *target
 {
     struct trip_state *state = opaque;
     (void)target;
-    choose_builds(tui, state);
+    trolley_fill(&state->trolley, tui);
     list_view_choose(&state->list, 0);
     trip_of(tui, state);
     list_view_choose(&state->list, 0);
@@ -203,6 +186,10 @@ static enum reaction trip_act(struct tui *tui, void *opaque, enum action action)
     const struct trip *trip = trip_of(tui, state);
     if (list_view_act(&state->list, action))
         return REACT_TAKEN;
+    if (action == ACTION_CUTTING) {
+        tui_open(tui, &screen_together, NULL);
+        return REACT_TAKEN;
+    }
     if (!trip || state->list.chosen < 0)
         return REACT_PASS;
     if (action == ACTION_TICK)
@@ -288,7 +275,8 @@ const struct screen screen_trip = {
     .paste = trip_paste,
     .list = trip_list,
     .line = trip_line,
-    .shown = SHOWS(ENTER) | SHOWS(TICK) | SHOWS(LEAVE) | SHOWS(UNDO) | SHOWS(LIST_OUT),
+    .shown =
+        SHOWS(ENTER) | SHOWS(TICK) | SHOWS(LEAVE) | SHOWS(CUTTING) | SHOWS(UNDO) | SHOWS(LIST_OUT),
     .words = {{ACTION_ENTER, "price paid"}, {ACTION_TICK, "paid"}},
     .typing_hint = "Enter takes what was paid in all, Esc leaves it as it was",
 };

@@ -379,6 +379,49 @@ static void trip(void **state)
     assert_screen(*state, "trip");
 }
 
+/* What the ottoman and the banquette cut together. */
+static void together(void **state)
+{
+    stage_press(*state, "Down Space Space g k");
+    assert_screen(*state, "together");
+}
+
+static void account(void **state)
+{
+    stage_press(*state, "A");
+    assert_screen(*state, "account");
+}
+
+static void compare(void **state)
+{
+    stage_press(*state, "Space Space B");
+    assert_screen(*state, "compare");
+}
+
+static void compare_one(void **state)
+{
+    stage_press(*state, "B");
+    assert_screen(*state, "compare-one");
+}
+
+static void stock(void **state)
+{
+    stage_press(*state, "S Down");
+    assert_screen(*state, "stock");
+}
+
+/* A price that was another one before, and one that was paid. */
+static void prices(void **state)
+{
+    struct stage *stage = *state;
+    const struct offer *offer = &desk_model(stage->desk)->offers.at[0];
+    int64_t key = offer->key;
+    DONE(desk_set(stage->desk, ENTITY_offer, key, "price", "4.35", note));
+    DONE(desk_set(stage->desk, ENTITY_offer, key, "dated", "2026-11-20", note));
+    stage_press(stage, "S Enter");
+    assert_screen(stage, "prices");
+}
+
 static void money_none(void **state)
 {
     stage_take_up(*state, "Wing headboard");
@@ -635,6 +678,12 @@ int main(void)
         CASES(order),
         CASES(step),
         CASES(buying),
+        CASES(together),
+        CASES(account),
+        CASES(compare),
+        CASES(compare_one),
+        CASES(stock),
+        CASES(prices),
         CASES(money_none),
         CASES(money),
         CASES(findings),

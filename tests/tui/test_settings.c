@@ -99,11 +99,11 @@ static void a_line_with_a_fault_is_told_and_the_others_hold(void **state)
     (void)state;
     for (size_t i = 0; i < sizeof lines / sizeof *lines; i++) {
         char file[200];
-        snprintf(file, sizeof file, "\n%s\nkey buy B F6\n", lines[i].line);
+        snprintf(file, sizeof file, "\n%s\nkey buy Z F6\n", lines[i].line);
         struct settings settings = read_lines(file);
         assert_int_equal(settings.complaint_count, 1);
         assert_complaint(&settings, 0, 2, lines[i].why);
-        assert_int_equal(action_at(&settings, 'B'), ACTION_BUYING);
+        assert_int_equal(action_at(&settings, 'Z'), ACTION_BUYING);
         assert_int_equal(action_at(&settings, 'o'), ACTION_STEPS);
     }
 }

@@ -1,0 +1,78 @@
+/* What the builds of the trolley cut together: the layouts that its list counts on. */
+#include "desk/trip.h"
+#include "paper/sheets.h"
+#include "tui/told.h"
+#include "tui/trolley.h"
+
+struct together_state {
+    struct told told;
+    struct trolley trolley;
+};
+
+static void together_open(struct tui *tui, void *opaque, const struct target *target)
+{
+    struct together_state *state = opaque;
+    (void)target;
+    trolley_fill(&state->trolley, tui);
+}
+
+static enum fault together_make(struct tui *tui, void *context, struct text *out,
+                                struct fault_note *note)
+{
+    struct together_state *state = context;
+    struct desk_trip *trip = NULL;
+    enum fault fault = desk_trip_begin(&trip, tui->desk, state->trolley.builds,
+                                       state->trolley.count, CUT_QUICK, sheet_purchase_words, note);
+    if (!fault)
+        sheet_trip_cutting(out, desk_trip_of(trip));
+    if (!fault && desk_trip_of(trip)->cuts.count == 0)
+        text_add(out, "Nothing is cheaper cut together: each build cuts by itself.\n");
+    desk_trip_free(trip);
+    return fault;
+}
+
+static const char *together_text(struct tui *tui, void *opaque)
+{
+    struct together_state *state = opaque;
+    return told_text(&state->told, tui, together_make, state);
+}
+
+static void together_paint(struct tui *tui, void *opaque, int top, int height)
+{
+    struct together_state *state = opaque;
+    pager_paint(&state->told.pager, &tui->view, top, height, together_text(tui, opaque));
+}
+
+static enum reaction together_act(struct tui *tui, void *opaque, enum action action)
+{
+    struct together_state *state = opaque;
+    (void)tui;
+    return pager_act(&state->told.pager, action) ? REACT_TAKEN : REACT_PASS;
+}
+
+static void together_close(void *opaque)
+{
+    told_release(&((struct together_state *)opaque)->told);
+}
+
+static struct pager *together_pager(void *opaque)
+{
+    return &((struct together_state *)opaque)->told.pager;
+}
+
+static void together_sheet(struct tui *tui, void *opaque, struct text *out)
+{
+    text_add(out, together_text(tui, opaque));
+}
+
+const struct screen screen_together = {
+    .name = "cut together",
+    .size = sizeof(struct together_state),
+    .open = together_open,
+    .close = together_close,
+    .paint = together_paint,
+    .act = together_act,
+    .pager = together_pager,
+    .sheet = together_sheet,
+    .shown = SHOWS(LEAVE) | SHOWS(FIND) | SHOWS(LIST_OUT),
+};
