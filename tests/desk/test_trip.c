@@ -238,12 +238,93 @@ static void a_list_that_is_stale_is_not_paid(void **state)
                      FAULT_CHANGED);
 }
 
+/* ---- delivery ---- */
+
+/* One supplier has all of it: what he asks, and from which sum on nothing. */
+struct charge {
+    int64_t delivery, free_from;
+};
+
+static enum fault change_supplier(struct model *draft, void *context, struct fault_note *note)
+{
+    const struct charge *charge = context;
+    struct supplier *supplier = MODEL_ADD(draft, supplier);
+    (void)note;
+    supplier->name = "Yard";
+    supplier->delivery = charge->delivery;
+    supplier->free_from = charge->free_from;
+    for (size_t i = 0; i < draft->stocks.count; i++)
+        draft->stocks.at[i].supplier = "Yard";
+    return FAULT_NONE;
+}
+
+static void brought(struct shopping *shopping, int64_t delivery, int64_t free_from)
+{
+    struct charge charge = {delivery, free_from};
+    DONE(desk_edit(shopping->bench.desk, "supplier", change_supplier, &charge, note));
+    shop(shopping);
+}
+
+static const struct trip_line *delivery_of(const struct trip *trip)
+{
+    const struct trip_line *found = NULL;
+    for (size_t i = 0; i < trip->lines.count; i++) {
+        if (!trip->lines.at[i].supplier)
+            continue;
+        assert_null(found);
+        found = &trip->lines.at[i];
+    }
+    return found;
+}
+
+/* Three builds by themselves pay it three times; who has more brought pays more of the one. */
+static void one_order_is_brought_once_and_shared_by_use(void **state)
+{
+    struct shopping *shopping = *state;
+    brought(shopping, 2500, 0);
+    const struct trip *trip = trip_of(shopping);
+    const struct trip_line *line = delivery_of(trip);
+    int64_t sum = 0;
+    int64_t apart = 0;
+    assert_non_null(line);
+    assert_int_equal(line->price, 2500);
+    assert_int_equal(line->shares.count, 3);
+    for (size_t i = 0; i < 3; i++) {
+        sum += line->shares.at[i].till;
+        apart += line->shares.at[i].purchase->price;
+        for (size_t k = 0; k < 3; k++) {
+            const struct trip_share *a = &line->shares.at[i];
+            const struct trip_share *b = &line->shares.at[k];
+            assert_false(a->weight < b->weight && a->till > b->till);
+        }
+    }
+    assert_int_equal(sum, line->till);
+    assert_int_equal(apart, 3 * 2500);
+    every_line_and_the_whole_add_up_to_the_cent(state);
+}
+
+/* Enough together, though no build has enough alone. */
+static void what_is_enough_together_is_brought_for_nothing(void **state)
+{
+    struct shopping *shopping = *state;
+    brought(shopping, 2500, 100000);
+    const struct trip *trip = trip_of(shopping);
+    assert_null(delivery_of(trip));
+    for (size_t i = 0; i < 3; i++) {
+        const struct plan *plan = trip->builds.at[i].plan;
+        assert_int_equal(plan->purchases.at[plan->purchases.count - 1].price, 2500);
+    }
+    every_line_and_the_whole_add_up_to_the_cent(state);
+}
+
 int main(void)
 {
 #define FACT(name) cmocka_unit_test_setup_teardown(name, begin, end)
     const struct CMUnitTest tests[] = {
         FACT(every_line_and_the_whole_add_up_to_the_cent),
         FACT(lines_stand_by_aisle),
+        FACT(one_order_is_brought_once_and_shared_by_use),
+        FACT(what_is_enough_together_is_brought_for_nothing),
         FACT(packs_are_counted_over_all_builds),
         FACT(the_shelf_serves_one_build),
         FACT(a_line_is_paid_in_every_build_that_shares_it),
