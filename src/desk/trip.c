@@ -452,6 +452,39 @@ struct paying {
     struct arena arena;
 };
 
+/* "cut together with Wing bed, Corner bench"; a note holds no more than a few names. */
+#define TOGETHER_NAMES 5
+
+static void put_together(struct text *out, const struct paying *paying, size_t build)
+{
+    const struct trip_cut *cut = paying->line->cut;
+    size_t others = 0;
+    text_add(out, TRIP_TOGETHER);
+    for (size_t i = 0; i < cut->users.count; i++) {
+        size_t other = cut->users.at[i].build;
+        if (other == build || ++others > TOGETHER_NAMES)
+            continue;
+        text_format(out, "%s%s", others > 1 ? ", " : "",
+                    paying->trip->trip.builds.at[other].model->build.name);
+    }
+    if (others > TOGETHER_NAMES)
+        text_format(out, " and %zu more", others - TOGETHER_NAMES);
+}
+
+static enum fault note_together(const struct paying *paying, size_t build, struct model *after,
+                                struct spend *spend, struct fault_note *note)
+{
+    struct text words;
+    if (!paying->line->cut || paying->line->cut->users.count < 2)
+        return FAULT_NONE;
+    text_init(&words);
+    put_together(&words, paying, build);
+    enum fault fault = field_read(field_named(entity_of(ENTITY_spend), "note"), after, spend,
+                                  text_string(&words), note);
+    text_release(&words);
+    return fault;
+}
+
 static enum fault add_spend(const struct paying *paying, const struct trip_share *share,
                             int64_t amount, struct model *after, struct fault_note *note)
 {
@@ -475,6 +508,8 @@ static enum fault add_spend(const struct paying *paying, const struct trip_share
         field_read(field_named(entity, "what"), after, spend, text_string(&words), note);
     if (!fault)
         fault = field_read(field_named(entity, "dated"), after, spend, paying->day, note);
+    if (!fault)
+        fault = note_together(paying, share->build, after, spend, note);
     text_release(&words);
     return fault;
 }

@@ -78,6 +78,10 @@ struct trip {
 typedef void trip_words_fn(struct text *out, const struct plan *plan,
                            const struct purchase *purchase);
 
+/* The note of a spend for what is cut together begins so; the other builds follow. Papers of the
+ * build tell by it that another layout than its own holds. */
+#define TRIP_TOGETHER "cut together with "
+
 struct desk_trip;
 
 /* What a build has to pay of a line, and what it has paid. */

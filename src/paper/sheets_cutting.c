@@ -2,6 +2,7 @@
 #include "paper/sheets.h"
 
 #include "base/show.h"
+#include "desk/trip.h"
 #include "paper/blank.h"
 #include "paper/lines.h"
 #include "paper/print.h"
@@ -347,19 +348,8 @@ static struct printed print_cost(const struct cut_sheet *sheet, int64_t cost)
                                    : print_money(sheet->plan, cost);
 }
 
-void blank_job_heading(struct text *out, const struct cut_sheet *sheet, bool priced)
+static void put_cost(struct text *out, const struct cut_sheet *sheet)
 {
-    static const char *const blanks[] = {
-        [CUT_BARS] = "stick", [CUT_SHEETS] = "sheet", [CUT_ROLLS] = "length"};
-    size_t count = sheet->layout->blanks.count;
-
-    text_add(out, "\n");
-    show_text(out, plan_stock_name(sheet->plan, sheet->stock));
-    text_format(out, ": %zu %s%s", count, blanks[sheet->way], count == 1 ? "" : "s");
-    if (!priced && sheet->way != CUT_ROLLS) {
-        text_add(out, "\n");
-        return;
-    }
     text_format(out, ", %s", print_cost(sheet, sheet->layout->cost).at);
     if (sheet->way == CUT_ROLLS && sheet->layout->cost > 0)
         text_add(out, " sold");
@@ -369,7 +359,43 @@ void blank_job_heading(struct text *out, const struct cut_sheet *sheet, bool pri
         text_add(out, ", proven the least");
     else
         text_format(out, ", at least %s", print_cost(sheet, sheet->layout->bound).at);
+}
+
+/* What was bought to be cut together with other builds is laid out for all of them elsewhere. */
+static void tell_together(struct text *out, const struct plan *plan, int64_t stock)
+{
+    for (size_t i = 0; i < plan->facts->spends.count; i++) {
+        const struct spend *spend = &plan->facts->spends.at[i];
+        struct text words;
+
+        if (spend->stock != stock ||
+            strncmp(spend->note, TRIP_TOGETHER, sizeof TRIP_TOGETHER - 1) != 0)
+            continue;
+        text_init(&words);
+        text_format(&words,
+                    "Bought to be %s: the layout of that trip holds, this one is for the build by"
+                    " itself.",
+                    spend->note);
+        lines_add(out, "", 2, text_string(&words));
+        text_release(&words);
+        return;
+    }
+}
+
+void blank_job_heading(struct text *out, const struct cut_sheet *sheet, bool priced)
+{
+    static const char *const blanks[] = {
+        [CUT_BARS] = "stick", [CUT_SHEETS] = "sheet", [CUT_ROLLS] = "length"};
+    size_t count = sheet->layout->blanks.count;
+
     text_add(out, "\n");
+    show_text(out, plan_stock_name(sheet->plan, sheet->stock));
+    text_format(out, ": %zu %s%s", count, blanks[sheet->way], count == 1 ? "" : "s");
+    if (priced || sheet->way == CUT_ROLLS)
+        put_cost(out, sheet);
+    text_add(out, "\n");
+    if (!sheet->source)
+        tell_together(out, sheet->plan, sheet->stock);
 }
 
 void sheet_layout(struct text *out, const struct cut_sheet *sheet)

@@ -241,6 +241,34 @@ static void paying_for_what_is_cut_together_is_one_edit(void **state)
     assert_int_equal(spent(shopping), before);
 }
 
+/* Each build's own papers tell that another layout than theirs holds; those of the trip do not. */
+static void papers_tell_what_was_bought_to_be_cut_together(void **state)
+{
+    struct shopping *shopping = *state;
+    size_t line = first_cut_line(shopping);
+    const struct trip_cut *cut = trip_of(shopping)->lines.at[line].cut;
+    size_t users[8], count = cut->users.count;
+    struct text text;
+    assert_true(count >= 2 && count <= 8);
+    for (size_t i = 0; i < count; i++)
+        users[i] = cut->users.at[i].build;
+    text_init(&text);
+    sheet_trip_cutting(&text, trip_of(shopping));
+    assert_null(strstr(text_string(&text), TRIP_TOGETHER));
+    DONE(desk_trip_pay(shopping->bench.desk, shopping->trip, line, DAY, NULL, note));
+    for (size_t i = 0; i < count; i++) {
+        const char *other = trip_of(shopping)->builds.at[users[(i + 1) % count]].model->build.name;
+        const char *told;
+        DONE(desk_take_up(shopping->bench.desk, shopping->bench.builds[users[i]], note));
+        text_clear(&text);
+        sheet_cutting(&text, desk_plan(shopping->bench.desk));
+        told = strstr(text_string(&text), "Bought to be " TRIP_TOGETHER);
+        assert_non_null(told);
+        assert_non_null(strstr(told, other));
+    }
+    text_release(&text);
+}
+
 static void paying_is_taken_back_in_every_build(void **state)
 {
     struct shopping *shopping = *state;
@@ -322,6 +350,7 @@ int main(void)
         CASE(the_cutting_plan_holds_every_part_of_every_build),
         CASE(as_much_is_bought_as_is_cut_from),
         CASE(paying_for_what_is_cut_together_is_one_edit),
+        CASE(papers_tell_what_was_bought_to_be_cut_together),
         CASE(paying_is_taken_back_in_every_build),
         CASE(a_piece_kept_for_one_build_keeps_its_stock_apart),
         CASE(what_a_build_has_bought_is_not_bought_again),
