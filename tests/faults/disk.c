@@ -99,13 +99,23 @@ static int add(struct disk_file *file, sqlite3_int64 offset, const void *bytes, 
 
 /* ---- faults ---- */
 
+/* Whether the operation that comes now is the one, or after the one from which on all are. */
+static bool is_struck(void)
+{
+    bool for_good = disk.fault == DISK_BROKEN || disk.fault == DISK_STUFFED;
+
+    disk.operations++;
+    return disk.fault != DISK_WELL &&
+           (disk.operations == disk.at || (for_good && disk.operations > disk.at));
+}
+
 static int operate(bool is_write, int error)
 {
     if (disk.is_dead)
         return error;
-    if (++disk.operations != disk.at || disk.fault == DISK_WELL)
+    if (!is_struck())
         return SQLITE_OK;
-    if (disk.fault == DISK_FULL)
+    if (disk.fault == DISK_FULL || disk.fault == DISK_STUFFED)
         return is_write ? SQLITE_FULL : SQLITE_OK;
     if (disk.fault == DISK_CRASH) {
         for (struct disk_file *file = disk.files; file; file = file->next)
@@ -303,7 +313,7 @@ static int disk_open(sqlite3_vfs *vfs, sqlite3_filename name, sqlite3_file *base
 
     (void)vfs;
     *file = (struct disk_file){.last = &file->first};
-    if (disk.is_dead)
+    if (operate(false, SQLITE_CANTOPEN) != SQLITE_OK)
         return SQLITE_CANTOPEN;
     file->real = calloc(1, (size_t)disk.real->szOsFile);
     if (!file->real)

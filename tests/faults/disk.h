@@ -16,14 +16,17 @@
 
 enum disk_fault {
     DISK_WELL,
-    DISK_ERROR, /* one operation fails */
-    DISK_FULL,  /* one write finds no room; other operations go well */
+    DISK_ERROR,   /* one operation fails */
+    DISK_BROKEN,  /* from one operation on all fail */
+    DISK_FULL,    /* one write finds no room; other operations go well */
+    DISK_STUFFED, /* from one on no write finds room */
     DISK_CRASH
 };
 
 void disk_register(void);
 
-/* From now on, counts writes, syncs, truncations and deletions; the `at`-th (from 1) fails. */
+/* From now on, counts openings, writes, syncs, truncations and deletions; the `at`-th (from 1)
+ * fails. */
 void disk_arm(enum disk_fault fault, long at, uint64_t seed);
 void disk_heal(void);
 

@@ -16,7 +16,7 @@
 
 static enum fault save(struct scene *scene, const char *label)
 {
-    return store_save(scene->store, &scene->before, &scene->after, label, NULL);
+    return store_save(scene->store, &scene->before, &scene->after, label, &scene->note);
 }
 
 static enum fault act_new_build(struct scene *scene)
@@ -82,7 +82,7 @@ static enum fault act_delete_box(struct scene *scene)
 
 static enum fault act_delete_build(struct scene *scene)
 {
-    return store_delete_build(scene->store, scene->build, "Delete build", NULL);
+    return store_delete_build(scene->store, scene->build, "Delete build", &scene->note);
 }
 
 static enum fault act_undo(struct scene *scene)
@@ -90,7 +90,7 @@ static enum fault act_undo(struct scene *scene)
     char label[STORE_LABEL];
     int64_t build;
 
-    return store_undo(scene->store, label, &build, NULL);
+    return store_undo(scene->store, label, &build, &scene->note);
 }
 
 static enum fault act_redo(struct scene *scene)
@@ -98,19 +98,39 @@ static enum fault act_redo(struct scene *scene)
     char label[STORE_LABEL];
     int64_t build;
 
-    return store_redo(scene->store, label, &build, NULL);
+    return store_redo(scene->store, label, &build, &scene->note);
 }
 
 static enum fault act_summary(struct scene *scene)
 {
     const struct store_summary summary = {.digest = 1, .next_step = "Cut the rails"};
 
-    return store_summary_put(scene->store, scene->build, &summary, NULL);
+    return store_summary_put(scene->store, scene->build, &summary, &scene->note);
+}
+
+/* Stock that another build uses cannot go: then something else is changed. */
+static enum fault act_by_chance(struct scene *scene)
+{
+    struct dice dice = {(uint64_t)scene->kind->edit};
+    enum fault fault;
+
+    do {
+        model_copy(&scene->after, &scene->before, &scene->arena);
+        edit_at_random(&scene->after, &dice, 5);
+        scene->after.build.week = 4000 + scene->kind->edit;
+        fault = save(scene, "Edit by chance");
+    } while (fault == FAULT_REFERENCE);
+    return fault;
+}
+
+struct scene_kind scene_edit(int number)
+{
+    return (struct scene_kind){"edit by chance", false, false, act_by_chance, number};
 }
 
 static enum fault act_backup(struct scene *scene)
 {
-    return store_backup(scene->store, scene->copy, true, NULL);
+    return store_backup(scene->store, scene->copy, true, &scene->note);
 }
 
 static enum fault open_here(struct scene *scene, const char *const *steps, int count)
@@ -118,7 +138,7 @@ static enum fault open_here(struct scene *scene, const char *const *steps, int c
     const struct store_options options = {
         .vfs = scene->vfs, .patience = 1, .steps = steps, .step_count = count};
 
-    return store_open_with(&scene->store, scene->place.path, &options, NULL);
+    return store_open_with(&scene->store, scene->place.path, &options, &scene->note);
 }
 
 static enum fault act_open(struct scene *scene)
@@ -146,28 +166,28 @@ static enum fault act_load(struct scene *scene)
     struct model model;
     struct store_build *builds;
     size_t count;
-    enum fault fault = store_load(scene->store, scene->build, &model, &scene->arena, NULL);
+    enum fault fault = store_load(scene->store, scene->build, &model, &scene->arena, &scene->note);
 
-    return fault ? fault : store_builds(scene->store, &scene->arena, &builds, &count, NULL);
+    return fault ? fault : store_builds(scene->store, &scene->arena, &builds, &count, &scene->note);
 }
 
 const struct scene_kind scene_kinds[] = {
-    {"new build", false, false, act_new_build},
-    {"small edit", false, false, act_small_edit},
-    {"large edit", false, false, act_large_edit},
-    {"tick", false, false, act_tick},
-    {"spend", false, false, act_spend},
-    {"long text", false, false, act_long_text},
-    {"delete box", false, false, act_delete_box},
-    {"delete build", false, false, act_delete_build},
-    {"undo", false, false, act_undo},
-    {"redo", false, false, act_redo},
-    {"summary", false, false, act_summary},
-    {"backup", false, false, act_backup},
-    {"load", false, false, act_load},
-    {"open", true, false, act_open},
-    {"make anew", true, true, act_open},
-    {"migrate", true, false, act_migrate},
+    {"new build", false, false, act_new_build, 0},
+    {"small edit", false, false, act_small_edit, 0},
+    {"large edit", false, false, act_large_edit, 0},
+    {"tick", false, false, act_tick, 0},
+    {"spend", false, false, act_spend, 0},
+    {"long text", false, false, act_long_text, 0},
+    {"delete box", false, false, act_delete_box, 0},
+    {"delete build", false, false, act_delete_build, 0},
+    {"undo", false, false, act_undo, 0},
+    {"redo", false, false, act_redo, 0},
+    {"summary", false, false, act_summary, 0},
+    {"backup", false, false, act_backup, 0},
+    {"load", false, false, act_load, 0},
+    {"open", true, false, act_open, 0},
+    {"make anew", true, true, act_open, 0},
+    {"migrate", true, false, act_migrate, 0},
 };
 const int scene_count = sizeof scene_kinds / sizeof scene_kinds[0];
 
@@ -179,7 +199,7 @@ static void name_copy(struct scene *scene)
 void scene_begin(struct scene *scene, const struct scene_kind *kind, const struct scene_ends *ends,
                  const char *vfs)
 {
-    *scene = (struct scene){.vfs = vfs};
+    *scene = (struct scene){.kind = kind, .vfs = vfs};
     place_make(&scene->place);
     name_copy(scene);
     arena_make(&scene->arena);
@@ -196,6 +216,16 @@ void scene_begin(struct scene *scene, const struct scene_kind *kind, const struc
     assert_int_equal(store_load(scene->store, scene->build, &scene->before, &scene->arena, NULL),
                      FAULT_NONE);
     model_copy(&scene->after, &scene->before, &scene->arena);
+}
+
+enum fault scene_act_again(struct scene *scene)
+{
+    if (scene->kind->opens)
+        scene_leave(scene);
+    else if (store_load(scene->store, scene->build, &scene->before, &scene->arena, &scene->note) ==
+             FAULT_NONE)
+        model_copy(&scene->after, &scene->before, &scene->arena);
+    return scene->kind->act(scene);
 }
 
 void scene_leave(struct scene *scene)
@@ -231,16 +261,36 @@ void scene_end(struct scene *scene)
     place_remove(&scene->place);
 }
 
+/* The file that every scene begins with, made once. */
+static void copy_first_file(struct scene_ends *ret_ends, uint64_t *ret_state)
+{
+    static unsigned char *bytes;
+    static size_t size;
+    static uint64_t state;
+    struct dice dice = {2026};
+    struct place place;
+
+    if (!bytes) {
+        place_make(&place);
+        make_store(place.path, &dice);
+        read_file(place.path, &bytes, &size);
+        state = state_of(place.path);
+        place_remove(&place);
+    }
+    ret_ends->bytes = malloc(size);
+    assert_non_null(ret_ends->bytes);
+    memcpy(ret_ends->bytes, bytes, size);
+    ret_ends->size = size;
+    *ret_state = state;
+}
+
 void scene_find_ends(const struct scene_kind *kind, struct scene_ends *ret_ends)
 {
     struct scene scene;
-    struct dice dice = {2026};
+    uint64_t state;
 
-    place_make(&scene.place);
-    make_store(scene.place.path, &dice);
-    read_file(scene.place.path, &ret_ends->bytes, &ret_ends->size);
-    ret_ends->old_state = kind->on_nothing ? 0 : state_of(scene.place.path);
-    place_remove(&scene.place);
+    copy_first_file(ret_ends, &state);
+    ret_ends->old_state = kind->on_nothing ? 0 : state;
     scene_begin(&scene, kind, ret_ends, NULL);
     assert_int_equal(kind->act(&scene), FAULT_NONE);
     scene_leave(&scene);
