@@ -326,6 +326,26 @@ static void a_large_damaged_file_is_read_but_never_written_to(void **state)
     place_remove(&place);
 }
 
+/* What is copied is looked through, and here the copy is as bad as the file. */
+static void a_large_damaged_file_is_not_backed_up_as_whole(void **state)
+{
+    (void)state;
+    struct place place;
+    struct fault_note note;
+    char copy[PATH_MAX + 16];
+
+    make(&place);
+    make_large(&place);
+    run_sql(place.path, "PRAGMA foreign_keys = OFF; DELETE FROM stock");
+    snprintf(copy, sizeof copy, "%s.copy", place.path);
+    struct store *store = open_store(place.path);
+    assert_int_equal(store_backup(store, copy, true, &note), FAULT_DAMAGED);
+    assert_string_equal(note.path, "the copy");
+    store_close(store);
+    assert_int_equal(place_files(&place), 1);
+    place_remove(&place);
+}
+
 static void a_large_whole_file_is_written_to(void **state)
 {
     (void)state;
@@ -483,6 +503,26 @@ static void a_text_that_is_no_utf8_is_damage_at_loading(void **state)
     }
 }
 
+static void a_text_of_an_item_that_is_no_utf8_is_damage_too(void **state)
+{
+    (void)state;
+    struct place place;
+    struct arena arena;
+    struct model model;
+    struct fault_note note;
+
+    make(&place);
+    run_sql(place.path, "UPDATE stock SET note = CAST(x'ff41' AS TEXT)"
+                        " WHERE key = (SELECT min(key) FROM stock)");
+    struct store *store = open_store(place.path);
+    arena_make(&arena);
+    assert_int_equal(store_load(store, 0, &model, &arena, &note), FAULT_DAMAGED);
+    assert_non_null(strstr(note.path, "stock"));
+    store_close(store);
+    arena_release(&arena);
+    place_remove(&place);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -504,12 +544,14 @@ int main(void)
         cmocka_unit_test(a_flipped_bit_is_never_written_to),
         cmocka_unit_test(a_broken_page_is_damage),
         cmocka_unit_test(a_large_damaged_file_is_read_but_never_written_to),
+        cmocka_unit_test(a_large_damaged_file_is_not_backed_up_as_whole),
         cmocka_unit_test(a_large_whole_file_is_written_to),
         cmocka_unit_test(a_newer_file_is_read_and_not_written_to),
         cmocka_unit_test(a_word_of_a_newer_version_is_said_to_be_newer),
         cmocka_unit_test(our_file_in_wal_mode_is_switched_back),
         cmocka_unit_test(without_permission_the_file_is_read_only),
         cmocka_unit_test(a_text_that_is_no_utf8_is_damage_at_loading),
+        cmocka_unit_test(a_text_of_an_item_that_is_no_utf8_is_damage_too),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     return failed ? 1 : 0;

@@ -175,6 +175,44 @@ static void a_file_cut_short_is_read_as_far_as_it_goes(void **state)
     place_remove(&place);
 }
 
+/* A build of four boxes, one of them with a note that is no text. */
+static void a_row_that_cannot_be_read_is_lost_alone(void **state)
+{
+    struct place place;
+    struct store *store;
+    struct arena arena;
+    struct model before, after;
+    size_t lost = 0;
+
+    (void)state;
+    place_make(&place);
+    arena_make(&arena);
+    store = open_store(place.path);
+    assert_int_equal(store_load(store, 0, &before, &arena, NULL), FAULT_NONE);
+    model_copy(&after, &before, &arena);
+    after.build.name = "Boxes";
+    for (int i = 0; i < 4; i++) {
+        struct box *box = MODEL_ADD(&after, box);
+
+        box->name = arena_format(&arena, "B%d", i);
+        box->width = box->depth = box->height = LENGTH_INCH * 10;
+    }
+    assert_int_equal(store_save(store, &before, &after, "New build", NULL), FAULT_NONE);
+    store_close(store);
+    run_sql(place.path, "UPDATE box SET note = CAST(x'ff41' AS TEXT) WHERE name = 'B1'");
+    assert_int_equal(store_open_damaged(&store, place.path, NULL), FAULT_NONE);
+    assert_int_equal(store_rescue(store, after.build.key, &before, &arena, &lost, NULL),
+                     FAULT_NONE);
+    store_close(store);
+    assert_int_equal(lost, 1);
+    assert_int_equal(before.boxes.count, 3);
+    assert_string_equal(before.boxes.at[0].name, "B0");
+    assert_string_equal(before.boxes.at[1].name, "B2");
+    assert_string_equal(before.boxes.at[2].name, "B3");
+    arena_release(&arena);
+    place_remove(&place);
+}
+
 static void what_is_not_ours_is_not_rescued(void **state)
 {
     struct place place;
@@ -193,6 +231,7 @@ int main(void)
         cmocka_unit_test(of_a_whole_file_nothing_is_lost_and_nothing_is_written),
         cmocka_unit_test(without_a_page_the_rest_is_sound),
         cmocka_unit_test(a_file_cut_short_is_read_as_far_as_it_goes),
+        cmocka_unit_test(a_row_that_cannot_be_read_is_lost_alone),
         cmocka_unit_test(what_is_not_ours_is_not_rescued),
     };
 
