@@ -247,7 +247,7 @@ static void an_import_is_there_whole_or_not_at_all(void **state)
     static const enum disk_fault faults[] = {DISK_ERROR, DISK_BROKEN, DISK_FULL, DISK_STUFFED,
                                              DISK_CRASH};
     sqlite3_vfs *before = sqlite3_vfs_find(NULL);
-    long stride = getenv("STUFFOVER_LONG") ? 1 : 23;
+    long stride = getenv("STUFFOVER_LONG") ? 1 : 41;
     int cases = 0;
     (void)state;
     sqlite3_vfs_register(sqlite3_vfs_find(DISK_VFS), 1);
@@ -289,9 +289,9 @@ static void a_file_that_may_not_grow_leaves_the_papers_that_were(void **state)
         put_old(bench);
         assert_int_equal(run_limited(bench, RLIM_INFINITY), 0);
         int64_t whole = size_of(bench->target);
-        for (int part = 0; part < 4; part++) {
+        for (int part = 0; part < 2; part++) {
             put_old(bench);
-            assert_int_equal(run_limited(bench, (rlim_t)(whole * part / 4)), 1);
+            assert_int_equal(run_limited(bench, (rlim_t)(whole * part / 2)), 1);
             assert_true(is_old(bench));
             assert_int_equal(files_in(bench->place.folder), 2);
         }

@@ -256,6 +256,13 @@ static void no_two_builds_get_one_name(void **state)
     second.build.name = "Bench";
     assert_int_equal(store_save(table.store, &workshop, &second, "Name", NULL), FAULT_DUPLICATE);
     assert_int_equal(ask_sql(table.place.path, "SELECT count(DISTINCT name) FROM build"), 2);
+
+    /* The first build of a new workshop is not free of it either. */
+    workshop = table.after;
+    assert_int_equal(workshop.build.key, 1);
+    table.after.build.name = "Stool";
+    assert_int_equal(store_save(table.store, &workshop, &table.after, "Name", NULL),
+                     FAULT_DUPLICATE);
     clear(&table);
 }
 
