@@ -115,6 +115,26 @@ static void what_cannot_be_written_whole_leaves_what_was_there(void **state)
     assert_int_equal(files_in(folder), 1);
 }
 
+/* Who may write to the folder must not have us write to a file elsewhere. */
+static void a_link_in_the_place_is_replaced_and_not_followed(void **state)
+{
+    const struct folder *folder = *state;
+    char elsewhere[260];
+
+    snprintf(elsewhere, sizeof elsewhere, "%s/elsewhere", folder->path);
+    FILE *file = fopen(elsewhere, "wb");
+    assert_non_null(file);
+    assert_true(fputs("theirs", file) >= 0);
+    fclose(file);
+    assert_int_equal(symlink(elsewhere, folder->file), 0);
+    assert_int_equal(deliver_file(folder->file, "ours", 4, false, NULL), FAULT_DUPLICATE);
+    assert_int_equal(deliver_file(folder->file, "ours", 4, true, NULL), FAULT_NONE);
+    assert_content(folder, "ours");
+    assert_int_equal(unlink(folder->file), 0);
+    assert_int_equal(rename(elsewhere, folder->file), 0);
+    assert_content(folder, "theirs");
+}
+
 static void a_folder_that_is_not_there_is_told(void **state)
 {
     (void)state;
@@ -131,6 +151,8 @@ int main(void)
         cmocka_unit_test_setup_teardown(a_file_is_made_with_the_rights_of_any_other, set_up,
                                         tear_down),
         cmocka_unit_test_setup_teardown(a_taken_name_is_kept_unless_it_may_be_replaced, set_up,
+                                        tear_down),
+        cmocka_unit_test_setup_teardown(a_link_in_the_place_is_replaced_and_not_followed, set_up,
                                         tear_down),
         cmocka_unit_test_setup_teardown(what_cannot_be_written_whole_leaves_what_was_there, set_up,
                                         tear_down),

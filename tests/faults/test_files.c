@@ -301,6 +301,46 @@ static void a_file_that_may_not_grow_leaves_the_papers_that_were(void **state)
     }
 }
 
+/* ---- whose files they are ---- */
+
+static int mode_of(const char *path)
+{
+    struct stat about;
+    assert_int_equal(lstat(path, &about), 0);
+    return (int)(about.st_mode & 0777);
+}
+
+/* Whatever the umask lets others do. */
+static void the_first_start_makes_folders_and_a_file_for_the_maker_alone(void **state)
+{
+    struct bench *bench = *state;
+    char path[3][600];
+    int status;
+    snprintf(path[0], sizeof path[0], "%.500s/data", bench->place.folder);
+    snprintf(path[1], sizeof path[1], "%.500s/data/stuffover", bench->place.folder);
+    snprintf(path[2], sizeof path[2], "%.500s/data/stuffover/workshop.stuffover",
+             bench->place.folder);
+    pid_t child = fork();
+    assert_true(child >= 0);
+    if (child == 0) {
+        umask(0);
+        unsetenv("STUFFOVER_STORE");
+        if (!freopen("/dev/null", "w", stdout) || setenv("XDG_DATA_HOME", path[0], 1) != 0)
+            _exit(126);
+        execl(program, program, "list", (char *)NULL);
+        _exit(127);
+    }
+    assert_int_equal(waitpid(child, &status, 0), child);
+    assert_true(WIFEXITED(status) && WEXITSTATUS(status) == 0);
+    assert_int_equal(mode_of(path[0]), 0700);
+    assert_int_equal(mode_of(path[1]), 0700);
+    assert_int_equal(mode_of(path[2]), 0600);
+    assert_int_equal(files_in(path[1]), 1);
+    unlink(path[2]);
+    rmdir(path[1]);
+    rmdir(path[0]);
+}
+
 int main(int argc, char **argv)
 {
 #define FACT(name) cmocka_unit_test_setup_teardown(name, begin, end)
@@ -314,6 +354,7 @@ int main(int argc, char **argv)
         FACT(a_backup_is_there_whole_or_not_at_all),
         FACT(a_full_disk_is_said_to_be_full),
         cmocka_unit_test(an_import_is_there_whole_or_not_at_all),
+        FACT(the_first_start_makes_folders_and_a_file_for_the_maker_alone),
         FACT(a_file_that_may_not_grow_leaves_the_papers_that_were),
     };
     int failed = cmocka_run_group_tests_name("files", tests, NULL, NULL);

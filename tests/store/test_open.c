@@ -101,6 +101,47 @@ static void a_folder_is_foreign(void **state)
     place_remove(&place);
 }
 
+/* Opening a pipe would wait for ever, and a device has no end. */
+static void what_is_no_plain_file_is_foreign(void **state)
+{
+    static const char *const devices[] = {"/dev/null", "/dev/zero", "/dev/full"};
+    (void)state;
+    struct place place;
+    struct store *store = NULL;
+
+    place_make(&place);
+    assert_int_equal(mkfifo(place.path, 0600), 0);
+    assert_int_equal(store_open(&store, place.path, NULL), FAULT_FOREIGN);
+    assert_int_equal(store_open_damaged(&store, place.path, NULL), FAULT_FOREIGN);
+    for (size_t i = 0; i < sizeof devices / sizeof devices[0]; i++)
+        assert_int_equal(store_open(&store, devices[i], NULL), FAULT_FOREIGN);
+    place_remove(&place);
+}
+
+/* Bytes 28 to 31 of the header count the pages, 36 to 39 those that are free (SQLite, file format
+ * 1.3). */
+static void claims_of_terabytes_are_damage(void **state)
+{
+    static const size_t claims[] = {28, 36};
+    (void)state;
+    struct place place;
+    unsigned char *bytes;
+    size_t size;
+
+    make(&place);
+    read_file(place.path, &bytes, &size);
+    for (size_t i = 0; i < sizeof claims / sizeof claims[0]; i++) {
+        unsigned char was[4];
+
+        memcpy(was, bytes + claims[i], sizeof was);
+        memcpy(bytes + claims[i], "\x7f\xff\xff\xfe", sizeof was);
+        refuse_bytes(bytes, size, FAULT_DAMAGED);
+        memcpy(bytes + claims[i], was, sizeof was);
+    }
+    free(bytes);
+    place_remove(&place);
+}
+
 static void a_folder_that_is_not_there_is_said(void **state)
 {
     (void)state;
@@ -531,6 +572,8 @@ int main(void)
         cmocka_unit_test(another_programs_database_is_foreign),
         cmocka_unit_test(another_programs_wal_database_is_foreign_and_stays_wal),
         cmocka_unit_test(a_folder_is_foreign),
+        cmocka_unit_test(what_is_no_plain_file_is_foreign),
+        cmocka_unit_test(claims_of_terabytes_are_damage),
         cmocka_unit_test(a_folder_that_is_not_there_is_said),
         cmocka_unit_test(a_symbolic_link_is_refused),
         cmocka_unit_test(a_link_among_the_folders_is_followed),
