@@ -16,7 +16,6 @@
 #include <string.h>
 #include <sys/ioctl.h>
 #include <sys/wait.h>
-#include <time.h>
 #include <unistd.h>
 
 #include <cmocka.h>
@@ -196,17 +195,10 @@ void console_drain(struct console *console)
         ;
 }
 
-void console_watch(struct console *console, int milliseconds)
+void console_watch(struct console *console, int looks)
 {
-    struct timespec now;
-    clock_gettime(CLOCK_MONOTONIC, &now);
-    int64_t end = now.tv_sec * INT64_C(1000) + now.tv_nsec / 1000000 + milliseconds;
-    for (int64_t left = milliseconds; left > 0;) {
-        if (!read_some(console, (int)left))
-            return;
-        clock_gettime(CLOCK_MONOTONIC, &now);
-        left = end - (now.tv_sec * INT64_C(1000) + now.tv_nsec / 1000000);
-    }
+    while (looks-- > 0 && !console->ended)
+        read_some(console, 1);
 }
 
 void console_wait(struct console *console, const char *words)

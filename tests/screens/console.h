@@ -41,8 +41,9 @@ const char *console_screen(struct console *console);
 /* Reads what is there already, so that the program never waits for us. */
 void console_drain(struct console *console);
 
-/* Reads what comes for so long at most: for a moment that is to be any. */
-void console_watch(struct console *console, int milliseconds);
+/* Looks so often whether something comes, a millisecond at most each: for a moment that is to be
+ * any. */
+void console_watch(struct console *console, int looks);
 
 /* Keys by name, characters, and quoted text, as stage_press takes them. */
 void console_press(struct console *console, const char *keys);
