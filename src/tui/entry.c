@@ -26,7 +26,7 @@ static int step_forward(const struct entry *entry, int from)
 
 static void cut_out(struct entry *entry, int from, int to)
 {
-    memmove(entry->text + from, entry->text + to, (size_t)(entry->length - to + 1));
+    memmove(entry->text + from, entry->text + to, (size_t)(entry->length - to) + 1);
     entry->length -= to - from;
     entry->cursor = from;
 }
@@ -42,7 +42,7 @@ static void insert_bytes(struct entry *entry, const char *bytes, int count)
     if (entry->length + count >= ENTRY_TEXT)
         return;
     memmove(entry->text + entry->cursor + count, entry->text + entry->cursor,
-            (size_t)(entry->length - entry->cursor + 1));
+            (size_t)(entry->length - entry->cursor) + 1);
     memcpy(entry->text + entry->cursor, bytes, (size_t)count);
     entry->length += count;
     entry->cursor += count;
