@@ -34,7 +34,7 @@
 static const char *program;
 static char **endings;
 
-struct bench {
+struct shed {
     struct workshop_place place;
     char target[640];
     struct desk *desk; /* on a workshop with one build */
@@ -42,7 +42,7 @@ struct bench {
 
 static int begin(void **state)
 {
-    struct bench *bench = calloc(1, sizeof *bench);
+    struct shed *bench = calloc(1, sizeof *bench);
     assert_non_null(bench);
     place_begin(&bench->place);
     bench->desk = desk_at(&bench->place);
@@ -53,7 +53,7 @@ static int begin(void **state)
 
 static int end(void **state)
 {
-    struct bench *bench = *state;
+    struct shed *bench = *state;
     desk_close(bench->desk);
     place_end(&bench->place);
     free(bench);
@@ -71,7 +71,7 @@ static int files_in(const char *folder)
     return count;
 }
 
-static void put_old(const struct bench *bench)
+static void put_old(const struct shed *bench)
 {
     FILE *file = fopen(bench->target, "w");
     assert_non_null(file);
@@ -79,7 +79,7 @@ static void put_old(const struct bench *bench)
     assert_int_equal(fclose(file), 0);
 }
 
-static bool is_old(const struct bench *bench)
+static bool is_old(const struct shed *bench)
 {
     char bytes[sizeof OLD + 1] = "";
     FILE *file = fopen(bench->target, "r");
@@ -98,10 +98,10 @@ static int64_t size_of(const char *path)
 
 /* ---- every call ---- */
 
-typedef enum fault act_fn(struct bench *bench, struct fault_note *note);
-typedef bool whole_fn(struct bench *bench);
+typedef enum fault act_fn(struct shed *bench, struct fault_note *note);
+typedef bool whole_fn(struct shed *bench);
 
-static enum fault write_papers(struct bench *bench, struct fault_note *note)
+static enum fault write_papers(struct shed *bench, struct fault_note *note)
 {
     const struct press press = {
         .papers = "staples", .path = bench->target, .replace = true, .date = "2026-11-30"};
@@ -109,7 +109,7 @@ static enum fault write_papers(struct bench *bench, struct fault_note *note)
     return press_file(&press, desk_plan(bench->desk), &pressed, note);
 }
 
-static bool papers_are_whole(struct bench *bench)
+static bool papers_are_whole(struct shed *bench)
 {
     char word[8] = "";
     FILE *file = fopen(bench->target, "r");
@@ -120,12 +120,12 @@ static bool papers_are_whole(struct bench *bench)
     return whole;
 }
 
-static enum fault write_backup(struct bench *bench, struct fault_note *note)
+static enum fault write_backup(struct shed *bench, struct fault_note *note)
 {
     return desk_backup(bench->desk, bench->target, true, note);
 }
 
-static bool backup_is_whole(struct bench *bench)
+static bool backup_is_whole(struct shed *bench)
 {
     struct store *store = NULL;
     bool whole = store_open(&store, bench->target, NULL) == FAULT_NONE &&
@@ -135,7 +135,7 @@ static bool backup_is_whole(struct bench *bench)
 }
 
 /* One act over an older file, with the `at`-th call failing. False when it made fewer calls. */
-static bool fail_once(struct bench *bench, act_fn *act, whole_fn *whole, int at, int error,
+static bool fail_once(struct shed *bench, act_fn *act, whole_fn *whole, int at, int error,
                       bool for_good)
 {
     struct fault_note note = {0};
@@ -156,7 +156,7 @@ static bool fail_once(struct bench *bench, act_fn *act, whole_fn *whole, int at,
     return reached;
 }
 
-static void fail_everywhere(struct bench *bench, const char *name, act_fn *act, whole_fn *whole)
+static void fail_everywhere(struct shed *bench, const char *name, act_fn *act, whole_fn *whole)
 {
     static const int errors[] = {EIO, ENOSPC};
     int cases = 0;
@@ -171,7 +171,7 @@ static void fail_everywhere(struct bench *bench, const char *name, act_fn *act, 
 
 static void papers_are_there_whole_or_not_at_all(void **state)
 {
-    struct bench *bench = *state;
+    struct shed *bench = *state;
     DONE(desk_take_up_named(bench->desk, BUILD, note));
     fail_everywhere(bench, "papers.svg", write_papers, papers_are_whole);
 }
@@ -183,7 +183,7 @@ static void a_backup_is_there_whole_or_not_at_all(void **state)
 
 static void a_full_disk_is_said_to_be_full(void **state)
 {
-    struct bench *bench = *state;
+    struct shed *bench = *state;
     struct fault_note why = {0};
     DONE(desk_take_up_named(bench->desk, BUILD, note));
     snprintf(bench->target, sizeof bench->target, "%s/papers.svg", bench->place.folder);
@@ -268,7 +268,7 @@ static void an_import_is_there_whole_or_not_at_all(void **state)
 
 /* ---- the program under a limit ---- */
 
-static int run_limited(const struct bench *bench, rlim_t limit)
+static int run_limited(const struct shed *bench, rlim_t limit)
 {
     int status;
     pid_t child = fork();
@@ -291,7 +291,7 @@ static int run_limited(const struct bench *bench, rlim_t limit)
 /* One byte is wanting. */
 static void a_file_that_may_not_grow_leaves_the_papers_that_were(void **state)
 {
-    struct bench *bench = *state;
+    struct shed *bench = *state;
     for (char **ending = endings; *ending; ending++) {
         snprintf(bench->target, sizeof bench->target, "%s/papers.%s", bench->place.folder, *ending);
         put_old(bench);
@@ -317,7 +317,7 @@ static int mode_of(const char *path)
 /* Whatever the umask lets others do. */
 static void the_first_start_makes_folders_and_a_file_for_the_maker_alone(void **state)
 {
-    struct bench *bench = *state;
+    struct shed *bench = *state;
     char path[3][600];
     int status;
     snprintf(path[0], sizeof path[0], "%.500s/data", bench->place.folder);
