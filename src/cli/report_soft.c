@@ -21,6 +21,28 @@ void report_padding(struct json *json, const struct plan *plan)
         json_put_close(json);
     }
     json_put_close(json);
+    put_array(json, "coatings");
+    for (size_t i = 0; i < plan->coatings.count; i++) {
+        const struct coating *coating = &plan->coatings.at[i];
+        json_put_object(json, JSON_LINE);
+        put_whole(json, "box", coating->box);
+        put_text(json, "side", words_side.at[coating->side].name);
+        put_whole(json, "layer", coating->layer);
+        put_length(json, plan, "thickness", coating->thickness);
+        put_length(json, plan, "after", coating->after);
+        json_put_close(json);
+    }
+    json_put_close(json);
+    put_array(json, "clearances");
+    for (size_t i = 0; i < plan->clearances.count; i++) {
+        const struct clearance *clearance = &plan->clearances.at[i];
+        json_put_object(json, JSON_LINE);
+        put_whole(json, "object", clearance->object);
+        put_length(json, plan, "clear", clearance->clear);
+        put_length(json, plan, "wanted", clearance->wanted);
+        json_put_close(json);
+    }
+    json_put_close(json);
     put_array(json, "finished");
     for (size_t i = 0; i < plan->loads.count; i++) {
         const struct load *load = &plan->loads.at[i];

@@ -133,6 +133,8 @@
       VALUE_PRACTICE, "hole for a T-nut's barrel, over the bolt's diameter")                       \
     V(JOINT_CLOTH_PER_FACE, "joint.cloth_per_face", LENGTH, VALUE_IN(0.0625), VALUE_MM(1.5), 0,    \
       VALUE_MM(20), VALUE_PRACTICE, "pressed cloth in a joint, for each covered face")             \
+    V(CLOTH_FOLDS, "cloth.folds", LENGTH, VALUE_IN(0.25), VALUE_MM(6), 0, VALUE_MM(50),            \
+      VALUE_PRACTICE, "cloth and its folds on a padded side that something stands beside")         \
     V(JOINT_WIDTH_NARROW, "joint.width.narrow", LENGTH, VALUE_IN(2), VALUE_MM(51), VALUE_MM(10),   \
       VALUE_MM(500), VALUE_PRACTICE, "members up to this width take the fewest screws a joint")    \
     V(JOINT_WIDTH_MIDDLE, "joint.width.middle", LENGTH, VALUE_IN(4), VALUE_MM(102), VALUE_MM(10),  \

@@ -11,11 +11,41 @@ static const struct layer *layer_of(const struct plan *plan, int64_t key)
     return MODEL_FIND(plan->facts, layer, key);
 }
 
+/* "foam 2, batting 2-1/4": how thick a face is after each layer that pads it. */
+static void built_up(struct table *table, const struct plan *plan, const struct padding *padding)
+{
+    struct text layers;
+    text_init(&layers);
+    for (size_t i = 0; i < plan->coatings.count; i++) {
+        const struct coating *coating = &plan->coatings.at[i];
+        if (coating->box != padding->box || coating->side != padding->side ||
+            coating->thickness == 0)
+            continue;
+        text_format(&layers, "%s%s %s", layers.length ? ", " : "",
+                    words_layer.at[layer_of(plan, coating->layer)->kind].name,
+                    print_length(plan, coating->after).at);
+    }
+    table_cell(table, "%s", text_string(&layers));
+    text_release(&layers);
+}
+
+static void clear_between(struct text *out, const struct plan *plan)
+{
+    char name[MODEL_NAME_TEXT];
+    for (size_t i = 0; i < plan->clearances.count; i++) {
+        const struct clearance *clearance = &plan->clearances.at[i];
+        text_format(out, "\n  %s between the padding for %s, which wants %s\n",
+                    print_length_unit(plan, clearance->clear).at,
+                    model_item_name(name, plan->facts, ENTITY_object, clearance->object),
+                    print_length_unit(plan, clearance->wanted).at);
+    }
+}
+
 /* "C front  2-1/4 in thick  left 2, right 2, top 2-1/4, bottom 0". */
 static void padded_faces(struct text *out, const struct plan *plan)
 {
     struct table table;
-    table_begin(&table, "llrrrr");
+    table_begin(&table, "llrrrrl");
     for (size_t i = 0; i < plan->paddings.count; i++) {
         const struct padding *padding = &plan->paddings.at[i];
         if (padding->pad == 0)
@@ -26,6 +56,7 @@ static void padded_faces(struct text *out, const struct plan *plan)
         for (int edge = 0; edge < EDGE_COUNT; edge++)
             table_cell(&table, "%s %s", words_edge.at[edge].name,
                        print_length(plan, padding->at[edge]).at);
+        built_up(&table, plan, padding);
     }
     table_end(&table, out);
 }
@@ -35,7 +66,7 @@ void sheet_padding(struct text *out, const struct plan *plan)
     struct table table;
     if (plan->loads.count == 0)
         return;
-    text_add(out, "\nPADDING (batting as pulled; at each edge of the face)\n");
+    text_add(out, "\nPADDING (batting as pulled; at each edge of the face; after each layer)\n");
     padded_faces(out, plan);
     text_add(out, "\n  Finished sizes\n");
     table_begin(&table, "ll");
@@ -47,6 +78,7 @@ void sheet_padding(struct text *out, const struct plan *plan)
                    print_length_unit(plan, load->finished.z).at);
     }
     table_end(&table, out);
+    clear_between(out, plan);
 }
 
 /* "4 repeats, 108 in": what each drop takes of the roll. */

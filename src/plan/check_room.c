@@ -59,7 +59,7 @@ static int64_t pad_toward(const struct planning *planning, const struct box *box
 
     if (!padding)
         return 0;
-    return padding->pad + (padding->covered ? planning->value[TRADE_JOINT_CLOTH_PER_FACE] : 0);
+    return padding->pad + (padding->covered ? planning->value[TRADE_CLOTH_FOLDS] : 0);
 }
 
 static bool overlaps(int64_t a0, int64_t a1, int64_t b0, int64_t b1)
@@ -110,7 +110,11 @@ static void check_mattress(struct planning *planning, const struct object *mattr
     for (size_t i = 0; i < model->boxes.count; i++)
         if (plan_pose(planning->plan, model->boxes.at[i].key)->placed)
             narrow(planning, &lies, &model->boxes.at[i], &between, &left, &right);
-    if (!left || !right || between.right - between.left >= wanted)
+    if (!left || !right)
+        return;
+    *LIST_ADD(planning->arena, &planning->plan->clearances) =
+        (struct clearance){mattress->key, between.right - between.left, wanted};
+    if (between.right - between.left >= wanted)
         return;
     finding = finding_add(planning, FINDING_MATTRESS_TIGHT, ENTITY_object, mattress->key);
     argument_length(finding, 0, between.right - between.left);

@@ -4,6 +4,8 @@
  *
  * 1  A way that is not barred can be taken, and stops nothing that was not stopped before.
  * 2  No two ways of one cloth come to the same: figures or the place of some seam differ.
+ * 3  The last one of a cloth may be several of the others together: the cheapest, and one after the
+ *    other what makes that cheaper still. It costs less than each of them alone.
  */
 #include "plan/cloth_ways.h"
 
@@ -114,49 +116,84 @@ static void edit(struct looking *looking, int64_t layer, const char *field, cons
 }
 
 /* Takes the edits that were put together, which are gone then. */
-static struct cloth_way *add_way(struct looking *looking, int64_t stock, const char *text)
+static struct cloth_way make_way(struct looking *looking, int64_t stock, int64_t bought,
+                                 const char *text)
 {
-    struct cloth_way *way = LIST_ADD(looking->arena, &looking->ways);
+    struct cloth_way way = {.stock = stock,
+                            .bought = bought,
+                            .cure = {text, looking->edits.at, looking->edits.count, false}};
 
-    way->stock = way->bought = stock;
-    way->cure = (struct cure){text, looking->edits.at, looking->edits.count, false};
     looking->edits.at = NULL;
     looking->edits.count = looking->edits.room = 0;
     return way;
 }
 
-static void bar(struct looking *looking, int64_t stock, const char *text, const char *why)
+static struct cloth_way *add_way(struct looking *looking, const struct cloth_way *way)
 {
-    looking->edits.count = 0;
-    add_way(looking, stock, text)->barred = why;
+    struct cloth_way *added = LIST_ADD(looking->arena, &looking->ways);
+
+    *added = *way;
+    return added;
 }
 
-/* Tries the edits that were put together. Nothing is added where they come to nothing else. */
-static void try_way(struct looking *looking, int64_t stock, int64_t bought, const char *text)
+static void bar(struct looking *looking, int64_t stock, const char *text, const char *why)
 {
-    struct cloth_way *way;
+    struct cloth_way way;
+
+    looking->edits.count = 0;
+    way = make_way(looking, stock, stock, text);
+    way.barred = why;
+    add_way(looking, &way);
+}
+
+/* Does one that is listed come to the same, in the same cloth? */
+static bool is_listed(const struct looking *looking, const struct cloth_way *way)
+{
+    for (size_t i = 0; i < looking->ways.count; i++) {
+        const struct cloth_way *other = &looking->ways.at[i];
+
+        if (!other->barred && other->bought == way->bought && other->length == way->length &&
+            other->seams == way->seams && other->seam_length == way->seam_length &&
+            other->minutes == way->minutes && other->cost == way->cost)
+            return true;
+    }
+    return false;
+}
+
+/* The plan with its edits taken says its figures, or why it is barred. False where it comes to
+ * nothing else. */
+static bool try_edits(struct looking *looking, struct cloth_way *way)
+{
     struct arena arena;
     const struct plan *tried = NULL;
     char why[WHY_TEXT] = "";
+    bool same;
     enum fault fault;
 
-    if (looking->fault || looking->edits.count == 0)
-        return;
-    way = add_way(looking, stock, text);
-    way->bought = bought;
+    if (looking->fault || way->cure.edit_count == 0)
+        return false;
     arena_init(&arena);
     fault = plan_make_changed(looking->plan, &way->cure, &arena, &tried);
     if (fault == FAULT_MEMORY)
         looking->fault = fault;
-    else if (fault || (bought == stock && same_seams(tried, looking->base)))
-        looking->ways.count--;
-    else
+    same = fault || (way->bought == way->stock && same_seams(tried, looking->base));
+    if (!same)
         say_new_stop(tried, looking->base, why);
     if (tried && !*why)
         weigh(tried, way);
     arena_release(&arena);
     if (*why)
         way->barred = arena_text(looking->arena, why);
+    return !same && (way->bought == way->stock || !is_listed(looking, way));
+}
+
+/* Tries the edits that were put together. Nothing is added where they come to nothing else. */
+static void try_way(struct looking *looking, int64_t stock, int64_t bought, const char *text)
+{
+    struct cloth_way way = make_way(looking, stock, bought, text);
+
+    if (try_edits(looking, &way))
+        add_way(looking, &way);
 }
 
 /* ---- the ways ---- */
@@ -168,19 +205,25 @@ static bool is_cover(const struct layer *layer, int64_t stock)
            (layer->kind == LAYER_COVER || layer->kind == LAYER_OUTSIDE_BACK);
 }
 
-static void lay_all(struct looking *looking, const struct stock *stock, int64_t direction,
-                    const char *text)
+/* Lays every cover of a cloth one way; false where they lie so already. */
+static bool edit_direction(struct looking *looking, const struct stock *stock, int64_t direction)
 {
     const struct model *model = looking->plan->entered;
-    const char *word = words_direction.at[direction].name;
+    size_t before = looking->edits.count;
 
     for (size_t i = 0; i < model->layers.count; i++) {
         const struct layer *layer = &model->layers.at[i];
 
         if (is_cover(layer, stock->key) && layer->direction != direction)
-            edit(looking, layer->key, "direction", word);
+            edit(looking, layer->key, "direction", words_direction.at[direction].name);
     }
-    if (looking->edits.count == 0)
+    return looking->edits.count > before;
+}
+
+static void lay_all(struct looking *looking, const struct stock *stock, int64_t direction,
+                    const char *text)
+{
+    if (!edit_direction(looking, stock, direction))
         return;
     if (direction == DIRECTION_ACROSS && !stock->railroad)
         bar(looking, stock->key, text, "this cloth is not to be railroaded");
@@ -226,7 +269,7 @@ static bool has_seams(const struct plan *plan, int64_t layer)
     return false;
 }
 
-static void take_width(struct looking *looking, const struct stock *stock,
+static void edit_stock(struct looking *looking, const struct stock *stock,
                        const struct stock *other)
 {
     const struct model *model = looking->plan->entered;
@@ -235,17 +278,124 @@ static void take_width(struct looking *looking, const struct stock *stock,
     for (size_t i = 0; i < model->layers.count; i++)
         if (model->layers.at[i].stock == stock->key)
             edit(looking, model->layers.at[i].key, "stock", refer);
+}
+
+/* Another width, its covers lying as they do or all one way. */
+static void take_width(struct looking *looking, const struct stock *stock,
+                       const struct stock *other)
+{
+    edit_stock(looking, stock, other);
     try_way(looking, stock->key, other->key,
             arena_format(looking->arena, "all in %s", other->name));
+    edit_stock(looking, stock, other);
+    if (edit_direction(looking, stock, DIRECTION_UP))
+        try_way(looking, stock->key, other->key,
+                arena_format(looking->arena, "all in %s, up the roll", other->name));
+    looking->edits.count = 0;
+    edit_stock(looking, stock, other);
+    if (other->railroad && !other->pile && edit_direction(looking, stock, DIRECTION_ACROSS))
+        try_way(looking, stock->key, other->key,
+                arena_format(looking->arena, "all in %s, railroaded", other->name));
+    looking->edits.count = 0;
+}
+
+/* ---- several together ---- */
+
+/* By money, then by what is sewn and bought. */
+static bool is_better(const struct cloth_way *a, const struct cloth_way *b)
+{
+    if (a->cost != b->cost)
+        return a->cost < b->cost;
+    return a->seams != b->seams ? a->seams < b->seams
+                                : a->bought == b->bought && a->length < b->length;
+}
+
+/* One seam down the middle is the maker's word alone, and part of nothing that is put together. */
+static bool is_by_word(const struct cure *cure)
+{
+    for (size_t i = 0; i < cure->edit_count; i++)
+        if (strcmp(cure->edits[i].field, "seaming") == 0 &&
+            strcmp(cure->edits[i].value, words_seaming.at[SEAMING_MIDDLE].name) == 0)
+            return true;
+    return false;
+}
+
+static bool changes_same(const struct cure *a, const struct cure *b)
+{
+    for (size_t i = 0; i < a->edit_count; i++)
+        for (size_t k = 0; k < b->edit_count; k++)
+            if (a->edits[i].key == b->edits[k].key &&
+                strcmp(a->edits[i].field, b->edits[k].field) == 0)
+                return true;
+    return false;
+}
+
+static void put_edits(struct looking *looking, const struct cure *cure)
+{
+    for (size_t i = 0; i < cure->edit_count; i++)
+        *LIST_ADD(looking->arena, &looking->edits) = cure->edits[i];
+}
+
+/* The best of what one more way makes of some that are taken together; false where none is
+ * better. */
+static bool take_one_more(struct looking *looking, size_t first, size_t count,
+                          struct cloth_way *together)
+{
+    struct cloth_way best = *together;
+
+    for (size_t i = first; i < count; i++) {
+        const struct cloth_way *more = &looking->ways.at[i];
+        struct cloth_way both;
+
+        if (more->chosen || more->barred || is_by_word(&more->cure) ||
+            changes_same(&together->cure, &more->cure))
+            continue;
+        put_edits(looking, &together->cure);
+        put_edits(looking, &more->cure);
+        both = make_way(
+            looking, together->stock, more->bought != more->stock ? more->bought : together->bought,
+            arena_format(looking->arena, "%s; %s", together->cure.text, more->cure.text));
+        if (try_edits(looking, &both) && !both.barred && is_better(&both, &best))
+            best = both;
+    }
+    if (!is_better(&best, together))
+        return false;
+    *together = best;
+    return true;
+}
+
+#define TOGETHER_MOST 4
+
+/* The best of those listed from `first` on, and others with it as long as each makes it better. */
+static void take_together(struct looking *looking, size_t first)
+{
+    size_t count = looking->ways.count;
+    struct cloth_way together = looking->ways.at[first];
+    int taken = 1;
+
+    for (size_t i = first; i < count; i++)
+        if (!looking->ways.at[i].barred && !is_by_word(&looking->ways.at[i].cure) &&
+            is_better(&looking->ways.at[i], &together))
+            together = looking->ways.at[i];
+    if (together.chosen)
+        return;
+    while (taken < TOGETHER_MOST && take_one_more(looking, first, count, &together))
+        taken++;
+    if (taken == 1)
+        return;
+    together.cure.text = arena_format(looking->arena, "together: %s", together.cure.text);
+    add_way(looking, &together);
 }
 
 static void look_at(struct looking *looking, const struct stock *stock)
 {
     const struct model *model = looking->plan->entered;
-    struct cloth_way *now = add_way(looking, stock->key, "as it is");
+    size_t first = looking->ways.count;
+    struct cloth_way now = {
+        .stock = stock->key, .bought = stock->key, .cure = {.text = "as it is"}, .chosen = true};
 
-    now->chosen = true;
-    weigh(looking->base, now);
+    weigh(looking->base, &now);
+    add_way(looking, &now);
     lay_all(looking, stock, DIRECTION_UP, "all up the roll");
     lay_all(looking, stock, DIRECTION_ACROSS, "all railroaded");
     for (size_t i = 0; i < model->layers.count; i++)
@@ -256,6 +406,7 @@ static void look_at(struct looking *looking, const struct stock *stock)
         if (model->stocks.at[i].key != stock->key && model->stocks.at[i].kind == stock->kind &&
             strcmp(model->stocks.at[i].cloth, stock->cloth) == 0)
             take_width(looking, stock, &model->stocks.at[i]);
+    take_together(looking, first);
 }
 
 static bool covers_something(const struct model *model, int64_t stock)

@@ -24,7 +24,9 @@ struct cloth_way {
 /*
  * The ways of each cloth that covers and outside backs are made of, in the order of its stock:
  * first the one in force, then the others. Directions are for all covers of a cloth at once, for
- * light falls differently on cloth that lies otherwise; seams are for one cover at a time. What
+ * light falls differently on cloth that lies otherwise; seams are for one cover at a time. Another
+ * width stands with either direction. Where several of these together cost less than each alone,
+ * or as much with fewer seams or less cloth, they are one way more, the last of its cloth. What
  * comes to nothing else is left out. A barred way has no figures. All figures are with quick
  * layouts, so that like is held against like.
  *

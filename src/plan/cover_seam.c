@@ -3,12 +3,21 @@
  *
  * 1  Upright seams are mirrored about the middle of the face, not of the cut piece, which may have
  *    more to go round on one side.
+ *
  * 2  They lie as far out as the cloth allows; within `seam.move` of that they are drawn in to a
- * line that hides them on both sides. 3  They keep clear of what they must not fall on. They give
- * way inwards; where they cannot, a finding tells. 4  A railroaded cover that takes two widths has
- * one level seam, as low as the cloth allows, where it is seen least; it gives way upwards. Of more
- * widths the level seams are placed as upright ones are. 5  One seam down the middle there is by
- * the maker's word alone.
+ *    line that hides them on both sides.
+ *
+ * 3  They keep clear of what they must not fall on. They give way inwards; where they cannot, a
+ *    finding tells.
+ *
+ * 4  A railroaded cover that takes two widths has one level seam, as low as the cloth allows, where
+ *    it is seen least; it gives way upwards. Of more widths the level seams are placed as upright
+ *    ones are.
+ *
+ * 5  Where a pattern is to go on over a level seam, neither part is wider than the whole repeats of
+ *    the cloth: whatever the seam's height, both have a place on the roll then (piece.aside).
+ *
+ * 6  One seam down the middle there is by the maker's word alone.
  *
  * What hides a seam and what it must not fall on: cover_seaming.c.
  *
@@ -290,8 +299,10 @@ struct seams seams_place(struct planning *planning, const struct spread *spread,
     seaming.right = cut - middle;
     if (cut <= roll)
         return seams;
+    if (level)
+        seaming.roll = widths_matched(roll, allowance, seaming.repeat);
     seaming_find(&seaming);
-    if (level ? seaming.repeat == 0 && place_level(&seaming, &seams)
+    if (level ? place_level(&seaming, &seams)
               : spread->layer->seaming == SEAMING_MIDDLE && place_middle(&seaming, &seams))
         return seams;
     seams.widths = widths_about(&seaming.left, &seaming.right, roll, allowance,

@@ -22,8 +22,7 @@ int widths_least(int64_t cut, int64_t usable, int64_t allowance)
     return (int)whole_divide_up(cut - 2 * allowance, usable - 2 * allowance);
 }
 
-/* The widest cut from a width that finishes on whole repeats. */
-static int64_t matched(int64_t usable, int64_t allowance, int64_t repeat)
+int64_t widths_matched(int64_t usable, int64_t allowance, int64_t repeat)
 {
     int64_t finished = usable - 2 * allowance;
 
@@ -41,7 +40,7 @@ struct widths widths_split(int64_t cut, int64_t usable, int64_t allowance, int64
                            int64_t repeat)
 {
     struct widths widths = {.count = 1, .centre = cut};
-    int64_t full = matched(usable, allowance, repeat);
+    int64_t full = widths_matched(usable, allowance, repeat);
     int64_t rest;
 
     assert(cut >= 0 && allowance >= 0);

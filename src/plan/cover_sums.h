@@ -30,6 +30,10 @@ struct widths {
  * usable > 2 allowance. */
 int widths_least(int64_t cut, int64_t usable, int64_t allowance);
 
+/* The widest cut from a width that finishes on whole repeats; all of it without a repeat, or with
+ * one that is wider. */
+int64_t widths_matched(int64_t usable, int64_t allowance, int64_t repeat);
+
 /*
  * The centre and its sides for a cut width (TRADE 2.7). A side is never narrower than `least_side`:
  * the centre gives way. With a repeat across the roll the centre and full widths finish on whole

@@ -13,6 +13,7 @@
 #include <assert.h>
 
 struct coat {
+    const struct layer *layer;
     struct area area;
     int64_t thickness; /* 0 for cloth */
     int64_t pressed;   /* under somebody */
@@ -123,7 +124,7 @@ static void add_coat(struct planning *planning, struct coats *coats, const struc
 {
     if (!area_empty(area))
         *LIST_ADD(planning->arena, &coats->of) =
-            (struct coat){*area, layer_thickness(planning->plan, layer),
+            (struct coat){layer, *area, layer_thickness(planning->plan, layer),
                           coat_pressed(planning, layer), is_cloth(layer)};
 }
 
@@ -275,6 +276,36 @@ static void sum_face(struct planning *planning, const struct box *box, int64_t s
         padding->cloth = planning->value[TRADE_JOINT_CLOTH_PER_FACE];
 }
 
+/* The next coat outward from one in the order of the stack; NULL after the last. */
+static const struct coat *next_coat(const struct coats *coats, const struct coat *from)
+{
+    const struct coat *next = NULL;
+
+    for (size_t i = 0; i < coats->of.count; i++) {
+        const struct coat *coat = &coats->of.at[i];
+        bool outward = !from || coat->layer->rank > from->layer->rank ||
+                       (coat->layer->rank == from->layer->rank && coat > from);
+
+        if (outward && (!next || coat->layer->rank < next->layer->rank))
+            next = coat;
+    }
+    return next;
+}
+
+/* How thick the face is after each layer. */
+static void build_up(struct planning *planning, const struct box *box, int64_t side,
+                     const struct coats *coats)
+{
+    struct area face = face_area(box, side);
+    struct coats laid = {0};
+
+    for (const struct coat *coat = next_coat(coats, NULL); coat; coat = next_coat(coats, coat)) {
+        *LIST_ADD(planning->arena, &laid.of) = *coat;
+        *LIST_ADD(planning->arena, &planning->plan->coatings) = (struct coating){
+            box->key, side, coat->layer->key, coat->thickness, thickest(&laid, &face, false)};
+    }
+}
+
 void resolve_paddings(struct planning *planning)
 {
     const struct model *model = planning->model;
@@ -285,7 +316,9 @@ void resolve_paddings(struct planning *planning)
 
         for (size_t k = 0; k < model->layers.count; k++)
             coat_by_layer(planning, box, &model->layers.at[k], coats);
-        for (int64_t side = 0; side < SIDE_COUNT; side++)
+        for (int64_t side = 0; side < SIDE_COUNT; side++) {
             sum_face(planning, box, side, &coats[side]);
+            build_up(planning, box, side, &coats[side]);
+        }
     }
 }

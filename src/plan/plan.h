@@ -85,6 +85,21 @@ struct padding {
     bool covered;    /* some cover or lining lies on it */
 };
 
+/* One layer on a face of a box, by box, side and from the wood outward. */
+struct coating {
+    int64_t box;
+    int64_t side; /* enum side_word */
+    int64_t layer;
+    int64_t thickness; /* its own: batting as pulled, cloth nothing */
+    int64_t after;     /* of the whole face where it is thickest, this layer included */
+};
+
+/* What there is between the padded sides of two boxes for what stands there. */
+struct clearance {
+    int64_t object;
+    int64_t clear, wanted;
+};
+
 /* ---- panel, frame: the wood ---- */
 
 struct panel {
@@ -758,6 +773,8 @@ struct plan {
     bool trial;                       /* made to try a cure or as a draft: no stories, no cures */
     int64_t value[TRADE_COUNT];       /* trade values that hold */
     LIST_OF(struct pose) poses;       /* one a box, in order of keys */
+    LIST_OF(struct coating) coatings;
+    LIST_OF(struct clearance) clearances;
     LIST_OF(struct padding) paddings; /* six a box, in order of keys and sides */
     LIST_OF(struct panel) panels;
     LIST_OF(struct plan_member) members;

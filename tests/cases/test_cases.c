@@ -303,6 +303,17 @@ static void headboard_weighs_70_centre_23_a_wing_and_117_whole(void **state)
 /* A door of 30 x 80 in clear, 2 in of margin: C goes straight through, 5.25 thick and 56.25 high:
  * 23.75 to spare in the height; the example says 5.25 <= 28 and 56 <= 78, without batting on top.
  */
+/* Between bare wings 63; each has 1/4 of batting as pulled, and 1/4 for cloth and folds: 62, which
+ * is the mattress of 60 with an inch of bedding on both sides. */
+static void headboard_leaves_62_inches_between_its_padded_wings(void **state)
+{
+    const struct plan *plan = ((struct example *)*state)->plan;
+
+    assert_int_equal(plan->clearances.count, 1);
+    assert_int_equal(plan->clearances.at[0].clear, INCH(62));
+    assert_int_equal(plan->clearances.at[0].wanted, INCH(62));
+}
+
 static void headboard_goes_through_its_door_on_edge(void **state)
 {
     const struct plan *plan = ((struct example *)*state)->plan;
@@ -364,6 +375,7 @@ int main(void)
         OF(banquette, banquette_cuts_its_seats_and_backs),
         OF(banquette, banquette_takes_ten_sticks),
         OF(headboard, headboard_weighs_70_centre_23_a_wing_and_117_whole),
+        OF(headboard, headboard_leaves_62_inches_between_its_padded_wings),
         OF(headboard, headboard_goes_through_its_door_on_edge),
         OF(banquette, banquette_weighs_36_without_and_28_of_seat),
         OF(banquette, banquette_stands_on_end_round_the_corner),

@@ -5,6 +5,7 @@
  */
 #include "soft.h"
 
+#include "dice.h"
 #include "plan/cloth_ways.h"
 #include "plan/cure.h"
 
@@ -138,6 +139,91 @@ static void another_width_of_the_same_cloth_stands_beside_it(void **state)
     arena_release(&looked.arena);
 }
 
+/* 83 x 73 of cloth: 80 in take it in one width where it lies railroaded, 83 x 1.05 = 87.15 long. */
+static void another_width_lies_either_way(void **state)
+{
+    struct soft *soft = *state;
+    struct looked looked;
+    int64_t wide;
+
+    add_cover(soft, 70, 60);
+    wide = add_width(soft, "twill 80", 80, "twill");
+    ((struct stock *)model_find(&soft->model, ENTITY_stock, soft->cloth))->cloth = "twill";
+    look(soft, &looked);
+    assert_way(&looked, "all in twill 80, railroaded", 90, 0, 0);
+    assert_int_equal(find(&looked, "all in twill 80, railroaded")->bought, wide);
+    assert_true(find(&looked, "all in twill 80")->seams > 0);
+    assert_null(find(&looked, "all in twill 80, up the roll")); /* as it lies */
+    arena_release(&looked.arena);
+    ((struct stock *)model_find(&soft->model, ENTITY_stock, wide))->pile = 1;
+    look(soft, &looked);
+    assert_null(find(&looked, "all in twill 80, railroaded"));
+    arena_release(&looked.arena);
+}
+
+static void set_price(struct soft *soft, int64_t stock, int64_t price)
+{
+    struct offer *offer = MODEL_ADD(&soft->model, offer);
+
+    offer->stock = stock;
+    offer->length = IN(9);
+    offer->price = price;
+}
+
+/* Covers of all sizes in two widths of one cloth, rows of nails on them here and there. */
+static void add_by_chance(struct soft *soft, struct dice *dice)
+{
+    int64_t wide = add_width(soft, "twill wide", (double)dice_between(dice, 60, 80), "twill");
+
+    ((struct stock *)model_find(&soft->model, ENTITY_stock, soft->cloth))->cloth = "twill";
+    set_price(soft, soft->cloth, 300);
+    set_price(soft, wide, dice_between(dice, 300, 480));
+    for (int i = 0; i < 3; i++) {
+        int64_t width = dice_between(dice, 60, 90);
+        int64_t inset = dice_between(dice, 4, 24);
+        int64_t cover = add_cover(soft, (double)width, (double)dice_between(dice, 20, 60));
+        int64_t trim = soft_layer(soft, soft_layer_of(soft, cover)->box, LAYER_TRIM, SHAPE_RUN,
+                                  SIDE_FRONT, soft->lining);
+
+        soft_layer_of(soft, cover)->seaming = SEAMING_LINE;
+        soft_layer_of(soft, trim)->u = IN((double)inset);
+        soft_layer_of(soft, trim)->width = IN((double)(width - 2 * inset));
+        soft_endings(soft, trim, ENDING_SIDE, ENDING_SIDE, ENDING_STOP, ENDING_STOP);
+    }
+}
+
+/* It is the last of its cloth, and costs no more than any that is not barred. */
+static void what_is_taken_together_is_the_best_of_all(void **state)
+{
+    struct dice dice = {7};
+    int found = 0;
+
+    for (int round = 0; round < 24; round++) {
+        void *fixture;
+        struct soft *soft;
+        struct looked looked;
+        const struct cloth_way *last;
+
+        assert_int_equal(soft_begin(&fixture), 0);
+        soft = fixture;
+        add_by_chance(soft, &dice);
+        look(soft, &looked);
+        last = &looked.at[looked.count - 1];
+        if (strncmp(last->cure.text, "together: ", 10) == 0) {
+            found++;
+            assert_null(last->barred);
+            assert_non_null(strchr(last->cure.text, ';'));
+            assert_null(strstr(last->cure.text, "down the middle"));
+            for (size_t i = 0; i + 1 < looked.count; i++)
+                assert_true(looked.at[i].barred || looked.at[i].cost >= last->cost);
+        }
+        arena_release(&looked.arena);
+        soft_end(&fixture);
+    }
+    assert_true(found > 0);
+    (void)state;
+}
+
 static void what_comes_to_the_same_is_left_out(void **state)
 {
     struct soft *soft = *state;
@@ -190,6 +276,8 @@ int main(void)
         SOFT_TEST(a_way_that_stops_something_is_barred),
         SOFT_TEST(another_width_of_the_same_cloth_stands_beside_it),
         SOFT_TEST(what_comes_to_the_same_is_left_out),
+        SOFT_TEST(another_width_lies_either_way),
+        cmocka_unit_test(what_is_taken_together_is_the_best_of_all),
         SOFT_TEST(a_way_that_is_taken_comes_to_what_it_said),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);

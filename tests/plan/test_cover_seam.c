@@ -384,6 +384,78 @@ static void a_level_seam_rises_to_a_row_of_nails(void **state)
     assert_level(soft, cover, 15, "a row of nails");
 }
 
+static int64_t across_of(const struct soft *soft, const struct piece *piece)
+{
+    for (size_t i = 0; i < soft->plan->placements.count; i++) {
+        const struct placement *place = &soft->plan->placements.at[i];
+        size_t cut = soft->plan->parts.at[place->part].piece;
+
+        if (cut != PLAN_NONE && &soft->plan->pieces.at[cut] == piece)
+            return place->across;
+    }
+    fail_msg("%s lies nowhere", piece->label);
+    return 0;
+}
+
+/* Repeats of 7 in fill 49 of 53 finished inches, so that the upper part is cut 50: the seam stands
+ * at 60 + 6-1/2 - 50 + 1/2 = 17. What of the pattern lies 1/2 in from the lower edge of the one
+ * lies so far from the upper edge of the other. */
+static void the_pattern_goes_on_over_a_level_seam(void **state)
+{
+    for (int repeat = 5; repeat <= 23; repeat += 6) {
+        void *fixture;
+        struct soft *soft;
+        const struct piece *upper, *lower;
+        int64_t cover;
+
+        assert_int_equal(soft_begin(&fixture), 0);
+        soft = fixture;
+        cover = add_tall_cover(soft, 60);
+        ((struct stock *)model_find(&soft->model, ENTITY_stock, soft->cloth))->repeat_across =
+            IN(repeat == 5 ? 7 : repeat);
+        soft_plan(soft);
+        upper = soft_piece(soft, cover, "cover", 0);
+        lower = soft_piece(soft, cover, "cover lower part", 0);
+        if (repeat == 5) {
+            assert_level(soft, cover, 17, NULL);
+            assert_piece(upper, 53, 50);
+            assert_piece(lower, 53, 24);
+        }
+        assert_int_equal(soft_findings(soft, FINDING_NOT_SOLD), 0);
+        assert_int_equal(
+            (across_of(soft, lower) + lower->height - IN(0.5) - across_of(soft, upper) - IN(0.5)) %
+                IN(repeat == 5 ? 7 : repeat),
+            0);
+        soft_end(&fixture);
+    }
+    (void)state;
+}
+
+/* 130 high takes 143: a full width in the middle and two above and below it that are alike, sewn
+ * into it by two level seams; what was cut less what the seams take is the cover. */
+static void a_railroaded_cover_of_many_widths_is_sewn_up(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_tall_cover(soft, 130);
+    int64_t sum = 0;
+    int count = 0;
+
+    soft_plan(soft);
+    for (size_t i = 0; i < soft->plan->pieces.count; i++) {
+        if (soft->plan->pieces.at[i].layer != cover)
+            continue;
+        count++;
+        sum += soft->plan->pieces.at[i].height;
+        assert_true(soft->plan->pieces.at[i].height <= IN(54));
+        assert_true(soft->plan->pieces.at[i].height >= IN(4));
+        assert_int_equal(soft->plan->pieces.at[i].width, IN(53));
+    }
+    assert_int_equal(count, 3);
+    assert_int_equal(sum - 2 * (count - 1) * IN(0.5), IN(143));
+    assert_int_equal(soft_cover(soft, cover)->seams, 2);
+    assert_true(soft_cover(soft, cover)->railroaded);
+}
+
 /* A mattress 24 high hides what lies 4 in below its top. */
 static void a_level_seam_behind_the_mattress_stays(void **state)
 {
@@ -605,6 +677,8 @@ int main(void)
         SOFT_TEST(a_railroaded_cover_has_one_level_seam_low_down),
         SOFT_TEST(the_part_below_a_level_seam_is_never_too_narrow),
         SOFT_TEST(a_level_seam_rises_to_a_row_of_nails),
+        cmocka_unit_test(the_pattern_goes_on_over_a_level_seam),
+        SOFT_TEST(a_railroaded_cover_of_many_widths_is_sewn_up),
         SOFT_TEST(a_level_seam_behind_the_mattress_stays),
         SOFT_TEST(a_level_seam_keeps_clear_of_the_fold_below),
         SOFT_TEST(a_button_under_a_level_seam_sends_it_up),

@@ -156,6 +156,31 @@ static void foam_and_batting_add_up_and_batting_counts_half(void **state)
     assert_pad(bench, box, SIDE_TOP, 0);
 }
 
+/* In the order of the stack, whatever the order they were entered in; cloth adds nothing. */
+static void a_face_is_built_up_layer_by_layer(void **state)
+{
+    static const double after[] = {2, 2.25, 2.25};
+    struct carpenter *bench = *state;
+    int64_t box = board(bench, "C", 63, 3, 56);
+    int nth = 0;
+
+    lay(bench, box, LAYER_COVER, SHAPE_SLAB, 0)->rank = 3;
+    lay(bench, box, LAYER_BATTING, SHAPE_SLAB, IN(0.5))->rank = 2;
+    lay(bench, box, LAYER_FOAM, SHAPE_SLAB, IN(2))->rank = 1;
+    carpenter_plan(bench);
+    for (size_t i = 0; i < bench->plan->coatings.count; i++) {
+        const struct coating *coating = &bench->plan->coatings.at[i];
+
+        if (coating->side != SIDE_FRONT)
+            continue;
+        assert_in_range(nth, 0, 2);
+        assert_int_equal(coating->after, IN(after[nth]));
+        assert_int_equal(coating->layer, bench->model.layers.at[2 - nth].key);
+        nth++;
+    }
+    assert_int_equal(nth, 3);
+}
+
 static void slabs_side_by_side_do_not_add_up(void **state)
 {
     struct carpenter *bench = *state;
@@ -222,6 +247,7 @@ int main(void)
         WOOD_TEST(faces_that_cannot_meet_are_told),
         WOOD_TEST(a_box_that_is_joined_to_nothing_is_told),
         WOOD_TEST(foam_and_batting_add_up_and_batting_counts_half),
+        WOOD_TEST(a_face_is_built_up_layer_by_layer),
         WOOD_TEST(slabs_side_by_side_do_not_add_up),
         WOOD_TEST(a_wrapped_layer_pads_the_sides_it_goes_round),
         WOOD_TEST(a_layer_on_both_faces_pads_the_opposite_one_too),
