@@ -5,6 +5,7 @@
 #include "cli/cli.h"
 
 #include "cli/commands.h"
+#include "cli/help.h"
 #include "cli/options.h"
 
 #include <assert.h>
@@ -133,30 +134,9 @@ static enum fault read_command_line(struct cli *cli, const struct command *comma
     cli->count = argc - optind;
     cli->operands = argv + optind;
     if (cli->count < command->least || (command->most >= 0 && cli->count > command->most))
-        return fault_say(note, FAULT_USAGE, 0, "it is: stuffover %s %s", command->name,
-                         command->operands);
+        return fault_say(note, FAULT_USAGE, 0, "it is: stuffover %s %s; --help tells more",
+                         command->name, command->operands);
     return FAULT_NONE;
-}
-
-/* ---- help ---- */
-
-static void print_help(void)
-{
-    printf("usage: stuffover [--store FILE] [COMMAND ...]\n\n"
-           "Plans upholstered furniture made from frame boxes: members, panels, screws, cloth,\n"
-           "staples, buying, money, and an order of work that never traps a screw.\n"
-           "Without a command it opens in the terminal.\n\n");
-    for (const struct command *command = commands; command->name; command++) {
-        printf("  %s %s\n      %s\n", command->name, command->operands, command->help);
-        for (const struct command_option *option = command_options; option->name; option++) {
-            if (command_takes(command, (int)option->option))
-                printf("      --%s%s%s  %s\n", option->name, option->value ? " " : "",
-                       option->value ? option->value : "", option->help);
-        }
-    }
-    printf("\nThe workshop file is --store, else STUFFOVER_STORE, else in the XDG data folder.\n"
-           "Exit codes: 0 done, 1 a negative answer or a failure, 2 usage, 3 terminal unusable,\n"
-           "4 not our file or a newer one, 5 locked.\n");
 }
 
 /* ---- running ---- */
@@ -217,6 +197,22 @@ static int end_command(struct cli *cli, const struct fault_note *note)
         code = cli->negative;
     text_release(&cli->out);
     text_release(&cli->error);
+    return code;
+}
+
+/* Of one command, or, NULL, of all. */
+static int print_help(const struct command *command)
+{
+    struct text out;
+    int code;
+
+    text_init(&out);
+    if (command)
+        help_command(&out, command);
+    else
+        help_all(&out);
+    code = print_out(&out);
+    text_release(&out);
     return code;
 }
 
@@ -281,8 +277,7 @@ int cli_main(int argc, char **argv, cli_terminal_fn *terminal)
             store = optarg;
             break;
         case 'h':
-            print_help();
-            return 0;
+            return print_help(NULL);
         case 'v':
             fputs(VERSION_TEXT, stdout);
             return 0;
@@ -297,5 +292,7 @@ int cli_main(int argc, char **argv, cli_terminal_fn *terminal)
         fprintf(stderr, "stuffover: there is no command \"%s\"; --help lists them\n", argv[optind]);
         return fault_exit_code(FAULT_USAGE);
     }
+    if (help_is_asked(argc - optind, argv + optind))
+        return print_help(command);
     return with_store(store, command, argc - optind, argv + optind, terminal);
 }

@@ -647,6 +647,34 @@ static void commands_refuse_what_they_do_not_take(void **state)
     assert_int_equal(shell_run(shell, NULL)->code, 77);
 }
 
+static size_t longest_line(const char *text)
+{
+    size_t longest = 0;
+
+    while (*text) {
+        size_t length = strcspn(text, "\n");
+
+        longest = length > longest ? length : longest;
+        text += length + (text[length] == '\n');
+    }
+    return longest;
+}
+
+static void help_tells_of_one_command_or_of_all_on_eighty_columns(void **state)
+{
+    struct shell *shell = *state;
+
+    assert_int_equal(shell_run(shell, "cut", "--help", NULL)->code, 0);
+    assert_says(shell->answer.out, "usage: stuffover cut BUILD ...");
+    assert_says(shell->answer.out, "--effort");
+    assert_null(strstr(shell->answer.out, "--minutes"));
+    assert_true(longest_line(shell->answer.out) <= 80);
+    assert_int_equal(shell_run(shell, "--help", NULL)->code, 0);
+    for (const struct command *command = commands; command->name; command++)
+        assert_says(shell->answer.out, command->name);
+    assert_true(longest_line(shell->answer.out) <= 80);
+}
+
 static void commands_end_with_4_on_a_file_that_is_not_ours(void **state)
 {
     struct shell *shell = *state;
@@ -770,6 +798,7 @@ int main(void)
         IN_A_SHELL(import_refuses_a_file_whole_and_tells_every_fault),
         IN_A_SHELL(export_gives_what_import_took_to_the_byte),
         IN_A_SHELL(commands_refuse_what_they_do_not_take),
+        IN_A_SHELL(help_tells_of_one_command_or_of_all_on_eighty_columns),
         IN_A_SHELL(commands_end_with_4_on_a_file_that_is_not_ours),
         IN_A_SHELL(a_file_that_another_program_holds_is_told_with_its_code),
         IN_A_SHELL(a_damaged_file_is_told_with_the_way_out_and_rescued),
