@@ -31,5 +31,8 @@ ALTER TABLE shop_spend ADD COLUMN width INTEGER NOT NULL DEFAULT 0
     CHECK (width BETWEEN 0 AND 3200000);
 ALTER TABLE shop_spend ADD COLUMN pack INTEGER NOT NULL DEFAULT 0
     CHECK (pack BETWEEN 0 AND 1000000);
+-- What is missing before a build can go on, for the list of builds: a cache like the rest of its table,
+-- empty until the build is planned again.
+ALTER TABLE summary ADD COLUMN missing TEXT NOT NULL DEFAULT '';
 
 PRAGMA user_version = 5;

@@ -17,6 +17,7 @@
 #include <stdbool.h>
 #include <stddef.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #define THOUSAND INT64_C(1000)
@@ -461,6 +462,31 @@ char *quantity_print_unit(char buffer[QUANTITY_TEXT], enum quantity quantity, en
 
     quantity_print(number, quantity, units, value);
     snprintf(buffer, QUANTITY_TEXT, "%.30s%s%.8s", number, unit[0] ? " " : "", unit);
+    return buffer;
+}
+
+/* Nothing that is made weighs so much that its hundredths overflow. */
+static int64_t weight_scaled(const struct unit *unit, int64_t mass, int places)
+{
+    int64_t scaled;
+
+    if (whole_share(mass, unit->parts * scan_power_of_ten(places), unit->counts, &scaled))
+        BUG("a weight beyond all measure");
+    return scaled;
+}
+
+char *quantity_print_weight(char buffer[QUANTITY_TEXT], enum units units, int64_t mass)
+{
+    const struct unit *unit = shown_unit(QUANTITY_MASS, units);
+    bool large = llabs(weight_scaled(unit, mass, 1)) >= (units == UNITS_INCH ? 100 : 10);
+    int places = (units == UNITS_INCH ? 1 : 2) - large;
+    int64_t scaled = weight_scaled(unit, mass, places);
+    char number[SCAN_TEXT];
+
+    if (scaled == 0)
+        return quantity_print_unit(buffer, QUANTITY_MASS, units, mass);
+    print_scaled(number, scaled, places);
+    snprintf(buffer, QUANTITY_TEXT, "%.30s %.8s", number, quantity_unit(QUANTITY_MASS, units));
     return buffer;
 }
 

@@ -77,6 +77,13 @@ char *quantity_print_unit(char buffer[QUANTITY_TEXT], enum quantity quantity, en
                           int64_t value);
 
 /*
+ * Prints a weight that was worked out as a maker would read it off a scale: from ten pounds on whole
+ * pounds, else tenths; from a kilogram on tenths of it, else hundredths; what is less than one of
+ * those as quantity_print_unit does. Returns buffer.
+ */
+char *quantity_print_weight(char buffer[QUANTITY_TEXT], enum units units, int64_t mass);
+
+/*
  * Prints a value with its unit so that quantity_parse gives exactly that value again, for files: a
  * length of whole 64ths in inch work as "76-1/2 in", any other length in millimetres with as many
  * of six decimals as it needs ("2.540625 mm"), the other quantities in their metric unit. Holds for

@@ -42,6 +42,8 @@ static void list_json(struct text *out, struct currency currency, const struct s
         json_put_whole(&json, build->summary.steps_done);
         json_put_key(&json, "next");
         json_put_string(&json, build->summary.next_step);
+        json_put_key(&json, "missing");
+        json_put_string(&json, build->summary.missing);
         json_put_close(&json);
     }
     json_put_close(&json);

@@ -271,11 +271,16 @@ static void desk_keep_summary(struct desk *desk)
                                     .steps_done = plan->tally.steps_done,
                                     .steps_total = plan->tally.steps,
                                     .next_step = ""};
+    struct text missing;
+    text_init(&missing);
+    desk_missing(plan, &missing);
+    summary.missing = text_string(&missing);
     for (size_t i = 0; i < plan->steps.count && !summary.next_step[0]; i++) {
         if (plan->steps.at[i].ready)
             summary.next_step = plan->steps.at[i].title;
     }
     store_summary_put(desk->store, model->build.key, &summary, NULL);
+    text_release(&missing);
 }
 
 enum fault desk_builds(struct desk *desk, const struct store_build **ret_builds, size_t *ret_count,

@@ -27,12 +27,19 @@ const char *desk_path(const struct desk *desk);
 unsigned desk_serial(const struct desk *desk);
 
 /*
- * All builds in order of keys. The list is the desk's until the next call. Estimate, progress and
- * next step of builds that are not open come from the store's cache and are those of their last
- * plan.
+ * All builds in order of keys. The list is the desk's until the next call. Estimate, progress, next
+ * step and what is missing of builds that are not open come from the store's cache and are those of
+ * their last plan.
  */
 enum fault desk_builds(struct desk *desk, const struct store_build **ret_builds, size_t *ret_count,
                        struct fault_note *note);
+
+/*
+ * Says in few words what is missing before the work of a plan can go on, the worst first: boxes,
+ * stops and the first of them, goods that are neither bought nor on the shelf. Nothing for a build
+ * that is done, or lacks nothing.
+ */
+void desk_missing(const struct plan *plan, struct text *out);
 
 /* Takes up a build by key (0 puts it down: only the workshop is there), or by name; UNKNOWN when
  * there is none. */

@@ -8,7 +8,10 @@
 struct printed print_quantity(const struct plan *plan, enum quantity quantity, int64_t value)
 {
     struct printed printed;
-    quantity_print_unit(printed.at, quantity, model_units(plan->facts), value);
+    if (quantity == QUANTITY_MASS)
+        quantity_print_weight(printed.at, model_units(plan->facts), value);
+    else
+        quantity_print_unit(printed.at, quantity, model_units(plan->facts), value);
     return printed;
 }
 

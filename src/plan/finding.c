@@ -74,8 +74,12 @@ static void print_argument(const struct plan *plan, const struct argument *argum
     char money[MONEY_TEXT];
     switch (argument->type) {
     case ARGUMENT_QUANTITY:
-        text_add(out, quantity_print_unit(quantity, argument->quantity, model_units(plan->facts),
-                                          argument->value));
+        if (argument->quantity == QUANTITY_MASS)
+            quantity_print_weight(quantity, model_units(plan->facts), argument->value);
+        else
+            quantity_print_unit(quantity, argument->quantity, model_units(plan->facts),
+                                argument->value);
+        text_add(out, quantity);
         break;
     case ARGUMENT_MONEY:
         text_add(out, money_print_code(money, model_currency(plan->facts), argument->value));

@@ -43,13 +43,15 @@ static enum fault read_summary(struct listing *listing, sqlite3_stmt *statement,
                                struct store_summary *summary)
 {
     summary->next_step = "";
+    summary->missing = "";
     if (sqlite3_column_type(statement, 7) == SQLITE_NULL)
         return FAULT_NONE;
     summary->digest = (uint64_t)sqlite3_column_int64(statement, 7);
     summary->estimate = sqlite3_column_int64(statement, 8);
     summary->steps_done = sqlite3_column_int64(statement, 9);
     summary->steps_total = sqlite3_column_int64(statement, 10);
-    return read_text(listing, statement, 11, &summary->next_step);
+    enum fault fault = read_text(listing, statement, 11, &summary->next_step);
+    return fault ? fault : read_text(listing, statement, 12, &summary->missing);
 }
 
 /* Columns as in STATEMENT_BUILDS. */
@@ -124,6 +126,7 @@ static enum fault put(struct store *store, int64_t build, const struct store_sum
     bind_whole(&binder, summary->steps_done);
     bind_whole(&binder, summary->steps_total);
     bind_string(&binder, summary->next_step);
+    bind_string(&binder, summary->missing);
     return binder_run(store, &binder, note);
 }
 

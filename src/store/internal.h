@@ -30,15 +30,15 @@
     S(BACKUP, "VACUUM INTO ?1")                                                               \
     S(BUILDS, "SELECT b.key, b.name, b.state, b.units, b.due, b.budget,"                      \
               " (SELECT coalesce(sum(amount), 0) FROM spend WHERE build = b.key),"            \
-              " s.digest, s.estimate, s.steps_done, s.steps_total, s.next_step"               \
+              " s.digest, s.estimate, s.steps_done, s.steps_total, s.next_step, s.missing"    \
               " FROM build b LEFT JOIN summary s ON s.build = b.key ORDER BY b.key")          \
     S(NAMESAKE, "SELECT 1 FROM build WHERE name = ?1 AND key <> ?2 LIMIT 1")                  \
     S(SUMMARY_PUT,                                                                            \
-      "INSERT INTO summary SELECT ?1, ?2, ?3, ?4, ?5, ?6"                                     \
+      "INSERT INTO summary SELECT ?1, ?2, ?3, ?4, ?5, ?6, ?7"                                 \
       " WHERE EXISTS (SELECT 1 FROM build WHERE key = ?1)"                                    \
       " ON CONFLICT (build) DO UPDATE SET digest = ?2, estimate = ?3, steps_done = ?4,"       \
-      " steps_total = ?5, next_step = ?6 WHERE (digest, estimate, steps_done, steps_total,"   \
-      " next_step) IS NOT (?2, ?3, ?4, ?5, ?6)")                                              \
+      " steps_total = ?5, next_step = ?6, missing = ?7 WHERE (digest, estimate, steps_done,"  \
+      " steps_total, next_step, missing) IS NOT (?2, ?3, ?4, ?5, ?6, ?7)")                    \
     S(DROP_UNDONE, "DELETE FROM history WHERE undone = 1")                                    \
     S(RECORD,                                                                                 \
       "INSERT INTO history SELECT coalesce(max(sequence), 0) + 1, 0, ?1, ?2, unixepoch(), ?3" \

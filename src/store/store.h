@@ -132,6 +132,7 @@ struct store_summary {
     int64_t steps_done;
     int64_t steps_total;
     const char *next_step;
+    const char *missing; /* before the work can go on; "" when nothing is */
 };
 
 struct store_build {

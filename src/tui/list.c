@@ -17,10 +17,11 @@ void list_view_fit(struct list_view *list, int row, int height)
 {
     list->row = row;
     list->height = height < 1 ? 1 : height;
+    int kept = list->height > 2 ? 1 : 0; /* lines of the page that was left */
     if (list->chosen >= 0 && list->chosen < list->top)
-        list->top = list->chosen;
+        list->top = list->chosen - list->height + 1 + kept;
     if (list->chosen >= list->top + list->height)
-        list->top = list->chosen - list->height + 1;
+        list->top = list->chosen - kept;
     if (list->top > list->count - list->height)
         list->top = list->count - list->height;
     if (list->top < 0)

@@ -1,4 +1,8 @@
-/* A list with one selected line, scrolled so that the selection shows. */
+/*
+ * A list with one selected line. It stands still while the selection moves in what shows, and turns
+ * by a page when the selection leaves it, with one line of the page before: a list that creeps line
+ * by line is sent anew at every key, which a slow line makes the maker wait for.
+ */
 #ifndef TUI_LIST_H
 #define TUI_LIST_H
 
@@ -17,7 +21,7 @@ struct list_view {
 /* Takes a new count; the selection stays where it can. */
 void list_view_resize(struct list_view *list, int count);
 
-/* Takes a place on the screen and scrolls. */
+/* Takes a place on the screen, and turns the page where the selection would not show. */
 void list_view_fit(struct list_view *list, int row, int height);
 
 void list_view_choose(struct list_view *list, int index);

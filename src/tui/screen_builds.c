@@ -5,8 +5,11 @@
 
 #include <stdio.h>
 
+#define WIDE 100 /* columns from which bar and due date have room */
+
 struct builds_state {
     struct list_view list;
+    int told;      /* line that more is said of below: the chosen one, once keys pause */
     int64_t asked; /* build whose deletion waits for Enter; 0: none */
 };
 
@@ -32,48 +35,63 @@ static void progress_text(const struct store_summary *summary, char bar[12])
     bar[11] = '\0';
 }
 
+/* What is missing, where something is; else the next step. */
+static void paint_rest(struct tui *tui, const struct store_summary *summary, int row, int column,
+                       int style)
+{
+    bool misses = *summary->missing;
+    if (misses)
+        view_text(&tui->view, row, column, 1, style | VIEW_STRONG, "!");
+    view_text(&tui->view, row, column + 2, tui->view.columns - column - 3, style,
+              misses ? summary->missing : summary->next_step);
+}
+
 static void paint_build(struct tui *tui, const struct store_build *build, int row, bool chosen)
 {
     const struct plan *plan = tui_plan(tui);
     const struct store_summary *summary = &build->summary;
     int columns = tui->view.columns;
     int style = chosen ? VIEW_CHOSEN : VIEW_PLAIN;
+    bool wide = columns >= WIDE;
     char bar[12];
-    char line[400];
+    char line[100];
 
     progress_text(summary, bar);
-    snprintf(line, sizeof line, "%s%3lld/%-3lld %9s %9s  %s", columns >= 100 ? bar : "",
+    snprintf(line, sizeof line, "%s%3lld/%-3lld %9s %9s", wide ? bar : "",
              (long long)summary->steps_done, (long long)summary->steps_total,
-             print_money(plan, summary->estimate).at, print_money(plan, build->spend).at,
-             summary->next_step);
+             print_money(plan, summary->estimate).at, print_money(plan, build->spend).at);
     view_row(&tui->view, row, 0, columns, style, "");
     view_text(&tui->view, row, 0, 1, style, tui_is_marked(tui, build->key) ? "*" : " ");
     view_text(&tui->view, row, 1, 21, style | VIEW_STRONG, build->name);
     view_text(&tui->view, row, 23, 8, style, words_state.at[build->state].name);
     view_text(&tui->view, row, 32, columns - 33, style, line);
+    if (wide)
+        view_text(&tui->view, row, 72, 10, style, build->due);
+    paint_rest(tui, summary, row, wide ? 83 : 60, style);
     if (chosen)
         view_cursor(&tui->view, row, 1);
 }
 
-/* What the line of the chosen build has no room for. */
-static void paint_chosen(struct tui *tui, const struct store_build *build, int row)
+/* What the line of a build has no room for. */
+static void paint_more(struct tui *tui, const struct store_build *build, int row)
 {
     const struct plan *plan = tui_plan(tui);
     const struct store_summary *summary = &build->summary;
     struct text text;
     text_init(&text);
-    text_format(&text, "%s: %s", build->name, words_state.at[build->state].name);
+    if (*summary->next_step)
+        text_format(&text, "next: %s  ", summary->next_step);
     if (*build->due)
-        text_format(&text, ", due %s", build->due);
+        text_format(&text, "due %s  ", build->due);
     if (build->budget)
-        text_format(&text, ", budget %s", print_money(plan, build->budget).at);
+        text_format(&text, "budget %s", print_money(plan, build->budget).at);
     if (build->budget && summary->estimate > build->budget)
         text_format(&text, ", over it by %s",
                     print_money(plan, summary->estimate - build->budget).at);
     view_level(&tui->view, row, 0, tui->view.columns);
     view_text(&tui->view, row + 1, 1, tui->view.columns - 2, VIEW_PLAIN, text_string(&text));
-    if (*summary->next_step)
-        view_format(&tui->view, row + 2, 1, VIEW_PLAIN, "next: %s", summary->next_step);
+    if (*summary->missing)
+        view_format(&tui->view, row + 2, 1, VIEW_PLAIN, "missing: %s", summary->missing);
     text_release(&text);
 }
 
@@ -86,14 +104,17 @@ static void builds_paint(struct tui *tui, void *opaque, int top, int height)
     view_text(&tui->view, top, 1, 21, VIEW_FAINT, "build");
     view_text(&tui->view, top, 23, 8, VIEW_FAINT, "state");
     view_text(&tui->view, top, 32, tui->view.columns - 33, VIEW_FAINT,
-              tui->view.columns >= 100 ? "          steps    estimate     spend  next step"
-                                       : " steps   estimate     spend  next step");
+              tui->view.columns >= WIDE
+                  ? "          steps    estimate     spend  due         next step, ! missing"
+                  : " steps   estimate     spend  next, ! missing");
     for (int i = 0; i < state->list.height && state->list.top + i < (int)count; i++) {
         int index = state->list.top + i;
         paint_build(tui, &builds[index], top + 1 + i, index == state->list.chosen);
     }
+    if (state->told < 0 || state->told >= (int)count)
+        state->told = state->list.chosen;
     if (count > 0)
-        paint_chosen(tui, &builds[state->list.chosen], top + height - 3);
+        paint_more(tui, &builds[state->told], top + height - 3);
     else
         view_format(&tui->view, top + 2, 1, VIEW_PLAIN,
                     "There is no build yet. Press %s to begin one from a starter piece.",
@@ -167,6 +188,17 @@ static enum reaction builds_act(struct tui *tui, void *opaque, enum action actio
     return REACT_PASS;
 }
 
+/* Who goes through the lines does not wait for what is said of those in between. */
+static enum reaction builds_idle(struct tui *tui, void *opaque)
+{
+    struct builds_state *state = opaque;
+    (void)tui;
+    if (state->told == state->list.chosen)
+        return REACT_PASS;
+    state->told = state->list.chosen;
+    return REACT_TAKEN;
+}
+
 static struct list_view *builds_list(void *opaque)
 {
     return &((struct builds_state *)opaque)->list;
@@ -177,12 +209,13 @@ static void builds_line(struct tui *tui, void *opaque, int index, struct text *o
     size_t count;
     const struct store_build *builds = builds_of(tui, opaque, &count);
     if ((size_t)index < count)
-        text_format(
-            out, "%s  %s  %lld/%lld  %s  %s  %s", builds[index].name,
-            words_state.at[builds[index].state].name, (long long)builds[index].summary.steps_done,
-            (long long)builds[index].summary.steps_total,
-            print_money(tui_plan(tui), builds[index].summary.estimate).at,
-            print_money(tui_plan(tui), builds[index].spend).at, builds[index].summary.next_step);
+        text_format(out, "%s  %s  %lld/%lld  %s  %s  %s  %s", builds[index].name,
+                    words_state.at[builds[index].state].name,
+                    (long long)builds[index].summary.steps_done,
+                    (long long)builds[index].summary.steps_total,
+                    print_money(tui_plan(tui), builds[index].summary.estimate).at,
+                    print_money(tui_plan(tui), builds[index].spend).at,
+                    builds[index].summary.next_step, builds[index].summary.missing);
 }
 
 const struct screen screen_builds = {
@@ -190,6 +223,7 @@ const struct screen screen_builds = {
     .size = sizeof(struct builds_state),
     .paint = builds_paint,
     .act = builds_act,
+    .idle = builds_idle,
     .list = builds_list,
     .line = builds_line,
     .words = {{ACTION_TICK, "mark"}},

@@ -103,7 +103,7 @@ static enum fault act_redo(struct scene *scene)
 
 static enum fault act_summary(struct scene *scene)
 {
-    const struct store_summary summary = {.digest = 1, .next_step = "Cut the rails"};
+    const struct store_summary summary = {.digest = 1, .next_step = "Cut the rails", .missing = ""};
 
     return store_summary_put(scene->store, scene->build, &summary, &scene->note);
 }

@@ -22,11 +22,11 @@
 
 /* ---- what is measured ---- */
 
-enum { GROUP_MOVE, GROUP_PICTURE, GROUP_SCREEN, GROUP_EDIT, GROUPS };
+enum { GROUP_MOVE, GROUP_PAGE, GROUP_PAUSE, GROUP_SCREEN, GROUP_EDIT, GROUP_ALL, GROUPS };
 
-static const char *const group_names[GROUPS] = {"moving the selection",
-                                                "its picture, when keys pause", "another screen",
-                                                "typing in a field, and taking it"};
+static const char *const group_names[GROUPS] = {
+    "moving the selection", "a move that turns the list's page", "what follows when keys pause",
+    "another screen",       "typing in a field, and taking it",  "all keys"};
 
 struct tries {
     double ms[KEYS_MOST];
@@ -70,19 +70,30 @@ static void note_try(struct bench *bench, int group, double began, long before)
     to->bytes[to->count++] = sent(bench) - before;
 }
 
+/* First line that shows of the list on top, or 0. */
+static int list_top(struct bench *bench)
+{
+    const struct open_screen *top = &bench->tui.stack[bench->tui.depth - 1];
+    return top->screen->list ? top->screen->list(top->state)->top : 0;
+}
+
 static void press(struct bench *bench, int key, int group)
 {
+    int top = list_top(bench);
     long before = sent(bench);
     double began = now_ms();
     driver_key(&bench->tui, key);
     show(bench);
+    if (group == GROUP_MOVE && list_top(bench) != top)
+        group = GROUP_PAGE;
+    note_try(bench, GROUP_ALL, began, before);
     note_try(bench, group, began, before);
     before = sent(bench);
     began = now_ms();
     if (!driver_rest(&bench->tui))
         return;
     show(bench);
-    note_try(bench, GROUP_PICTURE, began, before);
+    note_try(bench, GROUP_PAUSE, began, before);
 }
 
 static void press_all(struct bench *bench, const int *keys, int group)
@@ -213,6 +224,7 @@ int main(int argc, char **argv)
         fail(&note);
     driver_begin(&bench.tui, bench.desk);
     bench.tui.view.lines = true;
+    show(&bench);
     for (int i = 0; i < ROUNDS; i++)
         do_a_round(&bench);
     driver_end(&bench.tui);

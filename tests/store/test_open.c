@@ -430,7 +430,7 @@ static void a_newer_file_is_read_and_not_written_to(void **state)
     assert_int_equal(store_load(store, 0, &before, &arena, NULL), FAULT_NONE);
     model_copy(&after, &before, &arena);
     after.workshop.name = "Shed";
-    const struct store_summary summary = {.digest = 1, .next_step = ""};
+    const struct store_summary summary = {.digest = 1, .next_step = "", .missing = ""};
     assert_int_equal(store_save(store, &before, &after, "Name", &note), FAULT_NEWER);
     assert_non_null(strstr(note.why, "newer version"));
     assert_int_equal(store_undo(store, label, &build, NULL), FAULT_NEWER);

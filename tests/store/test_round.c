@@ -368,7 +368,8 @@ static const struct store_summary summary = {.digest = UINT64_C(0xfedcba98765432
                                              .estimate = 41260,
                                              .steps_done = 3,
                                              .steps_total = 57,
-                                             .next_step = "Cut the rails"};
+                                             .next_step = "Cut the rails",
+                                             .missing = "2 to buy"};
 
 static void a_summary_is_kept_outside_the_history(void **state)
 {
@@ -387,6 +388,7 @@ static void a_summary_is_kept_outside_the_history(void **state)
     assert_int_equal(builds->summary.steps_done, 3);
     assert_int_equal(builds->summary.steps_total, 57);
     assert_string_equal(builds->summary.next_step, "Cut the rails");
+    assert_string_equal(builds->summary.missing, "2 to buy");
     assert_int_equal(store_undo_label(table.store, label, NULL), FAULT_NONE);
     assert_string_equal(label, "New build");
     clear(&table);

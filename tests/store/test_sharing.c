@@ -160,7 +160,7 @@ static void a_summary_already_there_wakes_nobody(void **state)
 {
     (void)state;
     struct table table;
-    const struct store_summary summary = {.digest = 5, .next_step = "Cut"};
+    const struct store_summary summary = {.digest = 5, .next_step = "Cut", .missing = ""};
 
     lay(&table);
     int64_t build = ask_sql(table.place.path, "SELECT min(key) FROM build");
@@ -179,7 +179,7 @@ static void a_file_that_is_being_written_is_locked(void **state)
     (void)state;
     struct table table;
     struct model model;
-    const struct store_summary summary = {.digest = 5, .next_step = "Cut"};
+    const struct store_summary summary = {.digest = 5, .next_step = "Cut", .missing = ""};
 
     lay(&table);
     sqlite3 *other = hold(table.place.path, "BEGIN EXCLUSIVE");

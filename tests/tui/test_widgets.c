@@ -49,20 +49,40 @@ static void the_selection_stays_where_it_can_when_lines_go(void **state)
     assert_int_equal(list.chosen, 3);
 }
 
-static void a_list_scrolls_so_that_the_selection_shows(void **state)
+static int top_with(struct list_view *list, int chosen)
+{
+    list_view_choose(list, chosen);
+    list_view_fit(list, 1, 10);
+    return list->top;
+}
+
+static void a_list_turns_a_page_with_one_line_of_the_last_and_stands_still_within_it(void **state)
 {
     struct list_view list = {0};
     (void)state;
     list_view_resize(&list, 100);
-    list_view_choose(&list, 50);
-    list_view_fit(&list, 1, 10);
-    assert_int_equal(list.top, 41);
-    list_view_choose(&list, 45);
-    list_view_fit(&list, 1, 10);
-    assert_int_equal(list.top, 41);
-    list_view_choose(&list, 40);
-    list_view_fit(&list, 1, 10);
-    assert_int_equal(list.top, 40);
+    assert_int_equal(top_with(&list, 9), 0);
+    assert_int_equal(top_with(&list, 10), 9); /* 9 to 18 show */
+    assert_int_equal(top_with(&list, 18), 9);
+    assert_int_equal(top_with(&list, 9), 9);
+    assert_int_equal(top_with(&list, 8), 0); /* 0 to 9 */
+    assert_int_equal(top_with(&list, 50), 49);
+    assert_int_equal(top_with(&list, 48), 40);
+    assert_int_equal(top_with(&list, 99), 90);
+}
+
+static void a_list_of_one_or_two_rows_shows_the_selection(void **state)
+{
+    struct list_view list = {0};
+    (void)state;
+    list_view_resize(&list, 100);
+    for (int height = 1; height <= 2; height++) {
+        for (int i = 0; i < 200; i++) {
+            list_view_choose(&list, (i * 37) % 100);
+            list_view_fit(&list, 1, height);
+            assert_in_range(list.chosen, list.top, list.top + height - 1);
+        }
+    }
 }
 
 static void a_taller_screen_leaves_no_gap_below_the_last_line(void **state)
@@ -271,7 +291,8 @@ int main(void)
         cmocka_unit_test(a_list_begins_at_its_first_line),
         cmocka_unit_test(an_empty_list_has_nothing_selected),
         cmocka_unit_test(the_selection_stays_where_it_can_when_lines_go),
-        cmocka_unit_test(a_list_scrolls_so_that_the_selection_shows),
+        cmocka_unit_test(a_list_turns_a_page_with_one_line_of_the_last_and_stands_still_within_it),
+        cmocka_unit_test(a_list_of_one_or_two_rows_shows_the_selection),
         cmocka_unit_test(a_taller_screen_leaves_no_gap_below_the_last_line),
         cmocka_unit_test(every_key_that_moves_moves),
         cmocka_unit_test(what_is_typed_stands_there),
