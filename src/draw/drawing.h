@@ -22,6 +22,7 @@ enum mark_kind {
     MARK_SEAM,       /* where a panel ends within the face: a line */
     MARK_CLOTH_SEAM, /* where the cover is sewn from widths: a line */
     MARK_PADDING,    /* where a slab or layer stops short of the edge: a line */
+    MARK_WEB,        /* a strip of webbing: a line */
     MARK_LIMIT,      /* where what is selected ends on the face: a line */
     MARK_OPEN,       /* run of edge left open: a line */
     MARK_DRIVER,     /* room that driver and hand take behind a head */
@@ -68,9 +69,10 @@ static inline bool mark_is_line(enum mark_kind kind)
 }
 
 /*
- * A face of a box: members, panels, padding, patches and points of joins on it, runs of edge that
- * stay open. The drawing lies in `arena`, whose escape must be armed. An unknown box gives an empty
- * drawing.
+ * A face of a box: members, panels, webbing, padding, patches and points of joins on it, seams of
+ * the cover, runs of edge that stay open; of layers on a joined group what lies on this box. A main
+ * face with an outline shows that in place of the rectangle round it. The drawing lies in `arena`,
+ * whose escape must be armed. An unknown box gives an empty drawing.
  */
 void draw_face(struct drawing *drawing, const struct plan *plan, int64_t box, int64_t side,
                struct arena *arena);

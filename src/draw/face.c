@@ -1,8 +1,12 @@
 #include "draw/drawing.h"
 
+#include "plan/curve.h"
 #include "plan/geometry.h"
 #include "plan/hole.h"
 #include "plan/padding.h"
+#include "plan/pose.h"
+
+#define CHORDS 24 /* that an outline is drawn with */
 
 struct sketch {
     struct drawing *drawing;
@@ -20,6 +24,12 @@ static void add_mark(const struct sketch *sketch, enum mark_kind kind, struct ar
     if (area.u0 > area.u1 || area.v0 > area.v1)
         return;
     *LIST_ADD(sketch->arena, &sketch->drawing->marks) = (struct mark){kind, area};
+}
+
+/* A line of any slope, which lies on the face as it is. */
+static void add_slope(const struct sketch *sketch, const struct area *line)
+{
+    *LIST_ADD(sketch->arena, &sketch->drawing->marks) = (struct mark){MARK_EDGE, *line};
 }
 
 /* Members whose nearest side lies no deeper than the box's frame near this face. */
@@ -72,19 +82,118 @@ static void add_wood(const struct sketch *sketch)
     }
 }
 
+/* ---- webbing ---- */
+
+static int64_t part_way(int64_t from, int64_t to, int64_t half, int64_t of)
+{
+    return from + whole_divide_even((to - from) * half, 2 * of);
+}
+
+static void add_webbing(const struct sketch *sketch, const struct webbing *web,
+                        const struct area *area)
+{
+    for (int64_t i = 0; i < web->up; i++) {
+        int64_t u = part_way(area->u0, area->u1, 2 * i + 1, web->up);
+
+        add_mark(sketch, MARK_WEB, (struct area){u, area->v0, u, area->v1});
+    }
+    for (int64_t i = 0; i < web->across; i++) {
+        int64_t v = part_way(area->v0, area->v1, 2 * i + 1, web->across);
+
+        add_mark(sketch, MARK_WEB, (struct area){area->u0, v, area->u1, v});
+    }
+}
+
+static void add_webbings(const struct sketch *sketch)
+{
+    const struct plan *plan = sketch->plan;
+
+    for (size_t i = 0; i < plan->webbings.count; i++) {
+        const struct webbing *web = &plan->webbings.at[i];
+        const struct facing *facing = MODEL_FIND(plan->facts, facing, web->facing);
+        struct area face = face_area(sketch->box, sketch->side);
+
+        if (!facing || web->box != sketch->box->key || web->side != sketch->side)
+            continue;
+        struct area given = {facing->u, facing->v,
+                             facing->width ? facing->u + facing->width : face.u1,
+                             facing->height ? facing->v + facing->height : face.v1};
+        given = area_cut(&given, &face);
+        add_webbing(sketch, web, &given);
+    }
+}
+
+/* ---- layers: of this box, and of a joined group that it is part of ---- */
+
+static bool lies_here(const struct sketch *sketch, const struct layer *layer)
+{
+    int64_t on = layer_side_on(sketch->plan, layer, sketch->box->key);
+
+    return on >= 0 && (on == sketch->side || (layer->both && side_opposite(on) == sketch->side));
+}
+
+/* Another box's face in the u and v of this one's; empty where the two do not lie alike. */
+static struct area area_beside(const struct sketch *sketch, const struct box *box)
+{
+    const struct pose *pose = plan_pose(sketch->plan, box->key);
+    const struct pose *own = plan_pose(sketch->plan, sketch->box->key);
+    struct area area = face_area(box, sketch->side);
+    int64_t u, v;
+
+    if (!pose || !own || pose->with != own->with || pose->turn != own->turn ||
+        !poses_agree(pose, own))
+        return (struct area){0};
+    box_to_face(sketch->side,
+                pose_across(pose, box, own, sketch->box, face_to_box(box, sketch->side, 0, 0)), &u,
+                &v);
+    return (struct area){u, v, u + area.u1, v + area.v1};
+}
+
+/* All that a layer lies on, in the u and v of this face. */
+static struct area ground_of(const struct sketch *sketch, const struct layer *layer)
+{
+    const struct model *model = sketch->plan->facts;
+    struct area ground = face_area(sketch->box, sketch->side);
+
+    for (size_t i = 0; i < model->group_boxes.count && !layer->box; i++) {
+        const struct group_box *item = &model->group_boxes.at[i];
+        const struct box *box = MODEL_FIND(model, box, item->box);
+
+        if (item->group != layer->group || !box || box == sketch->box)
+            continue;
+        struct area beside = area_beside(sketch, box);
+        if (area_empty(&beside))
+            continue;
+        ground.u0 = length_smaller(ground.u0, beside.u0);
+        ground.v0 = length_smaller(ground.v0, beside.v0);
+        ground.u1 = length_larger(ground.u1, beside.u1);
+        ground.v1 = length_larger(ground.v1, beside.v1);
+    }
+    return ground;
+}
+
+static struct area layer_here(const struct sketch *sketch, const struct layer *layer)
+{
+    struct area ground = ground_of(sketch, layer);
+    int64_t u = ground.u0 + layer->u;
+    int64_t v = ground.v0 + layer->v;
+    struct area given = {u, v, layer->width ? u + layer->width : ground.u1,
+                         layer->height ? v + layer->height : ground.v1};
+
+    return area_cut(&given, &ground);
+}
+
 static void add_padding(const struct sketch *sketch)
 {
     const struct model *model = sketch->plan->facts;
-    struct area face = face_area(sketch->box, sketch->side);
 
     for (size_t i = 0; i < model->layers.count; i++) {
         const struct layer *layer = &model->layers.at[i];
-        struct area area = {layer->u, layer->v, layer->width ? layer->u + layer->width : face.u1,
-                            layer->height ? layer->v + layer->height : face.v1};
 
-        area = area_cut(&area, &face);
-        if (layer->box == sketch->box->key && layer->side == sketch->side)
+        if (lies_here(sketch, layer)) {
+            struct area area = layer_here(sketch, layer);
             add_inner_sides(sketch, MARK_PADDING, &area);
+        }
     }
 }
 
@@ -100,16 +209,32 @@ static void add_cloth_seam(const struct sketch *sketch, const struct cover *cove
     add_mark(sketch, MARK_CLOTH_SEAM, cover->railroaded ? across : up);
 }
 
+/* How far from that of the middle width the middle of the nth width to the right lies. */
+static int64_t width_aside(const struct plan *plan, const struct cover *cover, int nth)
+{
+    for (size_t i = 0; i < plan->pieces.count; i++) {
+        const struct piece *piece = &plan->pieces.at[i];
+        if (piece->layer == cover->layer && piece->nth == nth)
+            return piece->aside;
+    }
+    return 0;
+}
+
+/* Of two or more seams both halves are alike; the middle of a width is the middle of its seams. */
 static void add_cloth_seams(const struct sketch *sketch, const struct cover *cover,
                             const struct area *layer)
 {
     int64_t middle = (cover->railroaded ? area_height(layer) : area_width(layer)) / 2;
+    int64_t out = cover->seam;
 
     if (cover->seams == 1) {
         add_cloth_seam(sketch, cover, layer, cover->alone);
-    } else if (cover->seam) {
-        add_cloth_seam(sketch, cover, layer, middle - cover->seam);
-        add_cloth_seam(sketch, cover, layer, middle + cover->seam);
+        return;
+    }
+    for (int nth = 1; nth <= cover->seams / 2 && out > 0; nth++) {
+        add_cloth_seam(sketch, cover, layer, middle - out);
+        add_cloth_seam(sketch, cover, layer, middle + out);
+        out = 2 * width_aside(sketch->plan, cover, nth) - out;
     }
 }
 
@@ -120,9 +245,9 @@ static void add_cloth(const struct sketch *sketch)
     for (size_t i = 0; i < plan->covers.count; i++) {
         const struct cover *cover = &plan->covers.at[i];
         const struct layer *layer = MODEL_FIND(plan->facts, layer, cover->layer);
-        if (!layer || layer->box != sketch->box->key || layer->side != sketch->side)
+        if (!layer || !lies_here(sketch, layer))
             continue;
-        struct area area = layer_area(sketch->box, sketch->side, layer);
+        struct area area = layer_here(sketch, layer);
         add_cloth_seams(sketch, cover, &area);
     }
 }
@@ -232,6 +357,29 @@ static void add_patches(const struct sketch *sketch)
     }
 }
 
+/* The rectangle, or its foot with the outline over it. */
+static void add_outline(const struct sketch *sketch)
+{
+    const struct area *face = &sketch->drawing->bounds;
+    const struct model *model = sketch->plan->facts;
+    struct spot_on_face {
+        int64_t u, v;
+    } from = {face->u0, face->v0};
+
+    if (!curve_has(sketch->box, sketch->side)) {
+        add_mark(sketch, MARK_FACE, *face);
+        return;
+    }
+    for (int64_t i = 0; i <= CHORDS + 1; i++) {
+        int64_t u = i > CHORDS ? face->u1 : part_way(face->u0, face->u1, 2 * i, CHORDS);
+        int64_t v = i > CHORDS ? face->v0 : face->v0 + curve_height(model, sketch->box, u);
+
+        add_slope(sketch, &(struct area){from.u, from.v, u, v});
+        from = (struct spot_on_face){u, v};
+    }
+    add_slope(sketch, &(struct area){face->u0, face->v0, face->u1, face->v0});
+}
+
 void draw_face(struct drawing *drawing, const struct plan *plan, int64_t box, int64_t side,
                struct arena *arena)
 {
@@ -241,8 +389,9 @@ void draw_face(struct drawing *drawing, const struct plan *plan, int64_t box, in
     if (!sketch.box)
         return;
     drawing->bounds = face_area(sketch.box, side);
-    add_mark(&sketch, MARK_FACE, drawing->bounds);
+    add_outline(&sketch);
     add_wood(&sketch);
+    add_webbings(&sketch);
     add_padding(&sketch);
     add_cloth(&sketch);
     add_buttons(&sketch);

@@ -1,7 +1,6 @@
 #include "draw/raster.h"
 
 #include "draw/dots.h"
-#include "draw/label.h"
 
 #include <assert.h>
 #include <string.h>
@@ -200,18 +199,29 @@ static const struct sign {
     unsigned char character;
     const char *word; /* in the legend */
     bool strong;
-} signs[MARK_KINDS] = {
-    [MARK_HATCH] = {'%', "this", true},           [MARK_SEAM] = {'#', "seam", false},
-    [MARK_LIMIT] = {'%', "this", true},           [MARK_CLOTH_SEAM] = {'$', "sewn", false},
-    [MARK_PADDING] = {':', "pad", false},         [MARK_OPEN] = {'=', "open", false},
-    [MARK_DRIVER] = {'~', "driver", false},       [MARK_BLOCKER] = {'!', "in its way", true},
-    [MARK_PATCH] = {'.', "bare", false},          [MARK_CUT_WOOD] = {'/', "wood", false},
-    [MARK_CUT_PANEL] = {'#', "panel", false},     [MARK_CUT_FOAM] = {'.', "foam", false},
-    [MARK_CUT_BATTING] = {'~', "batting", false}, [MARK_CUT_LINING] = {'-', "cloth", false},
-    [MARK_CUT_COVER] = {'=', "cover", false},     [MARK_CUT_CHOSEN] = {'%', "this", true},
-    [MARK_CUT_STAPLE] = {'T', "staple", true},    [MARK_BUTTON] = {'O', "button", false},
-    [MARK_SCREW] = {'*', "screw", false},         [MARK_TIP] = {'x', "tip", false},
-    [MARK_POINT] = {'o', "head", true},           [MARK_CHOSEN] = {'@', "this", true}};
+} signs[MARK_KINDS] = {[MARK_HATCH] = {'%', "this", true},
+                       [MARK_SEAM] = {'#', "seam", false},
+                       [MARK_LIMIT] = {'%', "this", true},
+                       [MARK_CLOTH_SEAM] = {'$', "sewn", false},
+                       [MARK_PADDING] = {':', "pad", false},
+                       [MARK_OPEN] = {'=', "open", false},
+                       [MARK_DRIVER] = {'~', "driver", false},
+                       [MARK_BLOCKER] = {'!', "in its way", true},
+                       [MARK_PATCH] = {'.', "bare", false},
+                       [MARK_CUT_WOOD] = {'/', "wood", false},
+                       [MARK_CUT_PANEL] = {'#', "panel", false},
+                       [MARK_CUT_FOAM] = {'.', "foam", false},
+                       [MARK_CUT_BATTING] = {'~', "batting", false},
+                       [MARK_CUT_LINING] = {'-', "cloth", false},
+                       [MARK_CUT_COVER] = {'=', "cover", false},
+                       [MARK_CUT_CHOSEN] = {'%', "this", true},
+                       [MARK_CUT_STAPLE] = {'T', "staple", true},
+                       [MARK_BUTTON] = {'O', "button", false},
+                       [MARK_SCREW] = {'*', "screw", false},
+                       [MARK_TIP] = {'x', "tip", false},
+                       [MARK_POINT] = {'o', "head", true},
+                       [MARK_CHOSEN] = {'@', "this", true},
+                       [MARK_WEB] = {'w', "web", false}};
 
 unsigned raster_sign(enum mark_kind kind)
 {
@@ -237,7 +247,7 @@ void raster_legend(struct text *out, const struct drawing *drawing, enum raster_
         MARK_CUT_CHOSEN, MARK_TIP,        MARK_PATCH,      MARK_OPEN,        MARK_PADDING,
         MARK_SEAM,       MARK_CLOTH_SEAM, MARK_BUTTON,     MARK_DRIVER,      MARK_SCREW,
         MARK_CUT_STAPLE, MARK_CUT_COVER,  MARK_CUT_LINING, MARK_CUT_BATTING, MARK_CUT_FOAM,
-        MARK_CUT_PANEL,  MARK_CUT_WOOD};
+        MARK_CUT_PANEL,  MARK_CUT_WOOD,   MARK_WEB};
 
     for (size_t i = 0; i < sizeof order / sizeof *order; i++) {
         const struct sign *sign = &signs[order[i]];
@@ -294,6 +304,7 @@ static void draw_labels(struct grid *grid)
                                          column_of(grid, drawing->labels.at[i].u),
                                          text_columns(drawing->labels.at[i].text), false};
     labels_place(places, drawing->labels.at, count, field);
+    grid->raster->places = places;
     for (size_t i = 0; i < count; i++) {
         if (places[i].shown)
             put_label(grid, &places[i], drawing->labels.at[i].text);
@@ -373,7 +384,7 @@ void raster_draw(struct raster *raster, const struct drawing *drawing, int rows,
                         .arena = arena};
 
     *raster = (struct raster){rows, columns, ARENA_MANY(arena, unsigned, count),
-                              ARENA_MANY(arena, bool, count)};
+                              ARENA_MANY(arena, bool, count), NULL};
     for (size_t i = 0; i < count; i++)
         raster->cells[i] = ' ';
     if (rows < 3 || grid.columns < 3 || grid.wide <= 0 || grid.high <= 0)

@@ -7,6 +7,7 @@
 #define DRAW_RASTER_H
 
 #include "draw/drawing.h"
+#include "draw/label.h"
 
 /* Characters to draw with: lines of the box-drawing block and dots of the braille block, or plain
  * ones. */
@@ -17,6 +18,7 @@ struct raster {
     unsigned *cells; /* code points, row after row from the top; a blank is ' ', the right half of a
                         wide character 0 */
     bool *strong;    /* cells with what the picture is about */
+    const struct label_place *places; /* one a label of the drawing; NULL where all are blanks */
 };
 
 /*

@@ -48,10 +48,15 @@ static void add_face_mark(struct chart *chart, const struct mark *mark)
                            [MARK_SEAM] = {true, PAGE_LINE, PEN_PLAIN},
                            [MARK_CLOTH_SEAM] = {true, PAGE_LINE, PEN_DASHED},
                            [MARK_PADDING] = {true, PAGE_LINE, PEN_FINE},
+                           [MARK_WEB] = {true, PAGE_LINE, PEN_FINE},
                            [MARK_OPEN] = {true, PAGE_LINE, PEN_BOLD},
                            [MARK_PATCH] = {true, PAGE_CIRCLE, PEN_DASHED}};
     struct page_box box = chart_box(chart, mark->area);
 
+    if (mark->kind == MARK_EDGE)
+        page_line(chart->pages, chart->page, PEN_BOLD,
+                  (struct page_box){chart_x(chart, mark->area.u0), chart_y(chart, mark->area.v0),
+                                    chart_x(chart, mark->area.u1), chart_y(chart, mark->area.v1)});
     if (!looks[mark->kind].drawn)
         return;
     if (looks[mark->kind].shape == PAGE_CIRCLE)

@@ -103,6 +103,41 @@ static size_t filled(const struct raster *raster)
     return found;
 }
 
+/* What stands at a label's place, cell by cell; a cell of a wide character's right half is 0. */
+static bool stands_there(const struct raster *raster, const struct label_place *place,
+                         const char *text)
+{
+    const unsigned *cells = raster->cells + place->row * raster->columns + place->column;
+    size_t left = strlen(text);
+    unsigned code;
+
+    for (int bytes, at = 0; (bytes = utf8_next(text, left, &code)) > 0 && at < place->width; at++) {
+        if (cells[at] == 0)
+            continue;
+        if (cells[at] != code)
+            return false;
+        text += bytes;
+        left -= (size_t)bytes;
+    }
+    return true;
+}
+
+/* Each label that shows stands whole where it was put, so none covers another. */
+static const char *labels_wrong(const struct drawing *drawing, const struct raster *raster)
+{
+    for (size_t i = 0; i < drawing->labels.count && raster->places; i++) {
+        const struct label_place *place = &raster->places[i];
+        if (!place->shown)
+            continue;
+        if (place->row < 0 || place->row >= raster->rows || place->column < 0 ||
+            place->column + place->width > raster->columns)
+            return "a label runs out of the picture";
+        if (!stands_there(raster, place, drawing->labels.at[i].text))
+            return "a label covers another";
+    }
+    return NULL;
+}
+
 static const char *view_wrong(struct view *view)
 {
     const char *wrong;
@@ -112,6 +147,8 @@ static const char *view_wrong(struct view *view)
     wrong = marks_wrong(&view->drawing);
     if (!wrong && !is_plain(&view->rasters[RASTER_PLAIN]))
         wrong = "a plain picture has a character that is not";
+    if (!wrong)
+        wrong = labels_wrong(&view->drawing, &view->rasters[RASTER_LINES]);
     if (!wrong && view->plan->facts->boxes.count && filled(&view->rasters[RASTER_LINES]) < 8)
         wrong = "a picture is empty";
     arena_release(&view->arena);

@@ -207,6 +207,125 @@ static void the_seams_of_the_cover_stand_where_its_centre_ends(void **state)
     assert_int_equal(count(&scene->drawing, MARK_CLOTH_SEAM), 0);
 }
 
+static int64_t add_cover(struct joined *piece, int64_t box)
+{
+    return joined_layer(piece, box, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT)->key;
+}
+
+/* Of a cloth of 54 in, sewn with 1/2 in, 53 in of a full width show: 250 in take five widths, and
+ * the seams stand 26-1/2 and 79-1/2 to both sides of the middle. */
+static void five_widths_have_four_seams_a_full_width_apart(void **state)
+{
+    struct scene *scene = *state;
+    int64_t at[4];
+    size_t found = 0;
+    joined_end(&scene->piece);
+    joined_start(&scene->piece, 2.5);
+    int64_t box = joined_box(&scene->piece, FRAME_LADDER, 250, 3, 40)->key;
+    add_cover(&scene->piece, box);
+    joined_plan(&scene->piece);
+    draw(scene, box, SIDE_FRONT);
+    assert_int_equal(count(&scene->drawing, MARK_CLOTH_SEAM), 4);
+    for (size_t i = 0; i < scene->drawing.marks.count; i++) {
+        const struct mark *mark = &scene->drawing.marks.at[i];
+        if (mark->kind == MARK_CLOTH_SEAM)
+            at[found++] = mark->area.u0;
+    }
+    assert_int_equal(at[0], IN(125 - 26.5));
+    assert_int_equal(at[1], IN(125 + 26.5));
+    assert_int_equal(at[2], IN(125 - 79.5));
+    assert_int_equal(at[3], IN(125 + 79.5));
+}
+
+/* Three boxes of 30, 60 and 30 in side by side: 26-1/2 from the middle of all is 3-1/2 in from
+ * both sides of the middle one, and none falls on the outer ones. */
+static void a_cover_over_three_boxes_shows_its_seams_on_the_box_where_they_lie(void **state)
+{
+    static const double widths[] = {30, 60, 30};
+    struct scene *scene = *state;
+    struct joined *piece = &scene->piece;
+    int64_t boxes[3];
+    joined_end(piece);
+    joined_start(piece, 2.5);
+    int64_t group = MODEL_ADD(&piece->model, group)->key;
+    for (int i = 0; i < 3; i++) {
+        boxes[i] = joined_box(piece, FRAME_LADDER, widths[i], 3, 40)->key;
+        struct group_box *in = MODEL_ADD(&piece->model, group_box);
+        in->group = group;
+        in->box = boxes[i];
+    }
+    joined_join(piece, boxes[0], SIDE_RIGHT, boxes[1], SIDE_LEFT);
+    joined_join(piece, boxes[1], SIDE_RIGHT, boxes[2], SIDE_LEFT);
+    struct layer *cover = joined_layer(piece, 0, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT);
+    cover->group = group;
+    joined_plan(piece);
+    draw(scene, boxes[1], SIDE_FRONT);
+    assert_int_equal(count(&scene->drawing, MARK_CLOTH_SEAM), 2);
+    assert_int_equal(first(&scene->drawing, MARK_CLOTH_SEAM)->area.u0, IN(3.5));
+    draw(scene, boxes[0], SIDE_FRONT);
+    assert_int_equal(count(&scene->drawing, MARK_CLOTH_SEAM), 0);
+    draw(scene, boxes[2], SIDE_FRONT);
+    assert_int_equal(count(&scene->drawing, MARK_CLOTH_SEAM), 0);
+}
+
+static int64_t edge_height_at(const struct drawing *drawing, int64_t u)
+{
+    int64_t height = -1;
+    for (size_t i = 0; i < drawing->marks.count; i++) {
+        const struct mark *mark = &drawing->marks.at[i];
+        if (mark->kind == MARK_EDGE && mark->area.u1 == u && mark->area.v1 > height)
+            height = mark->area.v1;
+    }
+    return height;
+}
+
+/* An arch of 6 in over 48: its ends lie 6 in below its middle; a quarter of the way in a circle
+ * through the three, of radius (24^2 + 6^2) / 12 = 51 in, is 51 - sqrt(51^2 - 12^2) = 1.432 in
+ * below it. */
+static void an_arched_face_shows_its_arch(void **state)
+{
+    struct scene *scene = *state;
+    joined_end(&scene->piece);
+    joined_start(&scene->piece, 2.5);
+    struct box *box = joined_box(&scene->piece, FRAME_LADDER, 48, 3, 40);
+    int64_t key = box->key;
+    box->outline = OUTLINE_ARCH;
+    box->rise = IN(6);
+    joined_plan(&scene->piece);
+    draw(scene, key, SIDE_FRONT);
+    assert_int_equal(count(&scene->drawing, MARK_FACE), 0);
+    assert_int_equal(edge_height_at(&scene->drawing, 0), IN(34));
+    assert_int_equal(edge_height_at(&scene->drawing, IN(24)), IN(40));
+    assert_int_equal(edge_height_at(&scene->drawing, IN(48)), IN(34));
+    assert_in_range(edge_height_at(&scene->drawing, IN(12)), IN(40 - 1.44), IN(40 - 1.42));
+    draw(scene, key, SIDE_BACK);
+    assert_int_equal(count(&scene->drawing, MARK_FACE), 1);
+}
+
+/* Elastic webbing on a seat of 24 x 21 lies over the shorter way alone. */
+static void webbing_shows_strip_by_strip(void **state)
+{
+    struct scene *scene = *state;
+    struct joined *piece = &scene->piece;
+    joined_end(piece);
+    joined_start(piece, 1.5);
+    int64_t box = joined_box(piece, FRAME_CRATE, 24, 21, 6)->key;
+    struct stock *web = MODEL_ADD(&piece->model, stock);
+    int64_t stock = web->key;
+    web->name = "webbing";
+    web->kind = STOCK_STRIP;
+    web->nature = NATURE_ELASTIC;
+    joined_facing(piece, box, SIDE_TOP, stock)->kind = FACING_WEBBING;
+    joined_plan(piece);
+    assert_int_equal(piece->plan->webbings.count, 1);
+    draw(scene, box, SIDE_TOP);
+    assert_true(piece->plan->webbings.at[0].up > 2);
+    assert_int_equal(count(&scene->drawing, MARK_WEB), piece->plan->webbings.at[0].up);
+    const struct area *strip = &first(&scene->drawing, MARK_WEB)->area;
+    assert_int_equal(strip->u0, strip->u1);
+    assert_int_equal(strip->v1 - strip->v0, IN(21));
+}
+
 /* The foam over the lower edge begins 8 in up: the limits of what is selected are those of its
  * area, on its own face alone. */
 static void what_is_selected_shows_where_it_ends(void **state)
@@ -270,6 +389,10 @@ int main(void)
         FACT(a_box_that_is_not_there_gives_an_empty_drawing),
         FACT(the_head_of_the_bed_looks_like_its_frame),
         FACT(the_seams_of_the_cover_stand_where_its_centre_ends),
+        FACT(five_widths_have_four_seams_a_full_width_apart),
+        FACT(a_cover_over_three_boxes_shows_its_seams_on_the_box_where_they_lie),
+        FACT(an_arched_face_shows_its_arch),
+        FACT(webbing_shows_strip_by_strip),
         FACT(what_is_selected_shows_where_it_ends),
         FACT(its_mating_face_shows_six_holes_one_above_the_other),
     };
