@@ -550,6 +550,27 @@ static void any_text_is_read_or_refused_with_a_place(void **state)
     assert_true(readable > 3000);
 }
 
+/* A pound is 453.59237 g, as was agreed in 1959; what a scale in a workshop shows is common
+ * practice. */
+static void a_weight_is_told_as_a_scale_would(void **state)
+{
+    static const struct {
+        enum units units;
+        int64_t mass; /* mg */
+        const char *text;
+    } rows[] = {{UNITS_INCH, 31884367, "70 lb"},  {UNITS_INCH, 4535924, "10 lb"},
+                {UNITS_INCH, 4400000, "9.7 lb"},  {UNITS_INCH, 453592, "1 lb"},
+                {UNITS_INCH, 9072, "0.02 lb"},    {UNITS_INCH, 0, "0 lb"},
+                {UNITS_MM, 31884367, "31.9 kg"},  {UNITS_MM, 23000000, "23 kg"},
+                {UNITS_MM, 123456, "0.12 kg"},    {UNITS_MM, 1234567, "1.2 kg"},
+                {UNITS_INCH, -31884367, "-70 lb"}};
+    char buffer[QUANTITY_TEXT];
+    (void)state;
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++)
+        assert_string_equal(quantity_print_weight(buffer, rows[i].units, rows[i].mass),
+                            rows[i].text);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -568,6 +589,7 @@ int main(void)
         cmocka_unit_test(the_exact_print_of_a_value_reads_back_as_that_value),
         cmocka_unit_test(every_quantity_has_its_units),
         cmocka_unit_test(what_is_printed_reads_back_as_the_same_text),
+        cmocka_unit_test(a_weight_is_told_as_a_scale_would),
         cmocka_unit_test(every_64th_and_every_tenth_is_kept_exactly),
         cmocka_unit_test(a_printed_length_is_the_nearest),
         cmocka_unit_test(any_text_is_read_or_refused_with_a_place),
