@@ -51,7 +51,7 @@ static size_t take_row(const char **at)
 }
 
 /* Row by row, since cmocka cuts what is printed at once. */
-void assert_same_rows(const char *name, const char *expected, const char *shown)
+static void assert_same_rows(const char *name, const char *expected, const char *shown)
 {
     bool same = strcmp(expected, shown) == 0;
     if (!same)

@@ -5,9 +5,7 @@
 #ifndef GOLDEN_H
 #define GOLDEN_H
 
-void assert_golden(const char *name, const char *screen);
-
 /* Fails with the rows that differ, under the name. */
-void assert_same_rows(const char *name, const char *expected, const char *shown);
+void assert_golden(const char *name, const char *screen);
 
 #endif

@@ -1,8 +1,8 @@
 /*
  * Every screen at the two sizes it is designed for, against text that stands beside this file: what
  * stands there, and below a line of waves in which attributes, the same on all terminals; what they
- * are with colours and without is tested in tests/tui. In locales without lines the screen is the
- * same with plain characters, or has a golden of its own where it has dots.
+ * are with colours and without is tested in tests/tui. What all of them are in locales without
+ * lines and dots stands in one text for each size.
  */
 #include "golden.h"
 #include "stage.h"
@@ -79,32 +79,12 @@ static void assert_golden_with_styles(const char *name, const char *screen, cons
 
 /* ---- other characters ---- */
 
-/* The same screen where a line is a plain character and every cell stays where it is. */
-static char *made_plain(const char *lined)
-{
-    struct text plain;
-    size_t left = strlen(lined);
-    unsigned code;
-    text_init(&plain);
-    for (int bytes; (bytes = utf8_next(lined, left, &code)) > 0; left -= (size_t)bytes) {
-        if (code < 0x2500 || code > 0x257f)
-            text_add_bytes(&plain, lined, (size_t)bytes);
-        else
-            text_add_char(&plain, code == 0x2500 ? '-' : code == 0x2502 ? '|' : '+');
-        lined += bytes;
-    }
-    char *made = strdup(text_string(&plain));
-    text_release(&plain);
-    assert_non_null(made);
-    return made;
-}
+static const int sizes[][2] = {{24, 80}, {40, 120}};
 
-/* U+2800 to U+28FF: dots have no plain character each, so their screens have plain goldens. */
-static bool has_dots(const char *lined)
-{
-    return strstr(lined, "\xe2\xa0") || strstr(lined, "\xe2\xa1") || strstr(lined, "\xe2\xa2") ||
-           strstr(lined, "\xe2\xa3");
-}
+#define SIZES (sizeof sizes / sizeof *sizes)
+
+/* Every screen as it is where the locale has neither lines nor dots, size by size. */
+static struct text plain[SIZES];
 
 /* The screens that some test here has shown. */
 static const struct {
@@ -128,33 +108,23 @@ static void note_shown(const struct stage *stage)
     }
 }
 
-static void assert_screen_at(struct stage *stage, const char *name, int rows, int columns)
+static void assert_screen_at(struct stage *stage, const char *name, size_t size)
 {
-    const char *lined = stage_show(stage, rows, columns);
-    bool dotted = has_dots(lined);
-    char plain_name[160];
-    assert_golden_with_styles(name, lined, &stage->tui.view);
-    char *expected = made_plain(lined);
+    int rows = sizes[size][0];
+    int columns = sizes[size][1];
+    char file[128];
+    snprintf(file, sizeof file, "%s-%dx%d", name, columns, rows);
+    assert_golden_with_styles(file, stage_show(stage, rows, columns), &stage->tui.view);
     stage->tui.view.lines = false;
-    const char *plain = stage_show(stage, rows, columns);
+    text_format(&plain[size], "~~~~ %s\n%s", name, stage_show(stage, rows, columns));
     stage->tui.view.lines = true;
-    snprintf(plain_name, sizeof plain_name, "%s-plain", name);
-    if (dotted)
-        assert_golden(plain_name, plain);
-    else
-        assert_same_rows(name, expected, plain);
-    free(expected);
 }
 
 static void assert_screen(struct stage *stage, const char *name)
 {
-    static const int sizes[][2] = {{24, 80}, {40, 120}};
-    char file[128];
     note_shown(stage);
-    for (size_t i = 0; i < sizeof sizes / sizeof *sizes; i++) {
-        snprintf(file, sizeof file, "%s-%dx%d", name, sizes[i][1], sizes[i][0]);
-        assert_screen_at(stage, file, sizes[i][0], sizes[i][1]);
-    }
+    for (size_t i = 0; i < SIZES; i++)
+        assert_screen_at(stage, name, i);
 }
 
 static void builds_none(void **state)
@@ -630,15 +600,6 @@ static void small(void **state)
     assert_golden("least", stage_show(*state, 18, 60));
 }
 
-/* Characters that every terminal has, for locales without the others. */
-static void plain(void **state)
-{
-    struct stage *stage = *state;
-    stage_take_up(stage, "Wing headboard");
-    stage->tui.view.lines = false;
-    assert_golden("plain", stage_show(stage, 24, 80));
-}
-
 /* Comes last: a screen that nobody put here is missed. */
 static void every_screen_was_shown(void **state)
 {
@@ -649,11 +610,27 @@ static void every_screen_was_shown(void **state)
     }
 }
 
+/* Comes after all of them. */
+static void every_screen_has_plain_characters_where_the_locale_has_no_others(void **state)
+{
+    (void)state;
+    for (size_t i = 0; i < SIZES; i++) {
+        char file[32];
+        for (const char *at = text_string(&plain[i]); *at; at++)
+            assert_true((*at >= ' ' && *at <= '~') || *at == '\n');
+        snprintf(file, sizeof file, "plain-%dx%d", sizes[i][1], sizes[i][0]);
+        assert_golden(file, text_string(&plain[i]));
+        text_release(&plain[i]);
+    }
+}
+
 int main(void)
 {
 #define EMPTY(name) cmocka_unit_test_setup_teardown(name, stage_begin, stage_end)
 #define CASES(name) cmocka_unit_test_setup_teardown(name, stage_begin_with_cases, stage_end)
     setlocale(LC_ALL, "");
+    for (size_t i = 0; i < SIZES; i++)
+        text_init(&plain[i]);
     const struct CMUnitTest tests[] = {
         EMPTY(builds_none),
         CASES(builds),
@@ -712,7 +689,6 @@ int main(void)
         CASES(papers_waiting),
         CASES(papers_picked),
         CASES(small),
-        CASES(plain),
         CASES(beside),
         CASES(trip),
         cmocka_unit_test(every_screen_was_shown),
@@ -721,6 +697,7 @@ int main(void)
         CASES(outline_section),
         CASES(outline_tufts),
         CASES(outline_screws),
+        cmocka_unit_test(every_screen_has_plain_characters_where_the_locale_has_no_others),
     };
     int failed = cmocka_run_group_tests_name("screens", tests, NULL, NULL);
     failed += cmocka_run_group_tests_name("screens with pictures", pictures, NULL, NULL);
