@@ -77,9 +77,9 @@ char *quantity_print_unit(char buffer[QUANTITY_TEXT], enum quantity quantity, en
                           int64_t value);
 
 /*
- * Prints a weight that was worked out as a maker would read it off a scale: from ten pounds on whole
- * pounds, else tenths; from a kilogram on tenths of it, else hundredths; what is less than one of
- * those as quantity_print_unit does. Returns buffer.
+ * Prints a weight that was worked out as a maker would read it off a scale: from ten pounds on
+ * whole pounds, else tenths; from a kilogram on tenths of it, else hundredths; what is less than
+ * one of those as quantity_print_unit does. Returns buffer.
  */
 char *quantity_print_weight(char buffer[QUANTITY_TEXT], enum units units, int64_t mass);
 

@@ -3,6 +3,7 @@
  * its picture, the marks and the cuts, through which Left and Right leaf. At the bottom, how far
  * the search for less waste is; the one that was asked for is stopped with Esc.
  */
+#include "base/show.h"
 #include "paper/print.h"
 #include "paper/sheets.h"
 #include "tui/list.h"
@@ -46,7 +47,7 @@ static bool blank_at(const struct plan *plan, int index, struct chosen_blank *re
     return false;
 }
 
-/* "2x3 stud  3 of 10: 4 parts, 2-3/4 in left" */
+/* "2x3 stud  3 of 10: 3 parts, 2-3/4 in left: C-R1 C-R2 L-U1" */
 static void cutting_line(struct tui *tui, void *opaque, int index, struct text *out)
 {
     const struct plan *plan = tui_plan(tui);
@@ -60,6 +61,11 @@ static void cutting_line(struct tui *tui, void *opaque, int index, struct text *
                 blank->count == 1 ? "part" : "parts");
     if (blank->rest > 0)
         text_format(out, ", %s left", print_length_unit(plan, blank->rest).at);
+    for (size_t i = 0; i < blank->count; i++) {
+        const struct cut_place *place = &chosen.job->layout->places.at[blank->first + i];
+        text_add(out, i ? " " : ": ");
+        show_text(out, plan->parts.at[chosen.job->first_part + place->part].label);
+    }
 }
 
 static void paint_line(struct tui *tui, struct cutting_state *state, int index, int row)

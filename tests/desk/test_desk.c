@@ -66,6 +66,61 @@ static void desk_keeps_a_summary_of_each_build(void **state)
     assert_true(estimate > 0 && steps > 0);
 }
 
+static void assert_missing(struct bench *bench, const char *begins)
+{
+    const struct store_build *builds;
+    size_t count;
+    DONE(desk_builds(bench->desk, &builds, &count, note));
+    if (!*begins)
+        assert_string_equal(builds[0].summary.missing, "");
+    else if (strncmp(builds[0].summary.missing, begins, strlen(begins)) != 0)
+        fail_msg("\"%s\" does not begin with \"%s\"", builds[0].summary.missing, begins);
+}
+
+/* Before the shop, after it, with a box whose stick is not known, and without a box. */
+static void the_list_says_what_is_missing_before_a_build_can_go_on(void **state)
+{
+    struct bench *bench = *state;
+    char label[STORE_LABEL];
+    desk_take_case(bench->desk, "headboard");
+    assert_missing(bench, "12 to buy: ");
+    tick_until(bench->desk, "buy");
+    assert_missing(bench, "");
+    DONE(desk_set(bench->desk, ENTITY_box, box_named(bench->desk, "C"), "stick", "", note));
+    assert_missing(bench, "3 stops: C names no stick");
+    DONE(desk_undo(bench->desk, label, note));
+    for (const char *name = "CLR"; *name; name++) {
+        const char box[] = {*name, '\0'};
+        DONE(desk_delete(bench->desk, ENTITY_box, box_named(bench->desk, box), note));
+    }
+    assert_missing(bench, "no box yet");
+}
+
+static size_t count_cures(const struct plan *plan)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < plan->findings.count; i++)
+        count += plan->findings.at[i].cure_count;
+    return count;
+}
+
+static void ways_out_are_made_when_they_are_asked_for(void **state)
+{
+    struct bench *bench = *state;
+    desk_take_demo(bench->desk, "workshop");
+    desk_take_demo(bench->desk, "banquette");
+    DONE(desk_set(bench->desk, ENTITY_build, 0, "budget", "1.00", note));
+    const struct plan *plan = desk_plan(bench->desk);
+    assert_int_equal(count_cures(plan), 0);
+    const struct plan *told = desk_told_plan(bench->desk);
+    assert_true(count_cures(told) > 0);
+    assert_ptr_equal(desk_told_plan(bench->desk), told);
+    assert_int_equal(told->cost.estimate, plan->cost.estimate);
+    assert_int_equal(told->findings.count, plan->findings.count);
+    DONE(desk_set(bench->desk, ENTITY_build, 0, "budget", "2.00", note));
+    assert_int_equal(desk_told_plan(bench->desk)->facts->build.budget, 200);
+}
+
 static void desk_knows_no_build_of_another_name(void **state)
 {
     struct bench *bench = *state;
@@ -336,6 +391,8 @@ int main(void)
         ON_A_BENCH(desk_begins_with_an_empty_workshop),
         ON_A_BENCH(desk_takes_an_imported_build_up_and_plans_it),
         ON_A_BENCH(desk_keeps_a_summary_of_each_build),
+        ON_A_BENCH(the_list_says_what_is_missing_before_a_build_can_go_on),
+        ON_A_BENCH(ways_out_are_made_when_they_are_asked_for),
         ON_A_BENCH(desk_knows_no_build_of_another_name),
         ON_A_BENCH(desk_tells_every_fault_of_a_file_and_takes_nothing),
         ON_A_BENCH(desk_refuses_a_value_with_its_reason_and_changes_nothing),
