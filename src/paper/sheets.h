@@ -114,6 +114,7 @@ struct cut_sheet {
     const char *(*label)(const struct cut_sheet *sheet, size_t part);
     const void *source; /* the caller's, for its label */
     int64_t layer;      /* of `parts` only the pieces of one layer are named; 0: all */
+    int columns;        /* that pictures may take, where they are fewer than on paper; 0: those */
 };
 struct cut_sheet sheet_of_job(const struct plan *plan, const struct plan_job *job);
 struct cut_sheet sheet_of_pool_job(const struct plan *plan, const struct pool_job *job);

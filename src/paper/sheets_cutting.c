@@ -22,12 +22,21 @@ struct canvas {
     int64_t length, width; /* what the canvas shows */
 };
 
-/* Two columns of a terminal are about as wide as a row is high. */
-static void canvas_begin(struct canvas *canvas, int64_t length, int64_t width)
+static int picture_columns(const struct cut_sheet *sheet)
 {
-    int64_t rows = length > 0 ? width * PICTURE_COLUMNS / length / 2 : 0;
+    bool narrow = sheet->columns > 0 && sheet->columns < PICTURE_COLUMNS;
 
-    *canvas = (struct canvas){.columns = PICTURE_COLUMNS, .length = length, .width = width};
+    return narrow ? sheet->columns : PICTURE_COLUMNS;
+}
+
+/* Two columns of a terminal are about as wide as a row is high. */
+static void canvas_begin(struct canvas *canvas, const struct cut_sheet *sheet, int64_t length,
+                         int64_t width)
+{
+    int columns = picture_columns(sheet);
+    int64_t rows = length > 0 ? width * columns / length / 2 : 0;
+
+    *canvas = (struct canvas){.columns = columns, .length = length, .width = width};
     canvas->rows = rows < 3 ? 3 : rows > PICTURE_ROWS ? PICTURE_ROWS : (int)rows;
     for (int row = 0; row <= canvas->rows; row++)
         memset(canvas->at[row], ' ', (size_t)canvas->columns + 1);
@@ -153,7 +162,7 @@ static void stick_picture(struct text *out, const struct cut_sheet *sheet,
 {
     struct canvas canvas;
 
-    canvas_begin(&canvas, blank_length(sheet, blank), 0);
+    canvas_begin(&canvas, sheet, blank_length(sheet, blank), 0);
     canvas.rows = 0;
     for (size_t i = blank->first; i < blank->first + blank->count; i++) {
         const struct cut_place *place = &sheet->layout->places.at[i];
@@ -175,7 +184,7 @@ static void area_picture(struct text *out, const struct cut_sheet *sheet,
     int64_t whole = blank_length(sheet, blank), whole_width = sheet->job->sizes[blank->size].width;
     struct canvas canvas;
 
-    canvas_begin(&canvas, whole, whole_width);
+    canvas_begin(&canvas, sheet, whole, whole_width);
     draw_area(&canvas, 0, 0, whole, whole_width, NULL);
     for (size_t i = blank->first; i < blank->first + blank->count; i++) {
         const struct cut_place *place = &sheet->layout->places.at[i];

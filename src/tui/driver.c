@@ -459,14 +459,27 @@ static void paint_clock(struct tui *tui)
     text_release(&line);
 }
 
+/* "Spare room headboard > order of work" */
+static void add_place(struct tui *tui, struct text *title)
+{
+    if (tui_model(tui)->build.key && tui->depth > 1)
+        text_format(title, "%s > ", tui_model(tui)->build.name);
+    text_add(title, top_of(tui)->screen->name);
+}
+
+/* The workshop's name before it, where that has room. */
 static void paint_title(struct tui *tui)
 {
-    struct text title;
+    const char *workshop = tui_model(tui)->workshop.name;
+    struct text place, title;
+    text_init(&place);
     text_init(&title);
-    text_format(&title, " %s", tui_model(tui)->workshop.name);
-    if (tui_model(tui)->build.key && tui->depth > 1)
-        text_format(&title, " > %s", tui_model(tui)->build.name);
-    text_format(&title, " > %s", top_of(tui)->screen->name);
+    add_place(tui, &place);
+    int room = tui->view.columns - text_columns(text_string(&place)) - 4;
+    if (text_columns(workshop) <= room)
+        text_format(&title, " %s >", workshop);
+    text_format(&title, " %s", text_string(&place));
+    text_release(&place);
     view_row(&tui->view, 0, 0, tui->view.columns, VIEW_STRONG, text_string(&title));
     text_release(&title);
     paint_clock(tui);
@@ -479,7 +492,7 @@ void driver_paint(struct tui *tui, int rows, int columns)
     if (tui->view.failed)
         return;
     if (rows < VIEW_LEAST_ROWS || columns < VIEW_LEAST_COLUMNS) {
-        view_text(&tui->view, 0, 0, columns, VIEW_PLAIN, "stuffover needs 60 columns, 18 rows");
+        view_text(&tui->view, 0, 0, columns, VIEW_PLAIN, "stuffover: 60 x 18 or more");
         return;
     }
     paint_title(tui);

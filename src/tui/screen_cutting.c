@@ -12,6 +12,8 @@
 
 #include <string.h>
 
+#define PICTURE_INDENT 7 /* on the sheet, and its ends */
+
 struct cutting_state {
     struct list_view list;
     struct pager pager;
@@ -87,7 +89,8 @@ static void paint_blank(struct tui *tui, struct cutting_state *state, int top, i
     struct text text;
     if (!blank_at(tui_plan(tui), state->list.chosen, &chosen))
         return;
-    const struct cut_sheet sheet = sheet_of_job(tui_plan(tui), chosen.job);
+    struct cut_sheet sheet = sheet_of_job(tui_plan(tui), chosen.job);
+    sheet.columns = tui->view.columns - PICTURE_INDENT;
     text_init(&text);
     sheet_blank(&text, &sheet, chosen.blank);
     const char *words = text_string(&text);

@@ -154,7 +154,7 @@ static bool is_running(const struct tui *tui, const struct step *step)
 static void paint_step(struct tui *tui, const struct step *step, int index, int row, bool chosen)
 {
     int columns = tui->view.columns;
-    int title = columns >= 100 ? 52 : 50;
+    int title = columns >= 100 ? 52 : columns >= 80 ? 50 : columns - 18;
     int style = chosen ? VIEW_CHOSEN : step->ticked || step->ready ? VIEW_PLAIN : VIEW_FAINT;
     char mark[24];
     snprintf(mark, sizeof mark, "[%c]%c%3d",

@@ -439,5 +439,5 @@ const struct screen screen_shop = {
     .idle = outline_idle,
     .list = outline_list,
     .line = outline_line,
-    .shown = OUTLINE_SHOWS | SHOWS(TRADE) | SHOWS(UNDO),
+    .shown = OUTLINE_SHOWS | SHOWS(TRADE) | SHOWS(UNDO) | SHOWS(LEAVE),
 };
