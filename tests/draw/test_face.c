@@ -298,7 +298,9 @@ static void an_arched_face_shows_its_arch(void **state)
     assert_int_equal(edge_height_at(&scene->drawing, IN(24)), IN(40));
     assert_int_equal(edge_height_at(&scene->drawing, IN(48)), IN(34));
     assert_in_range(edge_height_at(&scene->drawing, IN(12)), IN(40 - 1.44), IN(40 - 1.42));
-    draw(scene, key, SIDE_BACK);
+    draw(scene, key, SIDE_BACK); /* is cut to it as well */
+    assert_int_equal(edge_height_at(&scene->drawing, 0), IN(34));
+    draw(scene, key, SIDE_LEFT);
     assert_int_equal(count(&scene->drawing, MARK_FACE), 1);
 }
 
