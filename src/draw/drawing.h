@@ -71,8 +71,8 @@ static inline bool mark_is_line(enum mark_kind kind)
 /*
  * A face of a box: members, panels, webbing, padding, patches and points of joins on it, seams of
  * the cover, runs of edge that stay open; of layers on a joined group what lies on this box. A main
- * face with an outline, and the one opposite, show that in place of the rectangle round it. The drawing lies in `arena`,
- * whose escape must be armed. An unknown box gives an empty drawing.
+ * face with an outline, and the one opposite, show that in place of the rectangle round it. The
+ * drawing lies in `arena`, whose escape must be armed. An unknown box gives an empty drawing.
  */
 void draw_face(struct drawing *drawing, const struct plan *plan, int64_t box, int64_t side,
                struct arena *arena);
