@@ -52,7 +52,7 @@ static int wing_end(void **state)
 
 static const struct plan *plan_of(void **state)
 {
-    return desk_plan(((struct wing *)*state)->desk);
+    return desk_told_plan(((struct wing *)*state)->desk);
 }
 
 static void set(void **state, enum entity_kind kind, int64_t key, const char *field,

@@ -68,6 +68,7 @@ static const struct note {
     {"summary", "steps_done", "how many steps are ticked"},
     {"summary", "steps_total", "how many there are"},
     {"summary", "next_step", "title of the next one"},
+    {"summary", "missing", "what is missing before the work can go on, in words"},
 };
 
 static const char *note_of(const char *table, const char *column)
