@@ -47,12 +47,12 @@ enum fault desk_take_up(struct desk *desk, int64_t build, struct fault_note *not
 enum fault desk_take_up_named(struct desk *desk, const char *name, struct fault_note *note);
 
 /* The workshop and the build that was taken up, and its plan (of an empty build when none was), a
- * draft (plan.h): its findings have neither stories nor ways out. Never NULL. */
+ * draft (plan.h): its findings have no stories, and not all ways out. Never NULL. */
 const struct model *desk_model(const struct desk *desk);
 const struct plan *desk_plan(const struct desk *desk);
 
-/* The same plan with the stories and ways out of its findings, made when it is first asked for. The
- * desk's, until the next call after desk_serial has changed. desk_plan where memory is out. */
+/* The same plan with the stories and all ways out of its findings, made when it is first asked for.
+ * The desk's, until the next call after desk_serial has changed. desk_plan where memory is out. */
 const struct plan *desk_told_plan(struct desk *desk);
 
 /* ---- edits ---- */

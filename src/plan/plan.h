@@ -768,11 +768,11 @@ struct tally {
 };
 
 struct plan {
-    const struct model *facts;        /* with measures of stock put in (taken.h) */
-    const struct model *entered;      /* as they were entered */
-    bool trial;                       /* made to try a cure or as a draft: no stories, no cures */
-    int64_t value[TRADE_COUNT];       /* trade values that hold */
-    LIST_OF(struct pose) poses;       /* one a box, in order of keys */
+    const struct model *facts;   /* with measures of stock put in (taken.h) */
+    const struct model *entered; /* as they were entered */
+    bool trial;                  /* made to try a cure or as a draft: no stories, no cures */
+    int64_t value[TRADE_COUNT];  /* trade values that hold */
+    LIST_OF(struct pose) poses;  /* one a box, in order of keys */
     LIST_OF(struct coating) coatings;
     LIST_OF(struct clearance) clearances;
     LIST_OF(struct padding) paddings; /* six a box, in order of keys and sides */
@@ -828,8 +828,8 @@ enum fault plan_make(const struct model *facts, struct arena *arena, const struc
 enum fault plan_make_known(const struct model *facts, const struct cut_known *known,
                            struct arena *arena, const struct plan **ret_plan);
 
-/* As plan_make_known, for every key: findings have neither stories nor ways out, of which many are
- * tried in a plan of their own. All figures, findings and the order of work are the same. */
+/* As plan_make_known, for every key: findings have no stories, and only the ways out that need no
+ * trial in a plan of their own. All figures, findings and the order of work are the same. */
 enum fault plan_make_draft(const struct model *facts, const struct cut_known *known,
                            struct arena *arena, const struct plan **ret_plan);
 
