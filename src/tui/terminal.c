@@ -38,7 +38,7 @@
 #define PASTE_OFF "\033[?2004l"
 #define MOUSE_ON "\033[?1000h\033[?1006h"
 #define MOUSE_OFF "\033[?1000l\033[?1006l"
-#define TORN_SEQUENCE_MS 300
+#define TORN_SEQUENCE_MS 500
 #define RESET_ROOM 256
 #define CRASH_STACK 65536
 
@@ -53,6 +53,7 @@ struct terminal {
     bool pasting;
     struct text paste;
     long long escaped; /* when a lone ESC came, in milliseconds; 0 when none did */
+    bool torn;         /* the code that it began goes on */
 };
 
 /* What signal handlers may touch. */
@@ -474,14 +475,20 @@ static bool take_pasted(struct terminal *terminal, wint_t code)
     return true;
 }
 
+/* What comes of a code after its ESC was taken for a key, in one piece or in several. */
 static bool is_torn_rest(struct terminal *terminal, wint_t code)
 {
     bool soon = terminal->escaped && milliseconds() - terminal->escaped < TORN_SEQUENCE_MS;
-    terminal->escaped = 0;
-    if (!soon || (code != '[' && code != 'O'))
+    bool begins = !terminal->torn && (code == '[' || code == 'O');
+
+    if (!soon || code == KEY_ESCAPE || (!terminal->torn && !begins)) {
+        terminal->escaped = 0;
+        terminal->torn = false;
         return false;
-    while (get_wch(&code) == OK && !(code >= '@' && code <= '~'))
-        ;
+    }
+    terminal->torn = begins || !(code >= '@' && code <= '~');
+    if (!terminal->torn)
+        terminal->escaped = 0;
     return true;
 }
 

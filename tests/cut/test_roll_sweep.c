@@ -213,7 +213,7 @@ static void a_group_is_pushed_as_a_whole(void **state)
 
     (void)state;
     for (int i = 0; i < 100; i++) {
-        struct cut_piece parts[BRUTE_ROLL_PARTS];
+        struct cut_piece parts[BRUTE_ROLL_PARTS] = {{0}};
         struct cut_size roll;
         struct cut_blemish blemish;
         struct cut_job job = brute_job(&dice, parts, &roll, &blemish);
