@@ -12,7 +12,7 @@
 #include <cmocka.h>
 
 #ifdef __SANITIZE_ADDRESS__ /* each takes three times as long then */
-#define BUILDS (WORK_BUILDS / 3)
+#define BUILDS (WORK_BUILDS / 5)
 #else
 #define BUILDS WORK_BUILDS
 #endif
