@@ -18,7 +18,11 @@
 #include <cmocka.h>
 #include <jansson.h>
 
+#ifdef __SANITIZE_ADDRESS__
+#define ROUNDS 1
+#else
 #define ROUNDS 2
+#endif
 #define BUILDS 3
 
 static const char *const names[BUILDS] = {"Wing headboard", "Tufted ottoman", "L-shaped banquette"};

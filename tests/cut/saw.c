@@ -160,6 +160,12 @@ struct cut_job job_by_chance(enum cut_way way, struct dice *dice, struct parts *
     return job;
 }
 
+#ifdef __SANITIZE_ADDRESS__
+#define USUAL_JOBS 500
+#else
+#define USUAL_JOBS 2000
+#endif
+
 void chance_is_cut_soundly(enum cut_way way, uint64_t seed)
 {
     struct arena arena = {0};
@@ -167,7 +173,7 @@ void chance_is_cut_soundly(enum cut_way way, uint64_t seed)
     struct parts parts;
     struct cut_size sizes[MOST_SIZES];
 
-    for (int i = 0; i < (getenv("STUFFOVER_LONG") ? 20000 : 2000); i++) {
+    for (int i = 0; i < (getenv("STUFFOVER_LONG") ? 20000 : USUAL_JOBS); i++) {
         struct cut_job job = job_by_chance(way, &dice, &parts, sizes);
 
         saw(way, &job, &arena);
