@@ -296,32 +296,16 @@ enum fault command_change(struct cli *cli, struct fault_note *note)
 
 /* ---- copying and deleting ---- */
 
-struct duplication {
-    enum entity_kind kind;
-    int64_t key;
-};
-
-static enum fault change_duplicate(struct model *draft, void *context, struct fault_note *note)
-{
-    const struct duplication *duplication = context;
-
-    if (!model_duplicate(draft, duplication->kind, duplication->key))
-        return fault_say(note, FAULT_REFUSED, 0, "this cannot be copied");
-    return FAULT_NONE;
-}
-
 enum fault command_copy_item(struct cli *cli, struct fault_note *note)
 {
-    struct duplication duplication = {ENTITY_none, 0};
-    char label[STORE_LABEL];
-    enum fault fault = find_kind(cli, &duplication.kind, note);
+    enum entity_kind kind = ENTITY_none;
+    int64_t key = 0;
+    enum fault fault = find_kind(cli, &kind, note);
 
     if (!fault)
-        fault = find_item(cli, duplication.kind, cli->operands[2], &duplication.key, note);
-    if (fault)
-        return fault;
-    snprintf(label, sizeof label, "copy of a %s", entity_of(duplication.kind)->name);
-    fault = desk_edit(cli->desk, label, change_duplicate, &duplication, note);
+        fault = find_item(cli, kind, cli->operands[2], &key, note);
+    if (!fault)
+        fault = desk_duplicate(cli->desk, kind, key, note);
     if (!fault)
         tell_tally(cli);
     return fault;

@@ -3,8 +3,7 @@
 
 #include "cli/report_put.h"
 
-/* How thick each padded face is, and at its edges; finished sizes of the boxes. */
-void report_padding(struct json *json, const struct plan *plan)
+static void report_paddings(struct json *json, const struct plan *plan)
 {
     put_array(json, "paddings");
     for (size_t i = 0; i < plan->paddings.count; i++) {
@@ -21,6 +20,10 @@ void report_padding(struct json *json, const struct plan *plan)
         json_put_close(json);
     }
     json_put_close(json);
+}
+
+static void report_coatings(struct json *json, const struct plan *plan)
+{
     put_array(json, "coatings");
     for (size_t i = 0; i < plan->coatings.count; i++) {
         const struct coating *coating = &plan->coatings.at[i];
@@ -33,6 +36,10 @@ void report_padding(struct json *json, const struct plan *plan)
         json_put_close(json);
     }
     json_put_close(json);
+}
+
+static void report_clearances(struct json *json, const struct plan *plan)
+{
     put_array(json, "clearances");
     for (size_t i = 0; i < plan->clearances.count; i++) {
         const struct clearance *clearance = &plan->clearances.at[i];
@@ -43,6 +50,10 @@ void report_padding(struct json *json, const struct plan *plan)
         json_put_close(json);
     }
     json_put_close(json);
+}
+
+static void report_finished(struct json *json, const struct plan *plan)
+{
     put_array(json, "finished");
     for (size_t i = 0; i < plan->loads.count; i++) {
         const struct load *load = &plan->loads.at[i];
@@ -54,6 +65,16 @@ void report_padding(struct json *json, const struct plan *plan)
         json_put_close(json);
     }
     json_put_close(json);
+}
+
+/* How thick each padded face is, at its edges and after each layer; what is left clear, and
+ * finished sizes of the boxes. */
+void report_padding(struct json *json, const struct plan *plan)
+{
+    report_paddings(json, plan);
+    report_coatings(json, plan);
+    report_clearances(json, plan);
+    report_finished(json, plan);
 }
 
 static void report_pieces(struct json *json, const struct plan *plan)

@@ -139,6 +139,10 @@ enum fault desk_delete(struct desk *desk, enum entity_kind kind, int64_t key,
                        struct fault_note *note);
 enum fault desk_delete_build(struct desk *desk, int64_t build, struct fault_note *note);
 
+/* Copies an item with all that hangs on it (model_duplicate). REFUSED where it cannot be copied. */
+enum fault desk_duplicate(struct desk *desk, enum entity_kind kind, int64_t key,
+                          struct fault_note *note);
+
 /*
  * Takes a cure of a finding: all its edits, as one that undo names by the cure's text. UNKNOWN when
  * finding or cure is not there (cures are counted from 0); faults of field_read. desk_cure_change

@@ -1,5 +1,5 @@
 /*
- * The usual edits: a field, a deletion, a trade value, an import. Each is a change run by
+ * The usual edits: a field, a deletion, a copy, a trade value, an import. Each is a change run by
  * desk_edit.
  */
 #include "desk/internal.h"
@@ -106,6 +106,32 @@ enum fault desk_delete_build(struct desk *desk, int64_t build, struct fault_note
     if (fault || desk->state->model.build.key != build)
         return fault;
     return desk_take_up(desk, 0, note);
+}
+
+/* ---- copying ---- */
+
+struct duplication {
+    enum entity_kind kind;
+    int64_t key;
+};
+
+static enum fault change_duplicate(struct model *draft, void *context, struct fault_note *note)
+{
+    const struct duplication *duplication = context;
+    if (!model_duplicate(draft, duplication->kind, duplication->key))
+        return fault_say(note, FAULT_REFUSED, 0, "this cannot be copied");
+    return FAULT_NONE;
+}
+
+enum fault desk_duplicate(struct desk *desk, enum entity_kind kind, int64_t key,
+                          struct fault_note *note)
+{
+    char name[MODEL_NAME_TEXT];
+    char label[STORE_LABEL];
+    model_item_name(name, desk_model(desk), kind, key);
+    desk_label(label, "copy of %s", name);
+    struct duplication duplication = {kind, key};
+    return desk_edit(desk, label, change_duplicate, &duplication, note);
 }
 
 /* ---- trade values ---- */

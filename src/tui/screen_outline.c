@@ -177,30 +177,14 @@ static void outline_paint(struct tui *tui, void *opaque, int top, int height)
 
 /* ---- acting ---- */
 
-struct duplication {
-    enum entity_kind kind;
-    int64_t key;
-};
-
-static enum fault change_duplicate(struct model *draft, void *context, struct fault_note *note)
-{
-    const struct duplication *duplication = context;
-    if (!model_duplicate(draft, duplication->kind, duplication->key))
-        return fault_say(note, FAULT_REFUSED, 0, "this cannot be copied");
-    return FAULT_NONE;
-}
-
 static enum reaction copy_row(struct tui *tui, const struct outline_row *row)
 {
-    struct duplication duplication = {row->kind, row->key};
-    char label[STORE_LABEL];
     char name[MODEL_NAME_TEXT];
     struct fault_note note = {0};
     if (row->kind >= ENTITY_COUNT || entity_of(row->kind)->in_shop)
         return REACT_PASS;
-    snprintf(label, sizeof label, "copy of %.60s",
-             model_item_name(name, tui_model(tui), row->kind, row->key));
-    if (desk_edit(tui->desk, label, change_duplicate, &duplication, &note))
+    model_item_name(name, tui_model(tui), row->kind, row->key);
+    if (desk_duplicate(tui->desk, row->kind, row->key, &note))
         tui_warn(tui, &note);
     else
         tui_say(tui, "copied: %s", name);
@@ -313,6 +297,27 @@ static enum reaction outline_idle(struct tui *tui, void *opaque)
     return REACT_TAKEN;
 }
 
+/* Opens what an action leads to from a line; PASS for any other action, or where it has none. */
+static enum reaction open_from(struct tui *tui, const struct outline_state *state,
+                               const struct outline_row *row, enum action action)
+{
+    const struct target target = {row->kind, row->key, NULL, NULL};
+    const struct target onto = {state->shop ? ENTITY_workshop : ENTITY_build,
+                                row->kind == ENTITY_stock ? row->key : row->box, NULL, NULL};
+    bool boxed = row->kind == ENTITY_box && tui_model(tui)->boxes.count > 1;
+    bool joined = row->kind == ENTITY_join || row->kind == ENTITY_point;
+    const struct screen *screen = action == ACTION_ENTER             ? &screen_form
+                                  : action == ACTION_LARGE           ? &screen_picture
+                                  : action == ACTION_ADD             ? &screen_add
+                                  : action == ACTION_HOLES && joined ? &screen_point
+                                  : action == ACTION_PLACE && boxed  ? &screen_beside
+                                                                     : NULL;
+    if (!screen)
+        return REACT_PASS;
+    tui_open(tui, screen, action == ACTION_ADD ? &onto : &target);
+    return REACT_TAKEN;
+}
+
 static enum reaction outline_act(struct tui *tui, void *opaque, enum action action)
 {
     struct outline_state *state = opaque;
@@ -330,13 +335,9 @@ static enum reaction outline_act(struct tui *tui, void *opaque, enum action acti
     list_view_resize(&state->list, (int)outline.rows.count);
     outline_idle(tui, state);
     const struct outline_row *row = &outline.rows.at[state->list.chosen];
-    const struct target target = {row->kind, row->key, NULL, NULL};
+    if (action == ACTION_ENTER && asked && asked == row->key)
+        return remove_row(tui, state, row, true);
     switch (action) {
-    case ACTION_ENTER:
-        if (asked && asked == row->key)
-            return remove_row(tui, state, row, true);
-        tui_open(tui, &screen_form, &target);
-        return REACT_TAKEN;
     case ACTION_RIGHT:
         state->turned = (state->turned + 1) % PICTURE_TURNS;
         return REACT_TAKEN;
@@ -345,25 +346,6 @@ static enum reaction outline_act(struct tui *tui, void *opaque, enum action acti
         return REACT_TAKEN;
     case ACTION_VIEW:
         next_view(tui, state, row);
-        return REACT_TAKEN;
-    case ACTION_LARGE:
-        tui_open(tui, &screen_picture, &target);
-        return REACT_TAKEN;
-    case ACTION_ADD: {
-        const struct target onto = {state->shop ? ENTITY_workshop : ENTITY_build,
-                                    row->kind == ENTITY_stock ? row->key : row->box, NULL, NULL};
-        tui_open(tui, &screen_add, &onto);
-        return REACT_TAKEN;
-    }
-    case ACTION_HOLES:
-        if (row->kind != ENTITY_join && row->kind != ENTITY_point)
-            return REACT_PASS;
-        tui_open(tui, &screen_point, &target);
-        return REACT_TAKEN;
-    case ACTION_PLACE:
-        if (row->kind != ENTITY_box || tui_model(tui)->boxes.count < 2)
-            return REACT_PASS;
-        tui_open(tui, &screen_beside, &target);
         return REACT_TAKEN;
     case ACTION_NOTE:
         tui_note(tui, row->kind, row->key);
@@ -375,7 +357,7 @@ static enum reaction outline_act(struct tui *tui, void *opaque, enum action acti
     case ACTION_REMOVE:
         return remove_row(tui, state, row, false);
     default:
-        return REACT_PASS;
+        return open_from(tui, state, row, action);
     }
 }
 

@@ -235,6 +235,24 @@ int soft_findings(const struct soft *soft, int kind)
     return count;
 }
 
+const struct step *soft_step(const struct soft *soft, int kind)
+{
+    for (size_t i = 0; i < soft->plan->steps.count; i++)
+        if (soft->plan->steps.at[i].kind == kind)
+            return &soft->plan->steps.at[i];
+    return NULL;
+}
+
+bool soft_says(const struct soft *soft, int kind, const char *words)
+{
+    for (size_t i = 0; i < soft->plan->steps.count; i++)
+        for (size_t k = 0; k < soft->plan->steps.at[i].action_count; k++)
+            if (soft->plan->steps.at[i].kind == kind &&
+                strstr(soft->plan->steps.at[i].actions[k], words))
+                return true;
+    return false;
+}
+
 void assert_cut(const struct soft *soft, int64_t layer, double width, double height)
 {
     assert_int_equal(soft_cover(soft, layer)->cut_width, IN(width));

@@ -53,6 +53,10 @@ int64_t soft_temporary(const struct soft *soft, int64_t layer);
 const struct edge *soft_edge(const struct soft *soft, int64_t layer, int nth);
 int64_t soft_used(const struct soft *soft, int64_t layer, enum stock_word kind);
 int soft_findings(const struct soft *soft, int kind);
+/* The first step of a kind; NULL when there is none. */
+const struct step *soft_step(const struct soft *soft, int kind);
+/* Whether a line of any step of a kind has these words. */
+bool soft_says(const struct soft *soft, int kind, const char *words);
 
 void assert_cut(const struct soft *soft, int64_t layer, double width, double height);
 void assert_piece(const struct piece *piece, double width, double height);

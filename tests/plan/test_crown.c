@@ -227,15 +227,6 @@ static void landing_wood_is_cut_from_the_sheet_of_the_face(void **state)
     assert_string_equal(soft->plan->crown_pieces.at[0].label, "H-K1");
 }
 
-static const struct step *step_of(const struct soft *soft, int kind)
-{
-    for (size_t i = 0; i < soft->plan->steps.count; i++)
-        if (soft->plan->steps.at[i].kind == kind)
-            return &soft->plan->steps.at[i];
-    fail_msg("no such step");
-    return NULL;
-}
-
 static int64_t screws_needed(const struct step *step)
 {
     int64_t sum = 0;
@@ -273,18 +264,8 @@ static void landing_wood_is_screwed_to_each_post(void **state)
     for (size_t i = 0; i < soft->plan->screws.count; i++)
         counted -= soft->plan->screws.at[i].use == SCREW_FRAME;
     assert_int_equal(counted, in_wood);
-    assert_int_equal(screws_needed(step_of(soft, STEP_FRAME)),
+    assert_int_equal(screws_needed(soft_step(soft, STEP_FRAME)),
                      in_wood + 2 * (int64_t)soft->plan->joints.count);
-}
-
-static bool says(const struct soft *soft, int kind, const char *words)
-{
-    for (size_t i = 0; i < soft->plan->steps.count; i++)
-        for (size_t k = 0; k < soft->plan->steps.at[i].action_count; k++)
-            if (soft->plan->steps.at[i].kind == kind &&
-                strstr(soft->plan->steps.at[i].actions[k], words))
-                return true;
-    return false;
 }
 
 static void the_cards_say_what_is_cut_to_the_outline(void **state)
@@ -293,12 +274,12 @@ static void the_cards_say_what_is_cut_to_the_outline(void **state)
     struct box *box = add_head(soft, 60, 40, OUTLINE_ARCH, 8);
 
     soft_plan(soft);
-    assert_true(says(soft, STEP_FRAME, "landing wood along them, H-K1 to H-K3"));
-    assert_true(says(soft, STEP_PANEL, "Mark the outline"));
+    assert_true(soft_says(soft, STEP_FRAME, "landing wood along them, H-K1 to H-K3"));
+    assert_true(soft_says(soft, STEP_PANEL, "Mark the outline"));
     box->outline = OUTLINE_RECTANGLE;
     soft_plan(soft);
-    assert_false(says(soft, STEP_FRAME, "landing wood"));
-    assert_false(says(soft, STEP_PANEL, "Mark the outline"));
+    assert_false(soft_says(soft, STEP_FRAME, "landing wood"));
+    assert_false(soft_says(soft, STEP_PANEL, "Mark the outline"));
 }
 
 /* A curve 1.6 m long at 4 minutes a metre: landing wood along all of it, half a minute a screw. */
@@ -310,8 +291,8 @@ static void sawing_to_the_outline_takes_time(void **state)
     double curve;
 
     soft_plan(soft);
-    frame = step_of(soft, STEP_FRAME)->minutes;
-    panel = step_of(soft, STEP_PANEL)->minutes;
+    frame = soft_step(soft, STEP_FRAME)->minutes;
+    panel = soft_step(soft, STEP_PANEL)->minutes;
     joints = (int64_t)soft->plan->joints.count;
     curve = inches(soft->plan->outlines.at[0].lengths[EDGE_TOP]) * 0.0254;
     for (size_t i = 0; i < soft->plan->crown_pieces.count; i++)
@@ -325,7 +306,7 @@ static void sawing_to_the_outline_takes_time(void **state)
                     screws * 500 + (int64_t)(curve * 4000) + 10);
     box->outline = OUTLINE_RECTANGLE;
     soft_plan(soft);
-    assert_true(step_of(soft, STEP_PANEL)->minutes < panel);
+    assert_true(soft_step(soft, STEP_PANEL)->minutes < panel);
 }
 
 /* 96 in of panel come from two sheets: a support stands under the seam, and over the rail a post
@@ -436,12 +417,12 @@ static void a_board_is_sawn_to_its_outline_before_its_edges_are_eased(void **sta
     box->frame = FRAME_BOARD;
     box->depth = IN(0.5);
     soft_plan(soft);
-    with = step_of(soft, STEP_EASE)->minutes;
-    assert_true(says(soft, STEP_EASE, "saw it along them, 55-5/8 in"));
+    with = soft_step(soft, STEP_EASE)->minutes;
+    assert_true(soft_says(soft, STEP_EASE, "saw it along them, 55-5/8 in"));
     box->outline = OUTLINE_RECTANGLE;
     soft_plan(soft);
-    without = step_of(soft, STEP_EASE)->minutes;
-    assert_false(says(soft, STEP_EASE, "saw it"));
+    without = soft_step(soft, STEP_EASE)->minutes;
+    assert_false(soft_says(soft, STEP_EASE, "saw it"));
     assert_in_range(with - without, 1.413 * 4000 - 10, 1.413 * 4000 + 10);
 }
 

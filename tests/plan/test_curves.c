@@ -159,16 +159,6 @@ static void what_is_cut_away_lies_over_the_outline(void **state)
     assert_int_equal(curve_away(&soft->model, box, &area), 0);
 }
 
-static bool step_says(const struct soft *soft, int kind, const char *words)
-{
-    for (size_t i = 0; i < soft->plan->steps.count; i++)
-        for (size_t k = 0; k < soft->plan->steps.at[i].action_count; k++)
-            if (soft->plan->steps.at[i].kind == kind &&
-                strstr(soft->plan->steps.at[i].actions[k], words))
-                return true;
-    return false;
-}
-
 /* Foam of 48 x 30 under that arch: cut as a rectangle, glued and weighed without what is trimmed
  * off, and its card says how far the knife goes. */
 static void padding_is_trimmed_along_the_outline(void **state)
@@ -184,13 +174,13 @@ static void padding_is_trimmed_along_the_outline(void **state)
     assert_square_inches(soft_used(soft, foam, STOCK_SPRAY), 48 * 30 - (48 * 12 - 402.57));
     assert_about(soft_cover(soft, foam)->trimmed, 55.6377);
     assert_square_inches(soft_cover(soft, batting)->away, 48 * 12 - 402.57);
-    assert_true(step_says(soft, STEP_PAD, "Trim it along the outline of the wood, 55-5/8 in"));
-    assert_true(step_says(soft, STEP_BATTING, "Trim along the outline"));
+    assert_true(soft_says(soft, STEP_PAD, "Trim it along the outline of the wood, 55-5/8 in"));
+    assert_true(soft_says(soft, STEP_BATTING, "Trim along the outline"));
     soft->model.boxes.at[0].outline = OUTLINE_RECTANGLE;
     soft_plan(soft);
     assert_true(whole < soft->plan->loads.at[0].mass);
     assert_int_equal(soft_cover(soft, foam)->trimmed, 0);
-    assert_false(step_says(soft, STEP_PAD, "Trim it"));
+    assert_false(soft_says(soft, STEP_PAD, "Trim it"));
 }
 
 /* What shuts the back of an arch follows it as its front does. */
@@ -468,23 +458,6 @@ static void widths_lack_together_what_each_of_them_lacks(void **state)
     assert_int_equal(finding_of(soft, FINDING_CUT_SHORT)->arguments[2].value, IN(1));
 }
 
-static const struct step *step_of(const struct soft *soft, int kind)
-{
-    for (size_t i = 0; i < soft->plan->steps.count; i++)
-        if (soft->plan->steps.at[i].kind == kind)
-            return &soft->plan->steps.at[i];
-    fail_msg("no step \"%s\"", step_kinds[kind].word);
-    return NULL;
-}
-
-static bool says(const struct step *step, const char *words)
-{
-    for (size_t i = 0; i < step->action_count; i++)
-        if (strstr(step->actions[i], words))
-            return true;
-    return false;
-}
-
 /* Two layers of cloth of 0.04 in pressed and 1/16; fingers take 3/8, two square inches let air in.
  * Stays hold the lid's weight by half its depth of 18 in, and up to a fifth more. */
 static void a_lid_has_its_gaps_and_its_stays(void **state)
@@ -506,13 +479,13 @@ static void a_lid_has_its_gaps_and_its_stays(void **state)
     hinges->side = SIDE_BACK;
     hinges->count = 2;
     soft_plan(soft);
-    assert_true(says(step_of(soft, STEP_HANG), "9/64 in between bare wood"));
-    assert_true(says(step_of(soft, STEP_HANG), "Leave 3/8 in for fingers"));
-    assert_true(says(step_of(soft, STEP_HANG), "gaps of 2.0 in2 for air"));
+    assert_true(soft_says(soft, STEP_HANG, "9/64 in between bare wood"));
+    assert_true(soft_says(soft, STEP_HANG, "Leave 3/8 in for fingers"));
+    assert_true(soft_says(soft, STEP_HANG, "gaps of 2.0 in2 for air"));
     torque = (double)plan_load(soft->plan, box)->mass / 453592.37 * 9;
     assert_true(torque > 20);
     snprintf(stays, sizeof stays, "%.0f to %.0f lb-in together", torque, torque * 1.2);
-    assert_true(says(step_of(soft, STEP_HINGE), stays));
+    assert_true(soft_says(soft, STEP_HINGE, stays));
 }
 
 #define CURVE_TEST(test) cmocka_unit_test_setup_teardown(test, soft_begin, soft_end)

@@ -43,28 +43,10 @@ static int64_t add_cover(struct soft *soft, double width, double height)
     return soft_layer(soft, box, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT, soft->cloth);
 }
 
-static const struct step *step_of(const struct soft *soft, int kind)
-{
-    for (size_t i = 0; i < soft->plan->steps.count; i++)
-        if (soft->plan->steps.at[i].kind == kind)
-            return &soft->plan->steps.at[i];
-    return NULL;
-}
-
-static bool says(const struct soft *soft, int kind, const char *words)
-{
-    const struct step *step = step_of(soft, kind);
-
-    for (size_t i = 0; step && i < step->action_count; i++)
-        if (strstr(step->actions[i], words))
-            return true;
-    return false;
-}
-
 static bool comes_before(const struct soft *soft, int first, int then)
 {
-    const struct step *before = step_of(soft, first);
-    const struct step *after = step_of(soft, then);
+    const struct step *before = soft_step(soft, first);
+    const struct step *after = soft_step(soft, then);
 
     return before && after && before < after;
 }
@@ -247,7 +229,7 @@ static bool stitches_the_sides(const struct soft *soft)
 
 static bool laying_takes_a_quarter_longer(const struct soft *soft)
 {
-    return step_of(soft, STEP_STAPLE)->minutes > 20000;
+    return soft_step(soft, STEP_STAPLE)->minutes > 20000;
 }
 
 /* ---- 7, 9: seams ---- */
@@ -281,7 +263,7 @@ static void make_motif(struct soft *soft, bool wrong)
 static bool raises_the_motif(const struct soft *soft)
 {
     return soft->plan->covers.at[0].motif == IN(1) &&
-           says(soft, STEP_COVER, "Middle of a motif 1 in above the middle");
+           soft_says(soft, STEP_COVER, "Middle of a motif 1 in above the middle");
 }
 
 static bool matches_at_its_seams(const struct soft *soft)
@@ -330,7 +312,7 @@ static void make_any_cover(struct soft *soft, bool wrong)
 
 static bool bastes_and_looks_before_it_staples(const struct soft *soft)
 {
-    const struct step *look = step_of(soft, STEP_LOOK);
+    const struct step *look = soft_step(soft, STEP_LOOK);
 
     return look && look->hold && comes_before(soft, STEP_COVER, STEP_LOOK) &&
            comes_before(soft, STEP_LOOK, STEP_STAPLE) && soft->plan->edges.at[0].temporary > 0;
@@ -338,7 +320,7 @@ static bool bastes_and_looks_before_it_staples(const struct soft *soft)
 
 static bool compares_with_a_straight_edge(const struct soft *soft)
 {
-    return says(soft, STEP_LOOK, "straight edge");
+    return soft_says(soft, STEP_LOOK, "straight edge");
 }
 
 /* ---- 10: staples on too little wood ---- */
@@ -451,8 +433,8 @@ static void make_corners(struct soft *soft, bool wrong)
 
 static bool trims_before_it_folds(const struct soft *soft)
 {
-    return says(soft, STEP_BATTING, "nothing lies double") &&
-           says(soft, STEP_CORNER, "Trim the bulk") &&
+    return soft_says(soft, STEP_BATTING, "nothing lies double") &&
+           soft_says(soft, STEP_CORNER, "Trim the bulk") &&
            comes_before(soft, STEP_BATTING, STEP_CORNER);
 }
 
@@ -508,7 +490,8 @@ static void make_round(struct soft *soft, bool wrong)
 
 static bool cuts_in_and_stops_short(const struct soft *soft)
 {
-    return says(soft, STEP_STAPLE, "32 relief cuts, each ending 1 in short of the edge at first");
+    return soft_says(soft, STEP_STAPLE,
+                     "32 relief cuts, each ending 1 in short of the edge at first");
 }
 
 static bool staples_closer_and_welts_on_the_bias(const struct soft *soft)
@@ -607,8 +590,8 @@ static void make_joint(struct soft *soft, bool wrong)
 
 static bool starts_all_screws_of_a_bare_joint(const struct soft *soft)
 {
-    return says(soft, STEP_BATTING, "stop short of zones where boxes meet") &&
-           says(soft, STEP_DRIVE, "tighten the middle, then the ends, in turns");
+    return soft_says(soft, STEP_BATTING, "stop short of zones where boxes meet") &&
+           soft_says(soft, STEP_DRIVE, "tighten the middle, then the ends, in turns");
 }
 
 /* ---- the table ---- */

@@ -4,7 +4,7 @@
  * takes by effort, and how it grows with the number of boxes. Figures, never a verdict: run with
  * `meson test --benchmark`.
  */
-#include "exchange/exchange.h"
+#include "build_file.h"
 #include "plan/plan.h"
 
 #include <math.h>
@@ -94,17 +94,6 @@ static double time_effort(const struct plan *plan, enum cut_effort effort)
 
 /* ---- files ---- */
 
-static void read_file(struct text *bytes, const char *name)
-{
-    char chunk[4096];
-    FILE *file = fopen(name, "rb");
-    if (!file)
-        exit(1);
-    for (size_t got; (got = fread(chunk, 1, sizeof chunk, file)) > 0;)
-        text_add_bytes(bytes, chunk, got);
-    fclose(file);
-}
-
 static void bench_file(const char *name)
 {
     struct cut_known known = {0};
@@ -112,7 +101,6 @@ static void bench_file(const char *name)
     double times[ROUNDS];
     struct arena arena;
     struct model model;
-    struct text bytes;
     const char *last = strrchr(name, '/');
     jmp_buf escape;
 
@@ -121,10 +109,7 @@ static void bench_file(const char *name)
     if (setjmp(escape))
         exit(1);
     model_init(&model, &arena);
-    text_init(&bytes);
-    read_file(&bytes, name);
-    if (exchange_build_in(text_string(&bytes), bytes.length, &model, NULL, NULL))
-        exit(1);
+    build_file_read(name, &model);
     time_plans(plan_make_draft, &model, NULL, times, ROUNDS);
     printf("%-18s %3zu boxes  median %7.3f ms  p99 %7.3f ms", last ? last + 1 : name,
            model.boxes.count, times[ROUNDS / 2], times[ROUNDS * 99 / 100]);
@@ -136,7 +121,6 @@ static void bench_file(const char *name)
         exit(1);
     printf("  without cutting %7.3f ms  cutting alone, quick %6.3f ms, good %8.3f ms\n",
            times[ROUNDS / 2], time_effort(plan, CUT_QUICK), time_effort(plan, CUT_GOOD));
-    text_release(&bytes);
     arena_release(&arena);
 }
 

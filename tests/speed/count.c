@@ -2,22 +2,10 @@
  * Plans the builds of the files that are named, then cuts their sticks, sheets and rolls with an
  * effort that a hand waits for: what tests/speed/count has counted, instruction by instruction.
  */
-#include "exchange/exchange.h"
+#include "build_file.h"
 #include "plan/plan.h"
 
-#include <stdio.h>
 #include <stdlib.h>
-
-static void read_file(struct text *bytes, const char *name)
-{
-    char chunk[4096];
-    FILE *file = fopen(name, "rb");
-    if (!file)
-        exit(1);
-    for (size_t got; (got = fread(chunk, 1, sizeof chunk, file)) > 0;)
-        text_add_bytes(bytes, chunk, got);
-    fclose(file);
-}
 
 /* Not inlined: its name is what is counted. */
 static void __attribute__((noinline)) cut_all(const struct plan *plan, struct arena *arena)
@@ -33,7 +21,6 @@ static void count_file(const char *name)
     const struct plan *plan;
     struct arena arena;
     struct model model;
-    struct text bytes;
     jmp_buf escape;
 
     arena_init(&arena);
@@ -41,13 +28,10 @@ static void count_file(const char *name)
     if (setjmp(escape))
         exit(1);
     model_init(&model, &arena);
-    text_init(&bytes);
-    read_file(&bytes, name);
-    if (exchange_build_in(text_string(&bytes), bytes.length, &model, NULL, NULL) ||
-        plan_make(&model, &arena, &plan))
+    build_file_read(name, &model);
+    if (plan_make(&model, &arena, &plan))
         exit(1);
     cut_all(plan, &arena);
-    text_release(&bytes);
     arena_release(&arena);
 }
 

@@ -1,6 +1,7 @@
 #include "fixture.h"
 
 #include "base/digest.h"
+#include "store/internal.h"
 
 #include <sqlite3.h>
 
@@ -17,6 +18,24 @@
 #include <string.h>
 #include <sys/stat.h>
 #include <unistd.h>
+
+sqlite3 *schema_db;
+
+int schema_make(void **state)
+{
+    (void)state;
+    assert_int_equal(sqlite3_open(":memory:", &schema_db), SQLITE_OK);
+    for (int i = 0; i < store_step_count; i++)
+        assert_int_equal(sqlite3_exec(schema_db, store_steps[i], NULL, NULL, NULL), SQLITE_OK);
+    return 0;
+}
+
+int schema_drop(void **state)
+{
+    (void)state;
+    sqlite3_close(schema_db);
+    return 0;
+}
 
 void place_make(struct place *place)
 {

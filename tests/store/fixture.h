@@ -25,6 +25,11 @@ void arena_make(struct arena *arena);
 
 struct store *open_store(const char *path);
 
+/* For the set-up and tear-down of a group of tests: the schema's tables, empty, in memory. */
+extern struct sqlite3 *schema_db;
+int schema_make(void **state);
+int schema_drop(void **state);
+
 /* The same numbers everywhere: a 64-bit linear congruential generator. */
 struct dice {
     uint64_t state;

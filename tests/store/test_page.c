@@ -22,23 +22,6 @@
 #include <string.h>
 
 static const char *page_folder;
-static sqlite3 *db;
-
-static int make_tables(void **state)
-{
-    (void)state;
-    assert_int_equal(sqlite3_open(":memory:", &db), SQLITE_OK);
-    for (int i = 0; i < store_step_count; i++)
-        assert_int_equal(sqlite3_exec(db, store_steps[i], NULL, NULL, NULL), SQLITE_OK);
-    return 0;
-}
-
-static int drop_tables(void **state)
-{
-    (void)state;
-    sqlite3_close(db);
-    return 0;
-}
 
 /* ---- notes of what is no entity ---- */
 
@@ -137,9 +120,9 @@ static size_t put_columns(struct text *out, const struct entity *entity, const c
     sqlite3_stmt *columns;
     size_t count = 0;
 
-    assert_int_equal(
-        sqlite3_prepare_v2(db, "SELECT name, type FROM pragma_table_info(?1)", -1, &columns, NULL),
-        SQLITE_OK);
+    assert_int_equal(sqlite3_prepare_v2(schema_db, "SELECT name, type FROM pragma_table_info(?1)",
+                                        -1, &columns, NULL),
+                     SQLITE_OK);
     sqlite3_bind_text(columns, 1, table, -1, SQLITE_STATIC);
     for (; sqlite3_step(columns) == SQLITE_ROW; count++)
         put_column(out, entity, table, (const char *)sqlite3_column_text(columns, 0),
@@ -200,7 +183,7 @@ static size_t write_page(struct text *out)
 
     text_add(out, head);
     text_add(out, ".Sh TABLES\n");
-    assert_int_equal(sqlite3_prepare_v2(db,
+    assert_int_equal(sqlite3_prepare_v2(schema_db,
                                         "SELECT name FROM sqlite_schema WHERE type = 'table'"
                                         " AND name NOT LIKE 'sqlite_%' ORDER BY rowid",
                                         -1, &tables, NULL),
@@ -265,5 +248,5 @@ int main(int argc, char **argv)
         return 2;
     }
     page_folder = argv[1];
-    return cmocka_run_group_tests(tests, make_tables, drop_tables) ? 1 : 0;
+    return cmocka_run_group_tests(tests, schema_make, schema_drop) ? 1 : 0;
 }

@@ -15,24 +15,6 @@
 #include "fixture.h"
 #include "store/internal.h"
 
-static sqlite3 *db;
-
-static int make_tables(void **state)
-{
-    (void)state;
-    assert_int_equal(sqlite3_open(":memory:", &db), SQLITE_OK);
-    for (int i = 0; i < store_step_count; i++)
-        assert_int_equal(sqlite3_exec(db, store_steps[i], NULL, NULL, NULL), SQLITE_OK);
-    return 0;
-}
-
-static int drop_tables(void **state)
-{
-    (void)state;
-    sqlite3_close(db);
-    return 0;
-}
-
 /* The first column of a query's rows, joined by blanks; free() it. */
 static char *ask(const char *format, const char *name)
 {
@@ -41,7 +23,7 @@ static char *ask(const char *format, const char *name)
     sqlite3_stmt *statement;
 
     snprintf(sql, sizeof sql, format, name);
-    assert_int_equal(sqlite3_prepare_v2(db, sql, -1, &statement, NULL), SQLITE_OK);
+    assert_int_equal(sqlite3_prepare_v2(schema_db, sql, -1, &statement, NULL), SQLITE_OK);
     text_init(&answer);
     while (sqlite3_step(statement) == SQLITE_ROW)
         text_format(&answer, "%s ", (const char *)sqlite3_column_text(statement, 0));
@@ -271,6 +253,6 @@ int main(void)
         cmocka_unit_test(every_table_is_strict),
         cmocka_unit_test(the_file_says_what_it_is),
     };
-    int failed = cmocka_run_group_tests(tests, make_tables, drop_tables);
+    int failed = cmocka_run_group_tests(tests, schema_make, schema_drop);
     return failed ? 1 : 0;
 }
