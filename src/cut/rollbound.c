@@ -240,27 +240,37 @@ static int64_t length_of_queue(const struct roll_job *job, const struct queue *q
     return sum - last;
 }
 
-/* The longest queue that begins with any part and is filled up longest first. */
-static int64_t shown_by_queues(const struct roll_job *job, struct arena *arena)
+static bool same_measures(const struct roll_part *a, const struct roll_part *b)
+{
+    return a->length == b->length && a->width == b->width && a->may_turn == b->may_turn &&
+           a->group == b->group && a->along == b->along && a->across == b->across;
+}
+
+/* The longest queue that begins with a part and is filled up longest first. Each of the `most`
+ * longest parts begins one, but for those that would begin the same. */
+static int64_t shown_by_queues(const struct roll_job *job, size_t most, struct arena *arena)
 {
     struct cut_piece *pieces = ARENA_MANY(arena, struct cut_piece, job->count);
     size_t *longest = ARENA_MANY(arena, size_t, job->count);
     struct queue queue = {ARENA_MANY(arena, const struct roll_part *, job->count), 0};
-    int64_t most = 0;
+    int64_t shown = 0;
 
     for (size_t i = 0; i < job->count; i++) {
         pieces[i].length = least_along(job, &job->parts[i]);
         longest[i] = i;
     }
     ranking_sort(pieces, longest, job->count, BY_LENGTH, arena);
-    for (size_t i = 0; i < job->count; i++) {
+    for (size_t i = 0; i < job->count && i < most; i++) {
+        const struct roll_part *first = &job->parts[longest[i]];
         int64_t length;
 
-        fill_queue(job, &job->parts[i], longest, &queue);
+        if (i > 0 && same_measures(first, &job->parts[longest[i - 1]]))
+            continue;
+        fill_queue(job, first, longest, &queue);
         length = length_of_queue(job, &queue);
-        most = length > most ? length : most;
+        shown = length > shown ? length : shown;
     }
-    return most;
+    return shown;
 }
 
 /* ---- sums of measures ---- */
@@ -439,9 +449,9 @@ static int64_t bound_of(const struct roll_job *job, size_t pairs, struct arena *
     int64_t wide, bound;
 
     if (job->area == 0)
-        return job->count == 0 ? 0 : shown_by_queues(job, arena);
+        return job->count == 0 ? 0 : shown_by_queues(job, pairs, arena);
     tight.width = width_filled(job, arena);
-    wide = shown_by_queues(job, arena);
+    wide = shown_by_queues(job, pairs, arena);
     bound = whole_divide_up(job->area, tight.width);
     bound = shown_by_duals(&tight, wide > bound ? wide : bound, pairs, arena);
     return roll_job_plain(job) ? next_sum(job, bound, arena) : bound;

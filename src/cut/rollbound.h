@@ -8,8 +8,9 @@
 
 /*
  * A lower bound of the length that the parts take, kerf included; exact in int64, 0 for no parts.
- * `pairs` limits how many pairs of functions are tried at a time, and so the work, which is counted
- * nowhere. The width is taken for the most that parts beside each other can fill. The largest of
+ * `pairs` limits how many pairs of functions are tried at a time, and how many queues, and so the
+ * work, which is counted nowhere. The width is taken for the most that parts beside each other can
+ * fill. The largest of
  *  - for the parts of one pattern what the next two give for parts as long and wide as they keep
  *    others away;
  *  - the length of parts no two of which have room beside each other, one after another, each at
