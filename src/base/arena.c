@@ -6,6 +6,8 @@
  *  3. A piece larger than half a block gets a block of its own behind the front one, so that it
  *     does not cost the room left there.
  *  4. used <= room in each block, and `used` is a multiple of the alignment.
+ *  5. A spare block is used where one of its size is wanted, never for much less: the same use
+ *     again finds each block where it needs it.
  */
 #include "base/arena.h"
 
@@ -29,22 +31,60 @@ struct arena_block {
     alignas(max_align_t) unsigned char bytes[];
 };
 
+#if defined(__SANITIZE_ADDRESS__)
+const bool arena_keeps_blocks = false;
+#elif defined(__has_feature)
+#if __has_feature(address_sanitizer)
+const bool arena_keeps_blocks = false;
+#else
+const bool arena_keeps_blocks = true;
+#endif
+#else
+const bool arena_keeps_blocks = true;
+#endif
+
 void arena_init(struct arena *arena)
 {
     *arena = (struct arena){0};
+}
+
+static void release_all(struct arena_block *block)
+{
+    while (block) {
+        struct arena_block *next = block->next;
+
+        memory_release(block);
+        block = next;
+    }
 }
 
 void arena_release(struct arena *arena)
 {
     if (!arena)
         return;
+    release_all(arena->blocks);
+    release_all(arena->spare);
+    arena_init(arena);
+}
+
+void arena_reset(struct arena *arena)
+{
+    struct arena_block *spare = NULL;
+
+    if (!arena || !arena_keeps_blocks) {
+        arena_release(arena);
+        return;
+    }
     while (arena->blocks) {
         struct arena_block *block = arena->blocks;
 
         arena->blocks = block->next;
-        memory_release(block);
+        block->next = spare;
+        spare = block;
     }
+    release_all(arena->spare);
     arena_init(arena);
+    arena->spare = spare;
 }
 
 static void *give_up(const struct arena *arena)
@@ -54,10 +94,37 @@ static void *give_up(const struct arena *arena)
     return NULL;
 }
 
+/* A spare block of at least `room`, taken out of their list; NULL when none is near it. */
+static struct arena_block *take_spare(struct arena *arena, size_t room)
+{
+    for (struct arena_block **link = &arena->spare; *link; link = &(*link)->next) {
+        struct arena_block *block = *link;
+
+        if (block->room >= room && block->room / 2 <= room) {
+            *link = block->next;
+            return block;
+        }
+    }
+    return NULL;
+}
+
+static struct arena_block *new_block(struct arena *arena, size_t room)
+{
+    struct arena_block *block = take_spare(arena, room);
+
+    if (!block) {
+        block = memory_resize(NULL, sizeof *block + room);
+        if (!block)
+            return NULL;
+        block->room = room;
+    }
+    block->used = 0;
+    return block;
+}
+
 static struct arena_block *add_block(struct arena *arena, size_t room, bool in_front)
 {
-    size_t size = sizeof(struct arena_block) + room;
-    struct arena_block *block = memory_resize(NULL, size);
+    struct arena_block *block = new_block(arena, room);
     struct arena_block **link = &arena->blocks;
 
     if (!block)
@@ -65,10 +132,8 @@ static struct arena_block *add_block(struct arena *arena, size_t room, bool in_f
     if (!in_front && *link)
         link = &(*link)->next;
     block->next = *link;
-    block->room = room;
-    block->used = 0;
     *link = block;
-    arena->taken += size;
+    arena->taken += sizeof *block + block->room;
     return block;
 }
 

@@ -13,9 +13,8 @@ static unsigned char *element(const struct list *list, size_t index, size_t size
 
 /* The old elements stay behind in the arena: together they are never larger than the new. Room that
  * is never used is never touched either. */
-static bool grow(struct arena *arena, struct list *list, size_t size)
+static bool grow(struct arena *arena, struct list *list, size_t room, size_t size)
 {
-    size_t room = list->room ? list->room * 2 : ROOM_LEAST;
     void *at = arena_raw(arena, room > SIZE_MAX / size ? SIZE_MAX : room * size);
 
     if (!at)
@@ -30,10 +29,16 @@ static bool grow(struct arena *arena, struct list *list, size_t size)
 bool list_reserve(struct arena *arena, struct list *list, size_t size)
 {
     assert(list->count <= list->room && size > 0);
-    if (list->count == list->room && !grow(arena, list, size))
+    if (list->count == list->room &&
+        !grow(arena, list, list->room ? list->room * 2 : ROOM_LEAST, size))
         return false;
     memset(element(list, list->count, size), 0, size);
     return true;
+}
+
+bool list_make_room(struct arena *arena, struct list *list, size_t count, size_t size)
+{
+    return count <= list->room || grow(arena, list, count, size);
 }
 
 void list_remove(struct list *list, size_t index, size_t size)

@@ -42,6 +42,10 @@ struct list {
  * has no escape. */
 bool list_reserve(struct arena *arena, struct list *list, size_t size);
 
+/* Makes room for `count` elements in all, where that is known before: nothing is left behind by
+ * growing. False as above. */
+bool list_make_room(struct arena *arena, struct list *list, size_t count, size_t size);
+
 /* Takes the element at `index` out; the rest moves down. */
 void list_remove(struct list *list, size_t index, size_t size);
 

@@ -62,6 +62,26 @@ void desk_state_free(struct desk_state *state)
     memory_release(state);
 }
 
+/* Two states take turns at every edit, so the memory of the one before is kept for the next. */
+static struct desk_state *state_begin(struct desk *desk)
+{
+    struct desk_state *state = desk->spare;
+
+    desk->spare = NULL;
+    return state ? state : desk_state_new();
+}
+
+static void state_end(struct desk *desk, struct desk_state *state)
+{
+    if (!state || desk->spare) {
+        desk_state_free(state);
+        return;
+    }
+    arena_reset(&state->arena);
+    *state = (struct desk_state){.arena = state->arena};
+    desk->spare = state;
+}
+
 struct first_fault {
     struct fault_note *note;
     bool found;
@@ -108,7 +128,7 @@ static enum fault copy_model(void *context, struct fault_note *note)
 static void desk_put(struct desk *desk, struct desk_state *state)
 {
     assert(state->plan);
-    desk_state_free(desk->state);
+    state_end(desk, desk->state);
     desk->state = state;
     desk->serial++;
 }
@@ -117,14 +137,14 @@ static void desk_put(struct desk *desk, struct desk_state *state)
 static enum fault desk_load(struct desk *desk, int64_t build, struct fault_note *note)
 {
     desk_abandon(desk);
-    struct desk_state *state = desk_state_new();
+    struct desk_state *state = state_begin(desk);
     if (!state)
         return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for this");
     enum fault fault = store_load(desk->store, build, &state->model, &state->arena, note);
     if (!fault)
         fault = desk_state_plan(state, &desk->known, note);
     if (fault)
-        desk_state_free(state);
+        state_end(desk, state);
     else
         desk_put(desk, state);
     return fault;
@@ -134,7 +154,7 @@ static enum fault desk_draft(struct desk *desk, struct fault_note *note)
 {
     if (desk->draft)
         return FAULT_NONE;
-    desk->draft = desk_state_new();
+    desk->draft = state_begin(desk);
     if (!desk->draft)
         return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for this");
     enum fault fault = desk_guard(&desk->draft->arena, copy_model, desk, note);
@@ -156,7 +176,7 @@ enum fault desk_plan_anew(struct desk *desk, struct fault_note *note)
     desk->draft = NULL;
     fault = desk_state_plan(state, &desk->known, note);
     if (fault)
-        desk_state_free(state);
+        state_end(desk, state);
     else
         desk_put(desk, state);
     return fault;
@@ -171,7 +191,7 @@ static const struct plan *plan_again(const struct desk *desk, struct desk_again 
 {
     if (again->plan && again->serial == desk->serial)
         return again->plan;
-    arena_release(&again->arena);
+    arena_reset(&again->arena);
     again->plan = NULL;
     if (make(&desk->state->model, known, &again->arena, &again->plan))
         return desk->state->plan;
@@ -224,6 +244,7 @@ void desk_close(struct desk *desk)
         return;
     desk_abandon(desk);
     desk_state_free(desk->state);
+    desk_state_free(desk->spare);
     arena_release(&desk->preview);
     arena_release(&desk->builds);
     arena_release(&desk->quick.arena);
@@ -322,9 +343,9 @@ enum fault desk_take_up_named(struct desk *desk, const char *name, struct fault_
 
 void desk_abandon(struct desk *desk)
 {
-    desk_state_free(desk->draft);
+    state_end(desk, desk->draft);
     desk->draft = NULL;
-    arena_release(&desk->preview);
+    arena_reset(&desk->preview);
 }
 
 struct draft_change {
@@ -356,7 +377,7 @@ enum fault desk_preview(struct desk *desk, const struct plan **ret_plan, struct 
 {
     if (!desk->draft)
         return fault_say(note, FAULT_MISSING, 0, "nothing is being changed");
-    arena_release(&desk->preview);
+    arena_reset(&desk->preview);
     enum fault fault = check_first(&desk->draft->model, note);
     if (!fault && plan_make_draft(&desk->draft->model, NULL, &desk->preview, ret_plan))
         fault = fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for the plan");
@@ -386,7 +407,7 @@ enum fault desk_commit(struct desk *desk, const char *label, struct fault_note *
     desk->draft = NULL;
     desk_put(desk, draft);
     desk_keep_summary(desk);
-    arena_release(&desk->preview);
+    arena_reset(&desk->preview);
     return FAULT_NONE;
 }
 

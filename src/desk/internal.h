@@ -22,6 +22,7 @@ struct desk {
     struct store *store;
     struct desk_state *state; /* what is in force; always planned */
     struct desk_state *draft; /* NULL when there is none */
+    struct desk_state *spare; /* empty, with the memory of an earlier one; NULL: none */
     struct arena preview;     /* the draft's plan, apart from it: a draft is planned many times */
     struct arena builds;      /* the list of desk_builds */
 

@@ -89,6 +89,7 @@ static void put_steps(struct plan *plan, struct ordering *ordering)
 {
     struct arena *arena = ordering->planning->arena;
 
+    list_make_room(arena, &plan->steps.any, ordering->works.count, sizeof *plan->steps.at);
     for (size_t i = 0; i < ordering->works.count; i++) {
         const struct work *work = &ordering->works.at[ordering->sequence[i]];
         struct step *step = LIST_ADD(arena, &plan->steps);
@@ -113,13 +114,17 @@ static int compare_precedences(const void *a, const void *b)
 static void put_precedences(struct plan *plan, const struct ordering *ordering,
                             const size_t *position)
 {
+    struct arena *arena = ordering->planning->arena;
+
+    list_make_room(arena, &plan->precedences.any, ordering->waits.count,
+                   sizeof *plan->precedences.at);
     for (size_t i = 0; i < ordering->waits.count; i++) {
         const struct wait *wait = &ordering->waits.at[i];
         struct precedence *precedence;
 
         if (wait->dropped)
             continue;
-        precedence = LIST_ADD(ordering->planning->arena, &plan->precedences);
+        precedence = LIST_ADD(arena, &plan->precedences);
         *precedence = (struct precedence){.before = position[wait->before],
                                           .after = position[wait->after],
                                           .hard = wait->rule->kind == RULE_HARD,

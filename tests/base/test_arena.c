@@ -96,6 +96,61 @@ static void release_gives_everything_back_and_may_be_repeated(void **state)
     assert_int_equal(scarce_end(), 0);
 }
 
+static void use_pieces(struct arena *arena, int count)
+{
+    for (int i = 0; i < count; i++) {
+        size_t size = i % 10 ? 700 : 90000;
+        unsigned char *piece = arena_alloc(arena, size);
+
+        assert_true(all_zero(piece, size));
+        memset(piece, 0xa5, size);
+    }
+}
+
+static void what_comes_after_a_reset_takes_the_blocks_that_were(void **state)
+{
+    struct arena arena;
+    size_t taken;
+    int requests;
+
+    (void)state;
+    arena_reset(NULL);
+    scarce_begin(0);
+    arena_init(&arena);
+    use_pieces(&arena, 500);
+    requests = scarce_requests();
+    taken = arena.taken;
+    for (int use = 1; use <= 3; use++) {
+        arena_reset(&arena);
+        assert_null(arena.blocks);
+        assert_int_equal(arena.taken, 0);
+        use_pieces(&arena, 500);
+        assert_int_equal(arena.taken, taken);
+        assert_int_equal(scarce_requests(), arena_keeps_blocks ? requests : requests * (use + 1));
+    }
+    arena_release(&arena);
+    assert_int_equal(scarce_end(), 0);
+}
+
+static void what_the_last_use_did_not_need_goes_back(void **state)
+{
+    struct arena arena;
+    int requests;
+
+    (void)state;
+    scarce_begin(0);
+    arena_init(&arena);
+    use_pieces(&arena, 500);
+    arena_reset(&arena);
+    use_pieces(&arena, 5);
+    arena_reset(&arena);
+    requests = scarce_requests();
+    use_pieces(&arena, 500);
+    assert_true(scarce_requests() - requests > 20);
+    arena_release(&arena);
+    assert_int_equal(scarce_end(), 0);
+}
+
 static void taken_covers_what_was_handed_out(void **state)
 {
     struct arena arena;
@@ -318,6 +373,8 @@ int main(void)
         cmocka_unit_test(pieces_do_not_overlap),
         cmocka_unit_test(a_size_of_nothing_gives_a_pointer_of_its_own),
         cmocka_unit_test(release_gives_everything_back_and_may_be_repeated),
+        cmocka_unit_test(what_comes_after_a_reset_takes_the_blocks_that_were),
+        cmocka_unit_test(what_the_last_use_did_not_need_goes_back),
         cmocka_unit_test(taken_covers_what_was_handed_out),
         cmocka_unit_test(many_small_pieces_take_few_blocks),
         cmocka_unit_test(a_large_piece_leaves_the_room_of_the_block_in_use),

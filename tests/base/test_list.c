@@ -154,6 +154,27 @@ static void reserve_says_no_where_there_is_no_escape(void **state)
     assert_int_equal(scarce_end(), 0);
 }
 
+static void room_made_before_is_taken_once(void **state)
+{
+    struct sticks list = {0};
+    struct arena arena;
+    size_t taken;
+
+    (void)state;
+    arena_init(&arena);
+    LIST_ADD(&arena, &list.of)->length = 7;
+    assert_true(list_make_room(&arena, &list.of.any, 1000, sizeof *list.of.at));
+    taken = arena.taken;
+    while (list.of.count < 1000)
+        LIST_ADD(&arena, &list.of)->length = 7;
+    assert_int_equal(list.of.room, 1000);
+    assert_int_equal(arena.taken, taken);
+    assert_int_equal(list.of.at[0].length, 7);
+    assert_true(list_make_room(&arena, &list.of.any, 10, sizeof *list.of.at));
+    assert_int_equal(list.of.room, 1000);
+    arena_release(&arena);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -162,6 +183,7 @@ int main(void)
         cmocka_unit_test(a_place_that_was_taken_before_is_zeroed_again),
         cmocka_unit_test(growing_takes_memory_in_proportion),
         cmocka_unit_test(a_failed_request_leaves_through_the_escape_and_the_list_as_it_was),
+        cmocka_unit_test(room_made_before_is_taken_once),
         cmocka_unit_test(reserve_says_no_where_there_is_no_escape),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
