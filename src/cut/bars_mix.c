@@ -45,6 +45,7 @@ struct bar_mixes {
     struct bar_exact *exact;
     struct bar_pool *pool;    /* NULL until a mix is branched over */
     struct bar_plan fillings; /* that may stand in a plan of the mix */
+    bool pooled;              /* the mix is being branched over, not packed part by part */
 };
 
 /* Values by length: what a filling loses is room. */
@@ -359,22 +360,28 @@ static const struct bar_values *tightest_values(struct bar_mixes *mixes, const i
     return &mixes->shares;
 }
 
-enum bar_outcome bar_mixes_search(struct bar_mixes *mixes, int64_t *counts, int64_t *limits,
-                                  struct bar_plan *plan, int64_t *done)
+void bar_mixes_set_out(struct bar_mixes *mixes, int64_t *counts, int64_t *limits, int64_t *done)
 {
     const struct bar_values *values = tightest_values(mixes, counts, limits, done);
 
     bar_plan_clear(&mixes->fillings);
-    if (bar_exact_fillings(mixes->exact, values, counts, limits, 0,
-                           (size_t)mixes->patience * FILLINGS_MOST, mixes->patience * SEARCH_WORK,
-                           &mixes->fillings, done)) {
-        if (!mixes->pool)
-            mixes->pool = bar_pool_begin(&mixes->task);
-        return bar_pool_search(mixes->pool, &mixes->fillings, counts, limits,
-                               mixes->patience * POOL_WORK, plan, done);
+    mixes->pooled = bar_exact_fillings(mixes->exact, values, counts, limits, 0,
+                                       (size_t)mixes->patience * FILLINGS_MOST,
+                                       mixes->patience * SEARCH_WORK, &mixes->fillings, done);
+    if (!mixes->pooled) {
+        bar_exact_set_out(mixes->exact, values, counts, limits, 0, mixes->patience * SEARCH_WORK);
+        return;
     }
-    return bar_exact_search(mixes->exact, values, counts, limits, 0, mixes->patience * SEARCH_WORK,
-                            plan, done);
+    if (!mixes->pool)
+        mixes->pool = bar_pool_begin(&mixes->task);
+    bar_pool_set_out(mixes->pool, &mixes->fillings, counts, limits, mixes->patience * POOL_WORK);
+}
+
+enum bar_outcome bar_mixes_go_on(struct bar_mixes *mixes, int64_t slice, struct bar_plan *plan,
+                                 int64_t *done)
+{
+    return mixes->pooled ? bar_pool_go_on(mixes->pool, slice, plan, done)
+                         : bar_exact_go_on(mixes->exact, slice, plan, done);
 }
 
 static struct struck *strike(struct bar_mixes *mixes)

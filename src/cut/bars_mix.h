@@ -46,12 +46,14 @@ struct columns *bar_mixes_columns(struct bar_mixes *mixes);
 bool bar_mixes_relax_rest(struct bar_mixes *mixes, int64_t *done);
 
 /*
- * Packs the mix with as little lost as there is over: branches over the fillings that lose so
- * little (bars_pool.h), or where these are many, part by part. Counts and limits as for
- * bar_mixes_relax, unchanged at the end. FOUND: the plan holds it. NONE: it cannot be packed.
+ * Sets out to pack the mix with as little lost as there is over: branches over the fillings that
+ * lose so little (bars_pool.h), or where these are many, part by part. Counts and limits as for
+ * bar_mixes_relax; they must stay as they are while bar_mixes_go_on, about `slice` of work at a
+ * time, says GOES_ON. FOUND: the plan holds the mix. NONE: it cannot be packed.
  */
-enum bar_outcome bar_mixes_search(struct bar_mixes *mixes, int64_t *counts, int64_t *limits,
-                                  struct bar_plan *plan, int64_t *done);
+void bar_mixes_set_out(struct bar_mixes *mixes, int64_t *counts, int64_t *limits, int64_t *done);
+enum bar_outcome bar_mixes_go_on(struct bar_mixes *mixes, int64_t slice, struct bar_plan *plan,
+                                 int64_t *done);
 
 /* The mix cannot be packed: it is not found again. */
 void bar_mixes_strike(struct bar_mixes *mixes);

@@ -7,7 +7,7 @@
  * a cut is a further row that the fillings must give enough of, as if it were a kind of part.
  *
  *  1  left and limits are what is left; chosen holds what was taken, each filling once
- *  2  barred[i] exactly where a state above this one chose how often filling i is cut
+ *  2  barred[i] exactly where an open branch chooses how often filling i is cut
  *  3  gives, the wanted of cuts, and all that gives a state up are whole numbers; floating point
  *     proposes only what to look at
  */
@@ -35,6 +35,14 @@ struct chosen {
     int64_t times;
 };
 
+/* A filling whose number is chosen: `chosen` was taken before it. Whole numbers from `up` on and
+ * from `down` on are to be tried, by turns. */
+struct branch {
+    size_t filling, chosen;
+    int64_t most, up, down;
+    bool falls; /* next */
+};
+
 /* What each row and the limit of each size counts in a new row, in parts of `whole`. */
 struct multipliers {
     int64_t *of_row, *of_size;
@@ -57,8 +65,12 @@ struct bar_pool {
     int64_t *takes, *held; /* scratch: by row; by size */
     bool *loose;           /* scratch, by row of the relaxation: its cut is */
     LIST_OF(struct chosen) chosen;
+    LIST_OF(struct branch) branches; /* that are open, each in a state of the one before */
+    const struct bar_plan *fillings;
     int64_t work_most;
-    bool complete;
+    int round;     /* of cuts */
+    bool begun;    /* the first state was looked at */
+    bool complete; /* so far: no state was left undecided */
 };
 
 /* Rows for cuts are kinds of which nothing is wanted yet. */
@@ -96,8 +108,9 @@ struct bar_pool *bar_pool_begin(const struct bar_task *task)
 }
 
 /* What the fillings take, and what they give of the rows of cuts. */
-static void read_fillings(struct bar_pool *pool, const struct bar_plan *fillings)
+static void read_fillings(struct bar_pool *pool)
 {
+    const struct bar_plan *fillings = pool->fillings;
     int64_t *takes = pool->takes;
 
     pool->columns.pool.count = pool->columns.takes.count = 0;
@@ -111,30 +124,6 @@ static void read_fillings(struct bar_pool *pool, const struct bar_plan *fillings
             takes[row] = pool->gives[(row - pool->task->kind_count) * pool->room + i];
         columns_add(&pool->columns, filling->size, takes);
     }
-}
-
-static void set_out(struct bar_pool *pool, const struct bar_plan *fillings, const int64_t *counts,
-                    const int64_t *limits)
-{
-    struct arena *arena = pool->task->arena;
-    size_t kinds = pool->task->kind_count, count = fillings->fillings.count;
-
-    if (count > pool->room || pool->room == 0) {
-        pool->room = count + 1;
-        pool->barred = ARENA_MANY(arena, bool, pool->room);
-        pool->gives = ARENA_MANY(arena, int64_t, CUTS_MOST * pool->room);
-        pool->columns.barred = pool->barred;
-    }
-    memset(pool->barred, 0, pool->room * sizeof *pool->barred);
-    memset(pool->counts, 0, pool->wide.kind_count * sizeof *pool->counts);
-    memcpy(pool->counts, counts, kinds * sizeof *counts);
-    memcpy(pool->left, pool->counts, pool->wide.kind_count * sizeof *pool->left);
-    memcpy(pool->limits, limits, pool->task->size_count * sizeof *limits);
-    memset(pool->values, 0, pool->wide.kind_count * sizeof *pool->values);
-    pool->row_count = kinds;
-    pool->chosen.count = 0;
-    pool->complete = true;
-    read_fillings(pool, fillings);
 }
 
 /* ---- giving a state up ---- */
@@ -293,53 +282,68 @@ static bool all_is_whole(struct bar_pool *pool)
     return false;
 }
 
-static bool search_state(struct bar_pool *pool);
+enum look { LOOK_FOUND, LOOK_DEAD, LOOK_OPEN };
 
-/* The filling so often, and then the rest; false when that is no plan. */
-static bool try_times(struct bar_pool *pool, size_t filling, int64_t times)
+/* The filling is cut no times so far; all its whole numbers become states, around `below`. */
+static void branch_on(struct bar_pool *pool, size_t filling, int64_t below)
 {
-    size_t chosen = pool->chosen.count;
-
-    choose(pool, filling, times);
-    if (search_state(pool))
-        return true;
-    give_back(pool, chosen);
-    return false;
-}
-
-static bool try_all_times(struct bar_pool *pool, size_t filling, int64_t below)
-{
-    int64_t most = times_of_use(pool, filling);
-    bool found = false;
-
+    assert(!pool->barred[filling]);
     pool->barred[filling] = true;
-    for (int64_t up = below + 1, down = below; !found && (up <= most || down >= 0); up++, down--) {
-        if (up <= most)
-            found = try_times(pool, filling, up);
-        if (!found && down >= 0 && down <= most)
-            found = try_times(pool, filling, down);
-    }
-    pool->barred[filling] = false;
-    return found;
+    *LIST_ADD(pool->task->arena, &pool->branches) =
+        (struct branch){.filling = filling,
+                        .chosen = pool->chosen.count,
+                        .most = times_of_use(pool, filling),
+                        .up = below + 1,
+                        .down = below};
 }
 
-static bool search_state(struct bar_pool *pool)
+static enum look look_at_state(struct bar_pool *pool)
 {
     struct columns *columns = &pool->columns;
     size_t row;
 
     if (nothing_left(pool))
-        return true;
+        return LOOK_FOUND;
     if (holds_too_little(pool) || !relax(pool)) /* the values of the last state are tried first */
-        return false;
+        return LOOK_DEAD;
     row = broken_row(pool);
     if (row == columns->row_count && all_is_whole(pool))
-        return true;
-    if (row == columns->row_count || columns->work >= pool->work_most) {
+        return LOOK_FOUND;
+    if (row == columns->row_count) {
         pool->complete = false;
-        return false;
+        return LOOK_DEAD;
     }
-    return try_all_times(pool, columns->basis[row].index, (int64_t)floor(times_in(pool, row)));
+    branch_on(pool, columns->basis[row].index, (int64_t)floor(times_in(pool, row)));
+    return LOOK_OPEN;
+}
+
+/* How often a branch's filling is cut next: the nearest first; false when all was tried. */
+static bool next_times(struct branch *branch, int64_t *ret_times)
+{
+    while (branch->up <= branch->most || branch->down >= 0) {
+        *ret_times = branch->falls ? branch->down-- : branch->up++;
+        branch->falls = !branch->falls;
+        if (*ret_times >= 0 && *ret_times <= branch->most)
+            return true;
+    }
+    return false;
+}
+
+/* One state more: the next of the last branch that has any. */
+static enum look look_on(struct bar_pool *pool)
+{
+    struct branch *last = &pool->branches.at[pool->branches.count - 1];
+    int64_t times;
+
+    assert(pool->branches.count > 0);
+    give_back(pool, last->chosen);
+    if (!next_times(last, &times)) {
+        pool->barred[last->filling] = false;
+        pool->branches.count--;
+        return LOOK_DEAD;
+    }
+    choose(pool, last->filling, times);
+    return look_at_state(pool);
 }
 
 /* ---- cuts ---- */
@@ -463,7 +467,7 @@ static void drop_loose_cuts(struct bar_pool *pool, size_t old_rows)
 }
 
 /* Cuts from all broken rows; false when there is none. */
-static bool add_cuts(struct bar_pool *pool, const struct bar_plan *fillings)
+static bool add_cuts(struct bar_pool *pool)
 {
     const struct columns *columns = &pool->columns;
     size_t kinds = pool->task->kind_count, first = pool->row_count - kinds, cut = first;
@@ -488,20 +492,21 @@ static bool add_cuts(struct bar_pool *pool, const struct bar_plan *fillings)
     drop_loose_cuts(pool, kinds + first);
     for (size_t k = kinds; k < pool->row_count; k++)
         pool->counts[k] = pool->left[k];
-    read_fillings(pool, fillings);
+    read_fillings(pool);
     return cut > first;
 }
 
-/* Cuts as long as they come; false when nothing is left to search. */
-static bool cut_rounds(struct bar_pool *pool, const struct bar_plan *fillings)
+/* One round of cuts; when no more come, the first state itself. */
+static enum look look_at_first(struct bar_pool *pool)
 {
-    for (int round = 0; round < ROUNDS_MOST && pool->columns.work < pool->work_most; round++) {
+    if (pool->round < ROUNDS_MOST) {
         if (!relax(pool))
-            return false;
-        if (!add_cuts(pool, fillings))
-            break;
+            return LOOK_DEAD;
+        pool->round = add_cuts(pool) ? pool->round + 1 : ROUNDS_MOST;
+        return LOOK_OPEN;
     }
-    return true;
+    pool->begun = true;
+    return look_at_state(pool);
 }
 
 static void write_chosen(const struct bar_pool *pool, struct bar_plan *plan)
@@ -521,19 +526,55 @@ static void write_chosen(const struct bar_pool *pool, struct bar_plan *plan)
     }
 }
 
-enum bar_outcome bar_pool_search(struct bar_pool *pool, const struct bar_plan *fillings,
-                                 const int64_t *counts, const int64_t *limits, int64_t work,
-                                 struct bar_plan *plan, int64_t *done)
+void bar_pool_set_out(struct bar_pool *pool, const struct bar_plan *fillings, const int64_t *counts,
+                      const int64_t *limits, int64_t work)
+{
+    struct arena *arena = pool->task->arena;
+    size_t kinds = pool->task->kind_count, count = fillings->fillings.count;
+
+    if (count > pool->room || pool->room == 0) {
+        pool->room = count + 1;
+        pool->barred = ARENA_MANY(arena, bool, pool->room);
+        pool->gives = ARENA_MANY(arena, int64_t, CUTS_MOST * pool->room);
+        pool->columns.barred = pool->barred;
+    }
+    memset(pool->barred, 0, pool->room * sizeof *pool->barred);
+    memset(pool->counts, 0, pool->wide.kind_count * sizeof *pool->counts);
+    memcpy(pool->counts, counts, kinds * sizeof *counts);
+    memcpy(pool->left, pool->counts, pool->wide.kind_count * sizeof *pool->left);
+    memcpy(pool->limits, limits, pool->task->size_count * sizeof *limits);
+    memset(pool->values, 0, pool->wide.kind_count * sizeof *pool->values);
+    pool->row_count = kinds;
+    pool->chosen.count = 0;
+    pool->branches.count = 0;
+    pool->complete = true;
+    pool->begun = false;
+    pool->round = 0;
+    pool->work_most = pool->columns.work + work;
+    pool->fillings = fillings;
+    read_fillings(pool);
+}
+
+enum bar_outcome bar_pool_go_on(struct bar_pool *pool, int64_t slice, struct bar_plan *plan,
+                                int64_t *done)
 {
     const struct columns *columns = &pool->columns;
     int64_t before = columns->work;
-    bool found;
+    enum look look = LOOK_OPEN;
+    bool over = false;
 
-    set_out(pool, fillings, counts, limits);
-    pool->work_most = before + work;
-    found = cut_rounds(pool, fillings) && search_state(pool);
+    while (!over && columns->work - before < slice) {
+        look = pool->begun ? look_on(pool) : look_at_first(pool);
+        over = look == LOOK_FOUND || (look == LOOK_DEAD && pool->branches.count == 0);
+        if (!over && columns->work >= pool->work_most) {
+            pool->complete = false;
+            over = true;
+        }
+    }
     *done += columns->work - before;
-    if (!found)
+    if (!over)
+        return BAR_GOES_ON;
+    if (look != LOOK_FOUND)
         return pool->complete ? BAR_NONE : BAR_UNDECIDED;
     write_chosen(pool, plan);
     return BAR_FOUND;

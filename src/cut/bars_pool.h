@@ -13,13 +13,19 @@ struct bar_pool;
 struct bar_pool *bar_pool_begin(const struct bar_task *task);
 
 /*
- * Looks for sticks of at most `limits`, each cut by one of the fillings in `fillings`, that hold
- * the parts in `counts` (or more), and adds them to `plan`. NONE means that there are none: every
- * branch was given up by values of the parts that were checked in whole numbers. UNDECIDED when
- * about `work` was not enough. What it did is added to *done.
+ * Sets out for sticks of at most `limits`, each cut by one of the fillings in `fillings`, that hold
+ * the parts in `counts` (or more), with about `work` at the most. The fillings must stay until it
+ * is over.
  */
-enum bar_outcome bar_pool_search(struct bar_pool *pool, const struct bar_plan *fillings,
-                                 const int64_t *counts, const int64_t *limits, int64_t work,
-                                 struct bar_plan *plan, int64_t *done);
+void bar_pool_set_out(struct bar_pool *pool, const struct bar_plan *fillings, const int64_t *counts,
+                      const int64_t *limits, int64_t work);
+
+/*
+ * Goes on for about `slice` of work; GOES_ON when it is not over. FOUND: the sticks are added to
+ * `plan`. NONE: there are none, every branch was given up by values of the parts that were checked
+ * in whole numbers. UNDECIDED: the work was not enough. What it did is added to *done.
+ */
+enum bar_outcome bar_pool_go_on(struct bar_pool *pool, int64_t slice, struct bar_plan *plan,
+                                int64_t *done);
 
 #endif

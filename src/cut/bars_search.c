@@ -30,9 +30,9 @@
 #define KINDS_A_DIVE 40
 #define MIXES_WORK INT64_C(20000000) /* after a dive */
 
-/* A dive relaxes and settles by turns; after it some mixes are tried, and at times the whole is
- * looked through. */
-enum turn { TURN_RELAX, TURN_SETTLE, TURN_MIX, TURN_WHOLE, TURN_OVER };
+/* A dive relaxes and settles by turns; after it some mixes are tried, those packed to the end that
+ * are not decided, and at times the whole is looked through. */
+enum turn { TURN_RELAX, TURN_SETTLE, TURN_MIX, TURN_PACK, TURN_WHOLE, TURN_OVER };
 
 struct bars_search {
     struct bar_task task;
@@ -52,6 +52,7 @@ struct bars_search {
     int dive;
     int64_t whole_work;  /* of the next search of the whole */
     int64_t mixes_begun; /* work done by then */
+    int64_t mix_cost;    /* of the mix that is being packed */
     bool decided;        /* the whole was searched: nothing cheaper exists */
     int64_t idle;        /* work since the proof */
     int64_t done;
@@ -388,21 +389,33 @@ static bool pack_mix(struct bars_search *search)
     return packed;
 }
 
-/* A mix that no dive packed: packs it to the end, or strikes it, or leaves that open. */
-static void look_through_mix(struct bars_search *search, int64_t cost)
+/* A mix that no dive packed: packs it to the end, or leaves that open. */
+static void begin_packing(struct bars_search *search, int64_t cost)
 {
-    enum bar_outcome outcome = BAR_UNDECIDED;
-
+    if (search->task.part_count > WHOLE_PARTS) {
+        bar_mixes_set_aside(search->mixes, cost);
+        return;
+    }
     begin_mix(search);
-    if (search->task.part_count <= WHOLE_PARTS)
-        outcome = bar_mixes_search(search->mixes, search->counts, search->limits, &search->plan,
-                                   &search->done);
+    bar_mixes_set_out(search->mixes, search->counts, search->limits, &search->done);
+    search->mix_cost = cost;
+    search->turn = TURN_PACK;
+}
+
+static void go_on_packing(struct bars_search *search)
+{
+    enum bar_outcome outcome =
+        bar_mixes_go_on(search->mixes, WHOLE_SLICE, &search->plan, &search->done);
+
+    if (outcome == BAR_GOES_ON)
+        return;
+    search->turn = TURN_MIX;
     if (outcome == BAR_FOUND)
         keep_if_better(search);
     else if (outcome == BAR_NONE)
         bar_mixes_strike(search->mixes);
     else
-        bar_mixes_set_aside(search->mixes, cost);
+        bar_mixes_set_aside(search->mixes, search->mix_cost);
 }
 
 /* Tries the cheapest mix that may be; false when no more can come of mixes. */
@@ -423,7 +436,7 @@ static bool try_mix(struct bars_search *search)
     begin_mix(search);
     if (bar_mixes_relax(search->mixes, search->counts, search->limits, &search->done) &&
         !pack_mix(search))
-        look_through_mix(search, cost);
+        begin_packing(search, cost);
     return true;
 }
 
@@ -544,6 +557,9 @@ static void take_turn(struct bars_search *search)
         break;
     case TURN_MIX:
         try_mixes(search);
+        break;
+    case TURN_PACK:
+        go_on_packing(search);
         break;
     default:
         look_through_whole(search);
