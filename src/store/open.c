@@ -159,8 +159,6 @@ static enum fault leave_wal(struct store *store, struct fault_note *note)
                                 &mode_is_wal, note);
     if (!fault && mode_is_wal)
         fault = fault_say(note, FAULT_LOCKED, 0, "another program holds the file");
-    if (!fault)
-        sqlite3_db_config(store->db, SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, 0, NULL);
     return fault;
 }
 

@@ -83,6 +83,7 @@ static bool interrupt(const struct scene_kind *kind, const struct scene_ends *en
                                          : fault && state == ends->old_state;
     if (!fine)
         fail_msg("%s, request %ld: \"%s\", another state", kind->name, at, fault_words(fault));
+    assert_int_equal(scene.note.column, 0); /* it is about no text that was typed */
     scene_end(&scene);
     return reached;
 }

@@ -27,7 +27,7 @@ static void expect_refused(const struct place *place, enum fault fault)
         fail_msg("%s: %s", fault_words(found), note.why);
     assert_null(store);
     assert_int_equal(note.code, fault);
-    assert_true(note.why[0] != '\0' && note.path[0] != '\0');
+    assert_true(note.why[0] != '\0' && note.path[0] != '\0' && note.column == 0);
     assert_int_equal(file_digest(place->path), digest);
     assert_int_equal(place_files(place), files);
 }
@@ -488,9 +488,28 @@ static void our_file_in_wal_mode_is_switched_back(void **state)
     place_remove(&place);
 }
 
-static void without_permission_the_file_is_read_only(void **state)
+static void a_file_without_its_workshop_is_damaged(void **state)
 {
     (void)state;
+    struct place place;
+    struct arena arena;
+    struct model model;
+    struct fault_note note;
+
+    make(&place);
+    run_sql(place.path, "DELETE FROM workshop");
+    struct store *store = open_store(place.path);
+    arena_make(&arena);
+    assert_int_equal(store_load(store, 0, &model, &arena, &note), FAULT_DAMAGED);
+    assert_string_equal(note.why, "the workshop is missing in the file");
+    assert_int_equal(note.column, 0);
+    store_close(store);
+    arena_release(&arena);
+    place_remove(&place);
+}
+
+static void expect_read_only(mode_t folder, mode_t file)
+{
     struct place place;
     struct arena arena;
     struct model model;
@@ -500,7 +519,10 @@ static void without_permission_the_file_is_read_only(void **state)
     /* The superuser may do everything, so another user asks; 65534 is nobody by convention. */
     if (user == 0)
         assert_int_equal(chown(place.path, 65534, 65534), 0);
-    assert_int_equal(chmod(place.folder, 0555), 0);
+    if (user == 0)
+        assert_int_equal(chown(place.folder, 65534, 65534), 0);
+    assert_int_equal(chmod(place.path, file), 0);
+    assert_int_equal(chmod(place.folder, folder), 0);
     if (user == 0)
         assert_int_equal(seteuid(65534), 0);
     struct store *store = NULL;
@@ -519,6 +541,13 @@ static void without_permission_the_file_is_read_only(void **state)
     assert_int_equal(saved, FAULT_REFUSED);
     arena_release(&arena);
     place_remove(&place);
+}
+
+static void without_permission_the_file_is_read_only(void **state)
+{
+    (void)state;
+    expect_read_only(0555, 0600);
+    expect_read_only(0700, 0400);
 }
 
 static void a_text_that_is_no_utf8_is_damage_at_loading(void **state)
@@ -559,6 +588,7 @@ static void a_text_of_an_item_that_is_no_utf8_is_damage_too(void **state)
     arena_make(&arena);
     assert_int_equal(store_load(store, 0, &model, &arena, &note), FAULT_DAMAGED);
     assert_non_null(strstr(note.path, "stock"));
+    run_sql(place.path, "UPDATE workshop SET tax = 50000"); /* no statement keeps the file locked */
     store_close(store);
     arena_release(&arena);
     place_remove(&place);
@@ -592,6 +622,7 @@ int main(void)
         cmocka_unit_test(a_newer_file_is_read_and_not_written_to),
         cmocka_unit_test(a_word_of_a_newer_version_is_said_to_be_newer),
         cmocka_unit_test(our_file_in_wal_mode_is_switched_back),
+        cmocka_unit_test(a_file_without_its_workshop_is_damaged),
         cmocka_unit_test(without_permission_the_file_is_read_only),
         cmocka_unit_test(a_text_that_is_no_utf8_is_damage_at_loading),
         cmocka_unit_test(a_text_of_an_item_that_is_no_utf8_is_damage_too),

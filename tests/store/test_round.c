@@ -289,6 +289,7 @@ static void stock_in_use_elsewhere_is_not_deleted_and_the_build_is_named(void **
     assert_int_equal(store_save(table.store, &table.before, &table.after, "Delete", &note),
                      FAULT_REFERENCE);
     assert_string_equal(note.why, "the build \"Corner banquette\" still uses this stock");
+    assert_int_equal(note.column, 0);
     assert_int_equal(state_digest(table.store), state_before);
     clear(&table);
 }
@@ -315,6 +316,33 @@ static void what_is_out_of_range_is_refused_and_the_model_keeps_its_key(void **s
                      FAULT_RANGE);
     assert_int_equal(file_digest(table.place.path), digest);
     clear(&table);
+}
+
+/* The model that is said to be in the file is not. */
+static void a_row_that_is_not_there_is_neither_changed_nor_deleted(void **state)
+{
+    (void)state;
+    struct table table;
+    struct fault_note note;
+
+    for (int deleted = 0; deleted <= 1; deleted++) {
+        lay(&table);
+        struct stock *stock = MODEL_ADD(&table.before, stock);
+        stock->name = "Stud";
+        int64_t key = stock->key;
+        model_copy(&table.after, &table.before, &table.arena);
+        if (deleted)
+            model_remove(&table.after, ENTITY_stock, key);
+        else
+            ((struct stock *)model_find(&table.after, ENTITY_stock, key))->name = "Batten";
+        uint64_t digest = file_digest(table.place.path);
+        assert_int_equal(store_save(table.store, &table.before, &table.after, "Edit", &note),
+                         FAULT_CHANGED);
+        assert_string_equal(note.why, "a stock is not in the file any more");
+        assert_int_equal(note.column, 0);
+        assert_int_equal(file_digest(table.place.path), digest);
+        clear(&table);
+    }
 }
 
 static void a_build_that_is_not_there_is_missing(void **state)
@@ -426,6 +454,7 @@ int main(void)
         cmocka_unit_test(no_two_builds_get_one_name),
         cmocka_unit_test(stock_in_use_elsewhere_is_not_deleted_and_the_build_is_named),
         cmocka_unit_test(what_is_out_of_range_is_refused_and_the_model_keeps_its_key),
+        cmocka_unit_test(a_row_that_is_not_there_is_neither_changed_nor_deleted),
         cmocka_unit_test(a_build_that_is_not_there_is_missing),
         cmocka_unit_test(the_list_of_builds_sums_what_was_spent),
         cmocka_unit_test(a_summary_is_kept_outside_the_history),
