@@ -30,7 +30,7 @@ static const char *read_small(const char *at, int *ret_number)
     int number = 0;
     int digits = 0;
 
-    while (isdigit((unsigned char)at[digits]) && digits < 3)
+    while (digits < 3 && isdigit((unsigned char)at[digits]))
         number = number * 10 + (at[digits++] - '0');
     *ret_number = digits < 3 ? number : 0;
     return at + digits;
