@@ -146,6 +146,8 @@ static const struct bad_layout sound[] = {
     {CUT_FLAW_NONE, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 70, .sale = {.least = 70}},
     {CUT_FLAW_NONE, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 45,
      .sale = {.reserve = 101000}},
+    {CUT_FLAW_NONE, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 44,
+     .sale = {.reserve = 100000}},
     {CUT_FLAW_NONE, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 60,
      .sale = {.ahead = 9, .reserve = 200000, .step = 10}},
     {CUT_FLAW_NONE, ROLL_JOB, .blanks = {{0, 0, 1, 40, 0, 0}}, .cost = 40, BAND(40, 5)},
