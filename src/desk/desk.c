@@ -62,7 +62,10 @@ void desk_state_free(struct desk_state *state)
     memory_release(state);
 }
 
-/* Two states take turns at every edit, so the memory of the one before is kept for the next. */
+/* Two states take turns at every edit: the memory of a large one is kept for the next, since to get
+ * it anew would be felt at a key. */
+#define SPARE_LEAST ((size_t)8 << 20)
+
 static struct desk_state *state_begin(struct desk *desk)
 {
     struct desk_state *state = desk->spare;
@@ -73,7 +76,7 @@ static struct desk_state *state_begin(struct desk *desk)
 
 static void state_end(struct desk *desk, struct desk_state *state)
 {
-    if (!state || desk->spare) {
+    if (!state || desk->spare || state->arena.taken < SPARE_LEAST) {
         desk_state_free(state);
         return;
     }
@@ -345,7 +348,7 @@ void desk_abandon(struct desk *desk)
 {
     state_end(desk, desk->draft);
     desk->draft = NULL;
-    arena_reset(&desk->preview);
+    arena_release(&desk->preview);
 }
 
 struct draft_change {
@@ -407,7 +410,7 @@ enum fault desk_commit(struct desk *desk, const char *label, struct fault_note *
     desk->draft = NULL;
     desk_put(desk, draft);
     desk_keep_summary(desk);
-    arena_reset(&desk->preview);
+    arena_release(&desk->preview);
     return FAULT_NONE;
 }
 

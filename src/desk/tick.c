@@ -299,7 +299,7 @@ static enum fault check_may_tick(struct desk *desk, const struct step *step,
     const struct plan *plan = desk->state->plan;
     if (step->ticked)
         return fault_say(note, FAULT_REFUSED, 0, "\"%s\" is ticked already", step->title);
-    arena_reset(&desk->preview);
+    arena_release(&desk->preview);
     bool *waits = ARENA_MANY(&desk->preview, bool, plan->steps.count);
     if (!waits)
         return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for this");
