@@ -91,6 +91,7 @@ static enum fault set_option(struct cli *cli, int option, const char *value,
                   {OPTION_STOCK, &cli->stock},     {OPTION_PART, &cli->part}};
     cli->json |= option == OPTION_JSON;
     cli->back |= option == OPTION_BACK;
+    cli->settles |= option == OPTION_SETTLES;
     cli->rehearse |= option == OPTION_REHEARSE;
     cli->layers |= option == OPTION_LAYERS;
     cli->care |= option == OPTION_CARE;

@@ -41,7 +41,7 @@ const struct command commands[] = {
      "--with BUILD=PART",
      3, 3,
      TAKES(OPTION_AISLE, OPTION_DATE, OPTION_SUPPLIER, OPTION_TAX, OPTION_STOCK, OPTION_COUNT,
-           OPTION_PART, OPTION_WITH),
+           OPTION_PART, OPTION_WITH, OPTION_SETTLES),
      ON_WORKSHOP, command_spend},
     {"buy", "BUILD ...",
      "the shopping list of one build, or of several as one trip, cut together where that is "

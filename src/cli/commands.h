@@ -44,6 +44,7 @@ enum cli_option {
     OPTION_COUNT,
     OPTION_STOCK,
     OPTION_PART,
+    OPTION_SETTLES,
     OPTION_WITH
 };
 
@@ -59,6 +60,7 @@ struct cli {
     int negative;      /* exit code of an answer that is no: `check` found a stop */
     bool json;
     bool back;
+    bool settles;
     bool alone;
     const char *measures[CLI_MEASURES]; /* NAME=VALUE, as given */
     size_t measure_count;

@@ -110,7 +110,8 @@ static enum fault write_down(struct cli *cli, struct spend_part *parts, size_t c
                                      .aisle = cli->aisle,
                                      .supplier = cli->supplier,
                                      .stock = cli->stock,
-                                     .count = cli->counted};
+                                     .count = cli->counted,
+                                     .settles = cli->settles ? "yes" : NULL};
     enum fault fault = FAULT_NONE;
     if (cli->counted && count > 1)
         return fault_say(note, FAULT_USAGE, 0, "--count is of a spend that is not split");

@@ -37,6 +37,7 @@ const struct command_option command_options[] = {
     {"count", "COUNT", "how many there are", OPTION_COUNT, NULL, NULL},
     {"stock", "NAME", "stock that it was paid for", OPTION_STOCK, NULL, NULL},
     {"part", "PART", "part of the first build, where it is split", OPTION_PART, NULL, NULL},
+    {"settles", NULL, "the line is paid with it, whatever it came to", OPTION_SETTLES, NULL, NULL},
     {"with", "BUILD=PART", "one build more that it is split over", OPTION_WITH, NULL, NULL},
     {"table", "TABLE", "a table in the place of a build", OPTION_TABLE, "prices shelf spend", NULL},
     {"semicolons", NULL, "semicolons between cells, and commas in numbers", OPTION_SEMICOLONS, NULL,

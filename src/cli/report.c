@@ -237,7 +237,7 @@ static void report_cost_line(struct json *json, const struct plan *plan,
 {
     const struct cost_sum sum = {line->estimate, line->committed, line->paid, line->forecast};
     struct text words;
-    if (line->purchase == PLAN_NONE && !line->settled)
+    if (line->purchase == PLAN_NONE && !line->entered)
         return;
     text_init(&words);
     if (line->purchase != PLAN_NONE)
@@ -246,6 +246,7 @@ static void report_cost_line(struct json *json, const struct plan *plan,
     put_text(json, "aisle", words_aisle.at[line->aisle].name);
     put_text(json, "what", text_string(&words));
     put_bool(json, "settled", line->settled);
+    put_money(json, plan, "rest", line->rest);
     report_sum(json, plan, &sum);
     json_put_close(json);
     text_release(&words);

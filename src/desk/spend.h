@@ -9,6 +9,7 @@ struct desk_spend {
     const char *amount, *what, *dated; /* these are told */
     const char *tax, *aisle, *supplier, *stock;
     const char *count; /* of a spend that is not split */
+    const char *settles;
 };
 
 struct spend_part {

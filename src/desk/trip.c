@@ -87,7 +87,7 @@ static struct trip_line *line_for(struct desk_trip *trip, const struct purchase 
     return line;
 }
 
-/* The spend that a build has for a line of its list. */
+/* The last spend that a build has for just a line of its list. */
 static const struct spend *spend_for(const struct desk_trip *trip, const struct plan *plan,
                                      const struct purchase *purchase)
 {
@@ -95,7 +95,7 @@ static const struct spend *spend_for(const struct desk_trip *trip, const struct 
     struct text words;
     text_init(&words);
     trip->words(&words, plan, purchase);
-    for (size_t i = 0; i < plan->facts->spends.count && !found; i++) {
+    for (size_t i = 0; i < plan->facts->spends.count; i++) {
         const struct spend *spend = &plan->facts->spends.at[i];
         if (spend->stock == purchase->stock && strcmp(spend->what, text_string(&words)) == 0)
             found = spend;
@@ -104,12 +104,21 @@ static const struct spend *spend_for(const struct desk_trip *trip, const struct 
     return found;
 }
 
+static void add_paid(const struct desk_trip *trip, struct trip_share *share)
+{
+    const struct plan *plan = trip->trip.builds.at[share->build].plan;
+    const struct cost_line *line = plan_cost_line(plan, share->purchase);
+    share->spend = spend_for(trip, plan, share->purchase);
+    share->paid = line->settled;
+    share->amount = line->paid;
+}
+
 static void add_share(struct desk_trip *trip, size_t build, const struct purchase *purchase)
 {
     struct trip_line *line = line_for(trip, purchase);
     struct trip_share *share = LIST_ADD(&trip->arena, &line->shares);
     *share = (struct trip_share){.build = build, .purchase = purchase, .weight = purchase->price};
-    share->spend = spend_for(trip, trip->trip.builds.at[build].plan, purchase);
+    add_paid(trip, share);
     line->packs += purchase->packs;
     line->length += purchase->length;
     line->price += purchase->price;
@@ -136,12 +145,11 @@ static void add_users(struct desk_trip *trip, struct trip_line *line, const stru
         prices[count++] = plan->purchases.at[i].price;
     }
     money_share_out(user->use, prices, count, uses);
-    for (size_t i = 0; i < count; i++)
-        *LIST_ADD(&trip->arena, &line->shares) =
-            (struct trip_share){.build = user->build,
-                                .purchase = own[i],
-                                .weight = uses[i],
-                                .spend = spend_for(trip, plan, own[i])};
+    for (size_t i = 0; i < count; i++) {
+        struct trip_share *share = LIST_ADD(&trip->arena, &line->shares);
+        *share = (struct trip_share){.build = user->build, .purchase = own[i], .weight = uses[i]};
+        add_paid(trip, share);
+    }
 }
 
 static int64_t aisle_of_cut(const struct trip *trip, const struct trip_cut *cut)
@@ -182,17 +190,18 @@ static enum trip_paid how_much_is_paid(const void *context, size_t build, int64_
 {
     const struct desk_trip *trip = context;
     const struct plan *plan = trip->trip.builds.at[build].plan;
-    size_t lines = 0;
-    size_t paid = 0;
+    bool any = false;
+    bool all = true;
     for (size_t i = 0; i < plan->purchases.count; i++) {
         if (plan->purchases.at[i].stock != stock)
             continue;
-        lines++;
-        paid += spend_for(trip, plan, &plan->purchases.at[i]) != NULL;
+        const struct cost_line *line = plan_cost_line(plan, &plan->purchases.at[i]);
+        any = any || line->entered;
+        all = all && line->settled;
     }
-    if (paid == 0)
+    if (!any)
         return TRIP_NOTHING_PAID;
-    return paid == lines ? TRIP_ALL_PAID : TRIP_SOME_PAID;
+    return all ? TRIP_ALL_PAID : TRIP_SOME_PAID;
 }
 
 /* ---- other lines ---- */
@@ -260,10 +269,10 @@ static bool is_counted(const struct desk_trip *trip, const struct trip_line *lin
     for (size_t i = 0; i < line->shares.count; i++) {
         const struct trip_share *share = &line->shares.at[i];
         if (share->purchase->measure != line->shares.at[0].purchase->measure ||
-            share->purchase->length ||
+            share->purchase->length || (!share->paid && share->amount) ||
             lines_of_stock(trip->trip.builds.at[share->build].plan, line->stock) != 1)
             return false;
-        paid += share->spend != NULL;
+        paid += share->paid;
     }
     return !line->cut && line->shares.count > 1 && (paid == 0 || paid == line->shares.count);
 }
@@ -304,8 +313,8 @@ static void share_till(struct desk_trip *trip, struct trip_line *line)
         struct trip_share *share = &line->shares.at[i];
         share->till = shares[i];
         trip->trip.builds.at[share->build].till += shares[i];
-        line->paid = line->paid && share->spend;
-        line->amount += share->spend ? share->spend->amount : 0;
+        line->paid = line->paid && share->paid;
+        line->amount += share->amount;
     }
 }
 
@@ -430,7 +439,7 @@ void trip_line_of(const struct trip_line *line, size_t build, int64_t *ret_till,
         if (share->build != build)
             continue;
         *ret_till += share->till;
-        *ret_amount += share->spend ? share->spend->amount : 0;
+        *ret_amount += share->amount;
     }
 }
 
@@ -485,6 +494,14 @@ static enum fault note_together(const struct paying *paying, size_t build, struc
     return fault;
 }
 
+/* Packs of a share's purchase that no spend says it was for. */
+static int64_t packs_open(const struct paying *paying, const struct trip_share *share)
+{
+    const struct plan *plan = paying->trip->trip.builds.at[share->build].plan;
+    int64_t open = share->purchase->packs - plan_cost_line(plan, share->purchase)->packs;
+    return open > 0 ? open : 0;
+}
+
 static enum fault add_spend(const struct paying *paying, const struct trip_share *share,
                             int64_t amount, struct model *after, struct fault_note *note)
 {
@@ -494,7 +511,8 @@ static enum fault add_spend(const struct paying *paying, const struct trip_share
     spend->aisle = paying->line->aisle;
     spend->amount = amount;
     if (!paying->line->cut && !paying->line->saved && !share->purchase->length)
-        spend->count = share->purchase->packs;
+        spend->count = packs_open(paying, share);
+    spend->settles = spend->count == 0;
     const struct offer *offer = MODEL_FIND(after, offer, share->purchase->offer);
     if (offer) {
         spend->length = offer->length;
@@ -556,9 +574,15 @@ struct paying_run {
     struct desk *desk;
 };
 
-static enum fault run_changes(void *context, struct fault_note *note)
+/* What is still to be paid for a share by its price. */
+static int64_t open_share(const struct trip_share *share)
 {
-    const struct paying_run *run = context;
+    int64_t open = share->till - share->amount;
+    return share->paid || open < 0 ? 0 : open;
+}
+
+static enum fault pay_shares(const struct paying_run *run, struct fault_note *note)
+{
     struct paying *paying = run->paying;
     const struct trip_line *line = paying->line;
     size_t count = line->shares.count;
@@ -567,15 +591,28 @@ static enum fault run_changes(void *context, struct fault_note *note)
     enum fault fault = FAULT_NONE;
     size_t open = 0;
     for (size_t i = 0; i < count; i++) {
-        if (!line->shares.at[i].spend)
-            weights[open++] = line->shares.at[i].till;
+        if (!line->shares.at[i].paid)
+            weights[open++] = open_share(&line->shares.at[i]);
     }
     money_share_out(paying->amount, weights, open, shares);
     open = 0;
     for (size_t i = 0; i < count && !fault; i++) {
-        const struct trip_share *share = &line->shares.at[i];
-        if (paying->back == (share->spend != NULL))
-            fault = change_share(paying, run->desk, share, paying->back ? 0 : shares[open++], note);
+        if (!line->shares.at[i].paid)
+            fault = change_share(paying, run->desk, &line->shares.at[i], shares[open++], note);
+    }
+    return fault;
+}
+
+static enum fault run_changes(void *context, struct fault_note *note)
+{
+    const struct paying_run *run = context;
+    const struct trip_line *line = run->paying->line;
+    enum fault fault = FAULT_NONE;
+    if (!run->paying->back)
+        return pay_shares(run, note);
+    for (size_t i = 0; i < line->shares.count && !fault; i++) {
+        if (line->shares.at[i].spend)
+            fault = change_share(run->paying, run->desk, &line->shares.at[i], 0, note);
     }
     return fault;
 }
@@ -594,7 +631,9 @@ static enum fault carry_out(struct desk *desk, struct paying *paying, const char
     text_release(&words);
     enum fault fault = desk_guard(&paying->arena, run_changes, &run, note);
     if (!fault && paying->changes.count == 0)
-        fault = fault_say(note, FAULT_REFUSED, 0, "there is nothing to change");
+        fault = fault_say(note, FAULT_REFUSED, 0,
+                          paying->back ? "it was paid by hand: change that spend itself"
+                                       : "there is nothing to pay");
     if (!fault)
         fault = store_save_together(desk->store, paying->changes.at, paying->changes.count, label,
                                     note);
@@ -602,12 +641,11 @@ static enum fault carry_out(struct desk *desk, struct paying *paying, const char
     return fault ? fault : desk_take_up(desk, desk_model(desk)->build.key, note);
 }
 
-/* What is still to be paid of a line by its price. */
 static int64_t open_till(const struct trip_line *line)
 {
     int64_t sum = 0;
     for (size_t i = 0; i < line->shares.count; i++)
-        sum += line->shares.at[i].spend ? 0 : line->shares.at[i].till;
+        sum += open_share(&line->shares.at[i]);
     return sum;
 }
 

@@ -19,7 +19,9 @@ struct trip_share {
     const struct purchase *purchase; /* of its own list */
     int64_t weight;                  /* what a line is shared by */
     int64_t till;                    /* of the line's */
-    const struct spend *spend;       /* that was written down for it; NULL: not paid */
+    const struct spend *spend;       /* that was written down last for just it; NULL: none */
+    bool paid;                       /* nothing more is to be paid for it */
+    int64_t amount;                  /* that was paid for it, in one spend or several */
 };
 
 /* Packs of one offer, of a line that is cut together. */
@@ -55,7 +57,7 @@ struct trip_line {
     int64_t supplier;    /* whose charge for bringing the order it is; 0: goods */
     bool priced;
     bool paid;      /* all its shares are */
-    int64_t amount; /* that was paid for those that are */
+    int64_t amount; /* that was paid for them */
     LIST_OF(struct trip_share) shares;
 };
 
@@ -100,14 +102,16 @@ void desk_trip_free(struct desk_trip *trip); /* NULL-safe */
 const struct trip *desk_trip_of(const struct desk_trip *trip);
 
 /*
- * Writes down that a line was paid: in every build that has an unpaid share, a spend of `day` for
- * it. `typed` is what was paid in all, tax included, or NULL for the line's price. One edit.
- * Faults: those of field_read; REFUSED where all is paid; those of store_save.
+ * Writes down that what is open of a line was paid: in every build that has an unpaid share, a
+ * spend of `day` for it, after which nothing more is to be paid. `typed` is what was paid now, tax
+ * included, or NULL for what is open by the line's price. One edit. Faults: those of field_read;
+ * REFUSED where all is paid; those of store_save.
  */
 enum fault desk_trip_pay(struct desk *desk, const struct desk_trip *trip, size_t line,
                          const char *day, const char *typed, struct fault_note *note);
 
-/* Takes the spends of a line away again, as one edit. REFUSED where there are none. */
+/* Takes the last spends for just this line away again, as one edit. REFUSED where there are none:
+ * what was paid by hand under another name is not the line's to take back. */
 enum fault desk_trip_unpay(struct desk *desk, const struct desk_trip *trip, size_t line,
                            struct fault_note *note);
 

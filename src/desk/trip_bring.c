@@ -53,8 +53,17 @@ static size_t paid_shares(const struct trip_line *line)
 {
     size_t paid = 0;
     for (size_t i = 0; i < line->shares.count; i++)
-        paid += line->shares.at[i].spend != NULL;
+        paid += line->shares.at[i].paid;
     return paid;
+}
+
+static bool any_paid(const struct trip_line *line)
+{
+    for (size_t i = 0; i < line->shares.count; i++) {
+        if (line->shares.at[i].paid || line->shares.at[i].amount)
+            return true;
+    }
+    return false;
 }
 
 static void bring(struct bringing *bringing, struct trip_line *line)
@@ -85,7 +94,7 @@ void trip_bring_together(struct arena *arena, struct trip *trip)
     }
     for (size_t i = 0; i < trip->lines.count; i++) {
         const struct trip_line *line = &trip->lines.at[i];
-        if (line->supplier == 0 || line->price > 0 || paid_shares(line) > 0)
+        if (line->supplier == 0 || line->price > 0 || any_paid(line))
             trip->lines.at[kept++] = *line;
     }
     trip->lines.count = kept;

@@ -123,6 +123,8 @@ static void put_field(struct text *out, const struct csv_style *style, bool firs
         csv_put_text(out, style, first, name_of(model, field, item));
     else if (field->type == FIELD_CHOICE)
         csv_put_text(out, style, first, field->words->at[value].name);
+    else if (field->type == FIELD_FLAG)
+        csv_put_cell(out, style, first, value == field->standard ? "" : value ? "yes" : "no");
     else if (value == 0 && field->standard == 0 && field->type != FIELD_MONEY)
         csv_put_cell(out, style, first, "");
     else

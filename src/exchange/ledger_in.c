@@ -118,10 +118,15 @@ static void read_head(struct reading *reading)
 
 /* ---- cells ---- */
 
+/* Of a few; an empty cell is the usual one. */
+static bool is_word(const struct field *field)
+{
+    return field->type == FIELD_CHOICE || field->type == FIELD_FLAG;
+}
+
 static bool is_number(const struct field *field)
 {
-    return !field_is_text(field) && field->type != FIELD_REF && field->type != FIELD_CHOICE &&
-           field->type != FIELD_FLAG;
+    return !field_is_text(field) && field->type != FIELD_REF && !is_word(field);
 }
 
 /* The one comma of a number; NULL where there is none, or also a point. */
@@ -161,7 +166,7 @@ static void read_field(struct reading *reading, const struct field *field,
     bool standard = !*cell->text && is_number(field);
     enum fault fault = FAULT_NONE;
 
-    if (standard || (!*cell->text && field->type == FIELD_CHOICE))
+    if (standard || (!*cell->text && is_word(field)))
         field_set_whole(field, item, field->standard);
     else if (is_number(field))
         fault = read_number(reading, field, item, cell->text, &note);

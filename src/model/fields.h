@@ -152,14 +152,15 @@
     F(MONEY, amount, 0, -FIELDS_ANY_MONEY, FIELDS_ANY_MONEY, none, "what was paid, tax included") \
     F(MONEY, tax, 0, -FIELDS_ANY_MONEY, FIELDS_ANY_MONEY, none, "of it, tax")                     \
     F(TEXT, what, 0, 1, 120, none, "what was bought")                                             \
-    F(COUNT, count, 0, 0, 1000000, none, "how many")                                              \
+    F(COUNT, count, 0, 0, 1000000, none, "how many, as the shopping list counts them")            \
     F(REF, stock, 0, 0, 0, stock, "which stock, where it is known")                               \
     F(CHOICE, aisle, 0, 0, 0, aisle, "aisle")                                                     \
     F(TEXT, supplier, 0, 0, 60, none, "where")                                                    \
     F(TEXT, note, 0, 0, 500, none, "note")                                                        \
     F(LENGTH, length, 0, 0, FIELDS_MM(100000), none, "length of one, where it is known")          \
     F(LENGTH, width, 0, 0, FIELDS_MM(10000), none, "width of one, where it is known")             \
-    F(COUNT, pack, 0, 0, 1000000, none, "pieces in a pack of it, where it is known")
+    F(COUNT, pack, 0, 0, 1000000, none, "pieces in a pack of it, where it is known")              \
+    F(FLAG, settles, 0, 0, 1, none, "its line of the list is paid with it, whatever it came to")
 
 #define FIELDS_OF_shop_spend(F) FIELDS_OF_spending(F)
 #define FIELDS_OF_spend(F) FIELDS_OF_spending(F)

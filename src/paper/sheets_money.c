@@ -83,7 +83,7 @@ static void line_words(char words[SHEET_MONEY_WORDS], const struct plan *plan,
 /* What is neither owed nor paid is on the shopping list. */
 static bool is_told(const struct cost_line *line)
 {
-    return line->settled || line->committed || line->paid;
+    return line->entered || line->committed;
 }
 
 static bool any_told(const struct cost *cost)

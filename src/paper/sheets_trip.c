@@ -81,7 +81,7 @@ static void trip_row(struct table *table, const struct trip *trip, const struct 
     struct text text;
     text_init(&text);
     sheet_trip_words(&text, trip, line);
-    table_cell(table, "[%c]", line->paid ? 'x' : ' ');
+    table_cell(table, "[%c]", line->paid ? 'x' : line->amount ? '-' : ' ');
     table_cell(table, "%s", text_string(&text));
     table_cell(table, "%s",
                line->priced ? print_money(trip->builds.at[0].plan, line->till).at : "no price");

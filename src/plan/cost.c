@@ -4,9 +4,12 @@
  *
  * 1  A spend belongs to one line: that of its stock and size, else the first of its stock that has
  *    none yet, else one that is called what it says; else to its aisle.
- * 2  What belongs to no line stands for lines of the aisle that nobody has paid: it was entered by
- *    hand, for something that the list calls otherwise. So it raises the forecast only by what it
- *    is more than their estimates, and pays first what is owed.
+ * 2  A spend that settles its line, or says that it is for all of its packs, leaves nothing to pay,
+ *    whatever it came to. Any other pays a part: its packs' share of the estimate, or where it says
+ *    none, as much as it is; the rest stays to be paid.
+ * 3  What belongs to no line stands for what is to be paid in the aisle: it was entered by hand,
+ *    for something that the list calls otherwise. So it raises the forecast only by what it is
+ *    more than that, and pays first what is owed.
  */
 #include "model/offer.h"
 #include "plan/pass.h"
@@ -129,22 +132,71 @@ static struct cost_line *line_for(const struct costing *costing, const struct sp
     for (size_t i = 0; i < costing->cost->lines.count; i++) {
         struct cost_line *line = &costing->cost->lines.at[i];
 
-        if (is_for(costing, line, spend) && (!found || (found->settled && !line->settled)))
+        if (is_for(costing, line, spend) && (!found || (found->entered && !line->entered)))
             found = line;
     }
     return found ? found : loose_line(costing, aisle_of_spend(costing->plan, spend));
 }
 
-static void add_spends(struct costing *costing)
+/* 0 of a length of roll, and of what is on no list. */
+static int64_t packs_wanted(const struct costing *costing, const struct cost_line *line)
+{
+    const struct purchase *purchase;
+
+    if (line->purchase == PLAN_NONE)
+        return 0;
+    purchase = &costing->plan->purchases.at[line->purchase];
+    return purchase->length ? 0 : purchase->packs;
+}
+
+/* `paid`, by line: what those spends come to that do not say how many packs they are for. */
+static void add_spends(struct costing *costing, int64_t *paid)
 {
     for (size_t i = 0; i < costing->model->spends.count; i++) {
         const struct spend *spend = &costing->model->spends.at[i];
         struct cost_line *line = line_for(costing, spend);
+        bool counted = spend->count > 0 && packs_wanted(costing, line) > 0;
 
-        line->settled = true;
+        line->entered = true;
+        line->settled = line->settled || spend->settles;
+        if (counted)
+            add_to(&line->packs, spend->amount < 0 ? -spend->count : spend->count);
+        else if (spend->amount > 0)
+            add_to(&paid[line - costing->cost->lines.at], spend->amount);
         add_to(&line->paid, spend->amount);
         add_to(&costing->cost->spent, spend->amount);
         add_to(&costing->cost->spent_tax, spend->tax);
+    }
+}
+
+/* What of a line's estimate is paid for, when `paid` of it does not say for how many packs. */
+static int64_t covered_of(const struct costing *costing, const struct cost_line *line, int64_t paid)
+{
+    int64_t wanted = packs_wanted(costing, line);
+    int64_t packs = line->packs < wanted ? line->packs : wanted;
+    int64_t covered = 0;
+
+    if (packs > 0)
+        (void)whole_share(line->estimate, packs, wanted, &covered);
+    add_to(&covered, paid);
+    return covered < line->estimate ? covered : line->estimate;
+}
+
+static void settle_lines(struct costing *costing)
+{
+    struct cost *cost = costing->cost;
+    int64_t *paid = ARENA_MANY(costing->planning->arena, int64_t, cost->lines.count);
+
+    add_spends(costing, paid);
+    costing->finished = costing->model->build.state == STATE_FINISHED && cost->spent > 0;
+    for (size_t i = 0; i < cost->lines.count; i++) {
+        struct cost_line *line = &cost->lines.at[i];
+
+        if (line->purchase == PLAN_NONE)
+            continue;
+        if (!line->settled && !costing->finished)
+            line->rest = line->estimate - covered_of(costing, line, paid[i]);
+        line->settled = line->entered && line->rest == 0;
     }
 }
 
@@ -199,8 +251,11 @@ static void commit_lines(struct costing *costing)
         const struct purchase *purchase = &costing->plan->purchases.at[line->purchase];
         int64_t wanted = purchase->length ? purchase->length : purchase->packs;
         int64_t had = bought_of(costing, purchase, used);
-        if (wanted > 0 && !line->settled)
-            (void)whole_share(line->estimate, had, wanted, &line->committed);
+        int64_t worth = 0;
+        if (wanted > 0)
+            (void)whole_share(line->estimate, had, wanted, &worth);
+        worth -= line->estimate - line->rest;
+        line->committed = worth > 0 ? worth : 0;
     }
 }
 
@@ -222,31 +277,27 @@ static void pay_owed(struct costing *costing, const struct cost_line *loose)
     }
 }
 
-/* Estimates of the lines of an aisle that nobody has paid. */
+/* What is still to be paid for the lines of an aisle. */
 static int64_t open_in(const struct costing *costing, int64_t aisle)
 {
     int64_t open = 0;
 
-    for (size_t i = 0; i < costing->cost->lines.count; i++) {
-        const struct cost_line *line = &costing->cost->lines.at[i];
-
-        if (line->aisle == aisle && line->purchase != PLAN_NONE && !line->settled)
-            add_to(&open, line->estimate);
-    }
+    for (size_t i = 0; i < costing->cost->lines.count; i++)
+        if (costing->cost->lines.at[i].aisle == aisle)
+            add_to(&open, costing->cost->lines.at[i].rest);
     return open;
 }
 
 static int64_t forecast_of(const struct costing *costing, const struct cost_line *line)
 {
+    int64_t forecast = line->paid;
     int64_t open;
 
-    if (costing->finished)
-        return line->paid;
     if (line->purchase != PLAN_NONE)
-        return line->settled ? line->paid : line->estimate;
+        add_to(&forecast, line->rest);
+    if (line->purchase != PLAN_NONE || line->paid < 0 || costing->finished)
+        return forecast;
     open = open_in(costing, line->aisle);
-    if (line->paid < 0)
-        return line->paid;
     return line->paid > open ? line->paid - open : 0;
 }
 
@@ -271,8 +322,6 @@ static void add_sums(struct costing *costing)
         struct cost_line *line = &cost->lines.at[i];
         struct cost_sum *sum = &cost->by_aisle[line->aisle];
 
-        if (costing->finished)
-            line->committed = 0;
         add_to(&sum->estimate, line->estimate);
         add_to(&sum->committed, line->committed);
         add_to(&sum->paid, line->paid);
@@ -293,8 +342,7 @@ void pass_cost(struct planning *planning)
                               .cost = &planning->plan->cost};
 
     add_purchases(&costing);
-    add_spends(&costing);
-    costing.finished = model->build.state == STATE_FINISHED && costing.cost->spent > 0;
+    settle_lines(&costing);
     commit_lines(&costing);
     foresee(&costing);
     add_sums(&costing);

@@ -218,6 +218,17 @@ const struct junction *plan_junction(const struct plan *plan, int64_t join)
     return index < plan->junctions.count ? &plan->junctions.at[index] : NULL;
 }
 
+const struct cost_line *plan_cost_line(const struct plan *plan, const struct purchase *purchase)
+{
+    for (size_t i = 0; i < plan->cost.lines.count; i++) {
+        const struct cost_line *line = &plan->cost.lines.at[i];
+
+        if (line->purchase != PLAN_NONE && &plan->purchases.at[line->purchase] == purchase)
+            return line;
+    }
+    BUG("a purchase has no line of the cost");
+}
+
 const struct load *plan_load(const struct plan *plan, int64_t box)
 {
     size_t index = model_index(plan->facts, ENTITY_box, box);

@@ -614,12 +614,15 @@ struct purchase {
 struct cost_line {
     size_t purchase; /* PLAN_NONE: on no list */
     int64_t aisle;
-    bool settled;      /* a spend names it: it has cost what was paid */
+    bool entered;      /* a spend names it */
+    bool settled;      /* and nothing more is to be paid for it */
+    int64_t packs;     /* that spends say they are for, less those given back */
     int64_t estimate;  /* its till */
     int64_t committed; /* bought by a ticked step, and not paid yet: owed */
     int64_t paid;
-    int64_t forecast; /* what was paid where it is settled, else the estimate; on no list: what the
-                         estimates of the aisle's other lines do not cover */
+    int64_t rest;     /* of the estimate, what no spend has paid for yet; 0 on no list */
+    int64_t forecast; /* what was paid and the rest; on no list: what the rests of the aisle's lines
+                         do not cover */
 };
 
 struct cost_sum {
@@ -846,6 +849,9 @@ const char *plan_hand_word(enum hand hand);
 
 const struct padding *plan_padding(const struct plan *plan, int64_t box, int64_t side);
 const struct junction *plan_junction(const struct plan *plan, int64_t join);
+
+/* The line of the cost that a purchase of the plan's own list has. */
+const struct cost_line *plan_cost_line(const struct plan *plan, const struct purchase *purchase);
 const struct load *plan_load(const struct plan *plan, int64_t box);
 const struct step *plan_step(const struct plan *plan, const char *name);
 

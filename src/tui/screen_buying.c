@@ -1,7 +1,7 @@
 /*
- * The shopping list, for the trip: Space says that a line was paid at its price and goes on, digits
- * begin what was really paid. Either writes a spend down, which the money screen shows; Space takes
- * it back.
+ * The shopping list, for the trip: Space says that what is open of a line was paid at its price and
+ * goes on, digits begin what was really paid. Either writes a spend down that leaves nothing of the
+ * line to pay; the money screen shows it, and Space takes it back.
  */
 #include "desk/clock.h"
 #include "paper/print.h"
@@ -56,15 +56,23 @@ static bool says(const struct plan *plan, const struct spend *spend, const struc
     return spend->stock == line->stock && strcmp(spend->what, words.at) == 0;
 }
 
-/* The spend that was written down for just this line; NULL for none. */
+/* The last spend that was written down for just this line, where it is paid; NULL for none. */
 static const struct spend *spend_for(const struct plan *plan, const struct purchase *line)
 {
     const struct model *model = plan->facts;
-    for (size_t i = 0; i < model->spends.count; i++) {
-        if (says(plan, &model->spends.at[i], line))
-            return &model->spends.at[i];
+    for (size_t i = plan_cost_line(plan, line)->settled ? model->spends.count : 0; i > 0; i--) {
+        if (says(plan, &model->spends.at[i - 1], line))
+            return &model->spends.at[i - 1];
     }
     return NULL;
+}
+
+/* "[x]" paid, "[-]" a part of it, or for another list than this. */
+static const char *mark_of(const struct plan *plan, const struct purchase *line)
+{
+    if (spend_for(plan, line))
+        return "[x]";
+    return plan_cost_line(plan, line)->entered ? "[-]" : "[ ]";
 }
 
 static bool is_on_list(const struct plan *plan, const struct spend *spend)
@@ -115,7 +123,7 @@ static void paint_line(struct tui *tui, struct buying_state *state, int index, i
 {
     const struct plan *plan = tui_plan(tui);
     const struct purchase *line = line_at(plan, index);
-    const struct spend *spend = spend_for(plan, line);
+    const struct cost_line *cost = plan_cost_line(plan, line);
     bool chosen = index == state->list.chosen;
     int style = chosen ? VIEW_CHOSEN : VIEW_PLAIN;
     struct columns at = columns_for(tui);
@@ -123,7 +131,7 @@ static void paint_line(struct tui *tui, struct buying_state *state, int index, i
     text_init(&size);
     sheet_purchase_size(&size, plan, line);
     view_row(&tui->view, row, 0, tui->view.columns, style, "");
-    view_text(&tui->view, row, 1, 3, style, spend ? "[x]" : "[ ]");
+    view_text(&tui->view, row, 1, 3, style, mark_of(plan, line));
     view_text(&tui->view, row, 5, at.size - 6, style | VIEW_STRONG,
               sheet_purchase_name(plan, line));
     view_text(&tui->view, row, at.size, at.price - at.size, style, text_string(&size));
@@ -131,8 +139,8 @@ static void paint_line(struct tui *tui, struct buying_state *state, int index, i
                 line->priced ? print_money(plan, line->till).at : "no price");
     if (chosen && state->typing)
         entry_paint(&state->entry, &tui->view, row, at.paid + 1, MONEY_WIDTH);
-    else if (spend)
-        paint_money(tui, row, at.paid, style, print_money(plan, spend->amount).at);
+    else if (cost->entered)
+        paint_money(tui, row, at.paid, style, print_money(plan, cost->paid).at);
     if (chosen && !state->typing)
         view_cursor(&tui->view, row, 1);
     if (tui->view.columns >= 100)
@@ -146,6 +154,7 @@ static void paint_foot(struct tui *tui, const struct buying_state *state, int ro
     const struct plan *plan = tui_plan(tui);
     const struct purchase *line = line_at(plan, state->list.chosen);
     const struct spend *before = paid_before(plan, line);
+    const struct cost_line *cost = plan_cost_line(plan, line);
     struct text foot;
     text_init(&foot);
     text_format(&foot, "%s: need %s", words_aisle.at[line->aisle].help,
@@ -155,6 +164,8 @@ static void paint_foot(struct tui *tui, const struct buying_state *state, int ro
     if (before)
         text_format(&foot, "; paid before: %s for %s", print_money(plan, before->amount).at,
                     before->what);
+    if (cost->entered && cost->rest)
+        text_format(&foot, "; %s still to pay", print_money(plan, cost->rest).at);
     view_level(&tui->view, row, 0, tui->view.columns);
     if (state->typing && state->refusal.code)
         view_text(&tui->view, row + 1, 1, tui->view.columns - 2, VIEW_WARNING | VIEW_STRONG,
@@ -194,7 +205,7 @@ struct payment {
     int64_t stock;
     const char *what;
     int64_t amount;
-    int64_t count;     /* of packs, 0 of a length */
+    int64_t count;     /* of packs; 0: it settles the line */
     const char *typed; /* the amount as typed; NULL: as it stands */
 };
 
@@ -215,6 +226,7 @@ static enum fault change_payment(struct model *draft, void *context, struct faul
         spend->stock = payment->stock;
         spend->amount = payment->amount;
         spend->count = payment->count;
+        spend->settles = payment->count == 0;
         fault = read_into(draft, spend, "dated", clock_today(today), note);
         if (!fault)
             fault = read_into(draft, spend, "what", payment->what, note);
@@ -224,17 +236,25 @@ static enum fault change_payment(struct model *draft, void *context, struct faul
     return fault;
 }
 
+/* Packs that no spend says it was for. */
+static int64_t packs_open(const struct purchase *line, const struct cost_line *cost)
+{
+    int64_t open = line->packs - cost->packs;
+    return line->length || open < 0 ? 0 : open;
+}
+
 /* `typed` NULL: at its price. */
 static enum fault pay(struct tui *tui, const struct purchase *line, const char *typed,
                       struct fault_note *note)
 {
     const struct spend *spend = spend_for(tui_plan(tui), line);
+    const struct cost_line *cost = plan_cost_line(tui_plan(tui), line);
     struct line_words words = words_of(tui_plan(tui), line);
     struct payment payment = {.spend = spend ? spend->key : 0,
                               .stock = line->stock,
                               .what = words.at,
-                              .amount = line->till,
-                              .count = line->length ? 0 : line->packs,
+                              .amount = cost->entered ? cost->rest : line->till,
+                              .count = packs_open(line, cost),
                               .typed = typed};
     char label[STORE_LABEL];
     snprintf(label, sizeof label, "paid: %.60s", words.at);
@@ -248,8 +268,8 @@ static void begin_typing(struct buying_state *state)
     state->refusal.code = FAULT_NONE;
 }
 
-/* Space: paid at its price, and on to the next line; or not paid after all. What was paid on top of
- * an older list only the maker knows. */
+/* Space: what is open was paid at its price, and on to the next line; or not paid after all. What
+ * was paid on top of an older list that settled the line only the maker knows. */
 static enum reaction toggle(struct tui *tui, struct buying_state *state)
 {
     const struct purchase *line = line_at(tui_plan(tui), state->list.chosen);
@@ -257,7 +277,7 @@ static enum reaction toggle(struct tui *tui, struct buying_state *state)
     enum fault fault;
     assert(line); /* buying_act fits the list to the plan first */
     const struct spend *spend = spend_for(tui_plan(tui), line);
-    if (!spend && (!line->priced || paid_before(tui_plan(tui), line))) {
+    if (!spend && (!line->priced || plan_cost_line(tui_plan(tui), line)->settled)) {
         begin_typing(state);
         return REACT_TAKEN;
     }
@@ -340,12 +360,12 @@ static void buying_line(struct tui *tui, void *opaque, int index, struct text *o
     const struct purchase *line = line_at(plan, index);
     (void)opaque;
     assert(line); /* `index` is of the list, which has the plan's lines */
-    const struct spend *spend = spend_for(plan, line);
-    text_format(out, "%s %s", spend ? "[x]" : "[ ]", words_of(plan, line).at);
+    const struct cost_line *cost = plan_cost_line(plan, line);
+    text_format(out, "%s %s", mark_of(plan, line), words_of(plan, line).at);
     if (line->priced)
         text_format(out, "  %s", print_money(plan, line->till).at);
-    if (spend)
-        text_format(out, "  paid %s", print_money(plan, spend->amount).at);
+    if (cost->entered)
+        text_format(out, "  paid %s", print_money(plan, cost->paid).at);
 }
 
 const struct screen screen_buying = {

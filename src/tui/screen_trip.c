@@ -257,7 +257,7 @@ static void trip_line(struct tui *tui, void *opaque, int index, struct text *out
     if (!trip || (size_t)index >= trip->lines.count)
         return;
     const struct trip_line *line = &trip->lines.at[index];
-    text_add(out, line->paid ? "[x] " : "[ ] ");
+    text_add(out, line->paid ? "[x] " : line->amount ? "[-] " : "[ ] ");
     sheet_trip_words(out, trip, line);
     text_format(out, "  %s  ", print_money(any_plan(trip), line->till).at);
     add_shares(trip, line, out);

@@ -76,6 +76,27 @@ static void a_table_that_nobody_knows_is_no_table(void **state)
 
 /* ---- spend ---- */
 
+static long cents(json_t *object, const char *key)
+{
+    const char *money = json_string_value(json_object_get(object, key));
+    long whole;
+    long rest;
+    assert_non_null(money);
+    assert_int_equal(sscanf(money, "%ld.%2ld", &whole, &rest), 2);
+    return whole * 100 + rest;
+}
+
+static long money_of(struct shell *shell, const char *build, const char *key)
+{
+    json_error_t error;
+    shell_run(shell, "money", build, "--json", NULL);
+    json_t *json = json_loads(shell->answer.out, 0, &error);
+    assert_non_null(json);
+    long money = cents(json_object_get(json, "money"), key);
+    json_decref(json);
+    return money;
+}
+
 static void a_spend_is_split_over_builds_by_parts(void **state)
 {
     struct shell *shell = *state;
@@ -108,19 +129,25 @@ static void a_split_that_cannot_be_is_refused(void **state)
     assert_null(strstr(shell->answer.out, "varnish"));
 }
 
+/* Four of ten sticks leave six in the forecast; a spend that settles the line leaves none. */
+static void a_part_payment_leaves_the_rest_in_the_forecast(void **state)
+{
+    struct shell *shell = *state;
+    const char *build = "Spare room headboard";
+    long estimate = money_of(shell, build, "estimate");
+    long spent = money_of(shell, build, "spent");
+    assert_int_equal(money_of(shell, build, "forecast"), estimate);
+    shell_run(shell, "spend", build, "1.00", "sticks", "--stock", "2x3 stick", NULL);
+    assert_int_equal(money_of(shell, build, "spent"), spent + 100);
+    assert_int_equal(money_of(shell, build, "forecast"), estimate);
+    shell_run(shell, "spend", build, "0", "sticks", "--stock", "2x3 stick", "--settles", NULL);
+    assert_int_equal(money_of(shell, build, "spent"), spent + 100);
+    assert_true(money_of(shell, build, "forecast") < estimate);
+}
+
 /* ---- several builds ---- */
 
 #define THREE "Corner banquette", "Reading corner", "Spare room headboard"
-
-static long cents(json_t *object, const char *key)
-{
-    const char *money = json_string_value(json_object_get(object, key));
-    long whole;
-    long rest;
-    assert_non_null(money);
-    assert_int_equal(sscanf(money, "%ld.%2ld", &whole, &rest), 2);
-    return whole * 100 + rest;
-}
 
 /* Lines, shares and builds each add up to the total; apart they come to more. */
 static void one_list_over_three_builds_is_cheaper_and_adds_up(void **state)
@@ -278,6 +305,7 @@ int main(void)
         IN_THE_DEMO(a_table_with_faults_is_refused_whole_and_every_line_told),
         IN_THE_DEMO(a_table_that_nobody_knows_is_no_table),
         IN_THE_DEMO(a_spend_is_split_over_builds_by_parts),
+        IN_THE_DEMO(a_part_payment_leaves_the_rest_in_the_forecast),
         IN_THE_DEMO(a_split_that_cannot_be_is_refused),
         IN_THE_DEMO(one_list_over_three_builds_is_cheaper_and_adds_up),
         IN_THE_DEMO(the_list_says_what_it_saves_and_how_all_is_cut),

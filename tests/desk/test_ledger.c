@@ -153,9 +153,9 @@ static void a_build_has_its_own_spend_alone(void **state)
     DONE(desk_ledger_out(bench->desk, LEDGER_SPEND, bench->builds[0], &csv_plain, &table, note));
     assert_string_equal(text_string(&table),
                         "build,dated,amount,tax,what,count,stock,aisle,supplier,note,length,width,"
-                        "pack\r\n"
-                        "Wing headboard,2026-11-02,12.50,0.00,staples,,,lumber,,,,,\r\n"
-                        "Wing headboard,2026-11-05,-2.50,0.00,staples taken back,,,lumber,,,,,"
+                        "pack,settles\r\n"
+                        "Wing headboard,2026-11-02,12.50,0.00,staples,,,lumber,,,,,,\r\n"
+                        "Wing headboard,2026-11-05,-2.50,0.00,staples taken back,,,lumber,,,,,,"
                         "\r\n");
     text_release(&table);
 }

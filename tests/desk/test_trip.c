@@ -3,6 +3,7 @@
 
 #include "dice.h"
 
+#include "desk/spend.h"
 #include "desk/trip.h"
 #include "paper/sheets.h"
 
@@ -192,6 +193,54 @@ static void what_was_really_paid_is_shared_to_the_cent(void **state)
     assert_int_equal(sum, 1001);
 }
 
+/* A line with a share of the first build, and goods of the workshop's stock. */
+static size_t line_of_first(const struct shopping *shopping)
+{
+    for (size_t i = 0; i < trip_of(shopping)->lines.count; i++) {
+        const struct trip_line *line = &trip_of(shopping)->lines.at[i];
+        if (line->stock && line->shares.at[0].build == 0 && line->shares.at[0].till > 100)
+            return i;
+    }
+    fail_msg("the first build buys nothing");
+    return 0;
+}
+
+/* A dollar of it paid by hand: the till takes the rest, and what is taken back is the rest alone.
+ */
+static void the_till_takes_what_is_left_of_a_part_paid_by_hand(void **state)
+{
+    struct shopping *shopping = *state;
+    int64_t build = shopping->bench.builds[0];
+    const struct trip_line *line = &trip_of(shopping)->lines.at[line_of_first(shopping)];
+    int64_t stock = line->stock;
+    struct spend_part part = {.build = build, .weight = 1};
+    const struct desk_spend dollar = {
+        .amount = "1.00",
+        .what = "part of it",
+        .dated = DAY,
+        .stock = MODEL_FIND(trip_of(shopping)->builds.at[0].model, stock, stock)->name};
+    DONE(desk_spend(shopping->bench.desk, &dollar, &part, 1, note));
+    shop(shopping);
+    size_t index = line_of_first(shopping);
+    line = &trip_of(shopping)->lines.at[index];
+    assert_int_equal(line->stock, stock);
+    int64_t till = line->till;
+    assert_false(line->paid);
+    assert_int_equal(line->amount, 100);
+    DONE(desk_trip_pay(shopping->bench.desk, shopping->trip, index, DAY, NULL, note));
+    shop(shopping);
+    line = &trip_of(shopping)->lines.at[index];
+    assert_true(line->paid);
+    assert_int_equal(line->amount, till);
+    DONE(desk_trip_unpay(shopping->bench.desk, shopping->trip, index, note));
+    shop(shopping);
+    assert_int_equal(trip_of(shopping)->lines.at[index].amount, 100);
+    assert_int_equal(spent(shopping, build), 100);
+    assert_int_equal(
+        desk_trip_unpay(shopping->bench.desk, shopping->trip, index, &(struct fault_note){0}),
+        FAULT_REFUSED);
+}
+
 static void one_undo_takes_all_shares_back(void **state)
 {
     struct shopping *shopping = *state;
@@ -329,6 +378,7 @@ int main(void)
         FACT(the_shelf_serves_one_build),
         FACT(a_line_is_paid_in_every_build_that_shares_it),
         FACT(what_was_really_paid_is_shared_to_the_cent),
+        FACT(the_till_takes_what_is_left_of_a_part_paid_by_hand),
         FACT(one_undo_takes_all_shares_back),
         FACT(a_line_is_not_paid_after_all),
         FACT(an_amount_that_is_none_is_refused),

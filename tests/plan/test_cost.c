@@ -27,6 +27,18 @@ static struct spend *add_spend(struct shop *shop, int64_t amount, enum aisle_wor
     return spend;
 }
 
+static void settle(struct spend *spend, int64_t stock)
+{
+    spend->stock = stock;
+    spend->settles = true;
+}
+
+static void count(struct spend *spend, int64_t stock, int64_t packs)
+{
+    spend->stock = stock;
+    spend->count = packs;
+}
+
 static void half_a_pack_used_is_half_its_price(void **state)
 {
     struct shop *shop = *state;
@@ -190,7 +202,7 @@ static void a_line_that_was_paid_has_cost_what_was_paid(void **state)
     shop_pack(shop, screw, 100, 640);
     need_screws(shop, screw, 50);
     add_extra(shop, 1000, AISLE_FASTENERS);
-    add_spend(shop, 540, AISLE_FASTENERS)->stock = screw;
+    settle(add_spend(shop, 540, AISLE_FASTENERS), screw);
     shop_buy(shop);
     assert_true(line_of(shop, screw)->settled);
     assert_int_equal(line_of(shop, screw)->forecast - line_of(shop, screw)->estimate, -100);
@@ -199,6 +211,103 @@ static void a_line_that_was_paid_has_cost_what_was_paid(void **state)
     shop_buy(shop);
     assert_int_equal(line_of(shop, screw)->forecast, 740);
     assert_int_equal(shop->plan->cost.forecast, 1740);
+}
+
+/* Half a line paid: the other half is still to come, until a spend settles the line. */
+static void the_rest_of_a_line_paid_in_part_stays_in_the_forecast(void **state)
+{
+    struct shop *shop = *state;
+    int64_t screw = shop_stock(shop, "screws", STOCK_SCREW, 0);
+
+    shop_pack(shop, screw, 100, 640);
+    need_screws(shop, screw, 50);
+    add_spend(shop, 300, AISLE_FASTENERS)->stock = screw;
+    shop_buy(shop);
+    assert_true(line_of(shop, screw)->entered);
+    assert_false(line_of(shop, screw)->settled);
+    assert_int_equal(line_of(shop, screw)->rest, 340);
+    assert_int_equal(shop->plan->cost.forecast, 640);
+    add_spend(shop, 400, AISLE_FASTENERS)->stock = screw;
+    shop_buy(shop);
+    assert_true(line_of(shop, screw)->settled);
+    assert_int_equal(shop->plan->cost.forecast, 700);
+    shop->model.spends.count = 1;
+    settle(add_spend(shop, 0, AISLE_FASTENERS), screw);
+    shop_buy(shop);
+    assert_true(line_of(shop, screw)->settled);
+    assert_int_equal(shop->plan->cost.forecast, 300);
+}
+
+/* Eight packs of 500 to buy. Three for 1200, at a lower price: five are still to be paid. All
+ * eight: nothing is, whatever they came to. One given back is to be bought again. */
+static void packs_that_a_spend_counts_are_paid_whatever_they_cost(void **state)
+{
+    struct shop *shop = *state;
+    int64_t screw = shop_stock(shop, "screws", STOCK_SCREW, 0);
+
+    shop_pack(shop, screw, 10, 500);
+    need_screws(shop, screw, 70);
+    count(add_spend(shop, 1200, AISLE_FASTENERS), screw, 3);
+    shop_buy(shop);
+    assert_int_equal(line_of(shop, screw)->packs, 3);
+    assert_int_equal(line_of(shop, screw)->rest, 2500);
+    assert_int_equal(shop->plan->cost.forecast, 3700);
+    count(add_spend(shop, 2000, AISLE_FASTENERS), screw, 5);
+    shop_buy(shop);
+    assert_true(line_of(shop, screw)->settled);
+    assert_int_equal(shop->plan->cost.forecast, 3200);
+    count(add_spend(shop, -400, AISLE_FASTENERS), screw, 1);
+    shop_buy(shop);
+    assert_int_equal(line_of(shop, screw)->rest, 500);
+    assert_int_equal(shop->plan->cost.forecast, 3300);
+}
+
+/* Money given back without a count was for the price, and brings nothing back to pay. */
+static void a_price_lowered_afterwards_leaves_its_line_paid(void **state)
+{
+    struct shop *shop = *state;
+    int64_t screw = shop_stock(shop, "screws", STOCK_SCREW, 0);
+
+    shop_pack(shop, screw, 100, 640);
+    need_screws(shop, screw, 50);
+    add_spend(shop, 640, AISLE_FASTENERS)->stock = screw;
+    add_spend(shop, -140, AISLE_FASTENERS)->stock = screw;
+    shop_buy(shop);
+    assert_true(line_of(shop, screw)->settled);
+    assert_int_equal(shop->plan->cost.forecast, 500);
+}
+
+/* By a tick six of eight packs of 500 were brought home, and four of them paid for: two are owed,
+ * and two more to come. */
+static void of_what_was_bought_only_the_unpaid_part_is_owed(void **state)
+{
+    struct shop *shop = *state;
+    int64_t screw = shop_stock(shop, "screws", STOCK_SCREW, 0);
+
+    shop_pack(shop, screw, 10, 500);
+    need_screws(shop, screw, 70);
+    shop_bought(shop, screw, 0, 0, 6);
+    count(add_spend(shop, 1800, AISLE_FASTENERS), screw, 4);
+    shop_buy(shop);
+    assert_int_equal(line_of(shop, screw)->rest, 2000);
+    assert_int_equal(shop->plan->cost.committed, 1000);
+    assert_int_equal(shop->plan->cost.forecast, 3800);
+}
+
+/* Nothing more is to come for a build that is finished. */
+static void a_finished_build_has_cost_what_was_paid(void **state)
+{
+    struct shop *shop = *state;
+    int64_t screw = shop_stock(shop, "screws", STOCK_SCREW, 0);
+
+    shop_pack(shop, screw, 100, 640);
+    need_screws(shop, screw, 50);
+    add_extra(shop, 1000, AISLE_TRIM);
+    add_spend(shop, 300, AISLE_FASTENERS)->stock = screw;
+    shop->model.build.state = STATE_FINISHED;
+    shop_buy(shop);
+    assert_int_equal(shop->plan->cost.forecast, 300);
+    assert_int_equal(line_of(shop, screw)->rest, 0);
 }
 
 /* Of two packs the one that the spend names. */
@@ -212,7 +321,7 @@ static void a_spend_belongs_to_the_pack_that_it_names(void **state)
     shop_pack(shop, screw, 20, 250);
     need_screws(shop, screw, 105);
     spend = add_spend(shop, 240, AISLE_FASTENERS);
-    spend->stock = screw;
+    settle(spend, screw);
     spend->pack = 20;
     shop_buy(shop);
     assert_int_equal(shop->plan->purchases.count, 2);
@@ -282,6 +391,8 @@ static void every_figure_adds_up_by_line_and_by_aisle(void **state)
 
         if (dice_between(&dice, 0, 2) == 0)
             spend->stock = screws[dice_between(&dice, 0, 3)];
+        spend->settles = dice_between(&dice, 0, 9) == 0;
+        spend->count = dice_between(&dice, 0, 1);
         add_extra(shop, dice_between(&dice, 0, 400),
                   (enum aisle_word)dice_between(&dice, 0, AISLE_COUNT - 1));
         if (round % 7 == 0)
@@ -289,6 +400,11 @@ static void every_figure_adds_up_by_line_and_by_aisle(void **state)
         shop_buy(shop);
         cost = &shop->plan->cost;
         for (size_t i = 0; i < cost->lines.count; i++) {
+            assert_in_range(cost->lines.at[i].rest, 0, cost->lines.at[i].estimate);
+            assert_in_range(cost->lines.at[i].committed, 0, cost->lines.at[i].rest);
+            if (cost->lines.at[i].purchase != PLAN_NONE)
+                assert_int_equal(cost->lines.at[i].forecast,
+                                 cost->lines.at[i].paid + cost->lines.at[i].rest);
             lines.estimate += cost->lines.at[i].estimate;
             lines.committed += cost->lines.at[i].committed;
             lines.paid += cost->lines.at[i].paid;
@@ -376,6 +492,11 @@ int main(void)
         SHOP_TEST(lines_with_their_tax_add_up_to_the_estimate),
         SHOP_TEST(the_forecast_without_spend_is_the_estimate),
         SHOP_TEST(a_line_that_was_paid_has_cost_what_was_paid),
+        SHOP_TEST(the_rest_of_a_line_paid_in_part_stays_in_the_forecast),
+        SHOP_TEST(packs_that_a_spend_counts_are_paid_whatever_they_cost),
+        SHOP_TEST(a_price_lowered_afterwards_leaves_its_line_paid),
+        SHOP_TEST(of_what_was_bought_only_the_unpaid_part_is_owed),
+        SHOP_TEST(a_finished_build_has_cost_what_was_paid),
         SHOP_TEST(a_spend_belongs_to_the_pack_that_it_names),
         SHOP_TEST(money_on_no_list_raises_the_forecast_by_what_is_over),
         SHOP_TEST(what_was_bought_is_owed_until_it_is_paid),

@@ -162,10 +162,28 @@ static void the_one_flaw_of_a_roll_becomes_the_first_of_many(void **state)
     place_remove(&place);
 }
 
+/* A spend of version 5 paid for all of its line; where it said for how many, that tells now. */
+static void a_spend_that_counts_nothing_goes_on_settling_its_line(void **state)
+{
+    struct place place;
+
+    (void)state;
+    place_make(&place);
+    lay(&place, 5);
+    run_sql(place.path, "UPDATE spend SET count = 0 WHERE key % 2 = 0");
+    store_close(open_store(place.path));
+    assert_int_equal(ask_sql(place.path, "SELECT count(*) FROM spend"), 6);
+    assert_int_equal(ask_sql(place.path, "SELECT count(*) FROM spend WHERE settles"), 2);
+    assert_int_equal(ask_sql(place.path, "SELECT count(*) FROM spend WHERE settles = (count > 0)"),
+                     0);
+    place_remove(&place);
+}
+
 int main(int argc, char **argv)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(each_older_version_is_brought_up_to_date_with_every_fact),
+        cmocka_unit_test(a_spend_that_counts_nothing_goes_on_settling_its_line),
         cmocka_unit_test(the_one_flaw_of_a_roll_becomes_the_first_of_many),
     };
 

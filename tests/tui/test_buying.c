@@ -1,6 +1,8 @@
 /* A shopping trip: lines are paid at their price or at another, and taken back. */
 #include "stage.h"
 
+#include "desk/spend.h"
+
 #include <locale.h>
 #include <setjmp.h>
 #include <stdarg.h>
@@ -78,11 +80,42 @@ static void what_was_paid_for_an_older_list_is_not_paid_again(void **state)
     int64_t box = desk_model(stage->desk)->boxes.at[0].key;
     assert_int_equal(desk_set(stage->desk, ENTITY_box, box, "height", "30", &note), FAULT_NONE);
     stage_press(stage, "Home");
-    assert_shown(stage, "[ ] 2x3 stud");
+    assert_shown(stage, "[-] 2x3 stud");
     assert_shown(stage, "paid before: 42.00 for 2x3 stud, 10 of 96");
     stage_press(stage, "Space '8.40' Enter");
     assert_int_equal(model_of(stage)->spends.count, 2);
     assert_int_equal(desk_plan(stage->desk)->cost.spent, 5040);
+}
+
+/* Four of ten sticks were paid by hand: Space pays for the other six, and is taken back alone. */
+static void space_pays_what_is_open_of_a_line(void **state)
+{
+    struct stage *stage = *state;
+    struct fault_note note = {0};
+    const char *headboard = "Wing headboard";
+    struct spend_part part = {.weight = 1};
+    const struct desk_spend four = {.amount = "15.00",
+                                    .what = "sticks",
+                                    .dated = "2026-11-20",
+                                    .stock = "2x3 stud",
+                                    .count = "4"};
+    stage_take_up(stage, headboard);
+    part.build = model_of(stage)->build.key;
+    assert_int_equal(desk_spend(stage->desk, &four, &part, 1, &note), FAULT_NONE);
+    go(stage, "");
+    assert_shown(stage,
+                 "[-] 2x3 stud                   10 of 96                42.00        15.00");
+    assert_shown(stage, "25.20 still to pay");
+    stage_press(stage, "Space");
+    assert_shown(stage,
+                 "[x] 2x3 stud                   10 of 96                42.00        40.20");
+    assert_int_equal(model_of(stage)->spends.at[1].amount, 2520);
+    assert_int_equal(model_of(stage)->spends.at[1].count, 6);
+    stage_press(stage, "Up Space");
+    assert_int_equal(model_of(stage)->spends.count, 1);
+    stage_press(stage, "'0' Enter");
+    assert_shown(stage,
+                 "[x] 2x3 stud                   10 of 96                42.00        15.00");
 }
 
 /* Thirteen lines, of which two cost something else and one has no price: no more than thirty keys.
@@ -134,6 +167,7 @@ int main(void)
         WITH_CASES(digits_say_what_was_really_paid),
         WITH_CASES(a_price_that_is_none_is_refused_beside_the_list),
         WITH_CASES(what_was_paid_for_an_older_list_is_not_paid_again),
+        WITH_CASES(space_pays_what_is_open_of_a_line),
         WITH_CASES(a_trip_of_thirteen_lines_takes_thirty_keys_at_most),
         WITH_CASES(tax_is_on_what_is_paid_at_the_till),
     };
