@@ -1,6 +1,7 @@
 /* `stuffover stock`: prices, what was paid before, and the shelf. */
 #include "cli/commands.h"
 
+#include "base/show.h"
 #include "cli/report_put.h"
 #include "desk/clock.h"
 #include "desk/stock.h"
@@ -170,6 +171,28 @@ static void show_all(struct cli *cli)
     json_put_end(&json);
 }
 
+/* How a price is entered, where there is none. */
+static void tell_missing(struct cli *cli, const struct stock *stock)
+{
+    const struct model *model = desk_model(cli->desk);
+    size_t number = 0;
+    for (size_t i = 0; i < model->offers.count; i++) {
+        if (model->offers.at[i].stock != stock->key)
+            continue;
+        number++;
+        if (model->offers.at[i].price)
+            continue;
+        text_format(&cli->out, "  no price for %zu: stuffover stock \"", number);
+        show_text(&cli->out, stock->name);
+        text_format(&cli->out, "\" %zu PRICE\n", number);
+    }
+    if (number)
+        return;
+    text_add(&cli->out, "\n  nobody has it yet: stuffover add - offer \"stock=");
+    show_text(&cli->out, stock->name);
+    text_add(&cli->out, "\" length=LENGTH price=PRICE\n");
+}
+
 static void show_paid(struct cli *cli, const struct stock *stock, const struct paid_before *paid,
                       size_t count)
 {
@@ -177,6 +200,7 @@ static void show_paid(struct cli *cli, const struct stock *stock, const struct p
     struct json json;
     if (!cli->json) {
         sheet_stock(&cli->out, model, stock, paid, count);
+        tell_missing(cli, stock);
         return;
     }
     json_put_start(&json, &cli->out);

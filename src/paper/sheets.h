@@ -72,8 +72,13 @@ void sheet_stocks(struct text *out, const struct model *model);
 void sheet_shelf(struct text *out, const struct model *model);
 void sheet_stock(struct text *out, const struct model *model, const struct stock *stock,
                  const struct paid_before *paid, size_t count);
+/* Of one stock all but its offers: what they cost before, the shelf, what was paid. */
+void sheet_stock_before(struct text *out, const struct model *model, const struct stock *stock,
+                        const struct paid_before *paid, size_t count);
 /* "96 in x 48 in", "100 in a pack" */
 void sheet_offer_words(struct text *out, const struct model *model, const struct offer *offer);
+/* "with tax"; nothing for tax that comes on top at the workshop's rate. */
+void sheet_offer_tax(struct text *out, const struct offer *offer);
 
 /* Money of all builds, month by month, hours, and weeks at the bench. */
 void sheet_account(struct text *out, const struct model *model, const struct account *account);

@@ -160,17 +160,16 @@ void sheet_shelf(struct text *out, const struct model *model)
 
 /* ---- one ---- */
 
-/* Empty for tax that comes on top at the workshop's rate. */
-static void tax_cell(struct table *table, const struct offer *offer)
+void sheet_offer_tax(struct text *out, const struct offer *offer)
 {
     char rate[QUANTITY_TEXT];
     if (offer->taxed == TAXED_ADDED && offer->tax == 0)
-        table_cell(table, "%s", "");
-    else if (offer->taxed == TAXED_FREE || offer->tax == 0)
-        table_cell(table, "%s", offer->taxed == TAXED_FREE ? "no tax" : "with tax");
+        return;
+    if (offer->taxed == TAXED_FREE || offer->tax == 0)
+        text_add(out, offer->taxed == TAXED_FREE ? "no tax" : "with tax");
     else
-        table_cell(table, "%s %s tax", offer->taxed == TAXED_ADDED ? "and" : "with",
-                   quantity_print_unit(rate, QUANTITY_RATIO, UNITS_MM, offer->tax));
+        text_format(out, "%s %s tax", offer->taxed == TAXED_ADDED ? "and" : "with",
+                    quantity_print_unit(rate, QUANTITY_RATIO, UNITS_MM, offer->tax));
 }
 
 static void one_offers(struct text *out, const struct model *model, const struct stock *stock)
@@ -190,7 +189,9 @@ static void one_offers(struct text *out, const struct model *model, const struct
         table_cell(&table, "%s", offer->price ? money_in(model, offer->price).at : "no price");
         table_cell(&table, "%s", offer->dated);
         table_cell(&table, "%s", offer_supplier(model, offer));
-        tax_cell(&table, offer);
+        text_clear(&words);
+        sheet_offer_tax(&words, offer);
+        table_cell(&table, "%s", text_string(&words));
         table_cell(&table, "%s", offer->note);
         text_release(&words);
     }
@@ -242,14 +243,10 @@ static void paid_row(struct table *table, const struct model *model, const struc
     table_cell(table, "%s", *paid->build ? paid->build : "for the shelf");
 }
 
-void sheet_stock(struct text *out, const struct model *model, const struct stock *stock,
-                 const struct paid_before *paid, size_t count)
+void sheet_stock_before(struct text *out, const struct model *model, const struct stock *stock,
+                        const struct paid_before *paid, size_t count)
 {
     struct table table;
-    text_add(out, "\n");
-    show_text(out, stock->name);
-    text_format(out, ", %s\n", words_stock.at[stock->kind].help);
-    one_offers(out, model, stock);
     past_rows(out, model, stock);
     if (on_shelf(model, stock->key)) {
         text_add(out, "\nON THE SHELF\n");
@@ -261,4 +258,14 @@ void sheet_stock(struct text *out, const struct model *model, const struct stock
     for (size_t i = 0; i < count; i++)
         paid_row(&table, model, &paid[i]);
     table_end(&table, out);
+}
+
+void sheet_stock(struct text *out, const struct model *model, const struct stock *stock,
+                 const struct paid_before *paid, size_t count)
+{
+    text_add(out, "\n");
+    show_text(out, stock->name);
+    text_format(out, ", %s\n", words_stock.at[stock->kind].help);
+    one_offers(out, model, stock);
+    sheet_stock_before(out, model, stock, paid, count);
 }

@@ -42,19 +42,38 @@ static void paint_hint(struct tui *tui, int row, int column, enum action action,
     view_format(&tui->view, row, column, VIEW_FAINT, "%s %s", tui_key(tui, action).at, word);
 }
 
-/* "Enter open  a add  ? keys  q leave": what does not fit is left out, but not the way out. */
+/* Whether an action keeps its room: the way back from a slip, and the way out. */
+static bool is_kept(enum action action)
+{
+    return action == ACTION_UNDO || action == ACTION_QUIT;
+}
+
+static int kept_width(const struct tui *tui, action_set shown)
+{
+    int width = 0;
+    for (int i = 0; i < ACTION_COUNT; i++) {
+        enum action action = (enum action)i;
+        if ((shown & UINT64_C(1) << i) && is_kept(action))
+            width += hint_width(tui, action, word_of(screen_on(tui), action));
+    }
+    return width;
+}
+
+/* "Enter open  a add  ? keys  u undo  q leave": what does not fit is left out, but not what is
+ * kept. */
 static void paint_actions(struct tui *tui, int row, action_set elsewhere)
 {
     const struct screen *screen = screen_on(tui);
     action_set fits = screen->fits ? screen->fits(tui, tui->stack[tui->depth - 1].state) : 0;
     action_set shown = ((screen->shown & ~elsewhere) | fits) | SHOWS(HELP) | SHOWS(QUIT);
-    int last = tui->view.columns + 1 - hint_width(tui, ACTION_QUIT, word_of(screen, ACTION_QUIT));
+    int left = tui->view.columns - kept_width(tui, shown);
     int column = 1;
     for (int i = 0; i < ACTION_COUNT; i++) {
         enum action action = (enum action)i;
         int width = hint_width(tui, action, word_of(screen, action));
-        if (!(shown & UINT64_C(1) << i) || (action != ACTION_QUIT && column + width > last))
+        if (!(shown & UINT64_C(1) << i) || (!is_kept(action) && width > left))
             continue;
+        left -= is_kept(action) ? 0 : width;
         paint_hint(tui, row, column, action, word_of(screen, action));
         column += width;
     }

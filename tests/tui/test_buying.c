@@ -1,4 +1,4 @@
-/* A shopping trip: lines are paid at their price or at another, and taken back. */
+/* A shopping trip: lines are paid at their price or at another, and taken back; and prices. */
 #include "stage.h"
 
 #include "desk/spend.h"
@@ -157,6 +157,49 @@ static void tax_is_on_what_is_paid_at_the_till(void **state)
     assert_int_equal(model_of(stage)->spends.at[0].amount, 4620);
 }
 
+/* ---- the prices of one stock ---- */
+
+static const struct offer *first_offer(const struct stage *stage)
+{
+    const struct model *model = model_of(stage);
+    for (size_t i = 0; i < model->offers.count; i++) {
+        if (model->offers.at[i].stock == model->stocks.at[0].key)
+            return &model->offers.at[i];
+    }
+    fail_msg("the first stock has no price");
+    return NULL;
+}
+
+static void a_new_price_is_typed_where_the_old_one_stands(void **state)
+{
+    struct stage *stage = *state;
+    stage_press(stage, "S Enter");
+    assert_shown(stage, "4.20");
+    stage_press(stage, "'4.65' Enter");
+    assert_int_equal(first_offer(stage)->price, 465);
+    assert_string_equal(first_offer(stage)->dated, "2026-11-25");
+    assert_shown(stage, "PRICES BEFORE");
+    stage_press(stage, "Enter 'dear' Enter");
+    assert_int_equal(first_offer(stage)->price, 465);
+    assert_true(strstr(stage_show(stage, 24, 80), "dear") != NULL);
+    stage_press(stage, "Esc u");
+    assert_int_equal(first_offer(stage)->price, 420);
+}
+
+static void a_size_more_is_added_to_the_stock_that_is_shown(void **state)
+{
+    struct stage *stage = *state;
+    size_t before = model_of(stage)->offers.count;
+    stage_press(stage, "S Enter d");
+    assert_int_equal(model_of(stage)->offers.count, before - 1);
+    assert_shown(stage, "Nobody has it yet. Press a to add a size and its price.");
+    stage_press(stage, "a");
+    assert_int_equal(model_of(stage)->offers.count, before);
+    assert_int_equal(first_offer(stage)->stock, model_of(stage)->stocks.at[0].key);
+    stage_press(stage, "Esc '5' Enter");
+    assert_int_equal(first_offer(stage)->price, 500);
+}
+
 #define WITH_CASES(test) cmocka_unit_test_setup_teardown(test, stage_begin_with_cases, stage_end)
 
 int main(void)
@@ -170,6 +213,8 @@ int main(void)
         WITH_CASES(space_pays_what_is_open_of_a_line),
         WITH_CASES(a_trip_of_thirteen_lines_takes_thirty_keys_at_most),
         WITH_CASES(tax_is_on_what_is_paid_at_the_till),
+        WITH_CASES(a_new_price_is_typed_where_the_old_one_stands),
+        WITH_CASES(a_size_more_is_added_to_the_stock_that_is_shown),
     };
     setlocale(LC_ALL, "C.UTF-8");
     return cmocka_run_group_tests_name("a shopping trip", tests, NULL, NULL) ? 1 : 0;
