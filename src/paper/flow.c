@@ -51,13 +51,38 @@ void flow_break(struct flow *flow)
 {
     if (flow->pages && !flow->fresh)
         flow->y = pages_room(flow->pages).y1;
+    flow->holding = false;
+}
+
+/* Moves the headings at the end of the page before the last to the top of the last. */
+static void carry_headings(struct flow *flow, int64_t before)
+{
+    struct pages *pages = flow->pages;
+    struct page *from = &pages->list.at[pages->list.count - 2];
+
+    for (size_t i = flow->held; i < from->marks.count; i++) {
+        struct page_mark mark = from->marks.at[i];
+        mark.y0 += flow->y - flow->held_y;
+        mark.y1 += flow->y - flow->held_y;
+        *LIST_ADD(pages->arena, &last_page(flow)->marks) = mark;
+    }
+    from->marks.count = flow->held;
+    flow->y += before - flow->held_y;
+    flow->held_y = pages_room(pages).y0;
+    flow->held = 0;
+    flow->fresh = false;
 }
 
 static void begin_page(struct flow *flow)
 {
+    int64_t before = flow->y;
+
+    flow->holding = flow->holding && flow->held > 0; /* headings alone fill no page */
     pages_add(flow->pages, flow->title);
     flow->y = pages_room(flow->pages).y0;
     flow->fresh = true;
+    if (flow->holding)
+        carry_headings(flow, before);
 }
 
 /* ---- running text ---- */
@@ -75,26 +100,42 @@ static int64_t paragraph_lines(const char *at)
     return lines;
 }
 
-static void add_line(struct flow *flow, const char *line, bool heading)
+struct line_manner {
+    bool bold, kept; /* with what comes after it */
+};
+
+static void add_line(struct flow *flow, const char *line, struct line_manner manner)
 {
     struct page_box room = pages_room(flow->pages);
 
+    if (manner.kept && !flow->holding) {
+        flow->held = last_page(flow)->marks.count;
+        flow->held_y = flow->y;
+    }
+    flow->holding = manner.kept;
     flow->y += LEADING(flow->size);
-    (heading ? page_words_bold : page_words)(flow->pages, last_page(flow), ALIGN_FROM, room.x0,
-                                             flow->y - flow->size / 5, flow->size, line);
+    (manner.bold ? page_words_bold : page_words)(flow->pages, last_page(flow), ALIGN_FROM, room.x0,
+                                                 flow->y - flow->size / 5, flow->size, line);
     flow->fresh = false;
 }
 
-/* Whether what begins here goes on a new page: it has no room, and would have some there. A
- * heading alone stays with the lines behind it. */
+/* Whether a paragraph goes on a new page: it has no room, and would have some there. */
 static bool breaks_before(const struct flow *flow, const char *at)
 {
-    int64_t lines = paragraph_lines(at);
-    int64_t need = (lines == 1 ? 4 : lines) * LEADING(flow->size);
+    int64_t need = paragraph_lines(at) * LEADING(flow->size);
     int64_t whole = flow_page_height(flow);
 
     return left(flow) < LEADING(flow->size) ||
            (need > left(flow) && need <= whole && 2 * left(flow) < whole);
+}
+
+/* Whether the next line that says something is set in deeper. */
+static bool stands_over_next(const char *line)
+{
+    const char *next = line + strcspn(line, "\n");
+
+    next += strspn(next, "\n");
+    return *next && strspn(next, " ") > strspn(line, " ");
 }
 
 /* The bytes of a line that go on one line of paper: up to a blank where it is longer. */
@@ -114,27 +155,28 @@ static size_t fitting_bytes(const char *line, size_t indent)
     return blank > strspn(line, " ") ? blank : at;
 }
 
-/* One line of text, on as many of paper as it takes; those that follow are set in. */
-static void add_lines(struct flow *flow, const char *line, bool begins)
+/* One line of text, on as many of paper as it takes; those that follow are set in, and stay with
+ * the first. */
+static void add_lines(struct flow *flow, const char *line, struct line_manner manner)
 {
     size_t indent = 0, set_in = strspn(line, " ") + 4;
-    bool heading = begins && *line != ' ';
 
     while (*line && *line != '\n') {
         size_t bytes = fitting_bytes(line, indent);
+        const char *rest = line + bytes + strspn(line + bytes, " ");
+        struct line_manner own = {manner.bold, manner.kept || (*rest && *rest != '\n')};
 
         if (indent > 0 && left(flow) < LEADING(flow->size))
             begin_page(flow);
         add_line(flow,
                  arena_format(flow->pages->arena, "%*s%.*s", (int)indent, "", (int)bytes, line),
-                 heading);
-        line += bytes;
-        line += strspn(line, " ");
+                 own);
+        line = rest;
         indent = set_in;
     }
 }
 
-void flow_words(struct flow *flow, const char *words)
+static void add_words(struct flow *flow, const char *words, bool heading)
 {
     bool begins = true; /* a paragraph */
 
@@ -144,16 +186,28 @@ void flow_words(struct flow *flow, const char *words)
     }
     while (*words) {
         size_t length = strcspn(words, "\n");
+        bool bold = begins && *words != ' ';
         if (length == 0) {
             flow->y += flow->fresh ? 0 : LEADING(flow->size) / 2;
         } else {
             if (begins ? breaks_before(flow, words) : left(flow) < LEADING(flow->size))
                 begin_page(flow);
-            add_lines(flow, words, begins);
+            add_lines(flow, words,
+                      (struct line_manner){bold, heading || bold || stands_over_next(words)});
         }
         begins = length == 0;
         words += length + (words[length] == '\n');
     }
+}
+
+void flow_words(struct flow *flow, const char *words)
+{
+    add_words(flow, words, false);
+}
+
+void flow_heading(struct flow *flow, const char *words)
+{
+    add_words(flow, words, true);
 }
 
 /* ---- pictures ---- */
@@ -162,11 +216,12 @@ struct page *flow_room(struct flow *flow, int64_t height, struct page_box *ret_r
 {
     assert(flow->pages);
     struct page_box room = pages_room(flow->pages);
-    int64_t whole = flow_page_height(flow);
+    int64_t most = flow_page_height(flow) - (flow->holding ? flow->y - flow->held_y : 0);
 
-    height = height < whole ? height : whole;
+    height = height < most ? height : most;
     if (left(flow) < height)
         begin_page(flow);
+    flow->holding = false;
     *ret_room = (struct page_box){room.x0, flow->y, room.x1, flow->y + height};
     flow->y += height + BELOW_PICTURE;
     flow->fresh = false;

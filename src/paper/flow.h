@@ -16,6 +16,9 @@ struct flow {
     int64_t size;      /* of the letters of running text */
     int64_t y;         /* where the next line goes on the last page */
     bool fresh;        /* nothing stands on the last page yet */
+    bool holding;      /* the last page ends in headings, which belong to what comes: */
+    size_t held;       /* its mark with which they begin, */
+    int64_t held_y;    /* and where they do */
     bool priced;       /* money may be told */
 };
 
@@ -26,12 +29,18 @@ struct flow flow_of_pages(struct pages *pages, const struct plan *plan, const ch
 /* The next thing stands on a page of its own; in text nothing happens. */
 void flow_break(struct flow *flow);
 
-/* Running text, line by line. A page does not end within a paragraph that has room on the next. */
+/*
+ * Running text, line by line. A page does not end within a paragraph that has room on the next, nor
+ * in a heading: one that begins a paragraph at the margin, or has lines set in deeper below it.
+ */
 void flow_words(struct flow *flow, const char *words);
+
+/* Running text that stands over what comes next, words or a picture, on one page with it. */
+void flow_heading(struct flow *flow, const char *words);
 
 /*
  * Keeps a room of full width and a height for a picture, on a new page where this one has not as
- * much left, and gives that page. A height beyond a page's is a page's.
+ * much left, and gives that page. A height beyond what a page has below its heading is that.
  */
 struct page *flow_room(struct flow *flow, int64_t height, struct page_box *ret_room);
 

@@ -98,7 +98,7 @@ static void put_blank(struct flow *flow, const struct cut_sheet *sheet, size_t b
         sheet_blank(&words, sheet, blank);
     } else {
         blank_heading(&words, sheet, blank);
-        flow_words(flow, text_string(&words));
+        flow_heading(flow, text_string(&words));
         text_clear(&words);
         chart_blank(flow, sheet, blank);
         blank_words(&words, sheet, blank);
@@ -107,25 +107,29 @@ static void put_blank(struct flow *flow, const struct cut_sheet *sheet, size_t b
     text_release(&words);
 }
 
-/* The jobs of one way to cut. A sheet of wood has a page to itself: it goes to the saw alone. */
+void paper_put_layout(struct flow *flow, const struct cut_sheet *sheet)
+{
+    struct text words;
+
+    text_init(&words);
+    blank_job_heading(&words, sheet, flow->priced);
+    for (size_t blank = 0; blank < sheet->layout->blanks.count; blank++) {
+        if (sheet->way == CUT_SHEETS || blank == 0) {
+            flow_break(flow);
+            flow_heading(flow, text_string(&words));
+        }
+        put_blank(flow, sheet, blank);
+    }
+    text_release(&words);
+}
+
 static void put_jobs(struct flow *flow, enum cut_way way)
 {
     for (size_t i = 0; i < flow->plan->jobs.count; i++) {
         const struct cut_sheet sheet = sheet_of_job(flow->plan, &flow->plan->jobs.at[i]);
-        struct text words;
 
-        if (sheet.way != way)
-            continue;
-        text_init(&words);
-        blank_job_heading(&words, &sheet, flow->priced);
-        for (size_t blank = 0; blank < sheet.layout->blanks.count; blank++) {
-            if (way == CUT_SHEETS || blank == 0) {
-                flow_break(flow);
-                flow_words(flow, text_string(&words));
-            }
-            put_blank(flow, &sheet, blank);
-        }
-        text_release(&words);
+        if (sheet.way == way)
+            paper_put_layout(flow, &sheet);
     }
 }
 

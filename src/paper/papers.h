@@ -6,6 +6,7 @@
 #define PAPER_PAPERS_H
 
 #include "paper/flow.h"
+#include "paper/sheets.h"
 
 struct paper {
     const char *name;  /* as the option gives it */
@@ -26,6 +27,10 @@ void paper_as_text(struct text *out, const struct plan *plan, const struct paper
                    bool priced);
 void paper_on_pages(struct pages *pages, const struct plan *plan, const struct paper *paper,
                     bool priced);
+
+/* A cutting layout, for the bench or the saw: each stick, sheet and length of roll drawn, a sheet
+ * of wood on a page by itself since it goes to the saw alone. */
+void paper_put_layout(struct flow *flow, const struct cut_sheet *sheet);
 
 /*
  * A number for the plan that papers carry, so that two prints of different plans are told apart:

@@ -96,21 +96,28 @@ static void trip_text(struct text *out, const struct trip *trip)
     sheet_trip_cutting(out, trip);
 }
 
-static enum fault trip_on_pages(struct pressing *pressing)
+/* What is cut together is drawn on pages of its own, as each build's papers draw its own. */
+static void lay_trip(struct pressing *pressing)
 {
-    struct flow flow = flow_of_pages(&pressing->pages, pressing->plan, "Trolley");
+    const struct trip *trip = pressing->trip;
+    struct flow list = flow_of_pages(&pressing->pages, pressing->plan, "Trolley");
+    struct flow cutting = flow_of_pages(&pressing->pages, pressing->plan, "Cutting together");
     struct text text;
-    bool failed;
 
     text_init(&text);
-    trip_text(&text, pressing->trip);
-    failed = text_failed(&text);
-    if (!failed)
-        flow_words(&flow, arena_text(pressing->pages.arena, text_string(&text)));
+    sheet_trip(&text, trip);
+    if (trip->cuts.count)
+        text_add(&text, "\nWhat is cut together stands on pages of its own; what is not there each "
+                        "build cuts by itself.\n");
+    flow_words(&list, text_string(&text));
+    if (text_failed(&text))
+        pressing->fault = fault_say(pressing->note, FAULT_MEMORY, 0,
+                                    "there is not enough memory for these papers");
     text_release(&text);
-    return failed ? fault_say(pressing->note, FAULT_MEMORY, 0,
-                              "there is not enough memory for these papers")
-                  : FAULT_NONE;
+    for (size_t i = 0; i < trip->cuts.count; i++) {
+        const struct cut_sheet sheet = sheet_of_pool_job(pressing->plan, &trip->cuts.at[i].job);
+        paper_put_layout(&cutting, &sheet);
+    }
 }
 
 static struct paper_number trip_number(const struct trip *trip)
@@ -131,7 +138,7 @@ static void lay_pages(void *context)
     struct pressing *pressing = context;
 
     if (pressing->trip)
-        pressing->fault = trip_on_pages(pressing);
+        lay_trip(pressing);
     else
         pressing->fault = each_paper(pressing->press, make_pages, pressing, pressing->note);
     if (!pressing->fault)

@@ -204,6 +204,12 @@ static void the_list_goes_on_paper(void **state)
     char *svg = shell_read_all(file);
     assert_says(svg, "less together");
     assert_says(svg, "3 builds");
+    /* Drawn: what is lost, and a part's name on the part, beside the line that tells where it is.
+     */
+    assert_says(svg, "<title>Cutting together</title>");
+    assert_says(svg, "fill=\"url(#waste)\"");
+    assert_says(svg, ">Spare room headboard: C-P1</text>");
+    assert_says(svg, ">    Spare room headboard: C-P1  50 x 28-1/2 at 0 along");
     free(svg);
     assert_int_equal(shell_run(shell, "buy", THREE, "--to", path, NULL)->code, 1);
 }
