@@ -37,8 +37,9 @@ static const struct kit_entry entries[KIT_STOCKS] = {
     [KIT_LINING]       = {{"Lining cloth", "Lining cloth"},         STOCK_CLOTH,   false, BOTH(0.015, 0.4), BOTH(60, 1500), {0},             0,  NATURE_PLAIN},
     [KIT_LONG_SCREW]   = {{"Screws #8 x 3", "Screws 4 x 80"},       STOCK_SCREW,   false, {0},              {0},            BOTH(3, 80),     8,  NATURE_PLAIN},
     [KIT_PANEL_SCREW]  = {{"Screws #8 x 1-1/4", "Screws 4 x 30"},   STOCK_SCREW,   false, {0},              {0},            BOTH(1.25, 30),  8,  NATURE_PLAIN},
+    [KIT_DECK_SCREW]   = {{"Screws #8 x 1-1/2", "Screws 4 x 40"},   STOCK_SCREW,   false, {0},              {0},            BOTH(1.5, 40),   8,  NATURE_PLAIN},
     [KIT_JOIN_SCREW]   = {{"Screws #10 x 3", "Screws 5 x 80"},      STOCK_SCREW,   false, {0},              {0},            BOTH(3, 80),     10, NATURE_PLAIN},
-    [KIT_SHORT_SCREW]  = {{"Screws #10 x 2-1/2", "Screws 5 x 60"},  STOCK_SCREW,   false, {0},              {0},            BOTH(2.5, 60),   10, NATURE_PLAIN},
+    [KIT_DEEP_SCREW]   = {{"Screws #10 x 4", "Screws 5 x 100"},     STOCK_SCREW,   false, {0},              {0},            BOTH(4, 100),    10, NATURE_PLAIN},
     [KIT_STAPLE]       = {{"Staples 3/8 in", "Staples 10 mm"},      STOCK_STAPLE,  true,  {0},              {0},            BOTH(0.375, 10), 0,  NATURE_PLAIN},
     [KIT_SPRAY]        = {{"Spray glue", "Spray glue"},             STOCK_SPRAY,   true,  {0},              {0},            {0},             0,  NATURE_PLAIN},
     [KIT_GLUE]         = {{"Wood glue", "Wood glue"},               STOCK_GLUE,    true,  {0},              {0},            {0},             0,  NATURE_PLAIN},
@@ -108,6 +109,13 @@ int64_t kit_pick(const struct kit *kit, int64_t inch, int64_t mm)
     return kit->units == UNITS_INCH ? inch : mm;
 }
 
+void kit_trade(struct kit *kit, const char *name, const char *value)
+{
+    struct build_value *own = MODEL_ADD(kit->draft, build_value);
+    own->name = name;
+    own->value = value;
+}
+
 /* ---- items ---- */
 
 struct box *kit_box(struct kit *kit, const char *name, enum frame_word frame, const int64_t size[3])
@@ -120,11 +128,16 @@ struct box *kit_box(struct kit *kit, const char *name, enum frame_word frame, co
     box->height = size[2];
     if (frame == FRAME_CRATE)
         box->through = THROUGH_RAILS;
-    if (frame == FRAME_BOARD || frame == FRAME_CUSHION)
-        return box;
+    return box;
+}
+
+struct box *kit_framed(struct kit *kit, const char *name, enum frame_word frame,
+                       enum kit_stock_name stick, const int64_t size[3])
+{
+    struct box *box = kit_box(kit, name, frame, size);
     kit_stock(kit, KIT_LONG_SCREW);
     kit_stock(kit, KIT_GLUE);
-    box->stick = kit_stock(kit, frame == FRAME_CRATE ? KIT_SQUARE : KIT_STUD);
+    box->stick = kit_stock(kit, stick);
     return box;
 }
 
@@ -135,7 +148,7 @@ struct facing *kit_facing(struct kit *kit, int64_t box, enum side_word side,
     facing->box = box;
     facing->side = side;
     facing->stock = kit_stock(kit, stock);
-    kit_stock(kit, KIT_PANEL_SCREW);
+    kit_stock(kit, stock == KIT_THICK_PANEL ? KIT_DECK_SCREW : KIT_PANEL_SCREW);
     facing->use = use;
     return facing;
 }

@@ -23,8 +23,9 @@ enum kit_stock_name {
     KIT_LINING,
     KIT_LONG_SCREW,  /* #8 x 3 */
     KIT_PANEL_SCREW, /* #8 x 1-1/4 */
+    KIT_DECK_SCREW,  /* #8 x 1-1/2, through 3/4 in */
     KIT_JOIN_SCREW,  /* #10 x 3 */
-    KIT_SHORT_SCREW, /* #10 x 2-1/2 */
+    KIT_DEEP_SCREW,  /* #10 x 4, through the wide side of a stick */
     KIT_STAPLE,
     KIT_SPRAY,
     KIT_GLUE,
@@ -49,6 +50,8 @@ void kit_open(struct kit *kit, struct model *draft);
  */
 int64_t kit_stock(struct kit *kit, enum kit_stock_name name);
 
+void kit_trade(struct kit *kit, const char *name, const char *value); /* for this build alone */
+
 int64_t kit_pick(const struct kit *kit, int64_t inch, int64_t mm); /* by the build's units */
 
 /* Each adds one item and gives its key, or the item where more is to be set; it is good until the
@@ -57,6 +60,8 @@ int64_t kit_pick(const struct kit *kit, int64_t inch, int64_t mm); /* by the bui
  * is for everything but foam. */
 struct box *kit_box(struct kit *kit, const char *name, enum frame_word frame,
                     const int64_t size[3]);
+struct box *kit_framed(struct kit *kit, const char *name, enum frame_word frame,
+                       enum kit_stock_name stick, const int64_t size[3]);
 struct facing *kit_facing(struct kit *kit, int64_t box, enum side_word side,
                           enum kit_stock_name stock, enum use_word use);
 struct layer *kit_layer(struct kit *kit, int64_t box, enum layer_word kind, enum shape_word shape,

@@ -22,7 +22,8 @@ static int64_t wing(struct kit *kit, const char *name, enum side_word inner, int
         [EDGE_BOTTOM] = ENDING_OPEN,
     };
     int64_t thick = kit_pick(kit, KIT_IN(3.5), KIT_MM(87));
-    struct box *box = kit_box(kit, name, FRAME_LADDER, (const int64_t[]){thick, depth, height});
+    struct box *box =
+        kit_framed(kit, name, FRAME_LADDER, KIT_STUD, (const int64_t[]){thick, depth, height});
     box->main_side = inner;
     int64_t key = box->key;
     kit_facing(kit, key, SIDE_LEFT, KIT_THIN_PANEL, USE_COVERING);
@@ -46,7 +47,8 @@ static int64_t headboard_centre(struct kit *kit, int64_t width, int64_t height)
         [EDGE_BOTTOM] = ENDING_STOP,
     };
     int64_t depth = kit_pick(kit, KIT_IN(3), KIT_MM(75));
-    int64_t key = kit_box(kit, "C", FRAME_LADDER, (const int64_t[]){width, depth, height})->key;
+    int64_t key =
+        kit_framed(kit, "C", FRAME_LADDER, KIT_STUD, (const int64_t[]){width, depth, height})->key;
     kit_facing(kit, key, SIDE_FRONT, KIT_THIN_PANEL, USE_BACK);
     struct layer *foam = kit_foam(kit, key, SIDE_FRONT, KIT_THIN_FOAM);
     foam->v = kit_pick(kit, KIT_IN(12), KIT_MM(300));
@@ -136,7 +138,7 @@ void piece_storage_bench(struct kit *kit, const int64_t *sizes)
     int64_t board = kit_pick(kit, KIT_IN(0.75), KIT_MM(18));
     int64_t foam = kit_pick(kit, KIT_IN(3), KIT_MM(75));
     const int64_t chest[3] = {sizes[0], sizes[1], sizes[2] - board - foam};
-    int64_t box = kit_box(kit, "B", FRAME_CRATE, chest)->key;
+    int64_t box = kit_framed(kit, "B", FRAME_CRATE, KIT_SQUARE, chest)->key;
     for (size_t i = 0; i < sizeof sides / sizeof *sides; i++)
         kit_facing(kit, box, sides[i], KIT_THIN_PANEL, USE_COVERING);
     kit_facing(kit, box, SIDE_BOTTOM, KIT_THIN_PANEL, USE_STRUCTURE);
@@ -161,7 +163,7 @@ void piece_storage_bench(struct kit *kit, const int64_t *sizes)
 static int64_t seat_box(struct kit *kit, const char *name, const int64_t size[3],
                         const enum ending_word apron[4])
 {
-    int64_t key = kit_box(kit, name, FRAME_CRATE, size)->key;
+    int64_t key = kit_framed(kit, name, FRAME_CRATE, KIT_SQUARE, size)->key;
     struct facing *skin = kit_facing(kit, key, SIDE_FRONT, KIT_THIN_PANEL, USE_STRUCTURE);
     skin->glued = 0;
     covered_front(kit, key, apron);
@@ -194,6 +196,7 @@ void piece_corner_banquette(struct kit *kit, const int64_t *sizes)
     corner->head = HEAD_A;
     corner->place = PLACE_SITE;
     corner->pitch = kit_pick(kit, KIT_IN(6), KIT_MM(150));
+    corner->end = kit_pick(kit, KIT_IN(3), KIT_MM(75)); /* clear of the screws of the end cross */
     rests(kit, "R1", a, seat_a, PLACE_SITE);
     rests(kit, "R2", b, seat_b, PLACE_SITE);
     rests(kit, "R3", seat_a, back_a, PLACE_SITE);
@@ -206,7 +209,9 @@ static int64_t base_half(struct kit *kit, const char *name, const int64_t size[3
 {
     static const enum ending_word round_the_ends[4] = {ENDING_WRAP, ENDING_WRAP, ENDING_SIDE,
                                                        ENDING_SIDE};
-    int64_t key = kit_box(kit, name, FRAME_CRATE, size)->key;
+    struct box *box = kit_framed(kit, name, FRAME_CRATE, KIT_STUD, size);
+    int64_t key = box->key;
+
     kit_facing(kit, key, SIDE_FRONT, KIT_THIN_PANEL, USE_COVERING);
     kit_facing(kit, key, SIDE_LEFT, KIT_THIN_PANEL, USE_COVERING);
     kit_facing(kit, key, SIDE_RIGHT, KIT_THIN_PANEL, USE_COVERING);
@@ -228,9 +233,12 @@ void piece_bed_base(struct kit *kit, const int64_t *sizes)
     int64_t head = base_half(kit, "H", half);
     int64_t foot = base_half(kit, "F", half);
     /* back to back under the middle of the mattress: both are open there */
-    kit_stock(kit, KIT_SHORT_SCREW);
+    kit_stock(kit, KIT_JOIN_SCREW);
+    kit_stock(kit, KIT_DEEP_SCREW);
+    kit_trade(kit, "screw.gauge.frame", "10");
     struct join *join = kit_join(kit, "J1", foot, SIDE_BACK, head, SIDE_BACK);
     join->place = PLACE_SITE;
+    join->end = kit_pick(kit, KIT_IN(4), KIT_MM(100)); /* clear of the screws of the end crosses */
 }
 
 /* ---- cushion ---- */

@@ -71,7 +71,7 @@ static struct screw_choice choose_for(struct planning *planning, const struct jo
 }
 
 /* Where quarter points would stand nearer to the end of the member that is passed than is refused
- * (TRADE 2.3: 4 diameters), the next step of the marking grid that does not. */
+ * (TRADE 2.3: 4 diameters), the next half step of the marking grid that does not. */
 static int64_t off_the_end(const struct planning *planning, const struct plan_member *through,
                            int along, int64_t at, int64_t diameter)
 {
@@ -83,7 +83,7 @@ static int64_t off_the_end(const struct planning *planning, const struct plan_me
     if (along != (int)through->axis ||
         whole_share(diameter, value[TRADE_END_MIN_PILOTED_REJECT], 1000000, &least))
         return at;
-    least = whole_divide_up(least, value[TRADE_MARK_GRID]) * value[TRADE_MARK_GRID];
+    least = whole_divide_up(2 * least, value[TRADE_MARK_GRID]) * value[TRADE_MARK_GRID] / 2;
     if (2 * least > high - low)
         return at;
     return length_larger(low + least, length_smaller(high - least, at));
@@ -111,15 +111,26 @@ static int64_t clear_at(const struct driving *driving, int64_t at)
                          PLAN_NONE, NULL);
 }
 
+/* What a screw keeps from the edge of its wood (TRADE 2.3: 3 diameters, or the least of all). */
+static int64_t edge_margin(const struct driving *driving)
+{
+    const int64_t *value = driving->framing->planning->value;
+    int64_t diameters;
+
+    if (whole_share(driving->diameter, value[TRADE_EDGE_MIN_DIAMETERS], 1000000, &diameters))
+        return value[TRADE_EDGE_MIN];
+    return length_larger(diameters, value[TRADE_EDGE_MIN]);
+}
+
 /* The nearest place to a wanted one where no other screw of the frame passes: an upright and a
  * cross at one node. Within the contact, edge distances kept; the clearest one where none is clear.
  */
 static int64_t off_the_others(const struct driving *driving, int64_t wanted)
 {
     const int64_t *value = driving->framing->planning->value;
-    int64_t low = vector_along(driving->joint->contact.low, driving->along) + value[TRADE_EDGE_MIN];
-    int64_t high =
-        vector_along(driving->joint->contact.high, driving->along) - value[TRADE_EDGE_MIN];
+    int64_t margin = edge_margin(driving);
+    int64_t low = vector_along(driving->joint->contact.low, driving->along) + margin;
+    int64_t high = vector_along(driving->joint->contact.high, driving->along) - margin;
     int64_t step = value[TRADE_MARK_GRID] / 2;
     int64_t best = wanted;
     int64_t clear = clear_at(driving, wanted);

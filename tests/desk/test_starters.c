@@ -25,16 +25,29 @@ static enum fault change_start(struct model *draft, void *context, struct fault_
     return starter_make(start->starter, draft, start->starter->title, start->sizes, note);
 }
 
-static void say_stops(const struct plan *plan, const char *name)
+/* A long bit is a tool to have at hand, not a mistake of the piece. */
+static bool is_to_be_mended(const struct finding *finding)
 {
+    return plan_finding_severity(finding) == SEVERITY_STOP ||
+           (plan_finding_severity(finding) == SEVERITY_WARN && finding->kind != FINDING_JOIN_TIGHT);
+}
+
+static size_t count_mistakes(const struct plan *plan, const char *name)
+{
+    size_t count = 0;
+
     for (size_t i = 0; i < plan->findings.count; i++) {
         struct text sentence;
+
+        if (!is_to_be_mended(&plan->findings.at[i]))
+            continue;
         text_init(&sentence);
         plan_finding_text(plan, &plan->findings.at[i], &sentence);
-        if (plan_finding_severity(&plan->findings.at[i]) == SEVERITY_STOP)
-            print_error("%s: %s\n", name, text_string(&sentence));
+        print_error("%s: %s\n", name, text_string(&sentence));
         text_release(&sentence);
+        count++;
     }
+    return count;
 }
 
 static void check_start(struct start *start)
@@ -44,8 +57,7 @@ static void check_start(struct start *start)
     struct desk *desk = desk_at(&place);
     DONE(desk_new_build(desk, "new", change_start, start, note));
     const struct plan *plan = desk_plan(desk);
-    say_stops(plan, start->starter->name);
-    assert_int_equal(plan->tally.stops, 0);
+    assert_int_equal(count_mistakes(plan, start->starter->name), 0);
     bool blank = strcmp(start->starter->name, "blank") == 0;
     bool wood = !blank && strcmp(start->starter->name, "seat-cushion") != 0;
     assert_int_equal(plan->members.count > 0, wood);
@@ -55,7 +67,7 @@ static void check_start(struct start *start)
     place_end(&place);
 }
 
-static void starters_can_be_built_as_they_come_in_inches(void **state)
+static void starters_have_nothing_to_mend_as_they_come_in_inches(void **state)
 {
     (void)state;
     for (const struct starter *starter = starters; starter->name; starter++) {
@@ -64,7 +76,7 @@ static void starters_can_be_built_as_they_come_in_inches(void **state)
     }
 }
 
-static void starters_can_be_built_as_they_come_in_millimetres(void **state)
+static void starters_have_nothing_to_mend_as_they_come_in_millimetres(void **state)
 {
     (void)state;
     for (const struct starter *starter = starters; starter->name; starter++) {
@@ -206,8 +218,8 @@ static void starters_ask_at_most_five_questions_with_usual_answers(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(starters_can_be_built_as_they_come_in_inches),
-        cmocka_unit_test(starters_can_be_built_as_they_come_in_millimetres),
+        cmocka_unit_test(starters_have_nothing_to_mend_as_they_come_in_inches),
+        cmocka_unit_test(starters_have_nothing_to_mend_as_they_come_in_millimetres),
         cmocka_unit_test(starters_use_the_stock_that_is_there),
         cmocka_unit_test(starters_put_thread_and_strips_on_the_shopping_list),
         cmocka_unit_test(a_storage_bench_of_any_size_lets_air_in),
