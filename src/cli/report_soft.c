@@ -97,6 +97,16 @@ static void report_pieces(struct json *json, const struct plan *plan)
     json_put_close(json);
 }
 
+/* Where seams without a like stand. */
+static void report_alone(struct json *json, const struct plan *plan, const struct cover *cover)
+{
+    json_put_key(json, "alone");
+    json_put_array(json, JSON_LINE);
+    for (int i = 0; i < cover->seams && cover->alone; i++)
+        json_put_quantity(json, QUANTITY_LENGTH, model_units(plan->facts), cover->alone[i]);
+    json_put_close(json);
+}
+
 static void report_covers(struct json *json, const struct plan *plan)
 {
     put_array(json, "layers");
@@ -116,7 +126,7 @@ static void report_covers(struct json *json, const struct plan *plan)
         put_length(json, plan, "side_strip_right", cover->side_strip_right);
         put_whole(json, "seams", cover->seams);
         put_length(json, plan, "seam", cover->seam);
-        put_length(json, plan, "alone", cover->seams == 1 ? cover->alone : 0);
+        report_alone(json, plan, cover);
         put_length(json, plan, "thin", cover->thin);
         put_bool(json, "railroaded", cover->railroaded);
         put_bool(json, "bias", cover->bias);

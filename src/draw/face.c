@@ -220,17 +220,18 @@ static int64_t width_aside(const struct plan *plan, const struct cover *cover, i
     return 0;
 }
 
-/* Of two or more seams both halves are alike; the middle of a width is the middle of its seams. */
+/* Where they have their likes both halves are alike; the middle of a width is the middle of its
+ * seams. */
 static void add_cloth_seams(const struct sketch *sketch, const struct cover *cover,
                             const struct area *layer)
 {
     int64_t middle = (cover->railroaded ? area_height(layer) : area_width(layer)) / 2;
     int64_t out = cover->seam;
 
-    if (cover->seams == 1) {
-        add_cloth_seam(sketch, cover, layer, cover->alone);
+    for (int i = 0; i < cover->seams && cover->alone; i++)
+        add_cloth_seam(sketch, cover, layer, cover->alone[i]);
+    if (cover->alone)
         return;
-    }
     for (int nth = 1; nth <= cover->seams / 2 && out > 0; nth++) {
         add_cloth_seam(sketch, cover, layer, middle - out);
         add_cloth_seam(sketch, cover, layer, middle + out);

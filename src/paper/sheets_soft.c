@@ -93,14 +93,29 @@ static void cover_repeats(struct table *table, const struct plan *plan, const st
                    print_length_unit(plan, cover->repeats * stock->repeat_along).at);
 }
 
-/* "seams 26-1/2 each side of the middle, on a row of nails", "seam 13 in from the bottom". */
+/* "seam 13 in from the bottom", "seams 66, 13 in from the bottom". */
+static void cover_alone(struct table *table, const struct plan *plan, const struct cover *cover,
+                        const char *on, const char *line)
+{
+    struct text places;
+
+    text_init(&places);
+    for (int i = 0; i < cover->seams; i++)
+        text_format(&places, "%s%s", i > 0 ? ", " : "",
+                    i + 1 < cover->seams ? print_length(plan, cover->alone[i]).at
+                                         : print_length_unit(plan, cover->alone[i]).at);
+    table_cell(table, "%s %s from the %s%s%s", cover->seams > 1 ? "seams" : "seam",
+               text_string(&places), cover->railroaded ? "bottom" : "left", on, line);
+    text_release(&places);
+}
+
+/* "seams 26-1/2 each side of the middle, on a row of nails". */
 static void cover_seams(struct table *table, const struct plan *plan, const struct cover *cover)
 {
     const char *on = cover->hidden_by ? ", on " : "";
     const char *line = cover->hidden_by ? cover->hidden_by : "";
-    if (cover->seams == 1)
-        table_cell(table, "seam %s from the %s%s%s", print_length_unit(plan, cover->alone).at,
-                   cover->railroaded ? "bottom" : "left", on, line);
+    if (cover->alone)
+        cover_alone(table, plan, cover, on, line);
     else if (cover->seam)
         table_cell(table, "seams %s each side of the middle%s%s",
                    print_length(plan, cover->seam).at, on, line);

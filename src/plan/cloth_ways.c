@@ -59,6 +59,13 @@ static bool same_line(const char *a, const char *b)
     return a && b ? strcmp(a, b) == 0 : a == b;
 }
 
+static bool same_places(const struct cover *a, const struct cover *b)
+{
+    if (a->seams != b->seams || a->seam != b->seam || !a->alone != !b->alone)
+        return false;
+    return !a->alone || memcmp(a->alone, b->alone, (size_t)a->seams * sizeof *a->alone) == 0;
+}
+
 /* Do the seams of all covers stand at the same places? Both plans have the same layers. */
 static bool same_seams(const struct plan *a, const struct plan *b)
 {
@@ -68,8 +75,8 @@ static bool same_seams(const struct plan *a, const struct plan *b)
         const struct cover *one = &a->covers.at[i];
         const struct cover *other = &b->covers.at[i];
 
-        if (one->seams != other->seams || one->seam != other->seam || one->alone != other->alone ||
-            one->railroaded != other->railroaded || !same_line(one->hidden_by, other->hidden_by))
+        if (!same_places(one, other) || one->railroaded != other->railroaded ||
+            !same_line(one->hidden_by, other->hidden_by))
             return false;
     }
     return true;

@@ -126,7 +126,7 @@ void tell_spared_seam(struct planning *planning, const struct spread *spread, in
 /* Where the seams of a piece fall. */
 struct seams {
     struct widths widths;
-    int64_t alone;         /* as in struct cover */
+    const int64_t *alone;  /* as in struct cover */
     const char *hidden_by; /* the line that hides them, or NULL */
 };
 

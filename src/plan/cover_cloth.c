@@ -108,6 +108,29 @@ static void add_other(struct planning *planning, struct spread *spread, const ch
               before, allowance);
 }
 
+/* The parts of a stack below its uppermost, each sewn to the one above. */
+static void add_stack(struct planning *planning, struct spread *spread, const char *name,
+                      const struct seams *seams, int64_t along)
+{
+    const struct widths *widths = &seams->widths;
+    int64_t allowance = planning->value[TRADE_SEAM_ALLOWANCE];
+    struct aside aside = {1, 0};
+    char part[40];
+
+    for (int i = 0; i <= widths->under; i++, aside.nth++) {
+        bool last = i == widths->under;
+        int64_t seen = last ? 0 : seams->alone[i] - seams->alone[i + 1];
+        int64_t width = last ? widths->side : seen + 2 * allowance;
+        size_t first = planning->plan->pieces.count;
+
+        snprintf(part, sizeof part, last ? "%s lower part" : "%s width", name);
+        add_strips(planning, spread, part, 1, width, along, true);
+        set_aside(&planning->plan->pieces.at[first], width, widths->centre, &aside, true,
+                  allowance);
+        aside.between += seen;
+    }
+}
+
 /* The outer strips, told apart where they are not alike. */
 static void add_sides(struct planning *planning, struct spread *spread, const char *name,
                       const struct widths *widths, int64_t along, bool across)
@@ -151,12 +174,16 @@ static void add_inner(struct planning *planning, struct spread *spread, const ch
 }
 
 static void add_widths(struct planning *planning, struct spread *spread, const char *name,
-                       const struct widths *widths, int64_t along, bool across)
+                       const struct seams *seams, int64_t along, bool across)
 {
+    const struct widths *widths = &seams->widths;
+
     add_strips(planning, spread, name, 1, widths->centre, along, across);
     if (widths->inner > 0)
         add_inner(planning, spread, name, widths, along, across);
-    if (widths->side > 0 && widths->side_right > 0)
+    if (widths->under > 0)
+        add_stack(planning, spread, name, seams, along);
+    else if (widths->side > 0 && widths->side_right > 0)
         add_sides(planning, spread, name, widths, along, across);
     else if (widths->count > 1)
         add_other(planning, spread, name, widths, along, across);
@@ -167,14 +194,14 @@ static void add_widths(struct planning *planning, struct spread *spread, const c
 static void take_up(const struct planning *planning, const struct spread *spread,
                     struct widths *widths)
 {
-    int64_t more = (widths->inner + 1) * planning->value[TRADE_SEAM_TAKE_UP];
+    int64_t more = (widths->inner + widths->under + 1) * planning->value[TRADE_SEAM_TAKE_UP];
 
     if (spread->stock->nature != NATURE_HEAVY || widths->count < 2 ||
         widths->side + more > spread->stock->width ||
         widths->side_right + more > spread->stock->width)
         return;
-    widths->side += more;
-    widths->side_right += more;
+    widths->side += widths->side > 0 ? more : 0;
+    widths->side_right += widths->side_right > 0 ? more : 0;
 }
 
 /* How a piece lies on its roll. */
@@ -210,23 +237,38 @@ static struct widths split_evenly(const struct planning *planning, const struct 
     return widths_split(lie->cut, lie->roll, allowance, least, spread->stock->repeat_across);
 }
 
+/* Cuts and sews what the seams say. */
+static void cut_widths(struct planning *planning, struct spread *spread, const char *name,
+                       const struct lie *lie, struct seams *seams)
+{
+    take_up(planning, spread, &seams->widths);
+    if (seams->widths.count > 1)
+        tell_widths(planning, spread, seams->widths.count, lie->cut, lie->roll);
+    add_widths(planning, spread, name, seams, lie->along, lie->across);
+}
+
 struct widths spread_cloth(struct planning *planning, struct spread *spread, const char *name,
                            int64_t width, int64_t height, bool *ret_across)
 {
     struct lie lie = lie_of(planning, spread, width, height);
-    struct widths widths = split_evenly(planning, spread, &lie);
+    struct seams seams = {.widths = split_evenly(planning, spread, &lie)};
 
-    take_up(planning, spread, &widths);
-    if (widths.count > 1)
-        tell_widths(planning, spread, widths.count, lie.cut, lie.roll);
-    add_widths(planning, spread, name, &widths, lie.along, lie.across);
+    cut_widths(planning, spread, name, &lie, &seams);
     *ret_across = lie.across;
-    return widths;
+    return seams.widths;
 }
 
 static int64_t repeats_of(const struct stock *stock, int64_t along)
 {
     return stock->repeat_along > 0 ? drop_repeats(along, stock->repeat_along) : 0;
+}
+
+static const int64_t *place_of(int64_t at, struct arena *arena)
+{
+    int64_t *place = ARENA_MANY(arena, int64_t, 1);
+
+    *place = at;
+    return place;
 }
 
 static void note_widths(struct cover *cover, const struct widths *widths)
@@ -247,7 +289,8 @@ void cut_cloth(struct planning *planning, struct spread *spread, const char *nam
 
     note_widths(cover, &widths);
     cover->railroaded = across;
-    cover->alone = cover->seams == 1 ? (across ? spread->height : spread->width) / 2 : 0;
+    if (cover->seams == 1)
+        cover->alone = place_of((across ? spread->height : spread->width) / 2, planning->arena);
     cover->repeats = repeats_of(spread->stock, across ? width : height);
 }
 
@@ -259,10 +302,7 @@ static void cut_seen(struct planning *planning, struct spread *spread, const cha
                                      lie->across ? reach->below : reach->before, lie->roll);
     struct cover *cover;
 
-    take_up(planning, spread, &seams.widths);
-    if (seams.widths.count > 1)
-        tell_widths(planning, spread, seams.widths.count, lie->cut, lie->roll);
-    add_widths(planning, spread, name, &seams.widths, lie->along, lie->across);
+    cut_widths(planning, spread, name, lie, &seams);
     cover = spread_cover(planning, spread, lie->across ? lie->along : lie->cut,
                          lie->across ? lie->cut : lie->along);
     note_widths(cover, &seams.widths);
@@ -305,10 +345,7 @@ void cut_second_face(struct planning *planning, struct spread *spread, const cha
     second.side = side_opposite(spread->side);
     seams = seams_place(planning, &second, lie.across, lie.cut,
                         lie.across ? reach->below : reach->before, lie.roll);
-    take_up(planning, spread, &seams.widths);
-    if (seams.widths.count > 1)
-        tell_widths(planning, spread, seams.widths.count, lie.cut, lie.roll);
-    add_widths(planning, spread, name, &seams.widths, lie.along, lie.across);
+    cut_widths(planning, spread, name, &lie, &seams);
 }
 
 /* The part below a seam, of the thin cloth. */

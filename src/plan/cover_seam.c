@@ -10,9 +10,10 @@
  * 3  They keep clear of what they must not fall on. They give way inwards; where they cannot, a
  *    finding tells.
  *
- * 4  A railroaded cover that takes two widths has one level seam, as low as the cloth allows, where
- *    it is seen least; it gives way upwards. Of more widths the level seams are placed as upright
- *    ones are.
+ * 4  The level seams of a railroaded cover stand as low as the cloth allows, where they are seen
+ *    least: the uppermost part is a whole width, and so is each below it but the lowest. They give
+ *    way upwards, as far as that costs no width more. Where the maker wants a full centre, those of
+ *    three widths and more are placed as upright ones are.
  *
  * 5  Where a pattern is to go on over a level seam, neither part is wider than the whole repeats of
  *    the cloth: whatever the seam's height, both have a place on the roll then (piece.aside).
@@ -171,11 +172,13 @@ static bool cut_in_two(const struct seaming *seaming, int64_t at, struct widths 
 
 static struct seams seam_alone(const struct seaming *seaming, int64_t at, const char *hidden_by)
 {
-    struct seams seams = {.alone = at, .hidden_by = hidden_by};
+    int64_t *alone = ARENA_MANY(seaming->planning->arena, int64_t, 1);
+    struct seams seams = {.alone = alone, .hidden_by = hidden_by};
     bool fits = cut_in_two(seaming, at, &seams.widths);
 
     assert(fits);
     (void)fits;
+    *alone = at;
     return seams;
 }
 
@@ -193,55 +196,106 @@ static const char *hidden_level(const struct seaming *seaming, int64_t at)
     return NULL;
 }
 
-/* The nearest line up to `most` that hides a seam, clear of everything; `at` without any. */
-static int64_t raised_to_line(const struct seaming *seaming, int64_t at, int64_t most)
+/* ---- level seams, from the top down ---- */
+
+/* Between which heights a level seam can stand: what is below it then comes out of the widths that
+ * are left, and no part is narrower than a strip. */
+struct level {
+    int64_t lowest, highest;
+};
+
+/* `left` widths are to come below the seam; `above` stands the one before it, none on the first. */
+static struct level level_of(const struct seaming *seaming, const int64_t *above, int left)
 {
+    const int64_t *value = seaming->planning->value;
+    int64_t allowance = value[TRADE_SEAM_ALLOWANCE];
+    int64_t least = value[TRADE_SIDE_STRIP_MIN];
+    int64_t begin = seaming->middle - seaming->left;
+    /* a part is cut so much beyond the seam above it, and nothing beyond the upper end */
+    int64_t end = above ? *above + allowance : seaming->middle + seaming->right;
+    int64_t full = seaming->roll - 2 * allowance;
+    struct level level = {.lowest = end - seaming->roll + allowance,
+                          .highest = begin + left * full + allowance};
+
+    if (left == 1)
+        level.lowest = length_larger(level.lowest, begin + least - allowance);
+    level.highest = length_smaller(level.highest, end + allowance - least);
+    assert(level.lowest <= level.highest);
+    return level;
+}
+
+/* The nearest line that hides a seam, clear of everything; its lowest place without any. */
+static int64_t raised_to_line(const struct seaming *seaming, const struct level *level)
+{
+    bool far = seaming->spread->layer->seaming == SEAMING_LINE;
+    int64_t most = far ? level->highest
+                       : length_smaller(level->highest,
+                                        level->lowest + seaming->planning->value[TRADE_SEAM_MOVE]);
     int64_t best = INT64_MAX;
     int64_t unused;
 
     for (size_t i = 0; i < seaming->hides.count; i++) {
         int64_t line = seaming->hides.at[i].at;
-        struct widths widths;
 
-        if (line >= at && line <= most && line < best && !falls_on(seaming, line, &unused) &&
-            cut_in_two(seaming, line, &widths))
+        if (line >= level->lowest && line <= most && line < best &&
+            !falls_on(seaming, line, &unused))
             best = line;
     }
-    return best < INT64_MAX ? best : at;
+    return best < INT64_MAX ? best : level->lowest;
 }
 
-/*
- * The level seam of a cover of two widths: at the lowest place that cloth and strip allow, raised
- * to a line that is near, or until it is clear. False where two widths do not do.
+/* The lowest place, raised to a line that is near, or until it is clear; told where it cannot be.
  */
-static bool place_level(const struct seaming *seaming, struct seams *ret_seams)
+static int64_t place_in(const struct seaming *seaming, const struct level *level)
 {
-    const int64_t *value = seaming->planning->value;
-    int64_t begin = seaming->middle - seaming->left;
-    int64_t end = seaming->middle + seaming->right;
-    int64_t lowest =
-        length_larger(end - seaming->roll + value[TRADE_SEAM_ALLOWANCE],
-                      begin + value[TRADE_SIDE_STRIP_MIN] - value[TRADE_SEAM_ALLOWANCE]);
-    int64_t far =
-        seaming->spread->layer->seaming == SEAMING_LINE ? end - begin : value[TRADE_SEAM_MOVE];
-    int64_t at = lowest;
-    const char *on = NULL;
-    struct widths widths;
+    int64_t at = level->lowest;
+    const char *on;
 
-    if (!cut_in_two(seaming, lowest, &widths))
-        return false;
     if (!hidden_level(seaming, at) && seaming->spread->layer->seaming != SEAMING_CENTRE)
-        at = raised_to_line(seaming, at, lowest + far);
+        at = raised_to_line(seaming, level);
     for (int64_t clear; (on = falls_on(seaming, at, &clear)) != NULL; at = clear)
-        if (!cut_in_two(seaming, clear, &widths)) {
-            at = lowest;
+        if (clear > level->highest) {
+            at = level->lowest;
+            tell_seam(seaming->planning, seaming->spread, llabs(at - seaming->middle),
+                      at < seaming->middle ? "below" : "above", on);
             break;
         }
-    *ret_seams = seam_alone(seaming, at, hidden_level(seaming, at));
-    if (on)
-        tell_seam(seaming->planning, seaming->spread, llabs(at - seaming->middle),
-                  at < seaming->middle ? "below" : "above", on);
-    return true;
+    return at;
+}
+
+/* What hides all of them; NULL where one is seen. */
+static const char *hidden_levels(const struct seaming *seaming, const int64_t *at, int count)
+{
+    const char *first = hidden_level(seaming, at[0]);
+
+    for (int i = 1; i < count; i++)
+        if (!hidden_level(seaming, at[i]))
+            return NULL;
+    return first;
+}
+
+/* The level seams of a cover that takes `count` widths. */
+static struct seams place_levels(const struct seaming *seaming, int count)
+{
+    int64_t allowance = seaming->planning->value[TRADE_SEAM_ALLOWANCE];
+    int64_t *at = ARENA_MANY(seaming->planning->arena, int64_t, (size_t)count - 1);
+    struct seams seams = {.alone = at};
+
+    for (int i = 0; i < count - 1; i++) {
+        struct level level = level_of(seaming, i > 0 ? &at[i - 1] : NULL, count - 1 - i);
+
+        at[i] = place_in(seaming, &level);
+    }
+    if (count == 2)
+        return seam_alone(seaming, at[0], hidden_level(seaming, at[0]));
+    seams.hidden_by = hidden_levels(seaming, at, count - 1);
+    seams.widths =
+        (struct widths){.count = count,
+                        .centre = seaming->middle + seaming->right - at[0] + allowance,
+                        .full = seaming->roll,
+                        .under = count - 2,
+                        .side = at[count - 2] - seaming->middle + seaming->left + allowance};
+    return seams;
 }
 
 /* One seam down the middle; false where it does not come out of two widths. */
@@ -292,6 +346,7 @@ struct seams seams_place(struct planning *planning, const struct spread *spread,
                               .repeat = matched_repeat(spread->stock, roll, allowance)};
     struct seams seams = {.widths = {.count = 1, .centre = cut}};
     int64_t middle = before + tuft_extra(spread, !level) / 2;
+    int count;
 
     seaming.middle = seaming_figure(&seaming, spread->width, spread->height) / 2;
     middle += seaming.middle;
@@ -302,8 +357,11 @@ struct seams seams_place(struct planning *planning, const struct spread *spread,
     if (level)
         seaming.roll = widths_matched(roll, allowance, seaming.repeat);
     seaming_find(&seaming);
-    if (level ? place_level(&seaming, &seams)
-              : spread->layer->seaming == SEAMING_MIDDLE && place_middle(&seaming, &seams))
+    count = widths_least(cut, seaming.roll, allowance);
+    if (level && seaming.roll >= 2 * value[TRADE_SIDE_STRIP_MIN] &&
+        (count == 2 || spread->layer->seaming != SEAMING_CENTRE))
+        return place_levels(&seaming, count);
+    if (!level && spread->layer->seaming == SEAMING_MIDDLE && place_middle(&seaming, &seams))
         return seams;
     seams.widths = widths_about(&seaming.left, &seaming.right, roll, allowance,
                                 value[TRADE_SIDE_STRIP_MIN], spread->stock->repeat_across);

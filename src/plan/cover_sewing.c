@@ -43,7 +43,7 @@ void sew_widths(struct planning *planning, const struct spread *spread, const ch
                     arena_format(planning->arena, "widths of the %s", name), widths_seams(widths),
                     along);
     seam->widths = true;
-    seam->even = seam->count > 1;
+    seam->even = seam->count > 1 && widths->under == 0;
 }
 
 void sew_thin(struct planning *planning, const struct spread *spread, int64_t width)

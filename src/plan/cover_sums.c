@@ -119,7 +119,7 @@ bool widths_in_two(struct widths *widths, int64_t first, int64_t second, int64_t
 
 int widths_seams(const struct widths *widths)
 {
-    return 2 * widths->inner + (widths->side > 0) + (widths->side_right > 0);
+    return 2 * widths->inner + widths->under + (widths->side > 0) + (widths->side_right > 0);
 }
 
 int64_t drop_repeats(int64_t length, int64_t repeat)

@@ -19,8 +19,10 @@ enum { PARTS_AT_MOST = 64 };
 struct widths {
     int count; /* of cloth that it takes: both outer strips are cut from one where they fit */
     int64_t centre;
-    int inner;                /* full widths between the centre and each outer strip */
-    int64_t full;             /* their width */
+    int inner;    /* full widths between the centre and each outer strip */
+    int64_t full; /* their width */
+    int under;    /* of a stack instead: widths between the centre, which is its uppermost,
+                     and the one outer strip */
     int64_t side, side_right; /* outer strips, 0 when there is no seam; of one seam alone the one on
                                  the other side of it */
     int64_t seam; /* first seams at +- this from the centre line, 0 when there is none */

@@ -336,10 +336,10 @@ struct cover {
     int64_t side_strip;            /* width as cut of the outer strips, 0 when there are none */
     int64_t side_strip_right;
     int seams;
-    int64_t seam;  /* the first ones stand at +- this from the middle of the face, 0 without any */
-    int64_t alone; /* where a seam without a like stands: from the layer's left, on a railroaded
-                      cover from its bottom; meaningless but where `seams` is 1 */
-    int64_t thin;  /* height as cut of the thin cloth sewn on below, 0 without */
+    int64_t seam; /* the first ones stand at +- this from the middle of the face, 0 without any */
+    const int64_t *alone; /* where seams without a like stand, `seams` of them: one from the layer's
+                             left; level ones from its bottom, the uppermost first; or NULL */
+    int64_t thin;         /* height as cut of the thin cloth sewn on below, 0 without */
     const char *hidden_by; /* the line that the seams were drawn in to; NULL without */
     bool railroaded;
     int64_t thread;  /* for all its seams */

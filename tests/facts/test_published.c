@@ -387,7 +387,7 @@ static double lining_seams(void)
     soft_layer_of(soft, lining)->seaming = SEAMING_MIDDLE;
     soft_plan(soft);
     cover = soft_cover(soft, lining);
-    seams = cover->alone == inch(40) ? (double)cover->seams : -1;
+    seams = cover->alone && *cover->alone == inch(40) ? (double)cover->seams : -1;
     if (soft_findings(soft, FINDING_SEAM_ALONE) || soft_findings(soft, FINDING_SEAM_ON))
         seams = -1;
     cloth_end(soft);
