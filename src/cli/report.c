@@ -64,8 +64,8 @@ static void report_panels(struct json *json, const struct plan *plan, int64_t bo
         put_text(json, "stock", plan_stock_name(plan, panel->stock));
         put_length(json, plan, "u", panel->area.u0);
         put_length(json, plan, "v", panel->area.v0);
-        put_length(json, plan, "width", panel->area.u1 - panel->area.u0);
-        put_length(json, plan, "height", panel->area.v1 - panel->area.v0);
+        put_length(json, plan, "width", panel->width);
+        put_length(json, plan, "height", panel->height);
         put_bool(json, "loose", panel->loose);
         json_put_close(json);
     }

@@ -50,11 +50,10 @@ static void box_panels(struct text *out, const struct plan *plan, int64_t box)
         const struct panel *panel = &plan->panels.at[i];
         if (panel->box != box)
             continue;
-        const struct area *area = &panel->area;
         table_cell(&table, "%s", panel->label);
         table_cell(&table, "%s", words_side.at[panel->side].name);
-        table_cell(&table, "%s x %s", print_length(plan, area->u1 - area->u0).at,
-                   print_length(plan, area->v1 - area->v0).at);
+        table_cell(&table, "%s x %s", print_length(plan, panel->width).at,
+                   print_length(plan, panel->height).at);
         table_cell(&table, "%s%s", plan_stock_name(plan, panel->stock),
                    panel->loose ? ", loose" : "");
     }

@@ -162,7 +162,7 @@ static void need_glue(struct buying *buying)
         const struct panel *panel = &plan->panels.at[i];
         const struct facing *facing = MODEL_FIND(planning->model, facing, panel->facing);
         const struct box *box = MODEL_FIND(planning->model, box, panel->box);
-        int64_t round = 2 * (panel->area.u1 - panel->area.u0 + panel->area.v1 - panel->area.v0);
+        int64_t round = 2 * (panel->width + panel->height);
         int64_t more = 0;
 
         if (facing && facing->glued && !panel->loose && box && box->frame != FRAME_BOARD)

@@ -51,13 +51,11 @@ static void add_panels(struct planning *planning)
     for (size_t i = 0; i < plan->panels.count; i++) {
         const struct panel *panel = &plan->panels.at[i];
         const struct stock *stock = MODEL_FIND(planning->model, stock, panel->stock);
-        int64_t width = area_width(&panel->area);
-        int64_t height = area_height(&panel->area);
         struct part *part = part_add(planning, panel->label, panel->stock, panel->box);
 
         part->panel = i;
-        part->length = width > height ? width : height;
-        part->width = width > height ? height : width;
+        part->length = length_larger(panel->width, panel->height);
+        part->width = length_smaller(panel->width, panel->height);
         part->may_turn = !stock || !stock->grain;
     }
 }

@@ -2,6 +2,7 @@
 #include "plan/card.h"
 
 #include "plan/curve.h"
+#include "plan/geometry.h"
 
 void card_crown(struct carding *carding)
 {
@@ -22,9 +23,26 @@ void card_crown(struct carding *carding)
             first->label, first == last ? "" : " to ", first == last ? "" : last->label);
 }
 
+/* The longest panel of a facing along the outline that it is bent over; 0 where it lies flat. */
+static int64_t bent_length(const struct plan *plan, int64_t facing)
+{
+    int64_t longest = 0;
+
+    for (size_t i = 0; i < plan->panels.count; i++) {
+        const struct panel *panel = &plan->panels.at[i];
+
+        if (panel->facing == facing && panel->width > area_width(&panel->area))
+            longest = length_larger(longest, panel->width);
+        if (panel->facing == facing && panel->height > area_height(&panel->area))
+            longest = length_larger(longest, panel->height);
+    }
+    return longest;
+}
+
 void card_outline(struct carding *carding)
 {
     const struct model *model = carding->planning->model;
+    int64_t bent = bent_length(carding->planning->plan, carding->step->facing);
     struct step *step = carding->step;
     const struct facing *facing = MODEL_FIND(model, facing, step->facing);
     const struct box *box = MODEL_FIND(model, box, step->box);
@@ -32,6 +50,12 @@ void card_outline(struct carding *carding)
     if (facing && box && curve_has(box, facing->side) && step->action_count < CARD_ACTIONS)
         step->actions[step->action_count++] =
             "Mark the outline by its heights, cut the panel to it; ease the edge";
+    if (bent > 0 && step->action_count < CARD_ACTIONS)
+        step->actions[step->action_count++] =
+            arena_format(carding->planning->arena,
+                         "Bend it over the outline from the middle outwards, %s along it; where it "
+                         "will not bend, kerf its inside",
+                         card_marked(carding, bent));
 }
 
 void card_board_outline(struct carding *carding)

@@ -1,7 +1,7 @@
 /*
  * Panels beside a main face whose outline is no rectangle. They are cut from the box's sizes: one
- * at a side that the outline leaves lower stands out over it, and one that is bent over the top is
- * too short.
+ * at a side that the outline leaves lower stands out over it. What is bent over the top is cut as
+ * long as the outline (panel.c).
  */
 #include "plan/check.h"
 
@@ -49,23 +49,20 @@ static void check_edge(struct planning *planning, const struct box *box, int64_t
 {
     const struct model *model = planning->model;
     int64_t side = edge_side(box->main_side, edge);
-    bool top = edge == EDGE_TOP;
-    int axis = top ? side_u_axis(box->main_side) : side_v_axis(box->main_side);
-    struct area face = face_area(box, box->main_side);
-    int64_t along =
-        top ? curve_top(model, box, 0, area_width(&face)) : curve_side(model, box, edge);
+    int axis = side_v_axis(box->main_side);
+    int64_t along = curve_side(model, box, edge);
     int64_t reach = reach_of(planning->plan, box, side, axis);
     const struct facing *facing = whole_facing(model, box, side);
     struct cure_draft cure = cure_begin(planning, "Cut it as high as the outline is there");
     struct finding *finding;
 
-    if (reach == 0 || (top ? along <= reach : reach <= along))
+    if (reach <= along)
         return;
     finding = finding_add(planning, FINDING_PANEL_ON_OUTLINE, ENTITY_box, box->key);
     argument_text(finding, 0, words_side.at[side].name);
     argument_length(finding, 1, along);
     argument_length(finding, 2, reach);
-    if (top || !facing || axis != side_v_axis(side))
+    if (!facing || axis != side_v_axis(side))
         return;
     cure_length(&cure, ENTITY_facing, facing->key, "height", along);
     cure_offer(&cure, finding);
@@ -80,6 +77,5 @@ void check_outlines(struct planning *planning)
             continue;
         check_edge(planning, box, EDGE_LEFT);
         check_edge(planning, box, EDGE_RIGHT);
-        check_edge(planning, box, EDGE_TOP);
     }
 }

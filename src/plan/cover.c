@@ -34,7 +34,21 @@ void edge_neighbours(int64_t edge, int64_t ret_edges[2])
 
 bool edge_is_curved(const struct spread *spread, int64_t edge)
 {
-    return edge == EDGE_TOP && spread_outlined(spread) && curve_bends(spread->box, spread->side);
+    const struct box *box = spread->box;
+
+    if (spread_is_bent(spread))
+        return spread_follows(spread, edge) && curve_bends(box, box->main_side);
+    return edge == EDGE_TOP && spread_outlined(spread) && curve_bends(box, spread->side);
+}
+
+int64_t spread_bent(const struct spread *spread, bool level, int64_t at)
+{
+    int64_t extent = level ? spread->height : spread->width;
+    int64_t longer = level ? spread->high - extent : spread->wide - extent;
+
+    if (longer == 0 || at <= 0)
+        return at;
+    return at >= extent ? at + longer : at + whole_divide_even(longer * at, extent);
 }
 
 int64_t spread_straight(const struct spread *spread, int64_t edge)

@@ -46,6 +46,7 @@ struct spread {
     int64_t side;
     int64_t closing;             /* of an outside back: enum closing_word, never AUTO */
     int64_t width, height;       /* of what it covers, across u and along v */
+    int64_t wide, high;          /* the same along the outline that its face is bent over */
     int64_t lengths[EDGE_COUNT]; /* of its edges, along the outline */
     int64_t depth;               /* of the box behind the face; of the boxing where it is given */
     int64_t ease;                /* of a sewn cover, each way */
@@ -67,7 +68,11 @@ bool edge_upright(int64_t edge); /* left or right */
 /* Reaches the layer the outline of its box, where that is no rectangle? */
 bool spread_outlined(const struct spread *spread);
 
-/* The upper edge of a face with a curved outline. */
+/* Is its face bent over an outline of the box? And the edges that follow it there. */
+bool spread_is_bent(const struct spread *spread);
+bool spread_follows(const struct spread *spread, int64_t edge);
+
+/* The upper edge of a face with a curved outline, and what lands there from over it. */
 bool edge_is_curved(const struct spread *spread, int64_t edge);
 
 /* Length of an edge of the layer, along the outline of its face; and from end to end. */
@@ -76,6 +81,10 @@ int64_t spread_straight(const struct spread *spread, int64_t edge);
 
 /* The face where an edge's staples go: the side it borders on, the face behind, or its own. */
 int64_t spread_landing(const struct spread *spread, int64_t edge);
+
+/* A place on the layer along the outline that its face is bent over; `level`: it is a height. What
+ * is on flat wood stays. */
+int64_t spread_bent(const struct spread *spread, bool level, int64_t at);
 
 /* Does the edge hang open (to be stapled), on a layer of its shape? */
 bool brim_is_open(const struct spread *spread, int64_t edge);

@@ -172,13 +172,14 @@ int64_t tuft_extra(const struct spread *spread, bool across)
 int64_t tuft_on_cloth(const struct spread *spread, bool level, int64_t at)
 {
     const struct tufting *tufting = spread->tufting;
-    int64_t extent = level ? spread->height : spread->width;
-    int64_t off = at - extent / 2;
-    int64_t extra = tuft_extra(spread, !level);
-    int64_t field;
+    int64_t extent = level ? spread->high : spread->wide;
+    int64_t off, extra, field;
 
+    at = spread_bent(spread, level, at);
     if (!tufting)
         return at;
+    off = at - extent / 2;
+    extra = tuft_extra(spread, !level);
     field = extent - 2 * spread->field.border;
     if (2 * off > field || 2 * off < -field || field <= 0)
         return off < 0 ? at - extra / 2 : at + extra / 2;

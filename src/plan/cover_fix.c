@@ -266,7 +266,7 @@ static bool flaps_overlap(const struct spread *spread, int64_t edge)
 static void add_shared_row(struct planning *planning, struct rows *rows,
                            const struct spread *spread, int64_t edge)
 {
-    struct row *row = rows_add(planning, rows, spread, edge, spread->height);
+    struct row *row = rows_add(planning, rows, spread, edge, spread_length(spread, edge));
 
     row_stretch(row, spread, edge, 0, false);
     row_stretch_behind(row, spread, edge, 0, false);
@@ -275,9 +275,10 @@ static void add_shared_row(struct planning *planning, struct rows *rows,
 static void add_upright_rows(struct planning *planning, struct rows *rows,
                              const struct spread *spread, int64_t edge)
 {
-    row_stretch(rows_add(planning, rows, spread, edge, spread->height), spread, edge, 0, false);
-    row_stretch_behind(rows_add(planning, rows, spread, edge, spread->height), spread, edge, 0,
-                       false);
+    row_stretch(rows_add(planning, rows, spread, edge, spread_length(spread, edge)), spread, edge,
+                0, false);
+    row_stretch_behind(rows_add(planning, rows, spread, edge, spread_length(spread, edge)), spread,
+                       edge, 0, false);
 }
 
 /* The ends of boxing strips where they hang out of an open upright edge. */
@@ -293,7 +294,7 @@ static void add_boxing_ends(struct planning *planning, struct rows *rows,
 static void add_round(struct planning *planning, struct rows *rows, const struct spread *spread,
                       int64_t edge, int64_t open_side)
 {
-    int64_t width = spread->width;
+    int64_t width = spread_length(spread, edge);
     bool backward = open_side == EDGE_RIGHT;
     struct row *row = rows_add(planning, rows, spread, edge, 2 * width + spread->depth);
 
@@ -310,6 +311,7 @@ static void add_level_rows(struct planning *planning, struct rows *rows,
 {
     bool left = brim_is_open(spread, EDGE_LEFT);
     bool right = brim_is_open(spread, EDGE_RIGHT);
+    int64_t width = spread_length(spread, edge);
     struct row *row;
 
     if (left != right) {
@@ -317,14 +319,14 @@ static void add_level_rows(struct planning *planning, struct rows *rows,
         return;
     }
     if (!left) {
-        row = rows_add(planning, rows, spread, edge, 2 * (spread->width + spread->depth));
+        row = rows_add(planning, rows, spread, edge, 2 * (width + spread->depth));
         row->loop = true;
         row_stretch(row, spread, edge, 0, false);
-        row_stretch_behind(row, spread, edge, spread->width + spread->depth, true);
+        row_stretch_behind(row, spread, edge, width + spread->depth, true);
         return;
     }
     for (int face = 0; face < 2; face++) {
-        row = rows_add(planning, rows, spread, edge, spread->width);
+        row = rows_add(planning, rows, spread, edge, width);
         row_stretch(row, spread, edge, 0, false);
         row->stretches[0].face = face;
         if (folds_corners(spread)) {

@@ -11,8 +11,8 @@ void cut_flat(struct planning *planning, struct spread *spread)
     bool dust = spread->layer->kind == LAYER_DUST_COVER;
     int64_t fold = 2 * (planning->value[dust ? TRADE_DUST_FOLD : TRADE_LINING_FOLD] -
                         planning->value[TRADE_DUST_INSET]);
-    int64_t width = spread->width + fold;
-    int64_t height = spread->height + fold;
+    int64_t width = spread->wide + fold;
+    int64_t height = spread->high + fold;
 
     if (spread->layer->kind == LAYER_OUTSIDE_BACK)
         cut_back(planning, spread);

@@ -217,13 +217,51 @@ bool spread_outlined(const struct spread *spread)
            curve_has(spread->box, spread->side);
 }
 
+/* Does the layer lie on the face that an outline of its box bends? */
+static bool spread_is_under(const struct spread *spread)
+{
+    return spread->plot_count == 1 && curve_under(spread->box, spread->side);
+}
+
+bool spread_is_bent(const struct spread *spread)
+{
+    return spread->wide > spread->width || spread->high > spread->height;
+}
+
+/* Edges along the bend, but for one that goes on to the straight foot of the next face. */
+bool spread_follows(const struct spread *spread, int64_t edge)
+{
+    const struct brim *brim = &spread->brims[edge];
+
+    return edge_upright(edge) == (spread->high > spread->height) &&
+           (brim->inside || brim->ending != ENDING_WRAP);
+}
+
+static void spread_bend(const struct model *model, struct spread *spread)
+{
+    const struct box *box = spread->box;
+    const struct area *face = &spread->plots[0].area;
+
+    if (side_u_axis(spread->side) == side_u_axis(box->main_side))
+        spread->wide += curve_longer(model, box, -face->u0, spread->width - face->u0);
+    else
+        spread->high += curve_longer(model, box, -face->v0, spread->height - face->v0);
+    for (int64_t edge = 0; edge < EDGE_COUNT && spread_is_bent(spread); edge++)
+        if (spread_follows(spread, edge))
+            spread->lengths[edge] = edge_upright(edge) ? spread->high : spread->wide;
+}
+
 /* A layer that reaches the outline of its box follows it. */
 static void spread_edges(const struct model *model, struct spread *spread)
 {
     const struct box *box = spread->box;
 
+    spread->wide = spread->width;
+    spread->high = spread->height;
     for (int64_t edge = 0; edge < EDGE_COUNT; edge++)
         spread->lengths[edge] = spread_straight(spread, edge);
+    if (spread_is_under(spread))
+        spread_bend(model, spread);
     if (!spread_outlined(spread))
         return;
     spread->lengths[EDGE_TOP] =

@@ -348,7 +348,7 @@ struct seams seams_place(struct planning *planning, const struct spread *spread,
     int64_t middle = before + tuft_extra(spread, !level) / 2;
     int count;
 
-    seaming.middle = seaming_figure(&seaming, spread->width, spread->height) / 2;
+    seaming.middle = seaming_figure(&seaming, spread->wide, spread->high) / 2;
     middle += seaming.middle;
     seaming.left = middle;
     seaming.right = cut - middle;

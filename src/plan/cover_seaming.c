@@ -32,7 +32,8 @@ static int64_t on_layer(const struct seaming *seaming, int64_t at)
 {
     const struct area *area = &seaming->spread->plots[0].area;
 
-    return at + seaming_figure(seaming, area->u0, area->v0);
+    return spread_bent(seaming->spread, seaming->level,
+                       at + seaming_figure(seaming, area->u0, area->v0));
 }
 
 static void find_mattress(struct seaming *seaming, const struct object *mattress)

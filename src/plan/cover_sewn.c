@@ -59,10 +59,10 @@ static int64_t face_reach(const struct planning *planning, const struct spread *
 
 static void cut_faces(struct planning *planning, struct spread *spread)
 {
-    int64_t width = spread->width + face_reach(planning, spread, EDGE_LEFT) +
+    int64_t width = spread->wide + face_reach(planning, spread, EDGE_LEFT) +
                     face_reach(planning, spread, EDGE_RIGHT) + spread->ease +
                     tuft_extra(spread, true);
-    int64_t height = spread->height + face_reach(planning, spread, EDGE_TOP) +
+    int64_t height = spread->high + face_reach(planning, spread, EDGE_TOP) +
                      face_reach(planning, spread, EDGE_BOTTOM) + spread->ease +
                      tuft_extra(spread, false);
     const struct reach reach = {face_reach(planning, spread, EDGE_LEFT),

@@ -108,9 +108,9 @@ static int64_t rolled(const struct planning *planning, const struct spread *spre
 void cut_slab(struct planning *planning, struct spread *spread)
 {
     int64_t oversize = filling(planning, spread);
-    int64_t width = spread->width + oversize + rolled(planning, spread, EDGE_LEFT) +
+    int64_t width = spread->wide + oversize + rolled(planning, spread, EDGE_LEFT) +
                     rolled(planning, spread, EDGE_RIGHT);
-    int64_t height = spread->height + oversize + rolled(planning, spread, EDGE_TOP) +
+    int64_t height = spread->high + oversize + rolled(planning, spread, EDGE_TOP) +
                      rolled(planning, spread, EDGE_BOTTOM);
     int faces = spread->layer->both ? 2 : 1;
     struct slabs slabs = slabs_on_offer(planning->model, spread->stock->key, width, height);
@@ -237,9 +237,9 @@ static void sleeve_size(const struct planning *planning, const struct spread *sp
 static void face_size(const struct planning *planning, const struct spread *spread,
                       int64_t *ret_width, int64_t *ret_height)
 {
-    *ret_width = spread->width + batting_reach(planning, spread, EDGE_LEFT) +
+    *ret_width = spread->wide + batting_reach(planning, spread, EDGE_LEFT) +
                  batting_reach(planning, spread, EDGE_RIGHT);
-    *ret_height = spread->height + batting_reach(planning, spread, EDGE_TOP) +
+    *ret_height = spread->high + batting_reach(planning, spread, EDGE_TOP) +
                   batting_reach(planning, spread, EDGE_BOTTOM);
 }
 

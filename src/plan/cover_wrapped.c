@@ -51,9 +51,9 @@ static void tell_boxing(struct planning *planning, const struct spread *spread)
 void cut_wrapped(struct planning *planning, struct spread *spread)
 {
     const struct layer *layer = spread->layer;
-    int64_t width = spread->width + reach(spread, EDGE_LEFT) + reach(spread, EDGE_RIGHT) +
+    int64_t width = spread->wide + reach(spread, EDGE_LEFT) + reach(spread, EDGE_RIGHT) +
                     tuft_extra(spread, true);
-    int64_t height = spread->height + reach(spread, EDGE_TOP) + reach(spread, EDGE_BOTTOM) +
+    int64_t height = spread->high + reach(spread, EDGE_TOP) + reach(spread, EDGE_BOTTOM) +
                      tuft_extra(spread, false);
 
     tell_boxing(planning, spread);

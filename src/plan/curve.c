@@ -18,6 +18,11 @@ bool curve_bends(const struct box *box, int64_t side)
     return curve_has(box, side) && box->outline != OUTLINE_SLOPE;
 }
 
+bool curve_under(const struct box *box, int64_t side)
+{
+    return curve_has(box, box->main_side) && side == edge_side(box->main_side, EDGE_TOP);
+}
+
 static struct area main_face(const struct box *box)
 {
     return face_area(box, box->main_side);
@@ -184,6 +189,11 @@ int64_t curve_top(const struct model *model, const struct box *box, int64_t from
                                    (struct on_curve){from, curve_height(model, box, from)},
                                    (struct on_curve){to, curve_height(model, box, to)}, 0),
                              PARTS);
+}
+
+int64_t curve_longer(const struct model *model, const struct box *box, int64_t from, int64_t to)
+{
+    return curve_top(model, box, from, to) - (to - from);
 }
 
 int64_t curve_side(const struct model *model, const struct box *box, int64_t edge)

@@ -23,6 +23,13 @@ bool curve_has(const struct box *box, int64_t side);
 /* Bends it, so that cloth has to be eased round it? Not a slope. */
 bool curve_bends(const struct box *box, int64_t side);
 
+/* Is it the side over the upper edge of a main face that has an outline? What lies there is bent
+ * over it, or slopes. Places along it are the main face's own. */
+bool curve_under(const struct box *box, int64_t side);
+
+/* How much longer that is along the outline than from end to end, between two places. */
+int64_t curve_longer(const struct model *model, const struct box *box, int64_t from, int64_t to);
+
 /* Height of the outline over a place u of the main face, from its bottom. */
 int64_t curve_height(const struct model *model, const struct box *box, int64_t u);
 

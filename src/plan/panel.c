@@ -5,10 +5,12 @@
  *    bottom ones run the full width and depth, and the others stop below and above them.
  * 2  A facing that comes out of a sheet on offer is one panel; else it is cut into the fewest equal
  *    strips or fields that do. Every seam between them wants wood behind it, which the frame gives.
+ *    One that is bent over an outline is cut as long as that is.
  * 3  A loose facing lies outside of the box and takes no room from its frame.
  */
 #include "plan/wood.h"
 
+#include "plan/curve.h"
 #include "plan/findings.h"
 #include "plan/mirror.h"
 
@@ -120,10 +122,27 @@ struct strips {
     int64_t across, down; /* along u and along v */
 };
 
+/* How much longer than from end to end a field of a facing is along the outline that it lies over:
+ * across u, or along v. */
+struct longer {
+    int64_t u, v;
+};
+
+static struct longer longer_of(const struct model *model, const struct box *box, int64_t side,
+                               const struct area *area)
+{
+    if (!curve_under(box, side))
+        return (struct longer){0, 0};
+    if (side_u_axis(side) == side_u_axis(box->main_side))
+        return (struct longer){curve_longer(model, box, area->u0, area->u1), 0};
+    return (struct longer){0, curve_longer(model, box, area->v0, area->v1)};
+}
+
 /* The fewest equal fields that come out of a sheet; of as many, those with upright seams. Nothing
- * (0 by 0) when none do. A stock without offers comes in the usual size. */
+ * (0 by 0) when none do. A stock without offers comes in the usual size. Of a facing that is
+ * `longer` along an outline each field may have all of that. */
 static struct strips strips_for(const struct planning *planning, int64_t stock,
-                                const struct area *area)
+                                const struct area *area, const struct longer *longer)
 {
     struct strips best = {0, 0};
 
@@ -131,8 +150,9 @@ static struct strips strips_for(const struct planning *planning, int64_t stock,
         for (int64_t across = 1; across <= STRIPS_MOST; across++) {
             bool fewer = !best.across || across * down < best.across * best.down;
 
-            if (fewer && comes_out(planning, stock, whole_divide_up(area_width(area), across),
-                                   whole_divide_up(area_height(area), down)))
+            if (fewer &&
+                comes_out(planning, stock, whole_divide_up(area_width(area), across) + longer->u,
+                          whole_divide_up(area_height(area), down) + longer->v))
                 best = (struct strips){across, down};
         }
     return best;
@@ -150,6 +170,7 @@ static void add_panel(struct planning *planning, const struct box *box, const st
                       const struct area *area, int number)
 {
     struct panel *panel = LIST_ADD(planning->arena, &planning->plan->panels);
+    struct longer longer = longer_of(planning->model, box, facing->side, area);
 
     snprintf(panel->label, sizeof panel->label, "%s-P%d", box->name, number);
     panel->box = box->key;
@@ -157,6 +178,8 @@ static void add_panel(struct planning *planning, const struct box *box, const st
     panel->stock = facing->stock;
     panel->side = facing->side;
     panel->area = *area;
+    panel->width = area_width(area) + longer.u;
+    panel->height = area_height(area) + longer.v;
     panel->thickness = sheet_thickness(planning->model, facing->stock);
     panel->loose = facing->loose != 0;
     panel->solid = panel_solid(box, panel);
@@ -195,11 +218,13 @@ static int cut_facing(struct planning *planning, const struct box *box, const st
 {
     struct area area = facing_area(planning->model, box, facing);
     bool image = side_u_axis(facing->side) == AXIS_X && mirror_is_image(planning->model, box);
+    struct longer longer;
     struct strips strips;
 
     if (area_empty(&area))
         return number;
-    strips = strips_for(planning, facing->stock, &area);
+    longer = longer_of(planning->model, box, facing->side, &area);
+    strips = strips_for(planning, facing->stock, &area, &longer);
     if (!strips.across) {
         tell_too_large(planning, facing, &area);
         strips = (struct strips){1, 1};

@@ -108,7 +108,8 @@ struct panel {
     int64_t facing;
     int64_t stock;
     int64_t side;
-    struct area area; /* on its face */
+    struct area area;      /* on its face */
+    int64_t width, height; /* as cut: longer than its area where it is bent over an outline */
     struct solid solid;
     int64_t thickness;
     bool loose;   /* drops on: not screwed from outside */

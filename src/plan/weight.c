@@ -63,7 +63,7 @@ int64_t weight_of_member(const struct plan *plan, const struct plan_member *memb
 int64_t weight_of_panel(const struct plan *plan, const struct panel *panel)
 {
     const struct box *box = MODEL_FIND(plan->facts, box, panel->box);
-    int64_t area = square_mm(area_width(&panel->area), area_height(&panel->area));
+    int64_t area = square_mm(panel->width, panel->height);
 
     if (box && curve_has(box, panel->side))
         area -= curve_away(plan->facts, box, &panel->area);

@@ -102,7 +102,10 @@ static double stick_pounds(const char *name, double density)
 static double sheet_pounds(double thickness, double density)
 {
     struct bench bench;
-    struct panel panel = {.area = {0, 0, inch(12), inch(12)}, .thickness = inch(thickness)};
+    struct panel panel = {.area = {0, 0, inch(12), inch(12)},
+                          .width = inch(12),
+                          .height = inch(12),
+                          .thickness = inch(thickness)};
     double mass;
 
     bench_begin(&bench);

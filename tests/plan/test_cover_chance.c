@@ -38,6 +38,18 @@ static int64_t add_any_box(struct soft *soft, struct dice *dice)
     return soft_box(soft, "X", inches(dice, 4, 90), inches(dice, 2, 30), inches(dice, 4, 70));
 }
 
+/* Under an outline of its front, or of its top, by chance. */
+static int64_t add_any_outlined(struct soft *soft, struct dice *dice)
+{
+    int64_t key = add_any_box(soft, dice);
+    struct box *box = model_find(&soft->model, ENTITY_box, key);
+
+    box->main_side = dice_between(dice, 0, 1) ? SIDE_FRONT : SIDE_TOP;
+    box->outline = dice_between(dice, 0, OUTLINE_COUNT - 1);
+    box->rise = IN(inches(dice, 0, 24));
+    return key;
+}
+
 /* Any layer on a box; lengths of cloth and batting that it would be made from. */
 static int64_t add_any_layer(struct soft *soft, struct dice *dice, int64_t box)
 {
@@ -79,6 +91,7 @@ static void add_any_opening(struct soft *soft, struct dice *dice, int64_t layer)
 
 static void with_any_build(uint64_t seed, int layers, void (*check)(struct soft *soft))
 {
+    bool outlined = seed % 2 == 0;
     void *state;
     struct soft *soft;
     struct dice dice = {seed};
@@ -86,7 +99,8 @@ static void with_any_build(uint64_t seed, int layers, void (*check)(struct soft 
     assert_int_equal(soft_begin(&state), 0);
     soft = state;
     for (int i = 0; i < layers; i++) {
-        int64_t layer = add_any_layer(soft, &dice, add_any_box(soft, &dice));
+        int64_t box = outlined ? add_any_outlined(soft, &dice) : add_any_box(soft, &dice);
+        int64_t layer = add_any_layer(soft, &dice, box);
 
         for (int64_t n = dice_between(&dice, 0, 3); n > 0; n--)
             add_any_opening(soft, &dice, layer);
@@ -177,6 +191,37 @@ static void covers_reach_their_landings_with_a_handle(void **state)
     (void)state;
     for (uint64_t seed = 1; seed <= 200; seed++)
         with_any_build(seed, 6, check_reach);
+}
+
+static int bent_looked_at;
+
+/* How much an arc is longer than its chord, by the square of its rise over the chord, falls from
+ * 8/3 of a flat one to (pi / 2 - 1) 4 of a half circle: it is more than twice that. */
+static void check_bent(struct soft *soft)
+{
+    for (size_t i = 0; i < soft->plan->covers.count; i++) {
+        const struct cover *cover = &soft->plan->covers.at[i];
+        const struct layer *layer = MODEL_FIND(&soft->model, layer, cover->layer);
+        const struct box *box = MODEL_FIND(&soft->model, box, layer->box);
+        int64_t over = box->main_side == SIDE_TOP ? SIDE_FRONT : SIDE_TOP;
+        int64_t most = box->main_side == SIDE_TOP ? box->depth : box->height;
+        double chord = (double)box->width;
+        double rise = (double)length_smaller(length_smaller(box->rise, most), box->width / 2);
+
+        if (layer->side != over || layer->u > 0 || layer->shape == SHAPE_RUN || layer->both ||
+            box->outline != OUTLINE_ARCH || box->rise < IN(1))
+            continue;
+        bent_looked_at++;
+        assert_true((double)cover->cut_width >= chord + rise * rise / chord * 2 - (double)IN(0.5));
+    }
+}
+
+static void what_is_bent_over_an_outline_is_longer(void **state)
+{
+    (void)state;
+    for (uint64_t seed = 2; seed <= 200; seed += 2)
+        with_any_build(seed, 6, check_bent);
+    assert_true(bent_looked_at > 5);
 }
 
 static void check_pieces(struct soft *soft)
@@ -656,6 +701,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(intervals_fill_each_edge_and_sum_to_its_staples),
         cmocka_unit_test(covers_reach_their_landings_with_a_handle),
+        cmocka_unit_test(what_is_bent_over_an_outline_is_longer),
         cmocka_unit_test(covers_have_the_area_of_their_pieces),
         cmocka_unit_test(no_piece_is_wider_than_its_roll),
         cmocka_unit_test(widths_sew_up_to_the_cover_and_no_strip_is_narrow),

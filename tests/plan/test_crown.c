@@ -378,8 +378,7 @@ static void an_outline_at_the_end_of_a_crate_is_told(void **state)
     assert_int_equal(soft->plan->crown_pieces.count, 0);
 }
 
-/* 40 x 30 sloping by 6 to the right: a panel on the right is cut 30 and measures 24 there. Over an
- * arch of 12 on 48 goes one of 55.64. */
+/* 40 x 30 sloping by 6 to the right: a panel on the right is cut 30 and measures 24 there. */
 static void a_panel_along_the_outline_is_told(void **state)
 {
     struct soft *soft = *state;
@@ -402,9 +401,39 @@ static void a_panel_along_the_outline_is_told(void **state)
     assert_int_equal(cure_apply(&soft->model, &found->cures[0], NULL), FAULT_NONE);
     soft_plan(soft);
     assert_int_equal(soft_findings(soft, FINDING_PANEL_ON_OUTLINE), 0);
-    soft->model.facings.at[1].side = SIDE_TOP;
+}
+
+static const struct part *part_of_panel(const struct soft *soft, enum side_word side)
+{
+    for (size_t i = 0; i < soft->plan->parts.count; i++) {
+        const struct part *part = &soft->plan->parts.at[i];
+
+        if (part->panel != PLAN_NONE && soft->plan->panels.at[part->panel].side == (int64_t)side)
+            return part;
+    }
+    fail_msg("no such part");
+    return NULL;
+}
+
+/* Over an arch of 12 on 48 goes one of 60 asin(4/5) (see test_curves.c), as wide as the crate is
+ * deep. */
+static void a_panel_over_an_arch_is_cut_as_long_as_it(void **state)
+{
+    struct soft *soft = *state;
+    struct box *box = add_head(soft, 48, 30, OUTLINE_ARCH, 12);
+    int64_t key = box->key, sheet = soft->model.facings.at[0].stock;
+    struct facing *top = MODEL_ADD(&soft->model, facing);
+
+    make_crate(model_find(&soft->model, ENTITY_box, key));
+    top->box = key;
+    top->side = SIDE_TOP;
+    top->stock = sheet;
     soft_plan(soft);
-    assert_int_equal(soft_findings(soft, FINDING_PANEL_ON_OUTLINE), 1);
+    assert_in_range(part_of_panel(soft, SIDE_TOP)->length, IN(55.636), IN(55.640));
+    assert_int_equal(part_of_panel(soft, SIDE_TOP)->width,
+                     ((struct box *)model_find(&soft->model, ENTITY_box, key))->depth);
+    assert_int_equal(soft_findings(soft, FINDING_PANEL_ON_OUTLINE), 0);
+    assert_true(soft_says(soft, STEP_PANEL, "55-5/8 in along it"));
 }
 
 /* A board is its panel, and has no step of its own for it. */
@@ -469,6 +498,7 @@ int main(void)
         CROWN_TEST(a_crate_has_a_crown_on_both_its_ladders),
         CROWN_TEST(an_outline_at_the_end_of_a_crate_is_told),
         CROWN_TEST(a_panel_along_the_outline_is_told),
+        CROWN_TEST(a_panel_over_an_arch_is_cut_as_long_as_it),
         CROWN_TEST(a_board_is_sawn_to_its_outline_before_its_edges_are_eased),
         CROWN_TEST(a_rectangle_has_no_crown),
     };

@@ -263,6 +263,120 @@ static void an_opening_lies_along_the_curve(void **state)
     assert_int_equal(staples, top->staples);
 }
 
+/* ---- what lies over the outline ---- */
+
+/* Arcs over a chord of 48, by the sums for segments of circles in Machinery's Handbook (from
+ * memory): r = (c^2 + 4 h^2) / 8 h, l = 2 r asin(c / 2 r). */
+static const struct {
+    double rise, arc;
+} arcs[] = {{6, 49.9756}, {12, 55.6377}, {24, 75.3982}};
+
+static int64_t add_over(struct soft *soft, int64_t box, enum layer_word kind, enum shape_word shape,
+                        int64_t stock)
+{
+    int64_t layer = soft_layer(soft, box, kind, shape, SIDE_TOP, stock);
+
+    soft_endings(soft, layer, ENDING_STOP, ENDING_STOP, ENDING_SIDE, ENDING_SIDE);
+    return layer;
+}
+
+static const struct edge *edge_of(const struct soft *soft, int64_t layer, enum edge_word edge)
+{
+    for (size_t i = 0; i < soft->plan->edges.count; i++)
+        if (soft->plan->edges.at[i].layer == layer && soft->plan->edges.at[i].edge == (int64_t)edge)
+            return &soft->plan->edges.at[i];
+    fail_msg("no such edge");
+    return NULL;
+}
+
+/* A top 3 in deep: foam as long as the arc; the cover besides with 2 in of foam, landing and handle
+ * on both sides of it, stapled at the curve's pitch on the front and on the back. */
+static void what_lies_over_an_arch_is_as_long_as_it(void **state)
+{
+    for (size_t i = 0; i < sizeof arcs / sizeof *arcs; i++) {
+        void *fixture;
+        struct soft *soft;
+        const struct edge *front;
+        int64_t box, foam, cover;
+
+        assert_int_equal(soft_begin(&fixture), 0);
+        soft = fixture;
+        box = add_box(soft, 48, OUTLINE_ARCH, arcs[i].rise)->key;
+        foam = add_over(soft, box, LAYER_FOAM, SHAPE_SLAB, soft->foam2);
+        cover = add_over(soft, box, LAYER_COVER, SHAPE_WRAPPED, soft->cloth);
+        soft_layer_of(soft, cover)->rank = 2;
+        soft_layer_of(soft, cover)->direction = DIRECTION_ACROSS;
+        soft_plan(soft);
+        assert_about(soft_cover(soft, foam)->cut_width, arcs[i].arc);
+        assert_int_equal(soft_cover(soft, foam)->cut_height, IN(3));
+        assert_int_equal(soft_cover(soft, foam)->trimmed, 0);
+        assert_about(soft_cover(soft, cover)->cut_width, arcs[i].arc);
+        assert_int_equal(soft_cover(soft, cover)->cut_height, IN(3 + 2 * (2 + 3.5)));
+        front = edge_of(soft, cover, EDGE_TOP);
+        assert_about(front->length, arcs[i].arc);
+        assert_int_equal(front->pitch, IN(0.5));
+        assert_true(front->relief > 0);
+        soft_end(&fixture);
+    }
+    (void)state;
+}
+
+/* A sleeve that hangs open over an arch is stapled round both arcs and the depth at both ends, and
+ * an opening on it lies within. */
+static void a_sleeve_is_stapled_round_both_arcs(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_arch(soft, LAYER_COVER, SHAPE_SEWN);
+    struct opening *opening = MODEL_ADD(&soft->model, opening);
+    const struct edge *top;
+    int64_t staples = 0;
+
+    soft_layer_of(soft, cover)->both = 1;
+    soft_endings(soft, cover, ENDING_SEWN, ENDING_SEWN, ENDING_OPEN, ENDING_SEWN);
+    opening->layer = cover;
+    opening->edge = EDGE_TOP;
+    opening->begin = IN(12);
+    opening->length = IN(36);
+    soft_plan(soft);
+    top = edge_of(soft, cover, EDGE_TOP);
+    assert_about(top->length / 2, 55.6377 + 3);
+    for (size_t i = 0; i < top->interval_count; i++)
+        staples += soft->plan->intervals.at[top->first_interval + i].staples;
+    assert_int_equal(staples, top->staples);
+    assert_true(top->interval_count > 1);
+}
+
+/* 40 across and 9 down are 41: straight, and stapled as what is straight is. */
+static void what_lies_over_a_slope_is_as_long_as_it(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box = add_box(soft, 40, OUTLINE_SLOPE, 9)->key;
+    int64_t cover = add_over(soft, box, LAYER_COVER, SHAPE_WRAPPED, soft->cloth);
+
+    soft_plan(soft);
+    assert_about(soft_cover(soft, cover)->cut_width, 41);
+    assert_int_equal(edge_of(soft, cover, EDGE_TOP)->pitch, IN(1));
+}
+
+/* Over a front that is bowed out the boards and the cloth of the front are bent; a cover that goes
+ * on to the straight foot behind is stapled there from end to end. */
+static void a_seat_with_a_bowed_front_is_longer_there(void **state)
+{
+    struct soft *soft = *state;
+    struct box *box = add_box(soft, 48, OUTLINE_ARCH, 6);
+    int64_t cover;
+
+    box->main_side = SIDE_TOP;
+    box->depth = IN(30);
+    cover = soft_layer(soft, box->key, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT, soft->cloth);
+    soft_endings(soft, cover, ENDING_STOP, ENDING_STOP, ENDING_SIDE, ENDING_WRAP);
+    soft_plan(soft);
+    assert_about(soft_cover(soft, cover)->cut_width, 49.9756);
+    assert_about(edge_of(soft, cover, EDGE_TOP)->length, 49.9756);
+    assert_int_equal(edge_of(soft, cover, EDGE_BOTTOM)->length, IN(48));
+    assert_int_equal(edge_of(soft, cover, EDGE_BOTTOM)->pitch, IN(1));
+}
+
 /* 55.64 along the top, 18 at each side, 48 below; 2 to join, 1/2 at each corner. */
 static void welt_goes_along_the_curve_on_the_bias(void **state)
 {
@@ -503,6 +617,10 @@ int main(void)
         CURVE_TEST(the_back_has_the_same_outline),
         CURVE_TEST(a_cover_is_stapled_closer_along_the_curve),
         CURVE_TEST(an_opening_lies_along_the_curve),
+        cmocka_unit_test(what_lies_over_an_arch_is_as_long_as_it),
+        CURVE_TEST(a_sleeve_is_stapled_round_both_arcs),
+        CURVE_TEST(what_lies_over_a_slope_is_as_long_as_it),
+        CURVE_TEST(a_seat_with_a_bowed_front_is_longer_there),
         CURVE_TEST(welt_goes_along_the_curve_on_the_bias),
         CURVE_TEST(boxing_is_as_long_as_the_curve),
         CURVE_TEST(nails_stand_along_the_curve),
