@@ -4,7 +4,8 @@
  *
  * 1  The frame itself ends at the lowest place of the outline, so that no rail is cut by the
  *    curve. Where a ladder has no room under it, the frame stays as high as the box, and a finding
- *    tells that its members are cut by hand.
+ *    tells that its members are cut by hand; of a crate with the outline at its end, how to turn
+ * it.
  *
  * 2  Posts stand on the top rail at both ends, beside the seams between panels, and no farther
  *    apart than the panels allow, each set off from what ends under the rail there; an end upright
@@ -57,6 +58,16 @@ static int64_t height_over(const struct framing *framing, int64_t u)
     return face.v0 + curve_height(framing->planning->model, framing->box, at) - panel_over(framing);
 }
 
+/* A ladder stands behind the front and the back of a crate, and none behind its ends: the outline
+ * belongs there, and the crate is turned round. */
+static void tell_end(struct planning *planning, const struct box *box)
+{
+    struct finding *finding = finding_add(planning, FINDING_OUTLINE_AT_END, ENTITY_box, box->key);
+
+    argument_length(finding, 0, box->depth);
+    argument_length(finding, 1, box->width);
+}
+
 int64_t crown_floor(struct framing *framing, int64_t floor, int64_t top, int64_t least)
 {
     const struct box *box = framing->box;
@@ -67,6 +78,10 @@ int64_t crown_floor(struct framing *framing, int64_t floor, int64_t top, int64_t
         return top;
     if (has_crown(framing) && lowest - floor > least)
         return lowest;
+    if (side_axis(box->main_side) == AXIS_X && box->frame == FRAME_CRATE) {
+        tell_end(framing->planning, box);
+        return top;
+    }
     finding = finding_add(framing->planning, FINDING_OUTLINE_DEEP, ENTITY_box, box->key);
     argument_length(finding, 0, lowest);
     argument_length(finding, 1, top);

@@ -365,17 +365,36 @@ static void a_crate_has_a_crown_on_both_its_ladders(void **state)
     assert_int_equal(soft_findings(soft, FINDING_OUTLINE_DEEP), 0);
 }
 
-/* An outline of a crate's end has no ladder to stand on. */
-static void an_outline_at_the_end_of_a_crate_is_told(void **state)
+static const struct finding *told(const struct soft *soft, int kind)
+{
+    for (size_t i = 0; i < soft->plan->findings.count; i++)
+        if (soft->plan->findings.at[i].kind == kind)
+            return &soft->plan->findings.at[i];
+    fail_msg("finding %d is not told", kind);
+    return NULL;
+}
+
+/* An outline of a crate's end has no ladder to stand on; done as it is told, it has two. */
+static void a_crate_with_an_outline_at_its_end_is_turned(void **state)
 {
     struct soft *soft = *state;
     struct box *box = add_head(soft, 40, 30, OUTLINE_SLOPE, 6);
+    const struct finding *finding;
 
     make_crate(box);
     box->main_side = SIDE_RIGHT;
     soft_plan(soft);
-    assert_int_equal(soft_findings(soft, FINDING_OUTLINE_DEEP), 1);
+    assert_int_equal(soft_findings(soft, FINDING_OUTLINE_DEEP), 0);
     assert_int_equal(soft->plan->crown_pieces.count, 0);
+    finding = told(soft, FINDING_OUTLINE_AT_END);
+    assert_int_equal(finding->arguments[0].value, IN(16));
+    assert_int_equal(finding->arguments[1].value, IN(40));
+    box->width = finding->arguments[0].value;
+    box->depth = finding->arguments[1].value;
+    box->main_side = SIDE_FRONT;
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_OUTLINE_AT_END), 0);
+    assert_true(soft->plan->crown_pieces.count > 0);
 }
 
 /* 40 x 30 sloping by 6 to the right: a panel on the right is cut 30 and measures 24 there. */
@@ -496,7 +515,7 @@ int main(void)
         CROWN_TEST(the_cards_say_what_is_cut_to_the_outline),
         CROWN_TEST(an_outline_too_deep_for_a_frame_is_told),
         CROWN_TEST(a_crate_has_a_crown_on_both_its_ladders),
-        CROWN_TEST(an_outline_at_the_end_of_a_crate_is_told),
+        CROWN_TEST(a_crate_with_an_outline_at_its_end_is_turned),
         CROWN_TEST(a_panel_along_the_outline_is_told),
         CROWN_TEST(a_panel_over_an_arch_is_cut_as_long_as_it),
         CROWN_TEST(a_board_is_sawn_to_its_outline_before_its_edges_are_eased),
