@@ -223,7 +223,7 @@ static void report_tuftings(struct json *json, const struct plan *plan)
     json_put_close(json);
 }
 
-/* The three ways to fix an outside back, with what each takes. */
+/* The ways to fix an outside back, with what each takes. */
 static void report_backs(struct json *json, const struct plan *plan)
 {
     put_array(json, "backs");
@@ -233,6 +233,7 @@ static void report_backs(struct json *json, const struct plan *plan)
         put_whole(json, "layer", way->layer);
         put_whole(json, "box", way->box);
         put_text(json, "closing", words_closing.at[way->closing].name);
+        put_bool(json, "sides_stapled", way->stapled);
         put_bool(json, "chosen", way->chosen);
         put_length(json, plan, "width", way->width);
         put_length(json, plan, "height", way->height);

@@ -115,7 +115,8 @@ int words_find(const struct words *words, const char *name);
     W(P, AUTO, auto, "by how the face is seen: never, a wall, seen") \
     W(P, RAW, raw, "cut to the edge and stapled, its edge raw")      \
     W(P, ROW, row, "edge folded in, one row of staples that shows")  \
-    W(P, BLIND, blind, "top under a card strip, sides in strips or stitched: nothing shows")
+    W(P, BLIND, blind,                                               \
+      "top under a card strip, sides in strips or stitched; with a folded finish stapled")
 #define WORDS_OF_fixing(W, P)                    \
     W(P, ALONE, alone, "its own row of staples") \
     W(P, TOGETHER, together, "in one row with the layer under it")

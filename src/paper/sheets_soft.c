@@ -245,7 +245,8 @@ static void back_ways(struct text *out, const struct plan *plan)
         const struct back_way *way = &plan->back_ways.at[i];
         const struct layer *layer = layer_of(plan, way->layer);
         table_cell(&table, "%s %s", print_box(plan, way->box), words_side.at[layer->side].name);
-        table_cell(&table, "%s", words_closing.at[way->closing].name);
+        table_cell(&table, "%s%s", words_closing.at[way->closing].name,
+                   way->stapled ? ", sides stapled" : "");
         table_cell(&table, "%lld staples", (long long)way->staples);
         table_cell(&table, "%s", print_minutes(way->minutes).at);
         table_cell(&table, "%s", way->priced ? print_money(plan, way->price).at : "no price");

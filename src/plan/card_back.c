@@ -44,7 +44,11 @@ static void put_blind(struct carding *carding, const struct back_way *way)
                               card_length(carding, value[TRADE_STAPLE_BLIND_PITCH]),
                               card_length(carding, value[TRADE_STAPLE_CARD_PITCH])));
     put(carding, "Fold it down over a sheet of batting, pull it even");
-    if (way->stitched > 0)
+    if (way->stapled)
+        put(carding, arena_format(arena, "Sides: fold them in, staple every %s, leg %s",
+                                  card_length(carding, value[TRADE_STAPLE_BOTTOM_PITCH]),
+                                  card_length(carding, way->leg)));
+    else if (way->stitched > 0)
         put(carding, "Sides: turn them in, slip stitch by hand: points would bruise the pile");
     else
         put(carding, arena_format(arena, "Sides: hang each in its strip, %s short of both ends",
@@ -57,11 +61,12 @@ static void put_blind(struct carding *carding, const struct back_way *way)
 void card_back(struct carding *carding)
 {
     const struct back_way *way = counts_of(carding)->back;
+    bool raw = way ? way->closing == CLOSING_RAW : counts_of(carding)->raw;
 
-    if (!way || way->closing == CLOSING_ROW)
-        put_round(carding, "Edge folded in");
-    else if (way->closing == CLOSING_RAW)
+    if (raw)
         put_round(carding, "Edge raw, cut straight");
+    else if (!way || way->closing == CLOSING_ROW)
+        put_round(carding, "Edge folded in");
     else
         put_blind(carding, way);
 }

@@ -237,6 +237,11 @@ static void count_back(const struct model *model, struct counted *counted,
         layer->back = way;
 }
 
+static bool is_left_raw(const struct layer *layer)
+{
+    return layer->closing == CLOSING_RAW && layer->kind == LAYER_LINING;
+}
+
 static void count_cloth(const struct plan *plan, const struct model *model, struct counted *counted)
 {
     for (size_t i = 0; i < plan->covers.count; i++) {
@@ -245,6 +250,7 @@ static void count_cloth(const struct plan *plan, const struct model *model, stru
 
         layer->area += cover->area;
         layer->trimmed += cover->trimmed;
+        layer->raw = is_left_raw(MODEL_FIND(model, layer, cover->layer));
         layer->longest = larger(layer->longest, larger(cover->cut_width, cover->cut_height));
     }
     for (size_t i = 0; i < plan->seams.count; i++)

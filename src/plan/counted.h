@@ -51,6 +51,7 @@ struct layer_counted {
     int64_t under_tufts; /* of a layer of foam: buttons of the deep field that is pulled into it */
     int64_t nails;
     int64_t strip;               /* length of a trim that comes as a strip */
+    bool raw;                    /* a lining whose edge is left raw */
     const struct back_way *back; /* of an outside back, the one that is taken; else NULL */
 };
 

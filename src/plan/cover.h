@@ -190,6 +190,7 @@ void cut_back(struct planning *planning, struct spread *spread);    /* cover_bac
 void cut_run(struct planning *planning, struct spread *spread);     /* cover_run.c */
 
 /* How an outside back is fixed, where the maker leaves it to the program (cover_back.c). */
+bool back_is_stapled(const struct spread *spread); /* at its sides, under a blind top */
 int64_t back_closing(const struct planning *planning, const struct spread *spread);
 
 /* A sewn cover with two faces that goes all round, open above and below: a band. */

@@ -1,14 +1,15 @@
 /*
- * Outside backs, at three levels that differ in looks, minutes and price:
+ * Outside backs, at levels that differ in looks, minutes and price:
  *
  *     raw     cut to the edge less the inset, stapled all round, its edge raw
  *     row     folded in, one row of staples all round
  *     blind   top tacked under a card strip, sides in metal strips, bottom stapled underneath
+ *             or, where its stapled edges are folded: its sides folded in, a row of staples each
  *
  * Which one is the maker's word, else how the face is seen: never, toward a wall, in plain view
  * (TRADE 2.6, 2.7, 2.10). Points of a strip bruise pile: its sides are stitched by hand instead.
  *
- * 1  All three ways of a back stand in the plan, one of them chosen: pieces and staples are those
+ * 1  All ways of a back stand in the plan, one of them chosen: pieces and staples are those
  *    of that one, and what it uses up is bought.
  * 2  A way's lengths add up to what is fixed: all round, or top, sides and bottom.
  */
@@ -32,6 +33,11 @@ int64_t back_closing(const struct planning *planning, const struct spread *sprea
     return by_seen[check_seen(planning, spread->box->key, spread->side)];
 }
 
+bool back_is_stapled(const struct spread *spread)
+{
+    return spread->closing == CLOSING_BLIND && spread->layer->finish == FINISH_FOLDED;
+}
+
 /* ---- one way ---- */
 
 /* Its left and its right edge, each shorter by so much. */
@@ -41,17 +47,23 @@ static int64_t both_sides(const struct spread *spread, int64_t less)
            length_larger(0, spread_length(spread, EDGE_RIGHT) - less);
 }
 
+/* What an edge that is folded in adds: it lies a little inside. */
+static int64_t folded_in(const struct planning *planning)
+{
+    return planning->value[TRADE_LINING_FOLD] - planning->value[TRADE_DUST_INSET];
+}
+
 static void lay_round(const struct planning *planning, const struct spread *spread,
                       struct back_way *way)
 {
     int64_t round = both_sides(spread, 0) + spread_length(spread, EDGE_TOP) +
                     spread_length(spread, EDGE_BOTTOM);
-    int64_t more = -2 * planning->value[TRADE_DUST_INSET];
+    int64_t more = 2 * folded_in(planning);
 
     if (way->closing == CLOSING_ROW) {
-        more += 2 * planning->value[TRADE_LINING_FOLD];
         way->row = round;
     } else {
+        more = -2 * planning->value[TRADE_DUST_INSET];
         way->raw = round;
     }
     way->width = spread->width + more;
@@ -67,17 +79,21 @@ static void lay_blind(const struct planning *planning, const struct spread *spre
     const struct brim *bottom = &spread->brims[EDGE_BOTTOM];
     int64_t top = spread_length(spread, EDGE_TOP);
 
-    way->width = spread->width + 2 * value[TRADE_BACK_SIDE];
+    way->width = spread->width + 2 * (way->stapled ? folded_in(planning) : value[TRADE_BACK_SIDE]);
     way->height = spread->height + value[TRADE_BACK_TOP] + bottom->landing + bottom->handle;
     way->card = top;
     way->under = spread->width;
-    if (spread->stock->pile)
+    if (way->stapled)
+        way->row = both_sides(spread, 0);
+    else if (spread->stock->pile)
         way->stitched = both_sides(spread, 0);
     else
         way->strip = both_sides(spread, 2 * value[TRADE_NAIL_STRIP_LESS]);
     way->staples = staples_open(top, value[TRADE_STAPLE_BLIND_PITCH]) +
                    staples_open(top, value[TRADE_STAPLE_CARD_PITCH]) +
                    staples_open(spread->width, value[TRADE_STAPLE_BOTTOM_PITCH]);
+    for (int64_t edge = EDGE_LEFT; edge <= EDGE_RIGHT && way->stapled; edge++)
+        way->staples += staples_open(spread_length(spread, edge), value[TRADE_STAPLE_BOTTOM_PITCH]);
 }
 
 static int64_t minutes_of(const struct planning *planning, const struct back_way *way)
@@ -106,14 +122,15 @@ static int64_t minutes_of(const struct planning *planning, const struct back_way
 }
 
 static const struct back_way *add_way(struct planning *planning, const struct spread *spread,
-                                      int64_t closing)
+                                      int64_t closing, bool stapled)
 {
     struct back_way *way = LIST_ADD(planning->arena, &planning->plan->back_ways);
 
     way->layer = spread->layer->key;
     way->box = spread->box->key;
     way->closing = closing;
-    way->chosen = closing == spread->closing;
+    way->stapled = stapled;
+    way->chosen = closing == spread->closing && stapled == back_is_stapled(spread);
     if (closing == CLOSING_BLIND)
         lay_blind(planning, spread, way);
     else
@@ -142,8 +159,10 @@ static void consume_strips(struct planning *planning, const struct spread *sprea
 
 void cut_back(struct planning *planning, struct spread *spread)
 {
-    for (int64_t closing = CLOSING_RAW; closing <= CLOSING_BLIND; closing++) {
-        const struct back_way *way = add_way(planning, spread, closing);
+    for (int64_t level = CLOSING_RAW; level <= CLOSING_BLIND + 1; level++) {
+        bool stapled = level > CLOSING_BLIND;
+        const struct back_way *way =
+            add_way(planning, spread, stapled ? CLOSING_BLIND : level, stapled);
 
         if (!way->chosen || way->width <= 0 || way->height <= 0)
             continue;

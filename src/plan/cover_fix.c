@@ -422,10 +422,11 @@ static void staple_blind(struct planning *planning, const struct spread *spread)
     struct rows rows = {.of = {{0}}};
     struct row *row;
 
-    for (int64_t edge = EDGE_TOP; edge <= EDGE_BOTTOM; edge++) {
+    for (int64_t edge = back_is_stapled(spread) ? EDGE_LEFT : EDGE_TOP; edge <= EDGE_BOTTOM;
+         edge++) {
         row = rows_add(planning, &rows, spread, edge, spread_length(spread, edge));
         row_stretch(row, spread, edge, 0, false);
-        if (edge == EDGE_BOTTOM)
+        if (edge != EDGE_TOP)
             continue;
         if (spread->brims[edge].pitch == 0)
             row->pitch = planning->value[TRADE_STAPLE_BLIND_PITCH];

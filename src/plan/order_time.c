@@ -219,7 +219,7 @@ static int64_t layer_amount(const struct layer_counted *layer, enum amount amoun
     }
 }
 
-/* A lining that shuts a box has its edge folded in all round. */
+/* A lining that shuts a box has its edge all round folded in, or left raw. */
 static int64_t back_amount(const struct layer_counted *layer, enum amount amount)
 {
     static const struct back_way none = {0};
@@ -227,9 +227,9 @@ static int64_t back_amount(const struct layer_counted *layer, enum amount amount
 
     switch (amount) {
     case AMOUNT_BACK_RAW:
-        return way->raw / LENGTH_MM;
+        return (layer->raw ? layer->edge : way->raw) / LENGTH_MM;
     case AMOUNT_BACK_ROW:
-        return (layer->back ? way->row : layer->edge) / LENGTH_MM;
+        return (layer->back || layer->raw ? way->row : layer->edge) / LENGTH_MM;
     case AMOUNT_BACK_TOP:
         return way->card / LENGTH_MM;
     case AMOUNT_BACK_SIDE:

@@ -516,6 +516,7 @@ struct back_way {
     int64_t layer;
     int64_t box;     /* first box where it covers a group */
     int64_t closing; /* enum closing_word, never AUTO */
+    bool stapled;    /* of a blind one: its sides are folded in and stapled, in rows that show */
     bool chosen;
     int64_t width, height; /* of its cloth, as cut */
     int64_t raw, row;      /* length of edge that is stapled raw, and folded in */

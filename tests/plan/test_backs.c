@@ -134,6 +134,58 @@ static void each_way_cuts_and_staples_its_own(void **state)
     }
 }
 
+/* Top blind, sides folded in by 1 less 1/4 and stapled: 15 + 55 at the top, 30 + 1 at each side,
+ * 41 below; 42 less 2 x 1/4 wide. 6.096 min for the top and 3.048 below as in a blind one, 60 in of
+ * sides are 1.524 m, by 3 min: 4.572. No strip, no card but that of the top. */
+static void a_blind_top_may_have_its_sides_stapled(void **state)
+{
+    struct soft *soft = *state;
+    int64_t back = add_back(soft);
+    const struct back_way *way = NULL;
+
+    soft_layer_of(soft, back)->closing = CLOSING_BLIND;
+    soft_layer_of(soft, back)->finish = FINISH_FOLDED;
+    soft_plan(soft);
+    assert_int_equal(soft->plan->back_ways.count, 4);
+    assert_int_equal(taken_way(soft), CLOSING_BLIND);
+    for (size_t i = 0; i < soft->plan->back_ways.count; i++)
+        if (soft->plan->back_ways.at[i].chosen)
+            way = &soft->plan->back_ways.at[i];
+    assert_true(way->stapled);
+    assert_int_equal(way->staples, 15 + 55 + 2 * 31 + 41);
+    assert_int_equal(soft_staples(soft, back), way->staples);
+    assert_cut(soft, back, 41.5, 34);
+    assert_int_equal(way->card, IN(40));
+    assert_int_equal(way->strip + way->stitched + way->raw, 0);
+    assert_in_range(way->minutes, 13716 - 2, 13716 + 2);
+    assert_in_range(closing_step(soft)->minutes, 13716 - 5, 13716 + 5);
+    assert_true(soft_says(soft, STEP_BACK, "Sides: fold them in"));
+    assert_int_equal(soft_used(soft, back, STOCK_STRIP), IN(40));
+    soft_layer_of(soft, back)->finish = FINISH_RAW;
+    soft_plan(soft);
+    assert_cut(soft, back, 42, 34);
+}
+
+/* 40 x 30 less 1/4 on each side, and 1 in more to fold; as many staples as long as its edge is. */
+static void a_lining_is_cut_raw_by_the_makers_word(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box = soft_box(soft, "B", 40, 3, 30);
+    int64_t lining = soft_layer(soft, box, LAYER_LINING, SHAPE_FLAT, SIDE_BACK, soft->lining);
+    int64_t folded_minutes;
+
+    soft_plan(soft);
+    assert_cut(soft, lining, 41.5, 31.5);
+    assert_true(soft_says(soft, STEP_BACK, "Edge folded in"));
+    folded_minutes = closing_step(soft)->minutes;
+    soft_layer_of(soft, lining)->closing = CLOSING_RAW;
+    soft_plan(soft);
+    assert_cut(soft, lining, 39.5, 29.5);
+    assert_true(soft_says(soft, STEP_BACK, "Edge raw"));
+    assert_in_range(closing_step(soft)->minutes, folded_minutes * 2 / 3 - 5,
+                    folded_minutes * 2 / 3 + 5);
+}
+
 /* All round 140 in are 3.556 m: by 2 and by 3 min. Top 40 in by 6, sides 2 x 28 in by 8, bottom by
  * 3: 6.096 + 11.379 + 3.048. */
 static void what_hides_more_takes_longer(void **state)
@@ -252,6 +304,8 @@ int main(void)
         BACK_TEST(a_back_is_fixed_by_how_it_is_seen),
         BACK_TEST(the_makers_word_goes_before),
         BACK_TEST(each_way_cuts_and_staples_its_own),
+        BACK_TEST(a_blind_top_may_have_its_sides_stapled),
+        BACK_TEST(a_lining_is_cut_raw_by_the_makers_word),
         BACK_TEST(what_hides_more_takes_longer),
         BACK_TEST(each_way_has_its_price),
         BACK_TEST(strips_come_off_the_shop_list_in_packs),
