@@ -44,12 +44,23 @@ static bool lies_behind(const struct sketch *sketch, const struct plan_member *m
     return 2 * gap < depth;
 }
 
+/* Where an upright line that goes up to v ends: at the outline, where that lies lower. */
+static int64_t end_of(const struct sketch *sketch, int64_t u, int64_t v)
+{
+    struct area face = face_area(sketch->box, sketch->side);
+    int64_t at = length_larger(face.u0, length_smaller(u, face.u1)) - face.u0;
+
+    if (!curve_has(sketch->box, sketch->side))
+        return v;
+    return length_smaller(v, face.v0 + curve_height(sketch->plan->facts, sketch->box, at));
+}
+
 /* The sides of an outline that are not sides of the face. */
 static void add_inner_sides(const struct sketch *sketch, enum mark_kind kind, const struct area *at)
 {
     struct area face = face_area(sketch->box, sketch->side);
-    const struct area sides[] = {{at->u0, at->v0, at->u0, at->v1},
-                                 {at->u1, at->v0, at->u1, at->v1},
+    const struct area sides[] = {{at->u0, at->v0, at->u0, end_of(sketch, at->u0, at->v1)},
+                                 {at->u1, at->v0, at->u1, end_of(sketch, at->u1, at->v1)},
                                  {at->u0, at->v0, at->u1, at->v0},
                                  {at->u0, at->v1, at->u1, at->v1}};
     const bool inner[] = {at->u0 > face.u0, at->u1<face.u1, at->v0> face.v0, at->v1 < face.v1};
@@ -62,7 +73,11 @@ static void add_inner_sides(const struct sketch *sketch, enum mark_kind kind, co
 
 static void add_panel(const struct sketch *sketch, const struct panel *panel)
 {
-    add_mark(sketch, MARK_PANEL, panel->area);
+    bool cut = end_of(sketch, panel->area.u0, panel->area.v1) < panel->area.v1 ||
+               end_of(sketch, panel->area.u1, panel->area.v1) < panel->area.v1;
+
+    if (!cut) /* else the outline shows where it ends */
+        add_mark(sketch, MARK_PANEL, panel->area);
     add_inner_sides(sketch, MARK_SEAM, &panel->area);
 }
 
@@ -203,7 +218,8 @@ static void add_padding(const struct sketch *sketch)
 static void add_cloth_seam(const struct sketch *sketch, const struct cover *cover,
                            const struct area *layer, int64_t from)
 {
-    struct area up = {layer->u0 + from, layer->v0, layer->u0 + from, layer->v1};
+    struct area up = {layer->u0 + from, layer->v0, layer->u0 + from,
+                      end_of(sketch, layer->u0 + from, layer->v1)};
     struct area across = {layer->u0, layer->v0 + from, layer->u1, layer->v0 + from};
 
     add_mark(sketch, MARK_CLOTH_SEAM, cover->railroaded ? across : up);

@@ -304,6 +304,33 @@ static void an_arched_face_shows_its_arch(void **state)
     assert_int_equal(count(&scene->drawing, MARK_FACE), 1);
 }
 
+/* Cloth of 54 on a head of 80: its seams end on the arch, and no corner of the panel stands over
+ * it. 13-1/2 from the ends, a circle of radius (40^2 + 8^2) / 16 = 104 lies sqrt(104^2 - 26.5^2) -
+ * 96 = 4.567 over those. */
+static void what_is_on_an_arched_face_ends_at_the_arch(void **state)
+{
+    struct scene *scene = *state;
+    joined_end(&scene->piece);
+    joined_start(&scene->piece, 2.5);
+    struct box *box = joined_box(&scene->piece, FRAME_LADDER, 80, 3, 40);
+    int64_t key = box->key;
+    box->outline = OUTLINE_ARCH;
+    box->rise = IN(8);
+    joined_facing(&scene->piece, key, SIDE_FRONT, joined_sheet(&scene->piece, 0.5));
+    joined_layer(&scene->piece, key, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT);
+    ((struct stock *)model_find(&scene->piece.model, ENTITY_stock, scene->piece.cloth))->width =
+        IN(54);
+    joined_plan(&scene->piece);
+    draw(scene, key, SIDE_FRONT);
+    assert_int_equal(count(&scene->drawing, MARK_PANEL), 0);
+    assert_int_equal(count(&scene->drawing, MARK_CLOTH_SEAM), 2);
+    for (size_t i = 0; i < scene->drawing.marks.count; i++) {
+        const struct mark *mark = &scene->drawing.marks.at[i];
+        if (mark->kind == MARK_CLOTH_SEAM)
+            assert_in_range(mark->area.v1, IN(32 + 4.55), IN(32 + 4.58));
+    }
+}
+
 /* Elastic webbing on a seat of 24 x 21 lies over the shorter way alone. */
 static void webbing_shows_strip_by_strip(void **state)
 {
@@ -394,6 +421,7 @@ int main(void)
         FACT(five_widths_have_four_seams_a_full_width_apart),
         FACT(a_cover_over_three_boxes_shows_its_seams_on_the_box_where_they_lie),
         FACT(an_arched_face_shows_its_arch),
+        FACT(what_is_on_an_arched_face_ends_at_the_arch),
         FACT(webbing_shows_strip_by_strip),
         FACT(what_is_selected_shows_where_it_ends),
         FACT(its_mating_face_shows_six_holes_one_above_the_other),
