@@ -193,6 +193,12 @@ static void covers_reach_their_landings_with_a_handle(void **state)
         with_any_build(seed, 6, check_reach);
 }
 
+static bool lies_over_outline(const struct box *box, const struct layer *layer)
+{
+    return box->outline != OUTLINE_RECTANGLE &&
+           layer->side == (box->main_side == SIDE_TOP ? SIDE_FRONT : SIDE_TOP);
+}
+
 static int bent_looked_at;
 
 /* How much an arc is longer than its chord, by the square of its rise over the chord, falls from
@@ -203,13 +209,12 @@ static void check_bent(struct soft *soft)
         const struct cover *cover = &soft->plan->covers.at[i];
         const struct layer *layer = MODEL_FIND(&soft->model, layer, cover->layer);
         const struct box *box = MODEL_FIND(&soft->model, box, layer->box);
-        int64_t over = box->main_side == SIDE_TOP ? SIDE_FRONT : SIDE_TOP;
         int64_t most = box->main_side == SIDE_TOP ? box->depth : box->height;
         double chord = (double)box->width;
         double rise = (double)length_smaller(length_smaller(box->rise, most), box->width / 2);
 
-        if (layer->side != over || layer->u > 0 || layer->shape == SHAPE_RUN || layer->both ||
-            box->outline != OUTLINE_ARCH || box->rise < IN(1))
+        if (!lies_over_outline(box, layer) || layer->u > 0 || layer->shape == SHAPE_RUN ||
+            layer->both || box->outline != OUTLINE_ARCH || box->rise < IN(1))
             continue;
         bent_looked_at++;
         assert_true((double)cover->cut_width >= chord + rise * rise / chord * 2 - (double)IN(0.5));
@@ -373,8 +378,10 @@ static void check_folds(struct soft *soft)
         int64_t end = level ? area_height(&face) : area_width(&face) - layer->u;
         int64_t seams[SEAMS_AT_MOST];
 
+        /* over an outline the face ends elsewhere on the cloth */
         if (layer->kind != LAYER_COVER || layer->shape != SHAPE_WRAPPED ||
-            seam_is_told(soft, layer->key))
+            seam_is_told(soft, layer->key) ||
+            lies_over_outline(MODEL_FIND(&soft->model, box, layer->box), layer))
             continue;
         for (int n = seams_of(soft, cover, seams); n-- > 0;) {
             if ((level || layer->u == 0) && first != ENDING_STOP)
