@@ -36,8 +36,9 @@ bool edge_is_curved(const struct spread *spread, int64_t edge)
 {
     const struct box *box = spread->box;
 
-    if (spread_is_bent(spread))
-        return spread_follows(spread, edge) && curve_bends(box, box->main_side);
+    if (spread_is_bent(spread)) /* what ends on the bent face itself lies flat there */
+        return spread_follows(spread, edge) && !spread->brims[edge].inside &&
+               curve_bends(box, box->main_side);
     return edge == EDGE_TOP && spread_outlined(spread) && curve_bends(box, spread->side);
 }
 

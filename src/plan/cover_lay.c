@@ -246,7 +246,7 @@ static void spread_bend(const struct model *model, struct spread *spread)
         spread->wide += curve_longer(model, box, -face->u0, spread->width - face->u0);
     else
         spread->high += curve_longer(model, box, -face->v0, spread->height - face->v0);
-    for (int64_t edge = 0; edge < EDGE_COUNT && spread_is_bent(spread); edge++)
+    for (int64_t edge = 0; edge < EDGE_COUNT; edge++)
         if (spread_follows(spread, edge))
             spread->lengths[edge] = edge_upright(edge) ? spread->high : spread->wide;
 }

@@ -5,6 +5,7 @@
  */
 #include "example.h"
 
+#include "model/trade.h"
 #include "plan/route.h"
 #include "plan/weight.h"
 
@@ -353,6 +354,100 @@ static void banquette_stands_on_end_round_the_corner(void **state)
     assert_int_equal(route_way(plan, &hall, size), ROUTE_NOT);
 }
 
+/* ---- units ---- */
+
+/* The same build in millimetre work, every trade value that holds said in millimetres. */
+static enum fault say_in_millimetres(struct model *draft, void *context, struct fault_note *note)
+{
+    const int64_t *values = context;
+    enum fault fault = FAULT_NONE;
+
+    draft->build.units = UNITS_MM;
+    for (int i = 0; i < TRADE_COUNT && !fault; i++) {
+        char text[QUANTITY_TEXT];
+
+        quantity_print_exact(text, trade_values[i].quantity, UNITS_MM, values[i]);
+        fault = trade_change(draft, TRADE_FROM_BUILD, trade_values[i].key, text, note);
+    }
+    return fault;
+}
+
+#define ASSERT_ALIKE(a, b) assert_memory_equal(&(a), &(b), sizeof(a))
+
+static void assert_same_wood(const struct plan *inch, const struct plan *mm)
+{
+    assert_int_equal(inch->members.count, mm->members.count);
+    for (size_t i = 0; i < inch->members.count; i++)
+        ASSERT_ALIKE(inch->members.at[i].solid, mm->members.at[i].solid);
+    assert_int_equal(inch->panels.count, mm->panels.count);
+    for (size_t i = 0; i < inch->panels.count; i++)
+        ASSERT_ALIKE(inch->panels.at[i].solid, mm->panels.at[i].solid);
+    assert_int_equal(inch->screws.count, mm->screws.count);
+    for (size_t i = 0; i < inch->screws.count; i++) {
+        ASSERT_ALIKE(inch->screws.at[i].at, mm->screws.at[i].at);
+        assert_int_equal(inch->screws.at[i].bite, mm->screws.at[i].bite);
+    }
+    assert_int_equal(inch->points.count, mm->points.count);
+    for (size_t i = 0; i < inch->points.count; i++) {
+        assert_int_equal(inch->points.at[i].u, mm->points.at[i].u);
+        assert_int_equal(inch->points.at[i].v, mm->points.at[i].v);
+    }
+}
+
+static void assert_same_cloth(const struct plan *inch, const struct plan *mm)
+{
+    assert_int_equal(inch->pieces.count, mm->pieces.count);
+    for (size_t i = 0; i < inch->pieces.count; i++) {
+        assert_string_equal(inch->pieces.at[i].label, mm->pieces.at[i].label);
+        assert_int_equal(inch->pieces.at[i].width, mm->pieces.at[i].width);
+        assert_int_equal(inch->pieces.at[i].height, mm->pieces.at[i].height);
+    }
+    assert_int_equal(inch->edges.count, mm->edges.count);
+    for (size_t i = 0; i < inch->edges.count; i++) {
+        assert_int_equal(inch->edges.at[i].staples, mm->edges.at[i].staples);
+        assert_int_equal(inch->edges.at[i].leg, mm->edges.at[i].leg);
+    }
+    assert_int_equal(inch->intervals.count, mm->intervals.count);
+    assert_int_equal(inch->tally.cloth, mm->tally.cloth);
+}
+
+/* What the program says of itself: sizes, trade values and units are all that it is told. */
+static void check_units(void **state, int (*begin)(void **))
+{
+    const struct plan *inch = ((struct example *)*state)->plan;
+    int64_t values[TRADE_COUNT];
+    const struct plan *mm;
+    void *other;
+
+    memcpy(values, inch->value, sizeof values);
+    begin(&other);
+    DONE(desk_edit(((struct example *)other)->desk, "units", say_in_millimetres, values, note));
+    mm = desk_plan(((struct example *)other)->desk);
+    assert_int_equal(model_units(mm->facts), UNITS_MM);
+    assert_same_wood(inch, mm);
+    assert_same_cloth(inch, mm);
+    assert_int_equal(inch->tally.cost, mm->tally.cost);
+    assert_int_equal(inch->tally.minutes, mm->tally.minutes);
+    assert_int_equal(inch->tally.steps, mm->tally.steps);
+    assert_int_equal(inch->findings.count, mm->findings.count);
+    example_end(&other);
+}
+
+static void headboard_is_the_same_in_millimetres(void **state)
+{
+    check_units(state, example_headboard);
+}
+
+static void ottoman_is_the_same_in_millimetres(void **state)
+{
+    check_units(state, example_ottoman);
+}
+
+static void banquette_is_the_same_in_millimetres(void **state)
+{
+    check_units(state, example_banquette);
+}
+
 #define OF(example, test) cmocka_unit_test_setup_teardown(test, example_##example, example_end)
 
 int main(void)
@@ -379,6 +474,9 @@ int main(void)
         OF(headboard, headboard_goes_through_its_door_on_edge),
         OF(banquette, banquette_weighs_36_without_and_28_of_seat),
         OF(banquette, banquette_stands_on_end_round_the_corner),
+        OF(headboard, headboard_is_the_same_in_millimetres),
+        OF(ottoman, ottoman_is_the_same_in_millimetres),
+        OF(banquette, banquette_is_the_same_in_millimetres),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     return failed ? 1 : 0;

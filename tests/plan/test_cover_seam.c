@@ -8,6 +8,7 @@
 #include "plan/cure.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
+#include "plan/steps.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -506,6 +507,18 @@ static void level_seams_stand_low_and_the_uppermost_part_is_whole(void **state)
     (void)state;
 }
 
+static void a_card_says_how_level_widths_are_sewn(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_tall_cover(soft, 130);
+
+    soft_plan(soft);
+    assert_true(soft_says(soft, STEP_SEW, "2 of 53 in, one under the other"));
+    soft_layer_of(soft, cover)->seaming = SEAMING_CENTRE;
+    soft_plan(soft);
+    assert_true(soft_says(soft, STEP_SEW, "2 of 53 in, at equal distance from the middle"));
+}
+
 /* 143 in a full centre of 54 and two sides of (143 + 2 - 54) / 2, by the maker's word. */
 static void a_full_centre_of_level_widths_is_the_makers_word(void **state)
 {
@@ -796,6 +809,7 @@ int main(void)
         cmocka_unit_test(the_pattern_goes_on_over_a_level_seam),
         cmocka_unit_test(level_seams_stand_low_and_the_uppermost_part_is_whole),
         SOFT_TEST(a_full_centre_of_level_widths_is_the_makers_word),
+        SOFT_TEST(a_card_says_how_level_widths_are_sewn),
         SOFT_TEST(the_pattern_goes_on_over_all_level_seams),
         cmocka_unit_test(heavy_cloth_is_taken_up_in_level_seams),
         SOFT_TEST(a_level_seam_behind_the_mattress_stays),
