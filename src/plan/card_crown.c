@@ -51,11 +51,11 @@ void card_outline(struct carding *carding)
         step->actions[step->action_count++] =
             "Mark the outline by its heights, cut the panel to it; ease the edge";
     if (bent > 0 && step->action_count < CARD_ACTIONS)
-        step->actions[step->action_count++] =
-            arena_format(carding->planning->arena,
-                         "Bend it over the outline from the middle outwards, %s along it; where it "
-                         "will not bend, kerf its inside",
-                         card_marked(carding, bent));
+        step->actions[step->action_count++] = arena_format(
+            carding->planning->arena,
+            "Bend it over the landing wood, screw it down from the middle outwards, %s "
+            "along it; where it will not bend, kerf its inside",
+            card_marked(carding, bent));
 }
 
 void card_board_outline(struct carding *carding)

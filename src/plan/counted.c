@@ -145,6 +145,10 @@ static void count_screws(const struct plan *plan, const struct model *model,
         if (screw->use == SCREW_PANEL && screw->of < plan->panels.count)
             fixed_with(model, counted, plan->panels.at[screw->of].facing)->screws++;
     }
+    for (size_t i = 0; i < plan->panels.count; i++)
+        if (plan->panels.at[i].screws > 0)
+            fixed_with(model, counted, plan->panels.at[i].facing)->screws +=
+                plan->panels.at[i].screws;
     for (size_t i = 0; i < plan->crown_pieces.count; i++) {
         const struct crown_piece *piece = &plan->crown_pieces.at[i];
         struct box_counted *box = COUNTED_FIND(model, counted->boxes, box, piece->box);

@@ -6,13 +6,17 @@
  * place that is clear. Frame screws and those of joins stand already and do not move.
  *
  * 1  Every panel screw has a member behind it.
- * 2  A place that is clear by cross.clear.warn is taken before one that is clear by
+ * 2  A panel that is bent over landing wood is screwed along that as along its other edges, by the
+ *    length of the curve; these screws are counted, and have no place of their own.
+ * 3  A place that is clear by cross.clear.warn is taken before one that is clear by
  *    cross.clear.reject only; where none is, one beside the row, and the even place at last.
  */
 #include "plan/rows.h"
 
 #include "plan/backing.h"
+#include "plan/curve.h"
 #include "plan/findings.h"
+#include "plan/geometry.h"
 #include "plan/slices.h"
 #include "plan/standing.h"
 
@@ -211,6 +215,47 @@ static void fix_panel(struct fixing *fixing)
     }
 }
 
+/* ---- on landing wood ---- */
+
+/* Crowns that a panel is bent over: one on a ladder, one on each of the two of a crate. */
+static int64_t crowns_under(const struct plan *plan, int64_t box)
+{
+    bool found[2] = {false, false};
+
+    for (size_t i = 0; i < plan->crown_pieces.count; i++)
+        if (plan->crown_pieces.at[i].box == box)
+            found[plan->crown_pieces.at[i].behind] = true;
+    return found[false] + found[true];
+}
+
+/* It lies on the edge of the landing wood, which is as deep under it as a landing. */
+static void fix_on_crowns(struct fixing *fixing)
+{
+    struct planning *planning = fixing->planning;
+    struct panel *panel = &planning->plan->panels.at[fixing->index];
+    const struct stock *sheet = MODEL_FIND(planning->model, stock, panel->stock);
+    int64_t length = panel->width > area_width(&panel->area) ? panel->width : panel->height;
+    int64_t end = planning->value[TRADE_PANEL_CORNER_OFFSET];
+    int64_t crowns = crowns_under(planning->plan, panel->box);
+    struct screw_need need = {.gauge = planning->value[TRADE_SCREW_GAUGE_PANEL],
+                              .passed = panel->thickness,
+                              .receiving = planning->value[TRADE_LANDING],
+                              .wood = sheet ? sheet->wood : WOOD_SOFT,
+                              .panel = true};
+    struct screw_choice choice;
+
+    if (crowns == 0 || !curve_under(fixing->box, panel->side))
+        return;
+    choice = screw_choose(planning, &need);
+    screw_choice_tell(planning, &choice, ENTITY_box, panel->box);
+    if (choice.kind == PLAN_NONE)
+        return;
+    panel->screw = choice.kind;
+    panel->screws = crowns * row_count(length, length_smaller(end, length / 4),
+                                       row_pitch(planning, panel, true));
+    screw_count(planning, choice.kind, SCREW_PANEL, panel->screws);
+}
+
 /* ---- the pass ---- */
 
 static void tell_not_in_stock(struct planning *planning)
@@ -242,8 +287,10 @@ static void fix_box(struct planning *planning, struct thicket *standing, const s
                                 .panel = &plan->panels.at[i],
                                 .standing = standing};
 
-        if (!fixing.panel->loose)
-            fix_panel(&fixing);
+        if (fixing.panel->loose)
+            continue;
+        fix_panel(&fixing);
+        fix_on_crowns(&fixing);
     }
 }
 

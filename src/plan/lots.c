@@ -124,8 +124,9 @@ static int64_t screw_owner(const struct planning *planning, const struct counted
 struct screw_lots screw_lots_make(const struct planning *planning, const struct counted *counted)
 {
     const struct plan *plan = planning->plan;
-    struct screw_lot *lots = ARENA_MANY(planning->arena, struct screw_lot,
-                                        plan->screws.count + plan->crown_pieces.count);
+    struct screw_lot *lots =
+        ARENA_MANY(planning->arena, struct screw_lot,
+                   plan->screws.count + plan->crown_pieces.count + plan->panels.count);
     size_t count = plan->screws.count;
     size_t kept = 0;
 
@@ -141,6 +142,14 @@ struct screw_lots screw_lots_make(const struct planning *planning, const struct 
         if (piece->screws > 0)
             lots[count++] =
                 (struct screw_lot){SCREW_FRAME, piece->box, piece->screw, piece->screws};
+    }
+    for (size_t i = 0; i < plan->panels.count; i++) {
+        const struct panel *panel = &plan->panels.at[i];
+
+        if (panel->screws > 0)
+            lots[count++] = (struct screw_lot){
+                SCREW_PANEL, counted_facing(planning, counted, panel->facing)->first, panel->screw,
+                panel->screws};
     }
     sort(lots, count, sizeof *lots, compare_screw_lots);
     for (size_t i = 0; i < count; i++) {

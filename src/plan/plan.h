@@ -112,7 +112,9 @@ struct panel {
     int64_t width, height; /* as cut: longer than its area where it is bent over an outline */
     struct solid solid;
     int64_t thickness;
-    bool loose;   /* drops on: not screwed from outside */
+    int64_t screws; /* along the landing wood that it is bent over, without a place of their own */
+    size_t screw;   /* into screw_kinds; meaningless without such */
+    bool loose;     /* drops on: not screwed from outside */
     int64_t gap;  /* widest clear way between the wood behind it; 0 where none is, and of a board */
     int64_t span; /* that is good for its use */
 };

@@ -122,7 +122,7 @@ static struct strips strips_behind(const struct planning *planning, const struct
 
 /* ---- rows ---- */
 
-static int64_t pitch_of(const struct planning *planning, const struct panel *panel, bool edge)
+int64_t row_pitch(const struct planning *planning, const struct panel *panel, bool edge)
 {
     const struct facing *facing = MODEL_FIND(planning->model, facing, panel->facing);
     bool carries =
@@ -205,7 +205,7 @@ static struct row row_of(const struct planning *planning, const struct panel *pa
                              planning->value[TRADE_PANEL_EDGE_MIN]);
     row.end = length_smaller(planning->value[TRADE_PANEL_CORNER_OFFSET], length / 4);
     row.count = row_count(length, row.end,
-                          pitch_of(planning, panel, strip->at_low_edge || strip->at_high_edge));
+                          row_pitch(planning, panel, strip->at_low_edge || strip->at_high_edge));
     row.shift = seam_shift(planning, panel, strip, &row);
     row.skip_low = crosses && row.from == low && has_long_row(strips, long_upright, false);
     row.skip_high = crosses && row.to == high && has_long_row(strips, long_upright, true);

@@ -30,6 +30,9 @@ int64_t row_count(int64_t length, int64_t end, int64_t pitch);
  * <= i < count. */
 int64_t row_place(const struct row *row, int64_t i);
 
+/* Screw to screw in a panel's rows: along an edge of it, or in its field. */
+int64_t row_pitch(const struct planning *planning, const struct panel *panel, bool edge);
+
 /*
  * The rows of a panel: along each edge with a member behind it (the outermost that runs along it
  * with its axis within panel.edge.band), and along every other member behind it. Rows along the

@@ -455,6 +455,54 @@ static void a_panel_over_an_arch_is_cut_as_long_as_it(void **state)
     assert_true(soft_says(soft, STEP_PANEL, "55-5/8 in along it"));
 }
 
+static int64_t screws_of_step(const struct soft *soft, const struct panel *panel)
+{
+    for (size_t i = 0; i < soft->plan->steps.count; i++)
+        if (soft->plan->steps.at[i].kind == STEP_PANEL &&
+            soft->plan->steps.at[i].facing == panel->facing)
+            return screws_needed(&soft->plan->steps.at[i]);
+    fail_msg("no step for %s", panel->label);
+    return 0;
+}
+
+/* It is screwed to the landing wood in front and behind, an inch from both ends and every 8 in: by
+ * n = ceil((L - 2 e) / p) + 1 (TRADE 2.2) 7 + 1 along each arc; every 4 in 14 + 1. They are bought,
+ * and on the card. */
+static void a_panel_over_an_arch_is_screwed_along_it(void **state)
+{
+    struct soft *soft = *state;
+    struct box *box = add_head(soft, 48, 30, OUTLINE_ARCH, 12);
+    int64_t key = box->key, sheet = soft->model.facings.at[0].stock;
+    struct facing *top = MODEL_ADD(&soft->model, facing);
+
+    make_crate(model_find(&soft->model, ENTITY_box, key));
+    top->box = key;
+    top->side = SIDE_TOP;
+    top->stock = sheet;
+    for (int64_t pitch = 8; pitch >= 4; pitch -= 4) {
+        const struct panel *panel = NULL;
+        int64_t counted = 0, placed = 0, on_top = 0;
+
+        soft->model.facings.at[1].pitch = pitch * LENGTH_INCH;
+        soft_plan(soft);
+        for (size_t i = 0; i < soft->plan->panels.count; i++)
+            if (soft->plan->panels.at[i].side == SIDE_TOP)
+                panel = &soft->plan->panels.at[i];
+        assert_non_null(panel);
+        assert_int_equal(panel->screws, pitch == 8 ? 2 * 8 : 2 * 15);
+        for (size_t i = 0; i < soft->plan->screw_kinds.count; i++)
+            counted += soft->plan->screw_kinds.at[i].count_by_use[SCREW_PANEL];
+        for (size_t i = 0; i < soft->plan->screws.count; i++) {
+            const struct screw *screw = &soft->plan->screws.at[i];
+
+            placed += screw->use == SCREW_PANEL;
+            on_top += screw->use == SCREW_PANEL && &soft->plan->panels.at[screw->of] == panel;
+        }
+        assert_int_equal(counted, placed + panel->screws);
+        assert_int_equal(screws_of_step(soft, panel), on_top + panel->screws);
+    }
+}
+
 /* A board is its panel, and has no step of its own for it. */
 static void a_board_is_sawn_to_its_outline_before_its_edges_are_eased(void **state)
 {
@@ -518,6 +566,7 @@ int main(void)
         CROWN_TEST(a_crate_with_an_outline_at_its_end_is_turned),
         CROWN_TEST(a_panel_along_the_outline_is_told),
         CROWN_TEST(a_panel_over_an_arch_is_cut_as_long_as_it),
+        CROWN_TEST(a_panel_over_an_arch_is_screwed_along_it),
         CROWN_TEST(a_board_is_sawn_to_its_outline_before_its_edges_are_eased),
         CROWN_TEST(a_rectangle_has_no_crown),
     };
