@@ -6,9 +6,10 @@
 #include <assert.h>
 #include <string.h>
 
-/* The leading of running text, and white below a picture. */
+/* The leading of running text, and white below a picture and above one that has no heading. */
 #define LEADING(size) ((size)*5 / 4)
 #define BELOW_PICTURE (3 * LENGTH_MM)
+#define ABOVE_PICTURE (2 * LENGTH_MM)
 
 struct flow flow_of_text(struct text *text, const struct plan *plan)
 {
@@ -81,6 +82,7 @@ static void begin_page(struct flow *flow)
     pages_add(flow->pages, flow->title);
     flow->y = pages_room(flow->pages).y0;
     flow->fresh = true;
+    flow->worded = false;
     if (flow->holding)
         carry_headings(flow, before);
 }
@@ -117,6 +119,7 @@ static void add_line(struct flow *flow, const char *line, struct line_manner man
     (manner.bold ? page_words_bold : page_words)(flow->pages, last_page(flow), ALIGN_FROM, room.x0,
                                                  flow->y - flow->size / 5, flow->size, line);
     flow->fresh = false;
+    flow->worded = true;
 }
 
 /* Whether a paragraph goes on a new page: it has no room, and would have some there. */
@@ -176,12 +179,32 @@ static void add_lines(struct flow *flow, const char *line, struct line_manner ma
     }
 }
 
+/* The same lines as on pages: no wider than a sheet. */
+static void add_text(struct text *text, const char *words)
+{
+    while (*words) {
+        size_t length = strcspn(words, "\n");
+        const char *end = words + length;
+        size_t indent = 0, set_in = strspn(words, " ") + 4;
+
+        while (words < end) {
+            size_t bytes = fitting_bytes(words, indent);
+            text_format(text, "%*s%.*s\n", (int)indent, "", (int)bytes, words);
+            words += bytes;
+            words += strspn(words, " ");
+            indent = set_in;
+        }
+        text_add(text, length == 0 ? "\n" : "");
+        words = end + (*end == '\n');
+    }
+}
+
 static void add_words(struct flow *flow, const char *words, bool heading)
 {
     bool begins = true; /* a paragraph */
 
     if (flow->text) {
-        text_add(flow->text, words);
+        add_text(flow->text, words);
         return;
     }
     while (*words) {
@@ -219,11 +242,13 @@ struct page *flow_room(struct flow *flow, int64_t height, struct page_box *ret_r
     int64_t most = flow_page_height(flow) - (flow->holding ? flow->y - flow->held_y : 0);
 
     height = height < most ? height : most;
+    if (flow->worded && !flow->holding)
+        flow->y += ABOVE_PICTURE;
     if (left(flow) < height)
         begin_page(flow);
     flow->holding = false;
     *ret_room = (struct page_box){room.x0, flow->y, room.x1, flow->y + height};
     flow->y += height + BELOW_PICTURE;
-    flow->fresh = false;
+    flow->fresh = flow->worded = false;
     return last_page(flow);
 }

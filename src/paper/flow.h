@@ -16,6 +16,7 @@ struct flow {
     int64_t size;      /* of the letters of running text */
     int64_t y;         /* where the next line goes on the last page */
     bool fresh;        /* nothing stands on the last page yet */
+    bool worded;       /* a line stands right above that place */
     bool holding;      /* the last page ends in headings, which belong to what comes: */
     size_t held;       /* its mark with which they begin, */
     int64_t held_y;    /* and where they do */
@@ -30,8 +31,9 @@ struct flow flow_of_pages(struct pages *pages, const struct plan *plan, const ch
 void flow_break(struct flow *flow);
 
 /*
- * Running text, line by line. A page does not end within a paragraph that has room on the next, nor
- * in a heading: one that begins a paragraph at the margin, or has lines set in deeper below it.
+ * Running text, line by line, those that are wider than a sheet on several. A page does not end
+ * within a paragraph that has room on the next, nor in a heading: one that begins a paragraph at
+ * the margin, or has lines set in deeper below it.
  */
 void flow_words(struct flow *flow, const char *words);
 

@@ -131,8 +131,8 @@ void sheet_site(struct text *out, const struct plan *plan)
         table_cell(&table, "%s", step_people(step) > 1 ? "two people" : "");
     }
     table_end(&table, out);
-    text_add(out, "  Before a wall is drilled: where do cables and pipes run? Never stand under a "
-                  "tilted\n  box; two people above 23 kg (50 lb) or 1.8 m (72 in).\n");
+    text_add(out, "  Before a wall is drilled: where do cables and pipes run? Never stand under a\n"
+                  "  tilted box; two people above 23 kg (50 lb) or 1.8 m (72 in).\n");
 }
 
 /* ---- the shelf ---- */

@@ -186,7 +186,7 @@ static void join_holes(struct text *out, const struct plan *plan, const struct j
                                 model_units(plan->facts) == UNITS_INCH ? UNITS_MM : UNITS_INCH,
                                 from->distance);
             table_cell(&table, "%s", print_length_unit(plan, from->distance).at);
-            table_cell(&table, "(%s) from the %s edge", mm.at,
+            table_cell(&table, "(%s) from %s edge", mm.at,
                        words_side.at[edge_side(side, from->edge)].name);
         }
     }

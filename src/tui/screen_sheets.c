@@ -151,5 +151,5 @@ const struct screen screen_money = {
     .act = money_act,
     .list = money_list,
     .line = money_line,
-    .shown = SHOWS(ADD) | SHOWS(ENTER) | SHOWS(REMOVE) | SHOWS(LEAVE) | SHOWS(BUYING),
+    .shown = SHOWS(ADD) | SHOWS(ENTER) | SHOWS(REMOVE) | SHOWS(LEAVE) | SHOWS(BUYING) | SHOWS(UNDO),
 };

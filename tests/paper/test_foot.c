@@ -1,4 +1,5 @@
-/* Where pages end: no heading stands alone at the foot of one. Common practice: no source. */
+/* Where pages and lines end: no heading stands alone at the foot of a page, and no line of text is
+ * wider than 80 columns. Common practice: no source. */
 #include "workshop.h"
 
 #include "paper/flow.h"
@@ -11,6 +12,8 @@
 
 #include <cmocka.h>
 
+#include <locale.h>
+#include <stdio.h>
 #include <string.h>
 
 /* ---- a reader who knows only what is printed ---- */
@@ -113,6 +116,34 @@ static void no_page_of_the_demo_ends_in_a_heading(void **state)
     }
 }
 
+/* ---- as text ---- */
+
+static void assert_narrow(const struct plan *plan, const struct paper *paper)
+{
+    struct text text;
+    text_init(&text);
+    paper_as_text(&text, plan, paper, true);
+    for (const char *line = text_string(&text); *line;) {
+        size_t length = strcspn(line, "\n");
+        char copy[400];
+        snprintf(copy, sizeof copy, "%.*s", (int)length, line);
+        if (length >= sizeof copy || text_columns(copy) > 80)
+            fail_msg("%s: wider than 80 columns: %s", paper->title, copy);
+        line += length + (line[length] == '\n');
+    }
+    text_release(&text);
+}
+
+static void no_line_of_the_demo_as_text_is_wider_than_80_columns(void **state)
+{
+    struct bench *bench = *state;
+    for (size_t i = 0; i < BENCH_BUILDS; i++) {
+        DONE(desk_take_up(bench->desk, bench->builds[i], note));
+        for (const struct paper *paper = papers; paper->name; paper++)
+            assert_narrow(desk_plan(bench->desk), paper);
+    }
+}
+
 /* ---- one line after the other ---- */
 
 static void lines(struct flow *flow, int count)
@@ -180,8 +211,11 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test_setup_teardown(no_page_of_the_demo_ends_in_a_heading, begin, bench_end),
+        cmocka_unit_test_setup_teardown(no_line_of_the_demo_as_text_is_wider_than_80_columns, begin,
+                                        bench_end),
         cmocka_unit_test(a_heading_goes_with_what_follows_wherever_the_page_ends),
         cmocka_unit_test(a_heading_takes_its_height_from_a_picture_of_a_whole_page),
     };
+    setlocale(LC_ALL, "C.UTF-8");
     return cmocka_run_group_tests_name("the foot of a page", tests, NULL, NULL) ? 1 : 0;
 }
