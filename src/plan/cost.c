@@ -3,7 +3,8 @@
  * are checked; a sum that does not fit stays as it was, which only made-up prices can bring about.
  *
  * 1  A spend belongs to one line: that of its stock and size, else the first of its stock that has
- *    none yet, else one that is called what it says; else to its aisle.
+ *    none yet (money given back: that has one), else one that is called what it says; else to its
+ *    aisle.
  * 2  A spend that settles its line, or says that it is for all of its packs, leaves nothing to pay,
  *    whatever it came to. Any other pays a part: its packs' share of the estimate, or where it says
  *    none, as much as it is; the rest stays to be paid.
@@ -125,14 +126,17 @@ static int64_t aisle_of_spend(const struct plan *plan, const struct spend *spend
     return spend->aisle;
 }
 
+/* A payment looks for a line that has none yet, money given back for one that has. */
 static struct cost_line *line_for(const struct costing *costing, const struct spend *spend)
 {
     struct cost_line *found = NULL;
+    bool back = spend->amount < 0;
 
     for (size_t i = 0; i < costing->cost->lines.count; i++) {
         struct cost_line *line = &costing->cost->lines.at[i];
 
-        if (is_for(costing, line, spend) && (!found || (found->entered && !line->entered)))
+        if (is_for(costing, line, spend) &&
+            (!found || (found->entered != back && line->entered == back)))
             found = line;
     }
     return found ? found : loose_line(costing, aisle_of_spend(costing->plan, spend));

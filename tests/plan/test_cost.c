@@ -334,6 +334,29 @@ static void a_spend_belongs_to_the_pack_that_it_names(void **state)
     assert_int_equal(shop->plan->cost.forecast, 900 + 240);
 }
 
+/* Two sizes of one stock: a spend that names none goes to the first, what is given back of it to
+ * the same. */
+static void money_given_back_goes_to_the_line_that_was_paid(void **state)
+{
+    struct shop *shop = *state;
+    int64_t screw = shop_stock(shop, "screws", STOCK_SCREW, 0);
+
+    shop_pack(shop, screw, 100, 900);
+    shop_pack(shop, screw, 20, 250);
+    need_screws(shop, screw, 105);
+    settle(add_spend(shop, 800, AISLE_FASTENERS), screw);
+    add_spend(shop, -100, AISLE_FASTENERS)->stock = screw;
+    shop_buy(shop);
+    assert_int_equal(shop->plan->purchases.count, 2);
+    for (size_t i = 0; i < shop->plan->cost.lines.count; i++) {
+        const struct cost_line *line = &shop->plan->cost.lines.at[i];
+
+        if (line->purchase != PLAN_NONE)
+            assert_int_equal(line->paid, line->estimate == 900 ? 700 : 0);
+    }
+    assert_int_equal(shop->plan->cost.forecast, 700 + 250);
+}
+
 /* What was paid by hand for nothing on the list stands for lines that nobody paid. */
 static void money_on_no_list_raises_the_forecast_by_what_is_over(void **state)
 {
@@ -498,6 +521,7 @@ int main(void)
         SHOP_TEST(of_what_was_bought_only_the_unpaid_part_is_owed),
         SHOP_TEST(a_finished_build_has_cost_what_was_paid),
         SHOP_TEST(a_spend_belongs_to_the_pack_that_it_names),
+        SHOP_TEST(money_given_back_goes_to_the_line_that_was_paid),
         SHOP_TEST(money_on_no_list_raises_the_forecast_by_what_is_over),
         SHOP_TEST(what_was_bought_is_owed_until_it_is_paid),
         SHOP_TEST(every_figure_adds_up_by_line_and_by_aisle),
