@@ -269,9 +269,11 @@ void piece_seat_cushion(struct kit *kit, const int64_t *sizes)
  * its thread and strips, which nobody names in a layer. */
 void piece_blank(struct kit *kit, const int64_t *sizes)
 {
-    static const enum kit_stock_name stocks[] = {KIT_STUD,  KIT_SQUARE,     KIT_THIN_PANEL,
-                                                 KIT_COVER, KIT_THREAD,     KIT_STITCHING,
-                                                 KIT_CARD,  KIT_TACK_STRIP, KIT_STAPLE};
+    static const enum kit_stock_name stocks[] = {
+        KIT_STUD,       KIT_SQUARE,     KIT_THIN_PANEL,  KIT_THIN_FOAM,  KIT_BATTING,
+        KIT_COVER,      KIT_LINING,     KIT_THREAD,      KIT_STITCHING,  KIT_CARD,
+        KIT_TACK_STRIP, KIT_LONG_SCREW, KIT_PANEL_SCREW, KIT_JOIN_SCREW, KIT_STAPLE,
+        KIT_SPRAY,      KIT_GLUE};
 
     (void)sizes;
     for (size_t i = 0; i < sizeof stocks / sizeof *stocks; i++)

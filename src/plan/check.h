@@ -31,6 +31,9 @@ void check_seams(struct planning *planning);
  * a seam. */
 void check_soft(struct planning *planning);
 
+/* Layers, facings and frames that are to be made of what they cannot be made of. */
+void check_stuff(struct planning *planning);
+
 /* Pieces of cloth that came out shorter than they were planned. */
 void check_short(struct planning *planning);
 

@@ -10,6 +10,7 @@
 
 #define FINDINGS(F)                                                                                \
     F(BOX_WITHOUT_STICK, STOP, "%e names no stick: its frame cannot be worked out")                \
+    F(STUFF_UNFIT, STOP, "%e is to be made of %1, which is %2")                                    \
     F(BOX_TOO_SMALL, STOP, "%e is too small for its frame: %1 across, sticks take %2")             \
     F(BOX_UNCONNECTED, WARN, "%e is joined to nothing")                                            \
     F(PANEL_TOO_LARGE, STOP, "a panel of %e, %1 x %2, comes out of no sheet on offer")             \
