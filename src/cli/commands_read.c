@@ -232,7 +232,7 @@ enum fault command_steps(struct cli *cli, struct fault_note *note)
         return view(cli, sheets, reports);
     const struct step *step = plan_step(desk_plan(cli->desk), cli->operands[1]);
     if (!step)
-        return fault_say(note, FAULT_UNKNOWN, 0, "the plan has no step \"%s\"", cli->operands[1]);
+        return desk_no_step(cli->desk, cli->operands[1], note);
     sheet_step(&cli->out, desk_plan(cli->desk), step);
     return FAULT_NONE;
 }

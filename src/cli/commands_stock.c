@@ -226,15 +226,18 @@ static enum fault show_one(struct cli *cli, const struct stock *stock, struct fa
 
 /* ---- changes ---- */
 
+/* The first price of a stock makes its first offer. */
 static enum fault set_price(struct cli *cli, const struct stock *stock, struct fault_note *note)
 {
     char today[CLOCK_TEXT];
-    const struct desk_price price = {
-        .offer = offer_numbered(desk_model(cli->desk), stock->key, read_number(cli->operands[1])),
-        .price = cli->operands[2],
-        .dated = cli->date ? cli->date : clock_today(today),
-        .supplier = cli->supplier};
-    if (!price.offer)
+    const struct model *model = desk_model(cli->desk);
+    size_t number = read_number(cli->operands[1]);
+    const struct desk_price price = {.offer = offer_numbered(model, stock->key, number),
+                                     .price = cli->operands[2],
+                                     .dated = cli->date ? cli->date : clock_today(today),
+                                     .supplier = cli->supplier,
+                                     .stock = stock->key};
+    if (!price.offer && (number != 1 || offer_numbered(model, stock->key, 1)))
         return fault_say(note, FAULT_UNKNOWN, 0, "%s has no offer %s", stock->name,
                          cli->operands[1]);
     return desk_set_price(cli->desk, &price, note);

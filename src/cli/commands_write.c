@@ -40,6 +40,22 @@ static int question_named(const struct starter *starter, const char *given, size
     return -1;
 }
 
+/* Says which sizes there are instead. */
+static enum fault refuse_size(const struct starter *starter, const char *given,
+                              struct fault_note *note)
+{
+    struct text names;
+    text_init(&names);
+    for (int i = 0; i < STARTER_QUESTIONS && starter->questions[i].key; i++)
+        text_format(&names, "%s%s=", i ? ", " : "", starter->questions[i].key);
+    enum fault fault = names.length
+                           ? fault_say(note, FAULT_USAGE, 0, "\"%s\" is none of its sizes: %s",
+                                       given, text_string(&names))
+                           : fault_say(note, FAULT_USAGE, 0, "%s takes no sizes", starter->name);
+    text_release(&names);
+    return fault;
+}
+
 static enum fault read_given(struct new_build *new_build, enum units units, struct fault_note *note)
 {
     for (int i = 0; i < new_build->given_count; i++) {
@@ -48,7 +64,7 @@ static enum fault read_given(struct new_build *new_build, enum units units, stru
         int question =
             equals ? question_named(new_build->starter, given, (size_t)(equals - given)) : -1;
         if (question < 0)
-            return fault_say(note, FAULT_USAGE, 0, "\"%s\" is not one of its sizes", given);
+            return refuse_size(new_build->starter, given, note);
         enum fault fault =
             quantity_parse(QUANTITY_LENGTH, units, equals + 1, &new_build->sizes[question], note);
         if (fault) {

@@ -6,7 +6,7 @@
 #include <string.h>
 
 #define HELP_INDENT 6
-#define OPTION_INDENT 26
+#define OPTION_INDENT 28
 
 static void add_options(struct text *out, const struct command *command)
 {

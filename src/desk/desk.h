@@ -188,6 +188,10 @@ struct desk_done {
 enum fault desk_tick_done(struct desk *desk, const char *step, const struct desk_done *done,
                           struct fault_note *note);
 
+/* For a step that the plan does not have: UNKNOWN, always. The note tells the name of the step that
+ * has the number, where it is one: a step is never taken by its number, which other edits shift. */
+enum fault desk_no_step(const struct desk *desk, const char *name, struct fault_note *note);
+
 /*
  * The clock at the bench: starts it for a step, which stops it for any other, or stops it. `now` is
  * as `at` of desk_tick. What is on it goes into the step's tick, where that is given no minutes of

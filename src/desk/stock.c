@@ -3,6 +3,7 @@
 #include "desk/internal.h"
 #include "model/offer.h"
 
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -124,16 +125,78 @@ enum fault desk_paid_before(struct desk *desk, int64_t stock, struct arena *aren
 
 /* ---- a new price ---- */
 
+/* A price as it is typed: "9.50", or "9.50/100" of a pack. */
+struct typed_price {
+    char money[MONEY_TEXT];
+    const char *pack; /* NULL: as it stands */
+};
+
+static struct typed_price split_price(const char *text)
+{
+    struct typed_price typed;
+    size_t length = strcspn(text, "/");
+    snprintf(typed.money, sizeof typed.money, "%.*s", (int)length, text);
+    typed.pack = text[length] ? text + length + 1 : NULL;
+    return typed;
+}
+
+struct new_price {
+    const struct desk_price *given;
+    const int64_t *value; /* trade values, for usual sizes */
+};
+
+static void set_usual_size(struct offer *offer, const struct stock *stock, const int64_t *value,
+                           enum units units)
+{
+    switch (stock->kind) {
+    case STOCK_STICK:
+        offer->length = value[TRADE_STICK_LENGTH];
+        break;
+    case STOCK_SHEET:
+    case STOCK_FOAM:
+        offer->length = value[TRADE_SHEET_LENGTH];
+        offer->width = value[TRADE_SHEET_WIDTH];
+        break;
+    case STOCK_CLOTH:
+    case STOCK_BATTING:
+    case STOCK_STRIP:
+    case STOCK_CORD:
+        offer->length = units == UNITS_MM ? 1000 * LENGTH_MM : 36 * LENGTH_INCH;
+        break;
+    default:
+        break;
+    }
+}
+
+static struct offer *add_usual_offer(struct model *draft, const struct new_price *price)
+{
+    const struct stock *stock = MODEL_FIND(draft, stock, price->given->stock);
+    if (!stock)
+        return NULL;
+    struct offer *offer = MODEL_ADD(draft, offer);
+    offer->stock = stock->key;
+    set_usual_size(offer, stock, price->value,
+                   draft->workshop.units == UNITS_WORD_MM ? UNITS_MM : UNITS_INCH);
+    return offer;
+}
+
 static enum fault change_price(struct model *draft, void *context, struct fault_note *note)
 {
-    const struct desk_price *price = context;
+    const struct new_price *change = context;
+    const struct desk_price *price = change->given;
+    const struct typed_price typed = split_price(price->price);
     const struct {
         const char *field;
         const char *text;
-    } given[] = {{"price", price->price}, {"dated", price->dated}, {"supplier", price->supplier}};
-    void *offer = model_find(draft, ENTITY_offer, price->offer);
+    } given[] = {{"price", typed.money},
+                 {"pack", typed.pack},
+                 {"dated", price->dated},
+                 {"supplier", price->supplier}};
+    void *offer = price->offer ? model_find(draft, ENTITY_offer, price->offer)
+                               : add_usual_offer(draft, change);
     if (!offer)
-        return fault_say(note, FAULT_UNKNOWN, 0, "this offer is not there any more");
+        return fault_say(note, FAULT_UNKNOWN, 0, "this %s is not there any more",
+                         price->offer ? "offer" : "stock");
     for (size_t i = 0; i < sizeof given / sizeof *given; i++) {
         if (!given[i].text)
             continue;
@@ -151,9 +214,10 @@ enum fault desk_set_price(struct desk *desk, const struct desk_price *price,
                           struct fault_note *note)
 {
     const struct offer *offer = MODEL_FIND(desk_model(desk), offer, price->offer);
-    const struct stock *stock = offer ? MODEL_FIND(desk_model(desk), stock, offer->stock) : NULL;
+    const struct stock *stock =
+        MODEL_FIND(desk_model(desk), stock, offer ? offer->stock : price->stock);
     char label[STORE_LABEL];
-    struct desk_price change = *price;
+    struct new_price change = {price, desk_plan(desk)->value};
     desk_label(label, "price of %s", stock ? stock->name : "an offer");
     return desk_edit(desk, label, change_price, &change, note);
 }

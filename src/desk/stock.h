@@ -26,11 +26,16 @@ enum fault desk_paid_before(struct desk *desk, int64_t stock, struct arena *aren
                             const struct paid_before **ret_at, size_t *ret_count,
                             struct fault_note *note);
 
-/* A new price for an offer, as typed, of a day; `supplier` NULL leaves it. One edit. Faults:
- * UNKNOWN offer, those of field_read. */
+/*
+ * A new price for an offer, as typed, of a day; `supplier` NULL leaves it. "9.50/100" is the price
+ * of a pack of 100. Where `offer` is 0, `stock` is offered for the first time, in its usual size: a
+ * stick and a sheet as the trade values have them, what comes off a roll by the yard or the metre,
+ * the rest by the piece or the pack. One edit. Faults: UNKNOWN offer or stock, those of field_read.
+ */
 struct desk_price {
     int64_t offer;
     const char *price, *dated, *supplier;
+    int64_t stock; /* read where `offer` is 0 */
 };
 enum fault desk_set_price(struct desk *desk, const struct desk_price *price,
                           struct fault_note *note);

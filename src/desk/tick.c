@@ -10,6 +10,7 @@
 
 #include <inttypes.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 #define SAID_MOST 8000 /* the field takes no more */
@@ -190,6 +191,22 @@ static enum fault read_measure(struct model *draft, const struct tick_change *ch
     return FAULT_NONE;
 }
 
+/* Says what the step asks for instead. */
+static enum fault refuse_measure(const struct step *step, const struct ask *asks, size_t count,
+                                 const char *name, struct fault_note *note)
+{
+    struct text names;
+    text_init(&names);
+    for (size_t i = 0; i < count; i++)
+        text_format(&names, "%s%s", i ? ", " : "", asks[i].name);
+    enum fault fault =
+        count ? fault_say(note, FAULT_UNKNOWN, 0, "\"%s\" asks for no \"%s\", but for %s",
+                          step->title, name, text_string(&names))
+              : fault_say(note, FAULT_UNKNOWN, 0, "\"%s\" asks for no measures", step->title);
+    text_release(&names);
+    return fault;
+}
+
 static enum fault take_measures(struct model *draft, const struct tick_change *change,
                                 struct fault_note *note)
 {
@@ -199,8 +216,7 @@ static enum fault take_measures(struct model *draft, const struct tick_change *c
     for (size_t i = 0; i < done->measure_count; i++) {
         const struct ask *ask = ask_named(asks, count, done->measures[i].name);
         if (!ask)
-            return fault_say(note, FAULT_UNKNOWN, 0, "\"%s\" does not ask for one measure \"%s\"",
-                             change->step->title, done->measures[i].name);
+            return refuse_measure(change->step, asks, count, done->measures[i].name, note);
         enum fault fault = read_measure(draft, change, ask, done->measures[i].text, note);
         if (fault)
             return fault;
@@ -314,12 +330,24 @@ static enum fault check_may_tick(struct desk *desk, const struct step *step,
     return FAULT_NONE;
 }
 
+enum fault desk_no_step(const struct desk *desk, const char *name, struct fault_note *note)
+{
+    const struct plan *plan = desk->state->plan;
+    char *end;
+    unsigned long number = strtoul(name, &end, 10);
+    if (*name >= '0' && *name <= '9' && *end == '\0' && number >= 1 && number <= plan->steps.count)
+        return fault_say(note, FAULT_UNKNOWN, 0,
+                         "steps go by name, since numbers shift: number %lu is now %s", number,
+                         plan->steps.at[number - 1].name);
+    return fault_say(note, FAULT_UNKNOWN, 0, "the plan has no step \"%s\"", name);
+}
+
 enum fault desk_tick_done(struct desk *desk, const char *name, const struct desk_done *done,
                           struct fault_note *note)
 {
     const struct step *step = plan_step(desk->state->plan, name);
     if (!step)
-        return fault_say(note, FAULT_UNKNOWN, 0, "the plan has no step \"%s\"", name);
+        return desk_no_step(desk, name, note);
     char label[STORE_LABEL];
     struct tick_change change = {desk->state->plan, step, done, 0};
     if (step->ticked && done->measure_count) {

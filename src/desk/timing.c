@@ -81,7 +81,7 @@ enum fault desk_clock(struct desk *desk, const char *name, const char *now, stru
     const struct timing *timing = desk_timing(desk, name);
     struct clocking clocking = {name, now, timing && *timing->began};
     if (!step)
-        return fault_say(note, FAULT_UNKNOWN, 0, "the plan has no step \"%s\"", name);
+        return desk_no_step(desk, name, note);
     if (step->ticked)
         return fault_say(note, FAULT_REFUSED, 0, "\"%s\" is ticked already", step->title);
     desk_label(label, "clock %s: %s", clocking.runs ? "stopped" : "started", step->title);

@@ -122,8 +122,8 @@ static void a_new_price_is_one_edit_with_its_day_and_shop(void **state)
 {
     struct bench *bench = *state;
     char label[STORE_LABEL];
-    const struct desk_price price = {offer_of(bench, "2x2 stick"), "3.80", "2026-11-20",
-                                     "Padworth"};
+    const struct desk_price price = {offer_of(bench, "2x2 stick"), "3.80", "2026-11-20", "Padworth",
+                                     0};
     int64_t before = MODEL_FIND(desk_model(bench->desk), offer, price.offer)->price;
     DONE(desk_set_price(bench->desk, &price, note));
     const struct offer *offer = MODEL_FIND(desk_model(bench->desk), offer, price.offer);
@@ -139,14 +139,72 @@ static void a_price_that_is_none_changes_nothing(void **state)
 {
     struct bench *bench = *state;
     struct fault_note note;
-    const struct desk_price price = {offer_of(bench, "2x2 stick"), "3.8o", "2026-11-20", NULL};
-    const struct desk_price day = {offer_of(bench, "2x2 stick"), "3.80", "20.11.", NULL};
-    const struct desk_price gone = {999999, "3.80", "2026-11-20", NULL};
+    const struct desk_price price = {offer_of(bench, "2x2 stick"), "3.8o", "2026-11-20", NULL, 0};
+    const struct desk_price day = {offer_of(bench, "2x2 stick"), "3.80", "20.11.", NULL, 0};
+    const struct desk_price gone = {999999, "3.80", "2026-11-20", NULL, 0};
     assert_int_equal(desk_set_price(bench->desk, &price, &note), FAULT_SYNTAX);
     assert_int_equal(desk_set_price(bench->desk, &day, &note), FAULT_SYNTAX);
     assert_string_equal(note.path, "dated");
     assert_int_equal(desk_set_price(bench->desk, &gone, &note), FAULT_UNKNOWN);
     assert_int_equal(MODEL_FIND(desk_model(bench->desk), offer, price.offer)->price, 325);
+}
+
+/* A stock without an offer, as starters make them. */
+static enum fault change_stock(struct model *draft, void *context, struct fault_note *note)
+{
+    struct stock *stock = MODEL_ADD(draft, stock);
+    const enum stock_word *kind = context;
+    (void)note;
+    stock->name = "new stuff";
+    stock->kind = *kind;
+    return FAULT_NONE;
+}
+
+static const struct offer *first_price(const struct bench *bench, enum stock_word kind,
+                                       const char *text)
+{
+    DONE(desk_edit(bench->desk, "stuff", change_stock, &kind, note));
+    const struct desk_price price = {
+        .price = text,
+        .dated = "2026-11-20",
+        .stock = model_key_named(desk_model(bench->desk), ENTITY_stock, "new stuff")};
+    DONE(desk_set_price(bench->desk, &price, note));
+    return MODEL_FIND(desk_model(bench->desk), offer, offer_of(bench, "new stuff"));
+}
+
+/* Sticks of 8 ft and sheets of 4 by 8 ft: common sizes of the trade in inches, no source. */
+static void a_first_price_offers_the_usual_size(void **state)
+{
+    struct bench *bench = *state;
+    const struct offer *stick = first_price(bench, STOCK_STICK, "3.90");
+    assert_int_equal(stick->length, 96 * LENGTH_INCH);
+    assert_int_equal(stick->price, 390);
+    assert_string_equal(stick->dated, "2026-11-20");
+    char label[STORE_LABEL];
+    DONE(desk_undo(bench->desk, label, note));
+    DONE(desk_undo(bench->desk, label, note));
+    const struct offer *sheet = first_price(bench, STOCK_SHEET, "41");
+    assert_int_equal(sheet->length, 96 * LENGTH_INCH);
+    assert_int_equal(sheet->width, 48 * LENGTH_INCH);
+}
+
+static void a_first_price_of_cloth_is_by_the_yard(void **state)
+{
+    const struct offer *cloth = first_price(*state, STOCK_CLOTH, "12");
+    assert_int_equal(cloth->length, 36 * LENGTH_INCH);
+    assert_int_equal(cloth->pack, 1);
+}
+
+static void a_price_names_its_pack_behind_a_stroke(void **state)
+{
+    struct bench *bench = *state;
+    struct fault_note note;
+    const struct offer *screws = first_price(bench, STOCK_SCREW, "9.50/100");
+    assert_int_equal(screws->price, 950);
+    assert_int_equal(screws->pack, 100);
+    const struct desk_price wrong = {screws->key, "9.50/many", "2026-11-21", NULL, 0};
+    assert_int_equal(desk_set_price(bench->desk, &wrong, &note), FAULT_SYNTAX);
+    assert_string_equal(note.path, "pack");
 }
 
 /* ---- what was paid before ---- */
@@ -200,6 +258,9 @@ int main(void)
         CASE(a_piece_is_worth_its_share_of_what_is_cheapest_to_buy),
         CASE(a_new_price_is_one_edit_with_its_day_and_shop),
         CASE(a_price_that_is_none_changes_nothing),
+        CASE(a_first_price_offers_the_usual_size),
+        CASE(a_first_price_of_cloth_is_by_the_yard),
+        CASE(a_price_names_its_pack_behind_a_stroke),
         CASE(what_was_paid_before_is_told_newest_first_over_all_builds),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
