@@ -11,11 +11,34 @@
 
 /* ---- buying ---- */
 
+/* The usual size that stands in for what nobody offers yet; NULL for what is not cut. */
+static const struct cutting *usual_size(const struct plan *plan, const struct purchase *purchase)
+{
+    for (size_t i = 0; i < plan->cuttings.count && !purchase->offer; i++) {
+        const struct cutting *cutting = &plan->cuttings.at[i];
+        if (cutting->stock == purchase->stock && !cutting->offer && !cutting->leftover &&
+            !cutting->rest_of_another && cutting->length)
+            return cutting;
+    }
+    return NULL;
+}
+
+static void add_cut_size(struct text *out, const struct plan *plan, int64_t packs,
+                         const struct cutting *size)
+{
+    text_format(out, "%lld of %s", (long long)packs, print_length(plan, size->length).at);
+    if (size->width)
+        text_format(out, " x %s", print_length(plan, size->width).at);
+}
+
 void sheet_purchase_size(struct text *out, const struct plan *plan, const struct purchase *purchase)
 {
     const struct offer *offer = MODEL_FIND(plan->facts, offer, purchase->offer);
+    const struct cutting *usual = usual_size(plan, purchase);
     if (purchase->length) {
         text_add(out, print_roll(plan, purchase->length).at);
+    } else if (usual && purchase->measure == QUANTITY_COUNT) {
+        add_cut_size(out, plan, purchase->packs, usual);
     } else if (offer && offer->width) {
         text_format(out, "%lld of %s x %s", (long long)purchase->packs,
                     print_length(plan, offer->length).at, print_length(plan, offer->width).at);

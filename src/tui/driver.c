@@ -199,7 +199,7 @@ static bool is_of_workshop(const struct screen *screen)
 static enum reaction go_to(struct tui *tui, const struct screen *screen)
 {
     if (!tui_model(tui)->build.key && !is_of_workshop(screen)) {
-        tui_say(tui, "take up a build first");
+        tui_say(tui, "choose a build first: %s leads to the list", tui_key(tui, ACTION_LEAVE).at);
         return REACT_TAKEN;
     }
     for (int i = tui->depth - 1; i > 0; i--) {

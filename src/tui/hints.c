@@ -23,6 +23,16 @@ static const struct screen *screen_on(const struct tui *tui)
     return tui->stack[tui->depth - 1].screen;
 }
 
+static action_set fitting(struct tui *tui, const struct open_screen *open)
+{
+    return open->screen->fits ? open->screen->fits(tui, open->state) : 0;
+}
+
+action_set hints_shown(struct tui *tui, const struct open_screen *open)
+{
+    return open->screen->shown | fitting(tui, open);
+}
+
 static const char *word_of(const struct screen *screen, enum action action)
 {
     for (int i = 0; i < HINTS && screen->words[i].word; i++) {
@@ -64,7 +74,7 @@ static int kept_width(const struct tui *tui, action_set shown)
 static void paint_actions(struct tui *tui, int row, action_set elsewhere)
 {
     const struct screen *screen = screen_on(tui);
-    action_set fits = screen->fits ? screen->fits(tui, tui->stack[tui->depth - 1].state) : 0;
+    action_set fits = fitting(tui, &tui->stack[tui->depth - 1]);
     action_set shown = ((screen->shown & ~elsewhere) | fits) | SHOWS(HELP) | SHOWS(QUIT);
     int left = tui->view.columns - kept_width(tui, shown);
     int column = 1;

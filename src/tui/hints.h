@@ -12,4 +12,7 @@ int hints_rows(const struct tui *tui, int rows);
 
 void hints_paint(struct tui *tui, int row);
 
+/* The actions of an open screen that its keys are told for, here and in the help. */
+action_set hints_shown(struct tui *tui, const struct open_screen *open);
+
 #endif

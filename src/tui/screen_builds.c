@@ -143,6 +143,32 @@ static enum reaction delete_build(struct tui *tui, const struct store_build *bui
     return REACT_TAKEN;
 }
 
+/* What is of one build, and done from the list to the chosen one. */
+static const action_set of_build = SHOWS(STEPS) | SHOWS(BUYING) | SHOWS(CUTTING) | SHOWS(CLOTH) |
+                                   SHOWS(MONEY) | SHOWS(FINDINGS) | SHOWS(HOLES) | SHOWS(PAPERS) |
+                                   SHOWS(CARE);
+static const action_set of_line =
+    SHOWS(ENTER) | SHOWS(TICK) | SHOWS(REMOVE) | SHOWS(TROLLEY) | SHOWS(COMPARE);
+
+static bool is_in(action_set set, enum action action)
+{
+    return action < ACTION_COUNT && set >> action & 1;
+}
+
+static enum reaction act_on_none(struct tui *tui, enum action action)
+{
+    if (!is_in(of_build | of_line, action))
+        return REACT_PASS;
+    tui_say(tui, "there is no build yet: %s begins one", tui_key(tui, ACTION_ADD).at);
+    return REACT_TAKEN;
+}
+
+static action_set builds_fit(struct tui *tui, void *opaque)
+{
+    (void)tui;
+    return ((const struct builds_state *)opaque)->list.count > 0 ? of_line : 0;
+}
+
 static enum reaction builds_act(struct tui *tui, void *opaque, enum action action)
 {
     struct builds_state *state = opaque;
@@ -163,7 +189,11 @@ static enum reaction builds_act(struct tui *tui, void *opaque, enum action actio
         return REACT_TAKEN;
     }
     if (!chosen)
-        return REACT_PASS;
+        return act_on_none(tui, action);
+    if (is_in(of_build, action)) {
+        take_up(tui, chosen->key);
+        return tui_model(tui)->build.key ? REACT_PASS : REACT_TAKEN; /* on to its screen */
+    }
     if (action == ACTION_COMPARE) {
         const struct target target = {ENTITY_build, chosen->key, NULL, NULL};
         tui_open(tui, &screen_compare, &target);
@@ -227,7 +257,6 @@ const struct screen screen_builds = {
     .list = builds_list,
     .line = builds_line,
     .words = {{ACTION_TICK, "mark"}},
-    .shown = SHOWS(ADD) | SHOWS(ENTER) | SHOWS(REMOVE) | SHOWS(TICK) | SHOWS(TROLLEY) |
-             SHOWS(COMPARE) | SHOWS(ACCOUNT) | SHOWS(STOCK) | SHOWS(SHOP) | SHOWS(UNDO) |
-             SHOWS(REDO),
+    .shown = SHOWS(ADD) | SHOWS(ACCOUNT) | SHOWS(STOCK) | SHOWS(SHOP) | SHOWS(UNDO) | SHOWS(REDO),
+    .fits = builds_fit,
 };

@@ -3,6 +3,7 @@
  * the chosen one stands in full, with its story and the ways out; Right takes up a way out, and
  * while one is taken up the bottom line shows what it would change: Enter then takes it.
  */
+#include "plan/findings.h"
 #include "tui/list.h"
 #include "tui/screen.h"
 
@@ -193,11 +194,14 @@ static enum reaction findings_key(struct tui *tui, void *opaque, int key)
 
 /* ---- acting ---- */
 
+/* A price is typed among the prices, not in the form of what it is the price of. */
 static void go_to_place(struct tui *tui, const struct finding *finding)
 {
-    if (finding->entity == ENTITY_build || finding->entity == ENTITY_workshop ||
-        (finding->entity < ENTITY_COUNT &&
-         model_find_const(tui_model(tui), finding->entity, finding->key)))
+    if (finding->kind == FINDING_NO_PRICE && finding->entity == ENTITY_stock && finding->key)
+        tui_open(tui, &screen_stock, &(struct target){ENTITY_stock, finding->key, NULL, NULL});
+    else if (finding->entity == ENTITY_build || finding->entity == ENTITY_workshop ||
+             (finding->entity < ENTITY_COUNT &&
+              model_find_const(tui_model(tui), finding->entity, finding->key)))
         tui_open(tui, &screen_form, &(struct target){finding->entity, finding->key, NULL, NULL});
 }
 

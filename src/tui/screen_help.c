@@ -2,6 +2,7 @@
  * The keys, from the table of actions; those that this screen's hint line names stand first. Enter
  * does what the chosen line says, on the screen that was asked about.
  */
+#include "tui/hints.h"
 #include "tui/list.h"
 #include "tui/screen.h"
 
@@ -65,10 +66,11 @@ static void help_open(struct tui *tui, void *opaque, const struct target *target
     struct help_state *state = opaque;
     (void)target;
     state->about = tui->depth > 1 ? tui->stack[tui->depth - 2].screen : NULL;
+    action_set shown = state->about ? hints_shown(tui, &tui->stack[tui->depth - 2]) : 0;
     add_line(state, ACTION_NONE, "Here");
-    add_actions(state, state->about ? state->about->shown : 0, true);
+    add_actions(state, shown, true);
     add_line(state, ACTION_NONE, "Everywhere");
-    add_actions(state, state->about ? state->about->shown : 0, false);
+    add_actions(state, shown, false);
     for (int i = 0; i < CLOSING; i++)
         add_line(state, ACTION_NONE, closing[i]);
     add_complaints(state, &tui->settings);

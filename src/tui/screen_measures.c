@@ -141,7 +141,11 @@ static enum reaction tick(struct tui *tui, struct measures_state *state)
         tui_warn(tui, &note);
         return REACT_TAKEN;
     }
-    tui_say(tui, "done, with %zu measures", done.measure_count);
+    if (done.measure_count)
+        tui_say(tui, "done, with %zu measure%s", done.measure_count,
+                done.measure_count == 1 ? "" : "s");
+    else
+        tui_say(tui, "done, nothing measured");
     return REACT_LEAVE;
 }
 

@@ -2,6 +2,7 @@
 #include "desk/clock.h"
 #include "paper/print.h"
 #include "paper/sheets.h"
+#include "plan/steps.h"
 #include "plan/taken.h"
 #include "tui/list.h"
 #include "tui/pager.h"
@@ -125,6 +126,7 @@ static enum reaction bench_act(struct tui *tui, const struct step *step, enum ac
 
 struct order_state {
     struct list_view list;
+    char asked[64]; /* step that is to be ticked, perhaps after a screen of measures; "": none */
 };
 
 /* The first step that can be done now. */
@@ -143,6 +145,16 @@ static void order_open(struct tui *tui, void *opaque, const struct target *targe
     (void)target;
     list_view_resize(&state->list, (int)tui_plan(tui)->steps.count);
     list_view_choose(&state->list, first_ready(tui_plan(tui)));
+}
+
+/* On to the next line, once the step that was to be ticked is: at once, or when its measures have
+ * been taken. */
+static void move_on(struct order_state *state, const struct plan *plan)
+{
+    const struct step *step = *state->asked ? plan_step(plan, state->asked) : NULL;
+    if (step && step->ticked && step == &plan->steps.at[state->list.chosen])
+        list_view_act(&state->list, ACTION_DOWN);
+    state->asked[0] = '\0';
 }
 
 static bool is_running(const struct tui *tui, const struct step *step)
@@ -182,6 +194,7 @@ static void order_paint(struct tui *tui, void *opaque, int top, int height)
     struct order_state *state = opaque;
     const struct plan *plan = tui_plan(tui);
     list_view_resize(&state->list, (int)plan->steps.count);
+    move_on(state, plan);
     list_view_fit(&state->list, top, height - 3);
     for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++) {
         int index = state->list.top + i;
@@ -208,16 +221,17 @@ static enum reaction order_act(struct tui *tui, void *opaque, enum action action
 {
     struct order_state *state = opaque;
     const struct plan *plan = tui_plan(tui);
+    list_view_resize(&state->list, (int)plan->steps.count);
+    move_on(state, plan);
     if (list_view_act(&state->list, action))
         return REACT_TAKEN;
-    if (state->list.chosen < 0 || state->list.chosen >= (int)plan->steps.count)
+    if (state->list.chosen < 0)
         return REACT_PASS;
     const struct step *step = &plan->steps.at[state->list.chosen];
     if (action == ACTION_TICK) {
         bool before = step->ticked;
+        snprintf(state->asked, sizeof state->asked, "%s", before ? "" : step->name);
         tick(tui, step);
-        if (!before && !tui->message_warns && tui->stack[tui->depth - 1].screen == &screen_order)
-            list_view_act(&state->list, ACTION_DOWN);
         return REACT_TAKEN;
     }
     if (action == ACTION_ENTER) {
@@ -328,6 +342,26 @@ static enum reaction step_act(struct tui *tui, void *opaque, enum action action)
     }
 }
 
+/* Where the work of a kind of step is laid out. */
+static const struct {
+    int kind; /* enum step_kind_name */
+    action_set shown;
+} places_of_work[] = {
+    {STEP_BUY, SHOWS(BUYING)},  {STEP_SHELF, SHOWS(STOCK)}, {STEP_CUT, SHOWS(CUTTING)},
+    {STEP_SHEAR, SHOWS(CLOTH)}, {STEP_CHALK, SHOWS(CLOTH)}, {STEP_SEW, SHOWS(CLOTH)},
+    {STEP_DRILL, SHOWS(HOLES)}, {STEP_MAP, SHOWS(HOLES)},   {STEP_ACCOUNT, SHOWS(MONEY)}};
+
+static action_set step_fits(struct tui *tui, void *opaque)
+{
+    const struct step_state *state = opaque;
+    const struct step *step = plan_step(tui_plan(tui), state->name);
+    for (size_t i = 0; step && i < sizeof places_of_work / sizeof *places_of_work; i++) {
+        if (step->kind == places_of_work[i].kind)
+            return places_of_work[i].shown;
+    }
+    return 0;
+}
+
 const struct screen screen_step = {
     .name = "one step",
     .size = sizeof(struct step_state),
@@ -337,5 +371,6 @@ const struct screen screen_step = {
     .pager = step_pager,
     .sheet = step_sheet,
     .shown = SHOWS(TICK) | SHOWS(ENTER) | SHOWS(CLOCK) | SHOWS(LEAVE),
+    .fits = step_fits,
     .words = {{ACTION_ENTER, "next"}},
 };

@@ -1,7 +1,8 @@
 /*
  * All stock by kind, each with its sizes, prices and what of it lies on the shelf; Enter tells all
- * of one, with what it cost before.
+ * of one, with what it cost before. Digits are a price: of its one offer, or its first.
  */
+#include "desk/clock.h"
 #include "desk/stock.h"
 #include "paper/sheets.h"
 #include "tui/list.h"
@@ -9,6 +10,9 @@
 
 struct stock_state {
     struct list_view list; /* of stocks, in order of keys */
+    struct entry entry;    /* the price of the chosen one */
+    bool typing;
+    struct fault_note refusal; /* of what is typed; code 0: none */
 };
 
 static const struct stock *stock_at(const struct tui *tui, int index)
@@ -24,9 +28,12 @@ static void stock_fit(struct tui *tui, struct stock_state *state)
 static void stock_open(struct tui *tui, void *opaque, const struct target *target)
 {
     struct stock_state *state = opaque;
-    (void)target;
     stock_fit(tui, state);
     list_view_choose(&state->list, 0);
+    for (int i = 0; target->kind == ENTITY_stock && i < state->list.count; i++) {
+        if (stock_at(tui, i)->key == target->key)
+            list_view_choose(&state->list, i);
+    }
 }
 
 /* "96 in 3.90, 120 in 5.50 (before 5.10)" */
@@ -73,6 +80,10 @@ static void put_left(struct text *out, const struct model *model, const struct s
                     money_print(money, model_currency(model), value));
 }
 
+/* Where the columns begin, and what a price that is typed takes of the second. */
+#define OFFERS_AT 26
+#define PRICE_WIDTH 14
+
 static void paint_stock(struct tui *tui, const struct stock *stock, int row, bool chosen)
 {
     int style = chosen ? VIEW_CHOSEN : VIEW_PLAIN;
@@ -82,7 +93,7 @@ static void paint_stock(struct tui *tui, const struct stock *stock, int row, boo
     view_row(&tui->view, row, 0, tui->view.columns, style, "");
     view_text(&tui->view, row, 1, 24, style | VIEW_STRONG, stock->name);
     put_offers(&words, tui_model(tui), stock);
-    view_text(&tui->view, row, 26, left - 27, style, text_string(&words));
+    view_text(&tui->view, row, OFFERS_AT, left - OFFERS_AT - 1, style, text_string(&words));
     text_clear(&words);
     put_left(&words, tui_model(tui), stock);
     view_text(&tui->view, row, left, 23, style, text_string(&words));
@@ -91,14 +102,28 @@ static void paint_stock(struct tui *tui, const struct stock *stock, int row, boo
         view_cursor(&tui->view, row, 1);
 }
 
+/* Over the offers of the chosen line: the price being typed, and why it is not taken. */
+static void paint_typed(struct tui *tui, const struct stock_state *state, int row)
+{
+    int after = OFFERS_AT + PRICE_WIDTH + 2;
+    view_row(&tui->view, row, OFFERS_AT, tui->view.columns - OFFERS_AT, VIEW_PLAIN, "");
+    if (state->refusal.code)
+        view_text(&tui->view, row, after, tui->view.columns - after - 1, VIEW_WARNING | VIEW_STRONG,
+                  state->refusal.why);
+    entry_paint(&state->entry, &tui->view, row, OFFERS_AT, PRICE_WIDTH);
+}
+
 static void stock_paint(struct tui *tui, void *opaque, int top, int height)
 {
     struct stock_state *state = opaque;
     stock_fit(tui, state);
     list_view_fit(&state->list, top, height);
-    for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++)
-        paint_stock(tui, stock_at(tui, state->list.top + i), top + i,
-                    state->list.top + i == state->list.chosen);
+    for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++) {
+        bool chosen = state->list.top + i == state->list.chosen;
+        paint_stock(tui, stock_at(tui, state->list.top + i), top + i, chosen);
+        if (chosen && state->typing)
+            paint_typed(tui, state, top + i);
+    }
     if (state->list.count == 0)
         view_format(&tui->view, top, 1, VIEW_PLAIN,
                     "Nothing can be bought yet. %s is the workshop, where stock is added.",
@@ -117,6 +142,87 @@ static enum reaction stock_act(struct tui *tui, void *opaque, enum action action
     tui_open(tui, &screen_prices, &target);
     return REACT_TAKEN;
 }
+
+/* ---- a price ---- */
+
+/* The offer that a price is typed for: its only one, 0 for its first; false where it has several.
+ */
+static bool only_offer(const struct model *model, int64_t stock, int64_t *ret_offer)
+{
+    int64_t only = 0;
+    for (size_t i = 0; i < model->offers.count; i++) {
+        if (model->offers.at[i].stock != stock)
+            continue;
+        if (only)
+            return false;
+        only = model->offers.at[i].key;
+    }
+    *ret_offer = only;
+    return true;
+}
+
+static void begin_price(struct tui *tui, struct stock_state *state)
+{
+    int64_t offer;
+    const struct stock *stock = stock_at(tui, state->list.chosen);
+    if (!only_offer(tui_model(tui), stock->key, &offer)) {
+        tui_say(tui, "%s comes in several sizes: %s opens the workshop, where each has its price",
+                stock->name, tui_key(tui, ACTION_SHOP).at);
+        return;
+    }
+    entry_set(&state->entry, "");
+    state->refusal.code = FAULT_NONE;
+    state->typing = true;
+}
+
+static void take_price(struct tui *tui, struct stock_state *state)
+{
+    char today[CLOCK_TEXT];
+    struct desk_price price = {.price = state->entry.text, .dated = clock_today(today)};
+    state->typing = false;
+    if (state->list.chosen < 0)
+        return;
+    price.stock = stock_at(tui, state->list.chosen)->key;
+    if (!only_offer(tui_model(tui), price.stock, &price.offer))
+        return;
+    state->typing = desk_set_price(tui->desk, &price, &state->refusal) != FAULT_NONE;
+    if (!state->typing)
+        list_view_act(&state->list, ACTION_DOWN);
+}
+
+static enum reaction stock_key(struct tui *tui, void *opaque, int key)
+{
+    struct stock_state *state = opaque;
+    if (!state->typing) {
+        if (key < '0' || key > '9' || state->list.chosen < 0)
+            return REACT_PASS;
+        begin_price(tui, state);
+        if (!state->typing)
+            return REACT_TAKEN;
+    }
+    if (key == KEY_RETURN || key == KEY_TAB)
+        take_price(tui, state);
+    else if (key == KEY_ESCAPE)
+        state->typing = false;
+    else
+        entry_key(&state->entry, key);
+    return REACT_TAKEN;
+}
+
+static bool stock_typing(struct tui *tui, void *opaque)
+{
+    (void)tui;
+    return ((struct stock_state *)opaque)->typing;
+}
+
+static enum reaction stock_paste(struct tui *tui, void *opaque, const char *text)
+{
+    (void)tui;
+    entry_insert(&((struct stock_state *)opaque)->entry, text);
+    return REACT_TAKEN;
+}
+
+/* ---- the list ---- */
 
 static struct list_view *stock_list(void *opaque)
 {
@@ -139,9 +245,13 @@ const struct screen screen_stock = {
     .open = stock_open,
     .paint = stock_paint,
     .act = stock_act,
+    .typing = stock_typing,
+    .key = stock_key,
+    .paste = stock_paste,
     .list = stock_list,
     .line = stock_line,
     .shown =
         SHOWS(ENTER) | SHOWS(LEAVE) | SHOWS(FIND) | SHOWS(SHOP) | SHOWS(ACCOUNT) | SHOWS(LIST_OUT),
     .words = {{ACTION_ENTER, "all of it"}},
+    .typing_hint = "Enter takes the price; 9.50/100 is a pack of 100; Esc leaves it as it was",
 };

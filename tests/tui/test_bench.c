@@ -127,7 +127,7 @@ static void measures_are_entered_before_the_tick(void **state)
     assert_shown(stage, "by the plan");
     stage_press(stage, "Down Down Enter '12mm' Enter Space");
     assert_int_equal(desk_model(stage->desk)->measures.count, 1);
-    assert_shown(stage, "done, with 1 measures");
+    assert_shown(stage, "done, with 1 measure");
     stage_press(stage, "u");
     assert_int_equal(desk_model(stage->desk)->measures.count, 0);
 }
@@ -288,9 +288,10 @@ static void screens_of_a_build_ask_for_one(void **state)
 {
     static const char *const keys[] = {"F5", "F6", "F7", "F8"};
     struct stage *stage = *state;
+    stage_press(stage, "w");
     for (size_t i = 0; i < sizeof keys / sizeof *keys; i++) {
         stage_press(stage, keys[i]);
-        assert_shown(stage, "take up a build first");
+        assert_shown(stage, "choose a build first: Esc leads to the list");
     }
 }
 
