@@ -88,7 +88,7 @@ static const char *const shown_units[QUANTITY_KINDS][2] = {
 };
 
 static const char *const unit_hints[QUANTITY_KINDS] = {
-    [QUANTITY_LENGTH] = "a length is in in, ft, yd, mm, cm or m",
+    [QUANTITY_LENGTH] = "a length is in inches (in), ft, yd, mm, cm or m",
     [QUANTITY_COUNT] = "a count has no unit",
     [QUANTITY_RATIO] = "a ratio is a plain number or in %",
     [QUANTITY_MINUTES] = "a time is in min, h or s",

@@ -169,7 +169,7 @@ static void every_wrong_line_is_told_with_its_place(void **state)
                 "2x4,72 in\n"
                 "2x4,72 in,3.9x,2026-11-01\n",
                 "3:1 REFERENCE stock: there is no stock \"4x4\"\n"
-                "4:5 UNIT length: a length is in in, ft, yd, mm, cm or m\n"
+                "4:5 UNIT length: a length is in inches (in), ft, yd, mm, cm or m\n"
                 "4:12 MISSING price: price is needed\n"
                 "4:13 SYNTAX dated: a date is written year-month-day, as 2026-11-25\n"
                 "6:1 SYNTAX : the first line has 4 cells, and this one 2\n"

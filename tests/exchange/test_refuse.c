@@ -185,12 +185,12 @@ static void values_out_of_range_are_refused(void **state)
         {BUILD("\"boxes\": [{" BOX ", \"rise\": \"120 in\"}]"),
          "3:85 RANGE boxes[0].rise: rise must be from 0 in to 118-7/64 in\n"},
         {BUILD("\"boxes\": [{" BOX ", \"rise\": \"12 kg\"}]"),
-         "3:85 UNIT boxes[0].rise: a length is in in, ft, yd, mm, cm or m\n"},
+         "3:85 UNIT boxes[0].rise: a length is in inches (in), ft, yd, mm, cm or m\n"},
         {BUILD("\"boxes\": [{" BOX ", \"rise\": \"12 in 3\"}]"),
          "3:85 SYNTAX boxes[0].rise: a second number does not fit here: a unit or a fraction is "
          "missing\n"},
         {BUILD("\"boxes\": [{" BOX ", \"rise\": \"2 km\"}]"),
-         "3:85 UNIT boxes[0].rise: a length is in in, ft, yd, mm, cm or m\n"},
+         "3:85 UNIT boxes[0].rise: a length is in inches (in), ft, yd, mm, cm or m\n"},
         {BUILD("\"boxes\": [{" BOX ", \"rise\": 9223372036854775807}]"),
          "3:85 OVERFLOW boxes[0].rise: the number is too large\n"},
         {BUILD("\"boxes\": [{\"key\": 1, \"name\": \"123456789012345678901\", \"width\": 9, "
@@ -229,7 +229,7 @@ static void words_and_trade_values_that_are_not_known_are_refused(void **state)
         {BUILD("\"build_values\": [{\"key\": 1, \"name\": \"join.pich\", \"value\": \"1\"}]"),
          "3:37 UNKNOWN build_values[0].name: no trade value is called \"join.pich\"\n"},
         {BUILD("\"build_values\": [{\"key\": 1, \"name\": \"join.pitch\", \"value\": \"1 kg\"}]"),
-         "3:60 UNIT build_values[0].value: a length is in in, ft, yd, mm, cm or m\n"},
+         "3:60 UNIT build_values[0].value: a length is in inches (in), ft, yd, mm, cm or m\n"},
     };
 
     (void)state;

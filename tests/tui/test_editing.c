@@ -81,7 +81,7 @@ static void a_refused_value_stays_with_its_reason(void **state)
     unsigned serial = desk_serial(stage->desk);
     stage_press(stage, "Enter '80 acres' Enter");
     assert_shown(stage, "80 acres");
-    assert_shown(stage, "a length is in in, ft, yd, mm, cm or m");
+    assert_shown(stage, "a length is in inches (in), ft, yd, mm, cm or m");
     assert_int_equal(box_named(stage, "C")->width, 63 * LENGTH_INCH);
     assert_int_equal(desk_serial(stage->desk), serial);
     stage_press(stage, "Backspace Backspace Backspace Backspace Backspace Backspace Enter");
