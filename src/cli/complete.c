@@ -80,6 +80,15 @@ static void put_commands_with(struct text *out, enum operand operand, const char
         }
 }
 
+/* Every option with a value, "--" before each, and something between. */
+static void put_valued(struct text *out, const char *between)
+{
+    text_add(out, "--store");
+    for (const struct command_option *option = command_options; option->name; option++)
+        if (option->value)
+            text_format(out, "%s--%s", between, option->name);
+}
+
 /* In single quotes, which fish ends with a backslash before one and the others by quoting anew;
  * with a backslash before each character of `marks`. */
 static void put_quoted(struct text *out, const char *string, const char *marks, bool fish)
@@ -172,15 +181,17 @@ static void put_bash(struct text *out)
              "    COMPREPLY=()\n"
              "    while ((at < COMP_CWORD)); do\n"
              "        case ${COMP_WORDS[at]} in\n"
-             "        --store) [[ $command ]] || at=$((at + 1)) ;;\n"
-             "        -*) ;;\n"
-             "        *)\n"
-             "            [[ $command ]] && operands=$((operands + 1))\n"
-             "            command=${command:-${COMP_WORDS[at]}}\n"
-             "            ;;\n"
-             "        esac\n"
-             "        at=$((at + 1))\n"
-             "    done\n");
+             "        ");
+    put_valued(out, " | ");
+    text_add(out, ") at=$((at + 1)) ;;\n"
+                  "        -*) ;;\n"
+                  "        *)\n"
+                  "            [[ $command ]] && operands=$((operands + 1))\n"
+                  "            command=${command:-${COMP_WORDS[at]}}\n"
+                  "            ;;\n"
+                  "        esac\n"
+                  "        at=$((at + 1))\n"
+                  "    done\n");
     bash_values(out);
     text_add(out, "    if [[ -z $command ]]; then\n        COMPREPLY=($(compgen -W '");
     put_commands(out);
@@ -288,8 +299,8 @@ static void put_zsh(struct text *out)
 static void fish_option(struct text *out, const struct command *command,
                         const struct command_option *option)
 {
-    text_format(out, "complete -c stuffover -n '__fish_seen_subcommand_from %s' -l %s",
-                command->name, option->name);
+    text_format(out, "complete -c stuffover -n '__stuffover_is %s' -l %s", command->name,
+                option->name);
     if (option->value)
         text_add(out, option->option == OPTION_TO ? " -r -F" : " -x");
     if (has_words(option)) {
@@ -304,11 +315,44 @@ static void fish_option(struct text *out, const struct command *command,
     text_add(out, "'\n");
 }
 
-static void fish_operands(struct text *out, enum operand operand, const char *candidates)
+static void fish_operands(struct text *out, const char *where, enum operand operand,
+                          const char *candidates)
 {
-    text_add(out, "complete -c stuffover -n '__fish_seen_subcommand_from ");
+    text_format(out, "complete -c stuffover -n '%s ", where);
     put_commands_with(out, operand, " ");
     text_format(out, "' %s\n", candidates);
+}
+
+/* The command and its operands that stand before the cursor, a line each. */
+static void fish_words(struct text *out)
+{
+    text_add(out, "function __stuffover_words\n"
+                  "    set -l value no\n"
+                  "    for word in (commandline -opc)[2..-1]\n"
+                  "        if test $value = yes\n"
+                  "            set value no\n"
+                  "            continue\n"
+                  "        end\n"
+                  "        switch $word\n"
+                  "            case ");
+    put_valued(out, " ");
+    text_add(out, "\n"
+                  "                set value yes\n"
+                  "            case '-*'\n"
+                  "            case '*'\n"
+                  "                echo $word\n"
+                  "        end\n"
+                  "    end\n"
+                  "end\n\n"
+                  "function __stuffover_no_command\n"
+                  "    test (count (__stuffover_words)) -eq 0\n"
+                  "end\n\n"
+                  "function __stuffover_is\n"
+                  "    contains -- (__stuffover_words)[1] $argv\n"
+                  "end\n\n"
+                  "function __stuffover_first\n"
+                  "    __stuffover_is $argv; and test (count (__stuffover_words)) -eq 1\n"
+                  "end\n\n");
 }
 
 static void put_fish(struct text *out)
@@ -319,16 +363,17 @@ static void put_fish(struct text *out)
                   "    names() {\n");
     /* The same lines in sh, in a string of fish: its quotes and backslashes are set off. */
     put_quoted(out, NAMES_OF_BUILDS, "\\", true);
-    text_add(out, "    }\n    names'\nend\n\n"
-                  "complete -c stuffover -f\n"
-                  "complete -c stuffover -n __fish_use_subcommand -l store -r -F"
+    text_add(out, "    }\n    names'\nend\n\n");
+    fish_words(out);
+    text_add(out, "complete -c stuffover -f\n"
+                  "complete -c stuffover -n __stuffover_no_command -l store -r -F"
                   " -d 'the workshop file'\n"
-                  "complete -c stuffover -n __fish_use_subcommand -l help"
+                  "complete -c stuffover -n __stuffover_no_command -l help"
                   " -d 'lists the commands'\n"
-                  "complete -c stuffover -n __fish_use_subcommand -l version"
+                  "complete -c stuffover -n __stuffover_no_command -l version"
                   " -d 'prints the version'\n");
     for (const struct command *command = commands; command->name; command++) {
-        text_format(out, "complete -c stuffover -n __fish_use_subcommand -a %s -d '",
+        text_format(out, "complete -c stuffover -n __stuffover_no_command -a %s -d '",
                     command->name);
         put_quoted(out, command->help, "\\", true);
         text_add(out, "'\n");
@@ -336,10 +381,10 @@ static void put_fish(struct text *out)
             if (command_takes(command, (int)option->option))
                 fish_option(out, command, option);
     }
-    fish_operands(out, OPERAND_BUILD, "-a '(__stuffover_builds)'");
-    fish_operands(out, OPERAND_BUILDS, "-a '(__stuffover_builds)'");
-    fish_operands(out, OPERAND_FILE, "-F");
-    text_add(out, "complete -c stuffover -n '__fish_seen_subcommand_from ");
+    fish_operands(out, "__stuffover_first", OPERAND_BUILD, "-a '(__stuffover_builds)'");
+    fish_operands(out, "__stuffover_is", OPERAND_BUILDS, "-a '(__stuffover_builds)'");
+    fish_operands(out, "__stuffover_is", OPERAND_FILE, "-F");
+    text_add(out, "complete -c stuffover -n '__stuffover_first ");
     put_commands_with(out, OPERAND_STARTER, " ");
     text_add(out, "' -a '");
     put_starters(out);

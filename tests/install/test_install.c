@@ -1,8 +1,7 @@
 /*
  * What `meson install` puts where, into a temporary folder: program, manual pages, completions, and
- * the module for PDF where it was built. The completion of bash is run with bash; those of zsh and
- * fish are read by theirs where they are there. Arguments: meson, the build's folder, "pdf" or
- * "plain".
+ * the module for PDF where it was built. The completions are run by their shells, each where it is
+ * there. Arguments: meson, the build's folder, "pdf" or "plain", the script zsh-offers.
  */
 #include "workshop.h"
 
@@ -21,7 +20,7 @@
 
 #define OUT_MOST 65536
 
-static const char *meson, *build;
+static const char *meson, *build, *zsh_offers;
 static bool pdf;
 static struct workshop_place place;
 static char root[4096]; /* that all is installed below */
@@ -196,6 +195,7 @@ static void bash_offers_options_and_their_words(void **state)
     assert_offers("print x --papers sh", "shopping");
     assert_offers("new \"\"", "wing-headboard");
     assert_offers("--store file li", "list");
+    assert_offers("cut --effort good --ef", "--effort");
     complete(out, "list --");
     assert_string_equal(out, "--json\n");
 }
@@ -217,32 +217,76 @@ static void bash_offers_the_names_of_builds(void **state)
         run(out, "'%s' --store '%s' new storage-bench 'Window bench'", program, place.path), 0);
     assert_offers("show W", "Window\\ bench");
     assert_offers("compare x W", "Window\\ bench");
+    assert_offers("show --corner 2 W", "Window\\ bench");
     complete(out, "show x W");
     assert_string_equal(out, "\n");
 }
 
-static void assert_reads(const char *shell, const char *ending)
+/* The others offer the name of the build that bash was given; `ending` is their script's. */
+static void offers_of(char out[OUT_MOST], const char *shell, const char *ending, const char *line)
+{
+    char script[4096], program[4096], folder[4096];
+
+    find(script, ending);
+    find(program, "bin/stuffover");
+    *strrchr(program, '/') = '\0';
+    snprintf(folder, sizeof folder, "%.*s", (int)(strrchr(script, '/') - script), script);
+    if (strcmp(shell, "zsh") == 0)
+        assert_int_equal(run(out,
+                             "STUFFOVER_STORE='%s' PATH='%s':\"$PATH\" HOME='%s' "
+                             "zsh -f '%s' '%s' '%s'",
+                             place.path, program, root, zsh_offers, folder, line),
+                         0);
+    else
+        assert_int_equal(run(out,
+                             "STUFFOVER_STORE='%s' PATH='%s':\"$PATH\" HOME='%s' "
+                             "fish --no-config -c 'source \"%s\"; complete -C \"%s\"'",
+                             place.path, program, root, script, line),
+                         0);
+}
+
+/* What both shells offer, and what they do not. */
+static const struct {
+    const char *line, *offered, *not_offered; /* `offered` NULL: nothing */
+} lines[] = {
+    {"stuffover st", "stock", "spend"},
+    {"stuffover --store file st", "steps", "show"},
+    {"stuffover show Win", "bench", "wing-headboard"},
+    {"stuffover show --corner 2 Win", "bench", "wing-headboard"},
+    {"stuffover buy one Win", "bench", "wing-headboard"},
+    {"stuffover show one Win", NULL, "bench"},
+    {"stuffover new w", "wing-headboard", "Window"},
+    {"stuffover cut one --effort b", "best", "good"},
+    {"stuffover show one --ca", "--care", "--corner"},
+};
+
+static void assert_offered(const char *shell, const char *ending)
 {
     char out[OUT_MOST];
-    char script[4096];
 
     if (!is_there(shell))
         skip();
-    find(script, ending);
-    if (run(out, "%s -n '%s' 2>&1", shell, script) != 0)
-        fail_msg("%s", out);
+    for (size_t i = 0; i < sizeof lines / sizeof *lines; i++) {
+        offers_of(out, shell, ending, lines[i].line);
+        if (lines[i].offered && !strstr(out, lines[i].offered))
+            fail_msg("%s offers no %s for \"%s\":\n%s", shell, lines[i].offered, lines[i].line,
+                     out);
+        if (strstr(out, lines[i].not_offered))
+            fail_msg("%s offers %s for \"%s\":\n%s", shell, lines[i].not_offered, lines[i].line,
+                     out);
+    }
 }
 
-static void zsh_reads_its_completion(void **state)
+static void zsh_offers_what_fits(void **state)
 {
     (void)state;
-    assert_reads("zsh", "site-functions/_stuffover");
+    assert_offered("zsh", "site-functions/_stuffover");
 }
 
-static void fish_reads_its_completion(void **state)
+static void fish_offers_what_fits(void **state)
 {
     (void)state;
-    assert_reads("fish", "stuffover.fish");
+    assert_offered("fish", "stuffover.fish");
 }
 
 int main(int argc, char **argv)
@@ -254,16 +298,17 @@ int main(int argc, char **argv)
         cmocka_unit_test(bash_offers_every_command),
         cmocka_unit_test(bash_offers_options_and_their_words),
         cmocka_unit_test(bash_offers_the_names_of_builds),
-        cmocka_unit_test(zsh_reads_its_completion),
-        cmocka_unit_test(fish_reads_its_completion),
+        cmocka_unit_test(zsh_offers_what_fits),
+        cmocka_unit_test(fish_offers_what_fits),
     };
 
-    if (argc != 4) {
-        fprintf(stderr, "usage: %s MESON BUILD pdf | plain\n", argv[0]);
+    if (argc != 5) {
+        fprintf(stderr, "usage: %s MESON BUILD pdf | plain SCRIPT\n", argv[0]);
         return 2;
     }
     meson = argv[1];
     build = argv[2];
     pdf = strcmp(argv[3], "pdf") == 0;
+    zsh_offers = argv[4];
     return cmocka_run_group_tests(tests, install, forget) ? 1 : 0;
 }
