@@ -69,23 +69,39 @@ static void tell_next(struct cli *cli)
     }
 }
 
+static enum fault tick_one(struct cli *cli, const char *step, const struct desk_done *done,
+                           struct fault_note *note)
+{
+    return cli->back ? desk_untick(cli->desk, step, note)
+                     : desk_tick_done(cli->desk, step, done, note);
+}
+
+/* One after the other, up to the first that is refused; those before it stay ticked, each an edit
+ * of its own. */
+static enum fault tick_all(struct cli *cli, const struct desk_done *done, struct fault_note *note)
+{
+    enum fault fault = FAULT_NONE;
+    for (int i = 1; i < cli->count && !fault; i++)
+        fault = tick_one(cli, cli->operands[i], done, note);
+    return fault;
+}
+
 enum fault command_tick(struct cli *cli, struct fault_note *note)
 {
-    const char *step = cli->operands[1];
     struct desk_measure measures[CLI_MEASURES];
     struct given_measure names[CLI_MEASURES];
     char now[CLOCK_TEXT];
     struct desk_done done = {
         .at = clock_now(now), .measures = measures, .measure_count = cli->measure_count};
     enum fault fault = FAULT_NONE;
+    if (cli->count > 2 && (cli->minutes || cli->measure_count))
+        return fault_say(note, FAULT_USAGE, 0, "minutes and measures are of one step");
     if (cli->minutes)
         fault = quantity_parse(QUANTITY_MINUTES, UNITS_INCH, cli->minutes, &done.minutes, note);
     for (size_t i = 0; i < cli->measure_count && !fault; i++)
         fault = split_measure(cli->measures[i], &names[i], &measures[i], note);
-    if (fault)
-        return fault;
-    fault = cli->back ? desk_untick(cli->desk, step, note)
-                      : desk_tick_done(cli->desk, step, &done, note);
+    if (!fault)
+        fault = tick_all(cli, &done, note);
     if (!fault)
         tell_next(cli);
     return fault;

@@ -213,7 +213,8 @@ static enum fault read_edits(struct cli *cli, int from, enum entity_kind kind, i
         if (!equals)
             return fault_say(note, FAULT_USAGE, 0, "\"%s\" is not FIELD=VALUE", given);
         if (!field)
-            return fault_say(note, FAULT_UNKNOWN, 0, "a %s has no field \"%.*s\"",
+            return fault_say(note, FAULT_UNKNOWN, 0,
+                             "a %s has no field \"%.*s\"; \"items\" shows those it has",
                              entity_of(kind)->name, (int)(equals - given), given);
         edits[i - from] = (struct cure_edit){kind, key, field->name, equals + 1};
     }
@@ -239,14 +240,33 @@ static enum fault change_single(struct model *draft, void *context, struct fault
     return FAULT_NONE;
 }
 
-static enum fault take_edits(struct cli *cli, const char *did, enum entity_kind kind,
-                             const struct cure_edit *edits, size_t count, struct fault_note *note)
+/* "new box", or as the form says it, "width, note of Q": what `undo` will name. */
+static void edits_label(char label[STORE_LABEL], const struct model *model, enum entity_kind kind,
+                        const struct cure_edit *edits, size_t count)
+{
+    char name[MODEL_NAME_TEXT];
+    bool is_new = !is_single(kind) && (count == 0 || edits[0].key == 0);
+    struct text words;
+
+    text_init(&words);
+    for (size_t i = 0; i < count && !is_new; i++)
+        text_format(&words, "%s%s", i ? ", " : "", edits[i].field);
+    if (is_new)
+        text_format(&words, "new %s", entity_of(kind)->name);
+    else
+        text_format(&words, " of %s", model_item_name(name, model, kind, edits[0].key));
+    show_into(label, STORE_LABEL, text_string(&words));
+    text_release(&words);
+}
+
+static enum fault take_edits(struct cli *cli, enum entity_kind kind, const struct cure_edit *edits,
+                             size_t count, struct fault_note *note)
 {
     char label[STORE_LABEL];
     struct cure cure = {.text = label, .edits = edits, .edit_count = count};
     enum fault fault;
 
-    snprintf(label, sizeof label, "%s: %s", did, entity_of(kind)->name);
+    edits_label(label, desk_model(cli->desk), kind, edits, count);
     fault = is_single(kind) ? desk_edit(cli->desk, label, change_single, &cure, note)
                             : desk_take_cure(cli->desk, &cure, note);
     if (!fault)
@@ -267,7 +287,32 @@ enum fault command_add(struct cli *cli, struct fault_note *note)
                           entity_of(kind)->name);
     if (!fault)
         fault = read_edits(cli, 2, kind, 0, edits, note);
-    return fault ? fault : take_edits(cli, "added", kind, edits, (size_t)(cli->count - 2), note);
+    return fault ? fault : take_edits(cli, kind, edits, (size_t)(cli->count - 2), note);
+}
+
+/* What is changed, and where its fields begin: "box Q width=3", "workshop currency=EUR", or, of
+ * what is in hand itself, "budget=200". */
+static enum fault find_changed(struct cli *cli, enum entity_kind *ret_kind, int64_t *ret_key,
+                               int *ret_from, struct fault_note *note)
+{
+    enum entity_kind kind = desk_model(cli->desk)->build.key ? ENTITY_build : ENTITY_workshop;
+    bool itself = strchr(cli->operands[1], '=');
+    int64_t key = 0;
+    enum fault fault = itself ? FAULT_NONE : find_kind(cli, &kind, note);
+
+    if (!fault && is_single(kind))
+        key = item_key(model_at_const(desk_model(cli->desk), kind, 0));
+    else if (!fault && cli->count == 2)
+        fault =
+            fault_say(note, FAULT_USAGE, 0, "which %s is to be changed?", entity_of(kind)->name);
+    else if (!fault)
+        fault = find_item(cli, kind, cli->operands[2], &key, note);
+    if (fault)
+        return fault;
+    *ret_kind = kind;
+    *ret_key = key;
+    *ret_from = itself ? 1 : is_single(kind) ? 2 : 3;
+    return FAULT_NONE;
 }
 
 enum fault command_change(struct cli *cli, struct fault_note *note)
@@ -275,23 +320,16 @@ enum fault command_change(struct cli *cli, struct fault_note *note)
     enum entity_kind kind = ENTITY_none;
     struct cure_edit edits[EDITS_MOST];
     int64_t key = 0;
-    int from = 3;
+    int from = 0;
     enum fault fault = take_up(cli, note);
 
     if (!fault)
-        fault = find_kind(cli, &kind, note);
-    if (!fault && is_single(kind)) {
-        key = item_key(model_at_const(desk_model(cli->desk), kind, 0));
-        from = 2;
-    } else if (!fault) {
-        fault = find_item(cli, kind, cli->operands[2], &key, note);
-    }
+        fault = find_changed(cli, &kind, &key, &from, note);
     if (!fault && cli->count == from)
         fault = fault_say(note, FAULT_USAGE, 0, "nothing is to be changed: give FIELD=VALUE");
     if (!fault)
         fault = read_edits(cli, from, kind, key, edits, note);
-    return fault ? fault
-                 : take_edits(cli, "changed", kind, edits, (size_t)(cli->count - from), note);
+    return fault ? fault : take_edits(cli, kind, edits, (size_t)(cli->count - from), note);
 }
 
 /* ---- copying and deleting ---- */

@@ -40,17 +40,14 @@ void answer_forget(struct answer *answer)
     *answer = (struct answer){0, NULL, NULL};
 }
 
-const struct answer *shell_run(struct shell *shell, ...)
+/* argv[0] to argv[2] are filled in here. */
+static const struct answer *run(struct shell *shell, int argc, char **argv)
 {
     char program[] = "stuffover";
     char option[] = "--store";
-    char *argv[20] = {program, option, shell->place.path};
-    int argc = 3;
-    va_list arguments;
-    va_start(arguments, shell);
-    for (char *next; (next = va_arg(arguments, char *)) != NULL;)
-        argv[argc++] = next;
-    va_end(arguments);
+    argv[0] = program;
+    argv[1] = option;
+    argv[2] = shell->place.path;
     FILE *out = tmpfile();
     FILE *error = tmpfile();
     fflush(NULL);
@@ -71,6 +68,39 @@ const struct answer *shell_run(struct shell *shell, ...)
     shell->answer =
         (struct answer){WEXITSTATUS(status), shell_read_all(out), shell_read_all(error)};
     return &shell->answer;
+}
+
+const struct answer *shell_run(struct shell *shell, ...)
+{
+    char *argv[20];
+    int argc = 3;
+    va_list arguments;
+    va_start(arguments, shell);
+    for (char *next; (next = va_arg(arguments, char *)) != NULL;)
+        argv[argc++] = next;
+    va_end(arguments);
+    return run(shell, argc, argv);
+}
+
+const struct answer *shell_say(struct shell *shell, const char *line)
+{
+    char *argv[160];
+    int argc = 3;
+    char *words = strdup(line);
+    assert_non_null(words);
+    for (char *at = words; *at;) {
+        bool quoted = *at == '\'';
+        at += quoted;
+        assert_true(argc < 160);
+        argv[argc++] = at;
+        at += strcspn(at, quoted ? "'" : " ");
+        if (*at)
+            *at++ = '\0';
+        at += strspn(at, " ");
+    }
+    const struct answer *answer = run(shell, argc, argv);
+    free(words);
+    return answer;
 }
 
 int shell_begin(void **state)

@@ -28,6 +28,10 @@ int shell_end(void **state);
  * answer is the shell's until the next one. */
 const struct answer *shell_run(struct shell *shell, ...);
 
+/* The same, the arguments in one line: words with blanks between, in single quotes where they hold
+ * blanks ("spend 'My bench' 12.50 'castors, four'"). */
+const struct answer *shell_say(struct shell *shell, const char *line);
+
 void answer_forget(struct answer *answer);
 
 /* The rest of a file from its beginning, which is closed; the caller frees it. */

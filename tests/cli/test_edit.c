@@ -47,7 +47,7 @@ static void an_item_is_changed_and_changed_back(void **state)
     assert_says(shell->answer.out, "width=42 in");
     assert_says(shell->answer.out, "note=wider");
     assert_int_equal(RUN("undo")->code, 0);
-    assert_says(shell->answer.out, "changed: box");
+    assert_says(shell->answer.out, "taken back: width, note of Q");
     RUN("items", "Bench", "box", "Q");
     assert_says(shell->answer.out, "width=40 in");
 }
