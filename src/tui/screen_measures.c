@@ -23,13 +23,6 @@ struct measures_state {
     bool typing;
 };
 
-static void measures_open(struct tui *tui, void *opaque, const struct target *target)
-{
-    struct measures_state *state = opaque;
-    (void)tui;
-    snprintf(state->step, sizeof state->step, "%s", target->step);
-}
-
 /* In the scratch arena; NULL for a step that has gone. */
 static const struct ask *asked(struct tui *tui, struct measures_state *state, struct arena *arena)
 {
@@ -40,6 +33,17 @@ static const struct ask *asked(struct tui *tui, struct measures_state *state, st
         asks = plan_asks_of(tui_plan(tui), step, arena, &count);
     list_view_resize(&state->list, (int)(count < MEASURES_MOST ? count : MEASURES_MOST));
     return asks;
+}
+
+/* The lines are there at once: who types ahead does not wait for the painting. */
+static void measures_open(struct tui *tui, void *opaque, const struct target *target)
+{
+    struct measures_state *state = opaque;
+    struct arena arena;
+    snprintf(state->step, sizeof state->step, "%s", target->step);
+    arena_init(&arena);
+    (void)asked(tui, state, &arena);
+    arena_release(&arena);
 }
 
 static void paint_ask(struct tui *tui, struct measures_state *state, const struct ask *ask, int i,

@@ -8,6 +8,7 @@
 #include "tui/pager.h"
 #include "tui/screen.h"
 
+#include <assert.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -126,6 +127,8 @@ static enum reaction bench_act(struct tui *tui, const struct step *step, enum ac
 
 struct order_state {
     struct list_view list;
+    char held[64]; /* the chosen step, and its line by then: lines shift when the plan changes */
+    int held_at;
     char asked[64]; /* step that is to be ticked, perhaps after a screen of measures; "": none */
 };
 
@@ -145,16 +148,48 @@ static void order_open(struct tui *tui, void *opaque, const struct target *targe
     (void)target;
     list_view_resize(&state->list, (int)tui_plan(tui)->steps.count);
     list_view_choose(&state->list, first_ready(tui_plan(tui)));
+    state->held_at = -1; /* nothing is held yet */
 }
 
-/* On to the next line, once the step that was to be ticked is: at once, or when its measures have
- * been taken. */
+/* The line below that is still to be done; where there is none, the first that can be. */
+static int next_to_do(const struct plan *plan, int line)
+{
+    for (size_t i = (size_t)line + 1; i < plan->steps.count; i++) {
+        if (!plan->steps.at[i].ticked)
+            return (int)i;
+    }
+    return plan->tally.steps_done == plan->tally.steps ? line : first_ready(plan);
+}
+
+/* On to what is next, once the step that was to be ticked is: at once, or when its measures have
+ * been taken. Never to a ticked step, whose tick the next Space would take back. */
 static void move_on(struct order_state *state, const struct plan *plan)
 {
     const struct step *step = *state->asked ? plan_step(plan, state->asked) : NULL;
     if (step && step->ticked && step == &plan->steps.at[state->list.chosen])
-        list_view_act(&state->list, ACTION_DOWN);
+        list_view_choose(&state->list, next_to_do(plan, state->list.chosen));
     state->asked[0] = '\0';
+}
+
+static void hold(struct order_state *state, const struct plan *plan)
+{
+    assert(state->list.chosen < (int)plan->steps.count);
+    state->held_at = state->list.chosen;
+    snprintf(state->held, sizeof state->held, "%s",
+             state->held_at < 0 ? "" : plan->steps.at[state->held_at].name);
+}
+
+/* Fits the list to the plan, which may be another one by now: the chosen step stays chosen where
+ * nothing else was chosen since. */
+static void follow(struct order_state *state, const struct plan *plan)
+{
+    const struct step *step =
+        state->list.chosen == state->held_at ? plan_step(plan, state->held) : NULL;
+    list_view_resize(&state->list, (int)plan->steps.count);
+    if (step)
+        list_view_choose(&state->list, (int)(step - plan->steps.at));
+    move_on(state, plan);
+    hold(state, plan);
 }
 
 static bool is_running(const struct tui *tui, const struct step *step)
@@ -193,8 +228,7 @@ static void order_paint(struct tui *tui, void *opaque, int top, int height)
 {
     struct order_state *state = opaque;
     const struct plan *plan = tui_plan(tui);
-    list_view_resize(&state->list, (int)plan->steps.count);
-    move_on(state, plan);
+    follow(state, plan);
     list_view_fit(&state->list, top, height - 3);
     for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++) {
         int index = state->list.top + i;
@@ -221,10 +255,11 @@ static enum reaction order_act(struct tui *tui, void *opaque, enum action action
 {
     struct order_state *state = opaque;
     const struct plan *plan = tui_plan(tui);
-    list_view_resize(&state->list, (int)plan->steps.count);
-    move_on(state, plan);
-    if (list_view_act(&state->list, action))
+    follow(state, plan);
+    if (list_view_act(&state->list, action)) {
+        hold(state, plan);
         return REACT_TAKEN;
+    }
     if (state->list.chosen < 0)
         return REACT_PASS;
     const struct step *step = &plan->steps.at[state->list.chosen];

@@ -129,6 +129,31 @@ static void after_measures_the_next_step_is_chosen(void **state)
     assert_int_equal(desk_model(stage->desk)->ticks.count, ticks + 1);
 }
 
+/* A spoiled part puts a step before the chosen one. */
+static void the_chosen_step_stays_chosen_when_the_plan_changes(void **state)
+{
+    struct stage *stage = *state;
+    make_bench(stage);
+    stage_press(stage, "o");
+    tick_until(stage->desk, "cut:4");
+    stage_press(stage, "/ 'Label' Enter s / 'B13' Enter Space Esc");
+    assert_shown(stage, "order of work");
+    stage_press(stage, "Enter");
+    assert_shown(stage, "Label every part");
+}
+
+/* A step in between is ticked already: the next Space would take its tick back. */
+static void after_a_tick_what_is_ticked_is_passed_over(void **state)
+{
+    struct stage *stage = *state;
+    make_bench(stage);
+    stage_press(stage, "o");
+    tick_until(stage->desk, "unroll");
+    size_t ticks = desk_model(stage->desk)->ticks.count;
+    stage_press(stage, "Esc o Down Space Up Up Space Space"); /* three stocks to be cut */
+    assert_int_equal(desk_model(stage->desk)->ticks.count, ticks + 3);
+}
+
 static void a_step_names_the_key_to_its_work(void **state)
 {
     struct stage *stage = *state;
@@ -164,6 +189,8 @@ int main(void)
         FACT(of_several_sizes_none_is_taken_for_the_other),
         FACT(the_list_says_the_size_that_nobody_offers_yet),
         FACT(after_measures_the_next_step_is_chosen),
+        FACT(the_chosen_step_stays_chosen_when_the_plan_changes),
+        FACT(after_a_tick_what_is_ticked_is_passed_over),
         FACT(a_step_names_the_key_to_its_work),
         FACT(a_new_layer_is_made_of_its_own_kind_of_stock),
     };
