@@ -45,6 +45,7 @@ static int64_t scale_for(const struct bar_task *task)
 
 static int64_t surplus(const struct bar_values *values, const struct bar_task *task, size_t size)
 {
+    assert(size < task->size_count);
     return value_at_most(&values->table, 0, task->sizes[size].room) -
            task->sizes[size].price * values->scale;
 }

@@ -188,6 +188,8 @@ static bool can_be_cheaper(const struct bar_mixes *mixes, size_t size, int64_t c
 
 static int64_t most_of(const struct bar_mixes *mixes, size_t size, int64_t cost)
 {
+    assert(size < mixes->priced->size_count);
+
     const struct bar_size *of = &mixes->priced->sizes[size];
     int64_t most = of->limit == CUT_ANY ? (int64_t)mixes->priced->part_count : of->limit;
 
@@ -228,6 +230,8 @@ static void end_mix(struct bar_mixes *mixes, int64_t cost)
 /* Goes on with sizes from `size`; the mix so far can be cheaper than the best. */
 static void find_mix(struct bar_mixes *mixes, size_t size, int64_t cost)
 {
+    assert(size <= mixes->priced->size_count);
+
     int64_t price, most, least;
     bool best_value;
 

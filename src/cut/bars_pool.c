@@ -175,6 +175,8 @@ static bool is_refuted(struct bar_pool *pool)
 
 static void take(struct bar_pool *pool, size_t filling, int64_t times)
 {
+    assert(filling < pool->columns.pool.count);
+
     const struct column *column = &pool->columns.pool.at[filling];
 
     for (size_t i = column->first; i < column->first + column->count; i++) {
@@ -212,6 +214,8 @@ static bool nothing_left(const struct bar_pool *pool)
 /* More than this of a filling takes no more parts. */
 static int64_t times_of_use(const struct bar_pool *pool, size_t filling)
 {
+    assert(filling < pool->columns.pool.count);
+
     const struct column *column = &pool->columns.pool.at[filling];
     int64_t times = 0;
 
@@ -229,6 +233,7 @@ static int64_t times_of_use(const struct bar_pool *pool, size_t filling)
 /* How often a row's filling is cut. */
 static double times_in(const struct bar_pool *pool, size_t row)
 {
+    assert(row < pool->columns.row_count);
     return pool->columns.basis[row].as == BASIC_FILLING ? pool->columns.level[row] : 0;
 }
 
@@ -287,6 +292,7 @@ enum look { LOOK_FOUND, LOOK_DEAD, LOOK_OPEN };
 /* The filling is cut no times so far; all its whole numbers become states, around `below`. */
 static void branch_on(struct bar_pool *pool, size_t filling, int64_t below)
 {
+    assert(filling < pool->columns.pool.count);
     assert(!pool->barred[filling]);
     pool->barred[filling] = true;
     *LIST_ADD(pool->task->arena, &pool->branches) =

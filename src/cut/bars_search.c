@@ -187,6 +187,8 @@ static void bound_by_values(struct bars_search *search)
 
 static void cut_column(struct bars_search *search, size_t row, int64_t times)
 {
+    assert(row < search->lp->row_count);
+
     const struct columns *columns = search->lp;
     const struct column *column = &columns->pool.at[columns->basis[row].index];
 
@@ -207,6 +209,8 @@ static void cut_column(struct bars_search *search, size_t row, int64_t times)
 /* How often the column of a row can be cut whole; 0 where there is none. */
 static int64_t times_for(const struct bars_search *search, size_t row)
 {
+    assert(row < search->lp->row_count);
+
     const struct columns *columns = search->lp;
     const struct basic *basic = &columns->basis[row];
 

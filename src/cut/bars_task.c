@@ -62,6 +62,8 @@ static bool any_price(const struct cut_job *job)
 
 static void add_size(struct bar_task *task, size_t index)
 {
+    assert(index < task->job->size_count);
+
     const struct cut_size *size = &task->job->sizes[index];
     int64_t room = (size->length - task->job->trim + task->job->kerf) / task->unit;
     int64_t parts = (int64_t)task->part_count;
@@ -115,6 +117,8 @@ struct bar_filling *bar_plan_fill(const struct bar_task *task, struct bar_plan *
 
 void bar_plan_take(const struct bar_task *task, struct bar_plan *plan, size_t kind, int64_t count)
 {
+    assert(kind < task->kind_count);
+
     struct bar_filling *filling = &plan->fillings.at[plan->fillings.count - 1];
 
     if (count == 0)
@@ -166,6 +170,8 @@ static void move_to_cheapest(const struct bar_task *task, struct bar_filling *fi
 static void trim_filling(const struct bar_task *task, struct bar_plan *plan, size_t index,
                          int64_t *left)
 {
+    assert(index < plan->fillings.count);
+
     struct bar_filling filling = plan->fillings.at[index];
     int64_t times = filling.times;
     struct bar_filling *rest;
@@ -233,6 +239,8 @@ void bar_plan_finish(const struct bar_task *task, struct bar_plan *plan)
 
 static size_t kind_of(const struct bar_task *task, size_t part)
 {
+    assert(part < task->job->part_count);
+
     int64_t length = (task->job->parts[part].length + task->job->kerf) / task->unit;
     size_t low = 0, high = task->kind_count - 1;
 

@@ -35,6 +35,8 @@ static const double eagerness[] = {1.02, 1.08, 1.32};
  * cheapest for a part, and dearer than any filling that can be cut. */
 static struct want want_of(const struct columns *columns, size_t kind)
 {
+    assert(kind < columns->task->kind_count);
+
     const struct bar_task *task = columns->task;
     struct want best = {1, 3 * columns->dearest};
 
@@ -106,6 +108,7 @@ void columns_begin_closed(struct columns *columns, const struct bar_task *task, 
 
 static double cost_of_stick(const struct columns *columns, size_t size)
 {
+    assert(size < columns->task->size_count);
     return (double)columns->task->sizes[size].price + columns->dearest * 1e-6;
 }
 
@@ -362,6 +365,8 @@ static double gain_of(const struct columns *columns, const struct column *column
 
 static bool can_be_cut(const struct columns *columns, size_t index)
 {
+    assert(index < columns->pool.count);
+
     const struct column *column = &columns->pool.at[index];
 
     if (columns->barred)
@@ -567,6 +572,8 @@ static void turn_inverse(struct columns *columns, size_t row)
 
 static void exchange(struct columns *columns, size_t leaving, const struct offer *offer)
 {
+    assert(leaving < columns->row_count);
+
     double *level = columns->level;
     double step = (level[leaving] > 0 ? level[leaving] : 0) / columns->direction[leaving];
 

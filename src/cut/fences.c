@@ -58,6 +58,8 @@ static bool find_prefix(const int32_t *widths, size_t count, int64_t least, int6
 bool fences_pass(const struct sheet_job *job, const int32_t root[2], int way, const int32_t *widths,
                  size_t count, bool *ret_first)
 {
+    assert(way == 0 || way == 1);
+
     const struct cut_job *asked = job->job;
     int64_t slack = 2 * asked->trim - asked->kerf;
     int64_t whole = root[way] * job->unit + slack;
@@ -97,6 +99,8 @@ static bool root_passes(const struct trees *trees, const struct sheet_job *job, 
 /* Whether no child before this one is as wide. */
 static bool is_new_width(const struct trees *trees, int32_t child, int way)
 {
+    assert(way == 0 || way == 1);
+
     const struct tree_node *nodes = trees->nodes;
 
     for (int32_t other = nodes[child].before; other != TREE_NONE; other = nodes[other].before)

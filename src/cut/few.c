@@ -246,6 +246,8 @@ static void share_rest(struct few *few, uint32_t left);
 /* The next sheet is of a size and gives a set. */
 static void try_sheet(struct few *few, uint32_t left, uint32_t set, size_t size)
 {
+    assert(size < few->job->size_count);
+
     struct sharing *now = &few->now;
     struct sharing before = *now;
     int32_t leaves = !few->complete ? TOO_MANY : leaves_of(few, set, few->job->sizes[size].size);
@@ -288,6 +290,8 @@ static void grow(struct few *few, struct trees *trees, int32_t node, uint32_t se
 static void grow_sides(struct few *few, struct trees *trees, int32_t node, int way, uint32_t set,
                        const int32_t size[2])
 {
+    assert(way == 0 || way == 1);
+
     const struct solved *solved = slot_of(few, canonical(few, set), size);
     int32_t near_size[2] = {size[0], size[1]}, far_size[2] = {size[0], size[1]};
     uint32_t near;

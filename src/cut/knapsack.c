@@ -17,6 +17,7 @@ static int64_t least(int64_t a, int64_t b)
 /* The most of a kind that any stick takes. */
 static int64_t most_of(const struct bar_task *task, size_t kind, int64_t count)
 {
+    assert(kind < task->kind_count);
     return least(count, task->longest / task->kinds[kind].length);
 }
 

@@ -3,6 +3,7 @@
 #include "base/digest.h"
 #include "cut/rolljob.h"
 
+#include <assert.h>
 #include <inttypes.h>
 #include <stdlib.h>
 #include <string.h>
@@ -155,6 +156,8 @@ static void print_whole(struct text *out, int64_t whole)
 
 static void print_blank(const struct cut_layout *layout, size_t index, struct text *out)
 {
+    assert(index < layout->blanks.count);
+
     const struct cut_blank *blank = &layout->blanks.at[index];
 
     text_format(out, "b %zu %" PRId64 " %" PRId64 " %" PRId64 "\n", blank->size, blank->used,

@@ -83,6 +83,7 @@ static struct solved *slot_of(struct recount *recount, const struct region *regi
 static bool crosses_none(const struct recount *recount, const struct region *region, int way,
                          int32_t at)
 {
+    assert(way == 0 || way == 1);
     for (int32_t i = 0; i < recount->count; i++)
         if (inside(&recount->rects[i], region) && recount->rects[i].near[way] < at &&
             recount->rects[i].far[way] > at)

@@ -81,6 +81,7 @@ static bool too_much(const struct judge *judge, size_t f, const struct dual *alo
     const struct roll_job *job = judge->job;
     int64_t have, most, taken = 0;
 
+    assert(f < judge->across.count);
     if (whole_multiply(dual_all(&judge->across.at[f], job->width), dual_all(along, length),
                        &have) ||
         whole_multiply(have, (int64_t)job->count + 1, &most))

@@ -48,6 +48,7 @@ int64_t roll_used_for(const struct cut_sale *sale, int64_t cost)
 
 static int64_t usable_width(const struct cut_job *job, size_t size)
 {
+    assert(size < job->size_count);
     return job->sizes[size].width - 2 * job->trim;
 }
 
@@ -143,6 +144,7 @@ bool *roll_takes(const struct cut_job *job, size_t size, struct arena *arena)
 static size_t group_of(const struct cut_job *job, size_t part, const size_t *parts, size_t index,
                        struct roll_job *made)
 {
+    assert(part < job->part_count);
     if (!piece_matched(job, &job->parts[part]))
         return ROLL_NO_GROUP;
     for (size_t i = 0; i < index; i++)
@@ -203,6 +205,8 @@ static void add_blemishes(const struct cut_job *job, struct roll_job *made, stru
 
 static void find_starts(const struct roll_job *job, size_t group, struct arena *arena)
 {
+    assert(group < job->group_count);
+
     struct roll_arc *arcs = ARENA_MANY(arena, struct roll_arc, job->count);
     struct roll_group *made = &job->groups[group];
     int64_t repeat = job->pattern.across;
@@ -256,6 +260,8 @@ static bool is_tied(const struct roll_part *part, const struct roll_origin *orig
 
 bool roll_origin_serves(const struct roll_job *job, size_t group, int64_t across)
 {
+    assert(group < job->group_count);
+
     const struct roll_group *of = &job->groups[group];
 
     return in_all(of->arcs, of->arc_count, job->pattern.across, across);

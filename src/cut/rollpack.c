@@ -157,6 +157,7 @@ static struct choice choose_part(struct roll_pack *pack, const struct roll_order
 
 static void remove_ledge(struct roll_pack *pack, size_t index)
 {
+    assert(index < pack->ledge_count);
     pack->ledge_count--;
     memmove(&pack->ledges[index], &pack->ledges[index + 1],
             (pack->ledge_count - index) * sizeof *pack->ledges);
@@ -165,6 +166,8 @@ static void remove_ledge(struct roll_pack *pack, size_t index)
 /* Joins a ledge with neighbours that are as high. */
 static void join_ledges(struct roll_pack *pack, size_t index)
 {
+    assert(index < pack->ledge_count);
+
     struct roll_ledge *ledges = pack->ledges;
 
     if (index + 1 < pack->ledge_count && ledges[index + 1].along == ledges[index].along) {

@@ -120,6 +120,8 @@ static void add_way(struct roll_rows *rows, const struct roll_part *part, bool t
 /* A kind that can lie so that no slice meets it is left aside. */
 static void add_kind(struct roll_rows *rows, size_t kind)
 {
+    assert(kind < rows->kind_count);
+
     const struct roll_part *part = rows->kinds[kind].part;
     struct slices *slices = &rows->slices;
     size_t first = slices->way_count;
@@ -164,6 +166,8 @@ static const struct slice_kind *slice_kind_of(const struct roll_rows *rows, size
 const struct slice_way *roll_rows_way(const struct roll_rows *rows, size_t kind, bool turned,
                                       bool dropped)
 {
+    assert(kind < rows->kind_count);
+
     const struct slice_kind *of = slice_kind_of(rows, kind);
 
     dropped = dropped && drops(rows, rows->kinds[kind].part);

@@ -4,6 +4,8 @@
  */
 #include "cut/rollsweep_state.h"
 
+#include <assert.h>
+
 #define SEAT_TRIALS 20000
 #define WORK_SEAT 20 /* units for each seat that is tried */
 
@@ -22,6 +24,8 @@ static bool meet_along(const struct start *a, const struct start *b)
 
 static bool seat_free(const struct roll_sweep *sweep, size_t index, int64_t across, size_t seated)
 {
+    assert(index < sweep->start_count);
+
     const struct start *start = &sweep->starts[index];
     int64_t width = sweep->stays[start->stay].width;
 
@@ -42,6 +46,7 @@ static bool seat_from(struct roll_sweep *sweep, size_t index);
 
 static bool try_seat(struct roll_sweep *sweep, size_t index, int64_t across)
 {
+    assert(index < sweep->start_count);
     if (sweep->trials-- <= 0 || !seat_free(sweep, index, across, index))
         return false;
     sweep->starts[index].across = across;
@@ -51,6 +56,8 @@ static bool try_seat(struct roll_sweep *sweep, size_t index, int64_t across)
 /* At the edges, and beside whatever has its seat. */
 static bool seat_from(struct roll_sweep *sweep, size_t index)
 {
+    assert(index <= sweep->start_count);
+
     struct start *start = &sweep->starts[index];
     int64_t width;
 

@@ -125,6 +125,8 @@ static bool denser(const struct slice_way *a, const struct slice_way *b)
 
 static void insert_way(const struct slices *slices, size_t *list, size_t *count, size_t way)
 {
+    assert(way < slices->way_count);
+
     size_t at = (*count)++;
 
     while (at > 0 && denser(&slices->ways[way], &slices->ways[list[at - 1]])) {

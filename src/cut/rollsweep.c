@@ -61,6 +61,8 @@ static void add_stay(struct roll_sweep *sweep, size_t kind, bool turned, int64_t
 
 static void add_stays(struct roll_sweep *sweep, size_t kind)
 {
+    assert(kind < sweep->rows.kind_count);
+
     const struct roll_job *job = sweep->job;
     const struct roll_part *part = sweep->rows.kinds[kind].part;
     int64_t repeat = job->pattern.across, first;
@@ -435,6 +437,8 @@ static struct step *push(struct roll_sweep *sweep)
 
 static void start(struct roll_sweep *sweep, size_t index)
 {
+    assert(index < sweep->stay_count);
+
     const struct stay *stay = &sweep->stays[index];
     struct step *step = push(sweep);
 

@@ -147,6 +147,8 @@ struct choice {
 static int64_t loss_of(const struct ruin *ruin, const int32_t gap[2], const int32_t size[2],
                        int way)
 {
+    assert(way == 0 || way == 1);
+
     int64_t beyond = gap[way] - size[way], beside = gap[!way] - size[!way];
     int64_t loss = worth(ruin, gap[0], gap[1]) - worth(ruin, beyond, gap[!way]) -
                    worth(ruin, size[way], beside);
@@ -183,6 +185,8 @@ static void try_gap(struct ruin *ruin, int32_t index, const struct sheet_part *p
 
 bool ruin_put(struct ruin *ruin, size_t part)
 {
+    assert(part < ruin->job->part_count);
+
     const struct sheet_part *sized = &ruin->job->parts[part];
     struct choice best = {.loss = INT64_MAX};
     int32_t size[2];

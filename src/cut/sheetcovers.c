@@ -54,6 +54,8 @@ static void add_limit(struct functions *functions, int64_t whole, int64_t limit)
 static void make_functions(struct functions *functions, const struct sheet_job *job,
                            const bool *counted, int way)
 {
+    assert(way == 0 || way == 1);
+
     int64_t whole = 1;
 
     for (size_t s = 0; s < job->size_count; s++)

@@ -42,6 +42,8 @@ bool sheetjob_fits(const struct sheet_size *size, const struct sheet_part *part)
 
 static void make_size(struct sheet_job *made, size_t index)
 {
+    assert(index < made->job->size_count);
+
     const struct cut_size *size = &made->job->sizes[index];
     struct sheet_size *sized = &made->sizes[index];
     int64_t length = size->length - 2 * made->job->trim + made->job->kerf;
@@ -71,6 +73,8 @@ static void price_sizes(struct sheet_job *made)
 
 static void make_part(struct sheet_job *made, size_t index)
 {
+    assert(index < made->job->part_count);
+
     const struct cut_piece *part = &made->job->parts[index];
     struct sheet_part *sized = &made->parts[index];
 
@@ -92,6 +96,8 @@ static void make_part(struct sheet_job *made, size_t index)
 /* A sheet for each part that fits is as many as can be of use. */
 static void limit_size(struct sheet_job *made, size_t index)
 {
+    assert(index < made->size_count);
+
     struct sheet_size *size = &made->sizes[index];
     int64_t limit = made->job->sizes[index].limit;
     size_t use = 0;

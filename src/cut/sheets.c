@@ -80,6 +80,7 @@ static int64_t price_of(const struct sheet_search *search, const struct trees *t
 
 static bool is_free(const struct sheet_search *search, size_t size)
 {
+    assert(size < search->job.size_count);
     return search->job.sizes[size].usable && search->job.sizes[size].price == 0;
 }
 
@@ -123,6 +124,8 @@ static size_t opened(const struct trees *trees, size_t size)
 
 static bool can_open(const struct sheet_search *search, size_t size, const struct sheet_part *part)
 {
+    assert(size < search->job.size_count);
+
     const struct sheet_size *sized = &search->job.sizes[size];
 
     return sized->usable && sheetjob_fits(sized, part) &&

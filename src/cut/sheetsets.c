@@ -221,6 +221,8 @@ static bool covers_met(const struct walk *walk)
  * size `in`, then of all others in order. */
 static void step_away(struct walk *walk, const size_t *best, size_t out, size_t out_too, size_t in)
 {
+    assert(out < walk->job->size_count);
+
     int64_t price = 0;
 
     memcpy(walk->counts, best, walk->job->size_count * sizeof *best);

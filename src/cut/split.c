@@ -40,6 +40,8 @@ static void judge(struct choice *choice, const struct free_area *area, enum fit_
 static void try_area(struct choice *best, const struct free_areas *free, size_t index,
                      const struct cut_piece *part, bool turned, enum fit_rule fit)
 {
+    assert(index < free->areas.count);
+
     const struct free_area *area = &free->areas.at[index];
     struct choice choice = {.area = index, .turned = turned};
 

@@ -83,6 +83,7 @@ static bool is_due(const struct strokes *strokes, const struct saw_piece *piece,
 
 static int64_t setting_of(const struct strokes *strokes, int32_t child, int way)
 {
+    assert(way == 0 || way == 1);
     return strokes->branches[child].size[way] * strokes->job->unit - strokes->job->job->kerf;
 }
 
@@ -190,6 +191,8 @@ static void set_fence(struct strokes *strokes, int64_t setting)
 static void add_stroke(struct strokes *strokes, const struct saw_piece *piece, int way, int64_t at,
                        bool far_fence)
 {
+    assert(way == 0 || way == 1);
+
     int64_t kerf = strokes->job->job->kerf;
     int64_t fence = far_fence ? piece->ends[way] - at - kerf : at - piece->at[way];
 
@@ -376,6 +379,8 @@ static void cut_first(struct strokes *strokes, int32_t root, struct saw_piece ra
 
 static void begin_sheet(struct strokes *strokes, int32_t root, size_t size)
 {
+    assert(size < strokes->job->job->size_count);
+
     const struct cut_size *sheet = &strokes->job->job->sizes[size];
     struct saw_piece raw = {.at = {0, 0}, .ends = {sheet->length, sheet->width}};
     bool edges[2][2] = {{true, true}, {true, true}};
@@ -433,6 +438,7 @@ static bool is_stuck(const struct strokes *strokes, const struct cut_blank *blan
     const struct cut_stroke *stroke;
     int64_t beyond;
 
+    assert(first <= strokes->layout->strokes.count);
     if (job->passage_length == 0 || opening_takes(job, size->length, size->width))
         return false;
     if (first == strokes->layout->strokes.count)

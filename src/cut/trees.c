@@ -104,6 +104,7 @@ static void drop_gap(struct trees *trees, int32_t node)
 
 static void resize_gap(struct trees *trees, int32_t node, int way, int32_t by)
 {
+    assert(way == 0 || way == 1);
     trees->nodes[node].size[way] += by;
     trees->gaps[trees->nodes[node].gap].size[way] += by;
 }
@@ -136,6 +137,8 @@ static void unlink_child(struct trees *trees, int32_t child)
 
 void trees_open(struct trees *trees, const struct sheet_job *job, size_t size)
 {
+    assert(size < job->size_count);
+
     int32_t node = new_node(trees, job->sizes[size].size);
 
     assert(trees->root_count < trees->root_most);
@@ -237,6 +240,8 @@ static int32_t cut_strip(struct trees *trees, int32_t strip, int way, int32_t wi
 void trees_put(struct trees *trees, int32_t gap, size_t part, const int32_t size[2], bool turned,
                int way)
 {
+    assert(way == 0 || way == 1);
+
     int32_t node = trees->gaps[gap].node;
     int32_t strip = cut_off(trees, node, way, size[way]);
     int32_t piece;

@@ -8,6 +8,7 @@
 
 #include "plan/geometry.h"
 
+#include <assert.h>
 #include <math.h>
 
 /* In circles of a dozen boxes nothing moves by a visible amount any more after these. */
@@ -106,6 +107,7 @@ static void move_joined(struct moving *moving, const struct plan *plan)
 /* A box that its lot is counted by. */
 static bool leads(const struct plan *plan, size_t box)
 {
+    assert(box < plan->poses.count);
     return plan->poses.at[box].with == plan->poses.at[box].box || !plan->poses.at[box].placed;
 }
 
@@ -115,6 +117,8 @@ struct reach {
 
 static struct reach reach_of_lot(const struct plan *plan, const struct spot *ways, size_t first)
 {
+    assert(first < plan->poses.count);
+
     struct reach reach = {HUGE_VAL, -HUGE_VAL};
     int64_t lot = plan->poses.at[first].with;
 
@@ -130,6 +134,7 @@ static struct reach reach_of_lot(const struct plan *plan, const struct spot *way
 
 static void move_lot(const struct plan *plan, struct spot *ways, size_t first, double by)
 {
+    assert(first < plan->poses.count);
     for (size_t i = 0; i < plan->poses.count; i++) {
         if (i == first || (plan->poses.at[i].placed && plan->poses.at[first].placed &&
                            plan->poses.at[i].with == plan->poses.at[first].with))

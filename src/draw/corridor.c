@@ -11,6 +11,8 @@
 #include "plan/screws.h"
 #include "plan/slices.h"
 
+#include <assert.h>
+
 struct cut {
     struct drawing *drawing;
     const struct plan *plan;
@@ -131,6 +133,8 @@ static int axis_across(const struct junction *junction, int along)
 void draw_corridor(struct drawing *drawing, const struct plan *plan, size_t index,
                    struct arena *arena)
 {
+    assert(index < plan->points.count);
+
     const struct plan_point *point = &plan->points.at[index];
 
     *drawing = (struct drawing){0};
@@ -157,6 +161,8 @@ void draw_corridor(struct drawing *drawing, const struct plan *plan, size_t inde
 
 int64_t draw_corridor_up(const struct plan *plan, size_t index)
 {
+    assert(index < plan->points.count);
+
     static const int64_t up[] = {[AXIS_X] = SIDE_RIGHT, [AXIS_Y] = SIDE_FRONT, [AXIS_Z] = SIDE_TOP};
     const struct plan_point *point = &plan->points.at[index];
 

@@ -111,6 +111,8 @@ static bool set_slab(struct slab *slab, const struct brick *brick, int k)
 /* How far the brick reaches along one of the eye's axes. */
 static struct range reach_of(const struct brick *brick, int axis)
 {
+    assert(axis >= 0 && axis < 3);
+
     struct range range = {brick->corner.at[axis], brick->corner.at[axis]};
 
     for (int k = 0; k < 3; k++) {
@@ -166,6 +168,8 @@ static void set_grid(struct scene *scene)
 
 static int cell_at(const struct scene *scene, int axis, double at)
 {
+    assert(axis == 0 || axis == 1);
+
     double cell = floor((at - scene->low[axis]) / scene->cell[axis]);
 
     return cell < 0 ? 0 : cell > GRID - 1 ? GRID - 1 : (int)cell;

@@ -84,6 +84,7 @@ static void drive(const struct task *task, size_t index, const struct fastening 
     struct screw_choice choice = screw_choose(planning, &fastening->need);
     int64_t side = point_side(planning, task->junction, task->way.head_in_b);
 
+    assert(index < planning->plan->points.count);
     point->limit = choice.limit;
     if (task->join->fastener != FASTENER_SCREW)
         return;

@@ -80,6 +80,7 @@ static int64_t class_of(const struct planning *planning, const struct junction *
 {
     const struct join *join = MODEL_FIND(planning->model, join, junction->join);
 
+    assert(join);
     return join->place == PLACE_SITE ? CLASS_SITE : CLASS_OPENING;
 }
 

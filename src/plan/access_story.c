@@ -189,6 +189,8 @@ static void say_blockers(const struct timeline *timeline, const struct peel *pee
 
 static void say_edge(const struct timeline *timeline, struct task *task, size_t edge)
 {
+    assert(edge < timeline->edges.count);
+
     const struct planning *planning = timeline->planning;
     const struct act *before = &timeline->acts.at[timeline->edges.at[edge].before];
     const struct act *after = &timeline->acts.at[timeline->edges.at[edge].after];

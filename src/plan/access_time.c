@@ -127,6 +127,8 @@ static bool is_padding_or_cover(const struct model *model, const struct layer *l
 /* What is laid on at the bench is lifted off for the move; what is screwed there stays together. */
 static void add_join_edges(struct timeline *timeline, size_t index)
 {
+    assert(index < timeline->tasks->count);
+
     const struct task *task = &timeline->tasks->at[index];
 
     add_edge(timeline, timeline_dry(index), timeline_offer(index), "P17");
@@ -141,6 +143,8 @@ static void add_join_edges(struct timeline *timeline, size_t index)
 
 static void add_needed_edges(struct timeline *timeline, size_t index)
 {
+    assert(index < timeline->tasks->count);
+
     const struct task *task = &timeline->tasks->at[index];
 
     for (size_t i = 0; i < task->needed.list.count; i++) {
@@ -197,6 +201,8 @@ static struct by_box layers_by_box(const struct planning *planning)
 static void add_hole_edges(struct timeline *timeline, const struct by_box *layers, size_t index,
                            int64_t box)
 {
+    assert(index < timeline->tasks->count);
+
     const struct model *model = timeline->planning->model;
     const struct task *task = &timeline->tasks->at[index];
     size_t at = model_index(model, ENTITY_box, box);
@@ -210,6 +216,8 @@ static void add_hole_edges(struct timeline *timeline, const struct by_box *layer
 
 static void add_group_edges(struct timeline *timeline, const struct by_box *layers, size_t index)
 {
+    assert(index < timeline->tasks->count);
+
     const struct model *model = timeline->planning->model;
     const struct join *join = timeline->tasks->at[index].join;
     size_t at = model_index(model, ENTITY_box, join->box_a);
@@ -272,6 +280,7 @@ static void add_facing_edges(struct timeline *timeline, const struct by_box *lay
     const struct facing *facing = &model->facings.at[index];
     size_t box = model_index(model, ENTITY_box, facing->box);
 
+    assert(index < model->facings.count);
     for (size_t i = layers->first[box]; i < layers->first[box + 1]; i++) {
         const struct layer *layer = &model->layers.at[layers->item[i]];
         bool lies = layer->side == facing->side ||
@@ -302,6 +311,8 @@ static bool blocks(const struct held *held)
 
 static void add_ways(struct timeline *timeline, size_t index)
 {
+    assert(index < timeline->tasks->count);
+
     const struct task *task = &timeline->tasks->at[index];
 
     for (size_t i = 0; i < task->way_count; i++) {
@@ -321,6 +332,8 @@ static void add_ways(struct timeline *timeline, size_t index)
 
 static void add_approaches(struct timeline *timeline, size_t index)
 {
+    assert(index < timeline->tasks->count);
+
     const struct task *task = &timeline->tasks->at[index];
 
     for (size_t i = 0; i < task->approaches.count; i++) {

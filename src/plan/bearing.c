@@ -188,6 +188,7 @@ static int64_t bearing_at(const struct wood *wood, const struct panel *panel, in
 {
     int64_t bearing = 0;
 
+    assert(edge >= 0 && edge < EDGE_COUNT);
     for (size_t i = 0; i < wood->of.count; i++) {
         const struct area *area = &wood->of.at[i];
         const struct area *whole = &panel->area;
@@ -217,6 +218,7 @@ static bool meet_at(const struct panel *panel, const struct panel *other, int64_
     int64_t low = upright ? length_larger(a->v0, b->v0) : length_larger(a->u0, b->u0);
     int64_t high = upright ? length_smaller(a->v1, b->v1) : length_smaller(a->u1, b->u1);
 
+    assert(edge >= 0 && edge < EDGE_COUNT);
     return panel->side == other->side && panel->loose == other->loose && meet[edge] && low < high;
 }
 

@@ -6,6 +6,8 @@
  */
 #include "plan/buy.h"
 
+#include <assert.h>
+
 static bool same_goods(const struct bought *a, const struct bought *b)
 {
     return a->stock == b->stock && a->length == b->length && a->width == b->width;
@@ -39,6 +41,8 @@ static bool is_line_of(const struct model *model, const struct purchase *line,
  * them too. */
 static int64_t packs_bought(const struct model *model, size_t first)
 {
+    assert(first < model->boughts.count);
+
     const struct bought *goods = &model->boughts.at[first];
     int64_t packs = 0;
 

@@ -468,6 +468,8 @@ static int64_t with_crooked(const struct cutting_job *job, int64_t sticks)
 /* One line for each size that is bought. */
 static void buy_blanks(struct cutting_job *job, const struct cut_layout *layout, size_t size)
 {
+    assert(size < job->sizes.count);
+
     const struct cut_size *of = &job->sizes.at[size];
     const struct offer *offer = job->sources.at[size].offer;
     bool stick = job->stock->kind == STOCK_STICK;

@@ -105,6 +105,7 @@ static void keep_tried(struct packing *packing, int64_t price)
  * the first one first; what is taken of those before costs `price`. */
 static void try_packs(struct packing *packing, size_t at, int64_t left, int64_t price)
 {
+    assert(at <= packing->choices.count);
     if (packing->steps_left-- <= 0 || price >= packing->least)
         return;
     if (left <= 0) {

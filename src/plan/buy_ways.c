@@ -5,6 +5,8 @@
  */
 #include "plan/buy.h"
 
+#include <assert.h>
+
 struct sum {
     int64_t price;
     bool priced;
@@ -35,6 +37,7 @@ static void price_back(const struct planning *planning, struct back_way *way)
     int64_t thread = way->stitched;
     struct sum sum = {0, true};
 
+    assert(cloth);
     if (cloth->width > 0)
         (void)whole_share(way->height, way->width, cloth->width, &length);
     length = with_reserve(length, planning->value[TRADE_CLOTH_ALLOW_BY_AREA]);

@@ -4,6 +4,7 @@
  */
 #include "plan/card.h"
 
+#include <assert.h>
 #include <stdio.h>
 #include <string.h>
 
@@ -31,6 +32,7 @@ static const char *line_for(const struct carding *carding, size_t member)
     char line[CARD_LINE];
     size_t length;
 
+    assert(member < plan->members.count);
     snprintf(line, sizeof line, "Before %s is on, screw", plan->members.at[member].label);
     length = strlen(line);
     for (size_t i = 0; i < plan->frame_waits.count; i++) {

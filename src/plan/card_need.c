@@ -4,6 +4,7 @@
 #include "plan/geometry.h"
 #include "plan/taken.h"
 
+#include <assert.h>
 #include <inttypes.h>
 #include <stdio.h>
 
@@ -278,6 +279,7 @@ static const char *hole_line(const struct carding *carding, const struct plan_po
     const struct join *join = MODEL_FIND(carding->planning->model, join, point->join);
     const char *line = arena_format(carding->planning->arena, "hole %d:", point->rank);
 
+    assert(join);
     for (int i = 0; i < 2; i++) {
         const struct from_edge *from = &point->edges[i];
 

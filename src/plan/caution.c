@@ -7,6 +7,8 @@
 #include "plan/steps.h"
 #include "plan/strength.h"
 
+#include <assert.h>
+
 /* ---- where a caution holds ---- */
 
 static bool joins_the_wall(const struct plan *plan, const struct step *step)
@@ -121,6 +123,8 @@ static const struct {
 static const char *row_words(const struct plan *plan, const struct step *step, size_t row,
                              struct arena *arena)
 {
+    assert(row < sizeof cautions / sizeof *cautions);
+
     int64_t count = cautions[row].count ? cautions[row].count(plan, step) : 0;
 
     if (cautions[row].kind != step->kind || (cautions[row].count && count == 0) ||

@@ -10,6 +10,7 @@
 #include "plan/findings.h"
 #include "plan/geometry.h"
 
+#include <assert.h>
 #include <stdlib.h>
 
 struct strip {
@@ -91,6 +92,8 @@ static bool is_outer(const struct layer *layer, const struct layer *other)
 static void check_strip(struct planning *planning, const struct strips *strips, size_t index,
                         size_t from, size_t to)
 {
+    assert(index < strips->of.count);
+
     const struct strip *strip = &strips->of.at[index];
     int64_t apart = planning->value[TRADE_STAPLE_ROW_APART];
     int64_t wide =

@@ -12,6 +12,8 @@
 #include "plan/findings.h"
 #include "plan/geometry.h"
 
+#include <assert.h>
+
 /* From a head to an edge of the layer's face, along the cloth. */
 static int64_t to_edge(const struct planning *planning, const struct layer *layer,
                        const struct box *box, const struct junction *junction, int64_t edge,
@@ -106,6 +108,7 @@ static void offer_other_side(struct planning *planning, const struct layer *laye
                                                  [EDGE_BOTTOM] = EDGE_TOP};
     struct cure_draft cure = cure_begin(planning, "Turn it round: the open side next to the heads");
 
+    assert(edge >= 0 && edge < EDGE_COUNT);
     if (layer->shape != SHAPE_SEWN)
         return;
     cure_word(&cure, ENTITY_layer, layer->key, words_edge.at[opposite[edge]].name,

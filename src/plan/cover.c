@@ -59,11 +59,14 @@ int64_t spread_straight(const struct spread *spread, int64_t edge)
 
 int64_t spread_length(const struct spread *spread, int64_t edge)
 {
+    assert(edge >= 0 && edge < EDGE_COUNT);
     return spread->lengths[edge];
 }
 
 int64_t spread_landing(const struct spread *spread, int64_t edge)
 {
+    assert(edge >= 0 && edge < EDGE_COUNT);
+
     const struct brim *brim = &spread->brims[edge];
 
     if (brim->inside || spread->layer->shape == SHAPE_FLAT || spread->layer->shape == SHAPE_SLAB)
@@ -77,6 +80,8 @@ int64_t spread_landing(const struct spread *spread, int64_t edge)
 
 bool brim_is_open(const struct spread *spread, int64_t edge)
 {
+    assert(edge >= 0 && edge < EDGE_COUNT);
+
     int64_t ending = spread->brims[edge].ending;
 
     if (spread->layer->shape == SHAPE_SEWN)

@@ -60,6 +60,7 @@ static enum trade pitch_of(const struct planning *planning, const struct spread 
 static int64_t edge_pitch(const struct planning *planning, const struct spread *spread,
                           int64_t edge)
 {
+    assert(edge >= 0 && edge < EDGE_COUNT);
     if (spread->brims[edge].pitch > 0)
         return spread->brims[edge].pitch;
     if (spread->layer->kind == LAYER_COVER && edge_is_curved(spread, edge))
@@ -187,12 +188,15 @@ static bool edges_alike(struct planning *planning, const struct spread *spread)
 
 static bool wraps(const struct spread *spread, int64_t edge)
 {
+    assert(edge >= 0 && edge < EDGE_COUNT);
     return !spread->brims[edge].inside && spread->brims[edge].ending == ENDING_WRAP;
 }
 
 /* How much longer a row is at the end towards a neighbour that goes round its side. */
 static int64_t goes_on(const struct spread *spread, int64_t edge, int64_t neighbour)
 {
+    assert(edge >= 0 && edge < EDGE_COUNT);
+
     bool beside = spread->layer->shape == SHAPE_WRAPPED && !wraps(spread, edge) &&
                   !spread->brims[edge].inside;
 
@@ -256,6 +260,8 @@ static void staple_flat(struct planning *planning, const struct spread *spread)
 /* Both flaps of an edge are left loose, and the wood behind it is too narrow for two landings. */
 static bool flaps_overlap(const struct spread *spread, int64_t edge)
 {
+    assert(edge >= 0 && edge < EDGE_COUNT);
+
     const struct brim *brim = &spread->brims[edge];
     bool loose = brim->by_class == CLASS_OPENING || brim->by_class == CLASS_SITE;
 

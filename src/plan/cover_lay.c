@@ -11,6 +11,8 @@
 #include "plan/geometry.h"
 #include "plan/pose.h"
 
+#include <assert.h>
+
 /* The face that a layer lies on: of one box, or of all boxes of its group as they stand. */
 struct ground {
     const struct box *first;
@@ -110,6 +112,7 @@ static int64_t at_edge(const struct planning *planning, const struct box *box, i
 {
     const struct padding *padding = plan_padding(planning->plan, box->key, side);
 
+    assert(edge >= 0 && edge < EDGE_COUNT);
     return padding ? padding->at[edge] : 0;
 }
 
@@ -172,6 +175,8 @@ static int64_t usual_ease(const struct planning *planning, const struct spread *
 static void spread_brim(const struct planning *planning, struct spread *spread,
                         const struct box *box, int64_t edge)
 {
+    assert(edge >= 0 && edge < EDGE_COUNT);
+
     struct brim *brim = &spread->brims[edge];
 
     if (!brim->inside) {

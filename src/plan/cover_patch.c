@@ -15,6 +15,8 @@
 #include "plan/order.h"
 #include "plan/point.h"
 
+#include <assert.h>
+
 static bool is_padding(const struct layer *layer)
 {
     return layer->kind == LAYER_FOAM || layer->kind == LAYER_BATTING;
@@ -127,6 +129,7 @@ static void patch_holes_on(struct planning *planning, const struct layer *layer,
     const struct box *box = MODEL_FIND(planning->model, box, junction->head_box);
     size_t from = plan->patches.count;
 
+    assert(box);
     for (size_t i = 0; i < junction->point_count; i++) {
         const struct plan_point *point = &plan->points.at[junction->first_point + i];
         const struct cutout *hole;

@@ -8,6 +8,7 @@
 #include "plan/cures.h"
 #include "plan/findings.h"
 
+#include <assert.h>
 #include <string.h>
 
 /* What no hand feels: 1/8 in. */
@@ -15,6 +16,7 @@
 
 static bool is_pulled(const struct spread *spread, int64_t edge)
 {
+    assert(edge >= 0 && edge < EDGE_COUNT);
     return !spread->layer->slip && spread->brims[edge].ending != ENDING_STOP &&
            brim_is_open(spread, edge);
 }
@@ -23,6 +25,8 @@ static bool is_pulled(const struct spread *spread, int64_t edge)
 static void set_handle(struct cure_draft *cure, const struct spread *spread, int64_t edge,
                        int64_t handle)
 {
+    assert(edge >= 0 && edge < EDGE_COUNT);
+
     int64_t key = spread->brims[edge].by_hand;
 
     if (key == 0) {

@@ -122,6 +122,7 @@ static bool stands_at(const struct spread *spread, const struct plot *plot, int6
         [EDGE_BOTTOM] = plot->area.v0 <= 0,
     };
 
+    assert(edge >= 0 && edge < EDGE_COUNT);
     return spread->plot_count == 1 || at[edge];
 }
 

@@ -10,8 +10,11 @@
 #include "plan/cover_sums.h"
 #include "plan/geometry.h"
 
+#include <assert.h>
+
 bool runs_along(const struct spread *spread, int64_t edge)
 {
+    assert(edge >= 0 && edge < EDGE_COUNT);
     return spread->brims[edge].ending != ENDING_STOP;
 }
 

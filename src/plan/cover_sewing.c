@@ -16,6 +16,8 @@
 #include "model/words.h"
 #include "plan/geometry.h"
 
+#include <assert.h>
+
 static struct seam *add_seam(struct planning *planning, const struct spread *spread,
                              enum seam_kind kind, const char *what, int count, int64_t length)
 {
@@ -55,6 +57,7 @@ void sew_thin(struct planning *planning, const struct spread *spread, int64_t wi
 
 static bool is_sewn(const struct spread *spread, int64_t edge)
 {
+    assert(edge >= 0 && edge < EDGE_COUNT);
     return spread->brims[edge].ending == ENDING_SEWN;
 }
 
@@ -76,6 +79,7 @@ static int64_t clip_depth(const struct planning *planning)
 /* Does a layer of welt lie in the seam along an edge of the face? */
 static bool is_welted(const struct model *model, const struct spread *spread, int64_t edge)
 {
+    assert(edge >= 0 && edge < EDGE_COUNT);
     for (size_t i = 0; i < model->layers.count; i++) {
         const struct layer *welt = &model->layers.at[i];
         const int64_t endings[EDGE_COUNT] = {[EDGE_LEFT] = welt->left,

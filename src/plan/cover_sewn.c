@@ -22,10 +22,12 @@
 
 #include "model/words.h"
 
+#include <assert.h>
 #include <stdio.h>
 
 static bool is_sewn(const struct spread *spread, int64_t edge)
 {
+    assert(edge >= 0 && edge < EDGE_COUNT);
     return spread->brims[edge].ending == ENDING_SEWN;
 }
 
@@ -42,6 +44,7 @@ static int64_t padding_behind(const struct planning *planning, const struct spre
     const struct padding *padding =
         plan_padding(planning->plan, spread->box->key, side_opposite(spread->side));
 
+    assert(edge >= 0 && edge < EDGE_COUNT);
     return padding ? padding->at[edge] : 0;
 }
 
@@ -50,6 +53,8 @@ static int64_t padding_behind(const struct planning *planning, const struct spre
 static int64_t face_reach(const struct planning *planning, const struct spread *spread,
                           int64_t edge)
 {
+    assert(edge >= 0 && edge < EDGE_COUNT);
+
     const struct brim *brim = &spread->brims[edge];
 
     if (is_sewn(spread, edge))
@@ -104,6 +109,8 @@ int64_t zip_length(const struct planning *planning, const struct spread *spread,
 
 int64_t boxing_width(const struct planning *planning, const struct spread *spread, int64_t edge)
 {
+    assert(edge >= 0 && edge < EDGE_COUNT);
+
     const struct brim *brim = &spread->brims[edge];
     int64_t seam = planning->value[TRADE_SEAM_ALLOWANCE];
     int64_t width = spread->depth + brim->over + seam;
@@ -133,6 +140,7 @@ int64_t sewn_length(const struct spread *spread, int64_t edge)
 static int64_t boxing_end(const struct planning *planning, const struct spread *spread,
                           int64_t neighbour)
 {
+    assert(neighbour >= 0 && neighbour < EDGE_COUNT);
     if (is_sewn(spread, neighbour))
         return spread->brims[neighbour].beside + planning->value[TRADE_SEAM_ALLOWANCE];
     if (spread->brims[neighbour].ending == ENDING_STOP)

@@ -94,6 +94,8 @@ static int64_t filling(const struct planning *planning, const struct spread *spr
  * side only rolls over the board's edge instead of being cut flush. */
 static int64_t rolled(const struct planning *planning, const struct spread *spread, int64_t edge)
 {
+    assert(edge >= 0 && edge < EDGE_COUNT);
+
     const struct brim *brim = &spread->brims[edge];
     int64_t thickness =
         spread->layer->thickness > 0 ? spread->layer->thickness : spread->stock->thickness;
@@ -135,6 +137,7 @@ static int64_t foam_under(const struct planning *planning, const struct spread *
     int64_t own = layer->thickness > 0 ? layer->thickness : spread->stock->thickness;
     int64_t pulled;
 
+    assert(edge >= 0 && edge < EDGE_COUNT);
     if (whole_share(own, planning->value[TRADE_BATTING_COMPRESS], 1000000, &pulled))
         return 0;
     return spread->brims[edge].over > pulled ? spread->brims[edge].over - pulled : 0;
@@ -170,6 +173,7 @@ static int64_t kept_back(const struct planning *planning, const struct spread *s
     int64_t across = edge_upright(edge) ? area_width(&face) : area_height(&face);
     int64_t kept = 0;
 
+    assert(edge >= 0 && edge < EDGE_COUNT);
     if (spread->plot_count > 1 || spread->brims[edge].inside)
         return 0;
     for (size_t i = 0; i < plan->junctions.count; i++) {
@@ -195,6 +199,8 @@ static int64_t kept_back(const struct planning *planning, const struct spread *s
 static int64_t batting_reach(const struct planning *planning, const struct spread *spread,
                              int64_t edge)
 {
+    assert(edge >= 0 && edge < EDGE_COUNT);
+
     const struct brim *brim = &spread->brims[edge];
 
     if (brim->inside)

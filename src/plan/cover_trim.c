@@ -31,6 +31,8 @@ static int64_t head_pitch(const struct planning *planning, const struct stock *s
 static int64_t nail_pitch(const struct planning *planning, const struct spread *spread,
                           int64_t edge)
 {
+    assert(edge >= 0 && edge < EDGE_COUNT);
+
     int64_t by_hand = spread->brims[edge].pitch;
     int64_t pitch = by_hand > 0 ? by_hand : planning->value[TRADE_NAIL_PITCH_SPACED];
 

@@ -14,8 +14,12 @@
 
 #include "model/words.h"
 
+#include <assert.h>
+
 static int64_t reach(const struct spread *spread, int64_t edge)
 {
+    assert(edge >= 0 && edge < EDGE_COUNT);
+
     const struct brim *brim = &spread->brims[edge];
     int64_t held = brim->landing + brim->handle;
 

@@ -110,6 +110,7 @@ static void find_shutters_of(struct ordering *ordering, size_t screw)
     const struct screw *driven = &plan->screws.at[screw];
     const struct joint *joint = &plan->joints.at[driven->of];
 
+    assert(screw < plan->screws.count);
     for (size_t i = 0; i < ordering->count; i++) {
         size_t member = ordering->framing->first + i;
 
@@ -150,6 +151,7 @@ static size_t end_of_screw(const struct ordering *ordering, size_t at)
 {
     size_t end = at;
 
+    assert(at < ordering->shutters.count);
     while (end < ordering->shutters.count &&
            ordering->shutters.at[end].screw == ordering->shutters.at[at].screw)
         end++;
@@ -187,6 +189,7 @@ static void offer_place(struct planning *planning, const struct plan_member *mad
     char length[QUANTITY_TEXT];
     struct cure_draft cure;
 
+    assert(axis >= 0 && axis < AXIS_COUNT);
     if (at < 0)
         return;
     quantity_print_unit(length, QUANTITY_LENGTH, model_units(planning->model), at);
@@ -200,6 +203,8 @@ static void offer_place(struct planning *planning, const struct plan_member *mad
 static void offer_staggers(struct planning *planning, size_t index, int axis,
                            struct finding *finding)
 {
+    assert(index < planning->plan->members.count);
+
     const struct plan_member *made = &planning->plan->members.at[index];
     int64_t by = planning->value[TRADE_INLINE_STAGGER];
 

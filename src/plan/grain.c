@@ -53,6 +53,8 @@ static void keep_worst(struct worst *worst, int64_t is, int64_t wanted, size_t m
 static void hold_against(struct keeping *keeping, size_t index, struct vector at, int screw_axis,
                          int64_t diameter)
 {
+    assert(index < keeping->planning->plan->members.count);
+
     const struct plan_member *member = &keeping->planning->plan->members.at[index];
 
     for (int axis = 0; axis < AXIS_COUNT; axis++) {

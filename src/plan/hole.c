@@ -3,6 +3,7 @@
 #include "plan/geometry.h"
 #include "plan/steps.h"
 
+#include <assert.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -55,6 +56,7 @@ bool hole_end(const struct plan *plan, const struct junction *junction, bool of_
 {
     const struct join *join = MODEL_FIND(plan->facts, join, junction->join);
 
+    assert(join);
     if (of_b && !junction->box_b)
         return false;
     ret_end->of_b = of_b;

@@ -2,6 +2,7 @@
 
 #include "plan/passage.h"
 
+#include <assert.h>
 #include <stdio.h>
 
 bool homeward_goes_in(const struct passage *vehicle, int64_t length, int64_t width,
@@ -36,6 +37,8 @@ bool homeward_first_cut(const struct model *model, const struct cut_job *job,
                         const struct cut_layout *layout, size_t blank, int64_t thickness,
                         struct homeward *ret_home)
 {
+    assert(blank < layout->blanks.count);
+
     const struct cut_size *size = &job->sizes[layout->blanks.at[blank].size];
     struct homeward home = {
         .vehicle = homeward_too_small(model, size->length, size->width, thickness),

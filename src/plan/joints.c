@@ -191,6 +191,7 @@ static void drive_screws(struct framing *framing, size_t index, const struct scr
                               .through = through,
                               .diameter = plan->screw_kinds.at[choice->kind].diameter};
 
+    assert(index < plan->joints.count);
     driving.screw = (struct screw){.use = SCREW_FRAME,
                                    .kind = choice->kind,
                                    .box = joint->box,
@@ -222,6 +223,7 @@ static void add_joint(struct framing *framing, size_t through, size_t into,
     int along;
     int across;
 
+    assert(into < plan->members.count);
     *joint = (struct joint){framing->box->key, through, into, *contact, true, 0};
     contact_axes(contact, (int)plan->members.at[into].axis, &along, &across);
     choice = choose_for(planning, joint);

@@ -248,6 +248,8 @@ static struct lift_place place_of(struct vector size, int64_t raised, bool cloth
 
 static int64_t mass_together(const struct walk *walk, size_t index, size_t *ret_boxes)
 {
+    assert(index < walk->plan->loads.count);
+
     const struct model *model = walk->plan->facts;
     int64_t mass = 0;
 
@@ -269,6 +271,8 @@ static void measure(const struct walk *walk, struct lift *lift)
 
 static void lift_box(const struct walk *walk, size_t index, bool raised, struct lift *lift)
 {
+    assert(index < walk->plan->loads.count);
+
     const struct load *load = &walk->plan->loads.at[index];
 
     lift->mass = mass_together(walk, index, &lift->boxes);

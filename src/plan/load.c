@@ -13,6 +13,8 @@
 #include "plan/route.h"
 #include "plan/weight.h"
 
+#include <assert.h>
+
 /* ---- people ---- */
 
 static int64_t longest_of(struct vector size)
@@ -121,6 +123,8 @@ static int64_t offer_site_joins(struct planning *planning, const size_t *first, 
 static void tell_of_passage(struct planning *planning, const size_t *first, size_t index,
                             const struct passage *passage, struct vector size)
 {
+    assert(index < planning->model->boxes.count);
+
     bool apart = passes_apart(planning, passage, first, index);
     struct finding *finding =
         finding_add(planning, apart ? FINDING_TOO_BIG_JOINED : FINDING_TOO_BIG_FOR_WAY, ENTITY_box,

@@ -198,6 +198,7 @@ static bool contradicts(const struct work *work)
     const struct pose *stands = plan_pose(work->planning->plan, work->b->key);
     struct pose wanted;
 
+    assert(stands);
     return !stance_wanted(work->planning, work->join, &wanted) || wanted.turn != stands->turn ||
            !stance_same_place(&wanted, stands);
 }

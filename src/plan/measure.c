@@ -17,6 +17,8 @@
 #include "plan/hole.h"
 #include "plan/slices.h"
 
+#include <assert.h>
+
 /* The edge of the side that `side`'s edge borders on, along which the two meet. */
 static int64_t edge_between(int64_t from, int64_t side)
 {
@@ -57,6 +59,7 @@ static int64_t edge_opposite(int64_t edge)
                                                  [EDGE_RIGHT] = EDGE_LEFT,
                                                  [EDGE_TOP] = EDGE_BOTTOM,
                                                  [EDGE_BOTTOM] = EDGE_TOP};
+    assert(edge >= 0 && edge < EDGE_COUNT);
     return opposite[edge];
 }
 

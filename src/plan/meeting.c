@@ -2,6 +2,7 @@
 
 #include "plan/steps.h"
 
+#include <assert.h>
 #include <stdlib.h>
 
 /* ---- steps ---- */
@@ -9,6 +10,8 @@
 /* Steps that put a layer on; the first of them in the order counts. */
 static bool lays_on(int kind)
 {
+    assert(kind >= 0 && kind < STEP_KINDS);
+
     static const bool lays[STEP_KINDS] = {
         [STEP_PAD] = true,  [STEP_BATTING] = true, [STEP_LINING] = true, [STEP_COVER] = true,
         [STEP_BACK] = true, [STEP_DUST] = true,    [STEP_TRIM] = true};

@@ -495,6 +495,8 @@ static int64_t with_cloth(const struct ordering *ordering, const struct work *wo
 
 static int64_t pace_of(const struct model *model, int kind)
 {
+    assert(kind >= 0 && kind < STEP_KINDS);
+
     int64_t skill = model->workshop.skill;
 
     for (size_t i = 0; i < model->paces.count; i++) {

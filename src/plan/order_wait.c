@@ -50,6 +50,9 @@ static struct range touches_of(const struct ordering *ordering, enum touch_kind 
 
 static int64_t rest_of(const struct ordering *ordering, size_t before, size_t after)
 {
+    assert(before < ordering->works.count);
+    assert(after < ordering->works.count);
+
     const struct rest *rest =
         rest_between(ordering->works.at[before].step.kind, ordering->works.at[after].step.kind,
                      ordering->planning->value);
@@ -117,6 +120,8 @@ static void wait_by_links(struct ordering *ordering, const struct rule *const *r
 /* What shares a key stands together in the sorted touches. */
 static struct range next_key(const struct ordering *ordering, size_t from)
 {
+    assert(from < ordering->touches.count);
+
     const struct touch *first = &ordering->touches.at[from];
     struct range range = {from, from};
 

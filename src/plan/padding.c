@@ -74,6 +74,7 @@ static bool reaches_edge(const struct area *area, const struct area *face, int64
                                       [EDGE_TOP] = area->v1 >= face->v1,
                                       [EDGE_BOTTOM] = area->v0 <= face->v0};
 
+    assert(edge >= 0 && edge < EDGE_COUNT);
     return reached[edge];
 }
 
@@ -84,6 +85,7 @@ static int64_t ending_of(const struct layer *layer, int64_t edge)
                                          [EDGE_TOP] = layer->top,
                                          [EDGE_BOTTOM] = layer->bottom};
 
+    assert(edge >= 0 && edge < EDGE_COUNT);
     return endings[edge];
 }
 
@@ -135,6 +137,7 @@ static void coat_box(struct planning *planning, const struct box *box, int64_t s
     struct area face = face_area(box, side);
     struct area area = layer_area(box, side, layer);
 
+    assert(side >= 0 && side < SIDE_COUNT);
     add_coat(planning, &coats[side], &area, layer);
     if (area_empty(&area))
         return;

@@ -49,6 +49,7 @@ static void take_join_off(struct undoing *undoing, int64_t join);
 
 static bool take_step_off(struct undoing *undoing, size_t step)
 {
+    assert(step < undoing->plan->steps.count);
     if (!undoing->done[step] || undoing->off[step])
         return false;
     undoing->off[step] = true;
@@ -80,6 +81,8 @@ static bool sheets_overlap(const struct staged_box *box, size_t over, size_t und
 /* When the first step that put something of a layer on was done. */
 static size_t first_of(const struct undoing *undoing, size_t layer)
 {
+    assert(layer < undoing->stage.model->layers.count);
+
     int64_t key = undoing->stage.layers[layer].layer->key;
     size_t first = 0;
 
@@ -137,6 +140,8 @@ static void take_layer_off(struct undoing *undoing, int64_t layer)
 
 static void take_panels_off(struct undoing *undoing, size_t step)
 {
+    assert(step < undoing->plan->steps.count);
+
     const struct stage *stage = &undoing->stage;
     const struct facing *facing =
         MODEL_FIND(stage->model, facing, undoing->plan->steps.at[step].facing);
@@ -208,6 +213,8 @@ static void take_join_off(struct undoing *undoing, int64_t join)
 /* Whatever a step put where it stands. */
 static void take_off(struct undoing *undoing, size_t index)
 {
+    assert(index < undoing->plan->steps.count);
+
     const struct step *step = &undoing->plan->steps.at[index];
 
     if (step->layer)
@@ -446,6 +453,8 @@ static void add_face(const struct plan *plan, int64_t key, struct text *out)
 
 void rehearse_apart_text(const struct plan *plan, size_t step, struct text *out)
 {
+    assert(step < plan->steps.count);
+
     const struct step *of = &plan->steps.at[step];
     const char *at = taken_off[of->kind] ? taken_off[of->kind] : "undo";
 

@@ -52,6 +52,7 @@ struct body body_of_bar(struct vector from, int axis, int64_t length, int64_t ra
     struct body body = {.corner = place3_of(from)};
     struct place3 whole = {{0, 0, 0}};
 
+    assert(axis >= 0 && axis < AXIS_COUNT);
     body.corner.along[u] += (double)radius;
     for (int i = 0; i < BODY_ROUND; i++) {
         struct place3 edge = {{0, 0, 0}};
@@ -70,6 +71,7 @@ struct body body_drawn(const struct body *body, int axis, int64_t by)
     struct body drawn = *body;
     struct place3 edge = {{0, 0, 0}};
 
+    assert(axis >= 0 && axis < AXIS_COUNT);
     edge.along[axis] = (double)by;
     add_edge(&drawn, edge);
     return drawn;

@@ -247,6 +247,8 @@ static void lay(struct stage *stage, struct staged_layer *layer)
 
 static void lose_edge(struct stage *stage, size_t interval, struct verdict verdict)
 {
+    assert(interval < stage->plan->intervals.count);
+
     int64_t layer = stage->plan->edges.at[stage->plan->intervals.at[interval].edge].layer;
 
     stage_lose(stage, REHEARSED_EDGE, ENTITY_layer, layer, interval, verdict);
@@ -254,6 +256,7 @@ static void lose_edge(struct stage *stage, size_t interval, struct verdict verdi
 
 static void hold(struct stage *stage, size_t interval, enum held held)
 {
+    assert(interval < stage->plan->intervals.count);
     if (stage->held[interval] >= HELD_STAPLED)
         lose_edge(stage, interval, stage_lapse(stage, LAPSE_TWICE));
     stage->held[interval] = held;
@@ -270,6 +273,7 @@ static void each_interval(struct stage *stage, int64_t layer,
 
 static void baste(struct stage *stage, size_t interval)
 {
+    assert(interval < stage->plan->intervals.count);
     if (stage->held[interval] == HELD_UNSET)
         stage->held[interval] = HELD_BASTED;
 }
@@ -278,6 +282,8 @@ static void baste(struct stage *stage, size_t interval)
  * before it. */
 static void staple(struct stage *stage, size_t interval)
 {
+    assert(interval < stage->plan->intervals.count);
+
     const struct interval *of = &stage->plan->intervals.at[interval];
     const struct staged_join *join = stage_join(stage, of->join);
 
@@ -371,6 +377,7 @@ static void check_inner(struct stage *stage, size_t interval)
     const struct interval *of = &plan->intervals.at[interval];
     const struct staged_layer *outer = stage_layer(stage, plan->edges.at[of->edge].layer);
 
+    assert(interval < plan->intervals.count);
     for (size_t i = 0; i < plan->intervals.count; i++) {
         const struct staged_layer *inner;
 
@@ -392,6 +399,8 @@ static void check_inner(struct stage *stage, size_t interval)
 /* The gun comes to the strip that takes the staples. */
 static void check_reach_of_edge(struct stage *stage, size_t interval)
 {
+    assert(interval < stage->plan->intervals.count);
+
     const struct edge *edge = &stage->plan->edges.at[stage->plan->intervals.at[interval].edge];
     const struct staged_box *box = stage_box(stage, edge->box);
     int64_t wall = box && edge->landing_side >= 0 && edge->landing_side < SIDE_COUNT
@@ -444,6 +453,8 @@ void do_dust(struct stage *stage, const struct step *step)
 
 static bool waits_for(const struct stage *stage, size_t layer, int64_t join)
 {
+    assert(layer < stage->model->layers.count);
+
     const struct plan *plan = stage->plan;
 
     for (size_t i = 0; i < plan->intervals.count; i++)
@@ -455,6 +466,8 @@ static bool waits_for(const struct stage *stage, size_t layer, int64_t join)
 
 static bool is_stapled(const struct stage *stage, size_t layer)
 {
+    assert(layer < stage->model->layers.count);
+
     const struct plan *plan = stage->plan;
 
     for (size_t i = 0; i < plan->edges.count; i++)

@@ -223,6 +223,7 @@ void do_find(struct stage *stage, const struct step *step)
 
 static bool has_patch(const struct stage *stage, size_t layer, size_t point)
 {
+    assert(layer < stage->model->layers.count);
     for (size_t i = 0; i < stage->plan->patches.count; i++)
         if (stage->plan->patches.at[i].point == point && !stage->plan->patches.at[i].slit &&
             stage->plan->patches.at[i].layer == stage->layers[layer].layer->key)
@@ -339,6 +340,7 @@ static struct verdict look_held(const struct stage *stage, const struct staged_j
     size_t screw = plan->points.at[point].screw;
     bool offered = join->offered != PLAN_NONE || !is_fitted_dry(join);
 
+    assert(point < plan->points.count);
     if (!offered || join->found == PLAN_NONE || join->drilled == PLAN_NONE ||
         (join->nuts == PLAN_NONE && is_bolted(plan, point)))
         return stage_lapse(stage, LAPSE_NOT_BEFORE);

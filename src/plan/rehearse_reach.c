@@ -482,6 +482,8 @@ struct depths {
 static bool lies_under(const struct staged_box *box, const struct lump *lump, int64_t side,
                        struct vector at, struct depths *ret_depths)
 {
+    assert(side >= 0 && side < SIDE_COUNT);
+
     const struct facing_out *out = &stage_sides[side];
     int64_t size = stage_size(box->box, out->axis);
     int64_t low = stage_along(lump->solid.low, out->axis);
@@ -541,6 +543,7 @@ static struct head head_at(const struct stage *stage, const struct staged_join *
     const struct plan *plan = stage->plan;
     const struct plan_point *point = &plan->points.at[index];
 
+    assert(index < plan->points.count);
     if (point->screw == PLAN_NONE)
         return head_of_bolt(stage, join, point);
     const struct screw *screw = &plan->screws.at[point->screw];
@@ -687,6 +690,7 @@ static const struct near_by *frame_screw_blocked(const struct frame_apart *frame
     size_t count =
         bars_for(frame->view.stage, TOOL_STUBBY, plan->screw_kinds.at[screw->kind].length, bars);
 
+    assert(index < plan->screws.count);
     for (size_t i = 0; i < count; i++) {
         const struct near_by *near =
             stands_in_bar(&frame->view, screw->at, screw->axis, -screw->sign, &bars[i]);

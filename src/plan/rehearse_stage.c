@@ -51,6 +51,7 @@ int64_t stage_opposite(int64_t side)
         [SIDE_RIGHT] = SIDE_LEFT, [SIDE_TOP] = SIDE_BOTTOM, [SIDE_BOTTOM] = SIDE_TOP,
     };
 
+    assert(side >= 0 && side < SIDE_COUNT);
     return opposite[side];
 }
 
@@ -178,6 +179,7 @@ bool stage_areas_meet(const struct area *a, const struct area *b)
 
 static struct area whole_face(const struct box *box, int64_t side)
 {
+    assert(side >= 0 && side < SIDE_COUNT);
     return (struct area){0, 0, stage_size(box, stage_sides[side].u),
                          stage_size(box, stage_sides[side].v)};
 }
@@ -201,6 +203,7 @@ static bool at_rim(const struct area *outline, const struct area *face, int64_t 
                                  [EDGE_BOTTOM] = outline->v0 == face->v0,
                                  [EDGE_TOP] = outline->v1 == face->v1};
 
+    assert(edge >= 0 && edge < EDGE_COUNT);
     return at[edge];
 }
 
@@ -221,6 +224,8 @@ static struct area rim(struct area area, int64_t edge, int64_t width)
 /* The side that an edge of a side borders on: the one whose normal runs along u or v there. */
 static int64_t beyond_edge(int64_t side, int64_t edge)
 {
+    assert(side >= 0 && side < SIDE_COUNT);
+
     bool along_u = edge == EDGE_LEFT || edge == EDGE_RIGHT;
     int axis = along_u ? stage_sides[side].u : stage_sides[side].v;
     int sign = edge == EDGE_RIGHT || edge == EDGE_TOP ? +1 : -1;
@@ -236,6 +241,8 @@ static int64_t beyond_edge(int64_t side, int64_t edge)
 static struct area round_edge(const struct box *box, int64_t side, const struct area *outline,
                               int64_t edge, int64_t from, int64_t to)
 {
+    assert(side >= 0 && side < SIDE_COUNT);
+
     const struct facing_out *face = &stage_sides[side];
     const struct facing_out *beyond = &stage_sides[beyond_edge(side, edge)];
     bool along_u = edge == EDGE_LEFT || edge == EDGE_RIGHT;
@@ -275,6 +282,7 @@ static int64_t ending_of(const struct layer *layer, int64_t edge)
                                          [EDGE_BOTTOM] = layer->bottom};
     bool goes_round = layer->shape == SHAPE_WRAPPED || layer->shape == SHAPE_SEWN;
 
+    assert(edge >= 0 && edge < EDGE_COUNT);
     return goes_round ? endings[edge] : ENDING_STOP;
 }
 
@@ -323,6 +331,8 @@ static void add_hem(struct stage *stage, struct staged_box *box, size_t layer,
 
 static void lay_out(struct stage *stage, struct staged_box *box, size_t index)
 {
+    assert(index < stage->model->layers.count);
+
     const struct layer *layer = &stage->model->layers.at[index];
     struct area face = whole_face(box->box, layer->side);
     struct hem hem = {.layer = layer, .box = box->box, .outline = outline_of(layer, box->box)};
@@ -653,6 +663,7 @@ const struct staged_join *stage_joined_over(const struct stage *stage, int64_t b
 /* The layer is slit at a point, on the side where that is asked, by now. */
 static bool slit_at(const struct stage *stage, size_t layer, int64_t side, size_t point)
 {
+    assert(layer < stage->model->layers.count);
     for (size_t i = 0; i < stage->plan->patches.count; i++) {
         const struct patch *patch = &stage->plan->patches.at[i];
 
@@ -667,6 +678,8 @@ static bool slit_at(const struct stage *stage, size_t layer, int64_t side, size_
  * side by side and bears the name of one of them. */
 static bool held_open(const struct stage *stage, size_t layer, int64_t join)
 {
+    assert(layer < stage->model->layers.count);
+
     const struct plan *plan = stage->plan;
     bool own = false;
     bool open = false;
@@ -708,6 +721,8 @@ const struct sheet *stage_shut_by(const struct stage *stage, const struct place 
 /* The way that a side of a box looks in the room. */
 static struct place3 outward(const struct staged_box *box, int64_t side)
 {
+    assert(side >= 0 && side < SIDE_COUNT);
+
     struct vector foot = {0, 0, 0};
     struct place3 from = to_room(box, foot);
     struct place3 to =
@@ -735,6 +750,9 @@ static int64_t looks_at(const struct staged_box *box, int64_t side)
 static int64_t behind(const struct stage *stage, const struct staged_box *box, int64_t side,
                       int64_t of_piece)
 {
+    assert(side >= 0 && side < SIDE_COUNT);
+    assert(of_piece >= 0 && of_piece < SIDE_COUNT);
+
     const struct facing_out *out = &stage_sides[of_piece];
     struct vector at = {box->box->width / 2, box->box->depth / 2, box->box->height / 2};
     int axis = stage_sides[side].axis;
@@ -765,6 +783,7 @@ int64_t stage_wall_at(const struct stage *stage, const struct staged_box *box, i
 
 static struct spot spot_on(int64_t box, int64_t side, struct vector at, bool head)
 {
+    assert(side >= 0 && side < SIDE_COUNT);
     return (struct spot){box, side, stage_along(at, stage_sides[side].u),
                          stage_along(at, stage_sides[side].v), head};
 }
@@ -772,6 +791,8 @@ static struct spot spot_on(int64_t box, int64_t side, struct vector at, bool hea
 size_t stage_spots(const struct stage *stage, const struct staged_join *join, size_t point,
                    struct spot spots[STAGE_SPOTS])
 {
+    assert(point < stage->plan->points.count);
+
     const struct junction *junction = join->junction;
     const struct plan_point *at = &stage->plan->points.at[point];
     size_t count = 0;
@@ -807,6 +828,7 @@ struct verdict stage_lapse_by(const struct stage *stage, enum lapse lapse, enum 
 
 struct verdict stage_lapse_layer(const struct stage *stage, enum lapse lapse, size_t layer)
 {
+    assert(layer < stage->model->layers.count);
     return stage_lapse_by(stage, lapse, ENTITY_layer, stage->layers[layer].layer->key,
                           stage->layers[layer].laid);
 }

@@ -202,6 +202,8 @@ static const struct lump *hollow_shut_by(const struct staged_box *box, int64_t m
  * mating face: a panel that lies on that wood, or a hollow without a way in. */
 static const struct lump *nut_shut_by(const struct staged_box *box, int64_t mating, int64_t far)
 {
+    assert(mating >= 0 && mating < SIDE_COUNT);
+
     const struct facing_out *out = &stage_sides[mating];
     int64_t size = stage_size(box->box, out->axis);
 

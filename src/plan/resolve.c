@@ -172,6 +172,8 @@ struct walk {
 /* The box at the other end of a join gets its place, unless it has one or the faces cannot meet. */
 static void place_by_join(struct walk *walk, const struct join *join, size_t from)
 {
+    assert(from < walk->planning->plan->poses.count);
+
     const struct model *model = walk->planning->model;
     struct pose *poses = walk->planning->plan->poses.at;
     size_t index_a = model_index(model, ENTITY_box, join->box_a);
@@ -195,6 +197,7 @@ static void walk_from(struct walk *walk, size_t first)
     const struct model *model = walk->planning->model;
     struct pose *poses = walk->planning->plan->poses.at;
 
+    assert(first < model->boxes.count);
     poses[first] = pose_begin(&model->boxes.at[first], 0);
     poses[first].with = poses[first].box;
     walk->queued = 0;

@@ -207,6 +207,7 @@ static void add_thing(struct routing *routing, enum route_thing thing, const siz
                               .join = join,
                               .size = route_size(plan, first, index)};
 
+    assert(index < plan->facts->boxes.count);
     for (size_t i = 0; i < plan->facts->boxes.count; i++)
         line.boxes += first[i] == index;
     for (size_t i = 0; i < plan->facts->passages.count; i++) {

@@ -6,16 +6,20 @@ typedef bool before_fn(const struct plan *plan, size_t index, int64_t box);
 
 static bool panel_before(const struct plan *plan, size_t index, int64_t box)
 {
+    assert(index < plan->panels.count);
     return plan->panels.at[index].box < box;
 }
 
 static bool member_before(const struct plan *plan, size_t index, int64_t box)
 {
+    assert(index < plan->members.count);
     return plan->members.at[index].box < box;
 }
 
 static bool frame_screw_before(const struct plan *plan, size_t index, int64_t box)
 {
+    assert(index < plan->screws.count);
+
     const struct screw *screw = &plan->screws.at[index];
 
     return screw->use == SCREW_FRAME && screw->box < box;

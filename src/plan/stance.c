@@ -121,6 +121,7 @@ static void tell_contradiction(struct planning *planning, const struct join *joi
     const char *way = way_round(planning, join->box_a, join->box_b);
     struct finding *finding;
 
+    assert(stands && box);
     if (wanted->turn != stands->turn) {
         finding = finding_add(planning, FINDING_JOIN_TURNS, ENTITY_join, join->key);
         stance_cure_faces(planning, join, finding);

@@ -58,6 +58,7 @@ static void move_box(struct cure_draft *draft, int64_t box, struct vector by)
     const struct planning *planning = draft->planning;
     const struct pose *pose = plan_pose(planning->plan, box);
 
+    assert(pose);
     if (pose->by) {
         move_by_join(draft, MODEL_FIND(planning->model, join, pose->by), box, by);
         return;

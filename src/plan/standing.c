@@ -2,6 +2,8 @@
 
 #include "plan/pose.h"
 
+#include <assert.h>
+
 /* From the axes of the box with the heads to those of another; false where a box has no place. */
 static bool axis_between(const struct planning *planning, const struct screw *screw, int64_t box,
                          struct screw_axis *ret_axis)
@@ -29,6 +31,8 @@ static void stand(const struct planning *planning, struct thicket *boxes, int64_
 /* A join's screw in the boxes beside the one that has its head. */
 static void stand_beyond(const struct planning *planning, struct thicket *boxes, size_t index)
 {
+    assert(index < planning->plan->screws.count);
+
     const struct screw *screw = &planning->plan->screws.at[index];
     const struct plan_point *point = &planning->plan->points.at[screw->of];
     const struct join *join = MODEL_FIND(planning->model, join, point->join);

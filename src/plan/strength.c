@@ -5,6 +5,7 @@
 #include "plan/slats.h"
 #include "plan/slices.h"
 
+#include <assert.h>
 #include <stdlib.h>
 
 #define PSI_PER_MPA (1 / 0.006894757293168)
@@ -62,6 +63,8 @@ static bool is_carrying(const struct plan *plan, const struct panel *panel)
 
 static struct strength_span panel_span_of(const struct plan *plan, size_t index)
 {
+    assert(index < plan->panels.count);
+
     const struct panel *panel = &plan->panels.at[index];
     struct beam strip = strip_of(plan, panel->thickness, panel->gap);
     struct strength_span span = {.box = panel->box,
@@ -142,6 +145,8 @@ static bool carries_a_panel(const struct plan *plan, const struct plan_member *m
 static struct strength_span member_span_of(const struct plan *plan, size_t index, double pounds,
                                            int64_t part)
 {
+    assert(index < plan->members.count);
+
     const struct plan_member *member = &plan->members.at[index];
     const struct stock *stock = MODEL_FIND(plan->facts, stock, member->stock);
     bool hard = stock && stock->wood == WOOD_HARD;

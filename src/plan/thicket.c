@@ -44,6 +44,8 @@ static size_t cell_hash(const struct thicket *thicket, int64_t x, int64_t y, int
 
 static void hang(struct thicket *thicket, size_t screw)
 {
+    assert(screw < thicket->screws.count);
+
     struct cells cells = cells_about(&thicket->screws.at[screw].axis, 0);
 
     for (int64_t x = cells.low[AXIS_X]; x <= cells.high[AXIS_X]; x++)

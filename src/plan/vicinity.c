@@ -109,6 +109,7 @@ const struct standing_wood *vicinity_wood(const struct vicinity *vicinity, size_
     struct slice members = plan_members_of(plan, box->key);
     struct slice panels = plan_panels_of(plan, box->key);
 
+    assert(index < planning->model->boxes.count);
     if (wood->known)
         return wood;
     wood->known = true;
@@ -139,6 +140,8 @@ static bool leaning_block_meets(const struct region *region, const struct pose *
 
 static bool stands_in(const struct vicinity *vicinity, const struct region *region, size_t index)
 {
+    assert(index < vicinity->planning->model->boxes.count);
+
     const struct box *box = &vicinity->planning->model->boxes.at[index];
     const struct pose *pose = &vicinity->planning->plan->poses.at[index];
     const struct standing_wood *wood;
