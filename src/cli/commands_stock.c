@@ -188,9 +188,9 @@ static void tell_missing(struct cli *cli, const struct stock *stock)
     }
     if (number)
         return;
-    text_add(&cli->out, "\n  nobody has it yet: stuffover add - offer \"stock=");
+    text_add(&cli->out, "\n  nobody has it yet: stuffover stock \"");
     show_text(&cli->out, stock->name);
-    text_add(&cli->out, "\" length=LENGTH price=PRICE\n");
+    text_add(&cli->out, "\" 1 PRICE\n");
 }
 
 static void show_paid(struct cli *cli, const struct stock *stock, const struct paid_before *paid,
