@@ -282,14 +282,14 @@ static void length_nonsense_is_refused_with_its_column_and_a_reason(void **state
 static void a_unit_that_does_not_fit_is_refused_and_those_that_do_are_named(void **state)
 {
     static const struct refusal rows[] = {
-        {QUANTITY_LENGTH, "5 kg", FAULT_UNIT, 3, "in, ft, yd, mm, cm or m"},
-        {QUANTITY_LENGTH, "5 mmm", FAULT_UNIT, 3, "in, ft"},
-        {QUANTITY_LENGTH, "5 i", FAULT_UNIT, 3, "in, ft"},
-        {QUANTITY_LENGTH, "5 A", FAULT_UNIT, 3, "in, ft"},
-        {QUANTITY_LENGTH, "5 z", FAULT_UNIT, 3, "in, ft"},
-        {QUANTITY_LENGTH, "5 %", FAULT_UNIT, 3, "in, ft"},
-        {QUANTITY_LENGTH, "1e3", FAULT_UNIT, 2, "in, ft"},
-        {QUANTITY_LENGTH, "0x10", FAULT_UNIT, 2, "in, ft"},
+        {QUANTITY_LENGTH, "5 kg", FAULT_UNIT, 3, "ft, yd, mm, cm or m"},
+        {QUANTITY_LENGTH, "5 mmm", FAULT_UNIT, 3, "(in), ft"},
+        {QUANTITY_LENGTH, "5 i", FAULT_UNIT, 3, "(in), ft"},
+        {QUANTITY_LENGTH, "5 A", FAULT_UNIT, 3, "(in), ft"},
+        {QUANTITY_LENGTH, "5 z", FAULT_UNIT, 3, "(in), ft"},
+        {QUANTITY_LENGTH, "5 %", FAULT_UNIT, 3, "(in), ft"},
+        {QUANTITY_LENGTH, "1e3", FAULT_UNIT, 2, "(in), ft"},
+        {QUANTITY_LENGTH, "0x10", FAULT_UNIT, 2, "(in), ft"},
         {QUANTITY_LENGTH, "6 ft 4 cm", FAULT_UNIT, 6, "only inches"},
         {QUANTITY_COUNT, "5 mm", FAULT_UNIT, 3, "no unit"},
         {QUANTITY_RATIO, "5 in", FAULT_UNIT, 3, "%"},

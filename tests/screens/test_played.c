@@ -193,6 +193,8 @@ static void say_spend(struct played *played)
         text_format(&line, " --stock '%s'", stock->name);
     if (spend->count)
         text_format(&line, " --count %lld", (long long)spend->count);
+    if (spend->settles)
+        text_add(&line, " --settles");
     say(played, text_string(&line), 0, "");
     text_release(&line);
 }
