@@ -36,15 +36,16 @@ static const char head[] =
     "While it is not, the terminal marks text with it as it always does.\n"
     ".El\n.Pp\n"
     "Enter and Esc always enter and go back, figures begin with their digits, and\n"
-    "Ctrl-C, Ctrl-Q, Ctrl-S, Ctrl-V and Ctrl-Z belong to the terminal: a line that wants one of\n"
-    "them is left out.\n"
-    "So is a line that wants a key that an earlier line gave away, one that would leave another\n"
-    "action without any key, and one that makes no sense.\n"
-    "Each is told with its number when the program begins, and on the screen of keys; the other\n"
-    "lines hold.\n"
-    "A key that was another action's by standard is taken from that one, which is told too.\n"
+    "Ctrl-C, Ctrl-Q, Ctrl-S, Ctrl-V and Ctrl-Z belong to the terminal:\n"
+    "a line that wants one of them is left out.\n"
+    "So is a line that wants a key that an earlier line gave away, one that would\n"
+    "leave another action without any key, and one that makes no sense.\n"
+    "Each is told with its number when the program begins, and on the screen of\n"
+    "keys; the other lines hold.\n"
+    "A key that was another action's by standard is taken from that one, which is\n"
+    "told too.\n"
     "A file of more than 65536 bytes is left out whole.\n"
-    ".Sh ACTIONS\nName, standard keys, what it does.\n.Bl -tag -width Ds\n";
+    ".Sh KEYS\nName of an action, standard keys, what it does.\n.Bl -tag -width Ds\n";
 
 static const char foot[] =
     ".El\n.Sh EXAMPLES\n.Bd -literal -offset indent\n"
