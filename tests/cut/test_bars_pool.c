@@ -187,6 +187,20 @@ static enum bar_outcome pack(struct small *small, const struct bar_plan *filling
     return outcome;
 }
 
+/* The same part by part. */
+static enum bar_outcome pack_parts(struct small *small, struct bar_exact *exact,
+                                   struct bar_plan *plan, int64_t slice)
+{
+    enum bar_outcome outcome;
+    int64_t done = 0;
+
+    bar_exact_set_out(exact, &small->values, small->counts, small->limits, 0, WORK);
+    do
+        outcome = bar_exact_go_on(exact, slice, plan, &done);
+    while (outcome == BAR_GOES_ON);
+    return outcome;
+}
+
 static void mixes_are_packed_exactly_where_some_way_packs_them(void **state)
 {
     struct dice dice = {41};
@@ -195,9 +209,9 @@ static void mixes_are_packed_exactly_where_some_way_packs_them(void **state)
     (void)state;
     for (int i = 0; i < rounds(800); i++) {
         static struct small small;
-        struct bar_plan fillings = {0}, plan = {0};
+        struct bar_plan fillings = {0}, plan = {0}, by_parts = {0};
         struct bar_exact *exact;
-        enum bar_outcome outcome;
+        enum bar_outcome outcome, parts_outcome;
         int64_t done = 0;
 
         memset(&small, 0, sizeof small);
@@ -208,9 +222,12 @@ static void mixes_are_packed_exactly_where_some_way_packs_them(void **state)
         assert_true(bar_exact_fillings(exact, &small.values, small.counts, small.limits, 0,
                                        FILLINGS, WORK, &fillings, &done));
         outcome = pack(&small, &fillings, &plan, i % 3 ? WORK : 50);
+        parts_outcome = pack_parts(&small, exact, &by_parts, i % 3 ? 1 : WORK);
+        assert_int_equal(parts_outcome, outcome);
         if (lay_stick(&small, small.counts, small.limits)) {
             assert_int_equal(outcome, BAR_FOUND);
             check_plan(&small, &plan);
+            check_plan(&small, &by_parts);
             packed++;
         } else {
             assert_int_equal(outcome, BAR_NONE);
