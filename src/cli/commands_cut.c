@@ -1,12 +1,15 @@
 /* `stuffover cut`: layouts of sticks, sheets and rolls, of one build or of several together. */
 #include "cli/commands.h"
 
+#include "base/memory.h"
 #include "cli/report.h"
 #include "cli/report_put.h"
 #include "desk/pool.h"
+#include "desk/trip.h"
 #include "paper/print.h"
 #include "paper/sheets.h"
 
+#include <stdlib.h>
 #include <string.h>
 
 enum fault command_effort(const struct cli *cli, enum cut_effort standard,
@@ -56,6 +59,7 @@ static enum fault cut_one(struct cli *cli, enum cut_effort effort, struct fault_
 
 struct pooling {
     struct cli *cli;
+    int64_t *keys; /* of the builds, rising: what was taken is known by that order */
     struct pool pool;
     enum cut_effort effort;
     enum fault fault;
@@ -91,15 +95,25 @@ static void report_pool(struct json *json, const struct plan *plan, const struct
     json_put_close(json);
 }
 
-static enum fault add_build(struct pooling *pooling, const char *name)
+static enum fault add_build(struct pooling *pooling, int64_t build)
 {
-    enum fault fault = desk_take_up_named(pooling->cli->desk, name, pooling->note);
+    struct desk *desk = pooling->cli->desk;
+    enum fault fault = desk_take_up(desk, build, pooling->note);
 
     if (!fault)
-        fault = desk_cut(pooling->cli->desk, pooling->effort, pooling->note);
-    if (!fault)
-        pool_add(&pooling->pool, desk_plan(pooling->cli->desk));
-    return fault;
+        fault = desk_cut(desk, pooling->effort, pooling->note);
+    if (fault)
+        return fault;
+    pool_add(&pooling->pool, desk_plan(desk));
+    pool_add_taken(&pooling->pool, desk_model(desk));
+    return FAULT_NONE;
+}
+
+static int compare_keys(const void *a, const void *b)
+{
+    int64_t left = *(const int64_t *)a, right = *(const int64_t *)b;
+
+    return left < right ? -1 : left > right;
 }
 
 static void run_pooling(void *context)
@@ -110,7 +124,7 @@ static void run_pooling(void *context)
     struct json json;
 
     for (int i = 0; i < cli->count && !pooling->fault; i++)
-        pooling->fault = add_build(pooling, cli->operands[i]);
+        pooling->fault = add_build(pooling, pooling->keys[i]);
     if (pooling->fault)
         return;
     pool_cut(&pooling->pool, pooling->effort);
@@ -126,17 +140,43 @@ static void run_pooling(void *context)
     json_put_end(&json);
 }
 
+/* What the builds cut together on a trip becomes a fact, or is given back. */
+static enum fault take_together(struct cli *cli, int64_t *keys, enum cut_effort effort,
+                                struct fault_note *note)
+{
+    struct desk_trip *trip = NULL;
+    enum fault fault = command_keys(cli, keys, note); /* again: each goes shopping once */
+
+    if (!fault)
+        fault = desk_trip_begin(&trip, cli->desk, keys, (size_t)cli->count, effort,
+                                sheet_purchase_words, note);
+    if (!fault && cli->back)
+        fault = desk_trip_leave(cli->desk, trip, note);
+    if (!fault && cli->take)
+        fault = desk_trip_take(cli->desk, trip, note);
+    desk_trip_free(trip);
+    return fault;
+}
+
 static enum fault cut_together(struct cli *cli, enum cut_effort effort, struct fault_note *note)
 {
     struct arena arena;
-    struct pooling pooling = {cli, {.arena = &arena}, effort, FAULT_NONE, note};
+    struct pooling pooling = {
+        .cli = cli, .pool = {.arena = &arena}, .effort = effort, .note = note};
 
-    if (cli->take || cli->back)
-        return fault_say(note, FAULT_USAGE, 0, "layouts are taken for one build at a time");
+    pooling.keys = memory_resize(NULL, (size_t)cli->count * sizeof *pooling.keys);
+    if (!pooling.keys)
+        return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for this");
+    for (int i = 0; i < cli->count && !pooling.fault; i++)
+        pooling.fault = command_build_key(cli, cli->operands[i], &pooling.keys[i], note);
+    if (!pooling.fault && (cli->take || cli->back))
+        pooling.fault = take_together(cli, pooling.keys, effort, note);
+    qsort(pooling.keys, (size_t)cli->count, sizeof *pooling.keys, compare_keys);
     arena_init(&arena);
     if (!arena_try(&arena, run_pooling, &pooling))
         pooling.fault = fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for this");
     arena_release(&arena);
+    memory_release(pooling.keys);
     return pooling.fault;
 }
 

@@ -67,6 +67,10 @@ void desk_forget_layouts(struct desk *desk);
  * draft's arena is armed. */
 void past_keep_prices(const struct model *before, struct model *draft);
 
+/* saw.c: keeps a layout among the facts under the name of its job. The draft's arena is armed. */
+enum fault desk_put_layout(struct model *draft, const char *job, const struct cut_layout *layout,
+                           struct fault_note *note);
+
 /* shelf.c: puts on the shelf what a cutting step leaves, and takes it off again. */
 void shelf_take_rests(struct model *draft, const struct plan *plan, const char *step);
 void shelf_give_rests_back(struct model *draft, const char *step);

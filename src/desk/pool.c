@@ -1,7 +1,11 @@
 #include "desk/pool.h"
 
 #include <assert.h>
+#include <inttypes.h>
+#include <stdio.h>
 #include <string.h>
+
+#define TOGETHER 'p'
 
 static bool same_size(const struct cut_size *a, const struct cut_size *b)
 {
@@ -130,11 +134,49 @@ void pool_add(struct pool *pool, const struct plan *plan)
             pool_add_job(pool, plan, &plan->jobs.at[i]);
 }
 
+/* ---- taken ---- */
+
+void pool_name(const struct pool_job *job, char ret_name[POOL_NAME])
+{
+    snprintf(ret_name, POOL_NAME, "%c%015" PRIx64, TOGETHER, cut_digest(job->way, &job->job) >> 4);
+}
+
+bool pool_is_together(const struct layout *layout)
+{
+    return layout->job[0] == TOGETHER;
+}
+
+void pool_add_taken(struct pool *pool, const struct model *facts)
+{
+    for (size_t i = 0; i < facts->layouts.count; i++) {
+        const struct layout *layout = &facts->layouts.at[i];
+
+        if (pool_is_together(layout))
+            *LIST_ADD(pool->arena, &pool->taken) =
+                (struct layout){.job = arena_text(pool->arena, layout->job),
+                                .content = arena_text(pool->arena, layout->content)};
+    }
+}
+
+static bool read_taken(const struct pool *pool, struct pool_job *job)
+{
+    char name[POOL_NAME];
+
+    pool_name(job, name);
+    for (size_t i = 0; i < pool->taken.count; i++)
+        if (strcmp(pool->taken.at[i].job, name) == 0)
+            return cut_layout_read(pool->taken.at[i].content, job->way, &job->job, pool->arena,
+                                   &job->layout);
+    return false;
+}
+
 void pool_cut(struct pool *pool, enum cut_effort effort)
 {
     for (size_t i = 0; i < pool->jobs.count; i++) {
         struct pool_job *job = &pool->jobs.at[i];
 
-        cut_search_all(job->way, &job->job, effort, pool->arena, &job->layout);
+        job->taken = read_taken(pool, job);
+        if (!job->taken)
+            cut_search_all(job->way, &job->job, effort, pool->arena, &job->layout);
     }
 }

@@ -6,6 +6,7 @@
  * job that changed begins with a quick layout again. One search is on its way at most.
  */
 #include "desk/internal.h"
+#include "desk/pool.h"
 
 #include <inttypes.h>
 #include <stdio.h>
@@ -236,25 +237,36 @@ enum fault desk_cut(struct desk *desk, enum cut_effort effort, struct fault_note
 
 /* ---- layouts that are taken ---- */
 
-static enum fault take_layout(struct model *draft, const struct plan_job *job,
-                              struct fault_note *note)
+enum fault desk_put_layout(struct model *draft, const char *job, const struct cut_layout *layout,
+                           struct fault_note *note)
 {
     struct text content;
-    struct layout *layout;
+    struct layout *kept;
 
     text_init(&content);
-    cut_layout_print(job->layout, &content);
+    cut_layout_print(layout, &content);
     if (text_failed(&content) || content.length > CONTENT_MOST) {
         enum fault fault = fault_say(note, FAULT_OVERFLOW, 0, "a layout is too long to be kept");
 
         text_release(&content);
         return fault;
     }
-    layout = MODEL_ADD(draft, layout);
-    layout->job = arena_format(draft->arena, "%016" PRIx64, job->digest);
-    layout->content = arena_text(draft->arena, text_string(&content));
+    kept = MODEL_ADD(draft, layout);
+    kept->job = arena_text(draft->arena, job);
+    kept->content = arena_text(draft->arena, text_string(&content));
     text_release(&content);
     return FAULT_NONE;
+}
+
+/* Takes a build's own layouts out of its facts; how many there were. */
+static size_t drop_layouts(struct model *draft)
+{
+    size_t count = 0;
+
+    for (size_t i = draft->layouts.count; i-- > 0;)
+        if (!pool_is_together(&draft->layouts.at[i]))
+            count += model_remove(draft, ENTITY_layout, draft->layouts.at[i].key);
+    return count;
 }
 
 static enum fault take_layouts(struct model *draft, void *context, struct fault_note *note)
@@ -262,11 +274,15 @@ static enum fault take_layouts(struct model *draft, void *context, struct fault_
     const struct plan *plan = context;
     enum fault fault = FAULT_NONE;
 
-    for (size_t i = draft->layouts.count; i-- > 0;)
-        model_remove(draft, ENTITY_layout, draft->layouts.at[i].key);
-    for (size_t i = 0; i < plan->jobs.count && !fault; i++)
-        if (plan->jobs.at[i].layout->blanks.count > 0)
-            fault = take_layout(draft, &plan->jobs.at[i], note);
+    drop_layouts(draft);
+    for (size_t i = 0; i < plan->jobs.count && !fault; i++) {
+        const struct plan_job *job = &plan->jobs.at[i];
+        char name[17];
+
+        snprintf(name, sizeof name, "%016" PRIx64, job->digest);
+        if (job->layout->blanks.count > 0)
+            fault = desk_put_layout(draft, name, job->layout, note);
+    }
     return fault;
 }
 
@@ -282,15 +298,11 @@ enum fault desk_take_layouts(struct desk *desk, struct fault_note *note)
 static enum fault leave_layouts(struct model *draft, void *context, struct fault_note *note)
 {
     (void)context;
-    (void)note;
-    for (size_t i = draft->layouts.count; i-- > 0;)
-        model_remove(draft, ENTITY_layout, draft->layouts.at[i].key);
-    return FAULT_NONE;
+    return drop_layouts(draft) > 0 ? FAULT_NONE
+                                   : fault_say(note, FAULT_REFUSED, 0, "no layout was taken");
 }
 
 enum fault desk_leave_layouts(struct desk *desk, struct fault_note *note)
 {
-    if (desk->state->model.layouts.count == 0)
-        return fault_say(note, FAULT_REFUSED, 0, "no layout was taken");
     return desk_edit(desk, "give the cutting layouts back", leave_layouts, NULL, note);
 }

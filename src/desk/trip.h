@@ -69,7 +69,9 @@ struct trip_build {
 
 struct trip {
     LIST_OF(struct trip_build) builds;
-    LIST_OF(struct trip_cut) cuts;   /* by stock */
+    LIST_OF(struct trip_cut) cuts; /* by stock */
+    size_t stale; /* layouts taken together, by build, that do not hold: something changed since, or
+                     other builds go shopping */
     LIST_OF(struct trip_line) lines; /* by aisle */
     int64_t till;                    /* sum of the lines */
     int64_t apart;                   /* sum of what each build would pay by itself */
@@ -100,6 +102,16 @@ enum fault desk_trip_begin(struct desk_trip **ret_trip, struct desk *desk, const
                            struct fault_note *note);
 void desk_trip_free(struct desk_trip *trip); /* NULL-safe */
 const struct trip *desk_trip_of(const struct desk_trip *trip);
+
+/*
+ * Makes the layouts of what is cut together facts of the builds that it is cut for, in the place of
+ * those they took together before, and gives all of them back; each one edit. As long as those
+ * builds go shopping together, and their parts stay the same, that is what they cut. REFUSED where
+ * nothing is cut together, or nothing was taken.
+ */
+enum fault desk_trip_take(struct desk *desk, const struct desk_trip *trip, struct fault_note *note);
+enum fault desk_trip_leave(struct desk *desk, const struct desk_trip *trip,
+                           struct fault_note *note);
 
 /*
  * Writes down that what is open of a line was paid: in every build that has an unpaid share, a

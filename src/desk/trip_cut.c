@@ -3,7 +3,7 @@
  *    everything has a price, and nothing was bought yet. Either all builds have paid, or none.
  * 2  A stock of which a piece of the shelf is kept for one of the builds, or was left by one of
  *    them, or which a build that takes no part cuts from, is cut for each build by itself.
- * 3  What is laid out together is taken only where it costs less than the builds apart.
+ * 3  What is laid out together holds only where it costs less than the builds apart, or was taken.
  */
 #include "desk/trip_cut.h"
 
@@ -231,14 +231,33 @@ static bool price_together(const struct cutting_stock *cutting, struct trip_cut 
 
 /* ---- together ---- */
 
-/* One job out of those of all users; false where their saws or sizes differ. */
+/* The user whose build has the least key above one; NULL where there is none. */
+static const struct trip_user *next_user(const struct cutting_stock *cutting, int64_t above)
+{
+    const struct trip_user *next = NULL;
+    int64_t least = INT64_MAX;
+    for (size_t i = 0; i < cutting->users.count; i++) {
+        int64_t key = plan_at(cutting->cutter, cutting->users.at[i].build)->facts->build.key;
+        if (key > above && key < least) {
+            next = &cutting->users.at[i];
+            least = key;
+        }
+    }
+    return next;
+}
+
+/* One job out of those of all users, the same in whatever order they go shopping; false where their
+ * saws or sizes differ. */
 static bool pool_jobs(const struct cutting_stock *cutting, struct trip_cut *cut)
 {
     struct pool pool = {.arena = cutting->cutter->arena, .one_shelf = true};
-    for (size_t i = 0; i < cutting->users.count; i++) {
-        const struct trip_user *user = &cutting->users.at[i];
-        pool_add_job(&pool, plan_at(cutting->cutter, user->build), user->job);
+    const struct trip_user *user = next_user(cutting, 0);
+    while (user) {
+        const struct plan *plan = plan_at(cutting->cutter, user->build);
+        pool_add_job(&pool, plan, user->job);
+        pool_add_taken(&pool, plan->facts);
         cut->apart += user->price;
+        user = next_user(cutting, plan->facts->build.key);
     }
     if (pool.jobs.count != 1)
         return false;
@@ -255,13 +274,34 @@ static void cut_stock(const struct trip_cutter *cutter, int64_t stock)
         add_user(&cutting, i);
     if (cutting.users.count < 2 || !paid_alike(&cutting) || shelf_is_somebodys(&cutting) ||
         shelf_is_cut_apart(&cutting) || !pool_jobs(&cutting, &cut) ||
-        !price_together(&cutting, &cut) || cut.together >= cut.apart)
+        !price_together(&cutting, &cut) || (cut.together >= cut.apart && !cut.job.taken))
         return;
     for (size_t i = 0; i < cutting.users.count; i++) {
         const struct trip_user *user = &cutting.users.at[i];
         *LIST_ADD(cutter->arena, &cut.users) = (struct trip_use){user->build, user->use};
     }
     *LIST_ADD(cutter->arena, &cutter->trip->cuts) = cut;
+}
+
+static bool is_in_force(const struct trip *trip, const struct layout *layout)
+{
+    char name[POOL_NAME];
+    for (size_t i = 0; i < trip->cuts.count; i++) {
+        pool_name(&trip->cuts.at[i].job, name);
+        if (strcmp(layout->job, name) == 0)
+            return true;
+    }
+    return false;
+}
+
+static size_t count_stale(const struct trip *trip, const struct model *facts)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < facts->layouts.count; i++) {
+        const struct layout *layout = &facts->layouts.at[i];
+        count += pool_is_together(layout) && !is_in_force(trip, layout);
+    }
+    return count;
 }
 
 void trip_cut_together(const struct trip_cutter *cutter)
@@ -271,6 +311,8 @@ void trip_cut_together(const struct trip_cutter *cutter)
     const struct model *model = cutter->trip->builds.at[0].model;
     for (size_t i = 0; i < model->stocks.count; i++)
         cut_stock(cutter, model->stocks.at[i].key);
+    for (size_t i = 0; i < cutter->trip->builds.count; i++)
+        cutter->trip->stale += count_stale(cutter->trip, cutter->trip->builds.at[i].model);
 }
 
 const struct trip_cut *trip_cut_of(const struct trip *trip, size_t build, int64_t stock)

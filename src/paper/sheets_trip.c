@@ -180,12 +180,19 @@ struct cut_sheet sheet_of_pool_job(const struct plan *plan, const struct pool_jo
                               .way = job->way,
                               .job = &job->job,
                               .layout = &job->layout,
+                              .taken = job->taken,
                               .label = cut_label,
                               .source = job};
 }
 
 void sheet_trip_cutting(struct text *out, const struct trip *trip)
 {
+    if (trip->stale > 0) {
+        text_add(out, "\n");
+        lines_add(out, "", 2,
+                  "A layout that was taken together does not hold: parts or prices changed since,"
+                  " or not all of its builds are here. Look at the new one, and take it.");
+    }
     if (trip->cuts.count == 0)
         return;
     text_add(out, "\nCUTTING TOGETHER (what is not here each build cuts by itself)\n");

@@ -102,6 +102,12 @@ static void paint_blank(struct tui *tui, struct cutting_state *state, int top, i
 static void paint_search(struct tui *tui, struct cutting_state *state, int row)
 {
     const struct desk_search search = desk_search_state(tui->desk);
+    struct chosen_blank chosen;
+    if (blank_at(tui_plan(tui), state->list.chosen, &chosen) && chosen.job->taken) {
+        view_format(&tui->view, row, 1, VIEW_FAINT, "as it was taken; %s gives it back",
+                    tui_key(tui, ACTION_TICK).at);
+        return;
+    }
     if (tui_search_text(tui, state->told)) {
         int taken = view_text(&tui->view, row, 1, tui->view.columns - 2, VIEW_STRONG, state->told);
         if (search.longer)
@@ -167,6 +173,22 @@ static enum reaction stop_search(struct tui *tui)
     return REACT_TAKEN;
 }
 
+/* Makes all layouts facts; where they are, gives them back. */
+static enum reaction take_layouts(struct tui *tui)
+{
+    const struct plan *plan = tui_plan(tui);
+    struct fault_note note = {0};
+    bool back = plan->jobs.count > 0;
+    for (size_t i = 0; i < plan->jobs.count; i++)
+        back = back && (plan->jobs.at[i].taken || plan->jobs.at[i].layout->blanks.count == 0);
+    if ((back ? desk_leave_layouts : desk_take_layouts)(tui->desk, &note))
+        tui_warn(tui, &note);
+    else
+        tui_say(tui, back ? "given back: they are laid out anew when something changes"
+                          : "taken: so it is cut, as long as its parts stay the same");
+    return REACT_TAKEN;
+}
+
 static enum reaction cutting_act(struct tui *tui, void *opaque, enum action action)
 {
     struct cutting_state *state = opaque;
@@ -181,6 +203,8 @@ static enum reaction cutting_act(struct tui *tui, void *opaque, enum action acti
     }
     if (action == ACTION_ENTER && state->list.count > 0)
         return search_longer(tui);
+    if (action == ACTION_TICK && state->list.count > 0)
+        return take_layouts(tui);
     return action == ACTION_LEAVE ? stop_search(tui) : REACT_PASS;
 }
 
@@ -198,6 +222,6 @@ const struct screen screen_cutting = {
     .idle = cutting_idle,
     .list = cutting_list,
     .line = cutting_line,
-    .words = {{ACTION_ENTER, "search longer"}},
-    .shown = SHOWS(ENTER) | SHOWS(LEAVE) | SHOWS(FIND) | SHOWS(BUYING) | SHOWS(STEPS),
+    .words = {{ACTION_ENTER, "search longer"}, {ACTION_TICK, "take it"}},
+    .shown = SHOWS(ENTER) | SHOWS(LEAVE) | SHOWS(TICK) | SHOWS(FIND) | SHOWS(BUYING) | SHOWS(STEPS),
 };

@@ -43,10 +43,41 @@ static void together_paint(struct tui *tui, void *opaque, int top, int height)
     pager_paint(&state->told.pager, &tui->view, top, height, together_text(tui, opaque));
 }
 
+static bool is_taken(const struct trip *trip)
+{
+    bool taken = trip->cuts.count > 0;
+    for (size_t i = 0; i < trip->cuts.count; i++)
+        taken = taken && trip->cuts.at[i].job.taken;
+    return taken;
+}
+
+/* Takes the layouts; where all are taken, gives them back. */
+static enum reaction together_take(struct tui *tui, struct together_state *state)
+{
+    struct desk_trip *trip = NULL;
+    struct fault_note note = {0};
+    bool back = false;
+    enum fault fault =
+        desk_trip_begin(&trip, tui->desk, state->trolley.builds, state->trolley.count, CUT_QUICK,
+                        sheet_purchase_words, &note);
+    if (!fault) {
+        back = is_taken(desk_trip_of(trip));
+        fault = (back ? desk_trip_leave : desk_trip_take)(tui->desk, trip, &note);
+    }
+    desk_trip_free(trip);
+    if (fault)
+        tui_warn(tui, &note);
+    else
+        tui_say(tui, back ? "given back: they are laid out anew when something changes"
+                          : "taken: this is what these builds cut, as long as nothing changes");
+    return REACT_TAKEN;
+}
+
 static enum reaction together_act(struct tui *tui, void *opaque, enum action action)
 {
     struct together_state *state = opaque;
-    (void)tui;
+    if (action == ACTION_TICK)
+        return together_take(tui, state);
     return pager_act(&state->told.pager, action) ? REACT_TAKEN : REACT_PASS;
 }
 
@@ -74,5 +105,6 @@ const struct screen screen_together = {
     .act = together_act,
     .pager = together_pager,
     .sheet = together_sheet,
-    .shown = SHOWS(LEAVE) | SHOWS(FIND) | SHOWS(LIST_OUT),
+    .words = {{ACTION_TICK, "take it"}},
+    .shown = SHOWS(LEAVE) | SHOWS(TICK) | SHOWS(FIND) | SHOWS(LIST_OUT),
 };

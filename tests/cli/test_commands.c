@@ -369,8 +369,32 @@ static void cut_pools_several_builds(void **state)
     assert_says(answer->out, "CUTTING TOGETHER");
     assert_says(answer->out, "each build by itself");
     assert_int_equal(
-        shell_run(shell, "cut", "Wing headboard", "Wing headboard", "--take", NULL)->code, 2);
+        shell_run(shell, "cut", "Wing headboard", "Wing headboard", "--take", NULL)->code, 1);
     assert_int_equal(shell_run(shell, "cut", "Wing headboard", "No such", NULL)->code, 1);
+}
+
+static void layouts_of_several_builds_are_taken_and_given_back(void **state)
+{
+    struct shell *shell = *state;
+    take_headboard(shell);
+    assert_int_equal(shell_run(shell, "copy", "Wing headboard", "Guest room", NULL)->code, 0);
+    assert_null(strstr(shell_run(shell, "cut", "Wing headboard", "Guest room", NULL)->out,
+                       "as it was taken"));
+    assert_says(shell_run(shell, "cut", "Wing headboard", "Guest room", "--take", NULL)->out,
+                "as it was taken");
+    assert_says(shell_run(shell, "cut", "Guest room", "Wing headboard", NULL)->out,
+                "as it was taken");
+    assert_says(shell_run(shell, "buy", "Guest room", "Wing headboard", NULL)->out,
+                "as it was taken");
+    assert_null(strstr(shell_run(shell, "cut", "Guest room", NULL)->out, "as it was taken"));
+    assert_int_equal(
+        shell_run(shell, "change", "Guest room", "box", "C", "height=52 in", NULL)->code, 0);
+    assert_says(shell_run(shell, "buy", "Guest room", "Wing headboard", NULL)->out,
+                "A layout that was taken together does not hold");
+    assert_int_equal(shell_run(shell, "cut", "Guest room", "Wing headboard", "--back", NULL)->code,
+                     0);
+    assert_int_equal(shell_run(shell, "cut", "Guest room", "Wing headboard", "--back", NULL)->code,
+                     1);
 }
 
 static void cloth_shows_ways_side_by_side_and_takes_one(void **state)
@@ -786,6 +810,7 @@ int main(void)
         IN_A_SHELL(print_refuses_other_endings_and_pages),
         IN_A_SHELL(cut_takes_layouts_and_gives_them_back),
         IN_A_SHELL(cut_pools_several_builds),
+        IN_A_SHELL(layouts_of_several_builds_are_taken_and_given_back),
         IN_A_SHELL(cloth_shows_ways_side_by_side_and_takes_one),
         IN_A_SHELL(map_tells_one_hole_with_its_ways),
         IN_A_SHELL(check_takes_no_cure_that_is_not_there),

@@ -328,6 +328,96 @@ static void what_a_build_has_bought_is_not_bought_again(void **state)
     assert_true(trip->builds.at[2].model->boughts.count > 0);
 }
 
+/* ---- taken ---- */
+
+static size_t taken_cuts(const struct shopping *shopping)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < trip_of(shopping)->cuts.count; i++)
+        count += trip_of(shopping)->cuts.at[i].job.taken;
+    return count;
+}
+
+static void taking_is_one_edit_and_holds_in_any_order(void **state)
+{
+    struct shopping *shopping = *state;
+    char label[STORE_LABEL];
+    size_t cuts = trip_of(shopping)->cuts.count;
+    int64_t till = trip_of(shopping)->till;
+    assert_int_equal(taken_cuts(shopping), 0);
+    DONE(desk_trip_take(shopping->bench.desk, shopping->trip, note));
+    shop(shopping);
+    assert_int_equal(taken_cuts(shopping), cuts);
+    assert_int_equal(trip_of(shopping)->cuts.count, cuts);
+    assert_int_equal(trip_of(shopping)->till, till);
+    assert_int_equal(trip_of(shopping)->stale, 0);
+    int64_t first = shopping->bench.builds[0];
+    shopping->bench.builds[0] = shopping->bench.builds[2];
+    shopping->bench.builds[2] = first;
+    shop(shopping);
+    assert_int_equal(taken_cuts(shopping), cuts);
+    DONE(desk_undo(shopping->bench.desk, label, note));
+    shop(shopping);
+    assert_int_equal(taken_cuts(shopping), 0);
+    assert_int_equal(trip_of(shopping)->stale, 0);
+}
+
+static void what_is_taken_stays_whatever_would_be_found_later(void **state)
+{
+    struct shopping *shopping = *state;
+    DONE(desk_trip_take(shopping->bench.desk, shopping->trip, note));
+    int64_t till = trip_of(shopping)->till;
+    desk_trip_free(shopping->trip);
+    shopping->trip = NULL;
+    DONE(desk_trip_begin(&shopping->trip, shopping->bench.desk, shopping->bench.builds, 3, CUT_GOOD,
+                         sheet_purchase_words, note));
+    assert_int_equal(trip_of(shopping)->till, till);
+    DONE(desk_trip_leave(shopping->bench.desk, shopping->trip, note));
+    shop(shopping);
+    assert_int_equal(taken_cuts(shopping), 0);
+    assert_int_equal(desk_trip_leave(shopping->bench.desk, shopping->trip, &(struct fault_note){0}),
+                     FAULT_REFUSED);
+}
+
+static enum fault change_box(struct model *draft, void *context, struct fault_note *note)
+{
+    (void)context;
+    (void)note;
+    draft->boxes.at[0].height += LENGTH_INCH;
+    return FAULT_NONE;
+}
+
+static void what_does_not_hold_any_more_is_told_and_laid_out_anew(void **state)
+{
+    struct shopping *shopping = *state;
+    struct text out;
+    DONE(desk_trip_take(shopping->bench.desk, shopping->trip, note));
+    DONE(desk_take_up(shopping->bench.desk, shopping->bench.builds[1], note));
+    DONE(desk_edit(shopping->bench.desk, "higher", change_box, NULL, note));
+    shop(shopping);
+    assert_true(taken_cuts(shopping) < trip_of(shopping)->cuts.count);
+    assert_true(trip_of(shopping)->stale > 0);
+    text_init(&out);
+    sheet_trip_cutting(&out, trip_of(shopping));
+    assert_non_null(strstr(text_string(&out), "taken together does not hold"));
+    text_release(&out);
+}
+
+/* A build's own layouts are taken and given back without those that it shares. */
+static void a_builds_own_layouts_are_another_matter(void **state)
+{
+    struct shopping *shopping = *state;
+    struct desk *desk = shopping->bench.desk;
+    DONE(desk_trip_take(desk, shopping->trip, note));
+    size_t cuts = trip_of(shopping)->cuts.count;
+    DONE(desk_take_up(desk, shopping->bench.builds[1], note));
+    assert_int_equal(desk_leave_layouts(desk, &(struct fault_note){0}), FAULT_REFUSED);
+    DONE(desk_take_layouts(desk, note));
+    DONE(desk_leave_layouts(desk, note));
+    shop(shopping);
+    assert_int_equal(taken_cuts(shopping), cuts);
+}
+
 static void one_build_alone_is_cut_as_it_is(void **state)
 {
     struct shopping *shopping = *state;
@@ -354,6 +444,10 @@ int main(void)
         CASE(paying_is_taken_back_in_every_build),
         CASE(a_piece_kept_for_one_build_keeps_its_stock_apart),
         CASE(what_a_build_has_bought_is_not_bought_again),
+        CASE(taking_is_one_edit_and_holds_in_any_order),
+        CASE(what_is_taken_stays_whatever_would_be_found_later),
+        CASE(what_does_not_hold_any_more_is_told_and_laid_out_anew),
+        CASE(a_builds_own_layouts_are_another_matter),
         CASE(one_build_alone_is_cut_as_it_is),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);

@@ -337,6 +337,17 @@ static void a_search_that_was_asked_for_is_stopped_by_esc(void **state)
     assert_shown(stage, "boxes, layers, joins");
 }
 
+static void layouts_are_taken_and_given_back_with_space(void **state)
+{
+    struct stage *stage = *state;
+    go(stage, "k Space");
+    assert_shown(stage, "taken: so it is cut, as long as its parts stay the same");
+    assert_shown(stage, "as it was taken; Space gives it back");
+    stage_press(stage, "Space");
+    assert_shown(stage, "given back");
+    assert_not_shown(stage, "as it was taken");
+}
+
 /* ---- papers ---- */
 
 static void type_file(struct stage *stage, const char *ending)
@@ -641,6 +652,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         CASES(the_search_for_less_waste_is_told_until_it_ends),
         CASES(a_search_that_was_asked_for_is_stopped_by_esc),
+        CASES(layouts_are_taken_and_given_back_with_space),
         CASES(each_stick_and_sheet_is_shown_with_its_cuts),
         CASES(papers_replace_a_file_only_by_another_key),
         CASES(papers_wait_for_the_search_and_can_be_called_off),

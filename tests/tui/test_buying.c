@@ -200,6 +200,20 @@ static void a_size_more_is_added_to_the_stock_that_is_shown(void **state)
     assert_int_equal(first_offer(stage)->price, 500);
 }
 
+/* The ottoman and the banquette. */
+static void what_is_cut_together_is_taken_and_given_back_with_space(void **state)
+{
+    struct stage *stage = *state;
+    stage_press(stage, "Down Space Space g k");
+    assert_not_shown(stage, "as it was taken");
+    stage_press(stage, "Space");
+    assert_shown(stage, "taken: this is what these builds cut, as long as nothing changes");
+    assert_shown(stage, "as it was taken");
+    stage_press(stage, "Space");
+    assert_shown(stage, "given back");
+    assert_not_shown(stage, "as it was taken");
+}
+
 #define WITH_CASES(test) cmocka_unit_test_setup_teardown(test, stage_begin_with_cases, stage_end)
 
 int main(void)
@@ -215,6 +229,7 @@ int main(void)
         WITH_CASES(tax_is_on_what_is_paid_at_the_till),
         WITH_CASES(a_new_price_is_typed_where_the_old_one_stands),
         WITH_CASES(a_size_more_is_added_to_the_stock_that_is_shown),
+        WITH_CASES(what_is_cut_together_is_taken_and_given_back_with_space),
     };
     setlocale(LC_ALL, "C.UTF-8");
     return cmocka_run_group_tests_name("a shopping trip", tests, NULL, NULL) ? 1 : 0;
