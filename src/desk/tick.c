@@ -4,6 +4,7 @@
  */
 #include "desk/internal.h"
 
+#include "model/offer.h"
 #include "plan/rules.h"
 #include "plan/steps.h"
 #include "plan/taken.h"
@@ -91,14 +92,15 @@ static void take_recuts(struct model *draft, const struct tick_change *change)
     }
 }
 
-static int64_t packs_bought(const struct model *model, const struct bought *goods)
+static int64_t packs_bought(const struct model *model, const struct bought *goods,
+                            const struct offer *offer)
 {
     int64_t packs = 0;
     for (size_t i = 0; i < model->boughts.count; i++) {
         const struct bought *bought = &model->boughts.at[i];
         if (bought->stock == goods->stock && bought->length == goods->length &&
             bought->width == goods->width)
-            packs += bought->packs;
+            packs += bought_packs(bought, offer);
     }
     return packs;
 }
@@ -125,8 +127,11 @@ static void take_purchase(struct model *draft, const struct tick_change *change,
                                      : offer          ? offer->length
                                                       : 0,
                            .width = offer ? offer->width : 0,
-                           .packs = purchase->packs};
-    goods.packs -= packs_bought(draft, &goods);
+                           .packs = purchase->packs,
+                           .pack = purchase->length ? 0
+                                   : offer          ? offer->pack
+                                                    : 1};
+    goods.packs -= packs_bought(draft, &goods, offer);
     if (purchase->length)
         goods.length -= roll_bought(draft, purchase->stock);
     if (goods.packs <= 0 || goods.length < 0 || (purchase->length && goods.length == 0))
@@ -236,6 +241,15 @@ static const char *said_by(const struct step *step, struct arena *arena)
     return arena_format(arena, "%.*s", length, said);
 }
 
+/* Whoever ticks is at the bench; with the last tick the piece stands in its room. */
+static void follow_state(struct model *draft, const struct tick_change *change)
+{
+    size_t open = 0;
+    for (size_t i = 0; i < change->plan->steps.count; i++)
+        open += !change->plan->steps.at[i].ticked;
+    draft->build.state = open <= 1 ? STATE_FINISHED : STATE_MAKING;
+}
+
 static enum fault change_tick(struct model *draft, void *context, struct fault_note *note)
 {
     struct tick_change *change = context;
@@ -247,6 +261,7 @@ static enum fault change_tick(struct model *draft, void *context, struct fault_n
     tick->said = said_by(change->step, draft->arena);
     change->tick = tick->key;
     timing_take(draft, tick, change->step->usual);
+    follow_state(draft, change);
     take_facts(draft, change);
     return take_measures(draft, change, note);
 }
@@ -388,6 +403,7 @@ static enum fault change_untick(struct model *draft, void *context, struct fault
     if (model_remove(draft, ENTITY_tick, tick_key(draft, step)) == 0)
         return fault_say(note, FAULT_REFUSED, 0, "\"%s\" is not ticked", step);
     shelf_give_rests_back(draft, step);
+    draft->build.state = STATE_MAKING;
     return FAULT_NONE;
 }
 

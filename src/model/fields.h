@@ -450,7 +450,8 @@
     F(REF, stock, 0, 1, 0, stock, "what was bought")                  \
     F(LENGTH, length, 0, 0, FIELDS_MM(100000), none, "length of one") \
     F(LENGTH, width, 0, 0, FIELDS_MM(10000), none, "width of one")    \
-    F(COUNT, packs, 0, 0, 1000000, none, "how many")
+    F(COUNT, packs, 0, 0, 1000000, none, "how many")                  \
+    F(COUNT, pack, 0, 0, 1000000, none, "pieces in one, where it is known")
 
 #define FIELDS_OF_layout(F)                                   \
     F(TEXT, job, 0, 1, 16, none, "digest of the cutting job") \

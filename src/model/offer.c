@@ -1,5 +1,7 @@
 #include "model/offer.h"
 
+#include "base/quantity.h"
+
 #define WHOLE 1000000
 
 const char *offer_supplier(const struct model *model, const struct offer *offer)
@@ -51,4 +53,11 @@ int64_t till_line(struct till *till, const struct offer *offer, int64_t price, i
         whole_add(taxed, till->carry, &taxed))
         return price;
     return price + add_on_top(till, taxed);
+}
+
+int64_t bought_packs(const struct bought *bought, const struct offer *offer)
+{
+    if (bought->pack == 0)
+        return bought->packs;
+    return whole_divide_up(bought->packs * bought->pack, offer ? offer->pack : 1);
 }

@@ -14,6 +14,10 @@ int64_t offer_tax(const struct model *model, const struct offer *offer);
 /* The price of one without tax; rounded half to even where the price has tax in it. 0: no price. */
 int64_t offer_price(const struct model *model, const struct offer *offer);
 
+/* How many packs of an offer what was bought comes to, rounded up; single pieces where `offer` is
+ * NULL. Where nothing says how many pieces were in a pack, packs are packs. */
+int64_t bought_packs(const struct bought *bought, const struct offer *offer);
+
 /*
  * What is paid at the till, line by line. Tax that comes on top is worked out on all lines so far,
  * so that the rounding of many lines adds nothing; a price with tax in it is paid as it stands.

@@ -4,6 +4,8 @@
 
 #define LENGTH_YARD (36 * LENGTH_INCH)
 #define LENGTH_METRE (1000 * LENGTH_MM)
+#define OUNCES 16000 /* of a volume: so many hold so many mm3 (quantity.c) */
+#define OUNCES_HOLD 473176473
 
 struct printed print_quantity(const struct plan *plan, enum quantity quantity, int64_t value)
 {
@@ -52,6 +54,19 @@ struct printed print_roll(const struct plan *plan, int64_t length)
     return printed;
 }
 
+/* Glue as near as anybody measures it: a millilitre, or a tenth of an ounce. */
+static struct printed print_volume(const struct plan *plan, int64_t volume)
+{
+    struct printed printed;
+    int64_t tenths = 0;
+    if (model_units(plan->facts) != UNITS_INCH)
+        return print_quantity(plan, QUANTITY_VOLUME, 1000 * whole_divide_up(volume, 1000));
+    (void)whole_share(volume, 10 * OUNCES, OUNCES_HOLD, &tenths);
+    snprintf(printed.at, sizeof printed.at, "%lld.%lld oz", (long long)(tenths / 10),
+             (long long)(tenths % 10));
+    return printed;
+}
+
 /* Nail strip in pieces of 30 in, say, and not card strip on a reel. */
 static bool sold_in_pieces(const struct model *facts, int64_t stock)
 {
@@ -70,6 +85,8 @@ struct printed print_sold(const struct plan *plan, int64_t stock, enum quantity 
 {
     int64_t grain = model_units(plan->facts) == UNITS_INCH ? LENGTH_INCH / 16 : LENGTH_MM;
 
+    if (quantity == QUANTITY_VOLUME)
+        return print_volume(plan, amount);
     if (quantity != QUANTITY_LENGTH)
         return print_quantity(plan, quantity, amount);
     if (amount >= LENGTH_YARD && !sold_in_pieces(plan->facts, stock))

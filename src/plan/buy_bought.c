@@ -6,6 +6,8 @@
  */
 #include "plan/buy.h"
 
+#include "model/offer.h"
+
 #include <assert.h>
 
 static bool same_goods(const struct bought *a, const struct bought *b)
@@ -37,9 +39,9 @@ static bool is_line_of(const struct model *model, const struct purchase *line,
            (offer ? offer->width : 0) == bought->width;
 }
 
-/* All packs that were bought of the goods that entry `first` names; 0 when an entry before it names
- * them too. */
-static int64_t packs_bought(const struct model *model, size_t first)
+/* All packs, as the offer has them, that were bought of the goods that entry `first` names; 0 when
+ * an entry before it names them too. */
+static int64_t packs_bought(const struct model *model, size_t first, const struct offer *offer)
 {
     assert(first < model->boughts.count);
 
@@ -51,7 +53,7 @@ static int64_t packs_bought(const struct model *model, size_t first)
             continue;
         if (i < first)
             return 0;
-        packs += model->boughts.at[i].packs;
+        packs += bought_packs(&model->boughts.at[i], offer);
     }
     return packs;
 }
@@ -78,26 +80,39 @@ static void add_packs(struct planning *planning, struct purchase *line, const st
     line->value = value;
 }
 
-static void keep_goods(struct planning *planning, const struct bought *goods, int64_t packs)
+/* The first line of the goods; how many packs all of them ask for. */
+static struct purchase *lines_of(const struct planning *planning, const struct bought *goods,
+                                 int64_t *ret_packs)
 {
-    const struct model *model = planning->model;
-    const struct stock *stock = MODEL_FIND(model, stock, goods->stock);
-    const struct offer *offer = offer_of(model, goods);
     struct purchase *first = NULL;
 
+    *ret_packs = 0;
     for (size_t i = 0; i < planning->plan->purchases.count; i++) {
         struct purchase *line = &planning->plan->purchases.at[i];
 
-        if (!is_line_of(model, line, goods))
+        if (!is_line_of(planning->model, line, goods))
             continue;
-        packs -= line->packs;
+        *ret_packs += line->packs;
         if (!first)
             first = line;
     }
-    if (packs <= 0 || !stock || is_by_length(planning->plan, goods->stock))
-        return;
+    return first;
+}
+
+static void keep_goods(struct planning *planning, size_t index)
+{
+    const struct model *model = planning->model;
+    const struct bought *goods = &model->boughts.at[index];
+    const struct stock *stock = MODEL_FIND(model, stock, goods->stock);
+    const struct offer *offer = offer_of(model, goods);
+    int64_t packs;
+    struct purchase *first = lines_of(planning, goods, &packs);
+
     if (first && first->offer)
         offer = MODEL_FIND(model, offer, first->offer);
+    packs = packs_bought(model, index, offer) - packs;
+    if (packs <= 0 || !stock || is_by_length(planning->plan, goods->stock))
+        return;
     if (!first && !offer)
         return; /* a size that no shop list has: what was paid for it is known, not its price */
     if (!first) {
@@ -109,10 +124,8 @@ static void keep_goods(struct planning *planning, const struct bought *goods, in
 
 void buy_boughts(struct planning *planning)
 {
-    const struct model *model = planning->model;
-
-    for (size_t i = 0; i < model->boughts.count; i++)
-        keep_goods(planning, &model->boughts.at[i], packs_bought(model, i));
+    for (size_t i = 0; i < planning->model->boughts.count; i++)
+        keep_goods(planning, i);
 }
 
 /* Packs are counted, rolls measured: of a roll the list says the whole length. */
@@ -135,7 +148,7 @@ const bool *stocks_short(const struct plan *plan, struct arena *arena)
         const struct bought *bought = &facts->boughts.at[i];
         size_t stock = model_index(facts, ENTITY_stock, bought->stock);
 
-        packs[stock] -= bought->packs;
+        packs[stock] -= bought_packs(bought, offer_of(facts, bought));
         length[stock] -= bought->length * bought->packs;
     }
     for (size_t i = 0; i < count; i++)

@@ -219,7 +219,7 @@ static int64_t had_of(const struct model *model, const struct purchase *purchase
         return bought->length * bought->packs;
     return (offer ? offer->length : 0) == bought->length &&
                    (offer ? offer->width : 0) == bought->width
-               ? bought->packs
+               ? bought_packs(bought, offer)
                : 0;
 }
 

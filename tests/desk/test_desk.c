@@ -325,6 +325,19 @@ static void desk_does_not_call_a_fresh_tick_older(void **state)
     }
 }
 
+static void ticks_say_whether_a_build_is_made_or_finished(void **state)
+{
+    struct bench *bench = *state;
+    desk_take_case(bench->desk, "ottoman");
+    assert_true(desk_model(bench->desk)->build.state < STATE_MAKING);
+    tick_until(bench->desk, "buy");
+    assert_int_equal(desk_model(bench->desk)->build.state, STATE_MAKING);
+    tick_until(bench->desk, "account");
+    assert_int_equal(desk_model(bench->desk)->build.state, STATE_FINISHED);
+    DONE(desk_untick(bench->desk, "account", note));
+    assert_int_equal(desk_model(bench->desk)->build.state, STATE_MAKING);
+}
+
 static void desk_refuses_a_step_before_its_hold_point(void **state)
 {
     struct bench *bench = *state;
@@ -405,6 +418,7 @@ int main(void)
         ON_A_BENCH(desk_moves_holes_that_are_not_drilled),
         ON_A_BENCH(desk_takes_the_facts_back_with_the_tick),
         ON_A_BENCH(desk_does_not_call_a_fresh_tick_older),
+        ON_A_BENCH(ticks_say_whether_a_build_is_made_or_finished),
         ON_A_BENCH(desk_refuses_a_step_before_its_hold_point),
         ON_A_BENCH(desk_refuses_to_take_back_what_a_ticked_step_needs),
         ON_A_BENCH(desk_sees_what_another_program_wrote),

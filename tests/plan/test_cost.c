@@ -294,6 +294,29 @@ static void of_what_was_bought_only_the_unpaid_part_is_owed(void **state)
     assert_int_equal(shop->plan->cost.forecast, 3800);
 }
 
+/* Fifty loose screws were brought home before anybody had a price: one box of a hundred, not fifty
+ * boxes. The same of six boxes of ten, once the shop sells them by twenty. */
+static void what_was_bought_is_counted_in_pieces(void **state)
+{
+    static const struct {
+        int64_t packs, pack, lines_packs;
+    } bought[] = {{50, 1, 1}, {6, 10, 1}, {3, 100, 3}, {150, 1, 2}, {2, 0, 2}};
+
+    for (size_t i = 0; i < sizeof bought / sizeof *bought; i++) {
+        struct shop *shop = *state;
+        int64_t screw = shop_stock(shop, "screws", STOCK_SCREW, 0);
+
+        shop_pack(shop, screw, 100, 640);
+        need_screws(shop, screw, 50);
+        shop_bought(shop, screw, 0, 0, bought[i].packs);
+        shop->model.boughts.at[i].pack = bought[i].pack;
+        shop_buy(shop);
+        const struct purchase *purchase = &shop->plan->purchases.at[line_of(shop, screw)->purchase];
+        assert_int_equal(purchase->packs, bought[i].lines_packs);
+        assert_int_equal(line_of(shop, screw)->committed, 640 * bought[i].lines_packs);
+    }
+}
+
 /* Nothing more is to come for a build that is finished. */
 static void a_finished_build_has_cost_what_was_paid(void **state)
 {
@@ -519,6 +542,7 @@ int main(void)
         SHOP_TEST(packs_that_a_spend_counts_are_paid_whatever_they_cost),
         SHOP_TEST(a_price_lowered_afterwards_leaves_its_line_paid),
         SHOP_TEST(of_what_was_bought_only_the_unpaid_part_is_owed),
+        SHOP_TEST(what_was_bought_is_counted_in_pieces),
         SHOP_TEST(a_finished_build_has_cost_what_was_paid),
         SHOP_TEST(a_spend_belongs_to_the_pack_that_it_names),
         SHOP_TEST(money_given_back_goes_to_the_line_that_was_paid),
