@@ -110,14 +110,20 @@ const struct starter *starter_named(const char *name)
     return NULL;
 }
 
-static enum fault refuse_size(const struct starter_question *question, enum units units,
-                              struct fault_note *note)
+/* The limits are whole millimetres: inches are said, and kept to, at the half inch inside them. */
+enum fault starter_check_size(const struct starter_question *question, enum units units,
+                              int64_t size, struct fault_note *note)
 {
-    char least[QUANTITY_TEXT];
-    char most[QUANTITY_TEXT];
-    quantity_print_unit(least, QUANTITY_LENGTH, units, question->least);
-    quantity_print_unit(most, QUANTITY_LENGTH, units, question->most);
-    fault_say(note, FAULT_RANGE, 0, "it has to lie between %s and %s", least, most);
+    int64_t grain = units == UNITS_INCH ? LENGTH_INCH / 2 : LENGTH_MM;
+    int64_t least = grain * whole_divide_up(question->least, grain);
+    int64_t most = question->most / grain * grain;
+    char least_words[QUANTITY_TEXT];
+    char most_words[QUANTITY_TEXT];
+    if (size >= least && size <= most)
+        return FAULT_NONE;
+    quantity_print_unit(least_words, QUANTITY_LENGTH, units, least);
+    quantity_print_unit(most_words, QUANTITY_LENGTH, units, most);
+    fault_say(note, FAULT_RANGE, 0, "it has to lie between %s and %s", least_words, most_words);
     fault_at(note, "%s", question->key);
     return FAULT_RANGE;
 }
@@ -130,8 +136,9 @@ enum fault starter_make(const struct starter *starter, struct model *draft, cons
     for (int i = 0; i < STARTER_QUESTIONS && starter->questions[i].key; i++) {
         const struct starter_question *question = &starter->questions[i];
         chosen[i] = sizes[i] ? sizes[i] : question->standard[units];
-        if (chosen[i] < question->least || chosen[i] > question->most)
-            return refuse_size(question, units, note);
+        enum fault fault = starter_check_size(question, units, chosen[i], note);
+        if (fault)
+            return fault;
     }
     struct kit kit;
     kit_open(&kit, draft);

@@ -32,6 +32,10 @@ extern const struct starter starters[];
 
 const struct starter *starter_named(const char *name);
 
+/* RANGE, with the question's key as path, where a size cannot be. */
+enum fault starter_check_size(const struct starter_question *question, enum units units,
+                              int64_t size, struct fault_note *note);
+
 /*
  * Makes a starter into a draft that holds the workshop and an empty build. `name` is the new
  * build's; sizes in the order of the questions, 0 for the standard. Faults: RANGE with the

@@ -79,18 +79,13 @@ static void ask(struct new_state *state, int row)
 static enum fault take_size(struct new_state *state)
 {
     const struct starter_question *question = &state->starter->questions[state->row - ROW_SIZES];
-    int64_t size;
+    int64_t size = 0;
     enum fault fault =
         quantity_parse(QUANTITY_LENGTH, state->units, state->entry.text, &size, &state->refusal);
+    if (!fault)
+        fault = starter_check_size(question, state->units, size, &state->refusal);
     if (fault)
         return fault;
-    if (size < question->least || size > question->most) {
-        char least[QUANTITY_TEXT];
-        char most[QUANTITY_TEXT];
-        return fault_say(&state->refusal, FAULT_RANGE, 0, "it has to lie between %s and %s",
-                         quantity_print_unit(least, QUANTITY_LENGTH, state->units, question->least),
-                         quantity_print_unit(most, QUANTITY_LENGTH, state->units, question->most));
-    }
     state->sizes[state->row - ROW_SIZES] = size;
     return FAULT_NONE;
 }
