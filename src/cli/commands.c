@@ -75,7 +75,7 @@ const struct command commands[] = {
      ON_WORKSHOP, command_stock},
     {"money", "[BUILD]",
      "shopping list, estimate beside spend; alone: all builds, months, hours, weeks at the bench",
-     0, 1, TAKES(OPTION_JSON, OPTION_DATE), ON_WORKSHOP, command_money},
+     0, 1, TAKES(OPTION_JSON, OPTION_DATE, OPTION_EFFORT), ON_WORKSHOP, command_money},
     {"check", "[BUILD]",
      "findings and their cures, or take one; exit code 1 when one is a stop; alone: the workshop "
      "file itself",

@@ -147,9 +147,12 @@ enum fault command_money(struct cli *cli, struct fault_note *note)
     static report_fn *const reports[] = {report_heading, report_buying, report_money, NULL};
     if (cli->count == 0)
         return command_account(cli, note);
-    enum fault fault = desk_take_up_named(cli->desk, cli->operands[0], note);
+    enum cut_effort effort;
+    enum fault fault = command_effort(cli, CUT_QUICK, &effort, note);
     if (!fault)
-        fault = desk_cut(cli->desk, CUT_GOOD, note);
+        fault = desk_take_up_named(cli->desk, cli->operands[0], note);
+    if (!fault)
+        fault = desk_cut(cli->desk, effort, note);
     return fault ? fault : view(cli, sheets, reports);
 }
 

@@ -89,12 +89,12 @@ static bool interrupt(struct sweep *sweep, long at, uint64_t seed)
     return reached;
 }
 
-/* An ordinary run tries every other operation. The sanitizers watch over the calls that are made; a
+/* An ordinary run tries every third operation. The sanitizers watch over the calls that are made; a
  * part of the operations makes all of them. */
 #ifdef __SANITIZE_ADDRESS__
-#define STRIDE 30
+#define STRIDE 45
 #else
-#define STRIDE 2
+#define STRIDE 3
 #endif
 #define STRIDE_WITHOUT_SYNCS 4 /* enough to see harm done */
 

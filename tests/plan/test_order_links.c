@@ -100,15 +100,27 @@ static bool is_done_again(int kind)
     return kind == STEP_RECUT || kind == STEP_REBUY;
 }
 
+/* The first link that no build has used yet; link_count for none. */
+static size_t first_unused(const bool *used)
+{
+    size_t link = 0;
+
+    while (link < link_count &&
+           (used[link] || is_done_again(links[link].before) || is_done_again(links[link].after)))
+        link++;
+    return link;
+}
+
 /* A link that no build ever uses would be held by nobody. */
 static void every_link_is_used_by_some_build(void **state)
 {
     struct dice dice = {101};
     bool *used = calloc(link_count, sizeof *used);
+    size_t unused = 0;
 
     (void)state;
     assert_non_null(used);
-    for (int i = 0; i < WORK_BUILDS; i++) {
+    for (int i = 0; i < WORK_BUILDS && unused < link_count; i++) {
         struct work_bench bench;
 
         work_begin(&bench);
@@ -116,12 +128,12 @@ static void every_link_is_used_by_some_build(void **state)
         work_plan(&bench);
         for (size_t link = 0; link < link_count; link++)
             used[link] = used[link] || link_is_used(bench.plan, link);
+        unused = first_unused(used);
         work_end(&bench);
     }
-    for (size_t link = 0; link < link_count; link++)
-        if (!used[link] && !is_done_again(links[link].before) && !is_done_again(links[link].after))
-            fail_msg("%s: no build has %s and %s", links[link].rule,
-                     step_kinds[links[link].before].word, step_kinds[links[link].after].word);
+    if (unused < link_count)
+        fail_msg("%s: no build has %s and %s", links[unused].rule,
+                 step_kinds[links[unused].before].word, step_kinds[links[unused].after].word);
     free(used);
 }
 

@@ -12,9 +12,9 @@
 #include <cmocka.h>
 
 #ifdef __SANITIZE_ADDRESS__ /* each takes three times as long then */
-#define BUILDS (WORK_BUILDS / 5)
+#define BUILDS (WORK_BUILDS / 10)
 #else
-#define BUILDS WORK_BUILDS
+#define BUILDS (WORK_BUILDS * 2 / 3)
 #endif
 
 static bool one_in(struct dice *dice, int64_t count)

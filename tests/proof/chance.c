@@ -533,7 +533,7 @@ size_t chance_count(size_t usual, size_t most)
     const char *given = getenv("STUFFOVER_LONG");
 
 #ifdef __SANITIZE_ADDRESS__
-    usual /= 4;
+    usual /= 8;
 #endif
     return given && *given ? most : usual;
 }
