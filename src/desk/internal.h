@@ -67,6 +67,10 @@ void desk_forget_layouts(struct desk *desk);
  * draft's arena is armed. */
 void past_keep_prices(const struct model *before, struct model *draft);
 
+/* saw.c: takes layouts out of the facts, those taken together with other builds or a build's own;
+ * how many there were. */
+size_t desk_drop_layouts(struct model *draft, bool together);
+
 /* saw.c: keeps a layout among the facts under the name of its job. The draft's arena is armed. */
 enum fault desk_put_layout(struct model *draft, const char *job, const struct cut_layout *layout,
                            struct fault_note *note);

@@ -258,13 +258,12 @@ enum fault desk_put_layout(struct model *draft, const char *job, const struct cu
     return FAULT_NONE;
 }
 
-/* Takes a build's own layouts out of its facts; how many there were. */
-static size_t drop_layouts(struct model *draft)
+size_t desk_drop_layouts(struct model *draft, bool together)
 {
     size_t count = 0;
 
     for (size_t i = draft->layouts.count; i-- > 0;)
-        if (!pool_is_together(&draft->layouts.at[i]))
+        if (pool_is_together(&draft->layouts.at[i]) == together)
             count += model_remove(draft, ENTITY_layout, draft->layouts.at[i].key);
     return count;
 }
@@ -274,7 +273,7 @@ static enum fault take_layouts(struct model *draft, void *context, struct fault_
     const struct plan *plan = context;
     enum fault fault = FAULT_NONE;
 
-    drop_layouts(draft);
+    desk_drop_layouts(draft, false);
     for (size_t i = 0; i < plan->jobs.count && !fault; i++) {
         const struct plan_job *job = &plan->jobs.at[i];
         char name[17];
@@ -298,8 +297,9 @@ enum fault desk_take_layouts(struct desk *desk, struct fault_note *note)
 static enum fault leave_layouts(struct model *draft, void *context, struct fault_note *note)
 {
     (void)context;
-    return drop_layouts(draft) > 0 ? FAULT_NONE
-                                   : fault_say(note, FAULT_REFUSED, 0, "no layout was taken");
+    return desk_drop_layouts(draft, false) > 0
+               ? FAULT_NONE
+               : fault_say(note, FAULT_REFUSED, 0, "no layout was taken");
 }
 
 enum fault desk_leave_layouts(struct desk *desk, struct fault_note *note)

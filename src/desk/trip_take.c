@@ -15,16 +15,6 @@ struct taking {
     struct arena arena;
 };
 
-static size_t drop_layouts(struct model *after)
-{
-    size_t count = 0;
-    for (size_t i = after->layouts.count; i-- > 0;) {
-        if (pool_is_together(&after->layouts.at[i]))
-            count += model_remove(after, ENTITY_layout, after->layouts.at[i].key);
-    }
-    return count;
-}
-
 static bool cuts_for(const struct trip_cut *cut, size_t build)
 {
     for (size_t i = 0; i < cut->users.count; i++) {
@@ -60,7 +50,7 @@ static enum fault change_build(struct taking *taking, size_t build, struct fault
     if (fault)
         return fault;
     model_copy(after, before, &taking->arena);
-    size_t dropped = drop_layouts(after);
+    size_t dropped = desk_drop_layouts(after, true);
     if (!taking->back)
         fault = put_layouts(taking, build, after, note);
     if (!fault && (dropped > 0 || taking->kept > kept))

@@ -7,6 +7,7 @@
 #include "paper/print.h"
 #include "paper/sheets.h"
 #include "tui/list.h"
+#include "tui/price_cell.h"
 #include "tui/screen.h"
 
 #include <assert.h>
@@ -14,10 +15,8 @@
 #include <string.h>
 
 struct buying_state {
+    struct price_cell cell; /* first: price_cell.h */
     struct list_view list;
-    bool typing;
-    struct entry entry;
-    struct fault_note refusal;
 };
 
 /* ---- the lines ---- */
@@ -137,11 +136,11 @@ static void paint_line(struct tui *tui, struct buying_state *state, int index, i
     view_text(&tui->view, row, at.size, at.price - at.size, style, text_string(&size));
     paint_money(tui, row, at.price, style,
                 line->priced ? print_money(plan, line->till).at : "no price");
-    if (chosen && state->typing)
-        entry_paint(&state->entry, &tui->view, row, at.paid + 1, MONEY_WIDTH);
+    if (chosen && state->cell.typing)
+        entry_paint(&state->cell.entry, &tui->view, row, at.paid + 1, MONEY_WIDTH);
     else if (cost->entered)
         paint_money(tui, row, at.paid, style, print_money(plan, cost->paid).at);
-    if (chosen && !state->typing)
+    if (chosen && !state->cell.typing)
         view_cursor(&tui->view, row, 1);
     if (tui->view.columns >= 100)
         view_text(&tui->view, row, AISLE_AT, tui->view.columns - AISLE_AT - 1, style,
@@ -167,10 +166,7 @@ static void paint_foot(struct tui *tui, const struct buying_state *state, int ro
     if (cost->entered && cost->rest)
         text_format(&foot, "; %s still to pay", print_money(plan, cost->rest).at);
     view_level(&tui->view, row, 0, tui->view.columns);
-    if (state->typing && state->refusal.code)
-        view_text(&tui->view, row + 1, 1, tui->view.columns - 2, VIEW_WARNING | VIEW_STRONG,
-                  state->refusal.why);
-    else
+    if (!price_cell_paint_refusal(&state->cell, &tui->view, row + 1))
         view_text(&tui->view, row + 1, 1, tui->view.columns - 2, VIEW_PLAIN, text_string(&foot));
     text_clear(&foot);
     sheet_total(&foot, plan);
@@ -261,13 +257,6 @@ static enum fault pay(struct tui *tui, const struct purchase *line, const char *
     return desk_edit(tui->desk, label, change_payment, &payment, note);
 }
 
-static void begin_typing(struct buying_state *state)
-{
-    entry_set(&state->entry, "");
-    state->typing = true;
-    state->refusal.code = FAULT_NONE;
-}
-
 /* Space: what is open was paid at its price, and on to the next line; or not paid after all. What
  * was paid on top of an older list that settled the line only the maker knows. */
 static enum reaction toggle(struct tui *tui, struct buying_state *state)
@@ -278,7 +267,7 @@ static enum reaction toggle(struct tui *tui, struct buying_state *state)
     assert(line); /* buying_act fits the list to the plan first */
     const struct spend *spend = spend_for(tui_plan(tui), line);
     if (!spend && (!line->priced || plan_cost_line(tui_plan(tui), line)->settled)) {
-        begin_typing(state);
+        price_cell_begin(&state->cell);
         return REACT_TAKEN;
     }
     fault = spend ? desk_delete(tui->desk, ENTITY_spend, spend->key, &note)
@@ -303,7 +292,7 @@ static enum reaction buying_act(struct tui *tui, void *opaque, enum action actio
     if (action == ACTION_TICK)
         return toggle(tui, state);
     if (action == ACTION_ENTER) {
-        begin_typing(state);
+        price_cell_begin(&state->cell);
         return REACT_TAKEN;
     }
     return REACT_PASS;
@@ -312,8 +301,8 @@ static enum reaction buying_act(struct tui *tui, void *opaque, enum action actio
 static enum reaction take_price(struct tui *tui, struct buying_state *state)
 {
     const struct purchase *line = line_at(tui_plan(tui), state->list.chosen);
-    if (!line || !pay(tui, line, state->entry.text, &state->refusal)) {
-        state->typing = false;
+    if (!line || !pay(tui, line, state->cell.entry.text, &state->cell.refusal)) {
+        state->cell.typing = false;
         list_view_act(&state->list, ACTION_DOWN);
     }
     return REACT_TAKEN;
@@ -322,31 +311,9 @@ static enum reaction take_price(struct tui *tui, struct buying_state *state)
 static enum reaction buying_key(struct tui *tui, void *opaque, int key)
 {
     struct buying_state *state = opaque;
-    if (!state->typing) {
-        if (key < '0' || key > '9' || state->list.chosen < 0)
-            return REACT_PASS;
-        begin_typing(state);
-    }
-    if (key == KEY_RETURN || key == KEY_TAB)
-        return take_price(tui, state);
-    if (key == KEY_ESCAPE)
-        state->typing = false;
-    else
-        entry_key(&state->entry, key);
-    return REACT_TAKEN;
-}
-
-static bool buying_typing(struct tui *tui, void *opaque)
-{
-    (void)tui;
-    return ((struct buying_state *)opaque)->typing;
-}
-
-static enum reaction buying_paste(struct tui *tui, void *opaque, const char *text)
-{
-    (void)tui;
-    entry_insert(&((struct buying_state *)opaque)->entry, text);
-    return REACT_TAKEN;
+    bool take;
+    enum reaction reaction = price_cell_key(&state->cell, key, state->list.chosen >= 0, &take);
+    return take ? take_price(tui, state) : reaction;
 }
 
 static struct list_view *buying_list(void *opaque)
@@ -374,9 +341,9 @@ const struct screen screen_buying = {
     .place = true,
     .paint = buying_paint,
     .act = buying_act,
-    .typing = buying_typing,
+    .typing = price_cell_typing,
     .key = buying_key,
-    .paste = buying_paste,
+    .paste = price_cell_paste,
     .list = buying_list,
     .line = buying_line,
     .shown = SHOWS(ENTER) | SHOWS(TICK) | SHOWS(LEAVE) | SHOWS(UNDO) | SHOWS(MONEY) |

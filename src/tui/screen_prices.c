@@ -8,17 +8,16 @@
 #include "model/offer.h"
 #include "paper/sheets.h"
 #include "tui/list.h"
+#include "tui/price_cell.h"
 #include "tui/told.h"
 
 #include <assert.h>
 
 struct prices_state {
+    struct price_cell cell; /* first: price_cell.h */
     struct told told;
     struct list_view list; /* of the offers, in order of keys */
     int64_t stock;
-    bool typing;
-    struct entry entry;
-    struct fault_note refusal;
 };
 
 /* ---- the offers ---- */
@@ -78,8 +77,8 @@ static void paint_offer(struct tui *tui, struct prices_state *state, int index, 
     view_text(&tui->view, row, 1, PRICE_AT - 2, style | VIEW_STRONG, text_string(&words));
     text_clear(&words);
     put_price(&words, model, offer);
-    if (chosen && state->typing)
-        entry_paint(&state->entry, &tui->view, row, PRICE_AT, PRICE_WIDTH);
+    if (chosen && state->cell.typing)
+        entry_paint(&state->cell.entry, &tui->view, row, PRICE_AT, PRICE_WIDTH);
     else
         view_text(&tui->view, row, PRICE_AT + PRICE_WIDTH - (int)words.length, PRICE_WIDTH, style,
                   text_string(&words));
@@ -90,7 +89,7 @@ static void paint_offer(struct tui *tui, struct prices_state *state, int index, 
                 offer_supplier(model, offer));
     view_text(&tui->view, row, SUPPLIER_AT, tui->view.columns - SUPPLIER_AT - 1, style,
               text_string(&words));
-    if (chosen && !state->typing)
+    if (chosen && !state->cell.typing)
         view_cursor(&tui->view, row, 1);
     text_release(&words);
 }
@@ -144,19 +143,10 @@ static void prices_paint(struct tui *tui, void *opaque, int top, int height)
                     "Nobody has it yet. Press %s to add a size and its price.",
                     tui_key(tui, ACTION_ADD).at);
     view_level(&tui->view, below, 0, tui->view.columns);
-    if (state->typing && state->refusal.code)
-        view_text(&tui->view, below, 1, tui->view.columns - 2, VIEW_WARNING | VIEW_STRONG,
-                  state->refusal.why);
+    price_cell_paint_refusal(&state->cell, &tui->view, below);
 }
 
 /* ---- changes ---- */
-
-static void begin_typing(struct prices_state *state)
-{
-    entry_set(&state->entry, "");
-    state->typing = true;
-    state->refusal.code = FAULT_NONE;
-}
 
 static void remove_offer(struct tui *tui, const struct offer *offer)
 {
@@ -179,7 +169,7 @@ static enum reaction prices_act(struct tui *tui, void *opaque, enum action actio
     if (action == ACTION_ADD)
         tui_add_item(tui, ENTITY_offer, state->stock);
     else if (action == ACTION_ENTER && offer)
-        begin_typing(state);
+        price_cell_begin(&state->cell);
     else if (action == ACTION_REMOVE && offer)
         remove_offer(tui, offer);
     else
@@ -191,10 +181,11 @@ static enum reaction take_price(struct tui *tui, struct prices_state *state)
 {
     char today[CLOCK_TEXT];
     const struct offer *offer = offer_at(tui, state, state->list.chosen);
-    const struct desk_price price = {
-        .offer = offer ? offer->key : 0, .price = state->entry.text, .dated = clock_today(today)};
-    if (!desk_set_price(tui->desk, &price, &state->refusal)) {
-        state->typing = false;
+    const struct desk_price price = {.offer = offer ? offer->key : 0,
+                                     .price = state->cell.entry.text,
+                                     .dated = clock_today(today)};
+    if (!desk_set_price(tui->desk, &price, &state->cell.refusal)) {
+        state->cell.typing = false;
         list_view_act(&state->list, ACTION_DOWN);
     }
     return REACT_TAKEN;
@@ -203,32 +194,11 @@ static enum reaction take_price(struct tui *tui, struct prices_state *state)
 static enum reaction prices_key(struct tui *tui, void *opaque, int key)
 {
     struct prices_state *state = opaque;
-    if (!state->typing) {
-        fit_list(tui, state);
-        if (key < '0' || key > '9' || !offer_at(tui, state, state->list.chosen))
-            return REACT_PASS;
-        begin_typing(state);
-    }
-    if (key == KEY_RETURN || key == KEY_TAB)
-        return take_price(tui, state);
-    if (key == KEY_ESCAPE)
-        state->typing = false;
-    else
-        entry_key(&state->entry, key);
-    return REACT_TAKEN;
-}
-
-static bool prices_typing(struct tui *tui, void *opaque)
-{
-    (void)tui;
-    return ((struct prices_state *)opaque)->typing;
-}
-
-static enum reaction prices_paste(struct tui *tui, void *opaque, const char *text)
-{
-    (void)tui;
-    entry_insert(&((struct prices_state *)opaque)->entry, text);
-    return REACT_TAKEN;
+    fit_list(tui, state);
+    bool may_begin = offer_at(tui, state, state->list.chosen);
+    bool take;
+    enum reaction reaction = price_cell_key(&state->cell, key, may_begin, &take);
+    return take ? take_price(tui, state) : reaction;
 }
 
 static void prices_close(void *opaque)
@@ -258,9 +228,9 @@ const struct screen screen_prices = {
     .close = prices_close,
     .paint = prices_paint,
     .act = prices_act,
-    .typing = prices_typing,
+    .typing = price_cell_typing,
     .key = prices_key,
-    .paste = prices_paste,
+    .paste = price_cell_paste,
     .list = prices_list,
     .line = prices_line,
     .shown =

@@ -9,19 +9,18 @@
 #include "paper/print.h"
 #include "paper/sheets.h"
 #include "tui/list.h"
+#include "tui/price_cell.h"
 #include "tui/screen.h"
 #include "tui/trolley.h"
 
 #include <stdio.h>
 
 struct trip_state {
+    struct price_cell cell; /* first: price_cell.h */
     struct list_view list;
     struct trolley trolley;
     struct desk_trip *trip; /* NULL: could not be made */
     unsigned serial;        /* of the desk that it was made from */
-    bool typing;
-    struct entry entry;
-    struct fault_note refusal;
 };
 
 /* Made anew whenever the file is another one than it was made from. */
@@ -89,12 +88,12 @@ static void paint_line(struct tui *tui, struct trip_state *state, const struct t
     text_release(&words);
     paint_money(tui, row, price, style,
                 line->priced ? print_money(any_plan(trip), line->till).at : "no price");
-    if (chosen && state->typing)
-        entry_paint(&state->entry, &tui->view, row, price + MONEY_WIDTH + 2, MONEY_WIDTH);
+    if (chosen && state->cell.typing)
+        entry_paint(&state->cell.entry, &tui->view, row, price + MONEY_WIDTH + 2, MONEY_WIDTH);
     else if (line->amount)
         paint_money(tui, row, price + MONEY_WIDTH + 1, style,
                     print_money(any_plan(trip), line->amount).at);
-    if (chosen && !state->typing)
+    if (chosen && !state->cell.typing)
         view_cursor(&tui->view, row, 1);
 }
 
@@ -112,10 +111,7 @@ static void paint_foot(struct tui *tui, const struct trip_state *state, const st
     text_init(&foot);
     view_level(&tui->view, row, 0, tui->view.columns);
     add_shares(trip, &trip->lines.at[state->list.chosen], &foot);
-    if (state->typing && state->refusal.code)
-        view_text(&tui->view, row + 1, 1, tui->view.columns - 2, VIEW_WARNING | VIEW_STRONG,
-                  state->refusal.why);
-    else
+    if (!price_cell_paint_refusal(&state->cell, &tui->view, row + 1))
         view_text(&tui->view, row + 1, 1, tui->view.columns - 2, VIEW_PLAIN, text_string(&foot));
     text_clear(&foot);
     text_format(&foot, "%zu builds, total with tax %s; paid so far %s", trip->builds.count,
@@ -150,13 +146,6 @@ static void trip_paint(struct tui *tui, void *opaque, int top, int height)
 
 /* ---- paying ---- */
 
-static void begin_typing(struct trip_state *state)
-{
-    entry_set(&state->entry, "");
-    state->typing = true;
-    state->refusal.code = FAULT_NONE;
-}
-
 static enum reaction toggle(struct tui *tui, struct trip_state *state, const struct trip *trip)
 {
     const struct trip_line *line = &trip->lines.at[state->list.chosen];
@@ -165,7 +154,7 @@ static enum reaction toggle(struct tui *tui, struct trip_state *state, const str
     struct fault_note note = {0};
     size_t index = (size_t)state->list.chosen;
     if (!paid && !line->priced) {
-        begin_typing(state);
+        price_cell_begin(&state->cell);
         return REACT_TAKEN;
     }
     enum fault fault =
@@ -195,7 +184,7 @@ static enum reaction trip_act(struct tui *tui, void *opaque, enum action action)
     if (action == ACTION_TICK)
         return toggle(tui, state, trip);
     if (action == ACTION_ENTER && !trip->lines.at[state->list.chosen].paid) {
-        begin_typing(state);
+        price_cell_begin(&state->cell);
         return REACT_TAKEN;
     }
     return REACT_PASS;
@@ -207,8 +196,8 @@ static enum reaction take_price(struct tui *tui, struct trip_state *state)
     const struct trip *trip = trip_of(tui, state);
     if (!trip || state->list.chosen < 0 ||
         !desk_trip_pay(tui->desk, state->trip, (size_t)state->list.chosen, clock_today(today),
-                       state->entry.text, &state->refusal)) {
-        state->typing = false;
+                       state->cell.entry.text, &state->cell.refusal)) {
+        state->cell.typing = false;
         list_view_act(&state->list, ACTION_DOWN);
     }
     return REACT_TAKEN;
@@ -217,33 +206,11 @@ static enum reaction take_price(struct tui *tui, struct trip_state *state)
 static enum reaction trip_key(struct tui *tui, void *opaque, int key)
 {
     struct trip_state *state = opaque;
-    if (!state->typing) {
-        const struct trip *trip = trip_of(tui, state);
-        if (key < '0' || key > '9' || !trip || state->list.chosen < 0 ||
-            trip->lines.at[state->list.chosen].paid)
-            return REACT_PASS;
-        begin_typing(state);
-    }
-    if (key == KEY_RETURN || key == KEY_TAB)
-        return take_price(tui, state);
-    if (key == KEY_ESCAPE)
-        state->typing = false;
-    else
-        entry_key(&state->entry, key);
-    return REACT_TAKEN;
-}
-
-static bool trip_typing(struct tui *tui, void *opaque)
-{
-    (void)tui;
-    return ((struct trip_state *)opaque)->typing;
-}
-
-static enum reaction trip_paste(struct tui *tui, void *opaque, const char *text)
-{
-    (void)tui;
-    entry_insert(&((struct trip_state *)opaque)->entry, text);
-    return REACT_TAKEN;
+    const struct trip *trip = trip_of(tui, state);
+    bool may_begin = trip && state->list.chosen >= 0 && !trip->lines.at[state->list.chosen].paid;
+    bool take;
+    enum reaction reaction = price_cell_key(&state->cell, key, may_begin, &take);
+    return take ? take_price(tui, state) : reaction;
 }
 
 static struct list_view *trip_list(void *opaque)
@@ -270,9 +237,9 @@ const struct screen screen_trip = {
     .close = trip_close,
     .paint = trip_paint,
     .act = trip_act,
-    .typing = trip_typing,
+    .typing = price_cell_typing,
     .key = trip_key,
-    .paste = trip_paste,
+    .paste = price_cell_paste,
     .list = trip_list,
     .line = trip_line,
     .shown =
