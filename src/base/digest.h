@@ -10,10 +10,13 @@
 
 #define DIGEST_START UINT64_C(14695981039346656037)
 
+/* Goes on with a digest, from DIGEST_START at first. */
 uint64_t digest_bytes(uint64_t digest, const void *bytes, size_t count);
-uint64_t digest_text(
-    uint64_t digest,
-    const char *text); /* with its ending NUL, so that "ab","c" differs from "a","bc" */
-uint64_t digest_whole(uint64_t digest, int64_t value); /* the same on every machine */
+
+/* With the NUL at its end, so that "ab", "c" differs from "a", "bc". */
+uint64_t digest_text(uint64_t digest, const char *text);
+
+/* The same on every machine, whatever its order of bytes. */
+uint64_t digest_whole(uint64_t digest, int64_t value);
 
 #endif

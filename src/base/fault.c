@@ -58,6 +58,11 @@ enum fault fault_say(struct fault_note *note, enum fault code, int column, const
     return code;
 }
 
+enum fault fault_say_plain(struct fault_note *note, enum fault code)
+{
+    return fault_say(note, code, 0, "%s", fault_words(code));
+}
+
 enum fault fault_at(struct fault_note *note, const char *format, ...)
 {
     va_list arguments;

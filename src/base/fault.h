@@ -43,8 +43,8 @@ enum fault {
 
 /*
  * Where and why. `line` and `column` count from 1; 0 means that the place is not known. `path`
- * names the field or the key
- * ("boxes[2].width"); `why` is one sentence without a full stop, safe to show.
+ * names the field or the key ("boxes[2].width"). `why` is one sentence without a full stop, safe to
+ * show.
  */
 struct fault_note {
     enum fault code;
@@ -54,8 +54,7 @@ struct fault_note {
     char why[240];
 };
 
-/* The words for a fault, and the exit code of a command that ends with it (PLATFORM conventions).
- * Never NULL. */
+/* The words for a fault, never NULL; and the exit code of a command that ends with it. */
 const char *fault_words(enum fault code);
 int fault_exit_code(enum fault code);
 
@@ -68,9 +67,12 @@ enum fault fault_say(struct fault_note *note, enum fault code, int column, const
     __attribute__((format(printf, 4, 5))); /* gcc and clang check the arguments */
 
 #ifdef __clang_analyzer__
-/* It looks at one file at a time, and has to be told that the code comes back. */
+/* The analyser looks at one file at a time, and has to be told that `code` comes back. */
 #define fault_say(note, code, ...) (fault_say((note), (code), __VA_ARGS__), (code))
 #endif
+
+/* The same with the fault's own words, where there is nothing to add to them. */
+enum fault fault_say_plain(struct fault_note *note, enum fault code);
 
 /* Names the field or key that a note already written is about. NULL-safe. Returns note->code, or
  * FAULT_NONE without a note. */

@@ -15,8 +15,10 @@ static unsigned char *element(const struct list *list, size_t index, size_t size
  * is never used is never touched either. */
 static bool grow(struct arena *arena, struct list *list, size_t room, size_t size)
 {
-    void *at = arena_raw(arena, room > SIZE_MAX / size ? SIZE_MAX : room * size);
+    void *at;
 
+    assert(size > 0 && room > list->count);
+    at = arena_raw(arena, room > SIZE_MAX / size ? SIZE_MAX : room * size);
     if (!at)
         return false;
     if (list->count > 0)

@@ -4,8 +4,8 @@
  *     LIST_OF(struct member) members = { 0 };
  *     struct member *rail = LIST_ADD(arena, &members);
  *
- * Every list has the layout of `struct list`, so that code which handles all kinds alike can use
- * LIST_ANY's view of it.
+ * Every list has the layout of `struct list`: code that handles all kinds alike uses its member
+ * `any`.
  */
 #ifndef BASE_LIST_H
 #define BASE_LIST_H
@@ -46,7 +46,7 @@ bool list_reserve(struct arena *arena, struct list *list, size_t size);
  * growing. False as above. */
 bool list_make_room(struct arena *arena, struct list *list, size_t count, size_t size);
 
-/* Takes the element at `index` out; the rest moves down. */
+/* Takes the element at `index` out; the rest moves down. `size` is that of an element. */
 void list_remove(struct list *list, size_t index, size_t size);
 
 #endif

@@ -1,7 +1,7 @@
 #include "base/money.h"
 
-#include "base/quantity.h"
 #include "base/scan.h"
+#include "base/whole.h"
 
 #include <assert.h>
 #include <stdbool.h>
@@ -54,7 +54,7 @@ char *money_print_code(char buffer[MONEY_TEXT], struct currency currency, int64_
 
 /* ---- sharing out ---- */
 
-/* Weights as they count, and their sum: halved as often as their sum needs to fit. */
+/* What is shared, and by which weights. These are halved until their sum fits. */
 struct sharing {
     const int64_t *weights;
     size_t count;
@@ -69,12 +69,15 @@ static int64_t weight_at(const struct sharing *sharing, size_t index)
     return sharing->alike ? 1 : sharing->weights[index] >> sharing->halved;
 }
 
+/* Adds the weights up; false when they have to be halved once more. */
 static bool add_up(struct sharing *sharing)
 {
     sharing->sum = 0;
-    for (size_t i = 0; i < sharing->count; i++)
+    for (size_t i = 0; i < sharing->count; i++) {
+        assert(sharing->weights[i] >= 0);
         if (whole_add(sharing->sum, weight_at(sharing, i), &sharing->sum))
             return false;
+    }
     return true;
 }
 
@@ -90,7 +93,8 @@ static int64_t portion(const struct sharing *sharing, size_t index, int64_t *ret
     return share;
 }
 
-/* The one that lost most after one that lost `rest` at `index`; of equals the first. */
+/* The share that comes next for a coin, after the one at `index` that lost *rest: it lost most of
+ * those behind it, of equals the first. Sets *rest to what it lost. */
 static size_t next_loser(const struct sharing *sharing, size_t index, int64_t *rest)
 {
     size_t found = sharing->count;
@@ -132,6 +136,7 @@ void money_share_out(int64_t amount, const int64_t *weights, size_t count, int64
         ret_shares[i] = portion(&sharing, i, &lost);
         left -= ret_shares[i];
     }
+    assert(left >= 0 && (uint64_t)left < count); /* each share lost less than one coin */
     for (; left > 0; left--) {
         at = next_loser(&sharing, at, &rest);
         ret_shares[at]++;

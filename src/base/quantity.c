@@ -11,6 +11,7 @@
 #include "base/quantity.h"
 
 #include "base/scan.h"
+#include "base/whole.h"
 
 #include <assert.h>
 #include <inttypes.h>
@@ -405,6 +406,7 @@ static void print_inches(char *buffer, int64_t value)
     int64_t numerator = parts % 64 < 0 ? -(parts % 64) : parts % 64;
     int64_t denominator = 64;
 
+    assert(numerator < denominator);
     while (numerator > 0 && numerator % 2 == 0) {
         numerator /= 2;
         denominator /= 2;
@@ -465,13 +467,15 @@ char *quantity_print_unit(char buffer[QUANTITY_TEXT], enum quantity quantity, en
     return buffer;
 }
 
-/* Nothing that is made weighs so much that its hundredths overflow. */
+/* So many decimals of a unit. A unit is more than a hundred counts, so the result is smaller than
+ * `mass` and fits. */
 static int64_t weight_scaled(const struct unit *unit, int64_t mass, int places)
 {
     int64_t scaled;
 
+    assert(places <= 2 && unit->counts / unit->parts >= THOUSAND);
     if (whole_share(mass, unit->parts * scan_power_of_ten(places), unit->counts, &scaled))
-        BUG("a weight beyond all measure");
+        BUG("a unit of less than a hundred counts");
     return scaled;
 }
 

@@ -10,6 +10,7 @@
 #define BASE_QUANTITY_H
 
 #include "base/fault.h"
+#include "base/whole.h"
 
 #include <stddef.h>
 #include <stdint.h>
@@ -91,28 +92,5 @@ char *quantity_print_weight(char buffer[QUANTITY_TEXT], enum units units, int64_
  */
 char *quantity_print_exact(char buffer[QUANTITY_TEXT], enum quantity quantity, enum units units,
                            int64_t value);
-
-/* Checked arithmetic: FAULT_OVERFLOW leaves *ret_value alone. */
-enum fault whole_add(int64_t a, int64_t b, int64_t *ret_value);
-enum fault whole_multiply(int64_t a, int64_t b, int64_t *ret_value);
-
-/* a * b / c with a wide intermediate, rounded half to even; c > 0. */
-enum fault whole_share(int64_t a, int64_t b, int64_t c, int64_t *ret_value);
-
-/* a * b / c with a wide intermediate, rounded down, and what is left over; a, b >= 0, c > 0. */
-enum fault whole_portion(int64_t a, int64_t b, int64_t c, int64_t *ret_value, int64_t *ret_rest);
-
-/* Division of whole numbers for b > 0: rounded up, down, and half to even; exact for negative a
- * too. */
-int64_t whole_divide_up(int64_t a, int64_t b);
-int64_t whole_divide_down(int64_t a, int64_t b);
-int64_t whole_divide_even(int64_t a, int64_t b);
-
-/* The greatest common divisor of two whole numbers that are not negative; of 0 and a number, the
- * number. */
-int64_t whole_common_divisor(int64_t a, int64_t b);
-
-/* The largest whole number whose square is not above `square`, which is 0 or more. */
-int64_t whole_root(int64_t square);
 
 #endif

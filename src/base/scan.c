@@ -1,7 +1,7 @@
 #include "base/scan.h"
 
-#include "base/quantity.h"
-#include "base/text.h"
+#include "base/utf8.h"
+#include "base/whole.h"
 
 #include <assert.h>
 #include <string.h>
@@ -54,6 +54,7 @@ int scan_column(const struct scan *scan, const char *at)
     unsigned code;
     int column = 1;
 
+    assert(at >= scan->text);
     while (next < at) {
         next += utf8_next(next, strlen(next), &code);
         column++;
@@ -93,6 +94,7 @@ enum fault scan_decimal(struct scan *scan, struct decimal *ret_decimal)
         return fault_say(scan->note, fault, scan_column(scan, scan->at), "the number is too large");
     if (at == scan->at)
         return scan_misfit(scan, "a number");
+    assert(decimal.digits >= 0 && decimal.places <= SCAN_PLACES);
     decimal.end = scan->at = at;
     *ret_decimal = decimal;
     return FAULT_NONE;

@@ -34,15 +34,16 @@ int64_t scan_power_of_ten(int places); /* places from 0 to 18 */
 struct scan scan_start(const char *text, struct fault_note *note);
 void scan_blanks(struct scan *scan);
 
-/* Takes `c`, if that is next. */
+/* Takes `c` if it is next; whether it was. */
 bool scan_take(struct scan *scan, char c);
 
+/* The column of a place in the text, which is not before its start. */
 int scan_column(const struct scan *scan, const char *at);
 
 /* Reads digits, a point, or both: "12", "12.5", ".5". Faults: SYNTAX, OVERFLOW. */
 enum fault scan_decimal(struct scan *scan, struct decimal *ret_decimal);
 
-/* Refuses decimals after the `most`-th. */
+/* SYNTAX where there are more decimals than `most`. */
 enum fault scan_limit_places(const struct scan *scan, const struct decimal *decimal, int most);
 
 /* FAULT_NONE when only blanks are left. */

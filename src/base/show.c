@@ -1,5 +1,7 @@
 #include "base/show.h"
 
+#include "base/utf8.h"
+
 #include <assert.h>
 #include <string.h>
 

@@ -42,17 +42,6 @@ void text_pad(struct text *text, int columns);
  * words stand everywhere. */
 bool text_has_words(const char *at, size_t length, const char *words);
 
-/*
- * One UTF-8 character: its code point into *ret_code and its bytes as the result (1 to 4). A byte
- * that starts no valid character (overlong forms, surrogates, beyond U+10FFFF) counts as one byte
- * with code U+FFFD. 0 at the end.
- */
-int utf8_next(const char *at, size_t left, unsigned *ret_code);
-bool utf8_valid(const char *string, size_t length);
-
-/* Writes a code point as UTF-8; returns its bytes (1 to 4). */
-int utf8_put(unsigned code, char bytes[4]);
-
 /* Cells that a string takes on a terminal (wcwidth; what has no width counts 1 as U+FFFD does).
  * Needs LC_CTYPE set. */
 int text_columns(const char *string);

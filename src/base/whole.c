@@ -1,11 +1,9 @@
 /*
- * Checked arithmetic on whole numbers.
- *
  * A product is held as two 64-bit halves and divided bit by bit: standard C has no wider type, and
  * the common case, a product that fits, never comes here. Signs are set aside: work is done on
  * magnitudes, and rounding half to even is the same on both sides of zero.
  */
-#include "base/quantity.h"
+#include "base/whole.h"
 
 #include <assert.h>
 #include <stdbool.h>
@@ -23,7 +21,7 @@ static uint64_t magnitude(int64_t value)
     return value < 0 ? UINT64_C(0) - (uint64_t)value : (uint64_t)value;
 }
 
-/* The signed number of that size, which INT64_MIN's has to itself. */
+/* The number of that size with its sign. Only a negative one may be as large as TOP_BIT. */
 static enum fault with_sign(bool negative, uint64_t size, int64_t *ret_value)
 {
     if (size > (negative ? TOP_BIT : TOP_BIT - 1))
@@ -86,6 +84,7 @@ static bool rounds_up(uint64_t quotient, uint64_t rest, uint64_t divisor)
 {
     uint64_t missing = divisor - rest;
 
+    assert(rest < divisor);
     return rest > missing || (rest == missing && quotient % 2 == 1);
 }
 
@@ -161,6 +160,7 @@ int64_t whole_divide_even(int64_t a, int64_t b)
 
 int64_t whole_common_divisor(int64_t a, int64_t b)
 {
+    assert(a >= 0 && b >= 0);
     while (b != 0) {
         int64_t rest = a % b;
 
@@ -187,5 +187,6 @@ int64_t whole_root(int64_t square)
         rest -= set ? root + bit : 0;
         root = root / 2 + (set ? bit : 0);
     }
+    assert(root == 0 || root <= square / root);
     return root;
 }

@@ -18,7 +18,7 @@
  */
 #include "cut/bars.h"
 
-#include "base/quantity.h"
+#include "base/whole.h"
 #include "cut/bound.h"
 #include "cut/mix.h"
 #include "cut/ranking.h"

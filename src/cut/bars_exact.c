@@ -11,7 +11,7 @@
  */
 #include "cut/bars_exact.h"
 
-#include "base/quantity.h"
+#include "base/whole.h"
 
 #include <assert.h>
 #include <stdlib.h>

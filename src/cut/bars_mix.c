@@ -1,6 +1,6 @@
 #include "cut/bars_mix.h"
 
-#include "base/quantity.h"
+#include "base/whole.h"
 #include "cut/bars_pool.h"
 
 #include <assert.h>

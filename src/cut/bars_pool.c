@@ -13,7 +13,7 @@
  */
 #include "cut/bars_pool.h"
 
-#include "base/quantity.h"
+#include "base/whole.h"
 #include "cut/columns.h"
 
 #include <assert.h>

@@ -11,7 +11,7 @@
  */
 #include "cut/bars.h"
 
-#include "base/quantity.h"
+#include "base/whole.h"
 #include "cut/bars_exact.h"
 #include "cut/bars_mix.h"
 #include "cut/columns.h"

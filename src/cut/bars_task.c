@@ -1,6 +1,6 @@
 #include "cut/bars_task.h"
 
-#include "base/quantity.h"
+#include "base/whole.h"
 #include "cut/ranking.h"
 
 #include <assert.h>

@@ -1,6 +1,6 @@
 #include "cut/bound.h"
 
-#include "base/quantity.h"
+#include "base/whole.h"
 
 #include <assert.h>
 

@@ -1,6 +1,6 @@
 #include "cut/covering.h"
 
-#include "base/quantity.h"
+#include "base/whole.h"
 
 #include <assert.h>
 #include <string.h>

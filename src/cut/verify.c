@@ -6,7 +6,7 @@
  */
 #include "cut/verify.h"
 
-#include "base/quantity.h"
+#include "base/whole.h"
 #include "cut/verify_saw.h"
 
 #include <assert.h>

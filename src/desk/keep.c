@@ -100,7 +100,7 @@ static enum fault rescue_one(const struct rescue *rescue, int64_t build,
         exchange_build_out(&out, &model);
     else
         exchange_shop_out(&out, &model);
-    fault = text_failed(&out) ? fault_say(note, FAULT_MEMORY, 0, "%s", fault_words(FAULT_MEMORY))
+    fault = text_failed(&out) ? fault_say_plain(note, FAULT_MEMORY)
                               : deliver_file(path, text_string(&out), out.length, false, note);
     text_release(&out);
     return fault;

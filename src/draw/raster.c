@@ -1,5 +1,6 @@
 #include "draw/raster.h"
 
+#include "base/utf8.h"
 #include "draw/dots.h"
 
 #include <assert.h>

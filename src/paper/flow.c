@@ -1,6 +1,7 @@
 #include "paper/flow.h"
 
 #include "base/quantity.h"
+#include "base/utf8.h"
 #include "paper/lines.h"
 
 #include <assert.h>

@@ -2,6 +2,7 @@
 #include "paper/sheets.h"
 
 #include "base/show.h"
+#include "base/utf8.h"
 #include "draw/field.h"
 #include "paper/lines.h"
 #include "paper/print.h"

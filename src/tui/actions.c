@@ -1,6 +1,7 @@
 #include "tui/actions.h"
 
 #include "base/text.h"
+#include "base/utf8.h"
 
 #include <stdio.h>
 #include <string.h>

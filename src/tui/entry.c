@@ -2,6 +2,7 @@
 
 #include "base/show.h"
 #include "base/text.h"
+#include "base/utf8.h"
 #include "tui/actions.h"
 
 #include <string.h>

@@ -7,6 +7,7 @@
 
 #include "base/show.h"
 #include "base/text.h"
+#include "base/utf8.h"
 
 #include <errno.h>
 #include <fcntl.h>

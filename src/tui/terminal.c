@@ -14,6 +14,7 @@
 #include "tui/terminal.h"
 
 #include "base/memory.h"
+#include "base/utf8.h"
 #include "tui/actions.h"
 #include "tui/capability.h"
 

@@ -3,6 +3,7 @@
 #include "base/memory.h"
 #include "base/show.h"
 #include "base/text.h"
+#include "base/utf8.h"
 
 #include <string.h>
 #include <wchar.h>

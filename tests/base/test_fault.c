@@ -1,4 +1,5 @@
 #include "base/fault.h"
+#include "base/utf8.h"
 
 #include "base/text.h"
 

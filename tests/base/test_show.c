@@ -1,5 +1,6 @@
 #include "base/show.h"
 
+#include "base/utf8.h"
 #include "dice.h"
 #include "scarce.h"
 

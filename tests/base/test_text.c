@@ -1,5 +1,6 @@
 #include "base/text.h"
 
+#include "base/utf8.h"
 #include "dice.h"
 #include "scarce.h"
 
@@ -223,6 +224,14 @@ static void a_string_is_valid_only_up_to_its_length(void **state)
     assert_false(utf8_valid("a\xe2\x82\xac\xff", 5));
 }
 
+static void characters_are_counted_not_bytes(void **state)
+{
+    (void)state;
+    assert_int_equal(utf8_count(""), 0);
+    assert_int_equal(utf8_count("a\xe2\x82\xac\xf0\x9f\xaa\x91"), 3);
+    assert_int_equal(utf8_count("\xff\xe2\x82"), 3); /* each broken byte is one */
+}
+
 static void at_the_end_there_is_no_character(void **state)
 {
     unsigned code = 7;
@@ -282,6 +291,7 @@ int main(void)
         cmocka_unit_test(columns_are_those_of_a_terminal),
         cmocka_unit_test(one_character_is_taken_as_unicode_defines_it),
         cmocka_unit_test(a_string_is_valid_only_up_to_its_length),
+        cmocka_unit_test(characters_are_counted_not_bytes),
         cmocka_unit_test(at_the_end_there_is_no_character),
         cmocka_unit_test(every_code_point_comes_back_from_its_bytes),
         cmocka_unit_test(any_bytes_are_walked_through_to_the_end),

@@ -1,4 +1,4 @@
-#include "base/quantity.h"
+#include "base/whole.h"
 
 #include "dice.h"
 

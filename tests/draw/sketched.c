@@ -1,4 +1,5 @@
 #include "sketched.h"
+#include "base/utf8.h"
 
 #include "base/text.h"
 

@@ -4,6 +4,7 @@
  */
 #include "chance.h"
 
+#include "base/utf8.h"
 #include "draw/field.h"
 #include "draw/piece.h"
 #include "draw/raster.h"

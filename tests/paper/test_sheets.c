@@ -3,6 +3,7 @@
  * millimetres, and what holds of any sheet. The figures of the headboard are those of the worked
  * example; its sheets were read against it.
  */
+#include "base/utf8.h"
 #include "golden.h"
 #include "work.h"
 

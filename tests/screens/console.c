@@ -1,5 +1,6 @@
 #define _DEFAULT_SOURCE /* forkpty, cfmakeraw */
 #include "console.h"
+#include "base/utf8.h"
 
 #include "base/text.h"
 

@@ -1,4 +1,5 @@
 #include "stage.h"
+#include "base/utf8.h"
 
 #include <setjmp.h>
 #include <stdarg.h>

@@ -1,5 +1,6 @@
 /* A list with a selection, a line being typed, a sheet that is longer than the screen. */
 #include "base/text.h"
+#include "base/utf8.h"
 #include "tui/entry.h"
 #include "tui/list.h"
 #include "tui/pager.h"
