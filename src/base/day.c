@@ -4,7 +4,7 @@
  */
 #include "base/day.h"
 
-#include "base/quantity.h"
+#include "base/whole.h"
 
 #include <assert.h>
 #include <stdio.h>
@@ -30,22 +30,25 @@ static int64_t day_of(int64_t year, int64_t month, int64_t day)
     int64_t from_march = year - (month <= 2);
     int64_t months = month > 2 ? month - 3 : month + 9;
 
+    assert(months >= 0 && months <= 11);
     return from_march * 365 + whole_divide_down(from_march, 4) -
            whole_divide_down(from_march, 100) + whole_divide_down(from_march, 400) +
            (153 * months + 2) / 5 + day - 1 - DAYS_BEFORE_1970;
 }
 
+static int64_t days_in(int64_t year, int64_t month)
+{
+    return month == 12 ? 31 : day_of(year, month + 1, 1) - day_of(year, month, 1);
+}
+
 bool day_read(const char *text, int64_t *ret_day)
 {
     int64_t year, month, day;
-    char again[DAY_TEXT];
 
     if (!digits(text, 4, &year) || text[4] != '-' || !digits(text + 5, 2, &month) ||
-        text[7] != '-' || !digits(text + 8, 2, &day) || month < 1 || month > 12)
+        text[7] != '-' || !digits(text + 8, 2, &day))
         return false;
-    /* A day that its month does not have comes out as another one. */
-    day_print(again, day_of(year, month, day));
-    if (day < 1 || again[8] != text[8] || again[9] != text[9])
+    if (month < 1 || month > 12 || day < 1 || day > days_in(year, month))
         return false;
     *ret_day = day_of(year, month, day);
     return true;

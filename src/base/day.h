@@ -11,8 +11,9 @@
 /* Reads "2026-11-25"; what follows is not looked at. False for what is no day. */
 bool day_read(const char *text, int64_t *ret_day);
 
-/* Prints it again, for the years 0 to 9999. Returns buffer. */
+/* Prints a day of the years 0 to 9999 (up to DAY_LAST) as it is read. Returns buffer. */
 #define DAY_TEXT 11
+#define DAY_LAST INT64_C(2932896) /* 9999-12-31 */
 char *day_print(char buffer[DAY_TEXT], int64_t day);
 
 #endif

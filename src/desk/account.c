@@ -192,7 +192,8 @@ static void fill_weeks(struct accounting *accounting)
     if (!day_read(accounting->today, &day))
         return;
     order_turns(&turns);
-    for (int week = 0; week < WEEKS_MOST; week++) {
+    /* A week is told only where its last day is in the calendar. */
+    for (int week = 0; week < WEEKS_MOST && day + 7 * week + 6 <= DAY_LAST; week++) {
         if (!fill_week(&turns, day + 7 * week, bench_week(&turns)))
             return;
     }

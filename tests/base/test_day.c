@@ -38,12 +38,23 @@ static void what_is_no_day_is_refused(void **state)
 {
     static const char *const texts[] = {"",           "2026-11",    "2026-13-01", "2026-00-10",
                                         "2026-11-31", "2026-02-29", "2026-11-00", "2026/11/25",
-                                        "20261125",   "abcd-11-25", "2026-1-25"};
+                                        "20261125",   "abcd-11-25", "2026-1-25",  "0000-01-00",
+                                        "9999-12-32", "2026-04-31"};
     int64_t day;
 
     (void)state;
     for (size_t i = 0; i < sizeof texts / sizeof texts[0]; i++)
         assert_false(day_read(texts[i], &day));
+}
+
+static void the_calendar_has_a_first_and_a_last_day(void **state)
+{
+    char buffer[DAY_TEXT];
+
+    (void)state;
+    assert_string_equal(day_print(buffer, day_of("0000-01-01")), "0000-01-01");
+    assert_string_equal(day_print(buffer, day_of("9999-12-31")), "9999-12-31");
+    assert_int_equal(day_of("9999-12-31"), DAY_LAST);
 }
 
 static int days_in(int year, int month)
@@ -78,6 +89,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(known_days_are_where_they_were),
         cmocka_unit_test(what_is_no_day_is_refused),
+        cmocka_unit_test(the_calendar_has_a_first_and_a_last_day),
         cmocka_unit_test(each_day_follows_the_one_before),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);

@@ -20,10 +20,15 @@ struct looking {
     struct account account;
 };
 
-static void account(struct looking *looking)
+static void account_of(struct looking *looking, const char *day)
 {
     arena_release(&looking->arena);
-    DONE(desk_account(looking->bench.desk, TODAY, &looking->arena, &looking->account, note));
+    DONE(desk_account(looking->bench.desk, day, &looking->arena, &looking->account, note));
+}
+
+static void account(struct looking *looking)
+{
+    account_of(looking, TODAY);
 }
 
 static int begin(void **state)
@@ -157,6 +162,22 @@ static void weeks_hold_all_that_is_left_and_no_more_than_there_is(void **state)
     }
 }
 
+/* The calendar ends with the year 9999: what is beyond it, or no day at all, has no weeks. */
+static void weeks_beyond_the_calendar_are_not_told(void **state)
+{
+    static const char *const without[] = {"9999-12-26", "9999-12-31", "9999-12-32", "0000-01-00"};
+    struct looking *looking = *state;
+    for (size_t i = 0; i < sizeof without / sizeof *without; i++) {
+        account_of(looking, without[i]);
+        assert_int_equal(looking->account.weeks.count, 0);
+    }
+    account_of(looking, "9999-12-25");
+    assert_true(looking->account.weeks.count > 0);
+    for (size_t i = 0; i < looking->account.weeks.count; i++)
+        assert_string_equal(looking->account.weeks.at[i].begins, "9999-12-25");
+    account(looking);
+}
+
 static void what_is_due_first_comes_first(void **state)
 {
     struct looking *looking = *state;
@@ -198,6 +219,7 @@ int main(void)
         CASE(each_build_is_the_plans_own),
         CASE(what_is_finished_has_cost_what_was_paid),
         CASE(weeks_hold_all_that_is_left_and_no_more_than_there_is),
+        CASE(weeks_beyond_the_calendar_are_not_told),
         CASE(what_is_due_first_comes_first),
         CASE(a_workshop_without_builds_has_an_empty_account),
     };
