@@ -1,5 +1,6 @@
 #include "base/deliver.h"
 
+#include <assert.h>
 #include <errno.h>
 #include <fcntl.h>
 #include <limits.h>
@@ -14,17 +15,18 @@ enum fault deliver_sync_folder(const char *path, struct fault_note *note)
     char folder[PATH_MAX];
     const char *slash = strrchr(path, '/');
     int file;
-    int result;
+    int why = 0;
 
     snprintf(folder, sizeof folder, "%.*s", slash ? (int)(slash - path + 1) : 1,
              slash ? path : ".");
     file = open(folder, O_RDONLY | O_DIRECTORY | O_CLOEXEC);
-    result = file >= 0 ? fsync(file) : -1;
+    if (file < 0 || fsync(file) != 0)
+        why = errno;
     if (file >= 0)
         close(file);
     /* Some file systems cannot sync a folder, and say so with EINVAL. */
-    if (result != 0 && errno != EINVAL)
-        return fault_say(note, FAULT_IO, 0, "the folder cannot be synced: %s", strerror(errno));
+    if (why != 0 && why != EINVAL)
+        return fault_say(note, FAULT_IO, 0, "the folder cannot be synced: %s", strerror(why));
     return FAULT_NONE;
 }
 
@@ -54,25 +56,41 @@ static bool give_rights(int file)
 
 static enum fault say(struct fault_note *note, const char *path, int why)
 {
+    assert(why != 0);
     return fault_say(note, why == ENOSPC || why == EDQUOT ? FAULT_FULL : FAULT_IO, 0,
                      "\"%.150s\" cannot be written: %s", path, strerror(why));
+}
+
+static bool exists(const char *path)
+{
+    return access(path, F_OK) == 0;
+}
+
+/* Gives a name that is free. Not every file system has hard links; renaming is the next best there.
+ * Why it failed, as errno; 0 when it did not. */
+static int take_name(const char *temporary, const char *path)
+{
+    if (link(temporary, path) == 0) {
+        unlink(temporary);
+        return 0;
+    }
+    if (errno == EEXIST || exists(path))
+        return EEXIST;
+    return rename(temporary, path) == 0 ? 0 : errno;
 }
 
 enum fault deliver_name(const char *temporary, const char *path, bool replace,
                         struct fault_note *note)
 {
-    if (replace && rename(temporary, path) == 0)
-        return FAULT_NONE;
-    if (!replace && link(temporary, path) == 0) {
-        unlink(temporary);
-        return FAULT_NONE;
-    }
-    /* Not every file system has hard links; renaming is the next best there. */
-    if (!replace && errno != EEXIST && access(path, F_OK) != 0 && rename(temporary, path) == 0)
-        return FAULT_NONE;
-    if (!replace && access(path, F_OK) == 0)
+    int why;
+
+    if (replace)
+        why = rename(temporary, path) == 0 ? 0 : errno;
+    else
+        why = take_name(temporary, path);
+    if (!replace && why == EEXIST)
         return fault_say(note, FAULT_DUPLICATE, 0, "\"%.150s\" is there already", path);
-    return say(note, path, errno);
+    return why ? say(note, path, why) : FAULT_NONE;
 }
 
 enum fault deliver_file(const char *path, const void *bytes, size_t count, bool replace,

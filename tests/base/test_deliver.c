@@ -9,6 +9,7 @@
 #include <cmocka.h>
 
 #include <dirent.h>
+#include <errno.h>
 #include <signal.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -145,6 +146,21 @@ static void a_folder_that_is_not_there_is_told(void **state)
     assert_int_equal(deliver_file("", "x", 1, true, &note), FAULT_IO);
 }
 
+/* Neither a hard link nor a renaming puts a folder inside itself; that nothing has the name yet is
+ * not the reason. */
+static void a_name_that_cannot_be_given_is_told_with_its_reason(void **state)
+{
+    const struct folder *folder = *state;
+    struct fault_note note;
+    char inside[300];
+
+    snprintf(inside, sizeof inside, "%s/inside", folder->file);
+    assert_int_equal(mkdir(folder->file, 0700), 0);
+    assert_int_equal(deliver_name(folder->file, inside, false, &note), FAULT_IO);
+    assert_non_null(strstr(note.why, strerror(EINVAL)));
+    assert_int_equal(rmdir(folder->file), 0);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -157,6 +173,8 @@ int main(void)
         cmocka_unit_test_setup_teardown(what_cannot_be_written_whole_leaves_what_was_there, set_up,
                                         tear_down),
         cmocka_unit_test(a_folder_that_is_not_there_is_told),
+        cmocka_unit_test_setup_teardown(a_name_that_cannot_be_given_is_told_with_its_reason, set_up,
+                                        tear_down),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     return failed ? 1 : 0;
