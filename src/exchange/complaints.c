@@ -1,5 +1,6 @@
 #include "exchange/complaints.h"
 
+#include <assert.h>
 #include <stdarg.h>
 #include <stdio.h>
 #include <stdlib.h>
@@ -17,6 +18,7 @@ void complain_note(struct complaints *complaints, const struct fault_note *note)
 {
     struct complaint *complaint;
 
+    assert(note->code != FAULT_NONE);
     if (only_counted(complaints))
         return;
     complaint = LIST_ADD(complaints->arena, &complaints->all);
@@ -50,6 +52,13 @@ void complain(struct complaints *complaints, const struct source_value *value, e
     va_start(arguments, format);
     add(complaints, value, value->place, code, format, arguments);
     va_end(arguments);
+}
+
+void complain_type(struct complaints *complaints, const struct source_value *value,
+                   const char *wanted)
+{
+    complain(complaints, value, FAULT_TYPE, "%s is expected, not %s", wanted,
+             source_kind_words(value->kind));
 }
 
 void complain_key(struct complaints *complaints, const struct source_value *member, enum fault code,
@@ -94,6 +103,7 @@ enum fault complaints_tell(struct complaints *complaints, model_fault_fn *tell, 
     struct fault_note rest;
     size_t count = complaints->all.count;
 
+    assert(complaints->beside == 0 || complaints_full(complaints));
     if (count == 0)
         return FAULT_NONE;
     qsort(complaints->all.at, count, sizeof complaints->all.at[0], by_place);

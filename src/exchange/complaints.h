@@ -10,12 +10,12 @@
 #include <stdbool.h>
 #include <stddef.h>
 
-/* So many are kept; of the rest only how many. */
+/* At most so many are kept; the others are only counted. */
 #define COMPLAINTS_MOST 1000
 
 struct complaint {
     struct fault_note note;
-    size_t order; /* of two at one place */
+    size_t order; /* in which it came: of two at one place the first stays first */
 };
 
 struct complaints {
@@ -35,6 +35,10 @@ static inline bool complaints_full(const struct complaints *complaints)
 void complain(struct complaints *complaints, const struct source_value *value, enum fault code,
               const char *format, ...) __attribute__((format(printf, 4, 5)));
 
+/* That a value is of the wrong type: "`wanted` is expected, not a list". */
+void complain_type(struct complaints *complaints, const struct source_value *value,
+                   const char *wanted);
+
 /* About a member's key, at the key's place. */
 void complain_key(struct complaints *complaints, const struct source_value *member, enum fault code,
                   const char *format, ...) __attribute__((format(printf, 4, 5)));
@@ -46,8 +50,8 @@ void complain_missing(struct complaints *complaints, const struct source_value *
 /* A note written elsewhere, with a place of its own. */
 void complain_note(struct complaints *complaints, const struct fault_note *note);
 
-/* Tells them all, sorted, to `tell` (which may be NULL); the first one's code, FAULT_NONE without
- * any. */
+/* Tells them all to `tell` (which may be NULL), sorted by place, and then how many were only
+ * counted. The code of the first; FAULT_NONE without any. */
 enum fault complaints_tell(struct complaints *complaints, model_fault_fn *tell, void *context);
 
 #endif

@@ -4,6 +4,8 @@
  */
 #include "exchange/csv.h"
 
+#include "base/utf8.h"
+
 #include <assert.h>
 #include <string.h>
 
@@ -171,12 +173,14 @@ static enum fault read_quoted(struct csv *csv, struct arena *arena, const char *
     while (end < csv->length &&
            (csv->bytes[end] != '"' || (end + 1 < csv->length && csv->bytes[end + 1] == '"')))
         end += csv->bytes[end] == '"' ? 2 : 1;
+    assert(csv->bytes[csv->at] == '"' && end > csv->at);
     text = arena_alloc(arena, end - csv->at + 1);
     for (csv->at++; !is_end(csv) && !at_closing_quote(csv); csv->at++) {
         text[used++] = csv->bytes[csv->at];
         if (csv->bytes[csv->at] == '\n')
             go_to_line(csv, csv->at + 1);
     }
+    assert(used < end - opened.at + 1);
     if (is_end(csv))
         return fault_in(&opened, note, opened.at, "this quote is never closed");
     csv->at++;

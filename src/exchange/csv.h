@@ -1,7 +1,8 @@
 /*
  * Rows of text as RFC 4180 has them, out and in: cells between commas, quotes where a cell holds a
  * comma, a quote or the end of a line. In goes as well what spreadsheets make of it: semicolons or
- * tabs between cells, a byte order mark, lines that end with LF alone. No cell means anything here.
+ * tabs between cells, a byte order mark, lines that end with LF alone. To this file a cell is only
+ * text.
  */
 #ifndef EXCHANGE_CSV_H
 #define EXCHANGE_CSV_H

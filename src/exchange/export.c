@@ -1,6 +1,6 @@
 /*
- * The way out. One walk serves both kinds of file: the entities in table order, of each the items
- * in key order, of each the fields in table order.
+ * Writing a file. One walk serves both kinds of file: the entities in table order, of each the
+ * items in key order, of each the fields in table order.
  */
 #include "exchange/exchange.h"
 
@@ -22,6 +22,7 @@ struct writer {
 static bool item_refers(const struct entity *entity, const void *item, enum entity_kind target,
                         int64_t key)
 {
+    assert(entity_of(target)->in_shop);
     for (size_t i = 0; i < entity->field_count; i++) {
         const struct field *field = &entity->fields[i];
 
@@ -84,7 +85,7 @@ static bool is_standard(const struct field *field, const void *item)
 {
     if (field_is_text(field))
         return field_string(field, item)[0] == '\0';
-    return field_whole(field, item) == (field->type == FIELD_REF ? 0 : field->standard);
+    return field_whole(field, item) == field->standard;
 }
 
 static void put_choice(struct json *json, const struct field *field, int64_t value)

@@ -44,6 +44,7 @@ static void commit(struct import *import)
 {
     struct model fresh;
 
+    assert(import->complaints.all.count == 0);
     model_copy(&fresh, &import->draft, import->model->arena);
     *import->model = fresh;
 }
@@ -76,7 +77,7 @@ enum fault import_run(const struct import_file *file, struct model *model, model
     if (!fault) {
         fault = complaints_tell(&import.complaints, tell, context);
     } else if (tell) {
-        fault_say(&note, fault, 0, "%s", fault_words(fault));
+        fault_say_plain(&note, fault);
         tell(context, &note);
     }
     arena_release(&import.arena);
@@ -100,20 +101,6 @@ enum units import_units(const struct import *import)
     return word == UNITS_WORD_MM ? UNITS_MM : UNITS_INCH;
 }
 
-static const char *text_with_unit(struct import *import, enum trade trade, const char *text,
-                                  int64_t value)
-{
-    enum quantity quantity = trade_values[trade].quantity;
-    enum units units = import_units(import);
-    enum units other = units == UNITS_MM ? UNITS_INCH : UNITS_MM;
-    char exact[QUANTITY_TEXT];
-    int64_t elsewhere;
-
-    if (!quantity_parse(quantity, other, text, &elsewhere, NULL) && elsewhere == value)
-        return text;
-    return arena_text(&import->arena, quantity_print_exact(exact, quantity, units, value));
-}
-
 void import_judge_value(struct import *import, enum entity_kind kind, void *item,
                         const struct source_value *object)
 {
@@ -133,7 +120,9 @@ void import_judge_value(struct import *import, enum entity_kind kind, void *item
         complain(&import->complaints, reader_member(&import->source, object, "value"), note.code,
                  "%s", note.why);
     else
-        field_set_string(field, item, text_with_unit(import, (enum trade)trade, text, value));
+        field_set_string(
+            field, item,
+            trade_text(&import->arena, (enum trade)trade, import_units(import), text, value));
 }
 
 static void *read_item(struct import *import, const struct entity *entity,
@@ -145,17 +134,9 @@ static void *read_item(struct import *import, const struct entity *entity,
     return item;
 }
 
-/* Every item of a list begins with its key, which stays. */
-static void copy_fields(const struct entity *entity, void *to, const void *from)
-{
-    assert(entity->kind < ENTITY_COUNT);
-    memcpy((char *)to + sizeof(int64_t), (const char *)from + sizeof(int64_t),
-           entity->size - sizeof(int64_t));
-}
-
 static void add_item(struct import *import, const struct entity *entity, const void *item)
 {
-    copy_fields(entity, model_add(&import->draft, entity->kind), item);
+    item_take_fields(entity, model_add(&import->draft, entity->kind), item);
 }
 
 void import_named(struct import *import, enum entity_kind kind, bool replace)
@@ -175,7 +156,7 @@ void import_named(struct import *import, enum entity_kind kind, bool replace)
         if (old == 0)
             add_item(import, entity, item);
         else if (replace)
-            copy_fields(entity, model_find(&import->draft, kind, old), item);
+            item_take_fields(entity, model_find(&import->draft, kind, old), item);
     }
     import_judge_names(import, &list);
 }
@@ -185,6 +166,7 @@ void import_offers(struct import *import)
     const struct entity *entity = entity_of(ENTITY_offer);
     const struct source_value *object = NULL;
 
+    assert(import->first_new <= import->draft.workshop.next_key);
     while ((object = sheet_item(&import->sheet, ENTITY_offer, object))) {
         const struct offer *offer = read_item(import, entity, object);
 
@@ -193,24 +175,12 @@ void import_offers(struct import *import)
     }
 }
 
-static bool is_equal(const struct entity *entity, const void *a, const void *b)
-{
-    for (size_t i = 0; i < entity->field_count; i++) {
-        const struct field *field = &entity->fields[i];
-
-        if (field_is_text(field) ? strcmp(field_string(field, a), field_string(field, b)) != 0
-                                 : field_whole(field, a) != field_whole(field, b))
-            return false;
-    }
-    return true;
-}
-
 /* Items from before stand in front; each is the equal of at most one in the file. */
 static bool take_equal(const struct import *import, const struct entity *entity, const void *item,
                        bool *taken, size_t count)
 {
     for (size_t i = 0; i < count; i++) {
-        if (taken[i] || !is_equal(entity, model_at_const(&import->draft, entity->kind, i), item))
+        if (taken[i] || !item_equal(entity, model_at_const(&import->draft, entity->kind, i), item))
             continue;
         taken[i] = true;
         return true;
@@ -251,6 +221,7 @@ static void clear_others(struct import *import, const bool *taken, size_t count)
     size_t stocks;
     const int64_t *keys = file_stocks(import, &stocks);
 
+    assert(count <= import->draft.offers.count);
     for (size_t i = count; i-- > 0;) {
         const struct offer *offer = &import->draft.offers.at[i];
 

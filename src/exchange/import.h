@@ -1,5 +1,6 @@
 /*
- * What the two ways in share: one attempt to read a file, on a copy of the model.
+ * What reading a build and reading a workshop share: one attempt to read a file, on a copy of the
+ * model.
  */
 #ifndef EXCHANGE_IMPORT_H
 #define EXCHANGE_IMPORT_H
@@ -26,8 +27,8 @@ struct import {
     int64_t first_new; /* shop items with this key or a larger one came with the file */
 };
 
-/* Reads a file of `kind`: `fill` takes the sheet into the draft and complains. Faults and effects
- * as exchange_build_in says. */
+/* Reads a file of `kind`. `fill` takes what the sheet holds into the draft, and complains of what
+ * is wrong. Faults and effects as exchange_build_in says. */
 typedef void import_fill_fn(struct import *import);
 struct import_file {
     const char *bytes;
@@ -38,15 +39,15 @@ struct import_file {
 enum fault import_run(const struct import_file *file, struct model *model, model_fault_fn *tell,
                       void *context);
 
-/* Makes the names that references go by those of the draft as it is. */
+/* Reads the names of the draft's shop anew, so that references find what was added to it. */
 void import_names(struct import *import);
 
 /* The units of the file, by the field "units" of its head. */
 enum units import_units(const struct import *import);
 
 /*
- * Judges a changed trade value, read from `object`: its name must be in the trade's table and its
- * value in that one's range. A value that means something else in other units gets the file's.
+ * Checks a changed trade value that was read from `object`: its name must be in the table of trade
+ * values, and its value in that one's range. A value without a unit gets the file's (trade_text).
  */
 void import_judge_value(struct import *import, enum entity_kind kind, void *item,
                         const struct source_value *object);
@@ -61,7 +62,8 @@ void import_named(struct import *import, enum entity_kind kind, bool replace);
 void import_offers(struct import *import);
 
 /* Reads items of a kind without names, and adds those that have no equal from before. With
- * `clear`, those from before without an equal in the file go, if their stock is in the file. */
+ * `clear`, for offers alone: those from before that have no equal in the file go, if their stock is
+ * in the file. */
 void import_nameless(struct import *import, enum entity_kind kind, bool clear);
 
 /* Names that must be unique in the file: noted as they are met, and judged together. */

@@ -1,6 +1,7 @@
 #include "exchange/json.h"
 
 #include "base/scan.h"
+#include "base/utf8.h"
 
 #include <assert.h>
 #include <inttypes.h>
@@ -85,25 +86,20 @@ void json_put_close(struct json *json)
 
 static void put_escape(struct text *out, unsigned code)
 {
-    switch (code) {
-    case '"':
-        text_add(out, "\\\"");
-        break;
-    case '\\':
-        text_add(out, "\\\\");
-        break;
-    case '\n':
-        text_add(out, "\\n");
-        break;
-    case '\t':
-        text_add(out, "\\t");
-        break;
-    default:
-        text_format(out, "\\u%04x", code);
-    }
+    static const struct {
+        unsigned code;
+        const char *escape;
+    } short_escapes[] = {{'"', "\\\""}, {'\\', "\\\\"}, {'\n', "\\n"}, {'\t', "\\t"}};
+
+    for (size_t i = 0; i < sizeof short_escapes / sizeof *short_escapes; i++)
+        if (short_escapes[i].code == code) {
+            text_add(out, short_escapes[i].escape);
+            return;
+        }
+    text_format(out, "\\u%04x", code);
 }
 
-/* A broken byte is read as U+FFFD and so written as that, which for whole text changes nothing. */
+/* A broken byte is read as U+FFFD, and so written as that; valid text stays as it is. */
 static void put_quoted(struct text *out, const char *string)
 {
     size_t left = strlen(string);

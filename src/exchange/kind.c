@@ -11,7 +11,7 @@ static enum exchange_kind look(struct arena *arena, const char *bytes, size_t le
     jmp_buf escape;
 
     if (setjmp(escape)) {
-        fault_say(note, FAULT_MEMORY, 0, "%s", fault_words(FAULT_MEMORY));
+        fault_say_plain(note, FAULT_MEMORY);
         return EXCHANGE_NEITHER;
     }
     arena->escape = &escape;

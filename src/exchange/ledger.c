@@ -1,5 +1,5 @@
 /*
- * What the ways out and in share, and the way out.
+ * The tables, which writing and reading share; and writing.
  */
 #include "exchange/ledger.h"
 
@@ -49,13 +49,6 @@ bool ledger_needs(const struct ledger_table *table, const struct field *field)
         if (strcmp(table->needs[i], field->name) == 0)
             return true;
     return false;
-}
-
-bool ledger_field_equal(const struct field *field, const void *a, const void *b)
-{
-    if (field_is_text(field))
-        return strcmp(field_string(field, a), field_string(field, b)) == 0;
-    return field_whole(field, a) == field_whole(field, b);
 }
 
 const char *ledger_word(enum ledger_kind kind)
@@ -117,6 +110,7 @@ static void put_field(struct text *out, const struct csv_style *style, bool firs
 {
     int64_t value = field_is_text(field) ? 0 : field_whole(field, item);
 
+    assert(!field->words || (value >= 0 && (size_t)value < field->words->count));
     if (field_is_text(field))
         csv_put_text(out, style, first, field_string(field, item));
     else if (field->type == FIELD_REF)

@@ -31,7 +31,7 @@ struct reading {
     size_t column_count;
     bool given[COLUMNS_MOST]; /* by field: the table has a column for it */
     bool known[COLUMNS_MOST]; /* by field: an item is known by it */
-    bool doubtful;            /* not all that it is known by are given */
+    bool doubtful;            /* an item is known by a field that has no column */
     struct ledger ledger;
     int *taken; /* by item of the model: line that took its place, 0 for none */
 };
@@ -118,7 +118,7 @@ static void read_head(struct reading *reading)
 
 /* ---- cells ---- */
 
-/* Of a few; an empty cell is the usual one. */
+/* One of a few words; an empty cell stands for the standard one. */
 static bool is_word(const struct field *field)
 {
     return field->type == FIELD_CHOICE || field->type == FIELD_FLAG;
@@ -137,8 +137,8 @@ static char *only_comma(char *text)
     return comma && !strchr(comma + 1, ',') && !strchr(text, '.') ? comma : NULL;
 }
 
-/* "1,234" between commas: a thousand, or one and a bit? */
-static bool is_doubtful(const struct reading *reading, const char *comma)
+/* Whether "1,234" may be a thousand as well as one and a bit: where commas part the cells. */
+static bool is_ambiguous(const struct reading *reading, const char *comma)
 {
     size_t digits = strspn(comma + 1, "0123456789");
 
@@ -151,7 +151,7 @@ static enum fault read_number(struct reading *reading, const struct field *field
     char *number = arena_text(reading->arena, text);
     char *comma = only_comma(number);
 
-    if (comma && is_doubtful(reading, comma))
+    if (comma && is_ambiguous(reading, comma))
         return fault_say(note, FAULT_SYNTAX, 0,
                          "this may be thousands or decimals: write it without the comma");
     if (comma)
@@ -197,14 +197,8 @@ static void *new_item(const struct reading *reading)
 {
     void *item = arena_alloc(reading->arena, reading->entity->size);
 
-    for (size_t i = 0; i < reading->entity->field_count; i++) {
-        const struct field *field = &reading->entity->fields[i];
-
-        if (field_is_text(field))
-            field_set_string(field, item, "");
-        else
-            field_set_whole(field, item, field->type == FIELD_REF ? 0 : field->standard);
-    }
+    for (size_t i = 0; i < reading->entity->field_count; i++)
+        field_set_standard(&reading->entity->fields[i], item);
     return item;
 }
 
@@ -216,12 +210,13 @@ static bool is_same_piece(const struct reading *reading, const void *a, const vo
     for (size_t i = 0; i < reading->entity->field_count; i++) {
         const struct field *field = &reading->entity->fields[i];
 
-        if (reading->known[i] && (all || reading->given[i]) && !ledger_field_equal(field, a, b))
+        if (reading->known[i] && (all || reading->given[i]) && !field_equal(field, a, b))
             return false;
     }
     return true;
 }
 
+/* Whether a line says another item than the one found as well, and the two are not one piece. */
 static bool could_be_another(const struct reading *reading, const void *item, size_t found)
 {
     const void *first = model_at_const(reading->model, reading->table->entity, found);
@@ -261,7 +256,8 @@ static void fill_from(const struct reading *reading, void *item, const void *old
     }
 }
 
-/* Items that are alike are taken one by one, each by one line. */
+/* The key of the item from before whose place a line takes; 0 for none. Items that are alike are
+ * taken one by one, each by one line. */
 static int64_t match(struct reading *reading, const struct csv_cell *start, void *item)
 {
     enum entity_kind kind = reading->table->entity;
@@ -333,6 +329,7 @@ static void read_rows(struct reading *reading)
     struct csv_row row;
     struct fault_note note;
     enum fault fault;
+    char why[60];
 
     for (int lines = 0; csv_next(&reading->csv, reading->arena, &row, &fault, &note);) {
         if (fault)
@@ -340,8 +337,8 @@ static void read_rows(struct reading *reading)
         if (fault || is_blank(&row))
             continue;
         if (++lines > LEDGER_LINES_MOST) {
-            complain_at(reading, &row.cells.at[0], "", FAULT_REFUSED,
-                        "there are more than 10000 lines");
+            snprintf(why, sizeof why, "there are more than %d lines", LEDGER_LINES_MOST);
+            complain_at(reading, &row.cells.at[0], "", FAULT_REFUSED, why);
             return;
         }
         read_row(reading, &row);
@@ -362,7 +359,7 @@ enum fault ledger_read(struct ledger *ret_ledger, const struct ledger_file *file
                               .ledger = {.kind = file->kind}};
     enum fault fault;
 
-    assert(reading.entity->field_count < COLUMNS_MOST);
+    assert(model->arena->escape && reading.entity->field_count < COLUMNS_MOST);
     reading.taken = ARENA_MANY(model->arena, int, model_count(model, reading.table->entity));
     model->build.units = model->workshop.units;
     if (csv_begin(&reading.csv, file->bytes, file->length, &note))
@@ -380,33 +377,20 @@ enum fault ledger_read(struct ledger *ret_ledger, const struct ledger_file *file
 
 /* ---- taking ---- */
 
-static bool is_equal(const struct entity *entity, const void *a, const void *b)
-{
-    for (size_t i = 0; i < entity->field_count; i++)
-        if (!ledger_field_equal(&entity->fields[i], a, b))
-            return false;
-    return true;
-}
-
-/* Every item begins with its key, which stays. */
-static void copy_fields(const struct entity *entity, void *to, const void *from)
-{
-    memcpy((char *)to + sizeof(int64_t), (const char *)from + sizeof(int64_t),
-           entity->size - sizeof(int64_t));
-}
-
 /* An item from before that is the entry's equal, and no other's. */
 static bool take_equal(const struct model *model, const struct entity *entity,
                        const struct ledger_entry *entry, bool *taken, size_t count)
 {
     for (size_t i = 0; i < count; i++) {
-        if (taken[i] || !is_equal(entity, model_at_const(model, entity->kind, i), entry->item))
+        if (taken[i] || !item_equal(entity, model_at_const(model, entity->kind, i), entry->item))
             continue;
         taken[i] = true;
         return true;
     }
     return false;
 }
+
+_Static_assert(sizeof(struct spend) == sizeof(struct shop_spend), "an entry holds either of them");
 
 size_t ledger_take(const struct ledger *ledger, int64_t build, struct model *model)
 {
@@ -417,15 +401,16 @@ size_t ledger_take(const struct ledger *ledger, int64_t build, struct model *mod
     bool *taken = ARENA_MANY(model->arena, bool, before);
     size_t changed = 0;
 
+    assert(model->arena->escape);
     for (size_t i = 0; i < ledger->entries.count; i++) {
         const struct ledger_entry *entry = &ledger->entries.at[i];
         void *old = entry->key ? model_find(model, entity->kind, entry->key) : NULL;
 
         if (entry->build != build ||
             (!entry->key && take_equal(model, entity, entry, taken, before)) ||
-            (old && is_equal(entity, old, entry->item)))
+            (old && item_equal(entity, old, entry->item)))
             continue;
-        copy_fields(entity, old ? old : model_add(model, entity->kind), entry->item);
+        item_take_fields(entity, old ? old : model_add(model, entity->kind), entry->item);
         changed++;
     }
     return changed;

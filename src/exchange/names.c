@@ -1,5 +1,6 @@
 #include "exchange/names.h"
 
+#include <assert.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -45,6 +46,7 @@ void names_read(struct names *names, struct arena *arena, const struct model *mo
         if (entity->in_shop && field)
             read_kind(names, model, entity, field);
     }
+    assert(names->count <= room);
     qsort(names->rows, names->count, sizeof names->rows[0], by_name);
 }
 

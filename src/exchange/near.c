@@ -1,5 +1,6 @@
 #include "exchange/near.h"
 
+#include <assert.h>
 #include <string.h>
 
 #define LETTERS_MOST 32
@@ -28,6 +29,7 @@ static int distance(const char *typed, size_t typed_length, const char *word, si
 {
     int rows[3][LETTERS_MOST + 1] = {{0}};
 
+    assert(typed_length <= LETTERS_MOST && length <= LETTERS_MOST);
     for (size_t j = 0; j <= length; j++)
         rows[0][j] = (int)j;
     for (size_t i = 1; i <= typed_length; i++)
@@ -38,7 +40,7 @@ static int distance(const char *typed, size_t typed_length, const char *word, si
 const char *near_word(const char *typed, const char *const *words, size_t count)
 {
     size_t typed_length = strlen(typed);
-    int nearest = typed_length > 4 ? 3 : 2;
+    int nearest = typed_length > 4 ? 3 : 2; /* one more than may be wrong */
     const char *found = NULL;
 
     if (typed_length > LETTERS_MOST)

@@ -1,5 +1,6 @@
 #include "exchange/reader.h"
 
+#include "base/utf8.h"
 #include "exchange/format.h"
 #include "exchange/near.h"
 
@@ -12,22 +13,6 @@
 #define FIELDS_MOST 64
 #define WORDS_TEXT 200
 
-static void refuse_type(const struct reader *reader, const struct source_value *value,
-                        const char *wanted)
-{
-    complain(reader->complaints, value, FAULT_TYPE, "%s is expected, not %s", wanted,
-             source_kind_words(value->kind));
-}
-
-static size_t count_characters(const char *string)
-{
-    size_t count = 0;
-
-    for (; *string; string++)
-        count += ((unsigned char)*string & 0xc0u) != 0x80u;
-    return count;
-}
-
 static void read_text(const struct reader *reader, const struct field *field,
                       const struct source_value *value, void *item)
 {
@@ -35,11 +20,11 @@ static void read_text(const struct reader *reader, const struct field *field,
     size_t count;
 
     if (value->kind != SOURCE_STRING) {
-        refuse_type(reader, value, "a text");
+        complain_type(reader->complaints, value, "a text");
         return;
     }
     string = source_string(reader->source, value);
-    count = count_characters(string);
+    count = utf8_count(string);
     if (count == 0 && field->least > 0)
         complain(reader->complaints, value, FAULT_MISSING, "the text must not be empty");
     else if (count > (size_t)field->most)
@@ -66,7 +51,7 @@ static void read_date(const struct reader *reader, const struct field *field,
     if (value->kind == SOURCE_STRING)
         read_typed(reader, field, value, source_string(reader->source, value), item);
     else
-        refuse_type(reader, value, "a date as a text (\"2026-11-25\")");
+        complain_type(reader->complaints, value, "a date as a text (\"2026-11-25\")");
 }
 
 static void read_money(const struct reader *reader, const struct field *field,
@@ -75,7 +60,7 @@ static void read_money(const struct reader *reader, const struct field *field,
     if (value->kind == SOURCE_STRING)
         read_typed(reader, field, value, source_string(reader->source, value), item);
     else
-        refuse_type(reader, value, "an amount as a text (\"412.60\")");
+        complain_type(reader->complaints, value, "an amount as a text (\"412.60\")");
 }
 
 static void read_count(const struct reader *reader, const struct field *field,
@@ -84,7 +69,7 @@ static void read_count(const struct reader *reader, const struct field *field,
     if (value->kind == SOURCE_WHOLE)
         read_typed(reader, field, value, source_token(reader->source, value), item);
     else
-        refuse_type(reader, value, "a whole number");
+        complain_type(reader->complaints, value, "a whole number");
 }
 
 /* A bare number counts in the units of the file. Its digits are taken as they stand, so that
@@ -99,7 +84,8 @@ static void read_quantity(const struct reader *reader, const struct field *field
         return;
     }
     if (value->kind != SOURCE_WHOLE && value->kind != SOURCE_DECIMAL) {
-        refuse_type(reader, value, "a quantity, as a text with its unit or as a number,");
+        complain_type(reader->complaints, value,
+                      "a quantity, as a text with its unit or as a number,");
         return;
     }
     typed = source_token(reader->source, value);
@@ -116,18 +102,7 @@ static void read_flag(const struct reader *reader, const struct field *field,
     if (value->kind == SOURCE_TRUE || value->kind == SOURCE_FALSE)
         field_set_whole(field, item, value->kind == SOURCE_TRUE);
     else
-        refuse_type(reader, value, "true or false");
-}
-
-static const char *list_words(const struct words *words, char *buffer, size_t size)
-{
-    size_t used = 0;
-
-    buffer[0] = '\0';
-    for (size_t i = 0; i < words->count && used < size; i++)
-        used += (size_t)snprintf(buffer + used, size - used, "%s%s", i > 0 ? ", " : "",
-                                 words->at[i].name);
-    return buffer;
+        complain_type(reader->complaints, value, "true or false");
 }
 
 static void read_choice(const struct reader *reader, const struct field *field,
@@ -138,7 +113,7 @@ static void read_choice(const struct reader *reader, const struct field *field,
     int found;
 
     if (value->kind != SOURCE_STRING) {
-        refuse_type(reader, value, "a word as a text");
+        complain_type(reader->complaints, value, "a word as a text");
         return;
     }
     word = source_string(reader->source, value);
@@ -147,7 +122,7 @@ static void read_choice(const struct reader *reader, const struct field *field,
         field_set_whole(field, item, found);
     else
         complain(reader->complaints, value, FAULT_UNKNOWN, "\"%.24s\" is not one of %s", word,
-                 list_words(field->words, words, sizeof words));
+                 words_list(field->words, words, sizeof words));
 }
 
 static void read_name(const struct reader *reader, const struct field *field,
@@ -176,6 +151,7 @@ static void read_name(const struct reader *reader, const struct field *field,
 /* A token of the kind SOURCE_WHOLE that the library took, so it fits; -0 is 0. */
 static int64_t whole_of(const struct reader *reader, const struct source_value *value)
 {
+    assert(value->kind == SOURCE_WHOLE);
     return strtoll(source_token(reader->source, value), NULL, 10);
 }
 
@@ -185,6 +161,7 @@ static void read_reference(const struct reader *reader, const struct field *fiel
     const struct entity *target = entity_of(field->target);
     int64_t key;
 
+    assert(!target->in_shop); /* those go by name */
     if (value->kind != SOURCE_WHOLE) {
         complain(reader->complaints, value, FAULT_TYPE, "a key of \"%s\" is expected, not %s",
                  target->plural, source_kind_words(value->kind));
@@ -233,14 +210,6 @@ static void read_field(const struct reader *reader, const struct field *field,
     }
 }
 
-static void set_standard(const struct field *field, void *item)
-{
-    if (field_is_text(field))
-        field_set_string(field, item, "");
-    else
-        field_set_whole(field, item, field->type == FIELD_REF ? 0 : field->standard);
-}
-
 /* The index of a field by the member's key; field_count for the item's own key, more for none. */
 static size_t find_field(const struct entity *entity, const char *key)
 {
@@ -272,6 +241,7 @@ static void tell_unknown(const struct reader *reader, const struct entity *entit
     const char *known[FIELDS_MOST];
     size_t count = 0;
 
+    assert(entity->field_count <= FIELDS_MOST);
     for (size_t i = 0; i < entity->field_count; i++)
         if (format_has_field(entity, &entity->fields[i]))
             known[count++] = entity->fields[i].name;
@@ -314,7 +284,7 @@ void reader_item(const struct reader *reader, const struct entity *entity,
     assert(entity->field_count <= FIELDS_MOST);
     for (size_t i = 0; i < entity->field_count; i++)
         if (format_has_field(entity, &entity->fields[i]))
-            set_standard(&entity->fields[i], item);
+            field_set_standard(&entity->fields[i], item);
     for (member = source_first(reader->source, object); member;
          member = source_next(reader->source, member))
         read_member(reader, entity, member, item, seen);
@@ -336,7 +306,7 @@ int64_t reader_key(const struct reader *reader, const struct source_value *value
     int64_t key;
 
     if (value->kind != SOURCE_WHOLE) {
-        refuse_type(reader, value, "a key, a whole number,");
+        complain_type(reader->complaints, value, "a key, a whole number,");
         return 0;
     }
     key = whole_of(reader, value);

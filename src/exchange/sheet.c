@@ -3,9 +3,10 @@
 #include "exchange/format.h"
 #include "exchange/reader.h"
 
+#include <assert.h>
 #include <string.h>
 
-/* format, kind, the head and the lists. */
+/* The keys of a file: format, kind, the head and the lists. */
 #define KEYS_MOST (ENTITY_COUNT + 3)
 
 static const char *const kind_expected = "\"build\" or \"workshop\" is expected";
@@ -66,8 +67,7 @@ static bool check_format(struct complaints *complaints, const struct source *sou
         return false;
     }
     if (value->kind != SOURCE_WHOLE) {
-        complain(complaints, value, FAULT_TYPE, "the number of the format, 1, is expected, not %s",
-                 source_kind_words(value->kind));
+        complain_type(complaints, value, "the number of the format, 1,");
         return false;
     }
     token = source_token(source, value);
@@ -100,6 +100,7 @@ static bool check_kind(struct complaints *complaints, const struct source *sourc
     return false;
 }
 
+/* Where the member with each key goes. */
 struct slots {
     const char *keys[KEYS_MOST];
     const struct source_value **values[KEYS_MOST];
@@ -109,6 +110,7 @@ struct slots {
 
 static void add_slot(struct slots *slots, const char *key, const struct source_value **value)
 {
+    assert(slots->count < KEYS_MOST);
     slots->keys[slots->count] = key;
     slots->values[slots->count++] = value;
 }
@@ -151,8 +153,7 @@ static void check_head(struct sheet *sheet, struct complaints *complaints,
     if (!sheet->head) {
         complain_missing(complaints, root, word, "the object with its own fields");
     } else if (sheet->head->kind != SOURCE_OBJECT) {
-        complain(complaints, sheet->head, FAULT_TYPE, "an object is expected, not %s",
-                 source_kind_words(sheet->head->kind));
+        complain_type(complaints, sheet->head, "an object");
         sheet->head = NULL;
     }
 }
@@ -165,15 +166,13 @@ static void check_list(const struct source_value **list, struct complaints *comp
     if (!*list)
         return;
     if ((*list)->kind != SOURCE_ARRAY) {
-        complain(complaints, *list, FAULT_TYPE, "a list is expected, not %s",
-                 source_kind_words((*list)->kind));
+        complain_type(complaints, *list, "a list");
         *list = NULL;
         return;
     }
     for (item = source_first(source, *list); item; item = source_next(source, item))
         if (item->kind != SOURCE_OBJECT)
-            complain(complaints, item, FAULT_TYPE, "an object is expected, not %s",
-                     source_kind_words(item->kind));
+            complain_type(complaints, item, "an object");
 }
 
 bool sheet_read(struct sheet *sheet, const struct source *source, enum exchange_kind kind,
@@ -186,8 +185,7 @@ bool sheet_read(struct sheet *sheet, const struct source *source, enum exchange_
 
     *sheet = (struct sheet){.source = source, .kind = kind};
     if (root->kind != SOURCE_OBJECT) {
-        complain(complaints, root, FAULT_TYPE, "an object is expected, not %s",
-                 source_kind_words(root->kind));
+        complain_type(complaints, root, "an object");
         return false;
     }
     right = check_format(complaints, source, root);

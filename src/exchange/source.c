@@ -76,7 +76,7 @@ static enum fault judge_in(struct arena *arena, const struct source *source,
     jmp_buf escape;
 
     if (setjmp(escape))
-        return fault_say(note, FAULT_MEMORY, 0, "%s", fault_words(FAULT_MEMORY));
+        return fault_say_plain(note, FAULT_MEMORY);
     arena->escape = &escape;
     if (!load(arena, source->bytes, source->length, &error))
         return refuse_syntax(note, &error);
@@ -180,6 +180,7 @@ static void attach(struct scanner *scanner, uint32_t index)
 {
     struct source_value *all = scanner->source->values.at;
 
+    assert(index < scanner->source->values.count && scanner->container <= index);
     if (!scanner->open)
         return;
     all[index].parent = scanner->container;
@@ -240,6 +241,7 @@ static void scan_value(struct scanner *scanner)
 
 static void close_container(struct scanner *scanner)
 {
+    assert(scanner->open);
     step(scanner);
     scanner->last = scanner->container;
     scanner->open = scanner->container > 0;
@@ -271,6 +273,7 @@ enum fault source_read(struct source *source, struct arena *arena, const char *b
 {
     enum fault fault;
 
+    assert(arena->escape);
     *source = (struct source){.bytes = bytes, .length = length, .arena = arena};
     if (length > SOURCE_MOST)
         return fault_say(note, FAULT_REFUSED, 0, "the file is larger than %d MiB",
@@ -395,5 +398,6 @@ const char *source_kind_words(enum source_kind kind)
         [SOURCE_ARRAY] = "a list",      [SOURCE_OBJECT] = "an object",
     };
 
+    assert(kind <= SOURCE_OBJECT);
     return words[kind];
 }

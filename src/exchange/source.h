@@ -57,7 +57,8 @@ struct source {
  * Reads `bytes`, which stay the caller's and must outlast the source; the values lie in the arena,
  * which has an escape armed. Faults: SYNTAX with the line and column where reading stopped (also
  * for broken UTF-8, a NUL, a number that no machine holds, more nesting than 2048), REFUSED for a
- * text over SOURCE_MOST, MEMORY. O(length).
+ * text over SOURCE_MOST, MEMORY. O(length). Like source_string and source_key it must not run in
+ * two threads at once: the library that reads JSON has one allocator for all.
  */
 enum fault source_read(struct source *source, struct arena *arena, const char *bytes, size_t length,
                        struct fault_note *note);

@@ -7,6 +7,8 @@
  */
 #include "model/model.h"
 
+#include "base/utf8.h"
+
 #include <assert.h>
 #include <stdio.h>
 #include <string.h>
@@ -78,6 +80,7 @@ static size_t take_out(struct model *model, const struct root *root, enum entity
 {
     size_t before = model_count(model, kind);
 
+    assert(kind >= root->kind); /* invariant 1: nothing before it hangs on it */
     for (size_t i = before; i-- > 0;)
         if (goes(root, kind, model_at_const(model, kind, i)))
             list_remove(model_list(model, kind), i, entity_of(kind)->size);
@@ -117,6 +120,7 @@ struct twins {
 /* What was taken, paid or lies on the shelf happened once: a copy of a box has not been cut. */
 static bool is_fact(enum entity_kind kind)
 {
+    /* What was taken stands at the end of the entities: see fields.h. */
     return kind == ENTITY_past_price || kind == ENTITY_flaw || kind == ENTITY_leftover ||
            kind == ENTITY_shop_spend || kind == ENTITY_spend || kind >= ENTITY_tick;
 }
@@ -174,16 +178,17 @@ static size_t leading_bytes(const char *string, size_t most)
     return bytes;
 }
 
-/* "A" becomes "A 2", or the first number that is free; a long name is cut to leave room for it. */
 const char *model_free_name(struct model *model, enum entity_kind kind, const char *name)
 {
     size_t most = (size_t)field_named(entity_of(kind), "name")->most;
     const char *candidate = name;
 
+    assert(model->arena->escape);
     for (int number = 2; model_key_named(model, kind, candidate); number++) {
         int digits = snprintf(NULL, 0, " %d", number);
         size_t bytes = leading_bytes(name, most - (size_t)digits);
 
+        assert((size_t)digits < most);
         candidate = arena_format(model->arena, "%.*s %d", (int)bytes, name, number);
     }
     return candidate;
@@ -198,7 +203,7 @@ static int64_t copy_item(struct twins *twins, enum entity_kind kind, int64_t key
     struct twin *twin;
 
     memcpy(copy, model_find_const(model, kind, key), entity->size);
-    memcpy(copy, &new_key, sizeof new_key);
+    item_set_key(copy, new_key);
     turn_references(twins, entity, copy);
     if (entity_has_own_names(kind)) {
         const struct field *field = field_named(entity, "name");

@@ -32,7 +32,8 @@ static void report(struct check *check, struct fault_note *note, const struct en
     check->tell(check->context, note);
 }
 
-/* Invariant 1. In a sorted list a key is unique; so only the lists before can hold it as well. */
+/* Invariant 1. In a sorted list a key is unique, so only other lists can hold it as well; looking
+ * at those before this one tells of each pair once. */
 
 static enum fault check_order(const struct model *model, enum entity_kind kind, size_t index,
                               struct fault_note *note)
@@ -122,7 +123,8 @@ static enum fault check_change(const struct model *model, enum entity_kind kind,
 {
     const struct entity *entity = entity_of(kind);
     const void *item = model_at_const(model, kind, index);
-    enum units units = model_units(model);
+    enum units units =
+        trade_units(model, kind == ENTITY_shop_value ? TRADE_FROM_WORKSHOP : TRADE_FROM_BUILD);
     const char *name;
     int64_t value;
     int trade;

@@ -135,6 +135,7 @@ enum quantity field_quantity(const struct field *field)
         [FIELD_REF] = QUANTITY_KINDS,
     };
 
+    assert(field->type < sizeof quantities / sizeof *quantities);
     return quantities[field->type];
 }
 
@@ -168,4 +169,35 @@ void field_set_string(const struct field *field, void *item, const char *string)
 {
     assert(field_is_text(field) && string);
     memcpy((char *)item + field->offset, &string, sizeof string);
+}
+
+void field_set_standard(const struct field *field, void *item)
+{
+    assert(field->type != FIELD_REF || field->standard == 0);
+    if (field_is_text(field))
+        field_set_string(field, item, "");
+    else
+        field_set_whole(field, item, field->standard);
+}
+
+bool field_equal(const struct field *field, const void *a, const void *b)
+{
+    if (field_is_text(field))
+        return strcmp(field_string(field, a), field_string(field, b)) == 0;
+    return field_whole(field, a) == field_whole(field, b);
+}
+
+bool item_equal(const struct entity *entity, const void *a, const void *b)
+{
+    for (size_t i = 0; i < entity->field_count; i++)
+        if (!field_equal(&entity->fields[i], a, b))
+            return false;
+    return true;
+}
+
+void item_take_fields(const struct entity *entity, void *to, const void *from)
+{
+    assert(entity->kind < ENTITY_COUNT); /* the workshop has no key to step over */
+    memcpy((char *)to + sizeof(int64_t), (const char *)from + sizeof(int64_t),
+           entity->size - sizeof(int64_t));
 }

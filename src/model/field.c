@@ -14,7 +14,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* What a reader has to go by. */
+/* What was typed, and for what; what the readers below share. */
 struct entry {
     const struct field *field;
     struct model *model;
@@ -24,6 +24,7 @@ struct entry {
 };
 
 #define QUOTE_TEXT 60
+#define WORDS_TEXT 200
 
 static const char *quote(char buffer[QUOTE_TEXT], const char *text)
 {
@@ -78,19 +79,15 @@ static enum fault read_flag(const struct entry *entry, int64_t *ret_value)
 static enum fault read_choice(const struct entry *entry, int64_t *ret_value)
 {
     const struct words *words = entry->field->words;
-    char list[200] = "";
-    size_t used = 0;
+    char list[WORDS_TEXT];
 
-    for (size_t i = 0; i < words->count; i++) {
+    for (size_t i = 0; i < words->count; i++)
         if (word_is(words->at[i].name, entry->text)) {
             *ret_value = (int64_t)i;
             return FAULT_NONE;
         }
-        if (used < sizeof list)
-            used += (size_t)snprintf(list + used, sizeof list - used, "%s%s", i ? ", " : "",
-                                     words->at[i].name);
-    }
-    return fault_say(entry->note, FAULT_UNKNOWN, 1, "one of these is expected: %s", list);
+    return fault_say(entry->note, FAULT_UNKNOWN, 1, "one of these is expected: %s",
+                     words_list(words, list, sizeof list));
 }
 
 /* A key as digits; 0 when it is none. */
@@ -154,7 +151,7 @@ static enum fault set_whole(const struct entry *entry, void *item)
     return fault;
 }
 
-/* A name that another item of the kind bears already. */
+/* DUPLICATE for a name that another item of the kind bears already. */
 static enum fault check_name(const struct entry *entry)
 {
     const struct entity *entity = entity_with_field(entry->field);

@@ -1,3 +1,4 @@
+/* A model that a damaged file left: fields first, then items that no value can save. */
 #include "model/model.h"
 
 static bool mend_fields(const struct model *model, const struct entity *entity, void *item)
@@ -9,10 +10,7 @@ static bool mend_fields(const struct model *model, const struct entity *entity, 
 
         if (model_field_holds(model, field, item))
             continue;
-        if (field_is_text(field))
-            field_set_string(field, item, "");
-        else
-            field_set_whole(field, item, field->standard);
+        field_set_standard(field, item);
         mended = true;
     }
     return mended;

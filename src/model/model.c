@@ -18,14 +18,8 @@ _Static_assert((int)UNITS_WORD_INCH == (int)UNITS_INCH && (int)UNITS_WORD_MM == 
 
 static void set_standards(const struct entity *entity, void *item)
 {
-    for (size_t i = 0; i < entity->field_count; i++) {
-        const struct field *field = &entity->fields[i];
-
-        if (field_is_text(field))
-            field_set_string(field, item, "");
-        else
-            field_set_whole(field, item, field->standard);
-    }
+    for (size_t i = 0; i < entity->field_count; i++)
+        field_set_standard(&entity->fields[i], item);
 }
 
 void model_init(struct model *model, struct arena *arena)
@@ -122,8 +116,8 @@ static int64_t key_at(const struct list *list, size_t size, size_t index)
     return item_key((const char *)list->at + index * size);
 }
 
-/* Where a key would be if keys were evenly spaced: they mostly are in large builds, whose boxes
- * were entered or copied alike. */
+/* Where a key would be if keys were evenly spaced. In large builds they mostly are, since their
+ * boxes were entered or copied alike. */
 static size_t guess_place(const struct list *list, size_t size, int64_t key)
 {
     int64_t first = list->count ? key_at(list, size, 0) : 0;
@@ -141,6 +135,7 @@ static size_t find_place(const struct list *list, size_t size, int64_t key)
     size_t low = 0;
     size_t high = list->count;
 
+    assert(guess == 0 || guess < list->count);
     for (size_t i = guess ? guess - 1 : 0; i < high && i <= guess + 1; i++)
         if (key_at(list, size, i) == key)
             return i;
@@ -171,23 +166,11 @@ void *model_find(struct model *model, enum entity_kind kind, int64_t key)
     return index < model_count(model, kind) ? model_at(model, kind, index) : NULL;
 }
 
-bool model_left_out(const struct model *model, int64_t join)
-{
-    for (size_t i = 0; i < model->left_outs.count; i++)
-        if (model->left_outs.at[i].join == join)
-            return true;
-    return false;
-}
-
 const void *model_find_const(const struct model *model, enum entity_kind kind, int64_t key)
 {
-    const struct list *list = model_list_const(model, kind);
-    size_t size = entity_of(kind)->size;
-    size_t index = find_place(list, size, key);
+    size_t index = model_index(model, kind, key);
 
-    return index < list->count && key_at(list, size, index) == key
-               ? (const char *)list->at + index * size
-               : NULL;
+    return index < model_count(model, kind) ? model_at_const(model, kind, index) : NULL;
 }
 
 static int64_t *next_key(struct model *model, const struct entity *entity)
@@ -202,13 +185,14 @@ static void *insert(struct model *model, enum entity_kind kind, size_t index, in
     struct list *list = model_list(model, kind);
     char *place;
 
+    assert(index <= list->count);
     if (!list_reserve(model->arena, list, entity->size))
         return NULL;
     place = (char *)list->at + index * entity->size;
     memmove(place + entity->size, place, (list->count - index) * entity->size);
     list->count++;
     memset(place, 0, entity->size);
-    memcpy(place, &key, sizeof key);
+    item_set_key(place, key);
     set_standards(entity, place);
     return place;
 }
@@ -246,6 +230,7 @@ void *model_add_keyed(struct model *model, enum entity_kind kind, int64_t key)
         insert(model, kind, find_place(model_list(model, kind), entity_of(kind)->size, key), key);
     if (item && *next <= key)
         *next = key + 1;
+    assert(!item || (item_key(item) < *next && *next <= FIELDS_LAST_KEY));
     return item;
 }
 
@@ -263,7 +248,7 @@ static void blanks_for_underscores(char *word, size_t length)
             word[i] = ' ';
 }
 
-/* "cover of C": what has no name of its own but a kind and a box. */
+/* "cover of C", for an item that has no name but a kind and a box; false for any other. */
 static bool item_name_by_box(char buffer[MODEL_NAME_TEXT], const struct model *model,
                              enum entity_kind kind, const void *item)
 {
@@ -327,4 +312,12 @@ int64_t model_stock_of(const struct model *model, int64_t kind, int64_t nature)
         if (model->stocks.at[i].kind == kind && model->stocks.at[i].nature == nature)
             return model->stocks.at[i].key;
     return 0;
+}
+
+bool model_left_out(const struct model *model, int64_t join)
+{
+    for (size_t i = 0; i < model->left_outs.count; i++)
+        if (model->left_outs.at[i].join == join)
+            return true;
+    return false;
 }

@@ -152,7 +152,7 @@ bool field_hangs(const struct field *field);
 /* Whether 0 is printed as "": the help says what nothing means. */
 bool field_may_be_nothing(const struct field *field);
 
-/* TEXT or DATE: a string. Everything else is a whole number. */
+/* Whether it is a string: TEXT or DATE. Everything else is a whole number. */
 bool field_is_text(const struct field *field);
 
 /* The quantity of a numeric field that has one (LENGTH, COUNT, RATIO, ...); QUANTITY_KINDS for the
@@ -164,17 +164,33 @@ void field_set_whole(const struct field *field, void *item, int64_t value);
 const char *field_string(const struct field *field, const void *item);
 void field_set_string(const struct field *field, void *item, const char *string); /* not copied */
 
+/* Sets what a new item has: the standard value, "" for a text, nothing for a reference. */
+void field_set_standard(const struct field *field, void *item);
+
+bool field_equal(const struct field *field, const void *a, const void *b);
+
+/* An item of a list begins with its key. */
 static inline int64_t item_key(const void *item)
 {
     return *(const int64_t *)item;
 }
 
+static inline void item_set_key(void *item, int64_t key)
+{
+    *(int64_t *)item = key;
+}
+
+/* Of two items of one entity, or of entities with the same fields: whether all fields are equal,
+ * keys aside; and taking over all fields, but not the key nor a copy of the texts. */
+bool item_equal(const struct entity *entity, const void *a, const void *b);
+void item_take_fields(const struct entity *entity, void *to, const void *from);
+
 /* ---- models ---- */
 
 /*
- * Functions that allocate do so in the model's arena. Without an escape model_add and
- * model_add_keyed return NULL, field_read and trade_change FAULT_MEMORY, when memory is out;
- * model_copy and model_duplicate need one.
+ * Functions that allocate do so in the model's arena. When memory is out and the arena has no
+ * escape, model_add and model_add_keyed return NULL, field_read and trade_change FAULT_MEMORY;
+ * model_copy, model_duplicate and model_free_name need an escape.
  */
 
 /* An empty model with every field at its standard value; the workshop is called "Workshop", its
@@ -202,11 +218,11 @@ const void *model_at_const(const struct model *model, enum entity_kind kind, siz
 #define MODEL_FIND(model, name, key) \
     ((const struct name *)model_find_const((model), ENTITY_##name, (key)))
 
-/* The first stock of a kind that is of that nature; 0 without any. O(stocks). */
+/* The key of the first stock of that kind and nature; 0 without any. O(stocks). */
 int64_t model_stock_of(const struct model *model, int64_t kind, int64_t nature);
 
 /* Whether an optional join was left out: it sets nothing in its place, and nothing waits for it.
- * O(joins that were). */
+ * O(joins left out). */
 bool model_left_out(const struct model *model, int64_t join);
 
 /* A new item with the next key and standard values; it lies at the end of its list. Pointers into
@@ -291,9 +307,10 @@ bool model_item_holds(const struct model *model, enum entity_kind kind, size_t i
 bool model_field_holds(const struct model *model, const struct field *field, const void *item);
 
 /*
- * Makes a model of which rows are missing, or damaged, one that model_check accepts: fields get the
- * value of a new item, and where that does not help the item goes. Returns how many fields and
- * items that were. A build without a name that is needed stays one. Quadratic in the items.
+ * Mends a model of which rows are missing or damaged, so that model_check accepts it: wrong fields
+ * get the value of a new item, and where that does not help the item goes. Returns how many items,
+ * the workshop and the build included, were mended or went. A build that lacks its name is left
+ * without one: the caller gives it. Quadratic in the items.
  */
 size_t model_mend(struct model *model);
 

@@ -1,8 +1,10 @@
 #include "model/offer.h"
 
-#include "base/quantity.h"
+#include "base/whole.h"
 
-#define WHOLE 1000000
+#include <assert.h>
+
+#define WHOLE 1000000 /* a ratio of 1: rates of tax are millionths */
 
 const char *offer_supplier(const struct model *model, const struct offer *offer)
 {
@@ -39,6 +41,7 @@ static int64_t add_on_top(struct till *till, int64_t taxed)
         tax++;
         rest -= WHOLE;
     }
+    assert(rest >= -WHOLE / 2 && rest <= WHOLE / 2);
     till->carry = rest;
     return whole_add(till->tax, tax, &till->tax) ? 0 : tax;
 }

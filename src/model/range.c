@@ -1,9 +1,11 @@
 #include "model/range.h"
 
+#include "base/day.h"
 #include "base/money.h"
 #include "base/quantity.h"
-#include "base/text.h"
+#include "base/utf8.h"
 
+#include <assert.h>
 #include <inttypes.h>
 #include <stdbool.h>
 #include <stdint.h>
@@ -41,6 +43,7 @@ static enum fault check_limits(const struct field *field, const struct model *mo
 enum fault range_check_whole(const struct field *field, const struct model *model, int64_t value,
                              struct fault_note *note)
 {
+    assert(!field_is_text(field));
     switch (field->type) {
     case FIELD_CHOICE:
         if (value >= 0 && (uint64_t)value < field->words->count)
@@ -57,28 +60,11 @@ enum fault range_check_whole(const struct field *field, const struct model *mode
 
 /* ---- texts ---- */
 
-static int days_of(int year, int month)
-{
-    static const int days[] = {31, 28, 31, 30, 31, 30, 31, 31, 30, 31, 30, 31};
-    bool leap = (year % 4 == 0 && year % 100 != 0) || year % 400 == 0;
-
-    return days[month - 1] + (month == 2 && leap);
-}
-
-static int number(const char *digits, int count)
-{
-    int value = 0;
-
-    for (int i = 0; i < count; i++)
-        value = value * 10 + (digits[i] - '0');
-    return value;
-}
-
 static enum fault check_date(const char *text, struct fault_note *note)
 {
     static const char shape[] = "dddd-dd-dd";
     int month;
-    int day;
+    int64_t day;
 
     for (int i = 0; i < (int)sizeof shape; i++) {
         bool fits = shape[i] == 'd' ? text[i] >= '0' && text[i] <= '9' : text[i] == shape[i];
@@ -87,27 +73,22 @@ static enum fault check_date(const char *text, struct fault_note *note)
             return fault_say(note, FAULT_SYNTAX, i + 1,
                              "a date is written year-month-day, as 2026-11-25");
     }
-    month = number(text + 5, 2);
+    month = (text[5] - '0') * 10 + (text[6] - '0');
     if (month < 1 || month > 12)
         return fault_say(note, FAULT_SYNTAX, 6, "there are twelve months");
-    day = number(text + 8, 2);
-    if (day < 1 || day > days_of(number(text, 4), month))
+    if (!day_read(text, &day))
         return fault_say(note, FAULT_SYNTAX, 9, "that month has no such day");
     return FAULT_NONE;
 }
 
-/* Counts characters; a byte that starts none is refused. */
+/* The field's limits are of characters, not bytes. */
 static enum fault check_characters(const struct field *field, const char *text,
                                    struct fault_note *note)
 {
-    size_t length = strlen(text);
-    int64_t count = 0;
-    unsigned code;
+    int64_t count = (int64_t)utf8_count(text);
 
-    if (!utf8_valid(text, length))
+    if (!utf8_valid(text, strlen(text)))
         return fault_say(note, FAULT_SYNTAX, 0, "the text is not UTF-8");
-    for (size_t at = 0; at < length; count++)
-        at += (size_t)utf8_next(text + at, length - at, &code);
     if (count < field->least)
         return fault_say(note, count ? FAULT_RANGE : FAULT_MISSING, 1,
                          "%s needs at least %" PRId64 " characters", field->name, field->least);
@@ -119,6 +100,7 @@ static enum fault check_characters(const struct field *field, const char *text,
 
 enum fault range_check_text(const struct field *field, const char *text, struct fault_note *note)
 {
+    assert(field_is_text(field));
     if (field->type == FIELD_TEXT)
         return check_characters(field, text, note);
     if (*text)

@@ -85,12 +85,11 @@ static const struct field *value_field(enum entity_kind kind)
     return field_named(entity_of(kind), "value");
 }
 
-static enum units units_of(const struct model *model, enum trade_origin where)
+enum units trade_units(const struct model *model, enum trade_origin where)
 {
-    bool mm = where == TRADE_FROM_WORKSHOP ? model->workshop.units == UNITS_WORD_MM
-                                           : model->build.units == UNITS_WORD_MM;
+    int64_t word = where == TRADE_FROM_WORKSHOP ? model->workshop.units : model->build.units;
 
-    return mm ? UNITS_MM : UNITS_INCH;
+    return word == UNITS_WORD_MM ? UNITS_MM : UNITS_INCH;
 }
 
 static bool read_change(const struct model *model, enum trade_origin where, enum trade trade,
@@ -100,7 +99,7 @@ static bool read_change(const struct model *model, enum trade_origin where, enum
     int64_t key = model_key_named(model, kind, trade_values[trade].key);
 
     return key != 0 &&
-           !trade_read(trade, units_of(model, where),
+           !trade_read(trade, trade_units(model, where),
                        field_string(value_field(kind), model_find_const(model, kind, key)),
                        ret_value, NULL);
 }
@@ -154,20 +153,29 @@ void trade_resolve(const struct model *model, int64_t ret_values[TRADE_COUNT])
     lay_over(model, TRADE_FROM_BUILD, ret_values);
 }
 
-/* What was typed, with its unit where that is not said; NULL when memory is out. */
-static const char *text_with_unit(struct model *model, enum trade trade, enum units units,
-                                  const char *text, int64_t value)
+static bool reads_as(enum trade trade, enum units units, const char *text, int64_t value)
+{
+    int64_t read;
+
+    return !quantity_parse(trade_values[trade].quantity, units, text, &read, NULL) && read == value;
+}
+
+const char *trade_text(struct arena *arena, enum trade trade, enum units units, const char *text,
+                       int64_t value)
 {
     enum quantity quantity = trade_values[trade].quantity;
     enum units other = units == UNITS_MM ? UNITS_INCH : UNITS_MM;
     char printed[QUANTITY_TEXT];
-    int64_t elsewhere;
 
-    if (quantity_parse(quantity, other, text, &elsewhere, NULL) == FAULT_NONE &&
-        elsewhere == value && strlen(text) < QUANTITY_TEXT)
-        return arena_text(model->arena, text);
+    assert(reads_as(trade, units, text, value));
+    if (reads_as(trade, other, text, value) && strlen(text) < QUANTITY_TEXT)
+        return arena_text(arena, text);
     quantity_print_unit(printed, quantity, units, value);
-    return arena_text(model->arena, printed);
+    if (!reads_as(trade, other, printed, value)) /* printing rounds */
+        snprintf(printed, sizeof printed, "%.30s %s", text, quantity_unit(quantity, units));
+    if (!reads_as(trade, other, printed, value))
+        quantity_print_exact(printed, quantity, units, value);
+    return arena_text(arena, printed);
 }
 
 static enum fault keep_change(struct model *model, enum trade_origin where, enum trade trade,
@@ -187,7 +195,7 @@ static enum fault keep_change(struct model *model, enum trade_origin where, enum
 enum fault trade_change(struct model *model, enum trade_origin where, const char *key,
                         const char *text, struct fault_note *note)
 {
-    enum units units = units_of(model, where);
+    enum units units = trade_units(model, where);
     int trade = trade_find(key);
     int64_t value;
     enum fault fault;
@@ -201,7 +209,7 @@ enum fault trade_change(struct model *model, enum trade_origin where, const char
     fault = trade_read((enum trade)trade, units, text, &value, note);
     if (fault)
         return fault;
-    text = text_with_unit(model, (enum trade)trade, units, text, value);
+    text = trade_text(model->arena, (enum trade)trade, units, text, value);
     if (!text)
         return fault_say(note, FAULT_MEMORY, 0, "there is no memory left for the value");
     return keep_change(model, where, (enum trade)trade, text, note);

@@ -1,8 +1,5 @@
 /*
- * Trade values: the numbers of a practised maker that a build can change, as one table. Each line:
- * enum name, key, quantity, value in inch work, value in millimetre work, least, most, source,
- * help. Sources: a published work, "derived" with its formula in the help, or "common practice, no
- * source".
+ * Trade values: the numbers of a practised maker that a build can change. The table is in values.h.
  *
  * A changed value is kept as text with its unit ("10 in"), so that it means the same in a build of
  * the other units and in a file that a person reads.
@@ -32,7 +29,7 @@ struct trade_value {
 
 extern const struct trade_value trade_values[TRADE_COUNT];
 
-/* What the table is read by, in its order: "screws and bolts", and how many of it. */
+/* The groups of the table, in its order: a title ("screws and bolts"), and how many values. */
 struct trade_group {
     const char *title;
     int count;
@@ -51,12 +48,23 @@ int trade_find(const char *key);
 /* Where a value comes from. */
 enum trade_origin { TRADE_FROM_STANDARD, TRADE_FROM_WORKSHOP, TRADE_FROM_BUILD };
 
+/* The units that a change without a unit is in: the workshop's own, or else the build's. */
+enum units trade_units(const struct model *model, enum trade_origin where);
+
 /*
  * Reads a value as typed; `units` where no unit is given. Faults as quantity_parse, and RANGE with
  * the range in the note.
  */
 enum fault trade_read(enum trade trade, enum units units, const char *text, int64_t *ret_value,
                       struct fault_note *note);
+
+/*
+ * What is kept of a value that was read from `text` in those units: the text itself where it means
+ * the same in any units, else with its unit. Always reads back as `value`. In the arena; NULL when
+ * memory is out and that has no escape.
+ */
+const char *trade_text(struct arena *arena, enum trade trade, enum units units, const char *text,
+                       int64_t value);
 
 /*
  * The value that holds for the model's build: its own, else the workshop's, else the standard of

@@ -1,7 +1,11 @@
 /*
- * The table of trade values; see trade.h for its columns. An enum name is its key in upper case,
- * with a point written as an underscore. Each rule is a scalar of its own: where both a number of
- * diameters and a length are given, the larger holds.
+ * The table of trade values. Each line: enum name, key, quantity, value in inch work, value in
+ * millimetre work, least, most, source, help. An enum name is its key in upper case, with a point
+ * written as an underscore. A source is a published work, "derived" with its formula in the help,
+ * or "common practice, no source".
+ *
+ * Each value is one number: where a rule has both a number of diameters and a length, it has two
+ * lines, and the larger holds.
  */
 #ifndef MODEL_VALUES_H
 #define MODEL_VALUES_H
@@ -234,16 +238,16 @@
       VALUE_RATIO(1), VALUE_RATIO(20), VALUE_PRACTICE,                                             \
       "screw's axis to a long edge, in diameters, at least")                                       \
     V(EDGE_MIN, "edge.min", LENGTH, VALUE_IN(0.375), VALUE_MM(10), VALUE_MM(2), VALUE_MM(100),     \
-      VALUE_PRACTICE, "the same, at least")                                                        \
+      VALUE_PRACTICE, "the same as a length, at least")                                            \
     V(END_MIN_PILOTED_WARN, "end.min.piloted.warn", RATIO, VALUE_RATIO(7), VALUE_RATIO(7),         \
       VALUE_RATIO(1), VALUE_RATIO(30), VALUE_PRACTICE,                                             \
       "screw's axis to a member's end, piloted, in diameters; less is warned of")                  \
     V(END_MIN_PILOTED_REJECT, "end.min.piloted.reject", RATIO, VALUE_RATIO(4), VALUE_RATIO(4),     \
       VALUE_RATIO(1), VALUE_RATIO(30), VALUE_PRACTICE, "less than this is refused")                \
     V(ALONG_MIN, "along.min", LENGTH, VALUE_IN(1), VALUE_MM(25), VALUE_MM(2), VALUE_MM(200),       \
-      VALUE_PRACTICE, "the same, at least")                                                        \
+      VALUE_PRACTICE, "screw to screw along the grain, at least")                                  \
     V(ACROSS_MIN, "across.min", LENGTH, VALUE_IN(0.75), VALUE_MM(19), VALUE_MM(2), VALUE_MM(200),  \
-      VALUE_PRACTICE, "the same, at least")                                                        \
+      VALUE_PRACTICE, "screw to screw across the grain, at least")                                 \
     V(CROSS_CLEAR_REJECT, "cross.clear.reject", LENGTH, VALUE_IN(0.25), VALUE_MM(6), 0,            \
       VALUE_MM(50), VALUE_PRACTICE, "surface to surface of two crossing screws; less is refused")  \
     V(CROSS_CLEAR_WARN, "cross.clear.warn", LENGTH, VALUE_IN(0.375), VALUE_MM(10), 0,              \
@@ -372,9 +376,9 @@
     V(HANDLE_LEAST, "handle.least", LENGTH, VALUE_IN(1), VALUE_MM(25), 0, VALUE_MM(300),           \
       VALUE_PRACTICE, "no hand pulls by less than this")                                           \
     V(HANDLE_MUSLIN, "handle.muslin", LENGTH, VALUE_IN(1.25), VALUE_MM(30), 0, VALUE_MM(300),      \
-      VALUE_PRACTICE, "the same of a lining under the cover")                                      \
+      VALUE_PRACTICE, "cloth to pull by, of a lining under the cover")                             \
     V(HANDLE_VINYL, "handle.vinyl", LENGTH, VALUE_IN(2.5), VALUE_MM(64), 0, VALUE_MM(300),         \
-      VALUE_PRACTICE, "the same of vinyl")                                                         \
+      VALUE_PRACTICE, "cloth to pull by, of vinyl")                                                \
     V(HANDLE_REST, "handle.rest", LENGTH, VALUE_IN(0.25), VALUE_MM(6), 0, VALUE_MM(50),            \
       VALUE_PRACTICE, "cloth left beyond the staples when the handle is trimmed")                  \
     V(CLOTH_THICKNESS, "cloth.thickness", LENGTH, VALUE_IN(0.04), VALUE_MM(1), 0, VALUE_MM(20),    \

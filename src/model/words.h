@@ -22,6 +22,9 @@ struct words {
 /* The value of a word, or -1 when it is not in the vocabulary. */
 int words_find(const struct words *words, const char *name);
 
+/* All of them with commas between ("raw, folded"), cut where the buffer ends. Returns buffer. */
+char *words_list(const struct words *words, char *buffer, size_t size);
+
 /* Each line: enum name, word, help; P is the prefix of the enum names. */
 #define WORDS_OF_units(W, P)                                \
     W(P, INCH, inch, "inches and fractions, pounds, yards") \

@@ -1,4 +1,5 @@
 #include "fixture.h"
+#include "model/trade.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -284,6 +285,22 @@ static void a_trade_value_out_of_range_is_told(void **state)
     assert_one_fault(model, FAULT_RANGE, "shop_values[0].value", "join.pitch must be from");
 }
 
+/* As trade_of reads it: 2 in is a pitch, 2 mm is none. */
+static void a_trade_value_of_the_workshop_is_read_in_its_units(void **state)
+{
+    struct model *model = &((struct fixture *)*state)->model;
+    struct shop_value *item = MODEL_ADD(model, shop_value);
+
+    item->name = "join.pitch";
+    item->value = "2";
+    model->build.units = UNITS_WORD_MM;
+    assert_int_equal(check(model).count, 0);
+    assert_int_equal(trade_of(model, TRADE_JOIN_PITCH), 2 * LENGTH_INCH);
+    model->workshop.units = UNITS_WORD_MM;
+    model->build.units = UNITS_WORD_INCH;
+    assert_one_fault(model, FAULT_RANGE, "shop_values[0].value", "join.pitch must be from");
+}
+
 static void a_trade_value_changed_twice_is_told(void **state)
 {
     struct model *model = &((struct fixture *)*state)->model;
@@ -338,6 +355,7 @@ int main(void)
         TEST(a_trade_value_that_is_none_is_told),
         TEST(a_trade_value_that_cannot_be_read_is_told),
         TEST(a_trade_value_out_of_range_is_told),
+        TEST(a_trade_value_of_the_workshop_is_read_in_its_units),
         TEST(a_trade_value_changed_twice_is_told),
         TEST(every_fault_is_told_in_order),
     };

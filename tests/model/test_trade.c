@@ -257,6 +257,27 @@ static void a_changed_value_is_kept_with_its_unit(void **state)
     assert_string_equal(model->build_values.at[1].value, "8 %");
 }
 
+/* What the typed number is, counted in 1/320 mm by hand: 0.13 in is 1056.64 of 8128 to the inch. */
+static void a_changed_value_is_kept_exactly_as_it_was_typed(void **state)
+{
+    struct model *model = &((struct fixture *)*state)->model;
+
+    assert_int_equal(trade_change(model, TRADE_FROM_BUILD, "kerf", "0.13", NULL), FAULT_NONE);
+    assert_int_equal(trade_of(model, TRADE_KERF), 1057);
+    assert_string_equal(model->build_values.at[0].value, "0.13 in");
+    model->build.units = UNITS_WORD_MM;
+    assert_int_equal(trade_change(model, TRADE_FROM_BUILD, "kerf", "3.25", NULL), FAULT_NONE);
+    assert_int_equal(trade_of(model, TRADE_KERF), 1040);
+    assert_int_equal(trade_change(model, TRADE_FROM_BUILD, "screw.waste", "3.3333 %", NULL),
+                     FAULT_NONE);
+    assert_int_equal(trade_of(model, TRADE_SCREW_WASTE), 33333);
+    /* More digits than are kept. */
+    assert_int_equal(trade_change(model, TRADE_FROM_BUILD, "kerf",
+                                  "3.2500000000000000000000000000000000000000000000000", NULL),
+                     FAULT_NONE);
+    assert_int_equal(trade_of(model, TRADE_KERF), 1040);
+}
+
 static void the_workshop_reads_in_its_own_units(void **state)
 {
     struct model *model = &((struct fixture *)*state)->model;
@@ -366,6 +387,7 @@ int main(void)
         TEST(nothing_typed_goes_back),
         TEST(a_second_change_replaces_the_first),
         TEST(a_changed_value_is_kept_with_its_unit),
+        TEST(a_changed_value_is_kept_exactly_as_it_was_typed),
         TEST(the_workshop_reads_in_its_own_units),
         TEST(a_change_that_cannot_be_is_refused_with_its_reason),
         TEST(a_value_that_cannot_be_read_is_as_if_not_there),
