@@ -1,110 +1,119 @@
 /* The list of builds, and the cache of what their plans said. */
 #include "store/internal.h"
 
-#include <setjmp.h>
+#include <assert.h>
+
+/* The columns of STATEMENT_BUILDS. */
+enum column {
+    COLUMN_KEY,
+    COLUMN_NAME,
+    COLUMN_STATE,
+    COLUMN_UNITS,
+    COLUMN_DUE,
+    COLUMN_BUDGET,
+    COLUMN_SPEND,
+    COLUMN_DIGEST, /* NULL, as all that follow, where there is no summary */
+    COLUMN_ESTIMATE,
+    COLUMN_STEPS_DONE,
+    COLUMN_STEPS_TOTAL,
+    COLUMN_NEXT_STEP,
+    COLUMN_MISSING
+};
 
 struct listing {
     struct store *store;
+    sqlite3_stmt *statement;
     struct arena *arena;
     LIST_OF(struct store_build) builds;
     struct fault_note *note;
+    enum fault fault;
 };
 
-static enum fault read_text(struct listing *listing, sqlite3_stmt *statement, int column,
-                            const char **ret_text)
+static enum fault read_text(struct listing *listing, enum column column, const char **ret_text)
 {
     const char *string;
-    enum fault fault = column_string(statement, column, &string, listing->note);
+    enum fault fault = column_string(listing->statement, (int)column, &string, listing->note);
 
     if (!fault)
         *ret_text = string[0] ? arena_text(listing->arena, string) : "";
     return fault;
 }
 
-static enum fault read_word(struct listing *listing, sqlite3_stmt *statement, int column,
-                            const struct words *words, int64_t *ret_value)
+static enum fault read_word(struct listing *listing, enum column column, const struct words *words,
+                            int64_t *ret_value)
 {
     const char *string;
-    enum fault fault = column_string(statement, column, &string, listing->note);
-    int value;
+    enum fault fault = column_string(listing->statement, (int)column, &string, listing->note);
 
     if (fault)
         return fault;
-    value = words_find(words, string);
-    if (value < 0)
-        return fault_say(listing->note,
-                         listing->store->read_only == FAULT_NEWER ? FAULT_NEWER : FAULT_DAMAGED, 0,
-                         "%s \"%s\" is not known to this version", words->name, string);
-    *ret_value = value;
-    return FAULT_NONE;
+    return store_read_word(listing->store, words, words->name, string, ret_value, listing->note);
 }
 
-static enum fault read_summary(struct listing *listing, sqlite3_stmt *statement,
-                               struct store_summary *summary)
+static int64_t read_whole(const struct listing *listing, enum column column)
 {
-    summary->next_step = "";
-    summary->missing = "";
-    if (sqlite3_column_type(statement, 7) == SQLITE_NULL)
-        return FAULT_NONE;
-    summary->digest = (uint64_t)sqlite3_column_int64(statement, 7);
-    summary->estimate = sqlite3_column_int64(statement, 8);
-    summary->steps_done = sqlite3_column_int64(statement, 9);
-    summary->steps_total = sqlite3_column_int64(statement, 10);
-    enum fault fault = read_text(listing, statement, 11, &summary->next_step);
-    return fault ? fault : read_text(listing, statement, 12, &summary->missing);
+    return sqlite3_column_int64(listing->statement, (int)column);
 }
 
-/* Columns as in STATEMENT_BUILDS. */
-static enum fault read_build(struct listing *listing, sqlite3_stmt *statement,
-                             struct store_build *build)
+static enum fault read_summary(struct listing *listing, struct store_summary *summary)
 {
-    enum fault fault = read_text(listing, statement, 1, &build->name);
-
-    build->key = sqlite3_column_int64(statement, 0);
-    build->budget = sqlite3_column_int64(statement, 5);
-    build->spend = sqlite3_column_int64(statement, 6);
-    if (!fault)
-        fault = read_word(listing, statement, 2, &words_state, &build->state);
-    if (!fault)
-        fault = read_word(listing, statement, 3, &words_units, &build->units);
-    if (!fault)
-        fault = read_text(listing, statement, 4, &build->due);
-    return fault ? fault : read_summary(listing, statement, &build->summary);
-}
-
-/* Nothing is held in this frame when the arena leaves through the escape. */
-static enum fault read_guarded(struct listing *listing, sqlite3_stmt *statement)
-{
-    jmp_buf escape;
-    bool row = false;
     enum fault fault;
 
-    listing->arena->escape = &escape;
-    if (setjmp(escape))
-        return fault_say(listing->note, FAULT_MEMORY, 0, "%s", fault_words(FAULT_MEMORY));
-    while (!(fault = store_step(listing->store, statement, &row, listing->note)) && row) {
-        fault = read_build(listing, statement, LIST_ADD(listing->arena, &listing->builds));
-        if (fault)
-            break;
+    summary->next_step = "";
+    summary->missing = "";
+    if (sqlite3_column_type(listing->statement, COLUMN_DIGEST) == SQLITE_NULL)
+        return FAULT_NONE;
+    summary->digest = (uint64_t)read_whole(listing, COLUMN_DIGEST);
+    summary->estimate = read_whole(listing, COLUMN_ESTIMATE);
+    summary->steps_done = read_whole(listing, COLUMN_STEPS_DONE);
+    summary->steps_total = read_whole(listing, COLUMN_STEPS_TOTAL);
+    fault = read_text(listing, COLUMN_NEXT_STEP, &summary->next_step);
+    return fault ? fault : read_text(listing, COLUMN_MISSING, &summary->missing);
+}
+
+static enum fault read_build(struct listing *listing, struct store_build *build)
+{
+    enum fault fault = read_text(listing, COLUMN_NAME, &build->name);
+
+    build->key = read_whole(listing, COLUMN_KEY);
+    build->budget = read_whole(listing, COLUMN_BUDGET);
+    build->spend = read_whole(listing, COLUMN_SPEND);
+    if (!fault)
+        fault = read_word(listing, COLUMN_STATE, &words_state, &build->state);
+    if (!fault)
+        fault = read_word(listing, COLUMN_UNITS, &words_units, &build->units);
+    if (!fault)
+        fault = read_text(listing, COLUMN_DUE, &build->due);
+    return fault ? fault : read_summary(listing, &build->summary);
+}
+
+/* Holds nothing: the arena may leave it by its escape. */
+static void read_builds(void *context)
+{
+    struct listing *listing = context;
+    bool row = true;
+
+    while (!listing->fault && row) {
+        listing->fault = store_step(listing->store, listing->statement, &row, listing->note);
+        if (!listing->fault && row)
+            listing->fault = read_build(listing, LIST_ADD(listing->arena, &listing->builds));
     }
-    return fault;
 }
 
 enum fault store_builds(struct store *store, struct arena *arena, struct store_build **ret_at,
                         size_t *ret_count, struct fault_note *note)
 {
     struct listing listing = {.store = store, .arena = arena, .note = note};
-    jmp_buf *outer = arena->escape;
-    sqlite3_stmt *statement;
-    enum fault fault = store_statement(store, STATEMENT_BUILDS, &statement, note);
+    enum fault fault = store_statement(store, STATEMENT_BUILDS, &listing.statement, note);
 
     if (fault)
         return fault;
-    fault = read_guarded(&listing, statement);
-    arena->escape = outer;
-    sqlite3_reset(statement);
-    if (fault)
-        return fault;
+    assert(sqlite3_column_count(listing.statement) == COLUMN_MISSING + 1);
+    if (!arena_try(arena, read_builds, &listing))
+        listing.fault = fault_say_plain(note, FAULT_MEMORY);
+    sqlite3_reset(listing.statement);
+    if (listing.fault)
+        return listing.fault;
     *ret_at = listing.builds.at;
     *ret_count = listing.builds.count;
     return FAULT_NONE;

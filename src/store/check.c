@@ -61,8 +61,7 @@ enum fault check_header(struct store *store, int newest, struct fault_note *note
     return FAULT_NONE;
 }
 
-/* SQLite takes a last page that was cut for a whole one. To be asked after the first read, which
- * takes back what an interrupted write left. */
+/* SQLite takes a last page that was cut short for a whole one. */
 enum fault check_size(struct store *store, struct fault_note *note)
 {
     unsigned char header[HEADER_SIZE];
@@ -128,8 +127,9 @@ bool schema_is_known(const struct store_options *options, int64_t version)
     return options->steps == store_steps && version == store_step_count && store_schema[0].told;
 }
 
-/* The rows of the file beside those known, which cost nothing; where they differ, a SQLite that
- * writes its rows in another way may have made them, and they are compared with its own. */
+/* The file's schema beside the rows known since this program was built, which costs nothing. Where
+ * they differ, another version of SQLite may have written them in its own way: then
+ * compare_with_made asks the one in use. */
 static int compare_with_known(sqlite3_stmt *theirs, bool *ret_same)
 {
     const struct schema_row *row = store_schema;

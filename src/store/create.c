@@ -6,24 +6,26 @@
 
 #include "base/deliver.h"
 
+#include <assert.h>
 #include <errno.h>
 #include <fcntl.h>
 #include <limits.h>
-#include <setjmp.h>
 #include <stdlib.h>
 #include <string.h>
 #include <unistd.h>
 
-static enum fault write_workshop(struct store *store, struct arena *arena, struct fault_note *note)
+/* The standard workshop has no text of its own, so making it takes no memory of the arena. */
+static enum fault write_workshop(struct store *store, struct fault_note *note)
 {
+    struct arena none;
     struct model model;
-    jmp_buf escape;
+    enum fault fault;
 
-    arena->escape = &escape;
-    if (setjmp(escape))
-        return fault_say(note, FAULT_MEMORY, 0, "%s", fault_words(FAULT_MEMORY));
-    model_init(&model, arena);
-    return row_write(store, entity_of(ENTITY_workshop), ROW_INSERT, 0, &model.workshop, note);
+    arena_init(&none);
+    model_init(&model, &none);
+    fault = row_write(store, entity_of(ENTITY_workshop), ROW_INSERT, 0, &model.workshop, note);
+    assert(none.taken == 0);
+    return fault;
 }
 
 /* Tables first: an index is on one. The pragmas are those of the steps. */
@@ -56,24 +58,23 @@ static enum fault make_tables(struct store *store, const struct store_options *o
 static enum fault fill(struct store *store, const struct store_options *options,
                        struct fault_note *note)
 {
-    struct arena arena;
     enum fault fault = store_begin(store, __func__, note);
 
     if (fault)
         return fault;
-    arena_init(&arena);
     fault = make_tables(store, options, note);
     if (!fault)
-        fault = write_workshop(store, &arena, note);
-    arena_release(&arena);
+        fault = write_workshop(store, note);
     return store_end(store, fault, note);
 }
 
-/* Not every file system has hard links; renaming is the next best there. */
+/* A file that another program made meanwhile keeps the name: that is no fault. */
 static enum fault give_name(const char *temporary, const char *path, struct fault_note *note)
 {
-    if (link(temporary, path) != 0 && errno != EEXIST && rename(temporary, path) != 0)
-        return fault_say(note, FAULT_IO, 0, "cannot be made: %s", strerror(errno));
+    enum fault fault = deliver_name(temporary, path, false, note);
+
+    if (fault && fault != FAULT_DUPLICATE)
+        return fault;
     return deliver_sync_folder(path, note);
 }
 

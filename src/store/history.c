@@ -8,6 +8,9 @@
 
 #include <assert.h>
 
+/* The columns of STATEMENT_NEXT_UNDO and STATEMENT_NEXT_REDO. */
+enum column { COLUMN_SEQUENCE, COLUMN_LABEL, COLUMN_BUILD, COLUMN_CHANGESET };
+
 /* An action of the history, as a row of NEXT_UNDO or NEXT_REDO that is still open. */
 struct action {
     int64_t sequence;
@@ -28,12 +31,13 @@ static enum fault read_action(struct store *store, sqlite3_stmt *statement,
                          statement == store->statements[STATEMENT_NEXT_UNDO] ? "undo" : "redo");
     if (fault)
         return fault;
-    ret_action->sequence = sqlite3_column_int64(statement, 0);
+    assert(sqlite3_column_count(statement) == COLUMN_CHANGESET + 1);
+    ret_action->sequence = sqlite3_column_int64(statement, COLUMN_SEQUENCE);
     show_into(ret_action->label, sizeof ret_action->label,
-              (const char *)sqlite3_column_text(statement, 1));
-    ret_action->build = sqlite3_column_int64(statement, 2);
-    ret_action->changeset = sqlite3_column_blob(statement, 3);
-    ret_action->size = sqlite3_column_bytes(statement, 3);
+              (const char *)sqlite3_column_text(statement, COLUMN_LABEL));
+    ret_action->build = sqlite3_column_int64(statement, COLUMN_BUILD);
+    ret_action->changeset = sqlite3_column_blob(statement, COLUMN_CHANGESET);
+    ret_action->size = sqlite3_column_bytes(statement, COLUMN_CHANGESET);
     return FAULT_NONE;
 }
 
@@ -90,7 +94,10 @@ static enum fault move(struct store *store, bool undo, struct action *ret_action
 {
     sqlite3_stmt *statement;
     struct action action;
-    enum fault fault =
+    enum fault fault;
+
+    assert(store->depth > 0 && !store->session);
+    fault =
         store_statement(store, undo ? STATEMENT_NEXT_UNDO : STATEMENT_NEXT_REDO, &statement, note);
 
     if (fault)

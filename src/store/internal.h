@@ -107,7 +107,8 @@ enum fault store_open_with(struct store **ret_store, const char *path,
 
 /* ---- fault.c ---- */
 
-/* The fault for a result of SQLite (not OK, ROW or DONE), said in the maker's words. */
+/* The fault for a result of SQLite that is not the one that was hoped for, said in the maker's
+ * words. `store` is the one whose connection gave it. */
 enum fault store_say(const struct store *store, int result, struct fault_note *note);
 
 /* ---- statement.c ---- */
@@ -126,12 +127,14 @@ struct binder {
     int result;
 };
 
+/* For a statement that nobody is stepping through. */
 struct binder binder_start(sqlite3_stmt *statement);
 void bind_whole(struct binder *binder, int64_t value);
 void bind_reference(struct binder *binder, int64_t key); /* 0 is NULL */
-void bind_string(struct binder *binder,
-                 const char *string); /* not copied: it must outlive the run */
-void bind_bytes(struct binder *binder, const void *bytes, int size); /* the same */
+
+/* Not copied: they must outlive the run. There is at least one byte. */
+void bind_string(struct binder *binder, const char *string);
+void bind_bytes(struct binder *binder, const void *bytes, int size);
 
 /* Runs a statement that gives no rows, and lets go of its parameters. */
 enum fault binder_run(struct store *store, struct binder *binder, struct fault_note *note);
@@ -143,7 +146,7 @@ enum fault binder_finds(struct store *store, struct binder *binder, bool *ret_fo
 /* Runs a statement without parameters and rows. */
 enum fault store_run(struct store *store, enum statement which, struct fault_note *note);
 
-/* One step of a query: true and FAULT_NONE at a row. Reset it when done. */
+/* One step of a query: whether it came to a row. The caller resets the statement when done. */
 enum fault store_step(struct store *store, sqlite3_stmt *statement, bool *ret_row,
                       struct fault_note *note);
 
@@ -151,6 +154,11 @@ enum fault store_step(struct store *store, sqlite3_stmt *statement, bool *ret_ro
  * step. */
 enum fault column_string(sqlite3_stmt *statement, int column, const char **ret_string,
                          struct fault_note *note);
+
+/* The value of a word, which `called` names in the note. A word that is not known was written by a
+ * newer version, which is NEWER, or by nobody, which is DAMAGED. */
+enum fault store_read_word(const struct store *store, const struct words *words, const char *called,
+                           const char *word, int64_t *ret_value, struct fault_note *note);
 
 /* The first column of the first row of a query that is asked once, as at opening. */
 enum fault store_ask_whole(struct store *store, const char *sql, int64_t *ret_value,
@@ -178,8 +186,10 @@ enum fault store_action_begin(struct store *store, const char *where, struct fau
 enum fault store_action_end(struct store *store, enum fault fault, int64_t build, const char *label,
                             struct fault_note *note);
 
+/* Forgets what was recorded, if anything was. */
 void store_stop_recording(struct store *store);
 
+/* A number that changes when another connection writes to the file. */
 enum fault store_data_version(struct store *store, int64_t *ret_version, struct fault_note *note);
 
 /* ---- load.c ---- */
@@ -201,22 +211,41 @@ enum fault row_statement(struct store *store, const struct entity *entity, enum 
 enum fault row_write(struct store *store, const struct entity *entity, enum row_verb verb,
                      int64_t build, const void *item, struct fault_note *note);
 
-/* ---- the rest, by file ---- */
+/* ---- opening, by file; open.c says in which order ---- */
 
+/*
+ * check.c. The first asks the header's bytes: FOREIGN for what is not ours, DAMAGED without a
+ * version; a version above `newest` makes the store read-only (NEWER). The second compares the
+ * schema word by word with this program's of that version: FOREIGN where it differs. The third
+ * looks through rows and references: DAMAGED. The last asks whether the end of the file is missing
+ * (DAMAGED), after a first read, which takes back what an interrupted write left.
+ */
 enum fault check_header(struct store *store, int newest, struct fault_note *note);
 enum fault check_schema(struct store *store, const struct store_options *options,
                         struct fault_note *note);
 enum fault check_content(struct store *store, struct fault_note *note);
+enum fault check_size(struct store *store, struct fault_note *note);
+
+/* create.c. Makes a file with a standard workshop at `path`, whole or not at all. A file that is
+ * there by then is kept, and is no fault. */
 enum fault create_file(const char *path, const struct store_options *options,
                        struct fault_note *note);
+
+/* migrate.c. Brings an older file up to date, after a backup; every step that was done is kept
+ * when a later one fails. */
 enum fault migrate(struct store *store, const struct store_options *options,
                    struct fault_note *note);
-enum fault check_size(struct store *store, struct fault_note *note);
+
+/* open.c. Connects a store to a file, hardened against what the file may hold; nothing of it is
+ * read yet. On a fault store->db still has to be closed. Then the settings that need a first read.
+ */
 enum fault connect_file(struct store *store, const char *path, const struct store_options *options,
                         struct fault_note *note);
 enum fault settle_connection(struct store *store, struct fault_note *note);
 
-/* Names a build that uses what the open transaction is about to delete. */
+/* ---- uses.c ---- */
+
+/* REFERENCE, and names a build that uses what the open transaction is about to delete. */
 enum fault say_still_used(struct store *store, struct fault_note *note);
 
 #endif

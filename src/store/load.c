@@ -1,11 +1,10 @@
 /*
- * Rows to items. The model is made whole in the arena before the caller's is touched; when memory
- * runs out the arena leaves through an escape of ours, and what was open is closed here.
+ * Rows to items. The model is made whole in the arena before the caller's is touched. When memory
+ * runs out the arena leaves read_model by an escape; load_rows then closes what was open.
  */
 #include "store/internal.h"
 
 #include <assert.h>
-#include <setjmp.h>
 
 struct load {
     struct store *store;
@@ -14,10 +13,12 @@ struct load {
     struct arena *arena;
     size_t *lost; /* counts rows that cannot be read and are left out; NULL: they are faults */
     struct fault_note *note;
+    enum fault fault;
 };
 
-/* Whether a fault is a row that is left out. */
-static bool is_lost(const struct load *load, enum fault fault)
+/* Where rows may be left out: takes a row that is damaged for lost, and counts it. False for any
+ * other fault, and where each is one. */
+static bool leave_out(const struct load *load, enum fault fault)
 {
     if (fault != FAULT_DAMAGED || !load->lost)
         return false;
@@ -31,31 +32,21 @@ static enum fault say_damaged(struct load *load, const struct field *field)
                      field->name);
 }
 
-/* A word that is not known was written by a newer version, or by nobody. */
-static enum fault read_choice(struct load *load, const struct field *field, const char *word,
-                              void *item)
-{
-    int value = words_find(field->words, word);
-
-    if (value < 0)
-        return fault_say(load->note,
-                         load->store->read_only == FAULT_NEWER ? FAULT_NEWER : FAULT_DAMAGED, 0,
-                         "%s \"%s\" is not known to this version", field->name, word);
-    field_set_whole(field, item, value);
-    return FAULT_NONE;
-}
-
 static enum fault read_string(struct load *load, sqlite3_stmt *statement, int column,
                               const struct field *field, void *item)
 {
     const char *string;
+    int64_t value = 0;
     enum fault fault = column_string(statement, column, &string, load->note);
 
+    if (!fault && field->type == FIELD_CHOICE)
+        fault = store_read_word(load->store, field->words, field->name, string, &value, load->note);
     if (fault)
         return fault;
     if (field->type == FIELD_CHOICE)
-        return read_choice(load, field, string, item);
-    field_set_string(field, item, string[0] ? arena_text(load->arena, string) : "");
+        field_set_whole(field, item, value);
+    else
+        field_set_string(field, item, string[0] ? arena_text(load->arena, string) : "");
     return FAULT_NONE;
 }
 
@@ -78,8 +69,9 @@ static enum fault read_item(struct load *load, sqlite3_stmt *statement, const st
 {
     enum fault fault = FAULT_NONE;
 
+    assert(sqlite3_column_count(statement) == (int)entity->field_count + 1);
     if (entity->kind != ENTITY_workshop)
-        *(int64_t *)item = sqlite3_column_int64(statement, 0);
+        item_set_key(item, sqlite3_column_int64(statement, 0));
     for (size_t i = 0; i < entity->field_count && !fault; i++)
         fault = read_field(load, statement, (int)i + 1, &entity->fields[i], item);
     if (fault)
@@ -87,6 +79,7 @@ static enum fault read_item(struct load *load, sqlite3_stmt *statement, const st
     return fault;
 }
 
+/* Each row is read into the place behind the last item, which counts once the row was good. */
 static enum fault read_list(struct load *load, sqlite3_stmt *statement, const struct entity *entity)
 {
     struct list *list = model_list(&load->model, entity->kind);
@@ -98,10 +91,10 @@ static enum fault read_list(struct load *load, sqlite3_stmt *statement, const st
         fault = read_item(load, statement, entity, (char *)list->at + list->count * entity->size);
         if (!fault)
             list->count++;
-        else if (!is_lost(load, fault))
+        else if (!leave_out(load, fault))
             return fault;
     }
-    return is_lost(load, fault) ? FAULT_NONE : fault;
+    return leave_out(load, fault) ? FAULT_NONE : fault;
 }
 
 static enum fault read_single(struct load *load, sqlite3_stmt *statement,
@@ -134,33 +127,24 @@ static enum fault read_table(struct load *load, enum entity_kind kind)
     fault = kind < ENTITY_COUNT ? read_list(load, statement, entity)
                                 : read_single(load, statement, entity);
     sqlite3_reset(statement);
-    return is_lost(load, fault) ? FAULT_NONE : fault;
+    return leave_out(load, fault) ? FAULT_NONE : fault;
 }
 
-static enum fault read_model(struct load *load)
+/* Holds nothing: the arena may leave it by its escape. */
+static void read_model(void *context)
 {
-    enum fault fault = read_table(load, ENTITY_workshop);
+    struct load *load = context;
 
-    if (!fault && load->build > 0)
-        fault = read_table(load, ENTITY_build);
-    for (int kind = 0; kind < ENTITY_COUNT && !fault; kind++)
-        if (load->build > 0 || entity_of((enum entity_kind)kind)->in_shop)
-            fault = read_table(load, (enum entity_kind)kind);
-    return fault;
-}
-
-/* Nothing is held in this frame when the arena leaves through the escape. */
-static enum fault read_guarded(struct load *load)
-{
-    jmp_buf escape;
-
-    load->arena->escape = &escape;
-    if (setjmp(escape))
-        return fault_say(load->note, FAULT_MEMORY, 0, "%s", fault_words(FAULT_MEMORY));
     model_init(&load->model, load->arena);
-    return read_model(load);
+    load->fault = read_table(load, ENTITY_workshop);
+    if (!load->fault && load->build > 0)
+        load->fault = read_table(load, ENTITY_build);
+    for (int kind = 0; kind < ENTITY_COUNT && !load->fault; kind++)
+        if (load->build > 0 || entity_of((enum entity_kind)kind)->in_shop)
+            load->fault = read_table(load, (enum entity_kind)kind);
 }
 
+/* A read that the escape cut short left its statement open. */
 static void reset_selects(struct store *store)
 {
     for (int kind = 0; kind <= ENTITY_build; kind++)
@@ -171,13 +155,13 @@ enum fault load_rows(struct store *store, int64_t build, struct model *model, st
                      size_t *lost, struct fault_note *note)
 {
     struct load load = {store, build, .arena = arena, .lost = lost, .note = note};
-    jmp_buf *outer = arena->escape;
     enum fault fault = store_begin(store, __func__, note);
 
     if (fault)
         return fault;
-    fault = read_guarded(&load);
-    arena->escape = outer;
+    if (!arena_try(arena, read_model, &load))
+        load.fault = fault_say_plain(note, FAULT_MEMORY);
+    fault = load.fault;
     reset_selects(store);
     if (lost) /* a damaged file cannot be committed to, be it nothing */
         store_end(store, FAULT_DAMAGED, NULL);

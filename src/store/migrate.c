@@ -4,6 +4,7 @@
  */
 #include "store/internal.h"
 
+#include <assert.h>
 #include <limits.h>
 
 static enum fault run_step(struct store *store, const char *sql, int64_t version,
@@ -17,7 +18,7 @@ static enum fault run_step(struct store *store, const char *sql, int64_t version
         return fault;
     snprintf(set_version, sizeof set_version, "PRAGMA user_version = %d", (int)version + 1);
     fault = store_ask_whole(store, "PRAGMA user_version", &now, note);
-    /* Another program may have taken the same step since. */
+    /* Another program may have taken this step before the file was ours to write. */
     if (!fault && now == version)
         fault = store_execute(store, sql, note);
     if (!fault && now == version)
@@ -38,6 +39,7 @@ enum fault migrate(struct store *store, const struct store_options *options,
 
     if (fault || version >= options->step_count)
         return fault;
+    assert(!store->read_only);
     fault = store_check(store, note);
     snprintf(copy, sizeof copy, "%s.before-%d", store->path, options->step_count);
     if (!fault)

@@ -15,6 +15,7 @@
 
 #include "base/memory.h"
 
+#include <assert.h>
 #include <errno.h>
 #include <fcntl.h>
 #include <limits.h>
@@ -47,7 +48,7 @@ static const struct {
     {SQLITE_LIMIT_VARIABLE_NUMBER, 100},
 };
 
-/* So SQLite reads a file whose end is missing, or a table of which is not told well. */
+/* Lets SQLite read a file whose end is missing, or of whose tables one is described wrongly. */
 static int read_damaged(sqlite3 *db)
 {
     int result = sqlite3_db_config(db, SQLITE_DBCONFIG_DEFENSIVE, 0, NULL);
@@ -56,7 +57,6 @@ static int read_damaged(sqlite3 *db)
                                : result;
 }
 
-/* Nothing of the file is read yet. */
 enum fault connect_file(struct store *store, const char *path, const struct store_options *options,
                         struct fault_note *note)
 {
@@ -104,7 +104,7 @@ static enum fault resolve(const char *path, char **ret_path, struct fault_note *
     size = strlen(real) + strlen(name) + 2;
     *ret_path = memory_resize(NULL, size);
     if (!*ret_path)
-        return fault_say(note, FAULT_MEMORY, 0, "%s", fault_words(FAULT_MEMORY));
+        return fault_say_plain(note, FAULT_MEMORY);
     snprintf(*ret_path, size, "%s/%s", strcmp(real, "/") == 0 ? "" : real, name);
     return FAULT_NONE;
 }
@@ -131,6 +131,7 @@ static bool folder_takes_files(const char *path)
 {
     char folder[PATH_MAX];
 
+    assert(strchr(path, '/')); /* resolve made it whole */
     snprintf(folder, sizeof folder, "%.*s", (int)(strrchr(path, '/') - path + 1), path);
     return faccessat(AT_FDCWD, folder, W_OK, AT_EACCESS) == 0;
 }
@@ -148,7 +149,7 @@ static enum fault check_small(struct store *store, struct fault_note *note)
     return fault;
 }
 
-/* Closing a WAL file writes to it, so that is held off until the file is known to be ours. */
+/* Back to the rollback journal. LOCKED where another program keeps the file in WAL mode. */
 static enum fault leave_wal(struct store *store, struct fault_note *note)
 {
     int64_t mode_is_wal = 0;
@@ -167,6 +168,7 @@ static enum fault look_at(struct store *store, const struct store_options *optio
 {
     enum fault fault = check_header(store, options->step_count, note);
 
+    /* Closing a WAL file writes to it: not before the file is known to be ours. */
     sqlite3_db_config(store->db, SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, 1, NULL);
     if (!fault)
         fault = settle_connection(store, note);
@@ -182,6 +184,7 @@ static enum fault look_at(struct store *store, const struct store_options *optio
         fault = check_small(store, note);
     if (fault || store->read_only == FAULT_NEWER)
         return fault;
+    assert(store->read_only == FAULT_NONE);
     if (sqlite3_db_readonly(store->db, "main") == 1 || !folder_takes_files(store->path)) {
         store->read_only = FAULT_REFUSED;
         return FAULT_NONE;
@@ -197,7 +200,7 @@ enum fault store_open_with(struct store **ret_store, const char *path,
     enum fault fault;
 
     if (!store)
-        return fault_say(note, FAULT_MEMORY, 0, "%s", fault_words(FAULT_MEMORY));
+        return fault_say_plain(note, FAULT_MEMORY);
     *store = (struct store){.read_only = FAULT_NONE};
     fault = resolve(path, &store->path, note);
     if (!fault)

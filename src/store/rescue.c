@@ -1,46 +1,40 @@
 /* What can still be read of a file that is damaged. */
 #include "store/internal.h"
 
-#include <setjmp.h>
-
-struct finding_builds {
+struct finding {
     struct store *store;
+    sqlite3_stmt *statement;
     struct arena *arena;
     LIST_OF(int64_t) keys;
 };
 
-/* Nothing is held in this frame when the arena leaves through the escape. The list ends where the
- * table cannot be read on. */
-static enum fault find_guarded(struct finding_builds *finding, sqlite3_stmt *statement,
-                               struct fault_note *note)
+/* The list ends where the table cannot be read on. Holds nothing: the arena may leave it by its
+ * escape. */
+static void find_keys(void *context)
 {
-    jmp_buf escape;
+    struct finding *finding = context;
     bool row = false;
 
-    finding->arena->escape = &escape;
-    if (setjmp(escape))
-        return fault_say(note, FAULT_MEMORY, 0, "%s", fault_words(FAULT_MEMORY));
-    while (!store_step(finding->store, statement, &row, NULL) && row)
-        *LIST_ADD(finding->arena, &finding->keys) = sqlite3_column_int64(statement, 0);
-    return FAULT_NONE;
+    while (!store_step(finding->store, finding->statement, &row, NULL) && row)
+        *LIST_ADD(finding->arena, &finding->keys) = sqlite3_column_int64(finding->statement, 0);
 }
 
 enum fault store_rescue_builds(struct store *store, struct arena *arena, int64_t **ret_at,
                                size_t *ret_count, struct fault_note *note)
 {
-    struct finding_builds finding = {store, arena, {{0}}};
-    jmp_buf *outer = arena->escape;
-    sqlite3_stmt *statement;
-    enum fault fault = store_statement(store, STATEMENT_BUILD_KEYS, &statement, note);
+    struct finding finding = {.store = store, .arena = arena};
+    enum fault fault = store_statement(store, STATEMENT_BUILD_KEYS, &finding.statement, note);
 
     if (fault)
         return fault;
-    fault = find_guarded(&finding, statement, note);
-    arena->escape = outer;
-    sqlite3_reset(statement);
+    if (!arena_try(arena, find_keys, &finding))
+        fault = fault_say_plain(note, FAULT_MEMORY);
+    sqlite3_reset(finding.statement);
+    if (fault)
+        return fault;
     *ret_at = finding.keys.at;
     *ret_count = finding.keys.count;
-    return fault;
+    return FAULT_NONE;
 }
 
 enum fault store_rescue(struct store *store, int64_t build, struct model *model,

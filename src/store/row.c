@@ -83,12 +83,12 @@ enum fault row_statement(struct store *store, const struct entity *entity, enum 
     enum fault fault = FAULT_NONE;
     struct text sql;
 
+    assert(verb < ROW_VERBS);
     if (!*slot) {
         text_init(&sql);
         writers[verb](&sql, entity);
-        fault = text_failed(&sql)
-                    ? fault_say(note, FAULT_MEMORY, 0, "%s", fault_words(FAULT_MEMORY))
-                    : store_prepare(store, text_string(&sql), slot, note);
+        fault = text_failed(&sql) ? fault_say_plain(note, FAULT_MEMORY)
+                                  : store_prepare(store, text_string(&sql), slot, note);
         text_release(&sql);
     }
     if (!fault)
@@ -106,7 +106,7 @@ static void bind_field(struct binder *binder, const struct field *field, const v
     if (field->type == FIELD_REF)
         bind_reference(binder, value);
     else if (field->type == FIELD_CHOICE)
-        bind_string(binder, field->words->at[value].name);
+        bind_string(binder, field->words->at[value].name); /* check_choices has seen it */
     else
         bind_whole(binder, value);
 }

@@ -16,21 +16,6 @@ struct save {
     struct fault_note *note;
 };
 
-static bool same_item(const struct entity *entity, const void *a, const void *b)
-{
-    for (size_t i = 0; i < entity->field_count; i++) {
-        const struct field *field = &entity->fields[i];
-
-        if (field_is_text(field)) {
-            if (strcmp(field_string(field, a), field_string(field, b)) != 0)
-                return false;
-        } else if (field_whole(field, a) != field_whole(field, b)) {
-            return false;
-        }
-    }
-    return true;
-}
-
 static enum fault write(struct save *save, const struct entity *entity, enum row_verb verb,
                         const void *item)
 {
@@ -62,6 +47,8 @@ static enum fault save_list(struct save *save, const struct entity *entity)
 
         if (!old && !new)
             break;
+        assert(new_index == 0 || !new ||
+               item_key(new) > item_key(item_at(save->after, entity, new_index - 1)));
         if (!new || (old && item_key(old) < item_key(new))) {
             fault = write(save, entity, ROW_DELETE, old);
             old_index++;
@@ -69,7 +56,7 @@ static enum fault save_list(struct save *save, const struct entity *entity)
             fault = write(save, entity, ROW_INSERT, new);
             new_index++;
         } else {
-            if (!same_item(entity, old, new))
+            if (!item_equal(entity, old, new))
                 fault = write(save, entity, ROW_UPDATE, new);
             old_index++;
             new_index++;
@@ -85,7 +72,7 @@ static enum fault save_single(struct save *save, enum entity_kind kind)
 
     if (kind == ENTITY_build && save->is_new)
         return write(save, entity, ROW_INSERT, new);
-    if (same_item(entity, model_at_const(save->before, kind, 0), new))
+    if (item_equal(entity, model_at_const(save->before, kind, 0), new))
         return FAULT_NONE;
     return write(save, entity, ROW_UPDATE, new);
 }
@@ -127,7 +114,6 @@ static enum fault save_all(struct save *save)
 
     if (!fault)
         fault = save_single(save, ENTITY_workshop);
-
     if (!fault && save->after->build.key > 0)
         fault = save_single(save, ENTITY_build);
     for (int kind = 0; kind < ENTITY_COUNT && !fault; kind++) {
@@ -159,6 +145,7 @@ enum fault store_save(struct store *store, const struct model *before, struct mo
         return fault;
     if (save.is_new)
         after->build.key = after->workshop.next_key++;
+    assert(after->build.key >= 0);
     fault = save_all(&save);
     fault = store_action_end(store, fault, after->build.key, label, note);
     if (fault && save.is_new) {

@@ -5,6 +5,7 @@
 #include "store/internal.h"
 
 #include "base/text.h"
+#include "base/utf8.h"
 
 #include <assert.h>
 #include <string.h>
@@ -29,7 +30,10 @@ enum fault store_prepare(struct store *store, const char *sql, sqlite3_stmt **sl
 enum fault store_statement(struct store *store, enum statement which, sqlite3_stmt **ret_statement,
                            struct fault_note *note)
 {
-    enum fault fault = store_prepare(store, texts[which], &store->statements[which], note);
+    enum fault fault;
+
+    assert(which < STATEMENT_COUNT);
+    fault = store_prepare(store, texts[which], &store->statements[which], note);
 
     if (!fault)
         *ret_statement = store->statements[which];
@@ -38,6 +42,7 @@ enum fault store_statement(struct store *store, enum statement which, sqlite3_st
 
 struct binder binder_start(sqlite3_stmt *statement)
 {
+    assert(!sqlite3_stmt_busy(statement)); /* its last user reset it */
     return (struct binder){.statement = statement, .result = SQLITE_OK};
 }
 
@@ -68,6 +73,7 @@ void bind_string(struct binder *binder, const char *string)
 
 void bind_bytes(struct binder *binder, const void *bytes, int size)
 {
+    assert(bytes && size > 0); /* SQLite would make NULL of nothing */
     keep(binder, sqlite3_bind_blob(binder->statement, ++binder->count, bytes, size, SQLITE_STATIC));
 }
 
@@ -122,18 +128,31 @@ enum fault store_step(struct store *store, sqlite3_stmt *statement, bool *ret_ro
     return FAULT_NONE;
 }
 
+enum fault store_read_word(const struct store *store, const struct words *words, const char *called,
+                           const char *word, int64_t *ret_value, struct fault_note *note)
+{
+    int value = words_find(words, word);
+
+    if (value < 0)
+        return fault_say(note, store->read_only == FAULT_NEWER ? FAULT_NEWER : FAULT_DAMAGED, 0,
+                         "%s \"%s\" is not known to this version", called, word);
+    *ret_value = value;
+    return FAULT_NONE;
+}
+
 enum fault column_string(sqlite3_stmt *statement, int column, const char **ret_string,
                          struct fault_note *note)
 {
     const char *string;
     size_t length;
 
+    assert(column >= 0 && column < sqlite3_column_count(statement));
     if (sqlite3_column_type(statement, column) != SQLITE_TEXT)
         return fault_say(note, FAULT_DAMAGED, 0, "%s is no text",
                          sqlite3_column_name(statement, column));
     string = (const char *)sqlite3_column_text(statement, column);
     if (!string)
-        return fault_say(note, FAULT_MEMORY, 0, "%s", fault_words(FAULT_MEMORY));
+        return fault_say_plain(note, FAULT_MEMORY);
     length = (size_t)sqlite3_column_bytes(statement, column);
     if (strlen(string) != length || !utf8_valid(string, length))
         return fault_say(note, FAULT_DAMAGED, 0, "%s holds bytes that are no text",

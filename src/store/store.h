@@ -24,7 +24,9 @@
 
 struct store;
 
-#define STORE_LABEL 80     /* bytes of a label of the history, its NUL included */
+#define STORE_LABEL                                                              \
+    80 /* bytes of a label of the history, its NUL included; longer ones are cut \
+        */
 #define STORE_HISTORY 1000 /* actions that can be undone */
 
 /*
@@ -32,10 +34,11 @@ struct store;
  * there. Older files are brought up to date, after a backup beside the file ("<path>.before-2").
  *
  * Faults: FOREIGN (empty, text, another program's, tables that are not ours), DAMAGED, LOCKED,
- * REFUSED (a symbolic link: name the file itself), IO (the folder is not
- * there, no permission to read). A newer file gives no fault: see store_read_only.
+ * REFUSED (a symbolic link: name the file itself), IO (the folder is not there, no permission to
+ * read). A newer file gives no fault: see store_read_only.
  *
- * A fault may leave the file made, or brought up to date, but never half so.
+ * After a fault the file may be there though it was not, or be brought up to date, but is never
+ * half so.
  *
  * Files over a megabyte are checked for damage before their first write instead of here
  * (store_check).
@@ -52,8 +55,8 @@ enum fault store_read_only(const struct store *store);
 /* The file's name, free of links. It stays the store's. */
 const char *store_path(const struct store *store);
 
-/* Looks through the whole file for damage, once; the first write does it too. Linear in the file:
- * for an idle moment. Fault: DAMAGED; from then on nothing is written. */
+/* Looks through the whole file for damage, unless that was done; the first write does it too.
+ * Linear in the file: for an idle moment. Fault: DAMAGED; from then on nothing is written. */
 enum fault store_check(struct store *store, struct fault_note *note);
 
 /* The same once more and more thoroughly, indexes against tables too. */
@@ -77,8 +80,8 @@ enum fault store_peek(struct store *store, int64_t build, struct model *model, s
                       struct fault_note *note);
 
 /*
- * Writes what differs between two models, as one action of the history under `label`; nothing
- * differs, nothing is written. `before` is what was loaded, or last saved. Undone actions can no
+ * Writes what differs between two models, as one action of the history under `label`; where nothing
+ * differs nothing is written. `before` is what was loaded, or last saved. Undone actions can no
  * longer be redone afterwards.
  *
  * Where after->build.key is 0 and its name is not empty, the build is new, and gets a key from the
@@ -93,9 +96,9 @@ enum fault store_save(struct store *store, const struct model *before, struct mo
                       const char *label, struct fault_note *note);
 
 /*
- * The same for several builds as one action; none of them is new. At most one of the changes may be
- * in the workshop, be it without a build (key 0). The history names no build for it. Faults: as
- * store_save; then nothing is written at all.
+ * The same for several builds as one action; none of them is new. At most one of the changes may
+ * touch the workshop; it may be one without a build (key 0). The history names no build for it.
+ * Faults: as store_save; then nothing is written at all.
  */
 struct store_change {
     const struct model *before;

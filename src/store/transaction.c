@@ -38,7 +38,7 @@ enum fault store_begin(struct store *store, const char *where, struct fault_note
     return begin(store, STATEMENT_BEGIN, where, note);
 }
 
-/* After a full disk, a failed read or exhausted memory SQLite may have taken back by itself. */
+/* After a full disk, a failed read or exhausted memory SQLite may have rolled back by itself. */
 static void take_back(struct store *store)
 {
     if (!sqlite3_get_autocommit(store->db) && store_run(store, STATEMENT_ROLLBACK, NULL))
@@ -79,12 +79,13 @@ enum fault store_data_version(struct store *store, int64_t *ret_version, struct 
 
 static enum fault say_read_only(const struct store *store, struct fault_note *note)
 {
-    const char *why = store->read_only == FAULT_NEWER
-                          ? "made by a newer version of this program, which alone may write to it"
-                      : store->read_only == FAULT_DAMAGED
-                          ? "the file is damaged; nothing is written to it"
-                          : "there is no permission to write to the file or its folder";
+    const char *why = "there is no permission to write to the file or its folder";
 
+    assert(store->read_only != FAULT_NONE);
+    if (store->read_only == FAULT_NEWER)
+        why = "made by a newer version of this program, which alone may write to it";
+    else if (store->read_only == FAULT_DAMAGED)
+        why = "the file is damaged; nothing is written to it";
     return fault_say(note, store->read_only, 0, "%s", why);
 }
 
@@ -110,6 +111,7 @@ enum fault store_write_begin(struct store *store, const char *where, struct faul
         fault = begin(store, STATEMENT_BEGIN_WRITE, where, note);
     if (fault)
         return fault;
+    assert(store->is_checked && store->depth > 0);
     fault = check_unchanged(store, note);
     return fault ? store_end(store, fault, note) : FAULT_NONE;
 }
@@ -162,7 +164,10 @@ static enum fault record(struct store *store, const void *changeset, int size, i
 {
     sqlite3_stmt *statement;
     struct binder binder;
-    enum fault fault = store_run(store, STATEMENT_DROP_UNDONE, note);
+    enum fault fault;
+
+    assert(!store->session && size > 0 && build >= 0);
+    fault = store_run(store, STATEMENT_DROP_UNDONE, note);
 
     if (!fault)
         fault = store_statement(store, STATEMENT_RECORD, &statement, note);
