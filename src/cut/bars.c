@@ -19,6 +19,7 @@
 #include "cut/bars.h"
 
 #include "base/whole.h"
+#include "cut/bars_task.h"
 #include "cut/bound.h"
 #include "cut/mix.h"
 #include "cut/ranking.h"
@@ -35,45 +36,27 @@
 /* How a filling corrects the values of its parts. */
 enum share { SHARE_NOTHING, SHARE_BY_LENGTH, SHARE_BY_SQUARE };
 
-struct kind {
-    int64_t length; /* with a kerf */
-    size_t first;   /* in the order of parts */
-    int64_t count;
-};
-
 /* A size as the search sees it. */
 struct stick {
     int64_t room;  /* without trim, with a kerf */
     int64_t value; /* its price, scaled; 0 on the shelf */
 };
 
-struct take {
-    size_t kind;
-    int64_t count;
-};
-
-struct filling {
-    size_t size;
-    size_t first, count; /* takes */
-    int64_t times;
-    int64_t taken; /* room */
-};
-
 struct plan_of_bars {
-    LIST_OF(struct filling) fillings;
-    LIST_OF(struct take) takes;
-    int64_t left_out;
-    int64_t cost;
+    LIST_OF(struct bar_filling) fillings;
+    LIST_OF(struct bar_take) takes;
+    int64_t left_out; /* parts */
+    int64_t cost;     /* in values of sticks */
     int64_t blanks;
-    int64_t rest;
+    int64_t rest; /* the largest */
 };
 
 struct search {
     const struct cut_job *job;
     struct arena *arena;
     struct stick *sticks;
-    size_t *order; /* parts, longest first */
-    struct kind *kinds;
+    size_t *order;          /* parts, longest first */
+    struct bar_kind *kinds; /* lengths not in units of a grid */
     size_t kind_count;
     int64_t *left;   /* of each kind, not yet placed */
     int64_t *limits; /* of each size, no more than there are parts; CUT_ANY */
@@ -94,15 +77,16 @@ static void rank_parts(struct search *search)
     int64_t before = 0;
 
     search->order = ARENA_MANY(search->arena, size_t, job->part_count);
-    search->kinds = ARENA_MANY(search->arena, struct kind, job->part_count);
+    search->kinds = ARENA_MANY(search->arena, struct bar_kind, job->part_count);
     for (size_t i = 0; i < job->part_count; i++)
         search->order[i] = i;
     ranking_sort(job->parts, search->order, job->part_count, BY_LENGTH, search->arena);
     for (size_t i = 0; i < job->part_count; i++) {
         int64_t length = job->parts[search->order[i]].length + job->kerf;
 
+        assert(length > 0 && (i == 0 || length <= before));
         if (i == 0 || length != before)
-            search->kinds[search->kind_count++] = (struct kind){length, i, 0};
+            search->kinds[search->kind_count++] = (struct bar_kind){.length = length, .first = i};
         search->kinds[search->kind_count - 1].count++;
         before = length;
     }
@@ -303,7 +287,7 @@ static int64_t times_possible(const struct search *search, size_t size)
 static void add_filling(struct search *search, struct plan_of_bars *plan, size_t size,
                         int64_t times)
 {
-    struct filling *filling = LIST_ADD(search->arena, &plan->fillings);
+    struct bar_filling *filling = LIST_ADD(search->arena, &plan->fillings);
 
     filling->size = size;
     filling->first = plan->takes.count;
@@ -312,7 +296,7 @@ static void add_filling(struct search *search, struct plan_of_bars *plan, size_t
     for (size_t k = 0; k < search->kind_count; k++) {
         if (search->chosen[k] == 0)
             continue;
-        *LIST_ADD(search->arena, &plan->takes) = (struct take){k, search->chosen[k]};
+        *LIST_ADD(search->arena, &plan->takes) = (struct bar_take){k, search->chosen[k]};
         search->left[k] -= filling->times * search->chosen[k];
         filling->taken += search->chosen[k] * search->kinds[k].length;
         filling->count++;
@@ -322,9 +306,10 @@ static void add_filling(struct search *search, struct plan_of_bars *plan, size_t
     assert(filling->taken <= search->sticks[size].room);
 }
 
-/* The weight of a part in the price of its stick: small parts ride along where only long ones
- * decide. */
-static int64_t weight_of(const struct kind *kind, enum share share)
+/* How a part weighs in the price of its stick. By the square of its length small parts hardly
+ * count: they ride along where only long ones decide. The square is divided by 2^16, and first by
+ * 2^4, so that it fits. */
+static int64_t weight_of(const struct bar_kind *kind, enum share share)
 {
     return share == SHARE_BY_SQUARE ? kind->length * (kind->length / 16 + 1) / 4096 + 1
                                     : kind->length;
@@ -332,13 +317,14 @@ static int64_t weight_of(const struct kind *kind, enum share share)
 
 /* Moves the values of the parts in a filling a third of the way to what they cost in it: their
  * share of the stick's price. */
-static void correct_values(struct search *search, const struct filling *filling,
-                           const struct take *takes, enum share share)
+static void correct_values(struct search *search, const struct bar_filling *filling,
+                           const struct bar_take *takes, enum share share)
 {
     int64_t total = 0;
 
+    assert(filling->count > 0);
     for (size_t i = 0; i < filling->count; i++) {
-        const struct take *take = &takes[filling->first + i];
+        const struct bar_take *take = &takes[filling->first + i];
 
         total += take->count * weight_of(&search->kinds[take->kind], share);
     }
@@ -351,7 +337,7 @@ static void correct_values(struct search *search, const struct filling *filling,
 }
 
 /* To the cheapest size that can be had and holds it. */
-static void shrink(const struct search *search, struct filling *filling)
+static void shrink(const struct search *search, struct bar_filling *filling)
 {
     const struct cut_size *sizes = search->job->sizes;
 
@@ -367,7 +353,7 @@ static void sum_up(const struct search *search, struct plan_of_bars *plan)
 {
     plan->cost = plan->blanks = plan->rest = plan->left_out = 0;
     for (size_t i = 0; i < plan->fillings.count; i++) {
-        struct filling *filling = &plan->fillings.at[i];
+        struct bar_filling *filling = &plan->fillings.at[i];
         int64_t rest;
 
         shrink(search, filling);
@@ -377,8 +363,10 @@ static void sum_up(const struct search *search, struct plan_of_bars *plan)
         if (rest > plan->rest)
             plan->rest = rest;
     }
-    for (size_t k = 0; k < search->kind_count; k++)
+    for (size_t k = 0; k < search->kind_count; k++) {
+        assert(search->left[k] >= 0 && search->left[k] <= search->kinds[k].count);
         plan->left_out += search->left[k];
+    }
 }
 
 static void make_plan(struct search *search, struct plan_of_bars *plan, bool with_longest,
@@ -444,6 +432,7 @@ static void plan_from_mix(struct search *search, const struct mix *mix, struct p
             add_filling(search, plan, mix->sizes[stick], 1);
     }
     sum_up(search, plan);
+    assert(plan->left_out == 0); /* a mix takes all */
 }
 
 /* Looks for a mix of sticks that is cheaper than a plan that places all parts. */
@@ -500,32 +489,6 @@ static void search_run(struct search *search, struct plan_of_bars *best)
 
 /* ---- the layout ---- */
 
-static void lay_blank(const struct search *search, const struct plan_of_bars *plan,
-                      const struct filling *filling, size_t *next, struct cut_layout *layout)
-{
-    const struct cut_job *job = search->job;
-    struct cut_blank *blank = LIST_ADD(search->arena, &layout->blanks);
-    int64_t at = job->trim;
-
-    blank->size = filling->size;
-    blank->first = layout->places.count;
-    for (size_t i = 0; i < filling->count; i++) {
-        const struct take *take = &plan->takes.at[filling->first + i];
-
-        for (int64_t n = 0; n < take->count; n++) {
-            size_t part = search->order[search->kinds[take->kind].first + next[take->kind]++];
-
-            *LIST_ADD(search->arena, &layout->places) = (struct cut_place){part, at, 0, false};
-            at += search->kinds[take->kind].length;
-            blank->count++;
-        }
-    }
-    blank->used = at - job->kerf;
-    if (job->sizes[filling->size].length > at)
-        blank->rest = job->sizes[filling->size].length - at;
-    layout->cost += job->sizes[filling->size].price;
-}
-
 static int by_index(const void *a, const void *b)
 {
     size_t left = *(const size_t *)a, right = *(const size_t *)b;
@@ -537,10 +500,17 @@ static void lay_out(const struct search *search, const struct plan_of_bars *plan
                     struct cut_layout *layout)
 {
     size_t *next = ARENA_MANY(search->arena, size_t, search->kind_count);
+    struct bar_laying laying = {.job = search->job,
+                                .arena = search->arena,
+                                .order = search->order,
+                                .kinds = search->kinds,
+                                .next = next,
+                                .layout = layout};
 
     for (size_t i = 0; i < plan->fillings.count; i++)
         for (int64_t n = 0; n < plan->fillings.at[i].times; n++)
-            lay_blank(search, plan, &plan->fillings.at[i], next, layout);
+            bar_lay_stick(&laying, &plan->fillings.at[i], plan->takes.at,
+                          plan->fillings.at[i].size);
     for (size_t k = 0; k < search->kind_count; k++)
         for (size_t n = next[k]; n < (size_t)search->kinds[k].count; n++)
             *LIST_ADD(search->arena, &layout->left_out) = search->order[search->kinds[k].first + n];

@@ -6,8 +6,8 @@
  *
  *  1  Only fillings that no part left could join are tried: a part that is moved into one from a
  *     later stick makes no plan dearer.
- *  2  A state (what is left of parts and limited sticks) that failed with so much to lose fails
- * with less.
+ *  2  A state is what is left of parts and limited sticks. One that failed with so much to lose
+ *     fails with less, too.
  */
 #include "cut/bars_exact.h"
 
@@ -20,6 +20,11 @@
 #define FAILED_STATES ((size_t)1 << 14)
 #define CANDIDATES_MOST 20000 /* of one state */
 #define SUM_MOST (INT64_C(1) << 50)
+#define SCALE_MOST 1000000
+#define SHRINKS_MOST 4    /* of values, until none is left */
+#define WORK_STEP 8       /* of the search for fillings */
+#define WORK_CANDIDATE 80 /* kept, sorted, tried */
+#define WORK_KIND 4       /* of a kind in the hash of a state */
 
 /* ---- values ---- */
 
@@ -40,7 +45,7 @@ static int64_t scale_for(const struct bar_task *task)
         if (task->sizes[s].price > dearest)
             dearest = task->sizes[s].price;
     scale = SUM_MOST / dearest / (int64_t)task->part_count;
-    return scale < 1 ? 1 : scale > 1000000 ? 1000000 : scale;
+    return scale < 1 ? 1 : scale > SCALE_MOST ? SCALE_MOST : scale;
 }
 
 static int64_t surplus(const struct bar_values *values, const struct bar_task *task, size_t size)
@@ -50,7 +55,8 @@ static int64_t surplus(const struct bar_values *values, const struct bar_task *t
            task->sizes[size].price * values->scale;
 }
 
-/* The size on offer whose fullest filling is farthest over its price, as a share of it. */
+/* Shrinks all values by as much as the fullest filling of a size on offer is over its price, where
+ * that is most. */
 static void shrink_values(struct bar_values *values, const struct bar_task *task)
 {
     double most = 1;
@@ -82,7 +88,7 @@ void bar_values_set(struct bar_values *values, const struct bar_task *task, cons
     for (size_t k = 0; k < task->kind_count; k++)
         values->of_kind[k] = duals[k] > 0 ? (int64_t)(duals[k] * (double)values->scale) : 0;
     value_table_fill(&values->table, values->of_kind);
-    for (int i = 0; i < 4 && any_over(values, task); i++)
+    for (int i = 0; i < SHRINKS_MOST && any_over(values, task); i++)
         shrink_values(values, task);
     if (any_over(values, task)) {
         memset(values->of_kind, 0, task->kind_count * sizeof *values->of_kind);
@@ -184,7 +190,7 @@ struct filling_search {
     size_t most;    /* candidates in all */
 };
 
-/* No part left could join. */
+/* Whether no part left could join a filling that leaves this room. Short kinds stand last. */
 static bool is_full(const struct bar_exact *exact, int64_t room)
 {
     const struct bar_task *task = exact->task;
@@ -209,7 +215,7 @@ static void keep_candidate(struct bar_exact *exact, const struct filling_search 
     candidate.loss =
         exact->task->sizes[search->size].price * values->scale + values->over[search->size] - value;
     assert(candidate.loss >= 0);
-    exact->work_left -= 80; /* kept, sorted, tried */
+    exact->work_left -= WORK_CANDIDATE;
     for (size_t k = 0; k < exact->task->kind_count; k++)
         if (exact->now[k] > 0) {
             *LIST_ADD(arena, &exact->takes) = (struct bar_take){k, exact->now[k]};
@@ -224,7 +230,7 @@ static void find_fillings(struct bar_exact *exact, const struct filling_search *
     const struct bar_task *task = exact->task;
     int64_t most, least = kind == search->longest;
 
-    exact->work_left -= 8;
+    exact->work_left -= WORK_STEP;
     if (exact->candidates.count >= search->most || exact->work_left <= 0) {
         exact->complete = false;
         return;
@@ -312,13 +318,15 @@ static void cut_candidate(struct bar_exact *exact, const struct candidate *candi
 {
     for (size_t i = candidate->first; i < candidate->first + candidate->count; i++)
         exact->counts[exact->takes.at[i].kind] -= times * exact->takes.at[i].count;
-    if (exact->limits[candidate->size] != CUT_ANY)
+    if (exact->limits[candidate->size] != CUT_ANY) {
         exact->limits[candidate->size] -= times;
+        assert(exact->limits[candidate->size] >= 0); /* below 0 it would read as CUT_ANY */
+    }
     exact->worth -= times * candidate->value;
     exact->budget -= times * exact->task->sizes[candidate->size].price;
 }
 
-/* The money left buys sticks that hold what is left. */
+/* Whether the money left may buy sticks that hold what is left. */
 static bool can_be_paid(const struct bar_exact *exact)
 {
     return exact->budget >= 0 &&
@@ -329,7 +337,8 @@ static bool can_be_paid(const struct bar_exact *exact)
 
 enum entered { ENTERED, ALL_CUT, FAILED_BEFORE };
 
-/* Candidates that only just come in count as complete: the caller asks for the whole at the end. */
+/* Begins with a state: lists its candidates. Whether that was all of them is in `complete`, which
+ * leave_state joins with what it was before. */
 static enum entered enter_state(struct bar_exact *exact, int64_t to_lose)
 {
     struct open_state state = {.to_lose = to_lose,
@@ -344,7 +353,7 @@ static enum entered enter_state(struct bar_exact *exact, int64_t to_lose)
         longest++;
     if (longest == exact->task->kind_count)
         return ALL_CUT;
-    exact->work_left -= 4 * (int64_t)exact->task->kind_count;
+    exact->work_left -= WORK_KIND * (int64_t)exact->task->kind_count;
     state.hash = hash_of(exact);
     failed = &exact->failed[state.hash % FAILED_STATES];
     if (failed->hash == state.hash && failed->to_lose >= to_lose)
@@ -358,16 +367,20 @@ static enum entered enter_state(struct bar_exact *exact, int64_t to_lose)
 
 static void take_back(struct bar_exact *exact)
 {
-    const struct candidate *last = &exact->path.at[--exact->path.count];
+    const struct candidate *last = &exact->path.at[exact->path.count - 1];
 
+    assert(exact->path.count > 0);
+    exact->path.count--;
     cut_candidate(exact, last, -1);
 }
 
 /* All its candidates were tried, or the work is done. */
 static void leave_state(struct bar_exact *exact)
 {
-    const struct open_state *state = &exact->states.at[--exact->states.count];
+    const struct open_state *state = &exact->states.at[exact->states.count - 1];
 
+    assert(exact->states.count > 0);
+    exact->states.count--;
     if (exact->work_left <= 0)
         exact->complete = false;
     exact->candidates.count = state->first_candidate;
@@ -387,6 +400,7 @@ static bool try_next(struct bar_exact *exact)
     struct candidate candidate = exact->candidates.at[state->next++];
     enum entered entered;
 
+    assert(state->next <= state->end && exact->path.count + 1 == exact->states.count);
     cut_candidate(exact, &candidate, 1);
     *LIST_ADD(exact->task->arena, &exact->path) = candidate;
     entered =
@@ -411,7 +425,7 @@ static void write_filling(const struct bar_exact *exact, const struct candidate 
         bar_plan_take(exact->task, plan, exact->takes.at[i].kind, exact->takes.at[i].count);
 }
 
-/* For plans that cost at most so much: what they may lose. */
+/* Begins anew, for plans that cost at most `most`; what they may lose. */
 static int64_t begin(struct bar_exact *exact, const struct bar_values *values, int64_t *counts,
                      int64_t *limits, int64_t most, int64_t work)
 {
@@ -457,6 +471,8 @@ enum bar_outcome bar_exact_go_on(struct bar_exact *exact, int64_t slice, struct 
         write_filling(exact, &exact->path.at[i], plan);
     while (exact->path.count > 0)
         take_back(exact);
+    assert(exact->worth ==
+           worth_of(exact->values, exact->task, exact->counts)); /* all given back */
     return BAR_FOUND;
 }
 

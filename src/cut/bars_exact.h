@@ -7,30 +7,33 @@
 
 #include "cut/covering.h"
 
-/* What the parts are worth, in whole numbers: `scale` to a unit of price. */
+/* What the parts are worth, in whole numbers: `scale` to a unit of price. `over` is, by size with a
+ * limit, what its fullest filling is worth beyond its price; else 0. */
 struct bar_values {
     int64_t *of_kind;
-    int64_t
-        *over; /* by size: what its fullest filling is worth beyond its price; 0 without a limit */
+    int64_t *over;
     int64_t scale;
     struct value_table table;
     struct covering covering; /* up to the cost that was the best when the values were set */
 };
 
+/* Buffers for a task, in its arena. */
 void bar_values_begin(struct bar_values *values, const struct bar_task *task);
 
-/* Takes over what floating point proposes (values of parts in the measure of prices, in any case
- * sound): rounds, and shrinks until no size without a limit holds more than its price. */
+/* Takes over what floating point proposes, by kind in the measure of prices. Whatever it proposes,
+ * the values are sound: they are rounded and shrunk until no stick of a size without a limit holds
+ * more than its price. `best_cost`: what some plan costs. */
 void bar_values_set(struct bar_values *values, const struct bar_task *task, const double *duals,
                     int64_t best_cost);
 
-/* The cost that parts and sticks left cannot undercut, by these values; no more than `most`, a cost
- * that is known to be enough. */
+/* The cost that no plan undercuts of the parts left in `counts` out of the sticks in `limits`;
+ * where the covering says no less than `most`, that. */
 int64_t bar_values_bound(const struct bar_values *values, const struct bar_task *task,
                          const int64_t *counts, const int64_t *limits, int64_t most);
 
 enum bar_outcome { BAR_FOUND, BAR_NONE, BAR_UNDECIDED, BAR_GOES_ON };
 
+/* The search for a task, in its arena; used for one search after the other. */
 struct bar_exact;
 struct bar_exact *bar_exact_begin(const struct bar_task *task);
 

@@ -7,14 +7,15 @@
 #include <string.h>
 
 #define STEPS_MOST 2000000 /* of one search for a mix */
-#define SIZES_MOST 10
+#define SIZES_MOST 10      /* with more of them mixes are too many to go through */
 #define STRIKES_MOST 400
 #define VALUE_SCALE INT64_C(1000000)
 #define FILLINGS_MOST 1500 /* of a mix: more are not branched over */
 #define POOL_WORK INT64_C(30000000)
 #define SEARCH_WORK INT64_C(4000000) /* to list them, or to pack a mix part by part */
-#define PATIENCE_MOST 64
-#define PARTLY 1e-3 /* of a part: less is rounding */
+#define PATIENCE_MOST 64             /* times the work that a mix is given at first */
+#define WORK_STEP 8                  /* of the search for a mix, by refutation */
+#define PARTLY 1e-3                  /* of a part: less is rounding */
 
 /* The sticks of every plan hold this much: sum of held[s] * counts[s] >= total. */
 struct refutation {
@@ -149,8 +150,8 @@ static bool is_refuted(const struct bar_mixes *mixes)
     return false;
 }
 
-/* Money that sizes from `size` on need at least, by each refutation alone: what is missing of its
- * total at the best value for money. */
+/* Money that sizes from `size` on cost at least, by one refutation: what is missing of its total,
+ * at the best value for money. INT64_MAX where no money buys it. */
 static int64_t needed(const struct bar_mixes *mixes, size_t size, const struct refutation *of)
 {
     const struct bar_task *task = mixes->priced;
@@ -172,7 +173,8 @@ static int64_t needed(const struct bar_mixes *mixes, size_t size, const struct r
             continue;
         least = money < least ? money : least;
     }
-    return least == INT64_MAX ? INT64_MAX : least > 0 ? least - 1 : 0; /* rounding of the share */
+    /* Shares are rounded half to even: one may be a coin too dear. */
+    return least == INT64_MAX || least == 0 ? least : least - 1;
 }
 
 static bool can_be_cheaper(const struct bar_mixes *mixes, size_t size, int64_t cost)
@@ -223,6 +225,7 @@ static void end_mix(struct bar_mixes *mixes, int64_t cost)
 {
     if (is_refuted(mixes) || is_struck(mixes))
         return;
+    assert(cost < mixes->best_cost);
     memcpy(mixes->best, mixes->now, sizeof mixes->now);
     mixes->best_cost = cost;
 }
@@ -261,16 +264,17 @@ static void find_mix_below(struct bar_mixes *mixes, int64_t below, int64_t *done
     mixes->steps_left = STEPS_MOST;
     if (can_be_cheaper(mixes, 0, 0))
         find_mix(mixes, 0, 0);
-    *done += (STEPS_MOST - mixes->steps_left) * 8 * (int64_t)mixes->refutations.count;
+    *done += (STEPS_MOST - mixes->steps_left) * WORK_STEP * (int64_t)mixes->refutations.count;
 }
 
-/* Few mixes cost hardly more than the bound, and those are soon gone through: so it goes up from
- * there in steps. */
+/* Few mixes cost hardly more than the bound, and those are soon gone through: so the price below
+ * which mixes are looked for goes up from there in steps. */
 enum mix_outcome bar_mixes_next(struct bar_mixes *mixes, int64_t bound, int64_t below,
                                 int64_t *ret_cost, int64_t *done)
 {
     int64_t reach = 1;
 
+    assert(bound <= below);
     if (mixes->struck.count >= STRIKES_MOST)
         return MIX_TOO_MANY;
     for (;;) {
@@ -289,8 +293,9 @@ enum mix_outcome bar_mixes_next(struct bar_mixes *mixes, int64_t bound, int64_t 
 
 /* ---- packing it ---- */
 
-/* The duals of what cannot be packed, as whole values: kept only when they refute the mix. */
-static void refute_by_duals(struct bar_mixes *mixes)
+/* Refutes the mix by the duals of what cannot be packed, as whole values; false where they do not,
+ * for rounding. */
+static bool refute_by_duals(struct bar_mixes *mixes)
 {
     const struct bar_task *task = mixes->priced;
     struct refutation *last;
@@ -302,8 +307,10 @@ static void refute_by_duals(struct bar_mixes *mixes)
     value_table_fill(&mixes->table, mixes->values);
     add_refutation(mixes, &mixes->table, mixes->values);
     last = &mixes->refutations.at[mixes->refutations.count - 1];
-    if (!refutes(mixes, last, mixes->best))
-        mixes->refutations.count--;
+    if (refutes(mixes, last, mixes->best))
+        return true;
+    mixes->refutations.count--;
+    return false;
 }
 
 static double left_unpacked(const struct columns *columns)
@@ -333,16 +340,16 @@ bool bar_mixes_relax(struct bar_mixes *mixes, const int64_t *counts, const int64
                      int64_t *done)
 {
     struct columns *columns = &mixes->columns;
-    size_t refutations = mixes->refutations.count;
+    bool refuted;
 
     columns_start(columns, counts, limits);
     if (bar_mixes_relax_rest(mixes, done)) {
         columns_keep(columns);
         return true;
     }
-    refute_by_duals(mixes);
+    refuted = refute_by_duals(mixes);
     *done += mixes->table.work;
-    return mixes->refutations.count == refutations;
+    return !refuted;
 }
 
 /* The values by which the mix holds least beyond what the parts have: a filling may lose little by
@@ -413,6 +420,7 @@ bool bar_mixes_again(struct bar_mixes *mixes)
     size_t kept = 0;
     bool any = mixes->open < INT64_MAX;
 
+    assert(mixes->patience >= 1 && mixes->patience <= PATIENCE_MOST);
     for (size_t i = 0; i < mixes->struck.count; i++)
         if (!mixes->struck.at[i].open)
             mixes->struck.at[kept++] = mixes->struck.at[i];

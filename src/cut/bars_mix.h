@@ -16,12 +16,13 @@
 
 struct bar_mixes;
 
+/* Begins with a task, in its arena; NULL where it has too many sizes. */
 struct bar_mixes *bar_mixes_begin(const struct bar_task *task);
 
 /* Refutes by values that are known already: those of `values`. */
 void bar_mixes_refute(struct bar_mixes *mixes, const struct bar_values *values);
 
-/* How a search for the next mix ended. */
+/* How the search for the next mix ended; TOO_MANY: it was given up. */
 enum mix_outcome { MIX_FOUND, MIX_NONE, MIX_TOO_MANY };
 
 /*
@@ -34,9 +35,10 @@ enum mix_outcome bar_mixes_next(struct bar_mixes *mixes, int64_t bound, int64_t 
 const int64_t *bar_mixes_counts(const struct bar_mixes *mixes);
 
 /*
- * Whether the mix could be packed in fractions; when not, it is refuted. The relaxation is then
- * ready for a dive: bar_mixes_columns with counts of parts and limits of sticks that the caller
- * owns and that hold the mix.
+ * Whether the mix may be packed: false when it cannot even in fractions, and is refuted. When true
+ * the relaxation is ready for a dive, unless rounding hid that nothing can be packed; then the dive
+ * finds nothing. bar_mixes_columns is that relaxation. Counts of parts and limits of sticks, which
+ * hold the mix, stay the caller's.
  */
 bool bar_mixes_relax(struct bar_mixes *mixes, const int64_t *counts, const int64_t *limits,
                      int64_t *done);

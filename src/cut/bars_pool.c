@@ -25,7 +25,8 @@
 #define CUTS_MOST 40
 #define CUTS_A_ROUND 8
 #define ROUNDS_MOST 12
-#define WHOLES_MOST 400 /* parts of one that multipliers may come in */
+#define WHOLES_MOST 400 /* multipliers come in at most so many parts of one */
+#define IN_PARTS 1e-5   /* nearer than this to a whole number of parts is one */
 #define CUT_LEAST 0.02  /* a cut takes so much away, or is not worth a row */
 #define PARTLY 1e-3     /* of a part: less is rounding */
 #define WHOLE 1e-6      /* nearer to a whole number is one */
@@ -196,6 +197,7 @@ static void choose(struct bar_pool *pool, size_t filling, int64_t times)
 
 static void give_back(struct bar_pool *pool, size_t chosen)
 {
+    assert(chosen <= pool->chosen.count);
     while (pool->chosen.count > chosen) {
         const struct chosen *last = &pool->chosen.at[--pool->chosen.count];
 
@@ -230,7 +232,7 @@ static int64_t times_of_use(const struct bar_pool *pool, size_t filling)
 
 /* ---- states ---- */
 
-/* How often a row's filling is cut. */
+/* How often the filling of a row is cut; 0 where none stands in it. */
 static double times_in(const struct bar_pool *pool, size_t row)
 {
     assert(row < pool->columns.row_count);
@@ -289,7 +291,8 @@ static bool all_is_whole(struct bar_pool *pool)
 
 enum look { LOOK_FOUND, LOOK_DEAD, LOOK_OPEN };
 
-/* The filling is cut no times so far; all its whole numbers become states, around `below`. */
+/* Makes a branch of a filling that none is open for: each number of times that it may be cut
+ * becomes a state, beginning around `below`. */
 static void branch_on(struct bar_pool *pool, size_t filling, int64_t below)
 {
     assert(filling < pool->columns.pool.count);
@@ -341,7 +344,7 @@ static enum look look_on(struct bar_pool *pool)
     struct branch *last = &pool->branches.at[pool->branches.count - 1];
     int64_t times;
 
-    assert(pool->branches.count > 0);
+    assert(pool->branches.count > 0 && pool->barred[last->filling]); /* invariant 2 */
     give_back(pool, last->chosen);
     if (!next_times(last, &times)) {
         pool->barred[last->filling] = false;
@@ -375,7 +378,7 @@ static bool is_in_parts(const double *row, size_t count, int64_t whole)
     for (size_t i = 0; i < count; i++) {
         double parts = row[i] * (double)whole;
 
-        if (fabs(parts - floor(parts + 0.5)) > 1e-5)
+        if (fabs(parts - floor(parts + 0.5)) > IN_PARTS)
             return false;
     }
     return true;
@@ -438,6 +441,7 @@ static bool write_cut(struct bar_pool *pool, size_t cut, size_t first, int64_t w
     size_t kinds = pool->task->kind_count, count = pool->columns.pool.count;
     int64_t *gives = &pool->gives[cut * pool->room];
 
+    assert(cut < CUTS_MOST && first <= cut && count <= pool->room);
     for (size_t i = 0; i < count; i++)
         gives[i] = given_by(pool, &pool->columns.pool.at[i]);
     for (size_t other = first; other < cut; other++)
@@ -469,6 +473,7 @@ static void drop_loose_cuts(struct bar_pool *pool, size_t old_rows)
     }
     for (size_t row = kept; row < pool->row_count; row++)
         pool->left[row] = pool->counts[row] = 0;
+    assert(kept >= kinds && kept <= pool->row_count);
     pool->row_count = kept;
 }
 
@@ -538,6 +543,8 @@ void bar_pool_set_out(struct bar_pool *pool, const struct bar_plan *fillings, co
     struct arena *arena = pool->task->arena;
     size_t kinds = pool->task->kind_count, count = fillings->fillings.count;
 
+    for (size_t s = 0; s < pool->task->size_count; s++)
+        assert(limits[s] >= 0); /* every size has a limit */
     if (count > pool->room || pool->room == 0) {
         pool->room = count + 1;
         pool->barred = ARENA_MANY(arena, bool, pool->room);

@@ -14,6 +14,7 @@
 #include "base/whole.h"
 #include "cut/bars_exact.h"
 #include "cut/bars_mix.h"
+#include "cut/chance.h"
 #include "cut/columns.h"
 
 #include <assert.h>
@@ -25,10 +26,15 @@
 #define WHOLE_SLICE INT64_C(1000000)
 #define WHOLE_PARTS 250
 #define IDLE_MOST INT64_C(20000000) /* work after the proof, for fewer sticks and a larger rest */
-#define STEPS_A_TURN 8
+#define TURN_WORK 1000              /* of a turn, beside what it counts itself */
+#define STEPS_A_TURN 8              /* of the simplex method */
 #define DIVES_IN_A_MIX 4
-#define KINDS_A_DIVE 40
+#define KINDS_A_DIVE 40              /* so many kinds wait one dive more until mixes are tried */
 #define MIXES_WORK INT64_C(20000000) /* after a dive */
+#define DIVES_A_WHOLE 4              /* the whole is looked through after every so many */
+#define NEARLY 1e-6                  /* nearer than this to a whole number is one */
+#define SURE_FIRST 0.9  /* in the first dive, levels above this are rounded up as well */
+#define SURE_LATER 0.75 /* in later ones */
 
 /* A dive relaxes and settles by turns; after it some mixes are tried, those packed to the end that
  * are not decided, and at times the whole is looked through. */
@@ -60,18 +66,10 @@ struct bars_search {
 
 /* ---- chance ---- */
 
-static uint64_t draw(struct bars_search *search)
-{
-    search->chance ^= search->chance << 13;
-    search->chance ^= search->chance >> 7;
-    search->chance ^= search->chance << 17;
-    return search->chance;
-}
-
-/* From 0 to below 1. */
+/* From 0 to below 1, in steps of 2^-53. */
 static double draw_share(struct bars_search *search)
 {
-    return (double)(draw(search) >> 11) / 9007199254740992.0;
+    return (double)(chance_next(&search->chance) >> 11) / 9007199254740992.0;
 }
 
 /* ---- plans ---- */
@@ -79,6 +77,7 @@ static double draw_share(struct bars_search *search)
 static void keep_if_better(struct bars_search *search)
 {
     bar_plan_finish(&search->task, &search->plan);
+    assert(search->plan.cost >= search->bound); /* invariant 2: a bound is true of every plan */
     if (bar_plan_better(&search->plan, &search->best)) {
         if (search->plan.cost < search->best.cost)
             search->decided = false;
@@ -223,7 +222,7 @@ static int64_t times_for(const struct bars_search *search, size_t row)
 static void cut_whole_parts(struct bars_search *search)
 {
     for (size_t row = 0; row < search->lp->row_count; row++) {
-        int64_t times = (int64_t)(search->lp->level[row] + 1e-6);
+        int64_t times = (int64_t)(search->lp->level[row] + NEARLY);
         int64_t most = times_for(search, row);
 
         if (times > 0 && most > 0)
@@ -241,7 +240,7 @@ static size_t fullest_row(struct bars_search *search, double chance)
     for (size_t row = 0; row < columns->row_count; row++) {
         double level = columns->level[row];
 
-        if (level < 1e-6 || times_for(search, row) == 0)
+        if (level < NEARLY || times_for(search, row) == 0)
             continue;
         level += chance > 0 ? chance * draw_share(search) : 0;
         if (best == columns->row_count || level > best_level) {
@@ -252,13 +251,15 @@ static size_t fullest_row(struct bars_search *search, double chance)
     return best;
 }
 
-/* What no column of the basis takes goes into the cheapest stick by itself, one part. */
+/* Of what no column of the basis takes, the longest part goes into the cheapest stick, alone. False
+ * where no stick is left for it. */
 static bool cut_one_part(struct bars_search *search)
 {
     struct bar_task *task = &search->task;
     size_t kind = 0;
     size_t best = task->size_count;
 
+    assert(parts_left(search) > 0);
     while (search->counts[kind] == 0)
         kind++;
     for (size_t s = 0; s < task->size_count; s++)
@@ -312,8 +313,8 @@ static bool look_through_rest(struct bars_search *search)
  * use. */
 static bool begin_whole(struct bars_search *search)
 {
-    if (search->dive % 4 != 0 || search->decided || search->bound >= search->best.cost ||
-        search->task.part_count > WHOLE_PARTS)
+    if (search->dive % DIVES_A_WHOLE != 0 || search->decided ||
+        search->bound >= search->best.cost || search->task.part_count > WHOLE_PARTS)
         return false;
     begin_dive(search);
     bar_exact_set_out(search->exact, &search->values, search->counts, search->limits,
@@ -341,6 +342,7 @@ static void look_through_whole(struct bars_search *search)
 
 /* ---- mixes ---- */
 
+/* How much chance weighs beside the levels in a dive: none in the first. */
 static double chance_of(int dive)
 {
     static const double chances[] = {0.1, 0.4, 0.2, 0.8, 0.3, 1.6};
@@ -350,6 +352,7 @@ static double chance_of(int dive)
 
 static void begin_mix(struct bars_search *search)
 {
+    assert(search->mixes);
     begin_dive(search);
     memcpy(search->limits, bar_mixes_counts(search->mixes),
            search->task.size_count * sizeof *search->limits);
@@ -468,7 +471,7 @@ static void end_dive(struct bars_search *search)
 static void settle(struct bars_search *search)
 {
     double chance = chance_of(search->dive);
-    double sure = search->dive == 0 ? 0.9 : 0.75;
+    double sure = search->dive == 0 ? SURE_FIRST : SURE_LATER;
     size_t row;
 
     cut_whole_parts(search);
@@ -500,7 +503,7 @@ static void settle(struct bars_search *search)
 static double cost_of_dive(const struct bars_search *search)
 {
     return (double)search->spent + columns_cost(search->lp) -
-           search->lp->dearest * 1e-6 * (double)(search->task.part_count + 1);
+           search->lp->dearest * COLUMNS_TRIFLE * (double)(search->task.part_count + 1);
 }
 
 /* The relaxation is solved, or as good as any plan can be. */
@@ -548,28 +551,21 @@ static bool is_over(const struct bars_search *search)
            (proven && (search->idle >= IDLE_MOST || search->best.sticks <= fewest_sticks(search)));
 }
 
+static void (*const turns[TURN_OVER])(struct bars_search *) = {
+    [TURN_RELAX] = relax,
+    [TURN_SETTLE] = settle,
+    [TURN_MIX] = try_mixes,
+    [TURN_PACK] = go_on_packing,
+    [TURN_WHOLE] = look_through_whole,
+};
+
 static void take_turn(struct bars_search *search)
 {
     int64_t before = search->done + search->lp->work;
 
-    switch (search->turn) {
-    case TURN_RELAX:
-        relax(search);
-        break;
-    case TURN_SETTLE:
-        settle(search);
-        break;
-    case TURN_MIX:
-        try_mixes(search);
-        break;
-    case TURN_PACK:
-        go_on_packing(search);
-        break;
-    default:
-        look_through_whole(search);
-        break;
-    }
-    search->done += 1000;
+    assert(search->turn < TURN_OVER);
+    turns[search->turn](search);
+    search->done += TURN_WORK;
     if (search->decided || search->bound >= search->best.cost)
         search->idle += search->done + search->lp->work - before;
 }

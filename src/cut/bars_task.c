@@ -14,6 +14,7 @@ static void add_part(struct bar_task *task, int64_t length)
 {
     bool first = task->kind_count == 0 || task->kinds[task->kind_count - 1].length != length;
 
+    assert(task->kind_count == 0 || task->kinds[task->kind_count - 1].length >= length);
     if (first)
         task->kinds[task->kind_count++] = (struct bar_kind){length, 0, task->part_count};
     task->kinds[task->kind_count - 1].count++;
@@ -33,8 +34,10 @@ static void make_kinds(struct bar_task *task, const struct cut_layout *quick)
     ranking_sort(job->parts, task->order, count, BY_LENGTH, task->arena);
     for (size_t i = 0; i < count; i++)
         add_part(task, job->parts[task->order[i]].length + job->kerf);
-    for (size_t k = 0; k < task->kind_count; k++)
+    for (size_t k = 0; k < task->kind_count; k++) {
+        assert(task->kinds[k].length % task->unit == 0 && task->kinds[k].count > 0);
         task->kinds[k].length /= task->unit;
+    }
 }
 
 /* ---- sizes ---- */
@@ -165,8 +168,27 @@ static void move_to_cheapest(const struct bar_task *task, struct bar_filling *fi
     }
 }
 
-/* Cuts a filling down to what is left of each kind; a filling that is cut several times is split
- * off where only its last one is too much. */
+/* Adds one more filling of this size with as much of its takes as is left; false when that is
+ * nothing. */
+static bool fill_with_rest(const struct bar_task *task, struct bar_plan *plan,
+                           const struct bar_filling *filling, int64_t *left)
+{
+    bar_plan_fill(task, plan, filling->size, 1);
+    for (size_t i = filling->first; i < filling->first + filling->count; i++) {
+        struct bar_take take = plan->takes.at[i];
+        int64_t count = take.count < left[take.kind] ? take.count : left[take.kind];
+
+        bar_plan_take(task, plan, take.kind, count);
+        left[take.kind] -= count;
+    }
+    if (plan->fillings.at[plan->fillings.count - 1].count > 0)
+        return true;
+    plan->fillings.count--;
+    return false;
+}
+
+/* Cuts a filling as often as there are parts for it; where it was to be cut more often, what is
+ * left of its kinds goes into fillings of their own. */
 static void trim_filling(const struct bar_task *task, struct bar_plan *plan, size_t index,
                          int64_t *left)
 {
@@ -174,7 +196,6 @@ static void trim_filling(const struct bar_task *task, struct bar_plan *plan, siz
 
     struct bar_filling filling = plan->fillings.at[index];
     int64_t times = filling.times;
-    struct bar_filling *rest;
 
     for (size_t i = filling.first; i < filling.first + filling.count; i++) {
         const struct bar_take *take = &plan->takes.at[i];
@@ -182,24 +203,13 @@ static void trim_filling(const struct bar_task *task, struct bar_plan *plan, siz
         if (left[take->kind] / take->count < times)
             times = left[take->kind] / take->count;
     }
+    assert(times >= 0);
     for (size_t i = filling.first; i < filling.first + filling.count; i++)
         left[plan->takes.at[i].kind] -= times * plan->takes.at[i].count;
     plan->fillings.at[index].times = times;
-    for (int64_t more = filling.times - times; more > 0; more--) {
-        rest = bar_plan_fill(task, plan, filling.size, 1);
-        for (size_t i = filling.first; i < filling.first + filling.count; i++) {
-            struct bar_take take = plan->takes.at[i];
-            int64_t count = take.count < left[take.kind] ? take.count : left[take.kind];
-
-            bar_plan_take(task, plan, take.kind, count);
-            left[take.kind] -= count;
-        }
-        rest = &plan->fillings.at[plan->fillings.count - 1];
-        if (rest->count == 0) {
-            plan->fillings.count--;
+    for (int64_t more = filling.times - times; more > 0; more--)
+        if (!fill_with_rest(task, plan, &filling, left))
             break;
-        }
-    }
 }
 
 static void drop_empty(struct bar_plan *plan)
@@ -260,8 +270,9 @@ static size_t size_of(const struct bar_task *task, size_t size)
 {
     size_t found = 0;
 
-    while (task->sizes[found].size != size)
+    while (found < task->size_count && task->sizes[found].size != size)
         found++;
+    assert(found < task->size_count); /* it takes a part */
     return found;
 }
 
@@ -279,40 +290,47 @@ void bar_plan_read(const struct bar_task *task, const struct cut_layout *layout,
     bar_plan_finish(task, ret_plan);
 }
 
-static void lay_blank(const struct bar_task *task, const struct bar_plan *plan,
-                      const struct bar_filling *filling, size_t *next, struct cut_layout *layout)
+void bar_lay_stick(struct bar_laying *laying, const struct bar_filling *filling,
+                   const struct bar_take *takes, size_t size)
 {
-    const struct cut_job *job = task->job;
-    const struct cut_size *size = &job->sizes[task->sizes[filling->size].size];
-    struct cut_blank *blank = LIST_ADD(task->arena, &layout->blanks);
+    const struct cut_job *job = laying->job;
+    struct cut_blank *blank = LIST_ADD(laying->arena, &laying->layout->blanks);
     int64_t at = job->trim;
 
-    *blank =
-        (struct cut_blank){.size = task->sizes[filling->size].size, .first = layout->places.count};
+    assert(size < job->size_count);
+    *blank = (struct cut_blank){.size = size, .first = laying->layout->places.count};
     for (size_t i = filling->first; i < filling->first + filling->count; i++) {
-        const struct bar_take *take = &plan->takes.at[i];
+        const struct bar_kind *kind = &laying->kinds[takes[i].kind];
 
-        for (int64_t n = 0; n < take->count; n++) {
-            size_t part = task->order[task->kinds[take->kind].first + next[take->kind]++];
+        for (int64_t n = 0; n < takes[i].count; n++) {
+            size_t part = laying->order[kind->first + laying->next[takes[i].kind]++];
 
-            *LIST_ADD(task->arena, &layout->places) = (struct cut_place){.part = part, .along = at};
+            *LIST_ADD(laying->arena, &laying->layout->places) =
+                (struct cut_place){.part = part, .along = at};
             at += job->parts[part].length + job->kerf;
             blank->count++;
         }
     }
     blank->used = at - job->kerf;
-    blank->rest = size->length > at ? size->length - at : 0;
-    layout->cost += size->price;
+    assert(blank->count > 0 && blank->used <= job->sizes[size].length);
+    blank->rest = job->sizes[size].length > at ? job->sizes[size].length - at : 0;
+    laying->layout->cost += job->sizes[size].price;
 }
 
 void bar_plan_lay_out(const struct bar_task *task, const struct bar_plan *plan,
                       const struct cut_layout *quick, struct cut_layout *ret_layout)
 {
-    size_t *next = ARENA_MANY(task->arena, size_t, task->kind_count);
+    struct bar_laying laying = {.job = task->job,
+                                .arena = task->arena,
+                                .order = task->order,
+                                .kinds = task->kinds,
+                                .next = ARENA_MANY(task->arena, size_t, task->kind_count),
+                                .layout = ret_layout};
 
     *ret_layout = (struct cut_layout){.left_out = quick->left_out};
     for (size_t i = 0; i < plan->fillings.count; i++)
         for (int64_t n = 0; n < plan->fillings.at[i].times; n++)
-            lay_blank(task, plan, &plan->fillings.at[i], next, ret_layout);
+            bar_lay_stick(&laying, &plan->fillings.at[i], plan->takes.at,
+                          task->sizes[plan->fillings.at[i].size].size);
     assert(ret_layout->places.count == task->part_count);
 }

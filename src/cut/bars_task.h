@@ -14,8 +14,7 @@ struct bar_kind {
 };
 
 struct bar_size {
-    int64_t room;  /* without the trim, with a kerf, in units; what no sum of parts reaches is cut
-                      off */
+    int64_t room;  /* without the trim, with a kerf, in units, rounded down to whole ones */
     int64_t price; /* its length where no size has a price; 0 on the shelf */
     int64_t limit; /* CUT_ANY, or no more than there are parts */
     size_t size;   /* of the job */
@@ -45,7 +44,7 @@ struct bar_take {
 
 /* One way to fill a stick, and how often it is cut. */
 struct bar_filling {
-    size_t size;         /* of the task */
+    size_t size;         /* of the task; of the job in bars.c */
     size_t first, count; /* in takes */
     int64_t times;
     int64_t taken; /* room */
@@ -57,11 +56,13 @@ struct bar_plan {
     int64_t cost, sticks, rest; /* rest: the largest, in units */
 };
 
-/* The parts that the quick layout placed. False when there are none. */
+/* A task of the parts that the quick layout placed; false when there are none. The memory is the
+ * arena's. */
 bool bar_task_make(struct bar_task *task, const struct cut_job *job, const struct cut_layout *quick,
                    struct arena *arena);
 
-/* Begins a filling that takes nothing yet; bar_plan_take adds to the last filling begun. */
+/* Begins a filling that takes nothing yet, and which lies in the plan until the next one is begun.
+ * bar_plan_take adds to the last filling begun. */
 struct bar_filling *bar_plan_fill(const struct bar_task *task, struct bar_plan *plan, size_t size,
                                   int64_t times);
 void bar_plan_take(const struct bar_task *task, struct bar_plan *plan, size_t kind, int64_t count);
@@ -73,14 +74,27 @@ void bar_plan_read(const struct bar_task *task, const struct cut_layout *layout,
                    struct bar_plan *ret_plan);
 
 /*
- * Makes the last fillings of a finished plan sound: what is taken beyond the parts there are is
- * left away, fillings move to the cheapest size that holds them, and the sums are made. Fillings
- * that stay empty go.
+ * Finishes a plan: takes no more parts than there are, moves each filling to the cheapest size that
+ * holds it, drops those that are empty, and adds up cost, sticks and rest.
  */
 void bar_plan_finish(const struct bar_task *task, struct bar_plan *plan);
 
 /* Cheaper; of equals fewer sticks; of equals the larger rest. */
 bool bar_plan_better(const struct bar_plan *a, const struct bar_plan *b);
+
+/* What a stick is laid out from, and into. */
+struct bar_laying {
+    const struct cut_job *job;
+    struct arena *arena;
+    const size_t *order;          /* parts; those of one kind follow each other */
+    const struct bar_kind *kinds; /* `first` counts here */
+    size_t *next;                 /* by kind: parts laid out so far */
+    struct cut_layout *layout;
+};
+
+/* Adds one stick of a size of the job with the next parts of the kinds that a filling takes. */
+void bar_lay_stick(struct bar_laying *laying, const struct bar_filling *filling,
+                   const struct bar_take *takes, size_t size);
 
 /* The layout of a finished plan, with what the quick one left out. The bound is left at 0. */
 void bar_plan_lay_out(const struct bar_task *task, const struct bar_plan *plan,

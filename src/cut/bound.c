@@ -19,6 +19,7 @@ static int64_t beyond_shelf(const struct cut_job *job, const int64_t *contents, 
     return total;
 }
 
+/* The price of so much content, in whole blanks or in fractions; 0 where it does not fit. */
 static int64_t price_of(const struct cut_size *size, int64_t content, int64_t total, bool whole)
 {
     int64_t product;
@@ -36,7 +37,7 @@ int64_t bound_by_content(const struct cut_job *job, const int64_t *contents, int
     int64_t least = INT64_MAX;
     size_t offers = 0;
 
-    assert(total >= 0);
+    assert(total >= 0 && left >= 0 && left <= total);
     for (size_t i = 0; i < job->size_count; i++)
         offers += job->sizes[i].limit == CUT_ANY;
     for (size_t i = 0; i < job->size_count && left > 0; i++) {

@@ -17,9 +17,12 @@
 #include <string.h>
 
 #define TINY 1e-9
+#define DEAR 3           /* what must go costs so many of the dearest sticks */
+#define WANT_TRIFLE 1e-5 /* the trifle of a stick for a want: more than that of a filling */
 #define PIVOT_LEAST 1e-6
-#define GAIN 1e-7 /* of the dearest price: columns that gain less are not worth a step */
-#define PIVOTS_PER_ROW 60
+#define GAIN 1e-7         /* of the dearest price: columns that gain less are not worth a step */
+#define PIVOTS_PER_ROW 60 /* that end the method, and PIVOTS_LEAST in any case */
+#define PIVOTS_LEAST 1000
 #define PIVOTS_UNTIL_ANEW 100 /* or as many as there are rows */
 #define WANT_COST 1.3         /* of a stick */
 #define SCALE_GAIN 1000       /* of all parts once more, in sticks: trifles are small beside it */
@@ -38,11 +41,11 @@ static struct want want_of(const struct columns *columns, size_t kind)
     assert(kind < columns->task->kind_count);
 
     const struct bar_task *task = columns->task;
-    struct want best = {1, 3 * columns->dearest};
+    struct want best = {1, DEAR * columns->dearest};
 
     for (size_t s = 0; s < task->size_count; s++) {
         double take = (double)(task->sizes[s].room / task->kinds[kind].length);
-        double cost = WANT_COST * (double)task->sizes[s].price + columns->dearest * 1e-5;
+        double cost = WANT_COST * (double)task->sizes[s].price + columns->dearest * WANT_TRIFLE;
 
         if (task->sizes[s].limit == CUT_ANY && take > 0 && cost * best.take < best.cost * take)
             best = (struct want){take, cost};
@@ -68,6 +71,7 @@ static void begin(struct columns *columns, const struct bar_task *task)
     struct arena *arena = task->arena;
     size_t rows = task->kind_count;
 
+    assert(task->kind_count > 0 && task->size_count > 0);
     *columns = (struct columns){.task = task, .dearest = 1};
     columns->limit_row = ARENA_MANY(arena, size_t, task->size_count);
     for (size_t s = 0; s < task->size_count; s++) {
@@ -109,7 +113,7 @@ void columns_begin_closed(struct columns *columns, const struct bar_task *task, 
 static double cost_of_stick(const struct columns *columns, size_t size)
 {
     assert(size < columns->task->size_count);
-    return (double)columns->task->sizes[size].price + columns->dearest * 1e-6;
+    return (double)columns->task->sizes[size].price + columns->dearest * COLUMNS_TRIFLE;
 }
 
 /* ---- the pool ---- */
@@ -145,6 +149,7 @@ size_t columns_add(struct columns *columns, size_t size, const int64_t *takes)
     uint64_t hash = hash_of(size, takes, columns->task->kind_count);
     struct column *column;
 
+    assert(size < columns->task->size_count);
     for (size_t i = 0; i < columns->pool.count; i++)
         if (columns->pool.at[i].hash == hash &&
             same_column(columns, &columns->pool.at[i], size, takes))
@@ -195,7 +200,7 @@ static double cost_of_want(const struct columns *columns, size_t kind)
     double cost;
 
     if (columns->scaling)
-        return 3 * SCALE_GAIN * columns->dearest;
+        return DEAR * SCALE_GAIN * columns->dearest;
     if (columns->stage == LAST_STAGE)
         return want->cost;
     cost = eagerness[columns->stage] * columns->least_by_length * want->take *
@@ -266,7 +271,7 @@ static double cost_of_basic(const struct columns *columns, const struct basic *b
     case BASIC_TURNED:
         break;
     }
-    return 3 * columns->dearest;
+    return DEAR * columns->dearest;
 }
 
 /* Changes what a basic filling is, and with it the duals. */
@@ -557,6 +562,7 @@ static void turn_inverse(struct columns *columns, size_t row)
     size_t rows = columns->row_count;
     double *pivot_row = &columns->inverse[row * rows];
 
+    assert(row < rows && columns->direction[row] != 0);
     for (size_t i = 0; i < rows; i++)
         pivot_row[i] /= columns->direction[row];
     for (size_t other = 0; other < rows; other++) {
@@ -730,8 +736,9 @@ bool columns_step(struct columns *columns)
     struct offer offer;
     size_t leaving;
 
+    assert(columns->counts && columns->limits); /* it was started */
     columns->work += 8 * (int64_t)columns->row_count + (int64_t)columns->pool.count;
-    if (columns->pivots++ > PIVOTS_PER_ROW * (int)columns->row_count + 1000)
+    if (columns->pivots++ > PIVOTS_PER_ROW * (int)columns->row_count + PIVOTS_LEAST)
         return false;
     if (columns->since_anew >= pivots_until_anew(columns))
         make_anew(columns);

@@ -38,12 +38,13 @@ struct want {
     double take, cost; /* at the last stage */
 };
 
+/* The relaxation, solved step by step. Callers read the pool, the basis, levels, duals, the dearest
+ * price and the work done so far; the rest is its own. */
 struct columns {
     const struct bar_task *task;
     struct knapsack knapsack;
-    LIST_OF(struct column)
-    pool; /* every filling found so far; some are of no use to what is left */
-    LIST_OF(struct bar_take) takes;
+    LIST_OF(struct column) pool;    /* every filling found; some are of no use to what is left */
+    LIST_OF(struct bar_take) takes; /* of the pool */
 
     size_t row_count;
     size_t *limit_row;     /* by size; SIZE_MAX without a limit */
@@ -52,8 +53,7 @@ struct columns {
 
     double *inverse; /* of the basis, row_count squared, by rows */
     double *level;   /* of each basic column */
-    double *dual;    /* of each row: what a part is worth, what a stick of a size costs beside its
-                        price (not above 0) */
+    double *dual;    /* of each row: a part's worth; a stick's beside its price, 0 or less */
     struct basic *basis;
     struct want *wants;     /* by kind */
     double least_by_length; /* price of a stick on offer for its length; 0 without one */
@@ -75,8 +75,11 @@ struct columns {
     int64_t work;
 };
 
-/* Buffers for a task; the pool is empty. A stick costs a trifle over its price, so that of equally
- * dear plans the one with fewer sticks is cheaper. */
+/* A stick costs this over its price, as a share of the dearest one, so that of equally dear plans
+ * the one with fewer sticks is cheaper. */
+#define COLUMNS_TRIFLE 1e-6
+
+/* Buffers for a task, in its arena; the pool is empty. */
 void columns_begin(struct columns *columns, const struct bar_task *task);
 
 /* The same for a pool that its owner fills: no filling is made here, and none that is barred comes

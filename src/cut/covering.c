@@ -16,7 +16,7 @@ static int64_t coin_of(const struct bar_task *task)
     return coin > 0 ? coin : 1;
 }
 
-/* What a number of sticks costs beyond its table ends: nothing is bought of it. */
+/* One bundle of sticks, bought whole or not at all. */
 static void offer_bundle(int64_t *held, int64_t steps, int64_t cost, int64_t value)
 {
     for (int64_t at = steps; at >= cost; at--)
@@ -24,6 +24,7 @@ static void offer_bundle(int64_t *held, int64_t steps, int64_t cost, int64_t val
             held[at] = held[at - cost] + value;
 }
 
+/* Any number of sticks. */
 static void offer_any(int64_t *held, int64_t steps, int64_t cost, int64_t value)
 {
     for (int64_t at = cost; at <= steps; at++)
@@ -31,12 +32,16 @@ static void offer_any(int64_t *held, int64_t steps, int64_t cost, int64_t value)
             held[at] = held[at - cost] + value;
 }
 
+/* A size, by its limit: bundles of 1, 2, 4 ... sticks make up any number up to it. Where any number
+ * is to be had for nothing no part has a value (bar_values_set), so that such a size adds nothing.
+ */
 static void offer_size(const struct bar_size *size, int64_t *held, int64_t steps, int64_t coin,
                        int64_t value)
 {
     int64_t left = size->limit;
     int64_t cost = size->price / coin;
 
+    assert(size->price % coin == 0 && value >= 0);
     if (size->limit == CUT_ANY && cost > 0) {
         offer_any(held, steps, cost, value);
         return;
@@ -50,7 +55,7 @@ static void offer_size(const struct bar_size *size, int64_t *held, int64_t steps
     }
 }
 
-/* The largest value that any sum of sticks within the steps may come to. */
+/* Whether the values of all sticks that so many steps of money could buy add up within an int64. */
 static bool fits(const struct bar_task *task, const struct value_table *table, int64_t steps,
                  int64_t coin)
 {
@@ -94,21 +99,23 @@ int64_t covering_holds(const struct covering *covering, int64_t price)
     return price < 0 ? -1 : covering->held[at];
 }
 
+/* More money never holds less, so `held` rises. */
 int64_t covering_bound(const struct covering *covering, int64_t value, int64_t most)
 {
-    int64_t low = 0, high = covering->steps + 1;
+    int64_t low = 0, high = covering->steps;
 
     if (!covering->held)
         return 0;
+    if (covering->held[high] < value)
+        return most;
     while (low < high) {
         int64_t middle = low + (high - low) / 2;
 
-        if (covering->held[middle < covering->steps ? middle : covering->steps] >= value)
+        if (covering->held[middle] >= value)
             high = middle;
         else
             low = middle + 1;
-        if (middle == covering->steps && covering->held[middle] < value)
-            return most;
     }
+    assert(covering->held[low] >= value && (low == 0 || covering->held[low - 1] < value));
     return low * covering->coin < most ? low * covering->coin : most;
 }

@@ -17,8 +17,9 @@ struct covering {
 };
 
 /*
- * For prices up to `most`, by the values that `table` was filled with. Nothing can be said (held is
- * NULL) where the numbers grow too large. O(most / coin * sizes); the table is the arena's.
+ * For prices up to `most`, by the values that `table` was filled with. Where the numbers grow too
+ * large nothing can be said, and `held` is NULL. O(most / coin * sizes). The memory is the task's
+ * arena's.
  */
 struct covering covering_make(const struct bar_task *task, const struct value_table *table,
                               int64_t most);
@@ -27,8 +28,8 @@ struct covering covering_make(const struct bar_task *task, const struct value_ta
  * said. */
 int64_t covering_holds(const struct covering *covering, int64_t price);
 
-/* The least price of sticks that hold so much; `most` where no less does, 0 where nothing can be
- * said. */
+/* The least price of sticks that hold so much value, but no more than `most`; 0 where nothing can
+ * be said. */
 int64_t covering_bound(const struct covering *covering, int64_t value, int64_t most);
 
 #endif

@@ -4,7 +4,7 @@
 #include <string.h>
 
 #define CHILDREN_ALL 12  /* of a root: up to these all ways to part them are tried */
-#define CHILDREN_MOST 64 /* beyond these only the first are looked at */
+#define CHILDREN_MOST 64 /* of a root: only these are looked at, for a guess */
 #define WEIGHT_CUT INT64_C(1000)
 #define WEIGHT_STUCK INT64_C(10000000)
 #define WEIGHT_OUTSIDE INT64_C(1000000000000)
@@ -27,6 +27,7 @@ static int64_t passes_to(const struct cut_job *job, int64_t other)
 static bool find_subset(const int32_t *widths, size_t count, int64_t least, int64_t most,
                         bool *ret_first)
 {
+    assert(count <= CHILDREN_ALL); /* 2^count subsets */
     for (uint32_t set = 1; set + 1 < UINT32_C(1) << count; set++) {
         int64_t sum = 0;
 
@@ -41,6 +42,7 @@ static bool find_subset(const int32_t *widths, size_t count, int64_t least, int6
     return false;
 }
 
+/* The same with the first children alone, one more at a time. */
 static bool find_prefix(const int32_t *widths, size_t count, int64_t least, int64_t most,
                         bool *ret_first)
 {
@@ -70,7 +72,8 @@ bool fences_pass(const struct sheet_job *job, const int32_t root[2], int way, co
         return true;
     if (count < 2)
         return false;
-    most = most + asked->kerf - asked->trim; /* of a child's sum, the kerf beyond it included */
+    /* The most that a side's children measure together, with the kerf that each carries. */
+    most = most + asked->kerf - asked->trim;
     if (most < 0)
         return false;
     most /= job->unit;
@@ -79,6 +82,7 @@ bool fences_pass(const struct sheet_job *job, const int32_t root[2], int way, co
     return find_prefix(widths, count, root[way] - most, most, ret_first);
 }
 
+/* A guess: of many children the last are not looked at. */
 static bool root_passes(const struct trees *trees, const struct sheet_job *job, int32_t node)
 {
     const struct tree_node *root = &trees->nodes[node];
@@ -130,6 +134,7 @@ int64_t fences_judge(const struct trees *trees, const struct sheet_job *job, int
     size_t placed = 0;
     int64_t judged;
 
+    assert(outside >= 0);
     for (int32_t i = 0; i < trees->part_most; i++)
         placed += trees->where[i] != TREE_NONE;
     judged = outside * WEIGHT_OUTSIDE + trees_cuts(trees, placed) * WEIGHT_CUT;

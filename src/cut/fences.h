@@ -12,10 +12,12 @@
 int64_t fences_judge(const struct trees *trees, const struct sheet_job *job, int32_t outside);
 
 /*
- * Whether a sheet of the job can be cut once so that both pieces pass the opening asked for, lying
- * either way; true where none is asked. `widths` are those of the children of its root, cut `way`;
- * sets ret_first by child: whether it lies on the near side of that cut. (`passage` in
- * layout.h.) O(2^count) at worst, limited to 2^12 sums: beyond them only sums in order are tried.
+ * Whether a sheet of the job can be cut once, between children of its root, so that both pieces
+ * pass the opening asked for (`passage` in layout.h), lying either way. `widths` are those of all
+ * children, cut `way`. When true, ret_first says by child whether it lies on the near side of that
+ * cut; none does where the whole sheet passes or no opening is asked for. When false ret_first
+ * holds nothing of use. Up to 12 children all ways to part them are tried, 2^12 at most; of more
+ * only the first ones against the rest.
  */
 bool fences_pass(const struct sheet_job *job, const int32_t root[2], int way, const int32_t *widths,
                  size_t count, bool *ret_first);

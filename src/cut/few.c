@@ -9,8 +9,8 @@
  *
  *  1  sets are masks of parts; of equal parts the first ones stand for any (canonical)
  *  2  solved holds what is known of a set in a piece; leaves TOO_MANY: it does not go in
- *  3  the fewest leaves never leave two wastes beside each other: one cut less would do. So a row
- * of children has one gap at the most, as trees want it
+ *  3  with the fewest leaves no two wastes lie beside each other: one cut less would do. So a row
+ *     of children has one gap at the most, as trees want it
  */
 #include "cut/few.h"
 
@@ -22,6 +22,8 @@
 #define SUMS_MOST 600 /* of a set */
 #define TOO_MANY 1000
 #define SIZES_MOST 16
+#define WORK_CUT 30    /* that is tried */
+#define WORK_PIECE 200 /* that is solved */
 
 /* The first cut of a piece; no way where there is none. */
 struct solved {
@@ -64,11 +66,6 @@ static int32_t count_of(uint32_t set)
     return count;
 }
 
-static bool are_alike(const struct sheet_part *a, const struct sheet_part *b)
-{
-    return a->size[0] == b->size[0] && a->size[1] == b->size[1] && a->may_turn == b->may_turn;
-}
-
 /* As many of each kind as `like` has, out of `from`. */
 static uint32_t pick(const struct few *few, uint32_t from, uint32_t like)
 {
@@ -98,7 +95,7 @@ struct few *few_make(const struct sheet_job *job, struct arena *arena)
     few->solved = ARENA_MANY(arena, struct solved, few->slots);
     for (size_t i = 0; i < job->part_count; i++)
         for (size_t k = 0; k < job->part_count; k++)
-            if (are_alike(&job->parts[i], &job->parts[k]))
+            if (sheetjob_alike(&job->parts[i], &job->parts[k]))
                 few->alike[i] |= (uint8_t)(1U << k);
     for (uint32_t set = 1; set < 1U << job->part_count; set++)
         for (size_t i = 0; i < job->part_count; i++)
@@ -176,7 +173,8 @@ static void try_cut(struct few *few, struct solved *best, uint32_t near, int way
     int32_t far_size[2] = {best->size[0], best->size[1]};
     int32_t leaves;
 
-    few->work += 30;
+    few->work += WORK_CUT;
+    assert(at > 0 && at < best->size[way]);
     near_size[way] = at;
     far_size[way] -= at;
     if (!may_fit(few, near, near_size) || !may_fit(few, best->set & ~near, far_size))
@@ -226,10 +224,11 @@ static int32_t leaves_of(struct few *few, uint32_t set, const int32_t size[2])
         return TOO_MANY;
     }
     few->free_slots--;
-    few->work += 200;
+    few->work += WORK_PIECE;
     for (uint32_t near = like; near > 0; near = (near - 1) & like)
         if (canonical(few, near) == near)
             try_cuts(few, &best, near, least);
+    assert(best.leaves >= least);
     *slot_of(few, like, size) = best;
     return best.leaves;
 }
@@ -254,6 +253,7 @@ static void try_sheet(struct few *few, uint32_t left, uint32_t set, size_t size)
 
     if (leaves >= TOO_MANY)
         return;
+    assert(now->count < FEW_PARTS && (set & ~left) == 0);
     now->sets[now->count] = (uint8_t)set;
     now->sizes[now->count++] = size;
     now->price += few->job->sizes[size].price;
@@ -265,7 +265,7 @@ static void try_sheet(struct few *few, uint32_t left, uint32_t set, size_t size)
     *now = before;
 }
 
-/* The first part left lies in the next sheet. */
+/* Shares what is left between sheets, in every manner; the first part left lies in the next one. */
 static void share_rest(struct few *few, uint32_t left)
 {
     uint32_t first = left & (~left + 1);
@@ -318,20 +318,11 @@ static void grow(struct few *few, struct trees *trees, int32_t node, uint32_t se
     } else if (is_filled(few, set, size)) {
         while (!(set >> part & 1))
             part++;
+        assert(part < few->job->part_count);
         trees_fill(trees, node, part, few->job->parts[part].size[0] != size[0]);
     } else {
         grow_sides(few, trees, node, slot_of(few, canonical(few, set), size)->way, set, size);
     }
-}
-
-/* An empty sheet of a size that is open, or a new one. */
-static int32_t sheet_for(const struct few *few, struct trees *trees, size_t size)
-{
-    for (int32_t i = 0; i < trees->root_count; i++)
-        if (trees->roots[i].size == size && !trees_used(trees, i))
-            return i;
-    trees_open(trees, few->job, size);
-    return trees->root_count - 1;
 }
 
 bool few_solve(struct few *few, struct trees *trees, int64_t work_most, int64_t *ret_price,
@@ -349,7 +340,7 @@ bool few_solve(struct few *few, struct trees *trees, int64_t work_most, int64_t 
     if (!few->complete || few->best.price == INT64_MAX)
         return false;
     for (size_t i = 0; i < few->best.count; i++) {
-        int32_t root = sheet_for(few, trees, few->best.sizes[i]);
+        int32_t root = trees_empty_sheet(trees, few->job, few->best.sizes[i]);
 
         grow(few, trees, trees_break(trees, root), few->best.sets[i]);
     }

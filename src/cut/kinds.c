@@ -5,9 +5,10 @@
  * takes are of no use, and of two boxes the one that is no smaller either way. Which sheets take
  * which sets then gives the least price of ever larger sets.
  *
- *  1  a set's number has a digit for each kind, to the base of one more than there are parts of it:
- *     numbers of sets that make up a set add up to its own, and sets are gone through in their
- * order 2  boxes of a set follow each other in the pool, rising along and falling across
+ *  1  a set's number has a digit for each kind, to the base of one more than there are parts of it;
+ *     so the numbers of two sets that make up a set add up to its own
+ *  2  sets are made in the order of their numbers
+ *  3  boxes of a set follow each other in the pool, rising along and falling across
  */
 #include "cut/kinds.h"
 
@@ -40,7 +41,7 @@ struct parts_set {
 /* Goes through the sets within a set, from none on: true while there is a next one. */
 struct within {
     uint32_t set;
-    uint32_t left[KINDS_MOST]; /* by kind: more that the whole has */
+    uint32_t left[KINDS_MOST]; /* by kind: how many more the whole has */
     uint32_t has[KINDS_MOST];
 };
 
@@ -72,11 +73,6 @@ struct kinds {
 
 /* ---- begin ---- */
 
-static bool are_alike(const struct sheet_part *a, const struct sheet_part *b)
-{
-    return a->size[0] == b->size[0] && a->size[1] == b->size[1] && a->may_turn == b->may_turn;
-}
-
 static bool count_kinds(struct kinds *kinds)
 {
     const struct sheet_job *job = kinds->job;
@@ -85,7 +81,7 @@ static bool count_kinds(struct kinds *kinds)
         size_t kind = 0;
 
         while (kind < kinds->kind_count &&
-               !are_alike(&job->parts[kinds->parts[kind]], &job->parts[i]))
+               !sheetjob_alike(&job->parts[kinds->parts[kind]], &job->parts[i]))
             kind++;
         if (kind == KINDS_MOST || !job->parts[i].fits)
             return false;
@@ -184,7 +180,8 @@ static uint32_t sizes_for(const struct kinds *kinds, const int32_t size[2])
     return sizes;
 }
 
-/* Adds a step to the stairs, where it is one, and takes those away that it makes useless. */
+/* The boxes of a set, none of them no smaller than another both ways, are like stairs. Adds a box
+ * to them, if it is a step, and takes those away that it makes useless. */
 static void add_box(struct kinds *kinds, const struct box *box)
 {
     struct box *stairs = kinds->stairs;
@@ -210,6 +207,8 @@ static void add_box(struct kinds *kinds, const struct box *box)
     memmove(&stairs[low + 1], &stairs[gone], (kinds->stair_count - gone) * sizeof *stairs);
     stairs[low] = *box;
     kinds->stair_count += 1 - (gone - low);
+    assert(low == 0 ||
+           (stairs[low - 1].size[0] < box->size[0] && stairs[low - 1].size[1] > box->size[1]));
     kinds->work += 20 + kinds->stair_count / 4;
 }
 
@@ -281,6 +280,7 @@ static void make_next(struct kinds *kinds)
         return;
     }
     part = kinds->within.set;
+    assert(part > 0 && part < kinds->now);
     if (part <= kinds->now - part)
         join_sets(kinds, &kinds->sets[part], &kinds->sets[kinds->now - part]);
 }
@@ -310,6 +310,7 @@ static size_t size_for(const struct kinds *kinds, uint32_t set)
     return best;
 }
 
+/* Takes a set in one more sheet at this price beside what the rest costs, if that is the least. */
 static void offer(const struct kinds *kinds, size_t sheet, uint32_t whole, uint32_t set,
                   int64_t rest, int64_t price)
 {
@@ -422,8 +423,10 @@ static size_t next_part(struct kinds *kinds, uint32_t kind)
 {
     size_t part = kinds->parts[kind];
 
-    while (kinds->kind_of[part] != kind || kinds->placed[part])
+    while (kinds->kind_of[part] != kind || kinds->placed[part]) {
         part++;
+        assert(part < kinds->job->part_count); /* no more are taken than there are */
+    }
     kinds->placed[part] = true;
     return part;
 }
@@ -434,6 +437,7 @@ static void grow_box(struct kinds *kinds, struct trees *trees, int32_t node, con
     int32_t rest[2] = {trees->nodes[node].size[0], trees->nodes[node].size[1]};
     int way = box->way;
 
+    assert(rest[0] >= box->size[0] && rest[1] >= box->size[1]);
     if (box->near == NO_BOX)
         way = rest[0] > box->size[0] ? 0 : 1;
     if (box->near == NO_BOX && rest[way] == box->size[way]) {
@@ -446,15 +450,6 @@ static void grow_box(struct kinds *kinds, struct trees *trees, int32_t node, con
         trees_leave(trees, trees_grow(trees, node, way, rest));
 }
 
-static int32_t sheet_for(const struct kinds *kinds, struct trees *trees, size_t size)
-{
-    for (int32_t i = 0; i < trees->root_count; i++)
-        if (trees->roots[i].size == size && !trees_used(trees, i))
-            return i;
-    trees_open(trees, kinds->job, size);
-    return trees->root_count - 1;
-}
-
 static void lay_sheet(struct kinds *kinds, struct trees *trees, size_t size, uint32_t set)
 {
     const struct parts_set *of = &kinds->sets[set];
@@ -463,7 +458,7 @@ static void lay_sheet(struct kinds *kinds, struct trees *trees, size_t size, uin
     while (!(sizes_for(kinds, kinds->boxes.at[box].size) >> size & 1))
         box++;
     assert(box < of->first + of->count);
-    grow_box(kinds, trees, trees_break(trees, sheet_for(kinds, trees, size)),
+    grow_box(kinds, trees, trees_break(trees, trees_empty_sheet(trees, kinds->job, size)),
              &kinds->boxes.at[box]);
 }
 
@@ -481,6 +476,7 @@ void kinds_lay(struct kinds *kinds, struct trees *trees)
             lay_sheet(kinds, trees,
                       sheet > kinds->sheet_count ? size_for(kinds, set) : kinds->sheets[sheet - 1],
                       set);
+        assert(set <= left);
         left -= set;
         sheet -= set == 0 || sheet <= kinds->sheet_count;
     }

@@ -56,6 +56,7 @@ static void lay_bundle(struct knapsack *knapsack, int64_t length, double worth)
     double *value = knapsack->value;
     uint8_t *taken = &knapsack->taken[bundle * ((size_t)knapsack->room + 1)];
 
+    assert(length > 0);
     memset(taken, 0, (size_t)knapsack->room + 1);
     for (int64_t room = knapsack->room; room >= length; room--) {
         double with = value[room - length] + worth;
@@ -85,6 +86,7 @@ static double read_table(const struct knapsack *knapsack, const struct bar_task 
 {
     double value = knapsack->value[room];
 
+    assert(room <= knapsack->room);
     memset(ret_takes, 0, task->kind_count * sizeof *ret_takes);
     for (size_t i = knapsack->bundle_count; i-- > 0;) {
         const struct knapsack_bundle *bundle = &knapsack->bundles[i];
@@ -228,6 +230,7 @@ void value_table_fill(struct value_table *table, const int64_t *values)
     for (size_t k = table->task->kind_count; k-- > 0;) {
         bool last = k + 1 == table->task->kind_count;
 
+        assert(values[k] >= 0);
         table->densest[k] =
             last || is_denser(table, k, table->densest[k + 1]) ? k : table->densest[k + 1];
         if (table->best)

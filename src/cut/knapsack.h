@@ -6,19 +6,21 @@
 
 #include "cut/bars_task.h"
 
+/* So many parts of one kind, taken together or not at all; where there is no table, a kind and how
+ * many parts of it there are. */
+struct knapsack_bundle {
+    size_t kind;
+    int64_t count;
+    double value; /* by its length: the order of the search, where there is no table */
+};
+
 /*
  * Proposals, in floating point. Where the grid is coarse a table gives the best value for every
  * room at once: kinds are taken apart into bundles of 1, 2, 4 ... parts, so that bundles of one
  * kind make up any number. Where it is too fine for a table, the fillings of one room are gone
  * through by branch and bound, kinds of most value by length first, as far as a limit of steps
- * allows. The buffers are the knapsack's and are used again.
+ * allows. The buffers are used again.
  */
-struct knapsack_bundle {
-    size_t kind;
-    int64_t count;
-    double value; /* by length: the order of the search where there is no table */
-};
-
 struct knapsack {
     struct knapsack_bundle *bundles;
     size_t bundle_count;
@@ -31,7 +33,7 @@ struct knapsack {
     int steps_left;
 };
 
-/* Buffers for kinds of at most the task's counts. */
+/* Buffers for kinds of at most the task's counts, in its arena. */
 void knapsack_begin(struct knapsack *knapsack, const struct bar_task *task);
 
 /* Gets ready for values of the kinds (those not above `least` are left out) and counts, which must
@@ -57,6 +59,7 @@ struct value_table {
     int64_t work; /* that the last fill took */
 };
 
+/* Buffers for a task, in its arena. The values have to stay while the table is asked. */
 void value_table_begin(struct value_table *table, const struct bar_task *task);
 void value_table_fill(struct value_table *table, const int64_t *values);
 int64_t value_at_most(const struct value_table *table, size_t kind, int64_t room);

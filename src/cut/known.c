@@ -10,33 +10,37 @@
 
 /* ---- content ---- */
 
+static uint64_t digest_numbers(uint64_t digest, const int64_t *numbers, size_t count)
+{
+    for (size_t i = 0; i < count; i++)
+        digest = digest_whole(digest, numbers[i]);
+    return digest;
+}
+
+#define DIGEST_ALL(digest, numbers) \
+    digest_numbers((digest), (numbers), sizeof(numbers) / sizeof *(numbers))
+
 static uint64_t digest_piece(uint64_t digest, const struct cut_piece *piece)
 {
     const int64_t numbers[] = {piece->length,         piece->width,         piece->may_turn,
                                (int64_t)piece->group, piece->along,         piece->across,
                                piece->centred_along,  piece->centred_across};
 
-    for (size_t i = 0; i < sizeof numbers / sizeof *numbers; i++)
-        digest = digest_whole(digest, numbers[i]);
-    return digest;
+    return DIGEST_ALL(digest, numbers);
 }
 
 static uint64_t digest_size(uint64_t digest, const struct cut_size *size)
 {
     const int64_t numbers[] = {size->length, size->width, size->price, size->limit};
 
-    for (size_t i = 0; i < sizeof numbers / sizeof *numbers; i++)
-        digest = digest_whole(digest, numbers[i]);
-    return digest;
+    return DIGEST_ALL(digest, numbers);
 }
 
 static uint64_t digest_blemish(uint64_t digest, const struct cut_blemish *blemish)
 {
     const int64_t numbers[] = {blemish->along, blemish->across, blemish->length, blemish->width};
 
-    for (size_t i = 0; i < sizeof numbers / sizeof *numbers; i++)
-        digest = digest_whole(digest, numbers[i]);
-    return digest;
+    return DIGEST_ALL(digest, numbers);
 }
 
 uint64_t cut_digest(enum cut_way way, const struct cut_job *job)
@@ -56,10 +60,8 @@ uint64_t cut_digest(enum cut_way way, const struct cut_job *job)
                                job->sale.least,
                                job->sale.step,
                                (int64_t)job->blemish_count};
-    uint64_t digest = DIGEST_START;
+    uint64_t digest = DIGEST_ALL(DIGEST_START, numbers);
 
-    for (size_t i = 0; i < sizeof numbers / sizeof *numbers; i++)
-        digest = digest_whole(digest, numbers[i]);
     for (size_t i = 0; i < job->part_count; i++)
         digest = digest_piece(digest, &job->parts[i]);
     for (size_t i = 0; i < job->size_count; i++)
@@ -145,6 +147,7 @@ void cut_known_keep(struct cut_known *known, struct arena *arena,
                 (known->layouts.count - 1 - index) * sizeof *known->layouts.at);
     }
     known->layouts.at[index] = kept;
+    assert(index == 0 || known->layouts.at[index - 1].digest < kept.digest);
 }
 
 /* ---- text ---- */

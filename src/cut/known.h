@@ -7,7 +7,7 @@
 #include "base/text.h"
 #include "cut/search.h"
 
-/* The same for jobs that are the same in every measure, price and order. */
+/* A digest of the job: the same for jobs that are the same in every measure, price and order. */
 uint64_t cut_digest(enum cut_way way, const struct cut_job *job);
 
 /* A copy that needs nothing of the original. */
@@ -35,9 +35,9 @@ void cut_known_keep(struct cut_known *known, struct arena *arena,
 /*
  * A layout as text: "b SIZE USED REST REST_ACROSS" for each blank, then its parts as
  * "p PART ALONG ACROSS TURNED" and its cuts as "s ACROSS AT FROM TO FENCE", all whole numbers with
- * blanks between. Parts left out are those that are named nowhere. The cost is added anew and the
- * bound is 0 when it is read: a file proves nothing. False where the text is of another kind or its
- * layout is not sound for the job.
+ * blanks between. Parts left out are those that are named nowhere. When it is read the cost is
+ * added up anew and the bound is 0: a file proves nothing. False where the text is of another kind
+ * or its layout is not sound for the job.
  */
 void cut_layout_print(const struct cut_layout *layout, struct text *out);
 bool cut_layout_read(const char *text, enum cut_way way, const struct cut_job *job,

@@ -21,8 +21,8 @@
 
 #define CUT_ANY INT64_C(-1) /* as many as are wanted can be had */
 
-#define CUT_PINNED \
-    SIZE_MAX /* a group whose origin is the corner of the roll where cutting begins */
+/* A group whose origin is the corner of the roll where cutting begins. */
+#define CUT_PINNED SIZE_MAX
 
 struct cut_piece {
     int64_t length, width;

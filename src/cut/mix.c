@@ -20,6 +20,7 @@ struct mixing {
     struct mix best;
 };
 
+/* Lays a length into the stick that it leaves least of; false when no stick takes it. */
 static bool lay(struct mixing *mixing, size_t length, size_t stick_count)
 {
     int64_t need = mixing->job->lengths[length];
@@ -45,6 +46,7 @@ static void try_mix(struct mixing *mixing, size_t stick_count, int64_t value)
     for (size_t i = 0; i < mixing->job->count; i++)
         if (!lay(mixing, i, stick_count))
             return;
+    assert(value < mixing->best_value);
     mixing->best_value = value;
     mixing->best.stick_count = stick_count;
     memcpy(mixing->best.sizes, mixing->sizes, stick_count * sizeof *mixing->sizes);
@@ -56,6 +58,7 @@ static void try_mix(struct mixing *mixing, size_t stick_count, int64_t value)
 static void extend(struct mixing *mixing, size_t size, size_t sticks, size_t spare, int64_t room,
                    int64_t value)
 {
+    assert(sticks <= STICKS_MOST);
     if (value >= mixing->best_value || mixing->steps_left <= 0)
         return;
     if (room >= mixing->total) {

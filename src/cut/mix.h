@@ -9,7 +9,8 @@
 #include <stdbool.h>
 #include <stdint.h>
 
-/* Lengths with a kerf each, falling; rooms without the trim and with a kerf (bars.c). */
+/* Lengths carry a kerf each, and fall; rooms are without the trim, and carry one kerf (bars.c,
+ * invariant 1). */
 struct mix_job {
     const int64_t *lengths;
     size_t count;

@@ -1,11 +1,7 @@
 #include "cut/ranking.h"
 
+#include <assert.h>
 #include <stdlib.h>
-
-struct ranked {
-    int64_t first, second;
-    size_t part;
-};
 
 static int largest_first(const void *a, const void *b)
 {
@@ -16,6 +12,12 @@ static int largest_first(const void *a, const void *b)
     if (left->second != right->second)
         return left->second < right->second ? 1 : -1;
     return left->part < right->part ? -1 : left->part > right->part;
+}
+
+void ranked_sort(struct ranked *ranked, size_t count)
+{
+    if (count > 1)
+        qsort(ranked, count, sizeof *ranked, largest_first);
 }
 
 static struct ranked rank_of(const struct cut_piece *part, size_t index, enum part_order order)
@@ -40,10 +42,10 @@ void ranking_sort(const struct cut_piece *parts, size_t *indices, size_t count,
 {
     struct ranked *ranked = ARENA_MANY(arena, struct ranked, count);
 
+    assert(order < PART_ORDERS);
     for (size_t i = 0; i < count; i++)
         ranked[i] = rank_of(&parts[indices[i]], indices[i], order);
-    if (count > 1)
-        qsort(ranked, count, sizeof *ranked, largest_first);
+    ranked_sort(ranked, count);
     for (size_t i = 0; i < count; i++)
         indices[i] = ranked[i].part;
 }

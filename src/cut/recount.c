@@ -51,7 +51,7 @@ static bool list_rects(struct recount *recount, int32_t index, const int32_t at[
          child = recount->strokes->branches[child].next) {
         const struct branch *below = &recount->strokes->branches[child];
 
-        if (below->part == TREE_NONE && below->way == TREE_NONE)
+        if (branch_is_gap(below))
             continue; /* gaps lie last */
         if (!list_rects(recount, child, child_at))
             return false;
@@ -128,6 +128,7 @@ static int32_t least_leaves(const struct recount *recount, const struct region *
         leaves++;
         waste -= (int64_t)(rect->far[0] - rect->near[0]) * (rect->far[1] - rect->near[1]);
     }
+    assert(waste >= 0);
     return leaves + (waste > 0);
 }
 
@@ -159,26 +160,6 @@ static int32_t fewest_leaves(struct recount *recount, const struct region *regio
 
 /* ---- the tree anew ---- */
 
-static int32_t new_branch(struct strokes *strokes, const struct region *region)
-{
-    int32_t index = strokes->branch_count++;
-
-    assert(index < strokes->branch_most);
-    strokes->done[index] = false;
-    strokes->branches[index] = (struct branch){
-        .size = {region->far[0] - region->near[0], region->far[1] - region->near[1]},
-        .first = TREE_NONE,
-        .next = TREE_NONE,
-        .part = TREE_NONE,
-        .way = TREE_NONE};
-    return index;
-}
-
-static bool is_waste(const struct branch *branch)
-{
-    return branch->part == TREE_NONE && branch->way == TREE_NONE;
-}
-
 /* Adds a child, a waste one to the waste that there is. */
 static void add_child(struct strokes *strokes, int32_t parent, int32_t child)
 {
@@ -186,7 +167,7 @@ static void add_child(struct strokes *strokes, int32_t parent, int32_t child)
     int way = branches[parent].way;
 
     for (int32_t other = branches[parent].first; other != TREE_NONE; other = branches[other].next)
-        if (is_waste(&branches[child]) && is_waste(&branches[other])) {
+        if (branch_is_gap(&branches[child]) && branch_is_gap(&branches[other])) {
             branches[other].size[way] += branches[child].size[way];
             return;
         }
@@ -215,7 +196,8 @@ static void add_side(struct recount *recount, int32_t parent, const struct regio
 static int32_t build(struct recount *recount, const struct region *region)
 {
     struct strokes *strokes = recount->strokes;
-    int32_t index = new_branch(strokes, region);
+    const int32_t size[2] = {region->far[0] - region->near[0], region->far[1] - region->near[1]};
+    int32_t index = strokes_branch(strokes, size);
     struct region near = *region, far = *region;
     const struct solved *solved;
 
@@ -228,6 +210,7 @@ static int32_t build(struct recount *recount, const struct region *region)
         return index;
     }
     solved = slot_of(recount, region);
+    assert(solved->leaves > 0 && solved->leaves < TOO_MANY);
     near.far[solved->way] = far.near[solved->way] = solved->at;
     strokes->branches[index].way = (int8_t)solved->way;
     add_side(recount, index, &near);
@@ -258,6 +241,7 @@ int32_t recount_cuts(struct strokes *strokes, int32_t root)
     const int32_t at[2] = {0, 0};
     int32_t before = leaves_below(strokes, root);
 
+    assert(root >= 0 && root < strokes->branch_count);
     memset(recount, 0, sizeof *recount);
     recount->strokes = strokes;
     if (!list_rects(recount, root, at) || before == least_leaves(recount, &whole) ||

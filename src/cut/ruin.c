@@ -4,59 +4,39 @@
  */
 #include "cut/ruin.h"
 
+#include "cut/chance.h"
 #include "cut/fences.h"
+#include "cut/ranking.h"
 
 #include <assert.h>
-#include <stdlib.h>
 #include <string.h>
 
-#define RUIN_NODES 6   /* nodes that a round takes out, on the average */
-#define BLINK_MEAN 200 /* ways to put a part for each that is overlooked */
-#define BLINK_WILD 4   /* the same in a wild round */
-#define WILD_ODDS 16   /* one round in so many is wild */
-#define PATIENCE 1000  /* rounds in vain until worse is accepted for a while */
-#define FEW_PARTS 16   /* up to these every other round is */
-#define CLIMB_ODDS 3   /* one in so many: the node above instead */
-#define WORK_ROUND 400 /* units of a round, whatever it does */
-#define WORK_GAP 7     /* and of each gap that is looked at */
-#define LEAF_WEIGHT 40 /* NEAT: a gap more, as a shift of what gaps lose */
-
-enum { RANK_AREA, RANK_LONG, RANK_LENGTH, RANK_WIDTH, RANKS };
+#define RUIN_NODES 6     /* nodes that a round takes out, on the average */
+#define BLINK_MEAN 200   /* ways to put a part for each that is overlooked */
+#define BLINK_WILD 4     /* the same in a wild round */
+#define WILD_ODDS 16     /* one round in so many is wild */
+#define PATIENCE 1000    /* rounds in vain until worse is accepted for a while */
+#define WILD_PARTS 16    /* with no more parts every other round is */
+#define CLIMB_ODDS 3     /* one in so many: the node above instead */
+#define WORK_ROUND 400   /* units of a round, whatever it does */
+#define WORK_GAP 7       /* and of each gap that is looked at */
+#define WORK_NODE 4      /* and of each node that is copied */
+#define WORK_TAKE 30     /* and of each part that is taken out */
+#define LEAF_WEIGHT 40   /* NEAT: a gap more, as a shift of what gaps lose */
+#define MUST_WEIGHT 1000 /* NEAT: a part that must not be left out counts as many outside */
+#define WORSE_NEAT 2000  /* NEAT: two cuts, as fences_judge weighs them */
 
 /* ---- numbers by chance ---- */
 
-static uint64_t chance(struct ruin *ruin)
-{
-    ruin->dice ^= ruin->dice << 13;
-    ruin->dice ^= ruin->dice >> 7;
-    ruin->dice ^= ruin->dice << 17;
-    return ruin->dice;
-}
-
+/* From 0 to below `most`, which is above 0. */
 static int32_t chance_below(struct ruin *ruin, int32_t most)
 {
-    return (int32_t)((chance(ruin) >> 33) % (uint64_t)most);
+    return (int32_t)((chance_next(&ruin->dice) >> 33) % (uint64_t)most);
 }
 
 /* ---- orders ---- */
 
-struct ranked {
-    int64_t first, second;
-    int32_t part;
-};
-
-static int largest_first(const void *a, const void *b)
-{
-    const struct ranked *left = a, *right = b;
-
-    if (left->first != right->first)
-        return left->first < right->first ? 1 : -1;
-    if (left->second != right->second)
-        return left->second < right->second ? 1 : -1;
-    return left->part < right->part ? -1 : left->part > right->part;
-}
-
-static struct ranked measure(const struct sheet_part *part, int32_t index, int rank)
+static struct ranked measure(const struct sheet_part *part, size_t index, enum ruin_rank rank)
 {
     int32_t longer = part->size[part->size[0] < part->size[1]];
 
@@ -80,9 +60,8 @@ static void rank_parts(struct ruin *ruin, struct arena *arena)
     for (int rank = 0; rank < RANKS; rank++) {
         ruin->rank[rank] = ARENA_MANY(arena, int32_t, count);
         for (size_t i = 0; i < count; i++)
-            ranked[i] = measure(&ruin->job->parts[i], (int32_t)i, rank);
-        if (count > 1)
-            qsort(ranked, count, sizeof *ranked, largest_first);
+            ranked[i] = measure(&ruin->job->parts[i], i, (enum ruin_rank)rank);
+        ranked_sort(ranked, count);
         for (size_t i = 0; i < count; i++)
             ruin->rank[rank][ranked[i].part] = (int32_t)i;
     }
@@ -125,7 +104,7 @@ struct ruin_score ruin_judge(const struct ruin *ruin)
     for (int32_t i = 0; i < ruin->outside_count; i++) {
         const struct sheet_part *part = &ruin->job->parts[ruin->outside[i]];
 
-        score.first += ruin->aim == RUIN_PLACE ? part->area : 1 + 1000 * part->on_offer;
+        score.first += ruin->aim == RUIN_PLACE ? part->area : 1 + MUST_WEIGHT * part->on_offer;
     }
     if (ruin->aim == RUIN_NEAT)
         score.first = fences_judge(now, ruin->job, (int32_t)score.first);
@@ -158,7 +137,7 @@ static int64_t loss_of(const struct ruin *ruin, const int32_t gap[2], const int3
     return loss;
 }
 
-/* Whether to look at the next way to put a part. */
+/* Whether the next way to put a part is to be overlooked. */
 static bool overlook(struct ruin *ruin)
 {
     if (--ruin->blink > 0)
@@ -205,11 +184,12 @@ bool ruin_put(struct ruin *ruin, size_t part)
     return true;
 }
 
-/* Sorts what lies outside by a rank, or shuffles it. */
+/* Sorts what lies outside by a rank; RANKS: shuffles it. */
 static void order_outside(struct ruin *ruin, int rank)
 {
     int32_t *outside = ruin->outside;
 
+    assert(rank >= 0 && rank <= RANKS);
     for (int32_t i = 1; i < ruin->outside_count; i++) {
         int32_t part = outside[i], j = i;
 
@@ -263,11 +243,12 @@ static void take_below(struct ruin *ruin, int32_t node)
 {
     int32_t count = parts_below(ruin, node, 0);
 
+    assert(ruin->outside_count + count <= (int32_t)ruin->job->part_count);
     for (int32_t i = 0; i < count; i++) {
         trees_take(&ruin->now, (size_t)ruin->taken[i]);
         ruin->outside[ruin->outside_count++] = ruin->taken[i];
     }
-    ruin->work += count * 30;
+    ruin->work += count * WORK_TAKE;
 }
 
 /* The node of a part by chance, or one above it; TREE_NONE when the draw lies outside. */
@@ -317,7 +298,7 @@ static void remember(struct ruin *ruin)
     memcpy(ruin->outside_before, ruin->outside,
            (size_t)ruin->outside_count * sizeof *ruin->outside);
     ruin->outside_count_before = ruin->outside_count;
-    ruin->work += WORK_ROUND + ruin->now.node_count * 4;
+    ruin->work += WORK_ROUND + ruin->now.node_count * WORK_NODE;
 }
 
 static void go_back(struct ruin *ruin)
@@ -335,7 +316,7 @@ static void go_back(struct ruin *ruin)
 /* After many rounds in vain: scores worse by a part, or by two cuts, are accepted again. */
 static void grow_patient(struct ruin *ruin, struct ruin_score score)
 {
-    int64_t worse = 2000;
+    int64_t worse = WORSE_NEAT;
 
     if (ruin_better(score, ruin->best)) {
         ruin->best = score;
@@ -354,16 +335,17 @@ bool ruin_round(struct ruin *ruin)
 {
     static const int ranks[] = {RANK_AREA, RANK_AREA, RANK_AREA,   RANK_LONG,
                                 RANK_LONG, RANKS,     RANK_LENGTH, RANK_WIDTH};
+    const int32_t rank_count = sizeof ranks / sizeof *ranks;
     struct ruin_score *late = &ruin->late[ruin->turn++ % RUIN_LATE];
     struct ruin_score score;
     bool better;
 
     ruin->blink_mean = BLINK_MEAN;
-    if (chance_below(ruin, ruin->now.part_most <= FEW_PARTS ? 2 : WILD_ODDS) == 0)
+    if (chance_below(ruin, ruin->now.part_most <= WILD_PARTS ? 2 : WILD_ODDS) == 0)
         ruin->blink_mean = BLINK_WILD;
     remember(ruin);
     take_some(ruin);
-    put_back(ruin, ranks[chance_below(ruin, 8)]);
+    put_back(ruin, ranks[chance_below(ruin, rank_count)]);
     score = ruin_judge(ruin);
     better = ruin_better(score, ruin->score);
     if (ruin_better(*late, score) && ruin_better(ruin->score, score))

@@ -8,11 +8,15 @@
 
 #include "cut/trees.h"
 
-#define RUIN_LATE 30
+#define RUIN_LATE 30 /* rounds ago: what a round is compared with */
 
-/* PLACE: as few parts outside as can be, by area. NEAT: with all parts placed that are, the fewest
- * cuts. */
+/* PLACE: as little outside as can be, by area. NEAT: the fewest cuts, with no part outside that was
+ * not outside before. */
 enum ruin_aim { RUIN_PLACE, RUIN_NEAT };
+
+/* Orders in which parts are put back: the largest first, by area, by the longer side, or by what
+ * they measure along or across. */
+enum ruin_rank { RANK_AREA, RANK_LONG, RANK_LENGTH, RANK_WIDTH, RANKS };
 
 struct ruin_score {
     int64_t first, second; /* less is better */
@@ -24,7 +28,7 @@ struct ruin {
     struct trees now, before;
     int32_t *outside, *outside_before; /* parts in no sheet that fit some size */
     int32_t outside_count, outside_count_before;
-    int32_t *rank[4]; /* by part: place in an order in which parts are put back */
+    int32_t *rank[RANKS]; /* by part: its place in each order */
     struct ruin_score score, late[RUIN_LATE];
     struct ruin_score best; /* since the beginning */
     int32_t idle;           /* rounds since it became better, or since patience was out */
@@ -36,7 +40,7 @@ struct ruin {
     int32_t *taken; /* scratch: parts below a node */
 };
 
-/* For jobs with up to this many sheets open at once. */
+/* For up to `root_most` sheets open at once. Any seed will do. The memory is the arena's. */
 void ruin_init(struct ruin *ruin, const struct sheet_job *job, struct arena *arena,
                size_t root_most, uint64_t seed);
 
@@ -49,7 +53,7 @@ void ruin_fill(struct ruin *ruin);
 /* One round. True when the score became better than it was before the round. */
 bool ruin_round(struct ruin *ruin);
 
-/* The score of what the trees hold. */
+/* The score of what the trees hold now. */
 struct ruin_score ruin_judge(const struct ruin *ruin);
 
 bool ruin_better(struct ruin_score a, struct ruin_score b);

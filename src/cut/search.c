@@ -35,6 +35,7 @@ struct cut_search *cut_begin(enum cut_way way, const struct cut_job *job, struct
 {
     struct cut_search *search = ARENA_NEW(arena, struct cut_search);
 
+    assert(way < sizeof methods / sizeof *methods);
     search->method = &methods[way];
     search->method->quick(job, arena, &search->best);
     search->state = search->method->begin(job, arena, &search->best);
@@ -64,6 +65,7 @@ int64_t cut_done(const struct cut_search *search)
 
 int64_t cut_allowed(enum cut_effort effort)
 {
+    assert(effort < CUT_EFFORTS);
     return allowed[effort];
 }
 
@@ -72,6 +74,7 @@ void cut_search_all(enum cut_way way, const struct cut_job *job, enum cut_effort
 {
     struct cut_search *search;
 
+    assert(arena->escape && effort < CUT_EFFORTS);
     if (effort == CUT_QUICK) {
         methods[way].quick(job, arena, ret_layout);
         return;

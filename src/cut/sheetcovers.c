@@ -5,7 +5,7 @@
  * product of two bounds what they are worth both ways (Fekete and Schepers). A part that may be
  * turned counts with the lesser of its two values.
  */
-#include "cut/sheetsets.h"
+#include "cut/sheetcovers.h"
 
 #include <assert.h>
 #include <string.h>
@@ -13,9 +13,14 @@
 #define FUNCTIONS_MOST 24
 #define STEPS_MOST 5 /* of the second family */
 
-/* steps 0: lengths below `limit` are worth nothing, those that leave less than it of L are worth L,
- * others themselves; the whole length with limit 0. steps k: x is worth the number of (k+1)ths of L
- * in it, of k, or of k+1 where it is such a number exactly. */
+/*
+ * Of the first family, with steps 0: lengths below `limit` are worth nothing, those that leave less
+ * than it of L are worth L, and all others what they measure. With limit 0 that is the length
+ * itself.
+ *
+ * Of the second, with k steps: x holds n whole (k+1)ths of L, and is worth n * (k + 1); where
+ * nothing is left over, n * k.
+ */
 struct function {
     int64_t whole; /* L */
     int64_t limit;
@@ -31,6 +36,7 @@ static int64_t value_of(const struct function *function, int64_t length)
 {
     int64_t parts = function->steps + 1;
 
+    assert(length >= 0 && length <= function->whole);
     if (function->steps > 0) {
         int64_t whole = length * parts / function->whole;
 
@@ -127,6 +133,7 @@ static void keep_candidate(struct candidate *kept, size_t *count, struct candida
 {
     size_t i = *count;
 
+    assert(*count <= COVERS_MOST && candidate.need >= 0);
     if (i == COVERS_MOST && kept[--i].strength >= candidate.strength)
         return;
     for (; i > 1 && kept[i - 1].strength < candidate.strength; i--)
@@ -140,6 +147,7 @@ static void add_cover(struct sheet_covers *covers, const struct sheet_job *job,
 {
     size_t index = covers->count++;
 
+    assert(index < COVERS_MOST);
     covers->need[index] = candidate->need;
     covers->gives[index] = ARENA_MANY(arena, int64_t, job->size_count);
     for (size_t s = 0; s < job->size_count; s++) {

@@ -10,6 +10,8 @@
 
 #include "cut/layout.h"
 
+#define SHEET_AREA_BITS 20
+
 enum sheet_way { WAY_ALONG, WAY_ACROSS };
 
 struct sheet_part {
@@ -35,14 +37,17 @@ struct sheet_job {
     struct sheet_size *sizes;
     size_t size_count;
     int64_t unit;     /* lengths are multiples of this */
-    int area_shift;   /* areas of sheets shifted right by this stay below 2^20 */
+    int area_shift;   /* areas of sheets shifted right by this stay below 2^SHEET_AREA_BITS */
     bool fair_prices; /* prices are those of the job */
 };
 
 /* All in `arena`. O(parts * sizes). */
-void sheetjob_make(const struct cut_job *job, struct arena *arena, struct sheet_job *ret);
+void sheetjob_make(const struct cut_job *job, struct arena *arena, struct sheet_job *ret_job);
 
 /* Whether a size takes a part, turned where it may be. */
 bool sheetjob_fits(const struct sheet_size *size, const struct sheet_part *part);
+
+/* Whether two parts can stand for each other. */
+bool sheetjob_alike(const struct sheet_part *a, const struct sheet_part *b);
 
 #endif

@@ -19,6 +19,7 @@
 #include "cut/few.h"
 #include "cut/kinds.h"
 #include "cut/ruin.h"
+#include "cut/sheetcovers.h"
 #include "cut/sheetsets.h"
 #include "cut/strokes.h"
 
@@ -36,7 +37,8 @@
 #define QUANTUM INT64_C(200000) /* of either, before the other may have its turn */
 #define NEAT_SHARE 8            /* one unit in so many goes to neatness while goals are left */
 
-/* Work in vain, with no goal left, that ends the search: few parts lie in few ways. */
+/* By number of parts: the work in vain, with no goal left, that ends the search. Few parts lie in
+ * few ways. */
 static const int64_t idle_by_parts[] = {0,         1000000,   10000000, 30000000,
                                         100000000, 200000000, 400000000};
 
@@ -195,7 +197,7 @@ static void try_first(struct sheet_search *search, size_t main_size, const int32
 static void first_plans(struct sheet_search *search)
 {
     search->best_out = -1;
-    for (int rank = 0; rank < 2; rank++) {
+    for (int rank = RANK_AREA; rank <= RANK_LONG; rank++) {
         try_first(search, SIZE_MAX, search->goal.rank[rank]);
         for (size_t s = 0; s < search->job.size_count; s++)
             if (search->job.sizes[s].usable)
@@ -268,6 +270,7 @@ static void close_some(const struct sheet_search *search, struct trees *trees, s
     for (size_t open = opened(trees, size); open > count; open--) {
         int32_t root = emptiest(search, trees, size);
 
+        assert(root != TREE_NONE); /* one is open */
         trees_empty(trees, root);
         trees_close(trees, root);
     }
@@ -291,6 +294,7 @@ static void open_goal(struct sheet_search *search)
 {
     const size_t *counts = &search->sets.counts[search->next_set * search->job.size_count];
 
+    assert(search->next_set < search->sets.count);
     change_sheets(search, counts);
     ruin_from(&search->goal, &search->scratch, RUIN_PLACE);
     ruin_fill(&search->goal);
@@ -318,7 +322,7 @@ static void next_goal(struct sheet_search *search)
     search->goal_open = false;
 }
 
-/* Works on goals; true when the best plan became better. */
+/* Works on the goal at hand for a bit; true when the best plan became better. */
 static bool step_goal(struct sheet_search *search)
 {
     int64_t before = search->goal.work, spent = 0;
@@ -404,6 +408,7 @@ static void solve_few(struct sheet_search *search, int64_t work)
     if (!few_solve(search->few, &search->scratch, work, &price, &search->few_work))
         return;
     search->few = NULL;
+    assert(search->best_out > 0 || price <= search->best_price);
     search->bound = price;
     keep_scratch(search, price);
 }

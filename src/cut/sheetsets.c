@@ -47,7 +47,8 @@ static void order_sizes(struct walk *walk)
     }
 }
 
-/* What `need` of a cover costs at least with sizes from `from` on, in fractions of sheets. */
+/* What `need` of a cover costs at least with sizes from `from` on, in fractions of sheets;
+ * INT64_MAX where none of them gives any. */
 static int64_t price_of_need(const struct walk *walk, size_t cover, size_t from, int64_t need)
 {
     int64_t least = INT64_MAX;
@@ -67,6 +68,7 @@ static int64_t price_of_need(const struct walk *walk, size_t cover, size_t from,
     return least;
 }
 
+/* The dearest of all covers. */
 static int64_t price_of_needs(const struct walk *walk, size_t from, const int64_t *needs)
 {
     int64_t dearest = 0;
@@ -96,6 +98,7 @@ static void keep_set(struct sheet_sets *sets, const struct sheet_job *job, const
     size_t width = job->size_count, i = sets->count;
     int64_t area = 0;
 
+    assert(sets->count <= sets->room);
     for (size_t s = 0; s < width; s++)
         area += (int64_t)counts[s] * job->sizes[s].area;
     for (size_t k = 0; k < sets->count; k++)
@@ -130,7 +133,8 @@ static void end_set(struct walk *walk, int64_t price, const int64_t *needs)
         keep_set(walk->sets, walk->job, walk->counts);
 }
 
-/* Goes through all numbers of the sizes from `from` on, many first. */
+/* Goes through all numbers of sheets of the sizes from `from` on, many first. `needs` is what the
+ * sheets so far leave to be held. */
 static void walk_sizes(struct walk *walk, size_t from, int64_t price, const int64_t *needs)
 {
     const struct sheet_size *size;
@@ -146,6 +150,7 @@ static void walk_sizes(struct walk *walk, size_t from, int64_t price, const int6
     }
     s = walk->order[from];
     size = &walk->job->sizes[s];
+    assert(size->price > 0 && walk->sheets <= walk->job->part_count);
     most = (size_t)((walk->below - 1 - price) / size->price);
     most = most > size->limit ? size->limit : most;
     if (most > walk->job->part_count - walk->sheets)
@@ -171,6 +176,7 @@ int64_t covers_bound(const struct sheet_covers *covers, const struct sheet_job *
                         .counts = ARENA_MANY(arena, size_t, job->size_count)};
     int64_t fractions;
 
+    assert(known >= 0);
     order_sizes(&walk);
     fractions = price_of_needs(&walk, 0, covers->need);
     walk_sizes(&walk, 0, 0, covers->need);
@@ -269,6 +275,7 @@ void sets_find(struct sheet_sets *sets, const struct sheet_covers *covers,
 
 void sets_add(struct sheet_sets *sets, const struct sheet_job *job, const size_t *counts)
 {
+    assert(sets->room > 0);
     sets->count -= sets->count == sets->room;
     memcpy(&sets->counts[sets->count * job->size_count], counts, job->size_count * sizeof *counts);
     sets->area[sets->count++] = 0;

@@ -1,32 +1,16 @@
 /*
- * Which sheets to open together: sets of sheets, what they must hold at least, and what the
- * cheapest set that holds it costs, which is a lower bound.
- *
- * A cover gives each part a value and each size what the parts out of one sheet can be worth at
- * most: a plan's sheets must give what all parts are worth. Areas are a cover; so are products of
- * two dual feasible functions of the lengths both ways, and the count of parts of which no sheet
- * holds two. The cheapest whole set that keeps all covers is a bound: it sees that prices come in
- * steps.
+ * Which sheets to open together: sets of sheets, and what the cheapest set that keeps all covers
+ * (sheetcovers.h) costs. That is a lower bound, and a better one than any cover alone: it sees that
+ * prices come in steps.
  */
 #ifndef CUT_SHEETSETS_H
 #define CUT_SHEETSETS_H
 
-#include "cut/sheetjob.h"
+#include "cut/sheetcovers.h"
 
-#define COVERS_MOST 10
-
-struct sheet_covers {
-    size_t count;
-    int64_t need[COVERS_MOST];   /* of priced sheets; what comes free has been taken off */
-    int64_t *gives[COVERS_MOST]; /* by size */
-};
-
-/* Covers for the parts marked in `counted`. O(parts * functions^2). */
-void covers_make(struct sheet_covers *covers, const struct sheet_job *job, const bool *counted,
-                 struct arena *arena);
-
-/* The least price of sheets that keep all covers, where a plan costs `known`; with too many sets to
- * go through, the best price for each single cover in fractions of sheets, rounded up. */
+/* The least price of sheets that keep all covers; no more than `known`, which is what some plan
+ * costs. With too many sets to go through, the dearest single cover, in fractions of sheets and
+ * rounded up. */
 int64_t covers_bound(const struct sheet_covers *covers, const struct sheet_job *job, int64_t known,
                      struct arena *arena);
 
@@ -38,6 +22,7 @@ struct sheet_sets {
     size_t *order, *tried; /* scratch: sizes; counts */
 };
 
+/* With room for so many sets. The memory is the arena's. */
 void sets_init(struct sheet_sets *sets, const struct sheet_job *job, size_t room,
                struct arena *arena);
 

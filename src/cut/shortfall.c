@@ -1,5 +1,7 @@
 #include "cut/shortfall.h"
 
+#include <assert.h>
+
 /* What a part measures the way `across` says, as it lies; turned parts the other way. */
 static int64_t measure(const struct cut_piece *part, bool across, bool turned)
 {
@@ -28,7 +30,7 @@ static size_t count_alike(const struct cut_job *job, size_t part, bool across, i
 }
 
 static void look_at(const struct cut_job *job, struct arena *arena, struct sheet_shortfall row,
-                    int64_t measured, struct sheet_shortfalls *ret)
+                    int64_t measured, struct sheet_shortfalls *ret_found)
 {
     const struct cut_size *size = &job->sizes[row.size];
     size_t alike = count_alike(job, row.part, row.across, measured);
@@ -38,13 +40,15 @@ static void look_at(const struct cut_job *job, struct arena *arena, struct sheet
         return;
     row.number = (size_t)(row.has / measured);
     row.needs = (int64_t)row.number * measured + ((int64_t)row.number - 1) * job->kerf;
+    assert(row.number >= 2 && (int64_t)row.number * measured <= row.has);
     if (row.needs > row.has)
-        *LIST_ADD(arena, &ret->list) = row;
+        *LIST_ADD(arena, &ret_found->list) = row;
 }
 
-void sheets_shortfalls(const struct cut_job *job, struct arena *arena, struct sheet_shortfalls *ret)
+void sheets_shortfalls(const struct cut_job *job, struct arena *arena,
+                       struct sheet_shortfalls *ret_found)
 {
-    *ret = (struct sheet_shortfalls){0};
+    *ret_found = (struct sheet_shortfalls){0};
     for (size_t p = 0; p < job->part_count; p++)
         for (size_t s = 0; s < job->size_count; s++)
             for (int across = 0; across < 2; across++) {
@@ -53,8 +57,8 @@ void sheets_shortfalls(const struct cut_job *job, struct arena *arena, struct sh
                 int64_t straight = measure(part, across, false);
                 int64_t turned = measure(part, across, true);
 
-                look_at(job, arena, row, straight, ret);
+                look_at(job, arena, row, straight, ret_found);
                 if (part->may_turn && turned != straight)
-                    look_at(job, arena, row, turned, ret);
+                    look_at(job, arena, row, turned, ret_found);
             }
 }

@@ -27,6 +27,6 @@ struct sheet_shortfalls {
  * list lives in `arena`, whose escape must be armed. O(parts^2 + parts * sizes).
  */
 void sheets_shortfalls(const struct cut_job *job, struct arena *arena,
-                       struct sheet_shortfalls *ret);
+                       struct sheet_shortfalls *ret_found);
 
 #endif

@@ -85,6 +85,7 @@ static void split_area(struct free_areas *free, struct arena *arena, const struc
     bool wide_along = splits_wide_along(&area, choice, split);
     struct free_area beyond = area, beside = area;
 
+    assert(choice->length <= area.length && choice->width <= area.width);
     beyond.along += choice->length;
     beyond.length -= choice->length;
     beside.across += choice->width;

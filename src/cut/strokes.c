@@ -16,8 +16,6 @@
 #include <assert.h>
 #include <string.h>
 
-#define WIDTHS_MOST 64 /* children of a root that are looked at for its first cut */
-
 void strokes_init(struct strokes *strokes, const struct sheet_job *job, struct arena *arena,
                   const struct trees *trees)
 {
@@ -30,13 +28,16 @@ void strokes_init(struct strokes *strokes, const struct sheet_job *job, struct a
                                 .done = ARENA_MANY(arena, bool, most),
                                 .pieces = ARENA_MANY(arena, struct saw_piece, most),
                                 .recount = recount_make(arena),
+                                .children = ARENA_MANY(arena, int32_t, most),
+                                .widths = ARENA_MANY(arena, int32_t, most),
+                                .marks = ARENA_MANY(arena, bool, most),
                                 .needs = ARENA_MANY(arena, int64_t, most),
                                 .times = ARENA_MANY(arena, int32_t, most)};
 }
 
 /* ---- branches ---- */
 
-static int32_t add_branch(struct strokes *strokes, const int32_t size[2])
+int32_t strokes_branch(struct strokes *strokes, const int32_t size[2])
 {
     int32_t index = strokes->branch_count++;
 
@@ -53,7 +54,7 @@ static int32_t add_branch(struct strokes *strokes, const int32_t size[2])
 static int32_t branch_of(struct strokes *strokes, const struct trees *trees, int32_t node)
 {
     const struct tree_node *at = &trees->nodes[node];
-    int32_t index = add_branch(strokes, at->size);
+    int32_t index = strokes_branch(strokes, at->size);
 
     strokes->branches[index].part = at->part;
     strokes->branches[index].turned = at->turned;
@@ -68,15 +69,10 @@ static int32_t branch_of(struct strokes *strokes, const struct trees *trees, int
     return index;
 }
 
-static bool branch_gap(const struct branch *branch)
-{
-    return branch->part == TREE_NONE && branch->way == TREE_NONE;
-}
-
 /* Whether a child of a piece has to be cut off: not a gap, and not the last that is left. */
 static bool is_due(const struct strokes *strokes, const struct saw_piece *piece, int32_t child)
 {
-    return !strokes->done[child] && piece->left > 1 && !branch_gap(&strokes->branches[child]);
+    return !strokes->done[child] && piece->left > 1 && !branch_is_gap(&strokes->branches[child]);
 }
 
 /* ---- fence settings ---- */
@@ -104,7 +100,7 @@ static void count_needs(struct strokes *strokes, int32_t index)
     const struct branch *branch = &strokes->branches[index];
 
     for (int32_t child = branch->first; child != TREE_NONE; child = strokes->branches[child].next) {
-        if (branch->way != TREE_NONE && !branch_gap(&strokes->branches[child]))
+        if (branch->way != TREE_NONE && !branch_is_gap(&strokes->branches[child]))
             ++*times_of(strokes, setting_of(strokes, child, branch->way));
         count_needs(strokes, child);
     }
@@ -196,6 +192,7 @@ static void add_stroke(struct strokes *strokes, const struct saw_piece *piece, i
     int64_t kerf = strokes->job->job->kerf;
     int64_t fence = far_fence ? piece->ends[way] - at - kerf : at - piece->at[way];
 
+    assert(piece->at[!way] < piece->ends[!way]);
     *LIST_ADD(strokes->arena, &strokes->layout->strokes) =
         (struct cut_stroke){.blank = strokes->blank,
                             .across = way == WAY_ALONG,
@@ -226,6 +223,7 @@ static void free_branch(struct strokes *strokes, int32_t index, const int64_t at
         place_part(strokes, branch, at);
     if (branch->way == TREE_NONE)
         return;
+    assert(strokes->piece_count < strokes->branch_most);
     piece = &strokes->pieces[strokes->piece_count++];
     *piece = (struct saw_piece){.branch = index, .at = {at[0], at[1]}};
     for (int way = 0; way < 2; way++)
@@ -241,12 +239,13 @@ static void finish_piece(struct strokes *strokes, int32_t index)
     int32_t child = strokes->branches[piece.branch].first;
     int way = strokes->branches[piece.branch].way;
 
+    assert(piece.left == 1);
     while (strokes->done[child])
         child = strokes->branches[child].next;
     for (int32_t i = index + 1; i < strokes->piece_count; i++)
         strokes->pieces[i - 1] = strokes->pieces[i];
     strokes->piece_count--;
-    if (!branch_gap(&strokes->branches[child]))
+    if (!branch_is_gap(&strokes->branches[child]))
         --*times_of(strokes, setting_of(strokes, child, way));
     free_branch(strokes, child, piece.at);
 }
@@ -258,6 +257,7 @@ static void make_stroke(struct strokes *strokes, struct next_stroke next)
     int64_t setting = setting_of(strokes, next.child, way);
     int64_t at[2] = {piece->at[0], piece->at[1]};
 
+    assert(piece->left > 1);
     add_stroke(strokes, piece, way, piece->at[way] + setting, false);
     --*times_of(strokes, setting);
     piece->at[way] += setting + strokes->job->job->kerf;
@@ -286,33 +286,23 @@ static void trim_piece(struct strokes *strokes, struct saw_piece *raw, bool edge
     }
 }
 
-static size_t list_children(const struct strokes *strokes, int32_t branch, int32_t *children)
-{
-    size_t count = 0;
-
-    for (int32_t child = strokes->branches[branch].first; child != TREE_NONE && count < WIDTHS_MOST;
-         child = strokes->branches[child].next)
-        children[count++] = child;
-    return count;
-}
-
-/* A branch of the children marked so; a single one stays itself. */
-static int32_t group(struct strokes *strokes, int32_t root, const int32_t *children, size_t count,
-                     const bool *marks, bool mark)
+/* A branch of the children that are marked, or of those that are not; a single one stays itself. */
+static int32_t group(struct strokes *strokes, int32_t root, size_t count, bool marked)
 {
     int way = strokes->branches[root].way;
-    int32_t index = add_branch(strokes, strokes->branches[root].size);
+    int32_t index = strokes_branch(strokes, strokes->branches[root].size);
     int32_t width = 0, members = 0, last = TREE_NONE;
 
     for (size_t i = 0; i < count; i++) {
-        if (marks[i] != mark)
+        if (strokes->marks[i] != marked)
             continue;
-        last = children[i];
+        last = strokes->children[i];
         width += strokes->branches[last].size[way];
         strokes->branches[last].next = strokes->branches[index].first;
         strokes->branches[index].first = last;
         members++;
     }
+    assert(members > 0);
     if (members == 1) {
         strokes->branch_count--;
         return last;
@@ -322,27 +312,36 @@ static int32_t group(struct strokes *strokes, int32_t root, const int32_t *child
     return index;
 }
 
+static size_t list_children(struct strokes *strokes, int32_t root, int way)
+{
+    size_t count = 0;
+
+    for (int32_t child = strokes->branches[root].first; child != TREE_NONE;
+         child = strokes->branches[child].next) {
+        strokes->children[count] = child;
+        strokes->widths[count++] = strokes->branches[child].size[way];
+    }
+    return count;
+}
+
 /* Parts the children of a root in two, so that the first cut leaves pieces that pass the opening.
  * False where nothing needs to be, or can be, done for it. */
 static bool split_root(struct strokes *strokes, int32_t root)
 {
-    struct branch *branch = &strokes->branches[root];
+    const struct branch *branch = &strokes->branches[root];
     int way = branch->way == TREE_NONE ? WAY_ALONG : branch->way;
-    int32_t children[WIDTHS_MOST], widths[WIDTHS_MOST] = {0}, near, far;
-    bool marks[WIDTHS_MOST], any = false;
-    size_t count = list_children(strokes, root, children);
+    size_t count = list_children(strokes, root, way);
+    bool any = false;
+    int32_t near, far;
 
-    for (size_t i = 0; i < count; i++)
-        widths[i] = strokes->branches[children[i]].size[way];
-    if (!fences_pass(strokes->job, branch->size, way, widths, count, marks)) {
+    if (!fences_pass(strokes->job, branch->size, way, strokes->widths, count, strokes->marks))
         return false;
-    }
     for (size_t i = 0; i < count; i++)
-        any = any || marks[i];
+        any = any || strokes->marks[i];
     if (!any)
         return false;
-    near = group(strokes, root, children, count, marks, true);
-    far = group(strokes, root, children, count, marks, false);
+    near = group(strokes, root, count, true);
+    far = group(strokes, root, count, false);
     strokes->branches[root].first = near;
     strokes->branches[near].next = far;
     strokes->branches[far].next = TREE_NONE;
@@ -358,7 +357,7 @@ static void cut_first(struct strokes *strokes, int32_t root, struct saw_piece ra
     struct saw_piece piece = raw;
     int64_t at;
 
-    if (branch_gap(&strokes->branches[near])) {
+    if (branch_is_gap(&strokes->branches[near])) {
         far = near;
         near = strokes->branches[near].next;
     }
@@ -471,6 +470,7 @@ static void lay_sheet(struct strokes *strokes, const struct trees *trees, int32_
         make_stroke(strokes, next);
     assert(strokes->piece_count == 0);
     blank.count = layout->places.count - blank.first;
+    assert(blank.count > 0);
     find_rest(strokes, &blank);
     layout->stuck += is_stuck(strokes, &blank, first);
     layout->cost += strokes->job->job->sizes[blank.size].price;
@@ -496,4 +496,5 @@ void strokes_lay_out(struct strokes *strokes, const struct trees *trees, struct 
     for (size_t i = 0; i < strokes->job->part_count; i++)
         if (trees->where[i] == TREE_NONE)
             *LIST_ADD(strokes->arena, &layout->left_out) = i;
+    assert(layout->places.count + layout->left_out.count == strokes->job->part_count);
 }

@@ -12,7 +12,7 @@ struct branch {
     int32_t size[2];
     int32_t first, next; /* children; sibling */
     int32_t part;        /* TREE_NONE: a gap, or cut on */
-    int8_t way;          /* TREE_NONE: not cut on */
+    int8_t way;          /* its children follow each other; TREE_NONE: it is not cut on */
     bool turned;
 };
 
@@ -24,7 +24,7 @@ struct saw_piece {
     int32_t left;    /* children not yet cut off */
 };
 
-/* Scratch that is made once, for trees of a number of nodes. */
+/* One saw and what lies on it; made once, for trees of a number of nodes. */
 struct strokes {
     const struct sheet_job *job;
     struct arena *arena;
@@ -39,8 +39,19 @@ struct strokes {
     int32_t need_count;
     size_t blank; /* that is being laid out */
     struct cut_layout *layout;
-    struct recount *recount; /* scratch of recount.h */
+    struct recount *recount;    /* scratch of recount.h */
+    int32_t *children, *widths; /* scratch: of a root */
+    bool *marks; /* scratch: by child of a root, whether it lies before the first cut */
 };
+
+/* A new branch that is a gap; its index. */
+int32_t strokes_branch(struct strokes *strokes, const int32_t size[2]);
+
+/* Whether nothing is cut from a branch. */
+static inline bool branch_is_gap(const struct branch *branch)
+{
+    return branch->part == TREE_NONE && branch->way == TREE_NONE;
+}
 
 void strokes_init(struct strokes *strokes, const struct sheet_job *job, struct arena *arena,
                   const struct trees *trees);

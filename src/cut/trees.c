@@ -71,6 +71,7 @@ static int32_t new_node(struct trees *trees, const int32_t size[2])
 
 static void free_node(struct trees *trees, int32_t node)
 {
+    assert(node >= 0 && node < trees->node_count);
     trees->nodes[node].next = trees->free_node;
     trees->free_node = node;
 }
@@ -84,6 +85,7 @@ static void add_gap(struct trees *trees, int32_t node)
 {
     struct tree_node *at = &trees->nodes[node];
 
+    assert(is_gap(at) && trees->gap_count < trees->node_most);
     at->gap = trees->gap_count;
     trees->gaps[trees->gap_count++] = (struct tree_gap){{at->size[0], at->size[1]}, node};
     if (at->parent != TREE_NONE)
@@ -93,8 +95,10 @@ static void add_gap(struct trees *trees, int32_t node)
 static void drop_gap(struct trees *trees, int32_t node)
 {
     struct tree_node *at = &trees->nodes[node];
-    struct tree_gap last = trees->gaps[--trees->gap_count];
+    struct tree_gap last = trees->gaps[trees->gap_count - 1];
 
+    assert(trees->gaps[at->gap].node == node); /* invariant 3 */
+    trees->gap_count--;
     trees->gaps[at->gap] = last;
     trees->nodes[last.node].gap = at->gap;
     at->gap = TREE_NONE;
@@ -151,6 +155,15 @@ bool trees_used(const struct trees *trees, int32_t root)
     return !is_gap(&trees->nodes[trees->roots[root].node]);
 }
 
+int32_t trees_empty_sheet(struct trees *trees, const struct sheet_job *job, size_t size)
+{
+    for (int32_t i = 0; i < trees->root_count; i++)
+        if (trees->roots[i].size == size && !trees_used(trees, i))
+            return i;
+    trees_open(trees, job, size);
+    return trees->root_count - 1;
+}
+
 void trees_close(struct trees *trees, int32_t root)
 {
     int32_t node = trees->roots[root].node;
@@ -170,11 +183,8 @@ int32_t trees_top(const struct trees *trees, int32_t node)
 
 int32_t trees_cuts(const struct trees *trees, size_t parts_placed)
 {
-    int32_t cuts = (int32_t)parts_placed + trees->gap_count;
-
-    for (int32_t i = 0; i < trees->root_count; i++)
-        cuts--; /* a sheet in use, or the gap that an unused one is */
-    return cuts;
+    /* A sheet that is not in use is one gap, so it adds nothing. */
+    return (int32_t)parts_placed + trees->gap_count - trees->root_count;
 }
 
 /* ---- putting ---- */
@@ -300,6 +310,7 @@ static bool join_gap(struct trees *trees, int32_t node)
     int32_t gap = trees->nodes[parent].gap;
     int way = trees->nodes[parent].way;
 
+    assert(gap != TREE_NONE && gap != node);
     resize_gap(trees, gap, way, trees->nodes[node].size[way]);
     unlink_child(trees, node);
     free_node(trees, node);

@@ -33,7 +33,8 @@ struct tree_root {
     uint32_t size; /* index into sizes */
 };
 
-/* All arrays are made once, for as many parts and roots as there can be. */
+/* Made once, for as many parts and open sheets as there can be. A root is known by its index, and a
+ * node, a gap by theirs. */
 struct trees {
     struct tree_node *nodes;
     struct tree_gap *gaps;
@@ -54,16 +55,20 @@ void trees_copy(struct trees *trees, const struct trees *from);
 /* Opens a sheet. */
 void trees_open(struct trees *trees, const struct sheet_job *job, size_t size);
 
+/* The root of a sheet of that size that is empty: one that is open, or else a new one. */
+int32_t trees_empty_sheet(struct trees *trees, const struct sheet_job *job, size_t size);
+
 /* Puts a part, which measures `size` as it lies, into a gap that takes it: cut off first one way,
  * then the other. */
 void trees_put(struct trees *trees, int32_t gap, size_t part, const int32_t size[2], bool turned,
                int way);
 
 /*
- * A sheet whose cuts are known is made from its root: trees_break opens an empty sheet, and gives
- * its node; each open node then is cut on (trees_grow adds one more open child of this size, all of
- * them the same way), filled by a part that measures the same, or left as a gap. What was begun
- * must be ended before anything else is done, and hold to the invariants of trees.c.
+ * For a sheet whose cuts are known, from its root downward. trees_break opens an empty sheet for
+ * this and gives its node. Each open node is then cut on (each trees_grow adds one more open child
+ * of this size; all of a node go the same way), filled by a part of the same size, or left as a
+ * gap. All open nodes have to be dealt with before anything else is done, and the whole has to hold
+ * to the invariants of trees.c.
  */
 int32_t trees_break(struct trees *trees, int32_t root);
 int32_t trees_grow(struct trees *trees, int32_t node, int way, const int32_t size[2]);
@@ -73,7 +78,7 @@ void trees_leave(struct trees *trees, int32_t node);
 /* Takes a part out; what it leaves joins what lies beside it. */
 void trees_take(struct trees *trees, size_t part);
 
-/* The root above a node; whether a sheet holds any part. */
+/* The topmost node above a node; whether a sheet (by its root) holds any part. */
 int32_t trees_top(const struct trees *trees, int32_t node);
 bool trees_used(const struct trees *trees, int32_t root);
 
@@ -83,7 +88,7 @@ void trees_empty(struct trees *trees, int32_t root);
 /* Takes an empty sheet away; the last root takes its index. */
 void trees_close(struct trees *trees, int32_t root);
 
-/* Cuts that part all sheets in use. O(roots). */
+/* How many cuts part all sheets in use; `parts_placed` are the parts in them. */
 int32_t trees_cuts(const struct trees *trees, size_t parts_placed);
 
 #endif

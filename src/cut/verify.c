@@ -133,13 +133,15 @@ static const struct cut_size *widest_roll(const struct check *check)
     return widest;
 }
 
-/* Whether a part has a place on a roll, in the first repeat it can begin in, by an origin. */
+/* Whether a part has a place on a roll when the pattern begins at `origin`: the leftmost is in the
+ * first repeat that it can begin in. */
 static bool lies_by(const struct check *check, const struct cut_piece *part, int64_t roll,
                     int64_t origin)
 {
     int64_t repeat = check->job->pattern.across, trim = check->job->trim;
     int64_t along, across;
 
+    assert(repeat > 0);
     offset_in(part, &along, &across);
     across = (origin + across - trim) % repeat;
     if (across < 0)
@@ -229,6 +231,8 @@ static bool turned_rightly(const struct check *check)
 
 static struct rect rect_of(const struct check *check, size_t index)
 {
+    assert(index < check->layout->places.count);
+
     const struct cut_place *place = &check->layout->places.at[index];
     const struct cut_piece *part = &check->job->parts[place->part];
     int64_t length = place->turned ? part->width : part->length;
@@ -336,6 +340,7 @@ static bool can_part_along(struct rect *rects, size_t count, bool *ret_line)
     size_t first = 0;
     int64_t far;
 
+    assert(count > 1);
     qsort(rects, count, sizeof *rects, by_near);
     far = rects[0].far;
     for (size_t i = 1; i < count; i++) {

@@ -5,6 +5,8 @@
  */
 #include "cut/verify_saw.h"
 
+#include <assert.h>
+
 struct slab {
     int64_t near[2], far[2]; /* along, across: half-open */
 };
@@ -51,6 +53,7 @@ static void cut_slab(struct sawing *sawing, struct slab *slab, const struct cut_
     int way = stroke->across ? 0 : 1;
     struct slab beyond = *slab;
 
+    assert(takes_stroke(sawing, slab, stroke));
     slab->far[way] = stroke->at;
     beyond.near[way] = stroke->at + sawing->job->kerf;
     *LIST_ADD(sawing->arena, &sawing->slabs) = beyond;

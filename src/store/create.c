@@ -19,13 +19,11 @@ static enum fault write_workshop(struct store *store, struct fault_note *note)
 {
     struct arena none;
     struct model model;
-    enum fault fault;
 
     arena_init(&none);
     model_init(&model, &none);
-    fault = row_write(store, entity_of(ENTITY_workshop), ROW_INSERT, 0, &model.workshop, note);
     assert(none.taken == 0);
-    return fault;
+    return row_write(store, entity_of(ENTITY_workshop), ROW_INSERT, 0, &model.workshop, note);
 }
 
 /* Tables first: an index is on one. The pragmas are those of the steps. */

@@ -14,8 +14,6 @@
 
 #include <cmocka.h>
 
-/* As many sizes of stick, sheet or roll as a job by chance has. */
-
 typedef void cut_fn(const struct cut_job *job, struct arena *arena, struct cut_layout *ret_layout);
 
 static cut_fn *const cuts[] = {

@@ -184,6 +184,32 @@ static void the_first_cut_leaves_pieces_that_pass(void **state)
     arena_release(&arena);
 }
 
+/* However many strips lie side by side, the first cut parts all of them. saw() fails where a part
+ * is missing. */
+static void many_strips_pass_and_none_is_lost(void **state)
+{
+    const struct cut_size sizes[] = {{2440, 1220, 10, ANY}};
+    struct parts parts = {.count = 0};
+    struct arena arena = {0};
+    struct cut_job job;
+    struct cut_layout layout;
+
+    (void)state;
+    parts_add(&parts, 90, 20, 1200, false);
+    job = job_of(&parts, sizes, 1, 3);
+    job.passage_length = 1500;
+    job.passage_width = 1300;
+    for (int trim = 0; trim <= 5; trim += 5) {
+        job.trim = trim;
+        layout = saw(CUT_SHEETS, &job, &arena);
+        assert_int_equal(layout.blanks.count, 1);
+        assert_int_equal(layout.stuck, 0);
+        layout = search(&job, SMALL_WORK, &arena);
+        assert_int_equal(layout.stuck, 0);
+        arena_release(&arena);
+    }
+}
+
 static void a_sheet_that_cannot_pass_is_told(void **state)
 {
     const struct cut_size sizes[] = {{2440, 1220, 10, ANY}};
@@ -469,6 +495,7 @@ int main(void)
         cmocka_unit_test(four_strips_of_12_are_told_to_need_48_and_3_8),
         cmocka_unit_test(a_quarter_sheet_is_missed_by_a_quarter_inch),
         cmocka_unit_test(the_first_cut_leaves_pieces_that_pass),
+        cmocka_unit_test(many_strips_pass_and_none_is_lost),
         cmocka_unit_test(a_sheet_that_cannot_pass_is_told),
         cmocka_unit_test(passages_by_chance_are_told_as_the_verifier_sees_them),
         cmocka_unit_test(berkey_wang_1_20_1_takes_eight_and_turned_seven),
