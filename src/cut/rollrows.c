@@ -213,13 +213,29 @@ size_t roll_rows_lines(const struct roll_rows *rows, int64_t *ret_lines)
     return count;
 }
 
+/* Whether a part that is not of the group meets spots of the line however it lies. */
+static bool others_met(const struct roll_rows *rows)
+{
+    for (size_t k = 0; k < rows->kind_count; k++) {
+        const struct roll_part *part = rows->kinds[k].part;
+
+        if (!is_tied(rows, part) && slices_of(rows, part, false, false) > 0 &&
+            (!part->may_turn || slices_of(rows, part, true, false) > 0))
+            return true;
+    }
+    return false;
+}
+
 /* The least length that holds so many spots of the line, wherever the first part of the group that
- * begins at all puts its origin. */
+ * begins at all puts its origin. Spots before that part count only where others are met by them;
+ * then the first may be at the very beginning. */
 static int64_t length_of_rows(const struct roll_rows *rows, int64_t spots)
 {
     const struct roll_job *job = rows->job;
     int64_t repeat = job->pattern.along, least = INT64_MAX;
 
+    if (spots > 0 && others_met(rows))
+        return (spots - 1) * repeat + 1;
     for (size_t k = 0; k < rows->kind_count; k++)
         for (int dropped = 0; dropped < 1 + job->pattern.half_drop; dropped++) {
             const struct roll_part *part = rows->kinds[k].part;
@@ -262,6 +278,21 @@ static int64_t rows_in(const struct roll_rows *rows, int64_t length)
     return spots;
 }
 
+/* By what parts are worth beside each other, one after another in so many rows. */
+static bool refuted_from_both_sides(struct roll_rows *rows, int64_t in)
+{
+    bool refuted = roll_rows_slices(rows) > in;
+
+    if (refuted || rows->slices.worth == 0)
+        return refuted;
+    if (!slices_turn(&rows->slices, in))
+        return true;
+    rows->slices.work = 0;
+    refuted = slices_solve(&rows->slices, LIMIT) > SLICES_WHOLE;
+    rows->work += rows->slices.work;
+    return refuted;
+}
+
 /* By the line that is set. */
 static bool refuted_by_line(struct roll_rows *rows, int64_t length)
 {
@@ -271,6 +302,8 @@ static bool refuted_by_line(struct roll_rows *rows, int64_t length)
     rows->dual_all = rows_in(rows, length);
     if (rows->dual_all == 0)
         return false;
+    if (refuted_from_both_sides(rows, rows->dual_all))
+        return true;
     for (size_t k = 0; k < rows->kind_count; k++)
         for (int turned = 0; turned < 1 + rows->kinds[k].part->may_turn; turned++)
             duals_add(&duals, slices_of(rows, rows->kinds[k].part, turned, false), rows->dual_all);

@@ -52,8 +52,8 @@ size_t roll_rows_origins(const struct roll_rows *rows, int64_t *ret_origins);
  * that is not below `most`. 0 where nothing is shown. */
 int64_t roll_rows_least(struct roll_rows *rows, int64_t most);
 
-/* Whether slices, counted by dual feasible functions, show that no layout is as short as `length`,
- * kerf included, for the group and origin that are set. */
+/* Whether slices, counted by dual feasible functions, or looked at from both sides, show that no
+ * layout is as short as `length`, kerf included, for the group and origin that are set. */
 bool roll_rows_refute(struct roll_rows *rows, int64_t length);
 
 /* The least sum of slices of the line that is set; `slices` then holds the values that show it. */

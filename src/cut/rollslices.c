@@ -87,8 +87,25 @@ static int64_t usable(const struct fullest *fullest, int64_t from, int64_t to)
     return from == 0 || to - from >= fullest->least_loose ? to - from : 0;
 }
 
+static void fill_tied(struct fullest *fullest, int64_t from, int64_t loose, int64_t value);
+
+static void place_tied(struct fullest *fullest, size_t at, int64_t from, int64_t begin,
+                       int64_t loose, int64_t value)
+{
+    const struct slice_way *way = &fullest->slices->ways[at];
+
+    if (begin + way->size > fullest->slices->room || fullest->nodes++ > fullest->nodes_most)
+        return;
+    fullest->left[way->kind]--;
+    fullest->now[at]++;
+    fill_tied(fullest, begin + way->size, loose + usable(fullest, from, begin), value + way->value);
+    fullest->now[at]--;
+    fullest->left[way->kind]++;
+}
+
 /* From left to right; `loose` is the room between and beside what is tied, as far as loose parts
- * can use it. */
+ * can use it. A tied part goes to its next place; where the room before that is of no use, also to
+ * the first at which it is: from there on what is won before it is lost behind. */
 static void fill_tied(struct fullest *fullest, int64_t from, int64_t loose, int64_t value)
 {
     const struct slices *slices = fullest->slices;
@@ -97,7 +114,9 @@ static void fill_tied(struct fullest *fullest, int64_t from, int64_t loose, int6
     int64_t tied = worth_of(fullest, fullest->tied, fullest->tied_count, slices->room - from);
     int64_t other = worth_of(fullest, fullest->loose, fullest->loose_count, slices->room - from);
 
-    if (value + beside + (tied > other ? tied : other) <= fullest->best)
+    /* Loose parts may lie beside and beyond: together they are worth up to 1 more, for each of both
+     * is rounded down. */
+    if (value + beside + (tied > other ? tied : other) + 1 <= fullest->best)
         return;
     fill_loose(fullest, 0, open, value);
     for (size_t i = 0; i < fullest->tied_count; i++) {
@@ -105,16 +124,13 @@ static void fill_tied(struct fullest *fullest, int64_t from, int64_t loose, int6
         const struct slice_way *way = &slices->ways[at];
         int64_t begin = first_at(way, from);
 
-        if (begin + way->size > slices->room || fullest->left[way->kind] == 0)
+        if (fullest->left[way->kind] == 0)
             continue;
-        if (fullest->nodes++ > fullest->nodes_most)
+        if (fullest->nodes > fullest->nodes_most)
             return;
-        fullest->left[way->kind]--;
-        fullest->now[at]++;
-        fill_tied(fullest, begin + way->size, loose + usable(fullest, from, begin),
-                  value + way->value);
-        fullest->now[at]--;
-        fullest->left[way->kind]++;
+        place_tied(fullest, at, from, begin, loose, value);
+        if (begin > from && usable(fullest, from, begin) == 0)
+            place_tied(fullest, at, from, first_at(way, from + fullest->least_loose), loose, value);
     }
 }
 
@@ -383,4 +399,51 @@ int64_t slices_solve(struct slices *slices, int64_t limit)
     for (size_t w = 0; w < slices->way_count; w++)
         slices->ways[w].value = values[w];
     return least_by(slices);
+}
+
+/* The ways of a kind, moved to the front behind those that are kept; what they are worth at least
+ * is given back. */
+static int64_t turn_ways(struct slices *slices, struct slice_kind *kind, int64_t room, size_t first)
+{
+    int64_t least = INT64_MAX;
+    size_t kept = first;
+
+    for (size_t w = kind->first; w < kind->first + kind->way_count; w++) {
+        struct slice_way way = slices->ways[w];
+
+        way.size = way.share;
+        way.share = way.value * SLICES_WHOLE / slices->worth;
+        way.at = way.repeat = 0;
+        if (way.size > room)
+            continue;
+        least = way.share < least ? way.share : least;
+        slices->ways[kept++] = way;
+    }
+    kind->first = first;
+    kind->way_count = kept - first;
+    return least;
+}
+
+bool slices_turn(struct slices *slices, int64_t room)
+{
+    size_t kinds = 0, ways = 0;
+
+    assert(slices->worth > 0);
+    for (size_t k = 0; k < slices->kind_count; k++) {
+        struct slice_kind kind = slices->kinds[k];
+        int64_t least = turn_ways(slices, &kind, room, ways);
+
+        if (kind.way_count == 0)
+            return false;
+        if (least == 0)
+            continue;
+        for (size_t w = kind.first; w < kind.first + kind.way_count; w++)
+            slices->ways[w].kind = kinds;
+        ways += kind.way_count;
+        slices->kinds[kinds++] = kind;
+    }
+    slices->kind_count = kinds;
+    slices->way_count = ways;
+    slices->room = room;
+    return true;
 }

@@ -63,4 +63,18 @@ int64_t slices_solve(struct slices *slices, int64_t limit);
 /* What one part of a kind is worth in all its slices, in the way in which that is least. */
 int64_t slices_kind_worth(const struct slices *slices, const struct slice_kind *kind);
 
+/*
+ * Looks at the parts from their other side, after slices_solve left a `worth`: what a way is worth
+ * becomes its share, SLICES_WHOLE at most for those in one slice, and its share becomes its size
+ * of `room`. Who does not need more than SLICES_WHOLE slices then, solved anew, may fit; who does
+ * cannot: while parts lie beside each other each can be given lanes for as much as it is worth, and
+ * on one lane parts lie one after another (bounds of this kind: Belov, Kartak, Rohling and
+ * Scheithauer, International Transactions in Operational Research 16, 2009). Kinds that are worth
+ * nothing in some way are left aside. False where a kind has no way left that is not longer than
+ * the room: then they do not fit it either.
+ */
+#define SLICES_WHOLE (INT64_C(1) << 20)
+
+bool slices_turn(struct slices *slices, int64_t room);
+
 #endif

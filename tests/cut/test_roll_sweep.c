@@ -3,6 +3,7 @@
  * of every part, and against what is published.
  */
 #include "brute_rolls.h"
+#include "cut/rollbound.h"
 #include "cut/rollsweep.h"
 #include "dice.h"
 #include "saw.h"
@@ -109,6 +110,34 @@ static void a_part_that_may_turn_lies_as_it_needs_least(void **state)
     add_kind(&slices, 1, &wide, 1);
     add_kind(&slices, 2, ways, 2);
     assert_int_equal(least(&slices), 8);
+}
+
+/* By hand: two parts 4 wide lie abreast on 10, each worth half a slice; being 6 long none lies
+ * after another in 10. So of three there is half a slice too much, though 9 slices hold them. */
+static void parts_are_looked_at_from_both_sides(void **state)
+{
+    const struct slice_way way = {.size = 4, .share = 6};
+
+    (void)state;
+    for (int64_t count = 2; count <= 3; count++) {
+        struct slices slices = slices_of(10);
+
+        add_kind(&slices, count, &way, 1);
+        assert_int_equal(least(&slices), 3 * count);
+        assert_true(slices_turn(&slices, 10));
+        assert_int_equal(least(&slices), count * SLICES_WHOLE / 2);
+    }
+}
+
+static void a_part_longer_than_the_room_has_no_other_side(void **state)
+{
+    struct slices slices = slices_of(10);
+    const struct slice_way way = {.size = 4, .share = 6};
+
+    (void)state;
+    add_kind(&slices, 1, &way, 1);
+    assert_int_equal(least(&slices), 6);
+    assert_false(slices_turn(&slices, 5));
 }
 
 /* ---- against everything that there is ---- */
@@ -235,6 +264,106 @@ static void a_group_is_pushed_as_a_whole(void **state)
     assert_int_equal(tally.fits, tally.jobs);
 }
 
+/* ---- rolls that were cut to pieces ---- */
+
+#define PIECES_MOST 12
+
+struct cloth {
+    struct cut_piece parts[PIECES_MOST];
+    size_t count;
+    struct cut_size roll;
+    int64_t length;
+};
+
+/* Cuts the largest piece in two, edge to edge, where chance has it. */
+static void cut_largest(struct dice *dice, struct cloth *cloth)
+{
+    struct cut_piece *of = &cloth->parts[0];
+    struct cut_piece rest;
+
+    for (size_t i = 1; i < cloth->count; i++)
+        if (cloth->parts[i].length * cloth->parts[i].width > of->length * of->width)
+            of = &cloth->parts[i];
+    rest = *of;
+    if (of->length > of->width) {
+        of->length = dice_between(dice, 1, of->length - 1);
+        rest.along += of->length;
+        rest.length -= of->length;
+    } else {
+        of->width = dice_between(dice, 1, of->width - 1);
+        rest.across += of->width;
+        rest.width -= of->width;
+    }
+    cloth->parts[cloth->count++] = rest;
+}
+
+/* Where a piece was cut from is its place in the pattern. Up to two are taken away again. */
+static struct cut_job cut_to_pieces(struct dice *dice, struct cloth *cloth)
+{
+    struct cut_job job = {.parts = cloth->parts, .sizes = &cloth->roll, .size_count = 1};
+
+    cloth->roll = (struct cut_size){0, dice_between(dice, 10, 24), 0, CUT_ANY};
+    cloth->length = dice_between(dice, 10, 30);
+    cloth->parts[0] = (struct cut_piece){.length = cloth->length, .width = cloth->roll.width};
+    cloth->count = 1;
+    while (cloth->count < PIECES_MOST)
+        cut_largest(dice, cloth);
+    cloth->count -= (size_t)dice_between(dice, 0, 2);
+    job.part_count = cloth->count;
+    job.pattern.along = 2 * dice_between(dice, 0, 4);
+    job.pattern.across = 2 * dice_between(dice, 0, 4);
+    job.pattern.half_drop = dice_between(dice, 0, 1) && job.pattern.along && job.pattern.across;
+    for (size_t i = 0; i < cloth->count; i++) {
+        cloth->parts[i].group = dice_between(dice, 0, 2) > 0;
+        cloth->parts[i].may_turn = cloth->parts[i].group == 0 && dice_between(dice, 0, 1);
+    }
+    return job;
+}
+
+/* They lay on it before, so it is long enough. Whether the sweep found how. */
+static bool was_cut_from_it(const struct cloth *cloth, const struct cut_job *job)
+{
+    int64_t work = 0;
+    struct roll_sweep *sweep;
+    bool whole;
+
+    arena.escape = &escape;
+    if (setjmp(escape))
+        fail_msg("memory is out");
+    struct roll_job roll = whole_job(job, &whole);
+    assert_true(whole);
+    assert_true(roll_bound(&roll, ROLL_PAIRS_FEW, &arena) <= cloth->length);
+    assert_true(roll_bound(&roll, ROLL_PAIRS_MANY, &arena) <= cloth->length);
+    assert_true(roll_rows_bound(&roll, &arena, &work) <= cloth->length);
+    sweep = roll_sweep_new(&roll, &arena);
+    roll_sweep_aim(sweep, cloth->length);
+    work = 0;
+    switch (roll_sweep_on(sweep, INT64_C(10000000), &work)) {
+    case SWEEP_FITS:
+        return true;
+    case SWEEP_NEVER:
+        fail_msg("said to be too short: %lld", (long long)cloth->length);
+    default:
+        return false;
+    }
+}
+
+static void no_bound_says_that_a_roll_could_not_be_cut_as_it_was(void **state)
+{
+    struct dice dice = {46};
+    int fits = 0;
+
+    (void)state;
+    for (int i = 0; i < 100; i++) {
+        struct cloth cloth;
+        struct cut_job job = cut_to_pieces(&dice, &cloth);
+
+        fits += was_cut_from_it(&cloth, &job);
+        arena_release(&arena);
+    }
+    assert_true(fits > 75);
+}
+
 /* ---- published sets with waste ---- */
 
 struct published {
@@ -305,8 +434,11 @@ int main(void)
         cmocka_unit_test(a_slice_meets_a_part_once),
         cmocka_unit_test(a_repeat_keeps_parts_apart),
         cmocka_unit_test(a_part_that_may_turn_lies_as_it_needs_least),
+        cmocka_unit_test(parts_are_looked_at_from_both_sides),
+        cmocka_unit_test(a_part_longer_than_the_room_has_no_other_side),
         cmocka_unit_test(a_sweep_says_what_trying_every_place_says),
         cmocka_unit_test(a_group_is_pushed_as_a_whole),
+        cmocka_unit_test(no_bound_says_that_a_roll_could_not_be_cut_as_it_was),
         cmocka_unit_test(published_jobs_with_waste_are_proven),
     };
 
