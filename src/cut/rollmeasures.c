@@ -96,6 +96,7 @@ void sweep_set_measures(struct roll_sweep *sweep)
     struct roll_rows *rows = &sweep->rows;
 
     sweep->measure_count = 0;
+    sweep->sharpest = 0;
     sweep->line_count = roll_rows_lines(rows, sweep->lines);
     rows->line = ROWS_ALL;
     (void)roll_rows_slices(rows);
@@ -133,6 +134,36 @@ bool sweep_lost_too_much(struct roll_sweep *sweep)
             return true;
         }
     return false;
+}
+
+static bool falls_short(const struct roll_sweep *sweep, size_t index, int64_t to, int64_t more)
+{
+    const struct measure *measure = &sweep->measures[index];
+    int64_t missing = measure->worth - sweep->held[index] - more;
+
+    if (missing < 0 || !measured(sweep, measure))
+        return false;
+    return sweep->lost[index] + missing * slices_between(sweep, measure, sweep->time, to) >
+           measure->spare;
+}
+
+bool sweep_falls_short(const struct roll_sweep *sweep, int64_t to, int64_t more)
+{
+    return falls_short(sweep, sweep->sharpest, to, more);
+}
+
+bool sweep_would_lose(struct roll_sweep *sweep, int64_t to)
+{
+    size_t m = sweep->sharpest;
+
+    if (!falls_short(sweep, m, to, 0))
+        for (m = 0; m < sweep->measure_count && !falls_short(sweep, m, to, 0);)
+            m++;
+    if (m == sweep->measure_count)
+        return false;
+    sweep->sharpest = m;
+    sweep->measures[m].hits++;
+    return true;
 }
 
 /* ---- measures learnt on the way ---- */

@@ -35,9 +35,11 @@
 #define SOME_PARTS 12
 
 /* In turn with the hunts, a slice of work each, goes the sweep; of more parts than so many hunts
- * get more. */
+ * get more, and of fewer the sweep does where hunts have found nothing for so much work. */
 #define FEW_SWEPT 30
 #define SHARE_OF_HUNTS 4
+#define TIRED INT64_C(250000000)
+#define SHARE_OF_SWEEP 4
 
 enum aim { AIM_SHORTER, AIM_CHEAPER, AIMS };
 
@@ -530,8 +532,10 @@ bool rolls_step(void *state, int64_t work, int64_t *done, struct cut_layout *bes
     if (!search->thorough && is_hunted(search))
         look_closer(search, done);
     while (is_worth_it(search) && *done - begin < work) {
-        hunt_all(search, search->roll.count > FEW_SWEPT ? SHARE_OF_HUNTS * SLICE : SLICE, done);
-        sweep_on(search, SLICE, done);
+        bool few = search->roll.count <= FEW_SWEPT;
+
+        hunt_all(search, few ? SLICE : SHARE_OF_HUNTS * SLICE, done);
+        sweep_on(search, few && search->stale > TIRED ? SHARE_OF_SWEEP * SLICE : SLICE, done);
     }
     if (search->length < before || search->bound > bound)
         *best = lay(search);

@@ -147,7 +147,8 @@ bool sweep_seat_all(struct roll_sweep *sweep)
         sweep->work += WORK_SEAT * (SEAT_TRIALS - sweep->trials);
         for (size_t i = 0; i < sweep->start_count; i++)
             sweep->starts[i].across = sweep->stays[sweep->starts[i].stay].across;
-        sweep->unjudged = true;
+        sweep->unseated = sweep->compact;
+        sweep->unjudged = sweep->unjudged || !sweep->compact;
         return false;
     }
     set_spots(sweep);
@@ -188,21 +189,20 @@ static bool rooms_hold(struct rooms *rooms, size_t index)
     return false;
 }
 
-static const struct stay *lying_stay(const struct roll_sweep *sweep, size_t index,
-                                     const struct stay *more)
+static const struct stay *stay_abreast(const struct roll_sweep *sweep, struct abreast abreast,
+                                       size_t index, const struct stay *more)
 {
-    return index == sweep->lying_count ? more
-                                       : &sweep->stays[sweep->starts[sweep->lying[index]].stay];
+    return index == abreast.count ? more : &sweep->stays[sweep->starts[abreast.starts[index]].stay];
 }
 
 /* The room to the right of `from` up to the next that is tied, which is given back. */
-static int64_t next_tied(const struct roll_sweep *sweep, const struct stay *more, int64_t from,
-                         int64_t *ret_end)
+static int64_t next_tied(const struct roll_sweep *sweep, struct abreast abreast,
+                         const struct stay *more, int64_t from, int64_t *ret_end)
 {
     int64_t next = INT64_MAX;
 
-    for (size_t i = 0; i <= sweep->lying_count; i++) {
-        const struct stay *stay = lying_stay(sweep, i, more);
+    for (size_t i = 0; i <= abreast.count; i++) {
+        const struct stay *stay = stay_abreast(sweep, abreast, i, more);
 
         if (stay->across != FREE && stay->across >= from && stay->across < next) {
             next = stay->across;
@@ -213,19 +213,22 @@ static int64_t next_tied(const struct roll_sweep *sweep, const struct stay *more
 }
 
 /* The origin may be a little farther right: then there is more room before all that is tied. */
-bool sweep_has_room(const struct roll_sweep *sweep, const struct stay *more)
+bool sweep_has_room(const struct roll_sweep *sweep, struct abreast abreast, const struct stay *more)
 {
     struct rooms rooms = {.room_count = 0};
     int64_t from = 0, end = 0, next;
 
     if (sweep->rows.group == ROLL_NO_GROUP || sweep->job->pattern.across == 0)
         return true;
-    for (size_t i = 0; i <= sweep->lying_count; i++)
-        if (lying_stay(sweep, i, more)->across == FREE)
-            insert_falling(rooms.widths, &rooms.width_count, lying_stay(sweep, i, more)->width);
+    for (size_t i = 0; i <= abreast.count; i++) {
+        const struct stay *stay = stay_abreast(sweep, abreast, i, more);
+
+        if (stay->across == FREE)
+            insert_falling(rooms.widths, &rooms.width_count, stay->width);
+    }
     if (rooms.width_count == 0)
         return true;
-    while ((next = next_tied(sweep, more, from, &end)) < INT64_MAX) {
+    while ((next = next_tied(sweep, abreast, more, from, &end)) < INT64_MAX) {
         rooms.rooms[rooms.room_count++] = next - from + (from == 0 ? sweep->slack : 0);
         from = end;
     }

@@ -18,6 +18,10 @@
  *     as soon or sooner, it fails.
  *  4. SWEEP_NEVER needs 1 to 3 for every origin of the group across, and every phase; the seats
  *     play no part in it but where they were not found.
+ *  5. Where the pattern does not say when it starts, a part does not start where it could have lain
+ *     just before as well, beside what lay there: of all ways to let the same parts start, the one
+ *     with the least sum of times is like that. It may be one that has no seats where another has;
+ *     so where seats were not found all is looked for anew without this rule.
  */
 #include "cut/rollsweep_state.h"
 
@@ -107,6 +111,7 @@ static void start_over(struct roll_sweep *sweep)
         sweep->known[0] = true;
         sweep->begin[0] = sweep->phases[sweep->phase - 1];
     }
+    sweep->advanced = NEVER_ADVANCED;
     sweep->left_count = job->count;
     sweep->start_count = sweep->lying_count = 0;
     sweep->time = sweep->event = sweep->width = sweep->known_since = 0;
@@ -115,6 +120,8 @@ static void start_over(struct roll_sweep *sweep)
     sweep->cursor = 0;
     sweep->steps.count = 0;
     sweep->memo.round++;
+    if (sweep->rows.group != ROLL_NO_GROUP && sweep->known[sweep->rows.group])
+        sweep_set_spares(sweep);
 }
 
 /* How far it is to the next of the origins, round the repeat; so far all lie in the same places. */
@@ -219,9 +226,9 @@ static void open_origin(struct roll_sweep *sweep)
     }
     sweep_set_measures(sweep);
     sweep->work += sweep->rows.work;
+    sweep->compact = true;
+    sweep->unseated = false;
     start_over(sweep);
-    if (sweep->rows.group != ROLL_NO_GROUP && sweep->known[sweep->rows.group])
-        sweep_set_spares(sweep);
     sweep->opened = true;
 }
 
@@ -342,6 +349,16 @@ static void key_add_lying(struct roll_sweep *sweep)
     }
 }
 
+static bool can_start(const struct roll_sweep *sweep, const struct stay *stay);
+
+/* What can start now: by rule 5 what lay there before has a say in it. */
+static void key_add_startable(struct roll_sweep *sweep)
+{
+    for (size_t s = 0; s < sweep->stay_count; s++)
+        if (can_start(sweep, &sweep->stays[s]))
+            key_add(&sweep->memo, (int64_t)s);
+}
+
 static void make_key(struct roll_sweep *sweep)
 {
     struct memo *memo = &sweep->memo;
@@ -355,6 +372,8 @@ static void make_key(struct roll_sweep *sweep)
     for (size_t g = 0; g < sweep->job->group_count && repeat > 0; g++)
         key_add(memo, sweep->known[g] ? modulo(sweep->time - sweep->begin[g], repeat) : -1);
     key_add_lying(sweep);
+    if (sweep->compact)
+        key_add_startable(sweep);
 }
 
 /* Whether the state was there before, no later than now; keeps it where not. Of those that want the
@@ -405,12 +424,13 @@ static bool is_time(const struct roll_sweep *sweep, const struct stay *stay)
            modulo(sweep->time - sweep->begin[stay->group] - stay->along, repeat) == 0;
 }
 
-static bool place_free(const struct roll_sweep *sweep, const struct stay *stay)
+static bool place_free(const struct roll_sweep *sweep, struct abreast abreast,
+                       const struct stay *stay)
 {
     if (stay->across == FREE)
         return true;
-    for (size_t i = 0; i < sweep->lying_count; i++) {
-        const struct start *start = &sweep->starts[sweep->lying[i]];
+    for (size_t i = 0; i < abreast.count; i++) {
+        const struct start *start = &sweep->starts[abreast.starts[i]];
 
         if (start->across != FREE && start->across < stay->across + stay->width &&
             stay->across < start->across + sweep->stays[start->stay].width)
@@ -419,11 +439,32 @@ static bool place_free(const struct roll_sweep *sweep, const struct stay *stay)
     return true;
 }
 
+/* Whether a part has room beside those that lie there. */
+static bool fits_beside(const struct roll_sweep *sweep, struct abreast abreast, int64_t width,
+                        const struct stay *stay)
+{
+    return width + stay->width <= sweep->job->width && place_free(sweep, abreast, stay) &&
+           sweep_has_room(sweep, abreast, stay);
+}
+
+/* Rule 5. */
+static bool could_lie_before(const struct roll_sweep *sweep, const struct stay *stay)
+{
+    const struct step *step;
+
+    if (!sweep->compact || sweep->advanced == NEVER_ADVANCED || is_timed(sweep, stay->group))
+        return false;
+    step = &sweep->steps.at[sweep->advanced];
+    return fits_beside(sweep, (struct abreast){step->lying, step->lying_count}, step->width, stay);
+}
+
 static bool can_start(const struct roll_sweep *sweep, const struct stay *stay)
 {
+    const struct abreast now = {sweep->lying, sweep->lying_count};
+
     return sweep->left[stay->kind] > 0 && sweep->width + stay->width <= sweep->job->width &&
            sweep->time + stay->length <= sweep->target && is_time(sweep, stay) &&
-           place_free(sweep, stay) && sweep_has_room(sweep, stay);
+           fits_beside(sweep, now, sweep->width, stay) && !could_lie_before(sweep, stay);
 }
 
 static struct step *push(struct roll_sweep *sweep)
@@ -432,6 +473,7 @@ static struct step *push(struct roll_sweep *sweep)
 
     step->time = sweep->time;
     step->event = sweep->event;
+    step->advanced = sweep->advanced;
     return step;
 }
 
@@ -544,6 +586,7 @@ static void undo_advance(struct roll_sweep *sweep, const struct step *step)
 
     sweep->time = step->time;
     sweep->event = step->event;
+    sweep->advanced = step->advanced;
     sweep->lying_count = step->lying_count;
     memcpy(sweep->lying, step->lying, step->lying_count);
     sweep->width = 0;
@@ -575,18 +618,52 @@ static void advance(struct roll_sweep *sweep)
     struct step *step;
 
     sweep->cursor = sweep->stay_count + 1;
-    if (next == NEVER_AT || next >= sweep->target)
+    if (next == NEVER_AT || next >= sweep->target || sweep_would_lose(sweep, next))
         return;
     step = push(sweep);
+    sweep->advanced = sweep->steps.count - 1;
     step->advance = true;
+    step->width = sweep->width;
     step->lying_count = (uint8_t)sweep->lying_count;
     memcpy(step->lying, sweep->lying, sweep->lying_count);
     sweep_lose(sweep, sweep->time, next, 1);
     sweep->time = next;
     end_lying(sweep);
     sweep->cursor = 0;
-    if (sweep_lost_too_much(sweep) || too_late(sweep) || known_to_fail(sweep) || sweep_learn(sweep))
+    if (too_late(sweep) || known_to_fail(sweep) || sweep_learn(sweep))
         go_back(sweep);
+}
+
+/*
+ * Whether what can still start now is too little, by the measure that refuted last, whichever of it
+ * does: by then nothing has ended yet. Where the pattern counts along it is not asked, for then
+ * times are many and short.
+ */
+static bool starts_fall_short(struct roll_sweep *sweep)
+{
+    int64_t room = sweep->job->width - sweep->width, end = NEVER_AT, most = 0, sum = 0;
+
+    if (sweep->job->pattern.along > 0)
+        return false;
+    for (size_t i = 0; i < sweep->lying_count; i++)
+        if (sweep->starts[sweep->lying[i]].far < end)
+            end = sweep->starts[sweep->lying[i]].far;
+    for (size_t s = sweep->cursor; s < sweep->stay_count; s++) {
+        const struct stay *stay = &sweep->stays[s];
+        int64_t value = stay->value[sweep->sharpest];
+
+        if (value == 0 && sweep->time + stay->length >= end)
+            continue;
+        if (!can_start(sweep, stay))
+            continue;
+        if (sweep->time + stay->length < end)
+            end = sweep->time + stay->length;
+        sum += sweep->left[stay->kind] * value;
+        if (value * room > most * stay->width)
+            most = whole_divide_up(value * room, stay->width);
+    }
+    sweep->work += WORK_STAY * (int64_t)(sweep->stay_count - sweep->cursor);
+    return end < sweep->target && sweep_falls_short(sweep, end, sum < most ? sum : most);
 }
 
 /* Tries what comes next of starting, advancing and going back. False when there is nothing left. */
@@ -599,7 +676,9 @@ static bool move(struct roll_sweep *sweep)
     }
     if (sweep->job->pattern.across > 0)
         sweep->work += WORK_ROOMS;
-    if (sweep->cursor < sweep->stay_count) {
+    if (sweep->cursor < sweep->stay_count && starts_fall_short(sweep)) {
+        sweep->cursor = sweep->stay_count + 1;
+    } else if (sweep->cursor < sweep->stay_count) {
         start(sweep, sweep->cursor);
         if (sweep_lost_too_much(sweep))
             go_back(sweep);
@@ -620,8 +699,12 @@ static enum sweep_verdict sweep_origin(struct roll_sweep *sweep, int64_t end)
     if (!sweep->opened)
         open_origin(sweep);
     while (sweep->work < end) {
-        if (!move(sweep))
-            return SWEEP_NEVER;
+        if (!move(sweep)) {
+            if (!sweep->unseated)
+                return SWEEP_NEVER;
+            sweep->compact = sweep->unseated = false;
+            start_over(sweep);
+        }
         if (sweep->left_count > 0)
             continue;
         if (sweep_seat_all(sweep))

@@ -12,6 +12,7 @@
 #define MEASURES_FIRST 8
 #define MEASURES_MOST 32 /* with those that are learnt on the way */
 #define FREE INT64_C(-1)
+#define NEVER_ADVANCED SIZE_MAX
 
 struct measure {
     int64_t line;  /* ROWS_ALL */
@@ -42,7 +43,8 @@ struct step {
     bool advance;
     bool known_before; /* the origin of the started part's group */
     size_t stay;
-    int64_t time, event;
+    int64_t time, event, width;
+    size_t advanced; /* the step that advanced before it */
     uint8_t lying_count;
     uint8_t lying[SWEEP_PARTS];
 };
@@ -75,10 +77,13 @@ struct roll_sweep {
     size_t phase_count, phase; /* phase: 0 while it is left open, then one more than its index */
     int64_t slack, shift;      /* how much farther right the origin may be; and is, for seats */
     bool opened;               /* the origin that is looked at has its stays and measures */
+    bool compact;              /* rule 5 is kept */
+    bool unseated;             /* while it was kept something found no seats */
     bool unjudged;             /* something was left without a verdict */
 
     struct measure measures[MEASURES_MOST + 1]; /* one more on trial */
     size_t measure_count, measures_kept;        /* those that are never given up come first */
+    size_t sharpest;                            /* the one that refuted last */
     int64_t *lines; /* of the repeat along that measures are learnt of */
     size_t line_count, next_line;
     double *wanted;    /* by kind: what is left, for learning */
@@ -102,6 +107,7 @@ struct roll_sweep {
     int64_t held[MEASURES_MOST + 1], lost[MEASURES_MOST + 1];
     size_t cursor; /* the next stay to try; stay_count: to advance; beyond: to go back */
     LIST_OF(struct step) steps;
+    size_t advanced; /* index of the last that advanced; NEVER_ADVANCED */
 
     struct memo memo;
     struct roll_spot *spots;
@@ -123,14 +129,27 @@ void sweep_lose(struct roll_sweep *sweep, int64_t from, int64_t to, int sign);
 /* Whether a measure has lost more than it may. */
 bool sweep_lost_too_much(struct roll_sweep *sweep);
 
+/* Whether one would have, if nothing started before `to`. Remembers which, as `sharpest`. */
+bool sweep_would_lose(struct roll_sweep *sweep, int64_t to);
+
+/* Whether the sharpest would have, if parts worth `more` by it lay there as well. */
+bool sweep_falls_short(const struct roll_sweep *sweep, int64_t to, int64_t more);
+
 /* If it is time again, looks for a measure by which what is left now needs too much. Any measure is
  * one for all states, so it stays. Whether it shows that this state fails. */
 bool sweep_learn(struct roll_sweep *sweep);
 
 /* ---- rollseats.c ---- */
 
+/* Parts that lie beside each other: indices of starts. */
+struct abreast {
+    const uint8_t *starts;
+    size_t count;
+};
+
 /* Whether what is free has room between what is tied, with one part more. */
-bool sweep_has_room(const struct roll_sweep *sweep, const struct stay *more);
+bool sweep_has_room(const struct roll_sweep *sweep, struct abreast abreast,
+                    const struct stay *more);
 
 /* All have started: whether they find seats; then spots say so. */
 bool sweep_seat_all(struct roll_sweep *sweep);
