@@ -12,6 +12,7 @@
 #include "plan/drape.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
+#include "plan/layers.h"
 
 #include <assert.h>
 #include <string.h>
@@ -131,7 +132,7 @@ static bool is_padded_over(const struct task *task, size_t point)
         const struct layer *layer = &model->layers.at[i];
 
         if (layer->kind != LAYER_WELT && layer->kind != LAYER_TRIM &&
-            drape_is_on_box(model, layer, task->box->key) &&
+            layer_touches(model, layer, task->box->key) &&
             drape_covers(task->planning, layer, task->box, task->way.reach_side, u, v))
             return true;
     }

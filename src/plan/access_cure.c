@@ -8,50 +8,33 @@
  */
 #include "plan/access_work.h"
 
-#include "plan/cure.h"
+#include "plan/cures.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
 #include "plan/slices.h"
+#include "plan/tool.h"
 
 #include <assert.h>
 #include <inttypes.h>
 
 #define TRIALS 24
 #define OFFERED_AT_MOST 6
-#define SHORTEST_TOOL (40 * LENGTH_MM) /* of a right-angle head, beside the screw */
 #define HOLES_AT_MOST 8
-
-struct remedy {
-    const char *text;
-    LIST_OF(struct cure_edit) edits;
-};
 
 struct remedies {
     struct planning *planning;
     struct task *task;
-    LIST_OF(struct remedy) list;
+    LIST_OF(struct cure_draft) list;
 };
 
 /* ---- making them ---- */
 
-static struct remedy *add_remedy(struct remedies *remedies, const char *text)
+static struct cure_draft *add_remedy(struct remedies *remedies, const char *text)
 {
-    struct remedy *remedy = LIST_ADD(remedies->planning->arena, &remedies->list);
+    struct cure_draft *remedy = LIST_ADD(remedies->planning->arena, &remedies->list);
 
-    remedy->text = text;
+    *remedy = cure_begin(remedies->planning, text);
     return remedy;
-}
-
-static void add_line(struct remedies *remedies, struct remedy *remedy, enum entity_kind entity,
-                     int64_t key, const char *field, const char *value)
-{
-    *LIST_ADD(remedies->planning->arena, &remedy->edits) =
-        (struct cure_edit){entity, key, field, value};
-}
-
-static const char *key_text(const struct remedies *remedies, int64_t key)
-{
-    return arena_format(remedies->planning->arena, "#%" PRId64, key);
 }
 
 /* A length as its whole millimetres, rounded down. */
@@ -69,41 +52,41 @@ static void turn_head(struct remedies *remedies)
 
     if (task->join->head == HEAD_FREE || !box || task->junction->box_b == 0)
         return;
-    struct remedy *remedy = add_remedy(
+    struct cure_draft *remedy = add_remedy(
         remedies, arena_format(remedies->planning->arena, "Put the heads of join %s into box %s",
                                task->join->name, box->name));
-    add_line(remedies, remedy, ENTITY_join, task->join->key, "head", to_b ? "b" : "a");
+    cure_word(remedy, ENTITY_join, task->join->key, "head", to_b ? "b" : "a");
 }
 
 static void change_place(struct remedies *remedies, const struct join *join)
 {
     bool to_room = join->place == PLACE_BENCH;
 
-    if (join->target != TARGET_BOX && join->target != TARGET_OTHER_BUILD)
+    if (!join_is_to_box(join))
         return;
-    struct remedy *remedy =
+    struct cure_draft *remedy =
         add_remedy(remedies, arena_format(remedies->planning->arena, "Make join %s %s", join->name,
                                           to_room ? "in the room" : "at the bench"));
-    add_line(remedies, remedy, ENTITY_join, join->key, "place", to_room ? "site" : "bench");
+    cure_word(remedy, ENTITY_join, join->key, "place", to_room ? "site" : "bench");
 }
 
 static void leave_out(struct remedies *remedies, const struct join *join)
 {
     if (!join->optional)
         return;
-    struct remedy *remedy = add_remedy(
+    struct cure_draft *remedy = add_remedy(
         remedies, arena_format(remedies->planning->arena, "Leave out join %s", join->name));
-    add_line(remedies, remedy, ENTITY_left_out, 0, "join", key_text(remedies, join->key));
+    cure_refer(remedy, ENTITY_left_out, 0, "join", join->key);
 }
 
 static void loosen(struct remedies *remedies, int64_t facing)
 {
-    struct remedy *remedy = add_remedy(
+    struct cure_draft *remedy = add_remedy(
         remedies,
         arena_format(remedies->planning->arena, "Let the %s drop in loose, after join %s",
                      access_facing_called(remedies->planning, facing), remedies->task->join->name));
 
-    add_line(remedies, remedy, ENTITY_facing, facing, "loose", "yes");
+    cure_word(remedy, ENTITY_facing, facing, "loose", "yes");
 }
 
 /* A shorter right-angle driver than the one at hand, as long as the room lets it be. */
@@ -114,19 +97,19 @@ static void shorten_tool(struct remedies *remedies)
     if (task->way_count == 0)
         return;
     const struct way *way = &task->ways[0].way;
-    int64_t screw = way->needed - way_tool_length(remedies->planning, TOOL_STUBBY);
+    int64_t screw = way->needed - tool_size(remedies->planning, TOOL_STUBBY).length;
     int64_t length = way->room - screw;
 
-    if (way->manner != MANNER_NONE || length < SHORTEST_TOOL)
+    if (way->manner != MANNER_NONE || length < TOOL_SHORTEST)
         return;
     const char *name = arena_format(remedies->planning->arena, "Right-angle driver of %s",
                                     millimetres(remedies, length));
-    struct remedy *remedy = add_remedy(remedies, arena_format(remedies->planning->arena,
-                                                              "Get a right-angle driver of %s",
-                                                              millimetres(remedies, length)));
-    add_line(remedies, remedy, ENTITY_tool, 0, "name", name);
-    add_line(remedies, remedy, ENTITY_tool, 0, "kind", "right_angle");
-    add_line(remedies, remedy, ENTITY_tool, 0, "length", millimetres(remedies, length));
+    struct cure_draft *remedy = add_remedy(remedies, arena_format(remedies->planning->arena,
+                                                                  "Get a right-angle driver of %s",
+                                                                  millimetres(remedies, length)));
+    cure_word(remedy, ENTITY_tool, 0, "name", name);
+    cure_word(remedy, ENTITY_tool, 0, "kind", "right_angle");
+    cure_word(remedy, ENTITY_tool, 0, "length", millimetres(remedies, length));
 }
 
 /* As far from a wall as the tool needs, in line or beside it. */
@@ -137,11 +120,11 @@ static void stand_off(struct remedies *remedies, int64_t wall)
     int64_t in_line = way->room < 0 ? 0 : way->needed - way->room;
     int64_t beside = way->beside_needed - way->beside;
     int64_t gap = found->gap + length_larger(in_line, beside) + LENGTH_MM - 1;
-    struct remedy *remedy = add_remedy(
+    struct cure_draft *remedy = add_remedy(
         remedies, arena_format(remedies->planning->arena, "Let it stand %s off the %s wall",
                                millimetres(remedies, gap), words_side.at[found->side].name));
 
-    add_line(remedies, remedy, ENTITY_wall, wall, "gap", millimetres(remedies, gap));
+    cure_word(remedy, ENTITY_wall, wall, "gap", millimetres(remedies, gap));
 }
 
 /* ---- access holes ---- */
@@ -151,8 +134,8 @@ static int64_t between(int64_t value, int64_t least, int64_t most)
     return value > most ? most : value < least ? least : value;
 }
 
-static void cut_hole(struct remedies *remedies, struct remedy *remedy, const struct panel *panel,
-                     int64_t u, int64_t v)
+static void cut_hole(struct remedies *remedies, struct cure_draft *remedy,
+                     const struct panel *panel, int64_t u, int64_t v)
 {
     const int64_t *value = remedies->planning->value;
     int64_t width = value[TRADE_HAND_HOLE_WIDTH];
@@ -161,15 +144,13 @@ static void cut_hole(struct remedies *remedies, struct remedy *remedy, const str
 
     u = between(u - width / 2, area->u0, area->u1 - width);
     v = between(v - height / 2, area->v0, area->v1 - height);
-    add_line(remedies, remedy, ENTITY_cutout, 0, "box", key_text(remedies, panel->box));
-    add_line(remedies, remedy, ENTITY_cutout, 0, "side", words_side.at[panel->side].name);
-    add_line(remedies, remedy, ENTITY_cutout, 0, "u", millimetres(remedies, u));
-    add_line(remedies, remedy, ENTITY_cutout, 0, "v", millimetres(remedies, v));
-    add_line(remedies, remedy, ENTITY_cutout, 0, "width",
-             millimetres(remedies, width + LENGTH_MM - 1));
-    add_line(remedies, remedy, ENTITY_cutout, 0, "height",
-             millimetres(remedies, height + LENGTH_MM - 1));
-    add_line(remedies, remedy, ENTITY_cutout, 0, "purpose", "access hole");
+    cure_refer(remedy, ENTITY_cutout, 0, "box", panel->box);
+    cure_word(remedy, ENTITY_cutout, 0, "side", words_side.at[panel->side].name);
+    cure_word(remedy, ENTITY_cutout, 0, "u", millimetres(remedies, u));
+    cure_word(remedy, ENTITY_cutout, 0, "v", millimetres(remedies, v));
+    cure_word(remedy, ENTITY_cutout, 0, "width", millimetres(remedies, width + LENGTH_MM - 1));
+    cure_word(remedy, ENTITY_cutout, 0, "height", millimetres(remedies, height + LENGTH_MM - 1));
+    cure_word(remedy, ENTITY_cutout, 0, "purpose", "access hole");
 }
 
 /* A hole for a hand before each head, in one panel. */
@@ -177,7 +158,7 @@ static void cut_holes(struct remedies *remedies, const struct panel *panel)
 {
     struct task *task = remedies->task;
     struct planning *planning = remedies->planning;
-    struct remedy *remedy;
+    struct cure_draft *remedy;
 
     if (task->way_count == 0)
         return;
@@ -285,7 +266,7 @@ static void offer(struct remedies *remedies, struct finding *finding, size_t *tr
     struct cure *cures = ARENA_MANY(remedies->planning->arena, struct cure, OFFERED_AT_MOST);
 
     for (size_t i = 0; i < remedies->list.count && *trials < TRIALS; i++) {
-        const struct remedy *remedy = &remedies->list.at[i];
+        const struct cure_draft *remedy = &remedies->list.at[i];
         struct cure cure = {
             .text = remedy->text, .edits = remedy->edits.at, .edit_count = remedy->edits.count};
 

@@ -7,6 +7,7 @@
 
 #include "plan/drape.h"
 #include "plan/geometry.h"
+#include "plan/layers.h"
 #include "plan/point.h"
 
 #include <assert.h>
@@ -28,16 +29,11 @@ struct laid {
     LIST_OF(struct edge_run) runs;
 };
 
-static bool runs_upright(int64_t edge)
-{
-    return edge == EDGE_LEFT || edge == EDGE_RIGHT;
-}
-
 static struct claim start_claim(const struct planning *planning, const struct layer *layer,
                                 const struct box *box, int64_t edge)
 {
     struct area outline = drape_face(layer, box);
-    bool upright = runs_upright(edge);
+    bool upright = edge_is_upright(edge);
     struct claim claim = {planning, layer, box, edge, 0, 0, 0, {{0}}};
 
     claim.axis = upright ? side_v_axis(layer->side) : side_u_axis(layer->side);
@@ -159,12 +155,7 @@ static int64_t farthest_head(const struct claim *claim, const struct junction *j
 
 static bool opens_at(const struct layer *layer, int64_t edge)
 {
-    int64_t ending = edge == EDGE_LEFT    ? layer->left
-                     : edge == EDGE_RIGHT ? layer->right
-                     : edge == EDGE_TOP   ? layer->top
-                                          : layer->bottom;
-
-    return layer->shape != SHAPE_SEWN || ending == ENDING_OPEN;
+    return layer->shape != SHAPE_SEWN || layer_ending(layer, edge) == ENDING_OPEN;
 }
 
 /* The edge to peel back: the nearest to the heads of those that can be opened. */

@@ -12,7 +12,7 @@
 
 #include "plan/drape.h"
 #include "plan/geometry.h"
-#include "plan/order.h"
+#include "plan/layers.h"
 #include "plan/slices.h"
 #include "plan/sweep.h"
 
@@ -46,7 +46,7 @@ static void look_around(struct task *task)
     for (size_t i = 0; i < model->layers.count; i++) {
         const struct layer *layer = &model->layers.at[i];
 
-        if (drape_is_cloth(layer) && drape_is_on_box(model, layer, box))
+        if (drape_is_cloth(layer) && layer_touches(model, layer, box))
             *LIST_ADD(arena, &task->around.cloth) = layer;
     }
     for (size_t i = 0; i < plan->junctions.count; i++) {
@@ -270,8 +270,7 @@ static enum way_treatment treatment_of(const struct candidate *candidate)
 
     for (size_t i = 0; i < candidate->helds.list.count; i++) {
         const struct held *held = &candidate->helds.list.at[i];
-        bool peeled = held->rule && held->rule[2] == '6'; /* P46 */
-        enum way_treatment own = peeled ? WAY_LEFT_OPEN : WAY_LATER;
+        enum way_treatment own = held_is_flap(held) ? WAY_LEFT_OPEN : WAY_LATER;
 
         treatment = own > treatment ? own : treatment;
     }
@@ -387,7 +386,7 @@ static void bring_forward_layers(struct task *task, const struct box *box, bool 
     for (size_t i = 0; i < planning->model->layers.count; i++) {
         const struct layer *layer = &planning->model->layers.at[i];
 
-        if (!drape_is_on_box(planning->model, layer, box->key) ||
+        if (!layer_touches(planning->model, layer, box->key) ||
             (!drape_is_cloth(layer) && layer->kind != LAYER_BATTING) ||
             layer_lies_across(planning->model, layer, task->junction))
             continue;

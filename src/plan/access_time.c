@@ -27,7 +27,7 @@
 #include "plan/access_time.h"
 
 #include "plan/geometry.h"
-#include "plan/order.h"
+#include "plan/layers.h"
 
 #include <assert.h>
 #include <string.h>
@@ -35,16 +35,6 @@
 #define TOLD_AT_MOST 16 /* stories of one plan; further joins are given up without */
 
 /* ---- nodes ---- */
-
-static bool joins_to_box(const struct join *join)
-{
-    return join->target == TARGET_BOX || join->target == TARGET_OTHER_BUILD;
-}
-
-static bool is_in_room(const struct join *join)
-{
-    return join->place == PLACE_SITE || !joins_to_box(join);
-}
 
 static void add_act(struct timeline *timeline, enum act_kind kind, size_t task, int64_t key)
 {
@@ -135,7 +125,7 @@ static void add_join_edges(struct timeline *timeline, size_t index)
     add_edge(timeline, timeline_offer(index), timeline_drive(index), "S12");
     if (timeline->placed[index] != PLAN_NONE)
         add_edge(timeline, timeline_drive(index), timeline->placed[index], "S24");
-    if (is_in_room(task->join))
+    if (join_is_in_room(task->join))
         add_edge(timeline, timeline->move, timeline_offer(index), "P58");
     else if (task->join->fastener != FASTENER_REST)
         add_edge(timeline, timeline_drive(index), timeline->move, "P58");
@@ -283,10 +273,9 @@ static void add_facing_edges(struct timeline *timeline, const struct by_box *lay
     assert(index < model->facings.count);
     for (size_t i = layers->first[box]; i < layers->first[box + 1]; i++) {
         const struct layer *layer = &model->layers.at[layers->item[i]];
-        bool lies = layer->side == facing->side ||
-                    (layer->both && layer->side == side_opposite(facing->side));
 
-        if (lies && (is_padding_or_cover(model, layer) || closes(model, layer)))
+        if (layer_has_face(layer, facing->side) &&
+            (is_padding_or_cover(model, layer) || closes(model, layer)))
             add_edge(timeline, timeline->first_facing + index,
                      timeline->first_layer + layers->item[i], "S14");
     }
@@ -303,12 +292,6 @@ static void add_blocker(struct timeline *timeline, const struct held *held)
     *LIST_ADD(timeline->planning->arena, &timeline->blockers) = node;
 }
 
-/* Cloth that is peeled back blocks nothing: only its flap waits. */
-static bool blocks(const struct held *held)
-{
-    return !held->rule || strcmp(held->rule, "P46") != 0;
-}
-
 static void add_ways(struct timeline *timeline, size_t index)
 {
     assert(index < timeline->tasks->count);
@@ -322,7 +305,7 @@ static void add_ways(struct timeline *timeline, size_t index)
         if (!candidate->open)
             continue;
         for (size_t j = 0; j < candidate->helds.list.count; j++)
-            if (blocks(&candidate->helds.list.at[j]))
+            if (!held_is_flap(&candidate->helds.list.at[j])) /* the way under it stays free */
                 add_blocker(timeline, &candidate->helds.list.at[j]);
         *LIST_ADD(timeline->planning->arena, &timeline->ways) =
             (struct peel_way){timeline_drive(index), first, timeline->blockers.count - first};

@@ -7,6 +7,8 @@
 #include "plan/access.h"
 #include "plan/way.h"
 
+#include <string.h>
+
 /*
  * What has to come after a join, or before it. `rule` is the one of the plan's constraint; NULL
  * where the rules of the order hold it anyway (a back over the reach side, away from the hand).
@@ -17,6 +19,12 @@ struct held {
     const char *rule;
     int64_t sets; /* of a join: the box that it sets over the way; 0 for the wall */
 };
+
+/* Whether it waits with its flap only: the layer itself goes on before the join (rule P46). */
+static inline bool held_is_flap(const struct held *held)
+{
+    return held->rule && strcmp(held->rule, "P46") == 0;
+}
 
 struct helds {
     LIST_OF(struct held) list;

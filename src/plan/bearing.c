@@ -196,7 +196,7 @@ static int64_t bearing_at(const struct wood *wood, const struct panel *panel, in
                                         [EDGE_RIGHT] = area->u1 == whole->u1,
                                         [EDGE_TOP] = area->v1 == whole->v1,
                                         [EDGE_BOTTOM] = area->v0 == whole->v0};
-        bool upright = edge == EDGE_LEFT || edge == EDGE_RIGHT;
+        bool upright = edge_is_upright(edge);
         bool lengthwise =
             upright ? area_height(area) > area_width(area) : area_width(area) > area_height(area);
 
@@ -214,7 +214,7 @@ static bool meet_at(const struct panel *panel, const struct panel *other, int64_
                                    [EDGE_RIGHT] = b->u0 == a->u1,
                                    [EDGE_TOP] = b->v0 == a->v1,
                                    [EDGE_BOTTOM] = b->v1 == a->v0};
-    bool upright = edge == EDGE_LEFT || edge == EDGE_RIGHT;
+    bool upright = edge_is_upright(edge);
     int64_t low = upright ? length_larger(a->v0, b->v0) : length_larger(a->u0, b->u0);
     int64_t high = upright ? length_smaller(a->v1, b->v1) : length_smaller(a->u1, b->u1);
 

@@ -80,18 +80,12 @@ static struct vector square_to(struct vector a, struct vector b)
     };
 }
 
-static int64_t length_of(struct vector direction)
-{
-    return whole_root(direction.x * direction.x + direction.y * direction.y +
-                      direction.z * direction.z);
-}
-
 /* By the nine directions that are square to an edge of each; edges that run alike give none. */
 static int64_t depth_by_edges(const struct block *a, const struct block *b, int64_t least)
 {
     for (int edge = 0; edge < AXIS_COUNT * AXIS_COUNT && least > WITHIN_ROUNDING; edge++) {
         struct vector direction = square_to(a->axes[edge / AXIS_COUNT], b->axes[edge % AXIS_COUNT]);
-        int64_t length = length_of(direction);
+        int64_t length = vector_length(direction);
 
         if (length > POSE_ONE / 10000)
             least = length_smaller(least, depth_along(a, b, direction, length));

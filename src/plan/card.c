@@ -4,11 +4,13 @@
  */
 #include "plan/card.h"
 
+#include "base/fault.h"
 #include "plan/caution.h"
 #include "plan/lift.h"
 #include "plan/screws.h"
 #include "plan/taken.h"
 
+#include <assert.h>
 #include <inttypes.h>
 #include <stdio.h>
 #include <string.h>
@@ -84,10 +86,30 @@ static const char *screw_figure(const struct carding *carding, char letter)
     return card_length(carding, letter == 'p' ? kind->pilot : kind->clearance);
 }
 
+int64_t card_to_drill(const struct carding *carding)
+{
+    return counted_join(carding->planning, &carding->counted, carding->step->join)->to_drill;
+}
+
+/* "6 holes" that are to be drilled; nothing where all of them are there already. */
+static const char *holes_figure(const struct carding *carding)
+{
+    int64_t count = card_to_drill(carding);
+
+    if (count == 0)
+        return counted_join(carding->planning, &carding->counted, carding->step->join)->points
+                   ? ""
+                   : "the holes";
+    return arena_format(carding->planning->arena, "%" PRId64 " hole%s", count,
+                        count == 1 ? "" : "s");
+}
+
 static const char *join_figure(const struct carding *carding, char letter)
 {
     const struct junction *junction = plan_junction(carding->planning->plan, carding->step->join);
 
+    if (letter == 'n')
+        return holes_figure(carding);
     if (!junction)
         return "";
     switch (letter) {
@@ -127,25 +149,6 @@ static const char *edge_figure(const struct carding *carding, char letter)
     return card_length(carding, letter == 'm' ? edge->pitch : edge->leg);
 }
 
-/* What a letter stands for; "" when this build has no such figure. */
-int64_t card_to_drill(const struct carding *carding)
-{
-    return counted_join(carding->planning, &carding->counted, carding->step->join)->to_drill;
-}
-
-/* "6 holes" that are to be drilled; nothing where all of them are there already. */
-static const char *holes_figure(const struct carding *carding)
-{
-    int64_t count = card_to_drill(carding);
-
-    if (count == 0)
-        return counted_join(carding->planning, &carding->counted, carding->step->join)->points
-                   ? ""
-                   : "the holes";
-    return arena_format(carding->planning->arena, "%" PRId64 " hole%s", count,
-                        count == 1 ? "" : "s");
-}
-
 /* Which holes of the join were there before, where some were. */
 static void put_existing(struct carding *carding)
 {
@@ -161,8 +164,7 @@ static void put_existing(struct carding *carding)
             ranks = arena_format(arena, "%s%s%d", ranks, *ranks ? ", " : "", point->rank);
     }
     if (*ranks)
-        carding->step->actions[carding->step->action_count++] =
-            arena_format(arena, "There already, do not drill again: hole %s", ranks);
+        card_say(carding, arena_format(arena, "There already, do not drill again: hole %s", ranks));
 }
 
 /* "12 button holes" that go on through a layer under the tufted one; nothing for none. */
@@ -253,33 +255,47 @@ static const char *value_figure(const struct carding *carding, char letter)
     return arena_text(carding->planning->arena, printed);
 }
 
+static const char *layer_figure(const struct carding *carding, char letter)
+{
+    switch (letter) {
+    case 'k':
+        return loose_figure(carding);
+    case 't':
+        return tufts_figure(carding);
+    case 'c':
+        return channels_figure(carding);
+    case 'R':
+        return relief_figure(carding);
+    case 'T':
+        return trimmed_figure(carding);
+    case 'y':
+        return motif_figure(carding);
+    default:
+        return edge_figure(carding, letter);
+    }
+}
+
+static const char *box_figure(const struct carding *carding, char letter)
+{
+    assert(letter == 'b');
+    return box_name(carding, carding->step->box);
+}
+
+/* What a letter stands for (card.h); "" when this build has no such figure. */
 static const char *figure(const struct carding *carding, char letter)
 {
-    if (strchr("wpe", letter))
-        return screw_figure(carding, letter);
-    if (strchr("lhrodq", letter))
-        return join_figure(carding, letter);
-    if (letter == 'k')
-        return loose_figure(carding);
-    if (letter == 'n')
-        return holes_figure(carding);
-    if (letter == 't')
-        return tufts_figure(carding);
-    if (letter == 'c')
-        return channels_figure(carding);
-    if (letter == 'R')
-        return relief_figure(carding);
-    if (letter == 'T')
-        return trimmed_figure(carding);
-    if (letter == 'y')
-        return motif_figure(carding);
-    if (strchr("iajA", letter))
-        return card_lid_figure(carding, letter);
-    if (strchr("zvxfusS", letter))
-        return value_figure(carding, letter);
-    if (strchr("mg", letter))
-        return edge_figure(carding, letter);
-    return letter == 'b' ? box_name(carding, carding->step->box) : "";
+    static const struct {
+        const char *letters;
+        const char *(*say)(const struct carding *carding, char letter);
+    } figures[] = {
+        {"b", box_figure},          {"wpe", screw_figure},     {"nlhrodq", join_figure},
+        {"mgktcRTy", layer_figure}, {"iajA", card_lid_figure}, {"zvxfusS", value_figure},
+    };
+
+    for (size_t i = 0; i < sizeof figures / sizeof *figures; i++)
+        if (strchr(figures[i].letters, letter))
+            return figures[i].say(carding, letter);
+    BUG("a card's words have a letter that nothing stands for");
 }
 
 /* ---- actions ---- */
@@ -309,8 +325,14 @@ static const char *fill_line(const struct carding *carding, const char *line)
     return arena_text(carding->planning->arena, filled);
 }
 
-/* A panel's own words take the other lines. */
-#define CUTOUTS_MOST 4
+void card_say(struct carding *carding, const char *line)
+{
+    struct step *step = carding->step;
+
+    assert(line && step->action_count <= CARD_ACTIONS);
+    if (step->action_count < CARD_ACTIONS)
+        step->actions[step->action_count++] = line;
+}
 
 static const struct card_words *words_of(const struct carding *carding)
 {
@@ -319,40 +341,46 @@ static const struct card_words *words_of(const struct carding *carding)
     return loose ? loose : &card_words[carding->step->kind];
 }
 
+/* Lines that some kinds of steps have of their own, beside the words of the kind. */
+struct own_lines {
+    int kind;
+    void (*say)(struct carding *carding);
+};
+
+static const struct own_lines lines_before[] = {
+    {STEP_NUTS, card_nuts},
+    {STEP_EASE, card_board_outline},
+    {STEP_PANEL, card_cutouts},
+    {STEP_DRILL, put_existing},
+};
+
+static const struct own_lines lines_after[] = {
+    {STEP_PANEL, card_outline},      {STEP_FRAME, card_crown}, {STEP_FRAME, card_frame_order},
+    {STEP_PATCH, card_access_holes}, {STEP_DRILL, card_bolts}, {STEP_SEW, card_sew},
+    {STEP_BACK, card_back},
+};
+
+static void put_own_lines(struct carding *carding, const struct own_lines *lines, size_t count)
+{
+    for (size_t i = 0; i < count; i++)
+        if (lines[i].kind == carding->step->kind)
+            lines[i].say(carding);
+}
+
 static void put_actions(struct carding *carding)
 {
     const struct card_words *words = words_of(carding);
     struct step *step = carding->step;
 
     step->actions = ARENA_MANY(carding->planning->arena, const char *, CARD_ACTIONS);
-    if (step->kind == STEP_NUTS)
-        card_nuts(carding);
-    if (step->kind == STEP_EASE)
-        card_board_outline(carding);
-    if (step->kind == STEP_PANEL)
-        card_cutouts(carding, CUTOUTS_MOST);
-    if (step->kind == STEP_DRILL)
-        put_existing(carding);
+    put_own_lines(carding, lines_before, sizeof lines_before / sizeof *lines_before);
     for (int i = 0; i < CARD_ACTIONS && words->actions[i]; i++) {
         const char *line = fill_line(carding, words->actions[i]);
 
         if (line)
-            step->actions[step->action_count++] = line;
+            card_say(carding, line);
     }
-    if (step->kind == STEP_PANEL)
-        card_outline(carding);
-    if (step->kind == STEP_FRAME)
-        card_crown(carding);
-    if (step->kind == STEP_FRAME)
-        card_frame_order(carding);
-    if (step->kind == STEP_PATCH)
-        card_access_holes(carding);
-    if (step->kind == STEP_DRILL)
-        card_bolts(carding);
-    if (step->kind == STEP_SEW)
-        card_sew(carding);
-    if (step->kind == STEP_BACK)
-        card_back(carding);
+    put_own_lines(carding, lines_after, sizeof lines_after / sizeof *lines_after);
     step->caution =
         caution_of_step(carding->planning->plan, step, words->caution, carding->planning->arena);
 }

@@ -10,14 +10,22 @@
 #define CARD_LINE 240
 
 /*
- * The words of a kind of step. In a line %b is the box, %j the join, %w its screws (of the box, the
- * panels or the join), %p and %e the bits for thread and shank, %l the spacer, %h the box with the
- * heads, %r the face they are reached through, %o the tool, %d the patch, %m and %g pitch and leg
- * of the staples, %q how many points, %t and %v the holes of buttons through foam and their width,
- * %z those in the wood, %c the lines of channels, %k loose edge, %y how far a motif is raised;
- * %x, %f, %u and %s trade values: what is left of a handle, temporary staples from a corner, nails
- * from the edge, the wait for spray. A
- * line whose figure is missing is left out.
+ * The words of a kind of step. A letter after % stands for a figure of this build; a line whose
+ * figure is missing is left out.
+ *
+ *     b           the box
+ *     w p e       most of the screws (of the frame, the panels or the join): kind, bits for thread
+ *                 and shank
+ *     n q         holes of the join to be drilled; its points
+ *     l h r o d   its spacer, the box with its heads, the face they are reached through, the tool,
+ *                 the bare patch round a head
+ *     m g k R     of a layer: pitch and leg of its staples, edge that stays loose, relief cuts
+ *     t c T y     its button holes through foam, lines of channels, outline that padding is trimmed
+ *                 along, how far a motif is raised
+ *     i a j A     of a lid: gap at its hinges, gap for fingers, what its stays hold, gaps for air
+ *     z v x f u s S   trade values: button holes in wood and in foam, what is left of a handle,
+ *                 temporary staples from a corner, nails from the edge, the wait for spray, what a
+ *                 relief cut stops short of
  */
 struct card_words {
     const char *actions[CARD_ACTIONS]; /* ends early with NULL */
@@ -43,9 +51,13 @@ struct carding {
     size_t precedence; /* the first of those that end at the step or after it */
 };
 
-/* card_cutout.c: a line for each hole that is cut into the panels of the step, at most `room` of
- * them; and one on the access holes of a join that padding is kept off. */
-void card_cutouts(struct carding *carding, int room);
+/* Adds a line to what the card says, while it has room. `line` is kept: arena text or a constant.
+ */
+void card_say(struct carding *carding, const char *line);
+
+/* card_cutout.c: a line for each hole that is cut into the panels of the step, as many as find room
+ * beside the panel's own words; and one on the access holes of a join that padding is kept off. */
+void card_cutouts(struct carding *carding);
 void card_access_holes(struct carding *carding);
 
 /* card_need.c: what a step takes, with counts for this step only. */
@@ -69,7 +81,7 @@ void card_frame_order(struct carding *carding);
 void card_sew(struct carding *carding);
 const char *card_thread(const struct carding *carding);
 
-/* card_lid.c: figures of a lid: %i gap at its hinges, %a for fingers, %j its stays, %A air. */
+/* card_lid.c: figures of a lid, by their letters in card_words. */
 const char *card_lid_figure(const struct carding *carding, char letter);
 
 /* card_back.c: how what shuts a box is fixed, by its closing. */

@@ -4,17 +4,9 @@
  */
 #include "plan/card.h"
 
-#include <assert.h>
-
 static const struct layer_counted *counts_of(const struct carding *carding)
 {
     return counted_layer(carding->planning, &carding->counted, carding->step->layer);
-}
-
-static void put(struct carding *carding, const char *line)
-{
-    assert(carding->step->action_count < CARD_ACTIONS);
-    carding->step->actions[carding->step->action_count++] = line;
 }
 
 /* "every 1 in, leg 3/8 in"; what the row of another layer holds has no pitch. */
@@ -30,9 +22,9 @@ static const char *spacing(const struct carding *carding)
 
 static void put_round(struct carding *carding, const char *edge)
 {
-    put(carding,
-        arena_format(carding->planning->arena, "%s, from the middle of each side outwards, %s",
-                     edge, spacing(carding)));
+    card_say(carding,
+             arena_format(carding->planning->arena, "%s, from the middle of each side outwards, %s",
+                          edge, spacing(carding)));
 }
 
 static void put_blind(struct carding *carding, const struct back_way *way)
@@ -40,22 +32,23 @@ static void put_blind(struct carding *carding, const struct back_way *way)
     const int64_t *value = carding->planning->value;
     struct arena *arena = carding->planning->arena;
 
-    put(carding, arena_format(arena, "Top: face down, every %s; card strip over it, every %s",
-                              card_length(carding, value[TRADE_STAPLE_BLIND_PITCH]),
-                              card_length(carding, value[TRADE_STAPLE_CARD_PITCH])));
-    put(carding, "Fold it down over a sheet of batting, pull it even");
+    card_say(carding, arena_format(arena, "Top: face down, every %s; card strip over it, every %s",
+                                   card_length(carding, value[TRADE_STAPLE_BLIND_PITCH]),
+                                   card_length(carding, value[TRADE_STAPLE_CARD_PITCH])));
+    card_say(carding, "Fold it down over a sheet of batting, pull it even");
     if (way->stapled)
-        put(carding, arena_format(arena, "Sides: fold them in, staple every %s, leg %s",
-                                  card_length(carding, value[TRADE_STAPLE_BOTTOM_PITCH]),
-                                  card_length(carding, way->leg)));
+        card_say(carding, arena_format(arena, "Sides: fold them in, staple every %s, leg %s",
+                                       card_length(carding, value[TRADE_STAPLE_BOTTOM_PITCH]),
+                                       card_length(carding, way->leg)));
     else if (way->stitched > 0)
-        put(carding, "Sides: turn them in, slip stitch by hand: points would bruise the pile");
+        card_say(carding, "Sides: turn them in, slip stitch by hand: points would bruise the pile");
     else
-        put(carding, arena_format(arena, "Sides: hang each in its strip, %s short of both ends",
-                                  card_length(carding, value[TRADE_NAIL_STRIP_LESS])));
-    put(carding, arena_format(arena, "Bottom: staple underneath, every %s, leg %s",
-                              card_length(carding, value[TRADE_STAPLE_BOTTOM_PITCH]),
-                              card_length(carding, way->leg)));
+        card_say(carding,
+                 arena_format(arena, "Sides: hang each in its strip, %s short of both ends",
+                              card_length(carding, value[TRADE_NAIL_STRIP_LESS])));
+    card_say(carding, arena_format(arena, "Bottom: staple underneath, every %s, leg %s",
+                                   card_length(carding, value[TRADE_STAPLE_BOTTOM_PITCH]),
+                                   card_length(carding, way->leg)));
 }
 
 void card_back(struct carding *carding)

@@ -12,14 +12,6 @@ static const struct plan_bolt *first_bolt(const struct plan *plan, int64_t join)
     return NULL;
 }
 
-static void add_line(struct carding *carding, const char *line)
-{
-    struct step *step = carding->step;
-
-    if (step->action_count < CARD_ACTIONS)
-        step->actions[step->action_count++] = line;
-}
-
 void card_nuts(struct carding *carding)
 {
     const struct plan *plan = carding->planning->plan;
@@ -27,7 +19,7 @@ void card_nuts(struct carding *carding)
     const struct box *box = bolt ? MODEL_FIND(plan->facts, box, bolt->nut_box) : NULL;
 
     if (box)
-        add_line(carding, arena_format(carding->planning->arena,
+        card_say(carding, arena_format(carding->planning->arena,
                                        "Open the holes in %s to %s from the far side", box->name,
                                        card_length(carding, bolt->nut_hole)));
 }
@@ -40,11 +32,11 @@ void card_bolts(struct carding *carding)
     if (!bolt)
         return;
     if (card_to_drill(carding) > 0)
-        add_line(carding,
+        card_say(carding,
                  arena_format(planning->arena, "Drill %s through both boxes in one pass, straight",
                               card_length(carding, bolt->hole)));
     if (bolt->counterbore_depth > 0)
-        add_line(carding, arena_format(planning->arena, "Let the heads in: %s wide, %s deep",
+        card_say(carding, arena_format(planning->arena, "Let the heads in: %s wide, %s deep",
                                        card_length(carding, bolt->counterbore),
                                        card_length(carding, bolt->counterbore_depth)));
 }

@@ -8,14 +8,6 @@
 
 #include <inttypes.h>
 
-static void add_line(struct carding *carding, const char *line)
-{
-    struct step *step = carding->step;
-
-    if (step->action_count < CARD_ACTIONS)
-        step->actions[step->action_count++] = line;
-}
-
 /* Whether the hole's middle lies in a panel that is fixed in this step. */
 static bool is_cut_here(const struct carding *carding, const struct cutout *hole)
 {
@@ -49,9 +41,13 @@ static const char *hole_line(const struct carding *carding, const struct cutout 
                         edge_name(hole->side, EDGE_BOTTOM));
 }
 
-void card_cutouts(struct carding *carding, int room)
+/* As many lines as a panel's own words leave. */
+#define CUTOUTS_MOST 4
+
+void card_cutouts(struct carding *carding)
 {
     const struct model *model = carding->planning->model;
+    int room = CUTOUTS_MOST; /* the last line tells of the rest */
     int64_t more = 0;
 
     for (size_t i = 0; i < model->cutouts.count; i++) {
@@ -60,13 +56,13 @@ void card_cutouts(struct carding *carding, int room)
         if (hole->box != carding->step->box || !is_cut_here(carding, hole))
             continue;
         if (room > 1)
-            add_line(carding, hole_line(carding, hole));
+            card_say(carding, hole_line(carding, hole));
         else
             more++;
         room -= room > 1;
     }
     if (more > 0)
-        add_line(carding,
+        card_say(carding,
                  arena_format(carding->planning->arena,
                               "And %" PRId64 " more: the sheet of the box has them all", more));
 }
@@ -89,7 +85,7 @@ void card_access_holes(struct carding *carding)
         count++;
     }
     if (count > 0)
-        add_line(carding, arena_format(carding->planning->arena,
+        card_say(carding, arena_format(carding->planning->arena,
                                        "No padding over the access hole%s: hatch %s",
                                        count > 1 ? "s" : "", count > 1 ? "them too" : "it too"));
 }

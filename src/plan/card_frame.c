@@ -56,17 +56,16 @@ static const char *line_for(const struct carding *carding, size_t member)
 void card_frame_order(struct carding *carding)
 {
     const struct plan *plan = carding->planning->plan;
-    struct step *step = carding->step;
+    const struct step *step = carding->step;
     size_t member = next_waiting(plan, step->box, 0);
 
     while (member != PLAN_NONE && step->action_count < CARD_ACTIONS) {
         size_t after = next_waiting(plan, step->box, plan->members.at[member].turn);
         bool no_room = after != PLAN_NONE && step->action_count + 1 == CARD_ACTIONS;
 
-        step->actions[step->action_count] =
-            no_room ? "Set the other members in the order of their turns: later ones shut the way"
-                    : line_for(carding, member);
-        step->action_count++;
+        card_say(carding, no_room ? "Set the other members in the order of their turns: later ones "
+                                    "shut the way"
+                                  : line_for(carding, member));
         member = after;
     }
 }

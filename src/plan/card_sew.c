@@ -5,6 +5,7 @@
 #include "plan/card.h"
 
 #include "plan/geometry.h"
+#include "plan/layers.h"
 
 #include <inttypes.h>
 #include <stdio.h>
@@ -33,24 +34,15 @@ static const char *seam_line(const struct carding *carding, const struct seam *s
     return line;
 }
 
-static void add_action(struct step *step, const char *line)
-{
-    step->actions[step->action_count++] = line;
-}
-
 /* The sides at which the cover hangs open; "" where it has none. */
 static const char *open_sides(const struct carding *carding, const struct layer *layer)
 {
-    const int64_t endings[EDGE_COUNT] = {[EDGE_LEFT] = layer->left,
-                                         [EDGE_RIGHT] = layer->right,
-                                         [EDGE_TOP] = layer->top,
-                                         [EDGE_BOTTOM] = layer->bottom};
     const char *names = "";
 
     if (layer->shape != SHAPE_SEWN)
         return names;
     for (int64_t edge = 0; edge < EDGE_COUNT; edge++)
-        if (endings[edge] != ENDING_SEWN && endings[edge] != ENDING_STOP)
+        if (layer_ending(layer, edge) != ENDING_SEWN && layer_ending(layer, edge) != ENDING_STOP)
             names = arena_format(carding->planning->arena, "%s%s%s", names, *names ? " and " : "",
                                  words_side.at[edge_side(layer->side, edge)].name);
     return names;
@@ -71,11 +63,12 @@ static void put_seams(struct carding *carding, size_t last)
         if (seam->layer != step->layer)
             continue;
         if (step->action_count + 1 == last && left > 1) {
-            add_action(step, arena_format(carding->planning->arena,
-                                          "Then the other %zu, as the sewing list has them", left));
+            card_say(carding,
+                     arena_format(carding->planning->arena,
+                                  "Then the other %zu, as the sewing list has them", left));
             return;
         }
-        add_action(step, seam_line(carding, seam));
+        card_say(carding, seam_line(carding, seam));
         left--;
     }
 }
@@ -87,8 +80,8 @@ void card_sew(struct carding *carding)
 
     put_seams(carding, CARD_ACTIONS - (*open != '\0'));
     if (*open)
-        add_action(carding->step, arena_format(carding->planning->arena,
-                                               "Leave the %s open: it is pulled on there", open));
+        card_say(carding, arena_format(carding->planning->arena,
+                                       "Leave the %s open: it is pulled on there", open));
 }
 
 const char *card_thread(const struct carding *carding)

@@ -8,6 +8,7 @@
 #include "plan/strength.h"
 
 #include <assert.h>
+#include <inttypes.h>
 
 /* ---- where a caution holds ---- */
 
@@ -80,7 +81,7 @@ static int64_t locators(const struct plan *plan, const struct step *step)
 
 static const struct {
     int kind;          /* of step */
-    const char *words; /* with %lld where something is counted */
+    const char *words; /* after the number where something is counted */
     bool (*holds)(const struct plan *plan, const struct step *step);
     int64_t (*count)(const struct plan *plan, const struct step *step);
 } cautions[] = {
@@ -89,10 +90,10 @@ static const struct {
      NULL},
     {STEP_MAP, "check the scale bar of what was printed before it is measured from", NULL, NULL},
     {STEP_LOCATE,
-     "%lld locators go in: count them in, and later out, before children or pets find "
+     "locators go in: count them in, and later out, before children or pets find "
      "one",
      NULL, locators},
-    {STEP_FIND, "%lld locators come out: count them, none stays under cloth", NULL, locators},
+    {STEP_FIND, "locators come out: count them, none stays under cloth", NULL, locators},
     {STEP_HANG, "a falling lid can kill a child: prop it, no child near", NULL, NULL},
     {STEP_HINGE,
      "a falling lid can kill a child: stays that hold at every angle, air gaps, no "
@@ -105,10 +106,10 @@ static const struct {
     {STEP_PAD, "foam burns fast and its smoke is poisonous: no flame, heater or bare lamp near",
      is_foam, NULL},
     {STEP_COVER,
-     "%lld temporary staples: count them in and out, sweep, and go over the floor with "
+     "temporary staples: count them in and out, sweep, and go over the floor with "
      "a magnet",
      NULL, temporary_staples},
-    {STEP_STAPLE, "%lld temporary staples come out: count them", NULL, temporary_staples},
+    {STEP_STAPLE, "temporary staples come out: count them", NULL, temporary_staples},
     {STEP_MARK, "look for cables and pipes before a wall is drilled", NULL, NULL},
     {STEP_FIX, "cables and pipes: look before the wall is drilled; studs or proper anchors",
      joins_the_wall, NULL},
@@ -132,7 +133,7 @@ static const char *row_words(const struct plan *plan, const struct step *step, s
         return NULL;
     if (!cautions[row].count)
         return cautions[row].words;
-    return arena_format(arena, "%lld%s", (long long)count, cautions[row].words + 4);
+    return arena_format(arena, "%" PRId64 " %s", count, cautions[row].words);
 }
 
 const char *caution_of_step(const struct plan *plan, const struct step *step, const char *said,

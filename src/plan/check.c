@@ -20,33 +20,7 @@ struct solid check_in_room(const struct planning *planning, const struct box *bo
     const struct pose *pose = plan_pose(planning->plan, box->key);
 
     assert(pose);
-    struct vector a = pose_to_room(pose, box, (struct vector){0, 0, 0});
-    struct vector b = pose_to_room(pose, box, box_size(box));
-
-    return (struct solid){
-        {length_smaller(a.x, b.x), length_smaller(a.y, b.y), length_smaller(a.z, b.z)},
-        {length_larger(a.x, b.x), length_larger(a.y, b.y), length_larger(a.z, b.z)}};
-}
-
-struct solid check_whole_piece(const struct planning *planning)
-{
-    const struct model *model = planning->model;
-    struct solid whole = {{0, 0, 0}, {0, 0, 0}};
-
-    for (size_t i = 0; i < model->boxes.count; i++) {
-        struct solid solid = check_in_room(planning, &model->boxes.at[i]);
-
-        for (int axis = 0; axis < AXIS_COUNT; axis++) {
-            int64_t low = vector_along(solid.low, axis);
-            int64_t high = vector_along(solid.high, axis);
-
-            if (i == 0 || low < vector_along(whole.low, axis))
-                vector_set(&whole.low, axis, low);
-            if (i == 0 || high > vector_along(whole.high, axis))
-                vector_set(&whole.high, axis, high);
-        }
-    }
-    return whole;
+    return pose->room;
 }
 
 int64_t check_behind(const struct solid *solid, const struct solid *whole, int64_t room_side)

@@ -85,9 +85,8 @@ int64_t check_thin_cloth(const struct model *model);
 /* What a box takes up in the room, bare. */
 struct solid check_in_room(const struct planning *planning, const struct box *box);
 
-/* What all boxes take up together; and how far one lies inside of the plane in which a side of the
- * whole piece lies. */
-struct solid check_whole_piece(const struct planning *planning);
+/* How far a box lies inside of the plane in which a side of the whole piece lies
+ * (stance_whole_piece). */
 int64_t check_behind(const struct solid *solid, const struct solid *whole, int64_t room_side);
 
 #endif

@@ -9,12 +9,13 @@
 #include "plan/drape.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
+#include "plan/layers.h"
 
 static bool is_upholstered(const struct model *model, int64_t box)
 {
     for (size_t i = 0; i < model->layers.count; i++)
         if (model->layers.at[i].kind == LAYER_COVER &&
-            drape_is_on_box(model, &model->layers.at[i], box))
+            layer_touches(model, &model->layers.at[i], box))
             return true;
     return false;
 }
@@ -37,7 +38,7 @@ static bool is_closed(const struct planning *planning, const struct box *box, in
     for (size_t i = 0; i < model->layers.count; i++) {
         const struct layer *layer = &model->layers.at[i];
 
-        if (drape_is_cloth(layer) && drape_is_on_box(model, layer, box->key) &&
+        if (drape_is_cloth(layer) && layer_touches(model, layer, box->key) &&
             drape_covers(planning, layer, box, side, face.u1 / 2, face.v1 / 2))
             return true;
     }

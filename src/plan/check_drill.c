@@ -6,6 +6,7 @@
 
 #include "plan/drape.h"
 #include "plan/findings.h"
+#include "plan/layers.h"
 #include "plan/point.h"
 #include "plan/steps.h"
 
@@ -33,7 +34,7 @@ static int64_t covered_points(const struct planning *planning, const struct junc
 
         point_on_face(planning, junction, &plan->points.at[junction->first_point + i], of_b, &u,
                       &v);
-        covered += drape_is_on_box(planning->model, layer, box->key) &&
+        covered += layer_touches(planning->model, layer, box->key) &&
                    drape_covers(planning, layer, box, point_side(planning, junction, of_b), u, v);
     }
     return covered;

@@ -13,6 +13,8 @@
 #include "plan/drape.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
+#include "plan/layers.h"
+#include "plan/lid.h"
 #include "plan/padding.h"
 #include "plan/pose.h"
 #include "plan/slices.h"
@@ -24,19 +26,6 @@ struct facing_pair {
     int64_t apart;
     struct vector at; /* the middle of what they share, on the laid box's face */
 };
-
-static bool is_laid(const struct model *model, int64_t box)
-{
-    for (size_t i = 0; i < model->joins.count; i++) {
-        const struct join *join = &model->joins.at[i];
-
-        if (join->fastener == FASTENER_REST && join->target == TARGET_BOX &&
-            ((join->box_b == box && join->side_b == SIDE_BOTTOM) ||
-             (join->box_a == box && join->side_a == SIDE_BOTTOM)))
-            return true;
-    }
-    return false;
-}
 
 /* ---- what lies between ---- */
 
@@ -56,7 +45,7 @@ static int64_t firm_at(const struct planning *planning, const struct box *box, i
         const struct layer *layer = &model->layers.at[i];
 
         if ((!drape_is_cloth(layer) && layer->kind != LAYER_FOAM) ||
-            !drape_is_on_box(model, layer, box->key) ||
+            !layer_touches(model, layer, box->key) ||
             !drape_covers(planning, layer, box, side, u, v))
             continue;
         cloth |= layer->kind != LAYER_FOAM;
@@ -229,14 +218,14 @@ void check_gaps(struct planning *planning)
     for (size_t i = 0; i < model->boxes.count; i++) {
         const struct box *laid = &model->boxes.at[i];
 
-        if (!stands_straight(planning, laid) || !is_laid(model, laid->key))
+        if (!stands_straight(planning, laid) || !lid_rest(model, laid->key))
             continue;
         for (size_t k = 0; k < model->boxes.count; k++) {
             const struct box *other = &model->boxes.at[k];
 
             /* of two that both are laid the later one tells */
             if (k != i && are_near(&outlines[i], &outlines[k]) &&
-                stands_straight(planning, other) && !(k > i && is_laid(model, other->key)))
+                stands_straight(planning, other) && !(k > i && lid_rest(model, other->key)))
                 check_pair(planning, laid, other);
         }
     }

@@ -16,6 +16,7 @@
 #include "plan/geometry.h"
 #include "plan/lid.h"
 #include "plan/slices.h"
+#include "plan/stance.h"
 
 /* ---- stays ---- */
 
@@ -229,7 +230,7 @@ static void check_wall(struct planning *planning, const struct box *lid, int64_t
                        const struct wall *wall)
 {
     struct solid solid = check_in_room(planning, lid);
-    struct solid whole = check_whole_piece(planning);
+    struct solid whole = stance_whole_piece(planning->plan);
     int64_t room = check_behind(&solid, &whole, wall->side) + wall->gap;
     int64_t wanted = reach_behind(planning, lid);
     struct cure_draft cure = cure_begin(planning, "Let it stand that much off the wall");

@@ -11,6 +11,7 @@
 #include "plan/drape.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
+#include "plan/layers.h"
 
 #include <assert.h>
 
@@ -51,8 +52,7 @@ static int64_t farthest(const struct planning *planning, const struct layer *lay
 static bool lies_over(const struct layer *layer, const struct junction *junction)
 {
     return !junction->head_inside && junction->point_count > 0 &&
-           (junction->head_side == layer->side ||
-            (layer->both && junction->head_side == side_opposite(layer->side)));
+           layer_has_face(layer, junction->head_side);
 }
 
 /* How many heads some opening on this edge is left for. */
@@ -102,16 +102,12 @@ static void tell_shut(struct planning *planning, const struct layer *layer,
 static void offer_other_side(struct planning *planning, const struct layer *layer, int64_t edge,
                              struct finding *finding)
 {
-    static const int64_t opposite[EDGE_COUNT] = {[EDGE_LEFT] = EDGE_RIGHT,
-                                                 [EDGE_RIGHT] = EDGE_LEFT,
-                                                 [EDGE_TOP] = EDGE_BOTTOM,
-                                                 [EDGE_BOTTOM] = EDGE_TOP};
     struct cure_draft cure = cure_begin(planning, "Turn it round: the open side next to the heads");
 
     assert(edge >= 0 && edge < EDGE_COUNT);
     if (layer->shape != SHAPE_SEWN)
         return;
-    cure_word(&cure, ENTITY_layer, layer->key, words_edge.at[opposite[edge]].name,
+    cure_word(&cure, ENTITY_layer, layer->key, words_edge.at[edge_opposite(edge)].name,
               words_ending.at[ENDING_OPEN].name);
     cure_word(&cure, ENTITY_layer, layer->key, words_edge.at[edge].name,
               words_ending.at[ENDING_SEWN].name);
@@ -159,8 +155,8 @@ static bool has_no_way_yet(const struct planning *planning, const struct layer *
         const struct junction *junction = &plan->junctions.at[i];
 
         if (junction->point_count > 0 && !junction->reachable &&
-            (drape_is_on_box(planning->model, layer, junction->box_a) ||
-             drape_is_on_box(planning->model, layer, junction->box_b)))
+            (layer_touches(planning->model, layer, junction->box_a) ||
+             layer_touches(planning->model, layer, junction->box_b)))
             return true;
     }
     return false;
@@ -209,7 +205,7 @@ void check_openings(struct planning *planning)
         for (size_t k = 0; box && k < model->layers.count; k++) {
             const struct layer *layer = &model->layers.at[k];
 
-            if (!drape_is_cloth(layer) || !drape_is_on_box(model, layer, box->key) ||
+            if (!drape_is_cloth(layer) || !layer_touches(model, layer, box->key) ||
                 !lies_over(layer, junction))
                 continue;
             for (int64_t edge = 0; edge < EDGE_COUNT; edge++)

@@ -12,6 +12,7 @@
 #include "plan/drape.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
+#include "plan/layers.h"
 #include "plan/point.h"
 
 /* What a layer's patches at one join have in common. */
@@ -48,7 +49,7 @@ static bool is_lined(const struct planning *planning, const struct layer *paddin
         const struct layer *over = &model->layers.at[i];
 
         if (over->kind == LAYER_LINING && over->rank > padding->rank &&
-            drape_is_on_box(model, over, box_key) &&
+            layer_touches(model, over, box_key) &&
             drape_covers(planning, over, box, patch->side, patch->u, patch->v))
             return true;
     }

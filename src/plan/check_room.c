@@ -13,6 +13,7 @@
 #include "plan/drape.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
+#include "plan/layers.h"
 #include "plan/stance.h"
 
 /* ---- skirting ---- */
@@ -43,7 +44,7 @@ static void check_wall(struct planning *planning, const struct wall *wall,
 
 static void check_skirting(struct planning *planning)
 {
-    struct solid whole = check_whole_piece(planning);
+    struct solid whole = stance_whole_piece(planning->plan);
 
     for (size_t i = 0; i < planning->model->walls.count; i++)
         if (planning->model->walls.at[i].skirting_depth > 0)
@@ -157,7 +158,7 @@ static void check_strip(struct planning *planning, const struct join *join)
         int64_t covered = 0;
 
         if ((layer->kind != LAYER_FOAM && layer->kind != LAYER_BATTING) ||
-            !drape_is_on_box(model, layer, box->key))
+            !layer_touches(model, layer, box->key))
             continue;
         for (size_t k = 0; k < junction->point_count; k++) {
             const struct plan_point *point = &planning->plan->points.at[junction->first_point + k];

@@ -10,6 +10,7 @@
 
 #include "plan/cures.h"
 #include "plan/findings.h"
+#include "plan/point.h"
 
 #define STORY 5
 
@@ -18,12 +19,6 @@ struct seating {
     const struct junction *heads, *own;
     const struct box *box; /* with the heads of both */
 };
-
-static bool in_the_room(const struct join *join)
-{
-    return join->place == PLACE_SITE || join->target == TARGET_WALL ||
-           join->target == TARGET_FLOOR || join->target == TARGET_OBJECT;
-}
 
 /* The side of the room that shuts the way to the heads of a join: the floor, or a wall. */
 static const char *shut_by(const struct planning *planning, const struct junction *junction,
@@ -129,7 +124,7 @@ void check_seats(struct planning *planning)
             continue;
         seating.under = MODEL_FIND(planning->model, join, seating.heads->join);
         seating.box = MODEL_FIND(planning->model, box, seating.heads->head_box);
-        if (seating.under && seating.box && in_the_room(seating.under))
+        if (seating.under && seating.box && join_is_in_room(seating.under))
             check_under(planning, &seating);
     }
 }

@@ -11,6 +11,7 @@
 
 #include "plan/findings.h"
 #include "plan/geometry.h"
+#include "plan/layers.h"
 
 #include <assert.h>
 
@@ -119,14 +120,10 @@ static int64_t padding_under(const struct planning *planning, const struct layer
                              const struct trim_way *way)
 {
     const struct padding *padding = plan_padding(planning->plan, way->box, trim->side);
-    const int64_t endings[EDGE_COUNT] = {[EDGE_LEFT] = trim->left,
-                                         [EDGE_RIGHT] = trim->right,
-                                         [EDGE_TOP] = trim->top,
-                                         [EDGE_BOTTOM] = trim->bottom};
     int64_t most = 0;
 
     for (int64_t edge = 0; padding && edge < EDGE_COUNT; edge++)
-        if (endings[edge] != ENDING_STOP)
+        if (layer_ending(trim, edge) != ENDING_STOP)
             most = length_larger(most, padding->at[edge]);
     return most;
 }

@@ -34,8 +34,7 @@ static bool is_like(const struct piece *a, const struct piece *b)
     return a->layer == b->layer && strcmp(a->name, b->name) == 0;
 }
 
-/* The same piece in another plan; NULL where it has none. */
-static const struct piece *mate_of(const struct plan *plan, size_t index, const struct plan *other)
+const struct piece *piece_mate(const struct plan *plan, size_t index, const struct plan *other)
 {
     const struct piece *piece = &plan->pieces.at[index];
     size_t nth = 0;
@@ -75,10 +74,11 @@ static void hold_pieces(struct holding *holding)
 
     for (size_t i = 0; i < built->pieces.count; i++)
         if (is_cloth(&holding->facts, built->pieces.at[i].stock))
-            add_piece(holding, &built->pieces.at[i], mate_of(built, i, planned),
+            add_piece(holding, &built->pieces.at[i], piece_mate(built, i, planned),
                       &built->pieces.at[i]);
     for (size_t i = 0; i < planned->pieces.count; i++)
-        if (is_cloth(&holding->facts, planned->pieces.at[i].stock) && !mate_of(planned, i, built))
+        if (is_cloth(&holding->facts, planned->pieces.at[i].stock) &&
+            !piece_mate(planned, i, built))
             add_piece(holding, &planned->pieces.at[i], &planned->pieces.at[i], NULL);
 }
 

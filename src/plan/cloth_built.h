@@ -16,6 +16,10 @@ struct piece_built {
     int64_t width, height;
 };
 
+/* The piece of another plan of the build that is the piece at `index`: the nth of its name in its
+ * layer. NULL where it has none. O(pieces). */
+const struct piece *piece_mate(const struct plan *plan, size_t index, const struct plan *other);
+
 /* A cloth in both: usable width, and what the shop sells for it. */
 struct roll_built {
     int64_t stock;

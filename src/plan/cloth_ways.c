@@ -82,19 +82,6 @@ static bool same_seams(const struct plan *a, const struct plan *b)
     return true;
 }
 
-static size_t count_like(const struct plan *plan, const struct finding *like)
-{
-    size_t count = 0;
-
-    for (size_t i = 0; i < plan->findings.count; i++) {
-        const struct finding *finding = &plan->findings.at[i];
-
-        count += finding->kind == like->kind && finding->entity == like->entity &&
-                 finding->key == like->key;
-    }
-    return count;
-}
-
 #define WHY_TEXT 400
 
 /* The first stop of a plan that the other has not, in words; "" without any. */
@@ -107,7 +94,7 @@ static void say_new_stop(const struct plan *tried, const struct plan *base, char
         const struct finding *finding = &tried->findings.at[i];
 
         if (plan_finding_severity(finding) == SEVERITY_STOP &&
-            count_like(tried, finding) > count_like(base, finding))
+            findings_like(tried, finding) > findings_like(base, finding))
             plan_finding_text(tried, finding, &sentence);
     }
     snprintf(why, WHY_TEXT, "%s", text_string(&sentence));

@@ -37,11 +37,6 @@ const struct stock_counted *counted_stock(const struct planning *planning,
     return COUNTED_FIND(planning->model, counted->stocks, stock, stock);
 }
 
-static int64_t larger(int64_t a, int64_t b)
-{
-    return a > b ? a : b;
-}
-
 static void count_part(const struct model *model, struct counted *counted, int64_t stock)
 {
     COUNTED_FIND(model, counted->stocks, stock, stock)->parts++;
@@ -122,15 +117,16 @@ static void count_wood(const struct plan *plan, const struct model *model, struc
         struct facing_counted *facing = fixed_with(model, counted, panel->facing);
 
         facing->panels++;
-        facing->longest =
-            larger(facing->longest, larger(area_width(&panel->area), area_height(&panel->area)));
+        facing->longest = length_larger(
+            facing->longest, length_larger(area_width(&panel->area), area_height(&panel->area)));
         COUNTED_FIND(model, counted->boxes, box, panel->box)->panels++;
         count_part(model, counted, panel->stock);
     }
     for (size_t i = 0; i < model->boxes.count; i++) {
         const struct box *box = &model->boxes.at[i];
 
-        counted->boxes[i].longest = larger(box->width, larger(box->depth, box->height));
+        counted->boxes[i].longest =
+            length_larger(box->width, length_larger(box->depth, box->height));
     }
 }
 
@@ -255,7 +251,8 @@ static void count_cloth(const struct plan *plan, const struct model *model, stru
         layer->area += cover->area;
         layer->trimmed += cover->trimmed;
         layer->raw = is_left_raw(MODEL_FIND(model, layer, cover->layer));
-        layer->longest = larger(layer->longest, larger(cover->cut_width, cover->cut_height));
+        layer->longest =
+            length_larger(layer->longest, length_larger(cover->cut_width, cover->cut_height));
     }
     for (size_t i = 0; i < plan->seams.count; i++)
         count_seam(model, counted, &plan->seams.at[i]);

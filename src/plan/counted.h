@@ -13,7 +13,7 @@ struct box_counted {
     int64_t screws;  /* in its joints */
     int64_t crown;   /* pieces of landing wood along its outline: how long, */
     int64_t landed;  /* and screws in them */
-    int64_t panels;  /* all of it */
+    int64_t panels;  /* of all its faces */
     int64_t longest; /* side of the box */
 };
 

@@ -21,15 +21,10 @@
 
 /* ---- edges ---- */
 
-bool edge_upright(int64_t edge)
-{
-    return edge == EDGE_LEFT || edge == EDGE_RIGHT;
-}
-
 void edge_neighbours(int64_t edge, int64_t ret_edges[2])
 {
-    ret_edges[0] = edge_upright(edge) ? EDGE_BOTTOM : EDGE_LEFT;
-    ret_edges[1] = edge_upright(edge) ? EDGE_TOP : EDGE_RIGHT;
+    ret_edges[0] = edge_is_upright(edge) ? EDGE_BOTTOM : EDGE_LEFT;
+    ret_edges[1] = edge_is_upright(edge) ? EDGE_TOP : EDGE_RIGHT;
 }
 
 bool edge_is_curved(const struct spread *spread, int64_t edge)
@@ -54,7 +49,7 @@ int64_t spread_bent(const struct spread *spread, bool level, int64_t at)
 
 int64_t spread_straight(const struct spread *spread, int64_t edge)
 {
-    return edge_upright(edge) ? spread->height : spread->width;
+    return edge_is_upright(edge) ? spread->height : spread->width;
 }
 
 int64_t spread_length(const struct spread *spread, int64_t edge)
@@ -89,6 +84,12 @@ bool brim_is_open(const struct spread *spread, int64_t edge)
     if (spread->layer->kind == LAYER_BATTING && spread->layer->both)
         return ending == ENDING_STOP || ending == ENDING_OPEN;
     return ending != ENDING_STOP;
+}
+
+bool brim_is_sewn(const struct spread *spread, int64_t edge)
+{
+    assert(edge >= 0 && edge < EDGE_COUNT);
+    return spread->brims[edge].ending == ENDING_SEWN;
 }
 
 /* ---- what cutting adds ---- */

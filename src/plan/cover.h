@@ -63,7 +63,6 @@ bool spread_lay(const struct planning *planning, const struct layer *layer, stru
 
 /* The two edges of a face that meet an edge, first the left or bottom one. */
 void edge_neighbours(int64_t edge, int64_t ret_edges[2]);
-bool edge_upright(int64_t edge); /* left or right */
 
 /* Reaches the layer the outline of its box, where that is no rectangle? */
 bool spread_outlined(const struct spread *spread);
@@ -86,8 +85,9 @@ int64_t spread_landing(const struct spread *spread, int64_t edge);
  * is on flat wood stays. */
 int64_t spread_bent(const struct spread *spread, bool level, int64_t at);
 
-/* Does the edge hang open (to be stapled), on a layer of its shape? */
+/* Does the edge hang open (to be stapled), on a layer of its shape? And is it sewn to a boxing? */
 bool brim_is_open(const struct spread *spread, int64_t edge);
+bool brim_is_sewn(const struct spread *spread, int64_t edge);
 
 /*
  * One piece, `count` times. Adds to `surface`. `turns`: it may lie either way on the roll. Name:
@@ -214,8 +214,7 @@ bool tufts_over(const struct planning *planning, const struct spread *padding,
  * is cut (cover_tuft.c). */
 int64_t tuft_count(const struct tufting *tufting);
 void tuft_lay(struct planning *planning, struct spread *spread);
-/* A place of the layer, from its left or (`level`)
- * its bottom, on the cloth as it is drawn in. */
+/* A place of the layer, from its left or (`level`) its bottom, on the cloth as it is drawn in. */
 int64_t tuft_on_cloth(const struct spread *spread, bool level, int64_t at);
 void tuft_consume(struct planning *planning, struct spread *spread);
 

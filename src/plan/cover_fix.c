@@ -6,19 +6,21 @@
  * 2  Otherwise each landed edge is a row. A row on a side goes on over the side next to it where
  *    the cloth is wrapped round that one.
  * 3  A sleeve has a row on both faces for each open upright edge, one row that goes round both
- * faces and the boxing between for an open top or bottom, and one for each end of its boxing. Where
- * the wood behind an open upright edge is too narrow for two landings the flaps lie one over the
- *    other in one row, which catches the ends of the boxing too.
+ *    faces and the boxing between for an open top or bottom, and one for each end of its boxing.
+ *    Where the wood behind an open upright edge is too narrow for two landings the flaps lie one
+ *    over the other in one row, which catches the ends of the boxing too.
  * 4  Corners are folded where two landed edges land on the same face; each is counted once, with
- * the upright edge (on a sleeve with the row that goes round). 5  A wrapped cover is held by
- * temporary staples all round, or along its longest rows where it is no loop; a sewn one along its
- * longest open edge. 6  Batting is held where its cover is, along the longest rows only when that
- * is no loop: its ends are caught by the cover.
+ *    the upright edge (on a sleeve with the row that goes round).
+ * 5  A wrapped cover is held by temporary staples all round, or along its longest rows where it is
+ *    no loop; a sewn one along its longest open edge.
+ * 6  Batting is held where its cover is, along the longest rows only when that is no loop: its ends
+ *    are caught by the cover.
  */
 #include "plan/cover.h"
 
 #include "plan/cover_sums.h"
 #include "plan/geometry.h"
+#include "plan/layers.h"
 
 #include <assert.h>
 
@@ -28,11 +30,8 @@ static bool covered_later(const struct model *model, const struct layer *lining)
 {
     for (size_t i = 0; i < model->layers.count; i++) {
         const struct layer *over = &model->layers.at[i];
-        bool same_face =
-            over->side == lining->side || (over->both && over->side == side_opposite(lining->side));
 
-        if (over->kind == LAYER_COVER && over->box == lining->box && over->group == lining->group &&
-            same_face)
+        if (over->kind == LAYER_COVER && layers_share_face(over, lining))
             return true;
     }
     return false;
@@ -215,7 +214,7 @@ static void add_edge_row(struct planning *planning, struct rows *rows, const str
     row = rows_add(planning, rows, spread, edge, before + own + goes_on(spread, edge, beside[1]));
     row_stretch(row, spread, edge, before, false);
     for (int end = 0; end < 2; end++)
-        if (folds_corners(spread) && edge_upright(edge) &&
+        if (folds_corners(spread) && edge_is_upright(edge) &&
             spread->brims[beside[end]].ending != ENDING_STOP &&
             spread_landing(spread, beside[end]) == row->landing_side)
             row_corner(row, end == 0 ? 0 : row->length);

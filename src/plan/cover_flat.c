@@ -1,8 +1,7 @@
 /*
- * Flat: linings and dust covers with their edges folded in: outer size - inset + fold, on each side
- * (TRADE 2.7); a lining that is left raw by the maker's word, its closing, without
- * the fold. Outside backs are
- * cover_back.c's.
+ * Flat pieces: linings and dust covers, with their edges folded in. A cut size is the outer size
+ * and, on each side, the fold less the inset (TRADE 2.7); a lining that the maker closes raw has no
+ * fold. Outside backs: cover_back.c.
  */
 #include "plan/cover.h"
 

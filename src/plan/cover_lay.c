@@ -9,6 +9,7 @@
 
 #include "plan/curve.h"
 #include "plan/geometry.h"
+#include "plan/layers.h"
 #include "plan/pose.h"
 
 #include <assert.h>
@@ -238,7 +239,7 @@ bool spread_follows(const struct spread *spread, int64_t edge)
 {
     const struct brim *brim = &spread->brims[edge];
 
-    return edge_upright(edge) == (spread->high > spread->height) &&
+    return edge_is_upright(edge) == (spread->high > spread->height) &&
            (brim->inside || brim->ending != ENDING_WRAP);
 }
 
@@ -253,7 +254,7 @@ static void spread_bend(const struct model *model, struct spread *spread)
         spread->high += curve_longer(model, box, -face->v0, spread->height - face->v0);
     for (int64_t edge = 0; edge < EDGE_COUNT; edge++)
         if (spread_follows(spread, edge))
-            spread->lengths[edge] = edge_upright(edge) ? spread->high : spread->wide;
+            spread->lengths[edge] = edge_is_upright(edge) ? spread->high : spread->wide;
 }
 
 /* A layer that reaches the outline of its box follows it. */
@@ -315,14 +316,9 @@ bool spread_lay(const struct planning *planning, const struct layer *layer, stru
     if (layer->kind == LAYER_OUTSIDE_BACK)
         spread->closing = back_closing(planning, spread);
     spread_area(spread, &ground);
-    const int64_t endings[EDGE_COUNT] = {
-        [EDGE_LEFT] = layer->left,
-        [EDGE_RIGHT] = layer->right,
-        [EDGE_TOP] = layer->top,
-        [EDGE_BOTTOM] = layer->bottom,
-    };
     for (int edge = 0; edge < EDGE_COUNT; edge++) {
-        spread->brims[edge].ending = layer->shape == SHAPE_SLAB ? ENDING_STOP : endings[edge];
+        spread->brims[edge].ending =
+            layer->shape == SHAPE_SLAB ? ENDING_STOP : layer_ending(layer, edge);
         spread_brim(planning, spread, ground.at[edge], edge);
     }
     spread_edges(planning->model, spread);

@@ -124,8 +124,7 @@ static int64_t deeper(const struct spread *spread, int64_t side, int64_t u, int6
         const struct solid *solid = &spread->timber.of.at[i];
         struct area area = solid_on_side(solid, side);
 
-        if (area.u0 <= u && u < area.u1 && area.v0 <= v && v < area.v1 &&
-            backing_near(spread->box, side, solid) <= depth &&
+        if (area_holds(&area, u, v) && backing_near(spread->box, side, solid) <= depth &&
             backing_far(spread->box, side, solid) > depth)
             return backing_far(spread->box, side, solid);
     }

@@ -12,7 +12,7 @@
 
 #include "plan/drape.h"
 #include "plan/geometry.h"
-#include "plan/order.h"
+#include "plan/layers.h"
 #include "plan/point.h"
 
 #include <assert.h>
@@ -33,7 +33,7 @@ static void add_patches(struct planning *planning, const struct layer *layer,
     struct plan *plan = planning->plan;
     const struct box *box = MODEL_FIND(planning->model, box, box_key);
 
-    if (!box || !drape_is_on_box(planning->model, layer, box_key))
+    if (!box || !layer_touches(planning->model, layer, box_key))
         return;
     for (size_t i = 0; i < junction->point_count; i++) {
         size_t index = junction->first_point + i;
@@ -93,11 +93,6 @@ static const struct cutout *hole_near(const struct planning *planning,
     return best;
 }
 
-static int64_t between(int64_t value, int64_t least, int64_t most)
-{
-    return value < least ? least : value > most ? most : value;
-}
-
 /* A hole for a hand is kept bare whole; of a slot what lies before the head. */
 static struct patch patch_over(const struct cutout *hole, int64_t u, int64_t v)
 {
@@ -109,8 +104,8 @@ static struct patch patch_over(const struct cutout *hole, int64_t u, int64_t v)
 
     return (struct patch){.box = hole->box,
                           .side = hole->side,
-                          .u = between(u, hole->u + in_u, hole->u + hole->width - in_u),
-                          .v = between(v, hole->v + in_v, hole->v + hole->height - in_v),
+                          .u = length_within(u, hole->u + in_u, hole->u + hole->width - in_u),
+                          .v = length_within(v, hole->v + in_v, hole->v + hole->height - in_v),
                           .diameter = 2 * half};
 }
 
@@ -158,7 +153,7 @@ static void patch_holes(struct planning *planning, const struct layer *layer,
         side_opposite(point_side(planning, junction, junction->head_box == junction->box_b));
 
     if (!junction->head_inside || !is_padding(layer) ||
-        !drape_is_on_box(planning->model, layer, junction->head_box))
+        !layer_touches(planning->model, layer, junction->head_box))
         return;
     patch_holes_on(planning, layer, junction, junction->reach_side);
     if (behind != junction->reach_side)

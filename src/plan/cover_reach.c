@@ -5,6 +5,7 @@
  */
 #include "plan/cover.h"
 
+#include "plan/cloth_built.h"
 #include "plan/cures.h"
 #include "plan/findings.h"
 
@@ -88,24 +89,13 @@ struct piece_size {
     int64_t width, height;
 };
 
-static bool is_like(const struct piece *a, const struct piece *b)
-{
-    return a->layer == b->layer && strcmp(a->name, b->name) == 0;
-}
-
 /* The size as planned of the plan's piece at `index`; 0 where it was not planned. */
 static struct piece_size planned_size(const struct plan *planned, const struct plan *plan,
-                                      size_t index, size_t first)
+                                      size_t index)
 {
-    const struct piece *piece = &plan->pieces.at[index];
-    size_t nth = 0;
+    const struct piece *mate = piece_mate(plan, index, planned);
 
-    for (size_t i = first; i < index; i++)
-        nth += is_like(&plan->pieces.at[i], piece);
-    for (size_t i = 0; i < planned->pieces.count; i++)
-        if (is_like(&planned->pieces.at[i], piece) && nth-- == 0)
-            return (struct piece_size){planned->pieces.at[i].width, planned->pieces.at[i].height};
-    return (struct piece_size){0, 0};
+    return mate ? (struct piece_size){mate->width, mate->height} : (struct piece_size){0, 0};
 }
 
 /* The size that a piece was cut to already; else as planned. */
@@ -166,7 +156,7 @@ void tell_short_pieces(struct planning *planning, const struct spread *spread,
     for (size_t i = first; i < plan->pieces.count; i++) {
         const struct piece *piece = &plan->pieces.at[i];
         struct piece_size at_hand =
-            size_at_hand(planning->model, piece, planned_size(planned, plan, i, first));
+            size_at_hand(planning->model, piece, planned_size(planned, plan, i));
         int64_t across = piece->width - at_hand.width - spare(planning, spread, piece, true);
         int64_t up = piece->height - at_hand.height - spare(planning, spread, piece, false);
 

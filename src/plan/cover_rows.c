@@ -52,11 +52,6 @@ static void mark_add(struct planning *planning, struct marks *marks, int64_t fro
     }
 }
 
-static int64_t within(int64_t value, int64_t least, int64_t most)
-{
-    return value < least ? least : value > most ? most : value;
-}
-
 /* A place of an edge along its outline, from one as it is told: from end to end. */
 static int64_t along_outline(const struct stretch *stretch, int64_t at)
 {
@@ -72,8 +67,8 @@ static void mark_stretch(struct planning *planning, struct marks *marks,
                          const struct stretch *stretch, int64_t begin, int64_t end, int64_t class,
                          int64_t join)
 {
-    begin = within(along_outline(stretch, begin), 0, stretch->length);
-    end = within(along_outline(stretch, end), begin, stretch->length);
+    begin = length_within(along_outline(stretch, begin), 0, stretch->length);
+    end = length_within(along_outline(stretch, end), begin, stretch->length);
     if (stretch->backward)
         mark_add(planning, marks, stretch->from + stretch->length - end,
                  stretch->from + stretch->length - begin, class, join);
@@ -131,7 +126,7 @@ static void mark_joins_of(struct planning *planning, const struct spread *spread
                           const struct plot *plot)
 {
     struct edge_runs runs = access_edge_runs(planning, spread->layer, plot->box, stretch->edge);
-    int64_t begin = edge_upright(stretch->edge) ? plot->area.v0 : plot->area.u0;
+    int64_t begin = edge_is_upright(stretch->edge) ? plot->area.v0 : plot->area.u0;
 
     if (begin < 0)
         begin = 0; /* the layer begins inside the face: its edge counts from there */

@@ -30,7 +30,7 @@ int64_t spread_run(const struct spread *spread, int *ret_corners)
             continue;
         length += spread_length(spread, edge);
         edge_neighbours(edge, beside);
-        if (edge_upright(edge))
+        if (edge_is_upright(edge))
             corners += runs_along(spread, beside[0]) + runs_along(spread, beside[1]);
     }
     *ret_corners = corners;

@@ -15,6 +15,7 @@
 
 #include "model/words.h"
 #include "plan/geometry.h"
+#include "plan/layers.h"
 
 #include <assert.h>
 
@@ -55,18 +56,12 @@ void sew_thin(struct planning *planning, const struct spread *spread, int64_t wi
 
 /* ---- boxing ---- */
 
-static bool is_sewn(const struct spread *spread, int64_t edge)
-{
-    assert(edge >= 0 && edge < EDGE_COUNT);
-    return spread->brims[edge].ending == ENDING_SEWN;
-}
-
 static int sewn_corners(const struct spread *spread, int64_t edge)
 {
     int64_t beside[2];
 
     edge_neighbours(edge, beside);
-    return is_sewn(spread, beside[0]) + is_sewn(spread, beside[1]);
+    return brim_is_sewn(spread, beside[0]) + brim_is_sewn(spread, beside[1]);
 }
 
 static int64_t clip_depth(const struct planning *planning)
@@ -82,14 +77,10 @@ static bool is_welted(const struct model *model, const struct spread *spread, in
     assert(edge >= 0 && edge < EDGE_COUNT);
     for (size_t i = 0; i < model->layers.count; i++) {
         const struct layer *welt = &model->layers.at[i];
-        const int64_t endings[EDGE_COUNT] = {[EDGE_LEFT] = welt->left,
-                                             [EDGE_RIGHT] = welt->right,
-                                             [EDGE_TOP] = welt->top,
-                                             [EDGE_BOTTOM] = welt->bottom};
 
         if (welt->kind == LAYER_WELT && welt->box == spread->layer->box &&
             welt->group == spread->layer->group && welt->side == spread->side &&
-            endings[edge] == ENDING_SEWN)
+            layer_ending(welt, edge) == ENDING_SEWN)
             return true;
     }
     return false;
@@ -102,7 +93,7 @@ static void sew_welt_on(struct planning *planning, const struct spread *spread)
     struct seam *seam;
 
     for (int64_t edge = 0; edge < EDGE_COUNT; edge++) {
-        if (!is_sewn(spread, edge) || !is_welted(planning->model, spread, edge))
+        if (!brim_is_sewn(spread, edge) || !is_welted(planning->model, spread, edge))
             continue;
         length += sewn_length(spread, edge);
         corners += sewn_corners(spread, edge);
@@ -143,7 +134,7 @@ static void sew_corners(struct planning *planning, const struct spread *spread)
     int64_t width = 0;
 
     for (int64_t edge = EDGE_LEFT; edge <= EDGE_RIGHT; edge++)
-        if (is_sewn(spread, edge) && sewn_corners(spread, edge) > 0) {
+        if (brim_is_sewn(spread, edge) && sewn_corners(spread, edge) > 0) {
             corners += sewn_corners(spread, edge);
             width = length_larger(width, boxing_width(planning, spread, edge));
         }
@@ -159,7 +150,7 @@ static bool closes_by_hand(const struct planning *planning, const struct spread 
     if (spread->box->frame != FRAME_CUSHION || !spread->layer->both || edge != EDGE_BOTTOM)
         return false;
     for (int64_t other = 0; other < EDGE_COUNT; other++)
-        if (!is_sewn(spread, other) || boxing_zip(planning, spread, other))
+        if (!brim_is_sewn(spread, other) || boxing_zip(planning, spread, other))
             return false;
     return true;
 }
@@ -206,7 +197,7 @@ void sew_boxing(struct planning *planning, const struct spread *spread)
     sew_corners(planning, spread);
     for (int second = 0; second <= (spread->layer->both != 0); second++)
         for (int64_t edge = 0; edge < EDGE_COUNT; edge++)
-            if (is_sewn(spread, edge))
+            if (brim_is_sewn(spread, edge))
                 sew_to_face(planning, spread, edge, second);
     sew_hem(planning, spread);
 }

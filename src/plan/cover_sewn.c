@@ -25,16 +25,10 @@
 #include <assert.h>
 #include <stdio.h>
 
-static bool is_sewn(const struct spread *spread, int64_t edge)
-{
-    assert(edge >= 0 && edge < EDGE_COUNT);
-    return spread->brims[edge].ending == ENDING_SEWN;
-}
-
 bool spread_is_band(const struct spread *spread)
 {
     return spread->layer->shape == SHAPE_SEWN && spread->layer->both &&
-           is_sewn(spread, EDGE_LEFT) && is_sewn(spread, EDGE_RIGHT) &&
+           brim_is_sewn(spread, EDGE_LEFT) && brim_is_sewn(spread, EDGE_RIGHT) &&
            brim_is_open(spread, EDGE_TOP) && brim_is_open(spread, EDGE_BOTTOM);
 }
 
@@ -57,7 +51,7 @@ static int64_t face_reach(const struct planning *planning, const struct spread *
 
     const struct brim *brim = &spread->brims[edge];
 
-    if (is_sewn(spread, edge))
+    if (brim_is_sewn(spread, edge))
         return brim->beside + planning->value[TRADE_SEAM_ALLOWANCE];
     return brim->ending == ENDING_STOP ? 0 : brim->landing + brim->handle;
 }
@@ -87,7 +81,7 @@ const struct fitting *boxing_zip(const struct planning *planning, const struct s
 {
     const struct model *model = planning->model;
 
-    for (size_t i = 0; is_sewn(spread, edge) && i < model->fittings.count; i++) {
+    for (size_t i = 0; brim_is_sewn(spread, edge) && i < model->fittings.count; i++) {
         const struct fitting *fitting = &model->fittings.at[i];
 
         if (fitting->kind == FITTING_ZIP && fitting->box == spread->box->key &&
@@ -129,7 +123,7 @@ int64_t sewn_length(const struct spread *spread, int64_t edge)
     for (int end = 0; end < 2; end++) {
         const struct brim *brim = &spread->brims[beside[end]];
 
-        if (is_sewn(spread, beside[end]))
+        if (brim_is_sewn(spread, beside[end]))
             length += brim->beside;
         else if (brim->ending != ENDING_STOP)
             length += brim->landing + brim->handle;
@@ -141,7 +135,7 @@ static int64_t boxing_end(const struct planning *planning, const struct spread *
                           int64_t neighbour)
 {
     assert(neighbour >= 0 && neighbour < EDGE_COUNT);
-    if (is_sewn(spread, neighbour))
+    if (brim_is_sewn(spread, neighbour))
         return spread->brims[neighbour].beside + planning->value[TRADE_SEAM_ALLOWANCE];
     if (spread->brims[neighbour].ending == ENDING_STOP)
         return 0;
@@ -153,7 +147,7 @@ static int64_t boxing_end(const struct planning *planning, const struct spread *
 /* Does an edge run left to right on the side that it borders on? */
 static bool lies_level(const struct spread *spread, int64_t edge)
 {
-    int axis = edge_upright(edge) ? side_v_axis(spread->side) : side_u_axis(spread->side);
+    int axis = edge_is_upright(edge) ? side_v_axis(spread->side) : side_u_axis(spread->side);
 
     return side_u_axis(edge_side(spread->side, edge)) == axis;
 }
@@ -226,7 +220,7 @@ void cut_sewn(struct planning *planning, struct spread *spread)
     }
     cut_faces(planning, spread);
     for (int64_t edge = 0; edge < EDGE_COUNT; edge++)
-        if (is_sewn(spread, edge))
+        if (brim_is_sewn(spread, edge))
             cut_boxing(planning, spread, edge);
     sew_boxing(planning, spread);
 }

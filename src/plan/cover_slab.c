@@ -7,6 +7,7 @@
 #include "plan/curve.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
+#include "plan/layers.h"
 #include "plan/point.h"
 
 #include <assert.h>
@@ -35,11 +36,8 @@ static bool under_sewn_cover(const struct model *model, const struct layer *foam
 {
     for (size_t i = 0; i < model->layers.count; i++) {
         const struct layer *over = &model->layers.at[i];
-        bool same_face =
-            over->side == foam->side || (over->both && over->side == side_opposite(foam->side));
 
-        if (over->kind == LAYER_COVER && over->shape == SHAPE_SEWN && same_face &&
-            over->box == foam->box && over->group == foam->group)
+        if (over->kind == LAYER_COVER && over->shape == SHAPE_SEWN && layers_share_face(over, foam))
             return true;
     }
     return false;
@@ -146,8 +144,8 @@ static int64_t foam_under(const struct planning *planning, const struct spread *
 /* How far a zone takes in the face from an edge; 0 where it leaves some of that edge free. */
 static int64_t zone_depth(const struct area *zone, const struct area *face, int64_t edge)
 {
-    bool whole = edge_upright(edge) ? zone->v0 <= face->v0 && zone->v1 >= face->v1
-                                    : zone->u0 <= face->u0 && zone->u1 >= face->u1;
+    bool whole = edge_is_upright(edge) ? zone->v0 <= face->v0 && zone->v1 >= face->v1
+                                       : zone->u0 <= face->u0 && zone->u1 >= face->u1;
 
     if (!whole || area_empty(zone))
         return 0;
@@ -170,7 +168,7 @@ static int64_t kept_back(const struct planning *planning, const struct spread *s
 {
     const struct plan *plan = planning->plan;
     struct area face = face_area(spread->box, side);
-    int64_t across = edge_upright(edge) ? area_width(&face) : area_height(&face);
+    int64_t across = edge_is_upright(edge) ? area_width(&face) : area_height(&face);
     int64_t kept = 0;
 
     assert(edge >= 0 && edge < EDGE_COUNT);

@@ -42,7 +42,8 @@ static int64_t nail_pitch(const struct planning *planning, const struct spread *
 /* Corners of a level line whose nail stands in the upright one beside it already. */
 static int64_t shared_corners(const struct spread *spread, int64_t edge)
 {
-    return edge_upright(edge) ? 0 : runs_along(spread, EDGE_LEFT) + runs_along(spread, EDGE_RIGHT);
+    return edge_is_upright(edge) ? 0
+                                 : runs_along(spread, EDGE_LEFT) + runs_along(spread, EDGE_RIGHT);
 }
 
 static bool is_strip_of_heads(const struct stock *stock)

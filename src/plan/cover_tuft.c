@@ -98,18 +98,11 @@ static void add_tufts(struct planning *planning, const struct spread *spread)
 
 /* ---- knots against the wood behind ---- */
 
-static int64_t outside(int64_t at, int64_t low, int64_t high)
-{
-    return at < low ? low - at : at > high ? at - high : 0;
-}
-
 /* From a place to an outline, by the larger of the two ways. */
 static int64_t distance_to(const struct area *area, int64_t u, int64_t v)
 {
-    int64_t across = outside(u, area->u0, area->u1);
-    int64_t up = outside(v, area->v0, area->v1);
-
-    return across > up ? across : up;
+    return length_larger(length_outside(u, area->u0, area->u1),
+                         length_outside(v, area->v0, area->v1));
 }
 
 /* A face with wood behind it that knots come through to: the tufted one of the box itself, or the

@@ -18,11 +18,8 @@
 static struct area facing_area(const struct box *box, const struct facing *facing)
 {
     struct area face = face_area(box, facing->side);
-    struct area area = {facing->u, facing->v,
-                        facing->width > 0 ? facing->u + facing->width : face.u1,
-                        facing->height > 0 ? facing->v + facing->height : face.v1};
 
-    return area_cut(&face, &area);
+    return area_given(&face, facing->u, facing->v, facing->width, facing->height);
 }
 
 /* What a facing leaves open between the members that bound it, and which edges have such a member.

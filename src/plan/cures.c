@@ -83,26 +83,13 @@ static size_t trials_for(const struct model *model)
     return trials < TRIALS_LEAST ? TRIALS_LEAST : trials > TRIALS_MOST ? TRIALS_MOST : trials;
 }
 
-static size_t count_like(const struct plan *plan, const struct finding *like)
-{
-    size_t count = 0;
-
-    for (size_t i = 0; i < plan->findings.count; i++) {
-        const struct finding *finding = &plan->findings.at[i];
-
-        count += finding->kind == like->kind && finding->entity == like->entity &&
-                 finding->key == like->key;
-    }
-    return count;
-}
-
 static bool stops_more(const struct plan *tried, const struct plan *now)
 {
     for (size_t i = 0; i < tried->findings.count; i++) {
         const struct finding *finding = &tried->findings.at[i];
 
         if (plan_finding_severity(finding) == SEVERITY_STOP &&
-            count_like(tried, finding) > count_like(now, finding))
+            findings_like(tried, finding) > findings_like(now, finding))
             return true;
     }
     return false;
@@ -122,7 +109,7 @@ static bool helps(const struct planning *planning, const struct finding *finding
 {
     const struct plan *tried = pass_try(planning, cure, true);
 
-    return tried && count_like(tried, finding) < count_like(planning->plan, finding) &&
+    return tried && findings_like(tried, finding) < findings_like(planning->plan, finding) &&
            !stops_more(tried, planning->plan) && saves(planning, finding, tried);
 }
 

@@ -13,6 +13,8 @@
 #include "plan/drape.h"
 
 #include "plan/geometry.h"
+#include "plan/layers.h"
+#include "plan/padding.h"
 
 #include <assert.h>
 
@@ -22,45 +24,16 @@ bool drape_is_cloth(const struct layer *layer)
                             layer->kind == LAYER_OUTSIDE_BACK || layer->kind == LAYER_DUST_COVER);
 }
 
-bool drape_is_on_box(const struct model *model, const struct layer *layer, int64_t box)
-{
-    if (layer->box == box)
-        return true;
-    for (size_t i = 0; layer->group != 0 && i < model->group_boxes.count; i++) {
-        const struct group_box *in = &model->group_boxes.at[i];
-
-        if (in->group == layer->group && in->box == box)
-            return true;
-    }
-    return false;
-}
-
 struct area drape_face(const struct layer *layer, const struct box *box)
 {
-    struct area face = face_area(box, layer->side);
-    struct area outline = {layer->u, layer->v, face.u1, face.v1};
-
-    if (layer->width > 0)
-        outline.u1 = layer->u + layer->width;
-    if (layer->height > 0)
-        outline.v1 = layer->v + layer->height;
-    return area_cut(&outline, &face);
+    return layer_area(box, layer->side, layer);
 }
 
 static int64_t ending_of(const struct layer *layer, int64_t edge)
 {
     if (layer->shape != SHAPE_WRAPPED && layer->shape != SHAPE_SEWN)
         return ENDING_STOP;
-    switch (edge) {
-    case EDGE_LEFT:
-        return layer->left;
-    case EDGE_RIGHT:
-        return layer->right;
-    case EDGE_TOP:
-        return layer->top;
-    default:
-        return layer->bottom;
-    }
+    return layer_ending(layer, edge);
 }
 
 static int64_t landing_width(const struct planning *planning, const struct layer *layer,
@@ -83,7 +56,7 @@ static struct solid round_edge_between(const struct layer *layer, const struct b
     struct area face = face_area(box, layer->side);
     struct area outline = drape_face(layer, box);
 
-    if (edge == EDGE_LEFT || edge == EDGE_RIGHT)
+    if (edge_is_upright(edge))
         outline = (struct area){face.u0, outline.v0, face.u1, outline.v1};
     else
         outline = (struct area){outline.u0, face.v0, outline.u1, face.v1};
@@ -171,7 +144,7 @@ static void add_far_strip(const struct layer *layer, const struct box *box, int6
 size_t drape_on_side(const struct planning *planning, const struct layer *layer,
                      const struct box *box, int64_t side, struct area areas[DRAPE_AREAS])
 {
-    bool own = side == layer->side || (layer->both && side == side_opposite(layer->side));
+    bool own = layer_has_face(layer, side);
     size_t count = 0;
 
     if (own) {

@@ -12,9 +12,6 @@
  * are not, nor is a cover that slips on and off: it is taken off for a driver. */
 bool drape_is_cloth(const struct layer *layer);
 
-/* The layer lies on this box: on it alone, or on a joined group that it is part of. */
-bool drape_is_on_box(const struct model *model, const struct layer *layer, int64_t box);
-
 /* The outline of a layer on its own face of `box`, cut to the face. */
 struct area drape_face(const struct layer *layer, const struct box *box);
 

@@ -6,11 +6,9 @@
 #include "plan/point.h"
 
 #include "plan/geometry.h"
+#include "plan/wood.h"
 
 #include <assert.h>
-
-/* What is behind a wall's board or a floor's covering takes any screw that is sold. */
-#define BEHIND_A_WALL (100 * LENGTH_MM)
 
 struct faces fasten_faces(const struct planning *planning, const struct junction *junction)
 {
@@ -24,12 +22,10 @@ struct faces fasten_faces(const struct planning *planning, const struct junction
 
 static int64_t hardness_of(const struct planning *planning, size_t member)
 {
-    const struct stock *stock =
-        member == PLAN_NONE
-            ? NULL
-            : MODEL_FIND(planning->model, stock, planning->plan->members.at[member].stock);
-
-    return stock ? stock->wood : WOOD_SOFT;
+    if (member == PLAN_NONE)
+        return WOOD_SOFT;
+    assert(member < planning->plan->members.count);
+    return stock_wood(planning->model, planning->plan->members.at[member].stock);
 }
 
 static void receive_in_wood(const struct planning *planning, const struct backings *behind,
@@ -48,7 +44,7 @@ static void receive_in_building(const struct planning *planning, const struct jo
                                 struct fastening *fastening)
 {
     fastening->other_member = PLAN_NONE;
-    fastening->need.receiving = BEHIND_A_WALL;
+    fastening->need.receiving = SCREW_BEHIND_WALL;
     if (join->target == TARGET_WALL)
         fastening->need.passed += planning->value[TRADE_WALL_BOARD];
 }

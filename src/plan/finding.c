@@ -65,6 +65,19 @@ void argument_text(struct finding *finding, int index, const char *text)
     finding->arguments[index] = (struct argument){ARGUMENT_TEXT, QUANTITY_COUNT, 0, text};
 }
 
+size_t findings_like(const struct plan *plan, const struct finding *like)
+{
+    size_t count = 0;
+
+    for (size_t i = 0; i < plan->findings.count; i++) {
+        const struct finding *finding = &plan->findings.at[i];
+
+        count += finding->kind == like->kind && finding->entity == like->entity &&
+                 finding->key == like->key;
+    }
+    return count;
+}
+
 /* ---- words ---- */
 
 static void print_argument(const struct plan *plan, const struct argument *argument,

@@ -197,6 +197,9 @@ enum finding_kind {
 /* Adds a finding and gives it back so that arguments can be set: argument_length(finding, 0, x). */
 struct finding *finding_add(struct planning *planning, enum finding_kind kind,
                             enum entity_kind entity, int64_t key);
+/* How many findings of a plan are of that kind and about that thing, whatever their figures. */
+size_t findings_like(const struct plan *plan, const struct finding *like);
+
 void argument_length(struct finding *finding, int index, int64_t length);
 void argument_quantity(struct finding *finding, int index, enum quantity quantity, int64_t value);
 void argument_money(struct finding *finding, int index, int64_t money);

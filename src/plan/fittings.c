@@ -205,9 +205,6 @@ bool fitting_hangs_on_wall(const struct model *model, const struct fitting *fitt
     return false;
 }
 
-/* What is behind a wall's board takes any screw that is sold. */
-#define BEHIND_A_WALL (100 * LENGTH_MM)
-
 /* Below the half on the box, its head toward the box and its tip in the stud. */
 static void screw_to_stud(const struct fastening_on *on, struct spot at)
 {
@@ -215,7 +212,7 @@ static void screw_to_stud(const struct fastening_on *on, struct spot at)
     int64_t side = on->fitting->side;
     struct screw_need need = {.gauge = planning->value[TRADE_SCREW_GAUGE_JOIN],
                               .passed = on->section.thin + planning->value[TRADE_WALL_BOARD],
-                              .receiving = BEHIND_A_WALL};
+                              .receiving = SCREW_BEHIND_WALL};
     struct screw_choice choice = screw_choose(planning, &need);
 
     screw_choice_tell(planning, &choice, ENTITY_fitting, on->fitting->key);

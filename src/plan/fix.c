@@ -77,12 +77,11 @@ static const struct screw_choice *choose_for(struct fixing *fixing, struct behin
 {
     struct planning *planning = fixing->planning;
     const struct panel *panel = fixing->panel;
-    const struct stock *stick = MODEL_FIND(planning->model, stock, behind->member->stock);
     struct screw_need need = {.gauge = planning->value[TRADE_SCREW_GAUGE_PANEL],
                               .passed = panel->thickness,
                               .receiving =
                                   solid_size(&behind->member->solid, side_axis(panel->side)),
-                              .wood = stick ? stick->wood : WOOD_SOFT,
+                              .wood = stock_wood(planning->model, behind->member->stock),
                               .panel = true};
 
     need.padded = backing_ends_soft(planning, panel->box, panel->side,
@@ -121,12 +120,15 @@ static bool make_screw(struct fixing *fixing, const struct row *row, int64_t alo
     return true;
 }
 
+/* How good a place for a screw is, by the screws that stand there already (cross.clear). */
+enum place_grade { PLACE_NONE, PLACE_MEETS, PLACE_CLEAR, PLACE_WELL_CLEAR };
+
 struct best_place {
     struct screw screw;
-    int grade; /* 0 none, 1 wood, 2 clear enough, 3 well clear */
+    enum place_grade grade;
 };
 
-static int grade_of(const struct fixing *fixing, const struct screw *screw)
+static enum place_grade grade_of(const struct fixing *fixing, const struct screw *screw)
 {
     const int64_t *value = fixing->planning->value;
     struct screw_axis axis = screw_axis_of(fixing->planning->plan, screw);
@@ -134,8 +136,8 @@ static int grade_of(const struct fixing *fixing, const struct screw *screw)
     int64_t clear = thicket_clear(fixing->standing, &axis, well, PLAN_NONE, NULL);
 
     if (clear >= well)
-        return 3;
-    return clear >= value[TRADE_CROSS_CLEAR_REJECT] ? 2 : 1;
+        return PLACE_WELL_CLEAR;
+    return clear >= value[TRADE_CROSS_CLEAR_REJECT] ? PLACE_CLEAR : PLACE_MEETS;
 }
 
 static void try_place(struct fixing *fixing, const struct row *row, int64_t along,
@@ -143,7 +145,7 @@ static void try_place(struct fixing *fixing, const struct row *row, int64_t alon
 {
     int64_t margin = length_smaller(fixing->planning->value[TRADE_PANEL_EDGE_MIN], row->end);
     struct screw screw;
-    int grade;
+    enum place_grade grade;
 
     if (along < row->from + margin || along > row->to - margin ||
         !make_screw(fixing, row, along, &screw))
@@ -160,9 +162,9 @@ static void try_along(struct fixing *fixing, const struct row *row, int64_t even
     int64_t step = fixing->planning->value[TRADE_MARK_GRID];
 
     try_place(fixing, row, even, best);
-    for (int64_t off = step; off <= reach && best->grade < 3; off += step) {
+    for (int64_t off = step; off <= reach && best->grade < PLACE_WELL_CLEAR; off += step) {
         try_place(fixing, row, even + off, best);
-        if (best->grade < 3)
+        if (best->grade < PLACE_WELL_CLEAR)
             try_place(fixing, row, even - off, best);
     }
 }
@@ -173,8 +175,8 @@ static void try_beside(struct fixing *fixing, const struct row *row, int64_t eve
 {
     int64_t step = fixing->planning->value[TRADE_MARK_GRID] / 2;
 
-    for (int64_t off = step; off <= row->beside && best->grade < 2; off += step)
-        for (int sign = 1; sign >= -1 && best->grade < 2; sign -= 2) {
+    for (int64_t off = step; off <= row->beside && best->grade < PLACE_CLEAR; off += step)
+        for (int sign = 1; sign >= -1 && best->grade < PLACE_CLEAR; sign -= 2) {
             struct row beside = *row;
 
             beside.across += sign * off;
@@ -189,14 +191,14 @@ static void place_screw(struct fixing *fixing, const struct row *row, int64_t i)
     struct planning *planning = fixing->planning;
     int64_t even = row_place(row, i);
     int64_t reach = 3 * (row->to - row->from - 2 * row->end) / (4 * (row->count - 1));
-    struct best_place best = {.grade = 0};
+    struct best_place best = {.grade = PLACE_NONE};
 
     try_along(fixing, row, even, reach, &best);
-    if (best.grade == 1) {
+    if (best.grade == PLACE_MEETS) {
         try_along(fixing, row, even, row->to - row->from, &best);
         try_beside(fixing, row, even, reach, &best);
     }
-    if (best.grade == 0)
+    if (best.grade == PLACE_NONE)
         return;
     struct screw_axis axis = screw_axis_of(planning->plan, &best.screw);
     thicket_add(fixing->standing, &axis, screw_add(planning, &best.screw));
@@ -233,14 +235,13 @@ static void fix_on_crowns(struct fixing *fixing)
 {
     struct planning *planning = fixing->planning;
     struct panel *panel = &planning->plan->panels.at[fixing->index];
-    const struct stock *sheet = MODEL_FIND(planning->model, stock, panel->stock);
     int64_t length = panel->width > area_width(&panel->area) ? panel->width : panel->height;
     int64_t end = planning->value[TRADE_PANEL_CORNER_OFFSET];
     int64_t crowns = crowns_under(planning->plan, panel->box);
     struct screw_need need = {.gauge = planning->value[TRADE_SCREW_GAUGE_PANEL],
                               .passed = panel->thickness,
                               .receiving = planning->value[TRADE_LANDING],
-                              .wood = sheet ? sheet->wood : WOOD_SOFT,
+                              .wood = stock_wood(planning->model, panel->stock),
                               .panel = true};
     struct screw_choice choice;
 

@@ -86,10 +86,7 @@ int64_t framing_span(const struct framing *framing, int64_t side, const struct a
     return span;
 }
 
-/* Sheets measure up to 1/16 in less than they are sold as; a panel is pressed on to a member that
- * was placed by hand for the thickness sold. */
-#define BEARS_PRESSED (LENGTH_INCH / 16)
-
+/* A panel is pressed on to a member that was placed by hand for the thickness that is sold. */
 bool member_bears(const struct plan_member *member, const struct panel *panel)
 {
     int64_t gap;
@@ -104,7 +101,7 @@ bool member_bears(const struct plan_member *member, const struct panel *panel)
         return false;
     gap = outward ? vector_along(member->solid.high, axis) - vector_along(panel->solid.low, axis)
                   : vector_along(member->solid.low, axis) - vector_along(panel->solid.high, axis);
-    return gap <= BEARS_PRESSED && gap >= -BEARS_PRESSED;
+    return gap <= SHEET_UNDERSIZE && gap >= -SHEET_UNDERSIZE;
 }
 
 struct area member_under(const struct plan_member *member, const struct panel *panel)

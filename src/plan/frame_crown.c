@@ -3,9 +3,9 @@
  * crate whose front or back has the outline carries one on each of its two ladders.
  *
  * 1  The frame itself ends at the lowest place of the outline, so that no rail is cut by the
- *    curve. Where a ladder has no room under it, the frame stays as high as the box, and a finding
- *    tells that its members are cut by hand; of a crate with the outline at its end, how to turn
- * it.
+ *    curve. Where there is no room for a frame under that, it stays as high as the box, and a
+ *    finding says that its members are cut by hand, or how to turn a crate whose outline is at its
+ *    end.
  *
  * 2  Posts stand on the top rail at both ends, beside the seams between panels, and no farther
  *    apart than the panels allow, each set off from what ends under the rail there; an end upright
@@ -255,11 +255,10 @@ static void screw_piece(struct ladder *ladder, const struct posts *posts, struct
     struct framing *framing = ladder->framing;
     struct planning *planning = framing->planning;
     const struct stock *sheet = MODEL_FIND(planning->model, stock, piece->stock);
-    const struct stock *stick = MODEL_FIND(planning->model, stock, framing->box->stick);
     struct screw_need need = {.gauge = planning->value[TRADE_SCREW_GAUGE_PANEL],
                               .passed = sheet ? sheet->thickness : 0,
                               .receiving = solid_size(&framing->space, framing->normal),
-                              .wood = stick ? stick->wood : WOOD_SOFT,
+                              .wood = stock_wood(planning->model, framing->box->stick),
                               .panel = true};
     struct screw_choice choice;
 

@@ -47,6 +47,11 @@ void vector_set(struct vector *vector, int axis, int64_t value)
     *(axis == AXIS_X ? &vector->x : axis == AXIS_Y ? &vector->y : &vector->z) = value;
 }
 
+int64_t vector_length(struct vector vector)
+{
+    return whole_root(vector.x * vector.x + vector.y * vector.y + vector.z * vector.z);
+}
+
 bool solid_empty(const struct solid *solid)
 {
     return solid->low.x >= solid->high.x || solid->low.y >= solid->high.y ||
@@ -60,6 +65,14 @@ struct solid solid_cut(const struct solid *a, const struct solid *b)
                           {length_smaller(a->high.x, b->high.x),
                            length_smaller(a->high.y, b->high.y),
                            length_smaller(a->high.z, b->high.z)}};
+}
+
+struct solid solid_round(const struct solid *a, const struct solid *b)
+{
+    return (struct solid){{length_smaller(a->low.x, b->low.x), length_smaller(a->low.y, b->low.y),
+                           length_smaller(a->low.z, b->low.z)},
+                          {length_larger(a->high.x, b->high.x), length_larger(a->high.y, b->high.y),
+                           length_larger(a->high.z, b->high.z)}};
 }
 
 bool solids_meet(const struct solid *a, const struct solid *b)
@@ -98,6 +111,15 @@ int64_t area_width(const struct area *area)
 int64_t area_height(const struct area *area)
 {
     return area->v1 - area->v0;
+}
+
+struct area area_given(const struct area *within, int64_t u, int64_t v, int64_t width,
+                       int64_t height)
+{
+    struct area given = {u, v, width > 0 ? u + width : within->u1,
+                         height > 0 ? v + height : within->v1};
+
+    return area_cut(within, &given);
 }
 
 int side_axis(int64_t side)
@@ -140,10 +162,27 @@ struct area face_area(const struct box *box, int64_t side)
                          vector_along(size, side_v_axis(side))};
 }
 
+bool edge_is_upright(int64_t edge)
+{
+    assert(edge >= 0 && edge < EDGE_COUNT);
+    return edge == EDGE_LEFT || edge == EDGE_RIGHT;
+}
+
+int64_t edge_opposite(int64_t edge)
+{
+    static const int64_t opposite[EDGE_COUNT] = {[EDGE_LEFT] = EDGE_RIGHT,
+                                                 [EDGE_RIGHT] = EDGE_LEFT,
+                                                 [EDGE_TOP] = EDGE_BOTTOM,
+                                                 [EDGE_BOTTOM] = EDGE_TOP};
+
+    assert(edge >= 0 && edge < EDGE_COUNT);
+    return opposite[edge];
+}
+
 int64_t edge_side(int64_t side, int64_t edge)
 {
     const struct side_frame *frame = frame_of(side);
-    bool along_u = edge == EDGE_LEFT || edge == EDGE_RIGHT;
+    bool along_u = edge_is_upright(edge);
     bool at_high = edge == EDGE_RIGHT || edge == EDGE_TOP;
 
     return sides_of_axis[along_u ? frame->u : frame->v][at_high];
@@ -153,7 +192,7 @@ int64_t edge_length(const struct box *box, int64_t side, int64_t edge)
 {
     struct area face = face_area(box, side);
 
-    return edge == EDGE_LEFT || edge == EDGE_RIGHT ? area_height(&face) : area_width(&face);
+    return edge_is_upright(edge) ? area_height(&face) : area_width(&face);
 }
 
 struct area solid_on_side(const struct solid *solid, int64_t side)
@@ -172,6 +211,7 @@ struct solid solid_behind(const struct box *box, int64_t side, const struct area
     int64_t surface = vector_along(box_size(box), frame->axis);
     struct solid slab = {0};
 
+    assert(from <= to);
     vector_set(&slab.low, frame->u, area->u0);
     vector_set(&slab.high, frame->u, area->u1);
     vector_set(&slab.low, frame->v, area->v0);
@@ -203,6 +243,7 @@ int64_t side_turned(int64_t side, int turn)
 {
     int i = 0;
 
+    assert(turn >= 0);
     if (side_axis(side) == AXIS_Z)
         return side;
     while (sides_turning_left[i] != side)

@@ -18,20 +18,41 @@ static inline int64_t length_larger(int64_t a, int64_t b)
     return a > b ? a : b;
 }
 
+/* The value, or the bound that it lies beyond; least <= most. */
+static inline int64_t length_within(int64_t value, int64_t least, int64_t most)
+{
+    return value < least ? least : value > most ? most : value;
+}
+
+/* How far a place lies outside of low..high; 0 within, ends included. */
+static inline int64_t length_outside(int64_t at, int64_t low, int64_t high)
+{
+    return at < low ? low - at : at > high ? at - high : 0;
+}
+
 int64_t vector_along(struct vector vector, int axis); /* x, y or z by enum axis_word */
 void vector_set(struct vector *vector, int axis, int64_t value);
+
+/* Rounded down; of a vector within a room, or one of POSE_ONE. */
+int64_t vector_length(struct vector vector);
 
 bool solid_empty(const struct solid *solid);
 bool solids_meet(const struct solid *a, const struct solid *b); /* share some volume */
 int64_t solid_size(const struct solid *solid, int axis);
-struct solid solid_cut(const struct solid *a,
-                       const struct solid *b); /* intersection; may be empty */
+/* What two solids share, which may be empty; and the smallest block round both. */
+struct solid solid_cut(const struct solid *a, const struct solid *b);
+struct solid solid_round(const struct solid *a, const struct solid *b);
 
 bool area_empty(const struct area *area);
 bool area_holds(const struct area *area, int64_t u, int64_t v);
-struct area area_cut(const struct area *a, const struct area *b);
+struct area area_cut(const struct area *a, const struct area *b); /* may be empty */
 int64_t area_width(const struct area *area);
 int64_t area_height(const struct area *area);
+
+/* The area that begins at u, v, cut to `within`, as a facing or a layer is entered: a width or
+ * height of 0 reaches to the end of `within`. May be empty. */
+struct area area_given(const struct area *within, int64_t u, int64_t v, int64_t width,
+                       int64_t height);
 
 /* The axis a side's outward normal runs along, and its direction (+1 for front, right, top). */
 int side_axis(int64_t side);
@@ -48,6 +69,12 @@ struct area face_area(const struct box *box, int64_t side);
 
 /* The side that an edge of a face borders on: the top edge of the front face borders on the top. */
 int64_t edge_side(int64_t side, int64_t edge);
+
+/* Whether an edge of a face runs upright on it: the left or the right one. */
+bool edge_is_upright(int64_t edge);
+
+/* The edge across the face. */
+int64_t edge_opposite(int64_t edge);
 
 /* The length of an edge of a face. */
 int64_t edge_length(const struct box *box, int64_t side, int64_t edge);

@@ -37,12 +37,6 @@ static int64_t diameters(const struct planning *planning, enum trade trade, int6
     return whole_share(diameter, planning->value[trade], 1000000, &length) ? 0 : length;
 }
 
-static int64_t edge_wanted(const struct planning *planning, int64_t diameter)
-{
-    return length_larger(planning->value[TRADE_EDGE_MIN],
-                         diameters(planning, TRADE_EDGE_MIN_DIAMETERS, diameter));
-}
-
 static void keep_worst(struct worst *worst, int64_t is, int64_t wanted, size_t member)
 {
     if (is - wanted < worst->distance)
@@ -68,7 +62,8 @@ static void hold_against(struct keeping *keeping, size_t index, struct vector at
             keep_worst(&keeping->end, is,
                        diameters(keeping->planning, TRADE_END_MIN_PILOTED_WARN, diameter), index);
         else
-            keep_worst(&keeping->edge, is, edge_wanted(keeping->planning, diameter), index);
+            keep_worst(&keeping->edge, is, screw_edge_margin(keeping->planning->value, diameter),
+                       index);
     }
 }
 
@@ -101,7 +96,7 @@ static struct vector drawn_into(const struct planning *planning, size_t index, s
     for (int axis = 0; axis < AXIS_COUNT; axis++) {
         int64_t wanted = axis == member->axis
                              ? diameters(planning, TRADE_END_MIN_PILOTED_WARN, diameter)
-                             : edge_wanted(planning, diameter);
+                             : screw_edge_margin(planning->value, diameter);
 
         if (axis != screw_axis)
             vector_set(&at, axis,
@@ -312,7 +307,7 @@ static bool split_between(const struct planning *planning, const struct plan_poi
     int64_t across;
 
     vector_set(&off, (int)member->axis, 0);
-    across = whole_root(off.x * off.x + off.y * off.y + off.z * off.z);
+    across = vector_length(off);
     *ret_apart = along < 0 ? -along : along;
     return across < planning->value[TRADE_ACROSS_MIN] &&
            *ret_apart < planning->value[TRADE_ALONG_MIN];

@@ -50,13 +50,6 @@ static void contact_axes(const struct solid *contact, int axis, int *ret_long, i
     *ret_short = swap ? first : second;
 }
 
-static int64_t wood_of(const struct model *model, int64_t stock)
-{
-    const struct stock *stick = MODEL_FIND(model, stock, stock);
-
-    return stick ? stick->wood : WOOD_SOFT;
-}
-
 static struct screw_choice choose_for(struct planning *planning, const struct joint *joint)
 {
     const struct plan_member *through = &planning->plan->members.at[joint->through];
@@ -64,7 +57,7 @@ static struct screw_choice choose_for(struct planning *planning, const struct jo
     struct screw_need need = {.gauge = planning->value[TRADE_SCREW_GAUGE_FRAME],
                               .passed = solid_size(&through->solid, (int)into->axis),
                               .receiving = into->length,
-                              .wood = wood_of(planning->model, into->stock),
+                              .wood = stock_wood(planning->model, into->stock),
                               .end_grain = true};
 
     return screw_choose(planning, &need);
@@ -111,24 +104,13 @@ static int64_t clear_at(const struct driving *driving, int64_t at)
                          PLAN_NONE, NULL);
 }
 
-/* What a screw keeps from the edge of its wood (TRADE 2.3: 3 diameters, or the least of all). */
-static int64_t edge_margin(const struct driving *driving)
-{
-    const int64_t *value = driving->framing->planning->value;
-    int64_t diameters;
-
-    if (whole_share(driving->diameter, value[TRADE_EDGE_MIN_DIAMETERS], 1000000, &diameters))
-        return value[TRADE_EDGE_MIN];
-    return length_larger(diameters, value[TRADE_EDGE_MIN]);
-}
-
 /* The nearest place to a wanted one where no other screw of the frame passes: an upright and a
  * cross at one node. Within the contact, edge distances kept; the clearest one where none is clear.
  */
 static int64_t off_the_others(const struct driving *driving, int64_t wanted)
 {
     const int64_t *value = driving->framing->planning->value;
-    int64_t margin = edge_margin(driving);
+    int64_t margin = screw_edge_margin(value, driving->diameter);
     int64_t low = vector_along(driving->joint->contact.low, driving->along) + margin;
     int64_t high = vector_along(driving->joint->contact.high, driving->along) - margin;
     int64_t step = value[TRADE_MARK_GRID] / 2;

@@ -16,7 +16,7 @@ const struct fitting *lid_hinge(const struct model *model, int64_t box);
 /* The side of the lid that it turns about: back, front, left or right. */
 int64_t lid_turns_at(const struct fitting *hinge);
 
-/* The join by which a lid rests on another box; NULL without one. */
+/* The join by which a lid, or whatever else is laid on, rests on another box; NULL without one. */
 const struct join *lid_rest(const struct model *model, int64_t lid);
 
 /* The box that it lies on, by a join that only lays it down; NULL where it lies on none. */

@@ -6,6 +6,7 @@
 #include "plan/lift.h"
 
 #include "plan/geometry.h"
+#include "plan/route.h"
 #include "plan/slices.h"
 #include "plan/steps.h"
 #include "plan/weight.h"
@@ -14,7 +15,7 @@
 
 #define CM (10.0 * LENGTH_MM)
 #define MM_CM(cm) ((cm)*10 * LENGTH_MM)
-#define KEPT_OFF_TENTH 10
+#define TOLD_FROM 10 /* lighter than the load constant over this is no lift to tell of */
 
 /* ---- the equation ---- */
 
@@ -162,22 +163,6 @@ static void put_layer(struct walk *walk, int64_t layer)
     }
 }
 
-static void hang_together(struct walk *walk, const struct join *join)
-{
-    const struct model *model = walk->plan->facts;
-    size_t a = model_index(model, ENTITY_box, join->box_a);
-    size_t b = model_index(model, ENTITY_box, join->box_b);
-    size_t kept, gone;
-
-    if (a == model->boxes.count || b == model->boxes.count)
-        return;
-    kept = walk->first[a] < walk->first[b] ? walk->first[a] : walk->first[b];
-    gone = walk->first[a] < walk->first[b] ? walk->first[b] : walk->first[a];
-    for (size_t i = 0; i < model->boxes.count; i++)
-        if (walk->first[i] == gone)
-            walk->first[i] = kept;
-}
-
 static void put_what_the_step_puts(struct walk *walk, const struct step *step)
 {
     const struct facing *facing = MODEL_FIND(walk->plan->facts, facing, step->facing);
@@ -203,7 +188,7 @@ static void put_what_the_step_puts(struct walk *walk, const struct step *step)
     case STEP_DRIVE:
     case STEP_FIX:
         if (join && join->target == TARGET_BOX)
-            hang_together(walk, join);
+            route_put_together(walk->plan, walk->first, join);
         break;
     default:
         break;
@@ -394,7 +379,7 @@ struct lifts lift_make(const struct plan *plan, struct arena *arena)
 
         put_what_the_step_puts(&walk, &plan->steps.at[i]);
         lift_what_the_step_lifts(&walk, &plan->steps.at[i], &lift);
-        if (lift.mass > plan->value[TRADE_LIFT_CONSTANT] / KEPT_OFF_TENTH)
+        if (lift.mass > plan->value[TRADE_LIFT_CONSTANT] / TOLD_FROM)
             *LIST_ADD(arena, &lifts.of) = lift;
     }
     return lifts;

@@ -64,8 +64,8 @@ struct lift {
 
 /*
  * The lifts of all steps, in their order; steps in which nothing over a tenth of the load constant
- * is lifted have none. In the arena, whose escape is armed. Needs the load
- * and order passes; without loads there are no lifts.
+ * is lifted have none. In the arena, whose escape is armed. Needs the load and order passes;
+ * without loads there are no lifts.
  *
  * Positions are rules of thumb, no source: a thing is held at half its height, at most at 75 cm,
  * half its thinnest size and 20 cm in front of the ankles (25 where the hands are below 25 cm, as

@@ -1,6 +1,7 @@
 /* Sorted extracts of the plan and the model, for look-ups by owner. */
 #include "plan/counted.h"
 
+#include <assert.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -121,19 +122,17 @@ static int64_t screw_owner(const struct planning *planning, const struct counted
     return 0;
 }
 
-struct screw_lots screw_lots_make(const struct planning *planning, const struct counted *counted)
+/* One lot for each screw, and for each piece of wood or panel that has screws without a place. */
+static size_t list_screws(const struct planning *planning, const struct counted *counted,
+                          struct screw_lot *lots)
 {
     const struct plan *plan = planning->plan;
-    struct screw_lot *lots =
-        ARENA_MANY(planning->arena, struct screw_lot,
-                   plan->screws.count + plan->crown_pieces.count + plan->panels.count);
-    size_t count = plan->screws.count;
-    size_t kept = 0;
+    size_t count = 0;
 
     for (size_t i = 0; i < plan->screws.count; i++) {
         const struct screw *screw = &plan->screws.at[i];
 
-        lots[i] =
+        lots[count++] =
             (struct screw_lot){screw->use, screw_owner(planning, counted, screw), screw->kind, 1};
     }
     for (size_t i = 0; i < plan->crown_pieces.count; i++) {
@@ -151,14 +150,34 @@ struct screw_lots screw_lots_make(const struct planning *planning, const struct 
                 SCREW_PANEL, counted_facing(planning, counted, panel->facing)->first, panel->screw,
                 panel->screws};
     }
-    sort(lots, count, sizeof *lots, compare_screw_lots);
+    return count;
+}
+
+/* Sorted lots of one owner and kind become one; how many are left. */
+static size_t merge_screw_lots(struct screw_lot *lots, size_t count)
+{
+    size_t kept = 0;
+
     for (size_t i = 0; i < count; i++) {
         if (kept && compare_screw_lots(&lots[kept - 1], &lots[i]) == 0)
             lots[kept - 1].count += lots[i].count;
         else
             lots[kept++] = lots[i];
     }
-    return (struct screw_lots){lots, kept};
+    assert(kept <= count);
+    return kept;
+}
+
+struct screw_lots screw_lots_make(const struct planning *planning, const struct counted *counted)
+{
+    const struct plan *plan = planning->plan;
+    struct screw_lot *lots =
+        ARENA_MANY(planning->arena, struct screw_lot,
+                   plan->screws.count + plan->crown_pieces.count + plan->panels.count);
+    size_t count = list_screws(planning, counted, lots);
+
+    sort(lots, count, sizeof *lots, compare_screw_lots);
+    return (struct screw_lots){lots, merge_screw_lots(lots, count)};
 }
 
 const struct screw_lot *screw_lots_of(const struct screw_lots *lots, enum screw_use use,

@@ -53,6 +53,16 @@ int64_t point_side(const struct planning *planning, const struct junction *junct
     return of_b ? join->side_b : join->side_a;
 }
 
+bool join_is_to_box(const struct join *join)
+{
+    return join->target == TARGET_BOX || join->target == TARGET_OTHER_BUILD;
+}
+
+bool join_is_in_room(const struct join *join)
+{
+    return join->place == PLACE_SITE || !join_is_to_box(join);
+}
+
 void point_on_face(const struct planning *planning, const struct junction *junction,
                    const struct plan_point *point, bool of_b, int64_t *ret_u, int64_t *ret_v)
 {

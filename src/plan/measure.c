@@ -29,19 +29,6 @@ static int64_t edge_between(int64_t from, int64_t side)
     BUG("sides that do not meet");
 }
 
-static bool is_panelled(const struct plan *plan, int64_t box, int64_t side)
-{
-    struct slice own = plan_panels_of(plan, box);
-
-    for (size_t i = own.from; i < own.to; i++) {
-        const struct panel *panel = &plan->panels.at[i];
-
-        if (panel->side == side && !panel->loose)
-            return true;
-    }
-    return false;
-}
-
 static bool is_hidden(const struct plan *plan, const struct junction *junction,
                       const struct join_end *end, int64_t edge)
 {
@@ -50,17 +37,7 @@ static bool is_hidden(const struct plan *plan, const struct junction *junction,
 
     if (padding && padding->at[edge_between(beside, end->seen)] > 0)
         return true;
-    return end->heads && junction->head_inside && is_panelled(plan, end->box, beside);
-}
-
-static int64_t edge_opposite(int64_t edge)
-{
-    static const int64_t opposite[EDGE_COUNT] = {[EDGE_LEFT] = EDGE_RIGHT,
-                                                 [EDGE_RIGHT] = EDGE_LEFT,
-                                                 [EDGE_TOP] = EDGE_BOTTOM,
-                                                 [EDGE_BOTTOM] = EDGE_TOP};
-    assert(edge >= 0 && edge < EDGE_COUNT);
-    return opposite[edge];
+    return end->heads && junction->head_inside && plan_is_panelled(plan, end->box, beside);
 }
 
 /* The edge to measure from where the nearer one is `edge`. */

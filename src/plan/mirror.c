@@ -2,11 +2,11 @@
  * Mirror images.
  *
  * 1  Only what runs along x changes: u on the front, back, top and bottom, x of members, and which
- * of left and right a side or an edge is. A left face has its u along y and keeps it. 2  What
- * reaches "the rest of the face" begins at the face's left, so that its image has to say how far it
- * reaches, unless it covers all. 3  The image of a join follows from that of its box: faces are
- * exchanged, and the offset along a mirrored axis is counted from the other end, to where the
- * second box ends.
+ *    of left and right a side or an edge is. A left face has its u along y and keeps it.
+ * 2  What reaches "to the end of the face" begins somewhere on it, so that its image has to say how
+ *    far it reaches, unless it covers all.
+ * 3  The image of a join follows from that of its box: faces are exchanged, and the offset along a
+ *    mirrored axis is counted from the other end, to where the second box ends.
  */
 #include "plan/mirror.h"
 

@@ -1,11 +1,12 @@
 /*
- * The order of work on its way: steps as they are made, what they touch, and what waits for what.
- * Shared by the files of the order pass only.
+ * The order of work while it is made: the steps, what they touch, and what waits for what. Shared
+ * by the files of the order pass only.
  */
 #ifndef PLAN_ORDER_H
 #define PLAN_ORDER_H
 
 #include "plan/counted.h"
+#include "plan/layers.h"
 #include "plan/pass.h"
 #include "plan/rules.h"
 #include "plan/steps.h"
@@ -108,30 +109,5 @@ void order_minutes(struct ordering *ordering);
 struct bench_clock clock_begin(const struct ordering *ordering);
 void clock_wait(struct bench_clock *clock, int64_t until, struct work *next);
 void clock_work(struct bench_clock *clock, const struct ordering *ordering, struct work *work);
-
-/* ---- order_group.c: which layers lie where ---- */
-
-/* Sides that a layer lies on, one bit each. */
-unsigned layer_faces(const struct layer *layer);
-
-/* The same, and the far side where an edge is wrapped round to it. */
-unsigned layer_reaches(const struct layer *layer);
-
-/* Whether a lining is pulled on under a cover, rather than closing a side. */
-bool lining_is_under_cover(const struct model *model, const struct layer *lining);
-
-/* Whether the first layer lies farther out than the second. */
-bool layer_is_over(const struct layer *over, const struct layer *under);
-
-/* Whether one layer lies over both boxes of a join: it is put on after the join, and lies across
- * the joint, not in it. */
-bool layer_lies_across(const struct model *model, const struct layer *layer,
-                       const struct junction *junction);
-
-/* Whether the layer lies on the box, alone or in a joined group. */
-bool layer_touches(const struct model *model, const struct layer *layer, int64_t box);
-
-/* The first box of a layer. */
-int64_t layer_box(const struct model *model, const struct layer *layer);
 
 #endif

@@ -5,6 +5,7 @@
 #include "plan/order.h"
 
 #include "plan/geometry.h"
+#include "plan/point.h"
 
 #include <assert.h>
 #include <inttypes.h>
@@ -264,11 +265,6 @@ struct extent {
     bool wood, cloth, batting, moves, fixes, walls;
 };
 
-static bool joins_to_box(const struct join *join)
-{
-    return join->target == TARGET_BOX || join->target == TARGET_OTHER_BUILD;
-}
-
 static struct extent build_extent(const struct model *model)
 {
     struct extent extent = {.moves = model->passages.count > 0, .walls = model->walls.count > 0};
@@ -286,9 +282,9 @@ static struct extent build_extent(const struct model *model)
 
         if (model_left_out(model, join->key))
             continue;
-        extent.moves |= join->place == PLACE_SITE || !joins_to_box(join);
-        extent.fixes |= join->place == PLACE_SITE || !joins_to_box(join);
-        extent.walls |= !joins_to_box(join);
+        extent.moves |= join_is_in_room(join);
+        extent.fixes |= join_is_in_room(join);
+        extent.walls |= !join_is_to_box(join);
     }
     return extent;
 }
@@ -309,7 +305,7 @@ static bool drives_from(const struct planning *planning, int64_t wall)
         const struct junction *junction = &plan->junctions.at[i];
         const struct join *join = MODEL_FIND(planning->model, join, junction->join);
 
-        if (joins_to_box(join) && join->place == PLACE_SITE && junction->point_count > 0 &&
+        if (join_is_to_box(join) && join->place == PLACE_SITE && junction->point_count > 0 &&
             looks_to(plan, junction->head_box, junction->reach_side, wall))
             return true;
     }
@@ -509,10 +505,10 @@ static void make_join(struct ordering *ordering, const struct join *join)
     const int *kinds = by_box;
     size_t count = sizeof by_box / sizeof *by_box;
 
-    if (joins_to_box(join) && join->fastener == FASTENER_REST) {
+    if (join_is_to_box(join) && join->fastener == FASTENER_REST) {
         kinds = laid_on;
         count = sizeof laid_on / sizeof *laid_on;
-    } else if (!joins_to_box(join)) {
+    } else if (!join_is_to_box(join)) {
         kinds = join->fastener == FASTENER_REST ? stood : to_room;
         count = join->fastener == FASTENER_REST ? sizeof stood / sizeof *stood
                                                 : sizeof to_room / sizeof *to_room;

@@ -1,6 +1,7 @@
 #include "plan/order.h"
 
 #include "plan/geometry.h"
+#include "plan/hole.h"
 
 #include <assert.h>
 #include <string.h>
@@ -104,18 +105,6 @@ static bool not_late(const struct ordering *ordering, const struct work *before,
     return !before->late;
 }
 
-static bool waits_whole(const struct plan *plan, int64_t layer, int64_t join)
-{
-    for (size_t i = 0; i < plan->constraints.count; i++) {
-        const struct constraint *constraint = &plan->constraints.at[i];
-
-        if (constraint->kind == JOIN_BEFORE_LAYER && constraint->item == layer &&
-            constraint->join == join && strcmp(constraint->rule, "P51") == 0)
-            return true;
-    }
-    return false;
-}
-
 static bool is_slit_over(const struct ordering *ordering, const struct work *before,
                          const struct work *after)
 {
@@ -126,7 +115,7 @@ static bool is_slit_over(const struct ordering *ordering, const struct work *bef
     for (size_t i = 0; i < plan->patches.count; i++)
         if (plan->patches.at[i].slit && plan->patches.at[i].layer == layer &&
             plan->points.at[plan->patches.at[i].point].join == join)
-            return !waits_whole(plan, layer, join);
+            return !hole_keeps_off(plan, layer, join);
     return false;
 }
 

@@ -2,16 +2,17 @@
  * The sequence: always the first of the works that are free, by a fixed rank (bench before room,
  * phase, people, tool, box, join, layer, panels, kind). A work that is free but still rests, after
  * glue say, stands aside while the bench's clock runs and others are done; when nothing else is
- * left the clock waits. When no work is free the waits that are left hold a
- * circle: it is found by walking from a work to one it waits for until one comes again, and the
- * softest wait on it is dropped. A wait may turn out to have been dropped for nothing, when its
- * circle had to be broken at a harder one as well; such waits are taken back, the hardest first,
- * and the sequence is made anew, so that in the end each wait that is dropped closes a circle of
- * waits that hold.
+ * left the clock waits.
+ *
+ * When no work is free the waits that are left hold a circle: it is found by walking from a work to
+ * one it waits for until one comes again, and the softest wait on it is dropped. A wait may turn
+ * out to have been dropped for nothing, when its circle had to be broken at a harder one as well.
+ * Such waits are taken back, the hardest first, and the sequence is made anew: in the end each wait
+ * that is dropped closes a circle of waits that hold.
  *
  * Invariants while it runs:
- *   1  a work is in the heap when it is free (nothing left that it waits for) and not yet done
- *      or it is among those that rest
+ *   1  a work that is free (nothing left that it waits for) and not yet done is in the heap, or
+ *      among those that rest
  *   2  left[w] is the number of waits of w whose first work is not done
  */
 #include "plan/order.h"

@@ -5,9 +5,11 @@
  */
 #include "plan/order.h"
 
+#include "base/fault.h"
 #include "plan/curve.h"
 
 #include <assert.h>
+#include <stddef.h>
 #include <string.h>
 
 /* Amounts in thousandths of the unit that the trade value is for: one piece, a metre (a length in
@@ -175,72 +177,118 @@ static int64_t fittings_of(const struct model *model, const struct work *work)
     return count;
 }
 
-static int64_t layer_amount(const struct layer_counted *layer, enum amount amount)
-{
-    switch (amount) {
-    case AMOUNT_PIECES:
-        return layer->pieces * PIECES;
-    case AMOUNT_STRAIGHT:
-        return layer->by_seam[SEAM_STRAIGHT] / LENGTH_MM;
-    case AMOUNT_BOXING:
-        return layer->by_seam[SEAM_BOXING] / LENGTH_MM;
-    case AMOUNT_BOXING_CORNERS:
-        return layer->boxing_corners * PIECES;
-    case AMOUNT_CORD:
-        return layer->by_seam[SEAM_CORD] / LENGTH_MM;
-    case AMOUNT_WELT:
-        return layer->by_seam[SEAM_WELT] / LENGTH_MM;
-    case AMOUNT_ZIPS:
-        return layer->zips * PIECES;
-    case AMOUNT_CLOSED_BY_HAND:
-        return layer->back ? 0 : layer->by_seam[SEAM_BY_HAND] / LENGTH_MM;
-    case AMOUNT_EDGE:
-        return layer->edge / LENGTH_MM;
-    case AMOUNT_AREA:
-        return layer->area / PIECES;
-    case AMOUNT_TRIMMED:
-        return layer->trimmed / LENGTH_MM;
-    case AMOUNT_CORNERS:
-        return layer->corners * PIECES;
-    case AMOUNT_BUTTONS:
-        return layer->buttons * PIECES;
-    case AMOUNT_UNDER_TUFTS:
-        return layer->under_tufts * PIECES;
-    case AMOUNT_NAILS:
-        return layer->nails * PIECES;
-    case AMOUNT_STRIP:
-        return layer->strip / LENGTH_MM;
-    case AMOUNT_SLITS:
-        return layer->slits * PIECES;
-    case AMOUNT_PATCHES:
-        return layer->patches * PIECES;
-    default:
-        return 0;
+/* What keeps a figure that is counted (counted.h). */
+enum holder { OF_NOTHING, OF_BOX, OF_FACING, OF_JOIN, OF_LAYER, OF_BACK, OF_STOCK };
+
+#define IN_PIECES 0           /* the figure is a count */
+#define IN_METRES LENGTH_MM   /* it is a length */
+#define IN_SQUARE_METRES 1000 /* it is in square millimetres */
+
+#define FIGURE(holder, unit, type, member)          \
+    {                                               \
+        holder, unit, offsetof(struct type, member) \
     }
+
+/* The amounts that are one figure of the counts; the others are worked out by amount_of. */
+static const struct figure {
+    enum holder of;
+    int64_t unit; /* of the figure in a thousandth of the amount; IN_PIECES */
+    size_t at;    /* in what keeps it */
+} figures[AMOUNTS] = {
+    [AMOUNT_PARTS] = FIGURE(OF_STOCK, IN_PIECES, stock_counted, parts),
+    [AMOUNT_JOINTS] = FIGURE(OF_BOX, IN_PIECES, box_counted, joints),
+    [AMOUNT_LANDED] = FIGURE(OF_BOX, IN_PIECES, box_counted, landed),
+    [AMOUNT_CROWN] = FIGURE(OF_BOX, IN_METRES, box_counted, crown),
+    [AMOUNT_SCREWS] = FIGURE(OF_FACING, IN_PIECES, facing_counted, screws),
+    [AMOUNT_POINTS] = FIGURE(OF_JOIN, IN_PIECES, join_counted, points),
+    [AMOUNT_HOLES] = FIGURE(OF_JOIN, IN_PIECES, join_counted, to_drill),
+    [AMOUNT_PIECES] = FIGURE(OF_LAYER, IN_PIECES, layer_counted, pieces),
+    [AMOUNT_STRAIGHT] = FIGURE(OF_LAYER, IN_METRES, layer_counted, by_seam[SEAM_STRAIGHT]),
+    [AMOUNT_BOXING] = FIGURE(OF_LAYER, IN_METRES, layer_counted, by_seam[SEAM_BOXING]),
+    [AMOUNT_BOXING_CORNERS] = FIGURE(OF_LAYER, IN_PIECES, layer_counted, boxing_corners),
+    [AMOUNT_CORD] = FIGURE(OF_LAYER, IN_METRES, layer_counted, by_seam[SEAM_CORD]),
+    [AMOUNT_WELT] = FIGURE(OF_LAYER, IN_METRES, layer_counted, by_seam[SEAM_WELT]),
+    [AMOUNT_ZIPS] = FIGURE(OF_LAYER, IN_PIECES, layer_counted, zips),
+    [AMOUNT_EDGE] = FIGURE(OF_LAYER, IN_METRES, layer_counted, edge),
+    [AMOUNT_AREA] = FIGURE(OF_LAYER, IN_SQUARE_METRES, layer_counted, area),
+    [AMOUNT_TRIMMED] = FIGURE(OF_LAYER, IN_METRES, layer_counted, trimmed),
+    [AMOUNT_CORNERS] = FIGURE(OF_LAYER, IN_PIECES, layer_counted, corners),
+    [AMOUNT_BUTTONS] = FIGURE(OF_LAYER, IN_PIECES, layer_counted, buttons),
+    [AMOUNT_UNDER_TUFTS] = FIGURE(OF_LAYER, IN_PIECES, layer_counted, under_tufts),
+    [AMOUNT_NAILS] = FIGURE(OF_LAYER, IN_PIECES, layer_counted, nails),
+    [AMOUNT_STRIP] = FIGURE(OF_LAYER, IN_METRES, layer_counted, strip),
+    [AMOUNT_SLITS] = FIGURE(OF_LAYER, IN_PIECES, layer_counted, slits),
+    [AMOUNT_PATCHES] = FIGURE(OF_LAYER, IN_PIECES, layer_counted, patches),
+    [AMOUNT_BACK_TOP] = FIGURE(OF_BACK, IN_METRES, back_way, card),
+    [AMOUNT_BACK_SIDE] = FIGURE(OF_BACK, IN_METRES, back_way, strip),
+    [AMOUNT_BACK_STITCHED] = FIGURE(OF_BACK, IN_METRES, back_way, stitched),
+    [AMOUNT_BACK_UNDER] = FIGURE(OF_BACK, IN_METRES, back_way, under),
+};
+
+/* The way to fix a back that is taken; of any other layer one without lengths. */
+static const struct back_way *back_of(const struct layer_counted *layer)
+{
+    static const struct back_way none = {0};
+
+    return layer->back ? layer->back : &none;
+}
+
+static const struct layer_counted *layer_of(const struct ordering *ordering,
+                                            const struct work *work)
+{
+    return counted_layer(ordering->planning, &ordering->counted, work->step.layer);
+}
+
+static const void *find_holder(const struct ordering *ordering, const struct work *work,
+                               enum holder of)
+{
+    const struct planning *planning = ordering->planning;
+    const struct counted *counted = &ordering->counted;
+
+    switch (of) {
+    case OF_BOX:
+        return counted_box(planning, counted, work->step.box);
+    case OF_FACING:
+        return counted_facing(planning, counted, work->step.facing);
+    case OF_JOIN:
+        return counted_join(planning, counted, work->step.join);
+    case OF_LAYER:
+        return layer_of(ordering, work);
+    case OF_BACK:
+        return back_of(layer_of(ordering, work));
+    case OF_STOCK:
+        return counted_stock(planning, counted, work->stock);
+    case OF_NOTHING:
+        break;
+    }
+    BUG("an amount that is no figure is worked out elsewhere");
+}
+
+static int64_t figure_of(const struct ordering *ordering, const struct work *work,
+                         const struct figure *figure)
+{
+    const char *holder = find_holder(ordering, work, figure->of);
+    int64_t value;
+
+    memcpy(&value, holder + figure->at, sizeof value);
+    return figure->unit == IN_PIECES ? value * PIECES : value / figure->unit;
 }
 
 /* A lining that shuts a box has its edge all round folded in, or left raw. */
-static int64_t back_amount(const struct layer_counted *layer, enum amount amount)
+static int64_t edge_raw(const struct layer_counted *layer)
 {
-    static const struct back_way none = {0};
-    const struct back_way *way = layer->back ? layer->back : &none;
+    return layer->raw ? layer->edge : back_of(layer)->raw;
+}
 
-    switch (amount) {
-    case AMOUNT_BACK_RAW:
-        return (layer->raw ? layer->edge : way->raw) / LENGTH_MM;
-    case AMOUNT_BACK_ROW:
-        return (layer->back || layer->raw ? way->row : layer->edge) / LENGTH_MM;
-    case AMOUNT_BACK_TOP:
-        return way->card / LENGTH_MM;
-    case AMOUNT_BACK_SIDE:
-        return way->strip / LENGTH_MM;
-    case AMOUNT_BACK_STITCHED:
-        return way->stitched / LENGTH_MM;
-    case AMOUNT_BACK_UNDER:
-        return way->under / LENGTH_MM;
-    default:
-        return 0;
-    }
+static int64_t edge_in_row(const struct layer_counted *layer)
+{
+    return layer->back || layer->raw ? back_of(layer)->row : layer->edge;
+}
+
+/* Of a back its own terms count what is stitched by hand. */
+static int64_t closed_by_hand(const struct layer_counted *layer)
+{
+    return layer->back ? 0 : layer->by_seam[SEAM_BY_HAND];
 }
 
 /* Buttons of a layer whose field is of that sort. */
@@ -310,59 +358,44 @@ static int64_t amount_of(const struct ordering *ordering, const struct work *wor
                          enum amount amount)
 {
     const struct planning *planning = ordering->planning;
-    const struct counted *counted = &ordering->counted;
+    int64_t boxes = (int64_t)planning->model->boxes.count;
 
     switch (amount) {
     case AMOUNT_ONCE:
         return PIECES;
     case AMOUNT_ALL_PARTS:
-        return counted->parts * PIECES;
+        return ordering->counted.parts * PIECES;
     case AMOUNT_STICKS:
         return parts_of_kind(ordering, work, STOCK_STICK) * PIECES;
     case AMOUNT_SHEETS:
         return parts_of_kind(ordering, work, STOCK_SHEET) * PIECES;
     case AMOUNT_SOFT:
         return (int64_t)planning->plan->pieces.count * PIECES;
-    case AMOUNT_PARTS:
-        return counted_stock(planning, counted, work->stock)->parts * PIECES;
     case AMOUNT_SPOILED:
         return work->spoiled * PIECES;
-    case AMOUNT_JOINTS:
-        return counted_box(planning, counted, work->step.box)->joints * PIECES;
-    case AMOUNT_SCREWS:
-        return counted_facing(planning, counted, work->step.facing)->screws * PIECES;
-    case AMOUNT_LANDED:
-        return counted_box(planning, counted, work->step.box)->landed * PIECES;
-    case AMOUNT_CROWN:
-        return counted_box(planning, counted, work->step.box)->crown / LENGTH_MM;
     case AMOUNT_OUTLINE:
         return outline_of(planning, work) / LENGTH_MM;
-    case AMOUNT_POINTS:
-        return counted_join(planning, counted, work->step.join)->points * PIECES;
-    case AMOUNT_HOLES:
-        return counted_join(planning, counted, work->step.join)->to_drill * PIECES;
     case AMOUNT_FLAP:
         return work->flap.length / LENGTH_MM;
     case AMOUNT_FITTINGS:
         return fittings_of(planning->model, work) * PIECES;
     case AMOUNT_BOXES:
-        return (int64_t)planning->model->boxes.count * PIECES;
+        return boxes * PIECES;
     case AMOUNT_FLIGHTS:
-        return (int64_t)planning->model->boxes.count * flights_of(planning->model) * PIECES;
+        return boxes * flights_of(planning->model) * PIECES;
     case AMOUNT_CLOTH:
         return cloth_taken(ordering);
     case AMOUNT_BUTTONS_DEEP:
     case AMOUNT_BUTTONS_SURFACE:
         return buttons_of(ordering, work, amount == AMOUNT_BUTTONS_DEEP) * PIECES;
+    case AMOUNT_CLOSED_BY_HAND:
+        return closed_by_hand(layer_of(ordering, work)) / LENGTH_MM;
     case AMOUNT_BACK_RAW:
+        return edge_raw(layer_of(ordering, work)) / LENGTH_MM;
     case AMOUNT_BACK_ROW:
-    case AMOUNT_BACK_TOP:
-    case AMOUNT_BACK_SIDE:
-    case AMOUNT_BACK_STITCHED:
-    case AMOUNT_BACK_UNDER:
-        return back_amount(counted_layer(planning, counted, work->step.layer), amount);
+        return edge_in_row(layer_of(ordering, work)) / LENGTH_MM;
     default:
-        return layer_amount(counted_layer(planning, counted, work->step.layer), amount);
+        return figure_of(ordering, work, &figures[amount]);
     }
 }
 

@@ -9,6 +9,7 @@
 #include "plan/padding.h"
 
 #include "plan/geometry.h"
+#include "plan/layers.h"
 
 #include <assert.h>
 
@@ -61,10 +62,8 @@ int64_t layer_thickness(const struct plan *plan, const struct layer *layer)
 struct area layer_area(const struct box *box, int64_t side, const struct layer *layer)
 {
     struct area face = face_area(box, side);
-    struct area given = {layer->u, layer->v, layer->width ? layer->u + layer->width : face.u1,
-                         layer->height ? layer->v + layer->height : face.v1};
 
-    return area_cut(&face, &given);
+    return area_given(&face, layer->u, layer->v, layer->width, layer->height);
 }
 
 static bool reaches_edge(const struct area *area, const struct area *face, int64_t edge)
@@ -78,30 +77,19 @@ static bool reaches_edge(const struct area *area, const struct area *face, int64
     return reached[edge];
 }
 
-static int64_t ending_of(const struct layer *layer, int64_t edge)
-{
-    const int64_t endings[EDGE_COUNT] = {[EDGE_LEFT] = layer->left,
-                                         [EDGE_RIGHT] = layer->right,
-                                         [EDGE_TOP] = layer->top,
-                                         [EDGE_BOTTOM] = layer->bottom};
-
-    assert(edge >= 0 && edge < EDGE_COUNT);
-    return endings[edge];
-}
-
 /* How far round an edge the layer lies on the side there: all of it, a landing, nothing. */
 static int64_t depth_round(const struct planning *planning, const struct box *box,
                            const struct layer *layer, int64_t side, int64_t edge)
 {
     int64_t whole = vector_along(box_size(box), side_axis(side));
 
-    if (layer->shape == SHAPE_WRAPPED && ending_of(layer, edge) == ENDING_WRAP)
+    if (layer->shape == SHAPE_WRAPPED && layer_ending(layer, edge) == ENDING_WRAP)
         return whole;
-    if (layer->kind == LAYER_FOAM && ending_of(layer, edge) == ENDING_SIDE)
+    if (layer->kind == LAYER_FOAM && layer_ending(layer, edge) == ENDING_SIDE)
         return 0; /* it only rolls over the edge */
-    if (layer->shape == SHAPE_WRAPPED && ending_of(layer, edge) == ENDING_SIDE)
+    if (layer->shape == SHAPE_WRAPPED && layer_ending(layer, edge) == ENDING_SIDE)
         return length_smaller(whole, planning->value[TRADE_LANDING]);
-    if (layer->shape == SHAPE_SEWN && ending_of(layer, edge) == ENDING_SEWN)
+    if (layer->shape == SHAPE_SEWN && layer_ending(layer, edge) == ENDING_SEWN)
         return length_smaller(whole, layer->boxing ? layer->boxing : whole);
     return 0;
 }
@@ -167,14 +155,6 @@ static int64_t first_in_group(const struct model *model, int64_t group)
     return first;
 }
 
-static bool in_group(const struct model *model, int64_t group, int64_t box)
-{
-    for (size_t i = 0; i < model->group_boxes.count; i++)
-        if (model->group_boxes.at[i].group == group && model->group_boxes.at[i].box == box)
-            return true;
-    return false;
-}
-
 /* The side of a grouped box that looks where the layer's side of the group's first box looks. */
 static int64_t side_in_group(const struct plan *plan, const struct layer *layer, int64_t box)
 {
@@ -187,9 +167,9 @@ static int64_t side_in_group(const struct plan *plan, const struct layer *layer,
 
 int64_t layer_side_on(const struct plan *plan, const struct layer *layer, int64_t box)
 {
-    if (layer->group)
-        return in_group(plan->facts, layer->group, box) ? side_in_group(plan, layer, box) : -1;
-    return layer->box == box ? layer->side : -1;
+    if (!layer_touches(plan->facts, layer, box))
+        return -1;
+    return layer->box ? layer->side : side_in_group(plan, layer, box);
 }
 
 /* What goes round the edges of a layer with two faces is one piece: it counts once, from the first
@@ -217,9 +197,7 @@ static int64_t thickness_at(const struct coats *coats, int64_t u, int64_t v, boo
     int64_t sum = 0;
 
     for (size_t i = 0; i < coats->of.count; i++) {
-        const struct area *area = &coats->of.at[i].area;
-
-        if (area->u0 <= u && u < area->u1 && area->v0 <= v && v < area->v1)
+        if (area_holds(&coats->of.at[i].area, u, v))
             sum += pressed ? coats->of.at[i].pressed : coats->of.at[i].thickness;
     }
     return sum;

@@ -74,10 +74,8 @@ static struct area facing_area(const struct model *model, const struct box *box,
 {
     struct area reach =
         facing->loose ? face_area(box, facing->side) : fixed_reach(model, box, facing->side);
-    struct area given = {facing->u, facing->v, facing->width ? facing->u + facing->width : reach.u1,
-                         facing->height ? facing->v + facing->height : reach.v1};
 
-    return area_cut(&reach, &given);
+    return area_given(&reach, facing->u, facing->v, facing->width, facing->height);
 }
 
 /* ---- cutting to the sheets on offer ---- */

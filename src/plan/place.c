@@ -24,7 +24,6 @@ static void measure_edges(const struct area *face, int64_t u, int64_t v, struct 
     edges[1].distance = edges[1].edge == EDGE_BOTTOM ? v : face->v1 - v;
 }
 
-/* `about` is what the edges are chosen by: a whole run, or the place itself as an empty area. */
 static void measure(const struct work *work, const struct area *about, struct plan_point *point)
 {
     struct area face = face_area(work->a, work->join->side_a);

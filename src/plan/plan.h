@@ -48,6 +48,9 @@ struct area { /* on a face, half-open */
 /* Which of a mirrored pair a box is; its maps, labels and pieces are marked with it. */
 enum hand { HAND_NONE, HAND_LEFT, HAND_RIGHT };
 
+/* Parts of a length that a place in the room is kept to where something leans. */
+#define POSE_REST_PARTS 1024
+
 /*
  * Where a box stands in the room: leaned about its own lean_axis through its origin's corner,
  * turned by quarter turns about z (counted left, seen from above), then moved so that the corner of
@@ -55,15 +58,13 @@ enum hand { HAND_NONE, HAND_LEFT, HAND_RIGHT };
  * of those that no join reaches from the first box each lot has its first box at 0, and a box by
  * itself keeps `placed` false.
  */
-#define POSE_REST_PARTS 1024
-
 struct pose {
     int64_t box;
     int turn; /* 0..3 */
     struct vector at;
     bool placed;
     int64_t lean_axis, lean; /* as the box's */
-    struct vector rest;      /* beyond `at`, in parts of a length; 0 where nothing leans */
+    struct vector rest;      /* beyond `at`, in POSE_REST_PARTS; 0 where nothing leans */
     int64_t by;              /* join that gave it its place, 0 for a first box */
     int64_t with;            /* first box of those that stand as one with it */
     struct solid room;       /* smallest block along the room's axes round its wood */

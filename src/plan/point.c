@@ -15,6 +15,7 @@
 #include "plan/drape.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
+#include "plan/layers.h"
 #include "plan/standing.h"
 
 /* ---- runs ---- */
@@ -167,7 +168,7 @@ static bool is_covered(const struct work *work, bool of_b)
     for (size_t i = 0; i < model->layers.count; i++) {
         const struct layer *layer = &model->layers.at[i];
 
-        if (drape_is_cloth(layer) && drape_is_on_box(model, layer, box->key) &&
+        if (drape_is_cloth(layer) && layer_touches(model, layer, box->key) &&
             is_under(work, layer, of_b))
             return true;
     }

@@ -17,6 +17,13 @@ struct vector point_to_a(const struct planning *planning, const struct junction 
 /* The face of a box that a join lies on. */
 int64_t point_side(const struct planning *planning, const struct junction *junction, bool of_b);
 
+/* Whether a join holds its box to another one, of this build or of the set; else it holds it to a
+ * wall, the floor or a given object. */
+bool join_is_to_box(const struct join *join);
+
+/* Whether it is made in the room: the maker says so, or what it holds its box to stands there. */
+bool join_is_in_room(const struct join *join);
+
 /* A point as a place on the face of box a or b. */
 void point_on_face(const struct planning *planning, const struct junction *junction,
                    const struct plan_point *point, bool of_b, int64_t *ret_u, int64_t *ret_v);

@@ -12,6 +12,7 @@
 
 #include "plan/drape.h"
 #include "plan/geometry.h"
+#include "plan/layers.h"
 
 /* ---- the hand ---- */
 
@@ -82,7 +83,7 @@ static bool layer_lies_there(const struct scene *scene, int64_t side, const stru
     for (size_t i = 0; i < model->layers.count; i++) {
         const struct layer *layer = &model->layers.at[i];
 
-        if (drape_is_cloth(layer) && drape_is_on_box(model, layer, scene->box->key) &&
+        if (drape_is_cloth(layer) && layer_touches(model, layer, scene->box->key) &&
             drape_covers(scene->planning, layer, scene->box, side, entry->u, entry->v))
             return true;
     }

@@ -1,14 +1,15 @@
 /*
  * A driver behind a head, and a hand that brings it there.
  *
- * 1  All that stands near is seen from the box with the heads: its own wood, the wood of every box
- *    that is joined to it by now, and, once it is fixed in the room, of all that is fixed there,
- * the walls round it; in the room the floor under it. 2  A tool is a round bar behind the head, as
- * long as it needs with the screw before it. Nothing comes nearer to its axis than its radius. A
- * driver with a bit may be held at a slant, which takes as much off its radius as the slant moves
- * its body aside. 3  A hand is a block twice HAND wide. From some place on the tool's axis the
- * fingers go aside along a line, and from there the hand goes straight out through the reach side,
- * no farther than an arm, and a hand's length beyond it.
+ * 1  All that stands near is seen from the box with the heads: its own wood, and that of every box
+ *    joined to it by now; once it is fixed in the room, the wood of all that is fixed there, and
+ *    the walls; in the room the floor under it.
+ * 2  A tool is a round bar behind the head, as long as it needs with the screw before it. Nothing
+ *    comes nearer to its axis than its radius. A driver with a bit may be held at a slant, which
+ *    takes as much off its radius as the slant moves its body aside.
+ * 3  A hand is a block half as wide as a hand hole. From some place on the tool's axis the fingers
+ *    go aside along a line; from there the hand goes straight out through the reach side, no
+ *    farther than an arm, and a hand's length beyond it.
  */
 #include "plan/rehearse_stage.h"
 
@@ -198,6 +199,7 @@ static struct tool_bar own_tool(const struct stage *stage, int64_t kind, struct 
 }
 
 #define BARS 5
+#define MICRORADIANS 17453 /* in a degree, rounded down */
 
 /* The tools that may be used where the plan chose one: that one, and those that are handier. */
 static size_t bars_for(const struct stage *stage, int64_t tool, int64_t screw,
@@ -221,7 +223,7 @@ static size_t bars_for(const struct stage *stage, int64_t tool, int64_t screw,
     }
     if (tool != TOOL_DRIVER) {
         int64_t aside = (value[TRADE_DRIVER_BIT] + screw) * value[TRADE_DRIVER_OFF_AXIS] / 1000 *
-                        17453 / 1000000;
+                        MICRORADIANS / 1000000;
 
         bars[count] = bars[0];
         bars[count++].radius -= aside;

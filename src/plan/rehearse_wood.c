@@ -81,6 +81,12 @@ static void put_on(struct stage *stage, const struct facing *facing)
     stage->facings[model_index(stage->model, ENTITY_facing, facing->key)] = stage->now;
 }
 
+/* Members are the first of a box's lumps; a box that has any stands once they are framed. */
+static bool lacks_its_frame(const struct staged_box *box)
+{
+    return box->framed == PLAN_NONE && box->lumps.count > 0 && box->lumps.at[0].side < 0;
+}
+
 void do_panel(struct stage *stage, const struct step *step)
 {
     const struct facing *first = MODEL_FIND(stage->model, facing, step->facing);
@@ -88,7 +94,7 @@ void do_panel(struct stage *stage, const struct step *step)
 
     if (!stock_is_cut(stage, first->stock) && first->kind == FACING_PANEL)
         lose_supply(stage, ENTITY_facing, first->key);
-    if (box->framed == PLAN_NONE && box->lumps.count > 0 && box->lumps.at[0].side < 0)
+    if (lacks_its_frame(box))
         stage_lose(stage, REHEARSED_SUPPLY, ENTITY_facing, first->key, PLAN_NONE,
                    stage_lapse_by(stage, LAPSE_NO_WOOD, ENTITY_box, first->box, PLAN_NONE));
     for (size_t i = 0; i < stage->model->facings.count; i++)
@@ -104,7 +110,7 @@ void do_record(struct stage *stage, const struct step *step)
     for (size_t i = 0; i < stage->model->facings.count; i++)
         if (stage->model->facings.at[i].box == step->box && box->box->frame == FRAME_BOARD)
             put_on(stage, &stage->model->facings.at[i]);
-    if (box->framed == PLAN_NONE && box->lumps.count > 0 && box->lumps.at[0].side < 0)
+    if (lacks_its_frame(box))
         lose_supply(stage, ENTITY_box, step->box);
 }
 

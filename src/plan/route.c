@@ -24,7 +24,7 @@ static size_t *each_alone(const struct plan *plan, struct arena *arena)
     return first;
 }
 
-static void put_together(const struct plan *plan, size_t *first, const struct join *join)
+void route_put_together(const struct plan *plan, size_t *first, const struct join *join)
 {
     size_t count = plan->facts->boxes.count;
     size_t a = model_index(plan->facts, ENTITY_box, join->box_a);
@@ -48,7 +48,7 @@ size_t *route_carried(const struct plan *plan, struct arena *arena)
         const struct join *join = &plan->facts->joins.at[i];
 
         if (route_holds(join) && join->place == PLACE_BENCH)
-            put_together(plan, first, join);
+            route_put_together(plan, first, join);
     }
     return first;
 }
@@ -80,16 +80,6 @@ static struct solid solid_for_carrying(const struct plan *plan, const struct box
                              &solid);
 }
 
-static void stretch(struct solid *solid, const struct solid *over)
-{
-    for (int axis = 0; axis < AXIS_COUNT; axis++) {
-        if (vector_along(over->low, axis) < vector_along(solid->low, axis))
-            vector_set(&solid->low, axis, vector_along(over->low, axis));
-        if (vector_along(over->high, axis) > vector_along(solid->high, axis))
-            vector_set(&solid->high, axis, vector_along(over->high, axis));
-    }
-}
-
 struct vector route_size(const struct plan *plan, const size_t *first, size_t index)
 {
     const struct model *model = plan->facts;
@@ -102,7 +92,7 @@ struct vector route_size(const struct plan *plan, const size_t *first, size_t in
         if (first[i] != index)
             continue;
         solid = solid_for_carrying(plan, box, &model->boxes.at[i]);
-        stretch(&whole, &solid);
+        whole = solid_round(&whole, &solid);
     }
     return (struct vector){solid_size(&whole, AXIS_X), solid_size(&whole, AXIS_Y),
                            solid_size(&whole, AXIS_Z)};
@@ -248,8 +238,8 @@ static void add_site_joins(struct routing *routing)
         if (!route_holds(join) || join->place == PLACE_BENCH)
             continue;
         first = route_carried(routing->plan, routing->arena);
-        put_together(routing->plan, first, join);
-        put_together(routing->plan, whole, join);
+        route_put_together(routing->plan, first, join);
+        route_put_together(routing->plan, whole, join);
         add_thing(routing, ROUTE_JOINED, first, first[model_index(model, ENTITY_box, join->box_a)],
                   join->key);
         boxes++;

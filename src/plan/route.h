@@ -15,6 +15,9 @@ size_t *route_carried(const struct plan *plan, struct arena *arena);
 /* Whether a join makes two boxes one thing to carry. */
 bool route_holds(const struct join *join);
 
+/* From now on both boxes of a join go as one: `first` as route_carried gives it. O(boxes). */
+void route_put_together(const struct plan *plan, size_t *first, const struct join *join);
+
 /* What is carried, along the axes of its first box: with `first` as route_carried gives it. */
 struct vector route_size(const struct plan *plan, const size_t *first, size_t index);
 

@@ -61,6 +61,14 @@ int64_t screw_gauge_diameter(int64_t gauge)
     return whole_divide_even((60 + 13 * gauge) * LENGTH_INCH, 1000);
 }
 
+int64_t screw_edge_margin(const int64_t *value, int64_t diameter)
+{
+    int64_t diameters = 0;
+
+    (void)whole_share(diameter, value[TRADE_EDGE_MIN_DIAMETERS], 1000000, &diameters);
+    return length_larger(diameters, value[TRADE_EDGE_MIN]);
+}
+
 const struct screw_bits *screw_bits_of(int64_t gauge)
 {
     for (size_t i = 0; i < sizeof bits / sizeof *bits; i++)

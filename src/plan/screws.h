@@ -58,6 +58,14 @@ void screw_count(struct planning *planning, size_t kind, enum screw_use use, int
 #define SCREW_TEXT (2 * QUANTITY_TEXT + 8)
 char *screw_kind_print(char buffer[SCREW_TEXT], const struct screw_kind *kind, enum units units);
 
+/* What the wood behind a wall's board or a floor's covering gives a screw: enough for any that is
+ * sold. */
+#define SCREW_BEHIND_WALL (100 * LENGTH_MM)
+
+/* What the axis of a screw keeps from the edge of its wood (TRADE 2.3): 3 diameters, or the least
+ * of all. `value` are the trade values. */
+int64_t screw_edge_margin(const int64_t *value, int64_t diameter);
+
 /* Nominal diameter of a wood screw by gauge, in 1/320 mm; formula screw.gauge: 0.060 in + 0.013 in
  * for each number. */
 int64_t screw_gauge_diameter(int64_t gauge);

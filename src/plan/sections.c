@@ -82,6 +82,13 @@ struct section stick_section(const struct model *model, int64_t stock)
     return section;
 }
 
+int64_t stock_wood(const struct model *model, int64_t stock)
+{
+    const struct stock *wood = MODEL_FIND(model, stock, stock);
+
+    return wood ? wood->wood : WOOD_SOFT;
+}
+
 int64_t sheet_thickness(const struct model *model, int64_t stock)
 {
     const struct stock *sheet = MODEL_FIND(model, stock, stock);
@@ -132,14 +139,11 @@ static const struct span_row spans[] = {
     SPAN_ROW(48, 3_4), SPAN_ROW(40, 5_8), SPAN_ROW(32, 1_2), SPAN_ROW(24, 3_8), SPAN_ROW(16, 1_4),
 };
 
-/* Sheets measure up to 1/16 in less than they are sold as. */
-#define SPAN_UNDERSIZE 4
-
 int64_t span_allowed(const int64_t *value, int64_t use, int64_t thickness)
 {
     assert(use >= 0 && use < USE_COUNT);
     for (size_t i = 0; i < sizeof spans / sizeof *spans; i++)
-        if (thickness >= (spans[i].thickness - SPAN_UNDERSIZE) * LENGTH_64TH)
+        if (thickness + SHEET_UNDERSIZE >= spans[i].thickness * LENGTH_64TH)
             return value[spans[i].by_use[use]];
     return 0;
 }

@@ -64,3 +64,13 @@ struct slice plan_frame_screws_of(const struct plan *plan, int64_t box)
 {
     return slice_of(plan, plan->screws.count, frame_screw_before, box);
 }
+
+bool plan_is_panelled(const struct plan *plan, int64_t box, int64_t side)
+{
+    struct slice panels = plan_panels_of(plan, box);
+
+    for (size_t i = panels.from; i < panels.to; i++)
+        if (plan->panels.at[i].side == side && !plan->panels.at[i].loose)
+            return true;
+    return false;
+}

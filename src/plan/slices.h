@@ -17,4 +17,7 @@ struct slice plan_panels_of(const struct plan *plan, int64_t box);
 struct slice plan_members_of(const struct plan *plan, int64_t box);
 struct slice plan_frame_screws_of(const struct plan *plan, int64_t box);
 
+/* Whether a panel is fixed on a side of a box; one that is laid on loose does not count. */
+bool plan_is_panelled(const struct plan *plan, int64_t box, int64_t side);
+
 #endif

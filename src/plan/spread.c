@@ -99,18 +99,6 @@ static int64_t grid_from(int64_t at, int64_t off, int64_t step)
     return off + whole_divide_up(at - off, step) * step;
 }
 
-/* From the sides of a run: where a screw keeps the least distance from both edges of its wood. */
-static int64_t edge_margin(const struct work *work)
-{
-    const int64_t *value = work->planning->value;
-    int64_t diameters;
-
-    if (whole_share(screw_gauge_diameter(value[TRADE_SCREW_GAUGE_JOIN]),
-                    value[TRADE_EDGE_MIN_DIAMETERS], 1000000, &diameters))
-        return value[TRADE_EDGE_MIN];
-    return length_larger(diameters, value[TRADE_EDGE_MIN]);
-}
-
 /* The grid line nearest to the middle between two sides, both edge distances kept; the middle
  * itself where there is none. */
 static int64_t grid_middle(int64_t low, int64_t high, int64_t margin, int64_t off, int64_t step)
@@ -127,7 +115,9 @@ struct lattice lattice_on(struct work *work, const struct run *run)
 {
     const struct area *area = &run->area;
     struct area face = face_area(work->a, work->join->side_a);
-    int64_t step = work->planning->value[TRADE_MARK_GRID];
+    const int64_t *value = work->planning->value;
+    int64_t step = value[TRADE_MARK_GRID];
+    int64_t margin = screw_edge_margin(value, screw_gauge_diameter(value[TRADE_SCREW_GAUGE_JOIN]));
     int64_t keep = length_smaller(work->planning->value[TRADE_ALONG_MIN], run_length(run) / 4);
     struct lattice lattice = {.work = work, .run = run, .step = step};
     struct from_edge edges[2];
@@ -136,8 +126,8 @@ struct lattice lattice_on(struct work *work, const struct run *run)
     place_edges(&face, area->u0 + area->u1, area->v0 + area->v1, edges);
     off_u = off_grid(edges[0].edge, face.u1, step);
     off_v = off_grid(edges[1].edge, face.v1, step);
-    lattice.across = run->along_u ? grid_middle(area->v0, area->v1, edge_margin(work), off_v, step)
-                                  : grid_middle(area->u0, area->u1, edge_margin(work), off_u, step);
+    lattice.across = run->along_u ? grid_middle(area->v0, area->v1, margin, off_v, step)
+                                  : grid_middle(area->u0, area->u1, margin, off_u, step);
     lattice.first = run->along_u ? grid_from(area->u0 + keep, off_u, step) - area->u0
                                  : grid_from(area->v0 + keep, off_v, step) - area->v0;
     lattice.count =

@@ -77,11 +77,7 @@ static const char *way_round(const struct planning *planning, int64_t a, int64_t
 
 static int64_t apart(const struct vector *a, const struct vector *b)
 {
-    int64_t x = a->x - b->x;
-    int64_t y = a->y - b->y;
-    int64_t z = a->z - b->z;
-
-    return whole_root(x * x + y * y + z * z);
+    return vector_length((struct vector){a->x - b->x, a->y - b->y, a->z - b->z});
 }
 
 bool stance_same_place(const struct pose *a, const struct pose *b)
@@ -244,6 +240,17 @@ static void tell_heights(struct planning *planning)
         tell_below_floor(planning, &planning->plan->poses.at[i]);
     for (size_t i = 0; i < model->joins.count; i++)
         tell_off_floor(planning, &model->joins.at[i]);
+}
+
+struct solid stance_whole_piece(const struct plan *plan)
+{
+    struct solid whole = {{0, 0, 0}, {0, 0, 0}};
+
+    if (plan->poses.count > 0)
+        whole = plan->poses.at[0].room;
+    for (size_t i = 1; i < plan->poses.count; i++)
+        whole = solid_round(&whole, &plan->poses.at[i].room);
+    return whole;
 }
 
 static struct vector corner_of_piece(const struct plan *plan)

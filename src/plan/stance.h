@@ -18,6 +18,9 @@ bool stance_wanted(const struct planning *planning, const struct join *join,
  * all boxes that stand as one with the first. O(boxes). */
 struct solid stance_object(const struct plan *plan, const struct object *object);
 
+/* The smallest block along the room's axes round all boxes; nothing without any. O(boxes). */
+struct solid stance_whole_piece(const struct plan *plan);
+
 /* Whether two places are the same but for the rounding of a lean. */
 bool stance_same_place(const struct pose *a, const struct pose *b);
 

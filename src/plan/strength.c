@@ -305,14 +305,7 @@ bool strength_tip(const struct plan *plan, const struct box *first, struct stren
         if (other->with != first->key || !load)
             continue;
         tip.mass += load->mass;
-        for (int axis = 0; axis < AXIS_COUNT; axis++) {
-            vector_set(
-                &room.low, axis,
-                length_smaller(vector_along(room.low, axis), vector_along(other->room.low, axis)));
-            vector_set(
-                &room.high, axis,
-                length_larger(vector_along(room.high, axis), vector_along(other->room.high, axis)));
-        }
+        room = solid_round(&room, &other->room);
     }
     tip.depth = length_smaller(solid_size(&room, AXIS_X), solid_size(&room, AXIS_Y));
     tip.height = room.high.z - pose->floor;

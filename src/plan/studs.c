@@ -6,6 +6,7 @@
 #include "plan/place.h"
 
 #include "plan/geometry.h"
+#include "plan/stance.h"
 
 static const struct wall *wall_behind(const struct planning *planning, const struct pose *pose,
                                       int64_t face)
@@ -21,19 +22,6 @@ static const struct wall *wall_behind(const struct planning *planning, const str
     return NULL;
 }
 
-/* The piece's left end or back in the room, where a wall's studs are counted from. */
-static int64_t start_of_piece(const struct planning *planning, int axis)
-{
-    int64_t start = 0;
-
-    for (size_t i = 0; i < planning->plan->poses.count; i++) {
-        int64_t at = vector_along(planning->plan->poses.at[i].room.low, axis);
-
-        start = i == 0 || at < start ? at : start;
-    }
-    return start;
-}
-
 struct studs studs_behind(const struct planning *planning, const struct box *box, int64_t side,
                           int64_t from, int64_t to)
 {
@@ -46,7 +34,8 @@ struct studs studs_behind(const struct planning *planning, const struct box *box
     if (!wall)
         return studs;
     int axis = side_axis(wall->side) == AXIS_Y ? AXIS_X : AXIS_Y;
-    int64_t start = start_of_piece(planning, axis);
+    struct solid piece = stance_whole_piece(planning->plan);
+    int64_t start = vector_along(piece.low, axis); /* studs are counted from its left end or back */
     for (int64_t at = wall->first_stud; at <= FIELDS_ROOM; at += wall->stud_pitch) {
         vector_set(&room, axis, start + at);
         box_to_face(side, pose_to_box(pose, box, room), &u, &v);

@@ -3,8 +3,8 @@
  *
  * 1  The left one of a pair is the one whose middle stands further left in the room; of two that do
  *    not stand as one, or stand behind each other, it is the one that was there first.
- * 2  The image of everything that hangs on the one must hang on the other, and nothing else. What
- * is alike goes together first; of what is left, two on the same side differ, and one alone is
+ * 2  The image of everything that hangs on the one must hang on the other, and nothing else. Equal
+ *    ones are paired first; of what is left two of a kind on the same side differ, and one alone is
  *    missing.
  * 3  Names, notes and what a reference leads to within the pair are each box's own.
  */

@@ -12,6 +12,7 @@
 #include "plan/block.h"
 #include "plan/geometry.h"
 #include "plan/slices.h"
+#include "plan/stance.h"
 
 #include <assert.h>
 
@@ -57,22 +58,6 @@ static void sort_by_ends(struct vicinity *vicinity)
     }
 }
 
-static void measure_whole(struct vicinity *vicinity)
-{
-    const struct plan *plan = vicinity->planning->plan;
-
-    for (size_t i = 0; i < plan->poses.count; i++)
-        for (int axis = 0; axis < AXIS_COUNT; axis++) {
-            int64_t low = vector_along(plan->poses.at[i].room.low, axis);
-            int64_t high = vector_along(plan->poses.at[i].room.high, axis);
-
-            if (i == 0 || low < vector_along(vicinity->whole.low, axis))
-                vector_set(&vicinity->whole.low, axis, low);
-            if (i == 0 || high > vector_along(vicinity->whole.high, axis))
-                vector_set(&vicinity->whole.high, axis, high);
-        }
-}
-
 struct vicinity vicinity_make(struct planning *planning)
 {
     struct vicinity vicinity = {.planning = planning};
@@ -80,7 +65,7 @@ struct vicinity vicinity_make(struct planning *planning)
     for (size_t i = 0; i < planning->model->joins.count; i++)
         add_tie(&vicinity, &planning->model->joins.at[i]);
     sort_by_ends(&vicinity);
-    measure_whole(&vicinity);
+    vicinity.whole = stance_whole_piece(planning->plan);
     vicinity.walk = ARENA_NEW(planning->arena, struct vicinity_walk);
     vicinity.walk->reached = ARENA_MANY(planning->arena, size_t, room_of(&vicinity) + 1);
     vicinity.walk->waiting = ARENA_MANY(planning->arena, size_t, room_of(&vicinity) + 1);
@@ -193,19 +178,6 @@ static bool stands_in_some(const struct vicinity *vicinity, const struct region 
     return false;
 }
 
-static struct solid round_both(const struct solid *a, const struct solid *b)
-{
-    struct solid both = *a;
-
-    for (int axis = 0; axis < AXIS_COUNT; axis++) {
-        vector_set(&both.low, axis,
-                   length_smaller(vector_along(a->low, axis), vector_along(b->low, axis)));
-        vector_set(&both.high, axis,
-                   length_larger(vector_along(a->high, axis), vector_along(b->high, axis)));
-    }
-    return both;
-}
-
 struct bystanders vicinity_look(const struct vicinity *vicinity, const struct junction *junction,
                                 const struct box *box, const struct solid *blocks, size_t count)
 {
@@ -218,7 +190,7 @@ struct bystanders vicinity_look(const struct vicinity *vicinity, const struct ju
 
     for (size_t i = 0; i < count; i++) {
         regions[i] = (struct region){pose, box, &blocks[i], pose_block(pose, box, &blocks[i])};
-        all = i == 0 ? regions[i].room : round_both(&all, &regions[i].room);
+        all = i == 0 ? regions[i].room : solid_round(&all, &regions[i].room);
         bystanders.wall = bystanders.wall || wall_stands_in(vicinity, &regions[i]);
     }
     for (size_t i = 0; i < model->boxes.count; i++) {

@@ -15,7 +15,9 @@
 
 #include "plan/drape.h"
 #include "plan/geometry.h"
+#include "plan/layers.h"
 #include "plan/slices.h"
+#include "plan/tool.h"
 
 #include <assert.h>
 
@@ -243,11 +245,6 @@ int64_t way_free_along(const struct scene *scene, struct vector at, int axis, in
     return least;
 }
 
-static int64_t gap_to(int64_t at, int64_t low, int64_t high)
-{
-    return at < low ? low - at : at > high ? at - high : 0;
-}
-
 /* Across the axis, from it to a solid. */
 static int64_t distance_beside(const struct solid *solid, struct vector at, int axis)
 {
@@ -256,8 +253,8 @@ static int64_t distance_beside(const struct solid *solid, struct vector at, int 
     for (int other = 0; other < AXIS_COUNT; other++) {
         int64_t gap = other == axis
                           ? 0
-                          : gap_to(vector_along(at, other), vector_along(solid->low, other),
-                                   vector_along(solid->high, other));
+                          : length_outside(vector_along(at, other), vector_along(solid->low, other),
+                                           vector_along(solid->high, other));
         square += gap * gap;
     }
     return whole_root(square);
@@ -284,48 +281,13 @@ static int64_t beside(const struct scene *scene, struct vector head, int64_t nee
 
 /* ---- tools ---- */
 
-struct tool_size {
-    int64_t length; /* beside the screw */
-    int64_t radius;
-};
-
-/* The workshop's own tool where it is measured, else the trade's. */
-static struct tool_size tool_size(const struct planning *planning, int64_t kind)
-{
-    const int64_t *value = planning->value;
-    struct tool_size size = {value[TRADE_DRIVER_INLINE], value[TRADE_DRIVER_RADIUS]};
-
-    if (kind == TOOL_LONG_BIT)
-        size = (struct tool_size){value[TRADE_DRIVER_BODY] + value[TRADE_DRIVER_BIT_LONG] +
-                                      value[TRADE_DRIVER_SLACK],
-                                  value[TRADE_DRIVER_RADIUS_LONG_BIT]};
-    else if (kind == TOOL_RIGHT_ANGLE)
-        size = (struct tool_size){value[TRADE_DRIVER_RIGHT_ANGLE],
-                                  value[TRADE_DRIVER_RADIUS_LONG_BIT]};
-    else if (kind == TOOL_STUBBY)
-        size = (struct tool_size){value[TRADE_DRIVER_STUBBY], value[TRADE_DRIVER_RADIUS_LONG_BIT]};
-    for (size_t i = 0; i < planning->model->tools.count; i++) {
-        const struct tool *tool = &planning->model->tools.at[i];
-
-        if (tool->kind != kind || tool->length == 0)
-            continue;
-        size.length = tool->length;
-        size.radius = tool->radius > 0 ? tool->radius : size.radius;
-        break;
-    }
-    return size;
-}
-
-int64_t way_tool_length(const struct planning *planning, int64_t kind)
-{
-    return tool_size(planning, kind).length;
-}
+#define MICRORADIANS 17453 /* in a degree, rounded down */
 
 /* How far aside the body comes when the tool is held at the slant that a screw bears. The tangent
  * is taken as the angle in radians, a little less. */
 static int64_t slant(const struct planning *planning, int64_t length)
 {
-    return length * planning->value[TRADE_DRIVER_OFF_AXIS] / 1000 * 17453 / 1000000;
+    return length * planning->value[TRADE_DRIVER_OFF_AXIS] / 1000 * MICRORADIANS / 1000000;
 }
 
 /* ---- one point ---- */
@@ -409,6 +371,14 @@ static struct tool_size size_in_manner(const struct planning *planning, enum man
 
 /* ---- cloth over heads on the outside ---- */
 
+static bool has_open_edge(const struct layer *layer)
+{
+    for (int64_t edge = 0; edge < EDGE_COUNT; edge++)
+        if (layer_ending(layer, edge) == ENDING_OPEN)
+            return true;
+    return false;
+}
+
 /* The sewn cover without an open side that cannot be peeled back from a head; NULL for none. */
 static const struct layer *sewn_over(const struct scene *scene, int64_t side, struct vector head)
 {
@@ -418,11 +388,10 @@ static const struct layer *sewn_over(const struct scene *scene, int64_t side, st
     box_to_face(side, head, &u, &v);
     for (size_t i = 0; i < model->layers.count; i++) {
         const struct layer *layer = &model->layers.at[i];
-        bool opens = layer->left == ENDING_OPEN || layer->right == ENDING_OPEN ||
-                     layer->top == ENDING_OPEN || layer->bottom == ENDING_OPEN;
 
-        if (layer->shape == SHAPE_SEWN && !opens && scene->join->treatment == TREATMENT_OPEN &&
-            drape_is_cloth(layer) && drape_is_on_box(model, layer, scene->box->key) &&
+        if (layer->shape == SHAPE_SEWN && !has_open_edge(layer) &&
+            scene->join->treatment == TREATMENT_OPEN && drape_is_cloth(layer) &&
+            layer_touches(model, layer, scene->box->key) &&
             drape_covers(scene->planning, layer, scene->box, side, u, v))
             return layer;
     }
@@ -623,17 +592,6 @@ static bool add_ways(const struct scene *scene, struct ways *ways, struct way *r
     return reached && way.manner != MANNER_NONE;
 }
 
-static bool has_fixed_panel(const struct scene *scene, int64_t side)
-{
-    const struct plan *plan = scene->planning->plan;
-    struct slice panels = plan_panels_of(plan, scene->box->key);
-
-    for (size_t i = panels.from; i < panels.to; i++)
-        if (plan->panels.at[i].side == side && !plan->panels.at[i].loose)
-            return true;
-    return false;
-}
-
 void ways_find(struct scene *scene, struct ways *ways)
 {
     struct way shut, ignored;
@@ -642,7 +600,8 @@ void ways_find(struct scene *scene, struct ways *ways)
     bool found = add_ways(scene, ways, &shut);
     bool may_open = scene->join->place == PLACE_BENCH && (shut.inside || !found);
     for (size_t i = 0; may_open && i < SIDE_COUNT; i++) {
-        if (way_sides[i] == scene->side || !has_fixed_panel(scene, way_sides[i]))
+        if (way_sides[i] == scene->side ||
+            !plan_is_panelled(scene->planning->plan, scene->box->key, way_sides[i]))
             continue;
         way_open_side(scene, way_sides[i]);
         found |= add_ways(scene, ways, &ignored);
@@ -726,7 +685,9 @@ static void add_all_panels(const struct scene *scene, struct blockers *blockers)
     bool helps = false;
 
     for (int64_t side = 0; side < SIDE_COUNT; side++) {
-        if (side == scene->side || !has_fixed_panel(scene, side) || !opening_helps(scene, side))
+        if (side == scene->side ||
+            !plan_is_panelled(scene->planning->plan, scene->box->key, side) ||
+            !opening_helps(scene, side))
             continue;
         add_panels(scene, side, blockers);
         helps = true;

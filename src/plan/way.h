@@ -126,10 +126,6 @@ struct blockers {
  * hand out: those of each face that alone would let it in, or else all. All of it is lasting. */
 void way_find_shut(struct scene *scene, struct blockers *blockers);
 
-/* Room that a tool (enum tool_word) takes in line, beside the screw: the workshop's own where it is
- * measured, else the trade's. */
-int64_t way_tool_length(const struct planning *planning, int64_t kind);
-
 /* The head of a screw at a point, seen as the way has it. */
 struct vector way_head(const struct planning *planning, const struct junction *junction,
                        const struct plan_point *point, const struct fastening *fastening,

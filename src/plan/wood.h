@@ -26,6 +26,12 @@ struct section stick_section(const struct model *model, int64_t stock);
  */
 int64_t stick_board_feet(const char *name, int64_t length);
 
+/* How hard a stick or sheet is (enum wood_word): soft where nobody says. */
+int64_t stock_wood(const struct model *model, int64_t stock);
+
+/* Sheets measure up to 1/16 in less than they are sold as. */
+#define SHEET_UNDERSIZE (LENGTH_INCH / 16)
+
 /* Thickness of a sheet: as measured, else as sold. */
 int64_t sheet_thickness(const struct model *model, int64_t stock);
 

@@ -1,30 +1,45 @@
-#include "plan/order.h"
+#include "plan/layers.h"
 
 #include "plan/geometry.h"
 
-unsigned layer_faces(const struct layer *layer)
+#include <assert.h>
+
+int64_t layer_ending(const struct layer *layer, int64_t edge)
 {
     const int64_t endings[EDGE_COUNT] = {[EDGE_LEFT] = layer->left,
                                          [EDGE_RIGHT] = layer->right,
                                          [EDGE_TOP] = layer->top,
                                          [EDGE_BOTTOM] = layer->bottom};
+
+    assert(edge >= 0 && edge < EDGE_COUNT);
+    return endings[edge];
+}
+
+bool layer_has_face(const struct layer *layer, int64_t side)
+{
+    return layer->side == side || (layer->both && layer->side == side_opposite(side));
+}
+
+unsigned layer_faces(const struct layer *layer)
+{
     unsigned faces = 1u << layer->side;
 
     if (layer->both)
         faces |= 1u << side_opposite(layer->side);
     if (layer->shape != SHAPE_WRAPPED && layer->shape != SHAPE_SEWN)
         return faces;
-    for (int edge = 0; edge < EDGE_COUNT; edge++)
-        if (endings[edge] != ENDING_STOP)
+    for (int64_t edge = 0; edge < EDGE_COUNT; edge++)
+        if (layer_ending(layer, edge) != ENDING_STOP)
             faces |= 1u << edge_side(layer->side, edge);
     return faces;
 }
 
 unsigned layer_reaches(const struct layer *layer)
 {
-    bool wraps = layer->left == ENDING_WRAP || layer->right == ENDING_WRAP ||
-                 layer->top == ENDING_WRAP || layer->bottom == ENDING_WRAP;
+    bool wraps = false;
 
+    for (int64_t edge = 0; edge < EDGE_COUNT; edge++)
+        wraps |= layer_ending(layer, edge) == ENDING_WRAP;
     return layer_faces(layer) |
            (layer->shape == SHAPE_WRAPPED && wraps ? 1u << side_opposite(layer->side) : 0);
 }
@@ -34,6 +49,12 @@ bool layer_is_over(const struct layer *over, const struct layer *under)
     if (over->rank != under->rank)
         return over->rank > under->rank;
     return over->kind != under->kind ? over->kind > under->kind : over->key > under->key;
+}
+
+bool layers_share_face(const struct layer *over, const struct layer *under)
+{
+    return over->box == under->box && over->group == under->group &&
+           layer_has_face(over, under->side);
 }
 
 static bool group_has(const struct model *model, int64_t group, int64_t box)
