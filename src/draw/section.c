@@ -223,7 +223,7 @@ static void set_round(const struct cut_open *cut, struct laid *laid)
 static bool lay(const struct cut_open *cut, const struct layer *layer, struct laid *ret_laid)
 {
     struct area area = layer_area(cut->box, cut->side, layer);
-    bool upright = cut->edge == EDGE_LEFT || cut->edge == EDGE_RIGHT;
+    bool upright = edge_is_upright(cut->edge);
     int64_t begin = upright ? area.v0 : area.u0;
     int64_t end = upright ? area.v1 : area.u1;
     int64_t low = u_of(cut, upright ? area.u0 : area.v0);
@@ -429,7 +429,7 @@ void draw_section(struct drawing *drawing, const struct plan *plan, int64_t box,
                            .edge = edge,
                            .chosen = chosen,
                            .arena = arena};
-    bool upright = edge == EDGE_LEFT || edge == EDGE_RIGHT;
+    bool upright = edge_is_upright(edge);
 
     *drawing = (struct drawing){0};
     if (!cut.box)

@@ -102,11 +102,6 @@ static void add_hole(const struct view *view, size_t index)
     }
 }
 
-static bool edge_is_upright(int64_t edge)
-{
-    return edge == EDGE_LEFT || edge == EDGE_RIGHT;
-}
-
 static int compare_ordinates(const void *a, const void *b)
 {
     int64_t x = ((const struct ordinate *)a)->at, y = ((const struct ordinate *)b)->at;

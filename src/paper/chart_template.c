@@ -41,11 +41,6 @@ static const struct plan_point *point_at(const struct tiling *tiling, size_t ind
     return &tiling->flow->plan->points.at[tiling->junction->first_point + index];
 }
 
-static bool edge_is_upright(int64_t edge)
-{
-    return edge == EDGE_LEFT || edge == EDGE_RIGHT;
-}
-
 /* The edge that distances across the face (upright), or up it, are taken from. */
 static int64_t edge_of(const struct tiling *tiling, bool upright)
 {

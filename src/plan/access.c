@@ -58,6 +58,7 @@ static void hold_back(const struct task *task, const struct helds *helds)
 
     for (size_t i = 0; !task->given_up && i < helds->list.count; i++) {
         const struct held *held = &helds->list.at[i];
+        assert(held->kind < sizeof kinds / sizeof *kinds);
 
         if (held->rule)
             constrain(task, kinds[held->kind], held->item, held->rule);
@@ -68,6 +69,7 @@ static void bring_forward(const struct task *task)
 {
     for (size_t i = 0; i < task->needed.list.count; i++) {
         const struct held *held = &task->needed.list.at[i];
+        assert(held->kind == BLOCKER_FACING || held->kind == BLOCKER_LAYER);
 
         if (held->kind == BLOCKER_FACING)
             constrain(task, FACING_BEFORE_JOIN, held->item, held->rule);
@@ -85,7 +87,6 @@ static void drive(const struct task *task, size_t index, const struct fastening 
     struct screw_choice choice = screw_choose(planning, &fastening->need);
     int64_t side = point_side(planning, task->junction, task->way.head_in_b);
 
-    assert(index < planning->plan->points.count);
     point->limit = choice.limit;
     if (task->join->fastener != FASTENER_SCREW)
         return;
@@ -111,6 +112,7 @@ static void drive_all(const struct task *task)
 
     for (size_t i = 0; i < task->junction->point_count; i++) {
         size_t index = task->junction->first_point + i;
+        assert(index < task->planning->plan->points.count);
 
         if (fasten_reckon(task->planning, task->junction, &task->faces,
                           &task->planning->plan->points.at[index], task->way.head_in_b, &fastening))
@@ -182,6 +184,8 @@ static int64_t cost_of(const struct task *task, const struct candidate *candidat
     int64_t cost = (int64_t)(task->junction->point_count - way->points) * COST_POINT_MISSING +
                    (int64_t)way->manner * COST_MANNER + cost_of_treatment[candidate->treatment];
 
+    assert(way->points <= task->junction->point_count);
+    assert(way->manner <= MANNER_NONE);
     cost += way->opened >= 0 ? COST_OPENED : 0;
     cost += way->head_in_b ? COST_IN_B : 0;
     cost += way->joined_there ? COST_JOINED_THERE : 0;
@@ -229,6 +233,8 @@ static void list_ways(struct task *task)
         if (list_way(task, &way) && way_with_long_bit(task->scene, &way))
             list_way(task, &way);
     }
+    assert(task->way_count >= found.ways.count);
+    assert(task->way_count <= 2 * found.ways.count);
 }
 
 /* ---- the ways in the plan ---- */
@@ -260,6 +266,7 @@ static void note_way(struct task *task, size_t index)
     struct plan_way *noted = LIST_ADD(task->planning->arena, &task->planning->plan->ways);
     bool chosen = index == task->chosen && !task->given_up;
 
+    assert(index < task->way_count);
     *noted = (struct plan_way){.join = task->join->key,
                                .head_in_b = way->head_in_b,
                                .head_box = way_box(task->junction, way->head_in_b),
@@ -292,6 +299,7 @@ static void tell_points_without_wood(const struct task *task)
 /* The finding is the plan's last. */
 static void put_story(struct task *task, struct finding *finding)
 {
+    assert(finding == &task->planning->plan->findings.at[task->planning->plan->findings.count - 1]);
     finding->story = task->story;
     finding->story_count = task->story_count;
     task->finding = task->planning->plan->findings.count - 1;
@@ -387,8 +395,10 @@ static void finish_approach(struct task *task)
         if (task->shut_out && !task->planning->plan->trial)
             access_tell_shut_out(task);
         put_story(task, finding);
-    } else if (task->approaches.count > 0)
+    } else if (task->approaches.count > 0) {
+        assert(task->approach < task->approaches.count);
         hold_back(task, &task->approaches.at[task->approach].helds);
+    }
 }
 
 static void finish(struct task *task)
@@ -401,6 +411,7 @@ static void finish(struct task *task)
         task->junction->reachable = task->join->fastener == FASTENER_REST && !task->kept_out;
         return;
     }
+    assert(task->chosen < task->way_count);
     chosen = &task->ways[task->chosen];
     for (size_t i = 0; i < task->way_count; i++)
         note_way(task, i);

@@ -32,6 +32,8 @@ struct laid {
 static struct claim start_claim(const struct planning *planning, const struct layer *layer,
                                 const struct box *box, int64_t edge)
 {
+    assert(edge >= 0 && edge < EDGE_COUNT);
+
     struct area outline = drape_face(layer, box);
     bool upright = edge_is_upright(edge);
     struct claim claim = {planning, layer, box, edge, 0, 0, 0, {{0}}};
@@ -259,6 +261,8 @@ static bool puts_together(const struct claim *claim, const struct edge_run *last
  * still reaches beyond it comes after it. */
 static void lay(const struct claim *claim, struct laid *laid, struct edge_run next)
 {
+    assert(next.from < next.to);
+
     struct edge_run *last = laid->runs.count > 0 ? &laid->runs.at[laid->runs.count - 1] : NULL;
     struct edge_run rest = next;
 
@@ -287,7 +291,6 @@ struct edge_runs access_edge_runs(const struct planning *planning, const struct 
     struct claim claim = start_claim(planning, layer, box, edge);
     struct laid laid = {0};
 
-    assert(edge >= 0 && edge < EDGE_COUNT);
     for (size_t i = 0; i < planning->plan->junctions.count; i++) {
         const struct junction *junction = &planning->plan->junctions.at[i];
 

@@ -22,6 +22,8 @@
 
 static void hold(const struct task *task, struct helds *helds, struct held held)
 {
+    assert(held.kind == BLOCKER_FACING || held.kind == BLOCKER_LAYER || held.kind == BLOCKER_JOIN);
+
     assert(held.item > 0);
     for (size_t i = 0; i < helds->list.count; i++) {
         struct held *known = &helds->list.at[i];
@@ -69,6 +71,7 @@ void task_look(struct task *task, const struct way *way)
     task->scene = scene;
     task->box = scene->box;
     look_around(task);
+    assert(task->box && task->scene->opened == way->opened);
 }
 
 bool task_opening(const struct task *task, size_t point, int64_t *ret_u, int64_t *ret_v)
@@ -76,6 +79,7 @@ bool task_opening(const struct task *task, size_t point, int64_t *ret_u, int64_t
     const struct screw_head *head = &task->scene->heads[point];
     struct entry entry;
 
+    assert(point < task->junction->point_count);
     if (!head->there)
         return false;
     if (!task->way.inside) {
@@ -93,6 +97,7 @@ bool task_before_head(const struct task *task, size_t point, struct vector *ret_
 {
     const struct screw_head *head = &task->scene->heads[point];
 
+    assert(point < task->junction->point_count);
     *ret_at = head->at;
     if (head->there)
         way_step_back(task->scene, ret_at);
@@ -212,6 +217,7 @@ static struct solid *rooms_of(const struct task *task, size_t *ret_count)
         if (head->there && task->way.inside && task_opening(task, i, &u, &v))
             rooms[(*ret_count)++] = room_of_hand(task, u, v);
     }
+    assert(*ret_count <= 2 * count);
     return rooms;
 }
 
@@ -295,6 +301,7 @@ static bool stands_out(const struct task *task, const struct screw_head *head,
                    ? vector_along(room.high, axis) > vector_along(box_size(task->box), axis)
                    : vector_along(room.low, axis) < 0;
 
+    assert(head->there);
     ret_at->side = side_opposite(task->scene->side);
     box_to_face(ret_at->side, head->at, &ret_at->u, &ret_at->v);
     return task->way.inside && out;
@@ -305,6 +312,7 @@ void task_hold_back(struct task *task, struct candidate *candidate)
     const struct junction *junction = task->junction;
     struct opening_at at = {.side = task->way.reach_side};
 
+    assert(task->scene && task->box);
     for (size_t i = 0; i < junction->point_count; i++) {
         struct opening_at out;
 
@@ -327,6 +335,7 @@ static void add_approach(struct task *task, const struct sweep *sweep)
     struct approach *approach = LIST_ADD(task->planning->arena, &task->approaches);
     struct holding holding = {task, &approach->helds, "S24", 0};
 
+    assert(!sweep->shut);
     approach->from = sweep->from;
     for (size_t i = 0; i < sweep->boxes.count; i++) {
         holding.sets = sweep->boxes.at[i];
@@ -417,6 +426,7 @@ void task_bring_forward(struct task *task)
     const struct box *a = MODEL_FIND(model, box, task->junction->box_a);
     const struct box *b = MODEL_FIND(model, box, task->junction->box_b);
 
+    assert(a && (b || task->junction->box_b == 0));
     bring_forward_layers(task, a, false);
     if (b)
         bring_forward_layers(task, b, true);

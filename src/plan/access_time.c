@@ -64,16 +64,23 @@ static void add_acts(struct timeline *timeline)
         if (task->approaches.count > 0)
             add_act(timeline, ACT_PLACED, i, task->join->key);
     }
+    assert(timeline->first_facing == 3 * timeline->tasks->count);
 }
 
 static size_t node_of_facing(const struct timeline *timeline, int64_t key)
 {
-    return timeline->first_facing + model_index(timeline->planning->model, ENTITY_facing, key);
+    size_t index = model_index(timeline->planning->model, ENTITY_facing, key);
+
+    assert(index < timeline->planning->model->facings.count);
+    return timeline->first_facing + index;
 }
 
 static size_t node_of_layer(const struct timeline *timeline, int64_t key)
 {
-    return timeline->first_layer + model_index(timeline->planning->model, ENTITY_layer, key);
+    size_t index = model_index(timeline->planning->model, ENTITY_layer, key);
+
+    assert(index < timeline->planning->model->layers.count);
+    return timeline->first_layer + index;
 }
 
 /* Junctions stand in the order of their joins' keys. */
@@ -102,6 +109,7 @@ static void add_edge(struct timeline *timeline, size_t before, size_t after, con
     struct reason *reason = LIST_ADD(arena, &timeline->reasons);
 
     assert(strlen(rule) < sizeof reason->rule);
+    assert(before < timeline->acts.count && after < timeline->acts.count);
     memcpy(reason->rule, rule, strlen(rule) + 1);
     *LIST_ADD(arena, &timeline->edges) = (struct peel_edge){before, after};
 }
@@ -185,6 +193,7 @@ static struct by_box layers_by_box(const struct planning *planning)
         by_box.first[i] += by_box.first[i - 1];
     by_box.item = ARENA_MANY(planning->arena, size_t, by_box.first[boxes + 1]);
     each_layer_of_boxes(model, NULL, &by_box);
+    assert(by_box.first[boxes] == by_box.first[boxes + 1]);
     return by_box;
 }
 
@@ -253,6 +262,7 @@ static void add_layer_edges(struct timeline *timeline, const struct by_box *laye
 {
     const struct model *model = timeline->planning->model;
 
+    assert(box < model->boxes.count);
     for (size_t i = layers->first[box]; i < layers->first[box + 1]; i++)
         for (size_t j = layers->first[box]; j < layers->first[box + 1]; j++) {
             const struct layer *under = &model->layers.at[layers->item[i]];
@@ -270,7 +280,7 @@ static void add_facing_edges(struct timeline *timeline, const struct by_box *lay
     const struct facing *facing = &model->facings.at[index];
     size_t box = model_index(model, ENTITY_box, facing->box);
 
-    assert(index < model->facings.count);
+    assert(box < model->boxes.count);
     for (size_t i = layers->first[box]; i < layers->first[box + 1]; i++) {
         const struct layer *layer = &model->layers.at[layers->item[i]];
 
@@ -357,6 +367,7 @@ struct timeline timeline_make(struct planning *planning, struct tasks *tasks)
     for (size_t i = 0; i < model->facings.count; i++)
         add_facing_edges(&timeline, &layers, i);
     assert(timeline.edges.count == timeline.reasons.count);
+    assert(timeline.ways.count == timeline.way_of.count);
     return timeline;
 }
 
@@ -450,6 +461,7 @@ static void make_feasible(struct timeline *timeline, struct peel *peel)
     bool *gone = ARENA_MANY(timeline->planning->arena, bool, count);
 
     for (size_t told = 0; peel_run(peel) > 0; told++) {
+        assert(told < count); /* each round took an act out */
         give_up(timeline, peel, gone, told);
         memcpy(peel->gone, gone, count * sizeof *gone);
     }
@@ -469,6 +481,7 @@ void access_choose(struct planning *planning, struct tasks *tasks)
 
         if (way != SIZE_MAX)
             task->chosen = timeline.way_of.at[way];
+        assert(task->chosen < task->way_count || task->way_count == 0);
         if (timeline.placed[i] != PLAN_NONE && chosen[timeline.placed[i]] != SIZE_MAX)
             task->approach = timeline.way_of.at[chosen[timeline.placed[i]]];
     }

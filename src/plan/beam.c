@@ -13,6 +13,8 @@ static const struct beam_factors factors[BEAM_LOADS] = {
 
 struct beam_factors beam_factors(enum beam_load load)
 {
+    assert(load < BEAM_LOADS);
+
     return factors[load];
 }
 

@@ -191,6 +191,8 @@ static void find_nut(const struct bolting *bolting, const struct plan_point *poi
 static void stand_in(const struct bolting *bolting, const struct plan_point *point, bool in_b,
                      int64_t behind, int64_t before, size_t index)
 {
+    assert(index < bolting->planning->plan->bolts.count);
+
     const struct planning *planning = bolting->planning;
     const struct junction *junction = bolting->junction;
     int64_t side = point_side(planning, junction, in_b);
@@ -199,7 +201,6 @@ static void stand_in(const struct bolting *bolting, const struct plan_point *poi
     struct screw_axis axis = {at, at, planning->plan->bolts.at[index].diameter};
     int64_t face = vector_along(at, side_axis(side));
 
-    assert(index < planning->plan->bolts.count);
     vector_set(&axis.head, side_axis(side), face - side_sign(side) * behind);
     vector_set(&axis.tip, side_axis(side), face + side_sign(side) * before);
     thicket_add_bolt(&bolting->standing[model_index(planning->model, ENTITY_box, box)], &axis,

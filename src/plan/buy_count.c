@@ -4,6 +4,7 @@
  */
 #include "plan/buy.h"
 
+#include <assert.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -109,6 +110,7 @@ static void need_staple(struct buying *buying, int64_t leg, int64_t count)
     const struct planning *planning = buying->planning;
     char printed[QUANTITY_TEXT];
 
+    assert(count >= 0);
     quantity_print_unit(printed, QUANTITY_LENGTH, model_units(planning->model), leg);
     need_more(buying, staple_for(planning->model, leg), STOCK_STAPLE,
               arena_format(planning->arena, "staples, leg %s", printed), QUANTITY_COUNT, count);
@@ -189,8 +191,10 @@ static int64_t *count_placed(const struct buying *buying)
         ARENA_MANY(buying->planning->arena, int64_t, buying->planning->model->fittings.count);
 
     for (size_t i = 0; i < plan->screws.count; i++)
-        if (plan->screws.at[i].use == SCREW_FITTING)
+        if (plan->screws.at[i].use == SCREW_FITTING) {
+            assert(plan->screws.at[i].of < buying->planning->model->fittings.count);
             placed[plan->screws.at[i].of]++;
+        }
     return placed;
 }
 
@@ -266,6 +270,7 @@ static void add_reserve(struct buying *buying, struct need *need)
     }
     if (need->need < need->used + least)
         need->need = need->used + least;
+    assert(need->need >= need->used);
 }
 
 /* ---- whatever else was named ---- */

@@ -57,6 +57,7 @@ static void add_size(struct cutting_job *job, struct cut_size size, struct sourc
         size.length -= job->planning->value[TRADE_STICK_TRIM_FAR];
     *LIST_ADD(job->planning->arena, &job->sizes) = size;
     *LIST_ADD(job->planning->arena, &job->sources) = source;
+    assert(job->sizes.count == job->sources.count);
 }
 
 static void add_leftovers(struct cutting_job *job)
@@ -337,6 +338,9 @@ static const struct cut_layout *lay_out(struct cutting_job *job)
 static void keep_blank(const struct cutting_job *job, const struct cut_layout *layout,
                        const struct cut_blank *blank)
 {
+    assert(blank->size < job->sizes.count);
+    assert(blank->first + blank->count <= layout->places.count);
+
     struct plan *plan = job->planning->plan;
     const struct source *source = &job->sources.at[blank->size];
     const struct cut_size *size = &job->sizes.at[blank->size];
@@ -399,6 +403,7 @@ static int64_t missing(const struct cutting_job *job, const struct part *part)
         least = straight < least ? straight : least;
         least = turned < least ? turned : least;
     }
+    assert(least < INT64_MAX); /* some size of each job can be bought */
     return least;
 }
 
@@ -523,6 +528,7 @@ static void price_roll(struct planning *planning, struct purchase *purchase,
     purchase_price(planning, purchase, offer, 0, 0);
     if (!purchase->priced)
         return;
+    assert(offer && offer->length > 0);
     purchase->priced =
         whole_share(offer_price(planning->model, offer), purchase->length, offer->length,
                     &purchase->price) == 0 &&
@@ -690,6 +696,7 @@ static struct cut_layout lay_out_again(struct cutting_job *job, const struct cut
     size_t begin = job->first;
     size_t end = job->first + job->count + count;
 
+    assert(count > 0);
     add_rests(job, first);
     job->first += job->count;
     job->count = count;
@@ -761,6 +768,7 @@ void buy_cuts(struct planning *planning)
         for (end = first;
              end < plan->parts.count && plan->parts.at[end].stock == plan->parts.at[first].stock;)
             end++;
+        assert(end > first);
         job.count = end - first;
         if (job.stock && is_cut(job.stock))
             cut_stock(&job);

@@ -96,6 +96,8 @@ bool buy_share(const struct planning *planning, const struct need *need, int64_t
 
 static void keep_tried(struct packing *packing, int64_t price)
 {
+    assert(price < packing->least);
+
     packing->least = price;
     for (size_t i = 0; i < packing->choices.count; i++)
         packing->choices.at[i].packs = packing->choices.at[i].tried;
@@ -197,6 +199,7 @@ static void add_line(struct planning *planning, const struct choice *choice, str
     purchase->packs = choice->packs;
     left->need -= purchase->need;
     left->used -= purchase->used;
+    assert(left->need >= 0 && left->used >= 0);
     if (left->kind == STOCK_SCREW && !left->stock)
         return; /* the fix pass has told that no shop list has them */
     purchase_price(planning, purchase, choice->offer, purchase->used - shelf,
@@ -211,6 +214,7 @@ void buy_packs(struct planning *planning, const struct need *need)
     size_t last = 0;
 
     choose(&packing, planning, need, need->need - shelf);
+    assert(packing.choices.count > 0);
     for (size_t i = 0; i < packing.choices.count; i++)
         if (packing.choices.at[i].packs > 0)
             last = i;

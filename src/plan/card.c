@@ -75,6 +75,7 @@ static const char *screw_figure(const struct carding *carding, char letter)
     const struct screw_lot *most = lots;
     const struct screw_kind *kind;
 
+    assert(letter == 'w' || letter == 'p' || letter == 'e');
     if (count == 0)
         return "";
     for (size_t i = 1; i < count; i++)
@@ -144,6 +145,7 @@ static const char *edge_figure(const struct carding *carding, char letter)
     const struct edge *edge =
         counted_layer(carding->planning, &carding->counted, carding->step->layer)->rows;
 
+    assert(letter == 'm' || letter == 'g');
     if (!edge)
         return "";
     return card_length(carding, letter == 'm' ? edge->pitch : edge->leg);
@@ -292,6 +294,7 @@ static const char *figure(const struct carding *carding, char letter)
         {"mgktcRTy", layer_figure}, {"iajA", card_lid_figure}, {"zvxfusS", value_figure},
     };
 
+    assert(letter != '\0');
     for (size_t i = 0; i < sizeof figures / sizeof *figures; i++)
         if (strchr(figures[i].letters, letter))
             return figures[i].say(carding, letter);
@@ -321,6 +324,7 @@ static const char *fill_line(const struct carding *carding, const char *line)
         snprintf(filled + length, sizeof filled - length, "%s", part);
         length += strlen(filled + length);
     }
+    assert(length < sizeof filled);
     filled[length] = '\0';
     return arena_text(carding->planning->arena, filled);
 }
@@ -402,12 +406,14 @@ static const char *shut_joins(struct carding *carding)
     const char *names = "";
     int64_t last = 0;
 
+    assert(index < plan->steps.count);
     for (; carding->precedence < plan->precedences.count; carding->precedence++) {
         const struct precedence *precedence = &plan->precedences.at[carding->precedence];
         const struct join *join;
 
         if (precedence->after > index)
             break;
+        assert(precedence->after == index);
         join = closes_a_way(precedence)
                    ? MODEL_FIND(plan->facts, join, plan->steps.at[precedence->before].join)
                    : NULL;

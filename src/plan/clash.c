@@ -104,6 +104,7 @@ static const char *name_of(const struct planning *planning, const struct outline
     if (outline->box)
         return MODEL_FIND(planning->model, box, outline->box)->name;
     object = MODEL_FIND(planning->model, object, outline->key);
+    assert(object);
     return arena_format(planning->arena, "%s%s%s", words_object.at[object->kind].name,
                         *object->name ? " " : "", object->name);
 }
@@ -231,6 +232,7 @@ static void run_sweep(struct sweep *sweep)
             compare_pair(sweep->planning, &sweep->outlines.at[under_way[k]],
                          &sweep->outlines.at[beginnings[i].outline]);
         under_way[ways++] = beginnings[i].outline;
+        assert(ways <= count);
     }
 }
 

@@ -12,6 +12,7 @@
 #include "base/text.h"
 #include "plan/findings.h"
 
+#include <assert.h>
 #include <inttypes.h>
 #include <stdio.h>
 #include <string.h>
@@ -170,6 +171,7 @@ static bool try_edits(struct looking *looking, struct cloth_way *way)
     fault = plan_make_changed(looking->plan, &way->cure, &arena, &tried);
     if (fault == FAULT_MEMORY)
         looking->fault = fault;
+    assert(fault || tried);
     same = fault || (way->bought == way->stock && same_seams(tried, looking->base));
     if (!same)
         say_new_stop(tried, looking->base, why);
@@ -217,6 +219,8 @@ static bool edit_direction(struct looking *looking, const struct stock *stock, i
 static void lay_all(struct looking *looking, const struct stock *stock, int64_t direction,
                     const char *text)
 {
+    assert(looking->edits.count == 0);
+
     if (!edit_direction(looking, stock, direction))
         return;
     if (direction == DIRECTION_ACROSS && !stock->railroad)
@@ -367,6 +371,7 @@ static void take_together(struct looking *looking, size_t first)
     struct cloth_way together = looking->ways.at[first];
     int taken = 1;
 
+    assert(looking->ways.at[first].chosen); /* as it is stands first */
     for (size_t i = first; i < count; i++)
         if (!looking->ways.at[i].barred && !is_by_word(&looking->ways.at[i].cure) &&
             is_better(&looking->ways.at[i], &together))
@@ -401,6 +406,7 @@ static void look_at(struct looking *looking, const struct stock *stock)
             strcmp(model->stocks.at[i].cloth, stock->cloth) == 0)
             take_width(looking, stock, &model->stocks.at[i]);
     take_together(looking, first);
+    assert(looking->edits.count == 0);
 }
 
 static bool covers_something(const struct model *model, int64_t stock)

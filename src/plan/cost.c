@@ -35,6 +35,8 @@ static void add_to(int64_t *sum, int64_t money)
 
 static struct cost_line *add_line(struct costing *costing, int64_t aisle, size_t purchase)
 {
+    assert(aisle >= 0 && aisle < AISLE_COUNT);
+
     struct cost_line *line = LIST_ADD(costing->planning->arena, &costing->cost->lines);
 
     line->purchase = purchase;
@@ -200,6 +202,7 @@ static void settle_lines(struct costing *costing)
             continue;
         if (!line->settled && !costing->finished)
             line->rest = line->estimate - covered_of(costing, line, paid[i]);
+        assert(line->rest >= 0);
         line->settled = line->entered && line->rest == 0;
     }
 }
@@ -240,6 +243,7 @@ static int64_t bought_of(const struct costing *costing, const struct purchase *p
         used[i] += more;
         had += more;
     }
+    assert(had == 0 || had <= wanted);
     return had;
 }
 
@@ -270,6 +274,7 @@ static void pay_owed(struct costing *costing, const struct cost_line *loose)
 {
     int64_t left = loose->paid;
 
+    assert(loose->purchase == PLAN_NONE);
     for (size_t i = 0; i < costing->cost->lines.count && left > 0; i++) {
         struct cost_line *line = &costing->cost->lines.at[i];
         int64_t own = line->committed < left ? line->committed : left;

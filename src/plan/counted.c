@@ -164,6 +164,7 @@ static void count_seam(const struct model *model, struct counted *counted, const
 {
     struct layer_counted *layer = COUNTED_FIND(model, counted->layers, layer, seam->layer);
     int64_t length = seam->count * seam->length;
+    assert(seam->kind >= 0 && (size_t)seam->kind < sizeof layer->by_seam / sizeof *layer->by_seam);
 
     layer->seam += length;
     if (seam->kind != SEAM_STRAIGHT || seam->zip == 0) /* the minutes of a zip hold its seams */

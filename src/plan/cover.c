@@ -166,6 +166,7 @@ static void cut_by_shape(struct planning *planning, struct spread *spread)
         [SHAPE_FLAT] = cut_flat, [SHAPE_RUN] = cut_run,
     };
 
+    assert(spread->layer->shape >= 0 && spread->layer->shape < SHAPE_COUNT);
     if (spread->layer->kind == LAYER_OUTSIDE_BACK)
         cut_back(planning, spread);
     else if (spread->layer->kind == LAYER_FOAM)

@@ -7,6 +7,7 @@
 #include "plan/findings.h"
 #include "plan/geometry.h"
 
+#include <assert.h>
 #include <stdio.h>
 
 bool stock_turns(const struct stock *stock)
@@ -102,6 +103,7 @@ static void add_other(struct planning *planning, struct spread *spread, const ch
     size_t first = planning->plan->pieces.count;
     char part[40];
 
+    assert((widths->side > 0) != (widths->side_right > 0));
     snprintf(part, sizeof part, "%s %s part", name, sides[across][before]);
     add_strips(planning, spread, part, 1, width, along, across);
     set_aside(&planning->plan->pieces.at[first], width, widths->centre, &(struct aside){1, 0},
@@ -117,6 +119,7 @@ static void add_stack(struct planning *planning, struct spread *spread, const ch
     struct aside aside = {1, 0};
     char part[40];
 
+    assert(widths->under > 0 && seams->alone);
     for (int i = 0; i <= widths->under; i++, aside.nth++) {
         bool last = i == widths->under;
         int64_t seen = last ? 0 : seams->alone[i] - seams->alone[i + 1];
@@ -140,6 +143,7 @@ static void add_sides(struct planning *planning, struct spread *spread, const ch
     size_t first = planning->plan->pieces.count;
     char part[40];
 
+    assert(widths->side > 0 && widths->side_right > 0);
     if (widths->side == widths->side_right) {
         snprintf(part, sizeof part, "%s side", name);
         add_strips(planning, spread, part, 2, widths->side, along, across);
@@ -177,6 +181,7 @@ static void add_widths(struct planning *planning, struct spread *spread, const c
                        const struct seams *seams, int64_t along, bool across)
 {
     const struct widths *widths = &seams->widths;
+    size_t first = planning->plan->pieces.count;
 
     add_strips(planning, spread, name, 1, widths->centre, along, across);
     if (widths->inner > 0)
@@ -187,6 +192,7 @@ static void add_widths(struct planning *planning, struct spread *spread, const c
         add_sides(planning, spread, name, widths, along, across);
     else if (widths->count > 1)
         add_other(planning, spread, name, widths, along, across);
+    assert(planning->plan->pieces.count - first == (size_t)widths_seams(widths) + 1);
     sew_widths(planning, spread, name, widths, along);
 }
 

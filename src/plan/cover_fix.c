@@ -51,6 +51,7 @@ static enum trade pitch_of(const struct planning *planning, const struct spread 
     };
     const struct layer *layer = spread->layer;
 
+    assert(layer->kind >= 0 && layer->kind < LAYER_COUNT);
     if (layer->kind == LAYER_LINING && covered_later(planning->model, layer))
         return TRADE_STAPLE_MUSLIN_PITCH;
     return by_kind[layer->kind];
@@ -365,6 +366,7 @@ static void staple_sleeve(struct planning *planning, const struct spread *spread
     for (int64_t edge = EDGE_LEFT; edge <= EDGE_RIGHT; edge++) {
         if (!brim_is_open(spread, edge))
             continue;
+        assert(spread->layer->both);
         if (cover && flaps_overlap(spread, edge)) {
             add_shared_row(planning, &rows, spread, edge);
             continue;
@@ -476,6 +478,7 @@ static void staple_channels(struct planning *planning, const struct spread *spre
                       .length = spread->field.line_length,
                       .pitch = planning->value[TRADE_STAPLE_COVER_PITCH]};
 
+    assert(spread->field.lines > 0);
     row.extra = (spread->field.lines - 1) * staples_open(row.length, row.pitch);
     row_add(planning, spread, &row);
 }

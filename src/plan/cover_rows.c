@@ -29,6 +29,8 @@ struct marks {
 
 static void mark_insert(struct planning *planning, struct marks *marks, size_t at, struct mark mark)
 {
+    assert(at <= marks->of.count);
+
     LIST_ADD(planning->arena, &marks->of);
     for (size_t i = marks->of.count - 1; i > at; i--)
         marks->of.at[i] = marks->of.at[i - 1];
@@ -69,6 +71,7 @@ static void mark_stretch(struct planning *planning, struct marks *marks,
 {
     begin = length_within(along_outline(stretch, begin), 0, stretch->length);
     end = length_within(along_outline(stretch, end), begin, stretch->length);
+    assert(0 <= begin && begin <= end && end <= stretch->length);
     if (stretch->backward)
         mark_add(planning, marks, stretch->from + stretch->length - end,
                  stretch->from + stretch->length - begin, class, join);
@@ -190,6 +193,7 @@ static struct mark whole_mark(struct planning *planning, const struct spread *sp
     struct marks marks = {.of = {{0}}};
     const struct mark *first;
 
+    assert(edge >= 0 && edge < EDGE_COUNT);
     mark_edge(planning, spread, &marks, &whole);
     if (marks.of.count == 0)
         return (struct mark){0, whole.length, CLASS_FREE, 0};
@@ -288,6 +292,7 @@ static void add_interval(struct planning *planning, const struct row *row, const
     struct interval *interval = LIST_ADD(planning->arena, &planning->plan->intervals);
     struct edge *edge = &planning->plan->edges.at[planning->plan->edges.count - 1];
 
+    assert(part->class != CLASS_AUTO);
     interval->edge = planning->plan->edges.count - 1;
     interval->from = part->from;
     interval->to = part->to;
@@ -420,6 +425,7 @@ static void row_place(struct planning *planning, const struct spread *spread, co
     edge->first_interval = plan->intervals.count;
     mark_row(planning, spread, row, &marks);
     add_intervals(planning, row, &marks);
+    assert(edge->staples == count_between(planning, row, 0, row->length));
     staple_wood(planning, spread, row, leg);
 }
 

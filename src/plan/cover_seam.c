@@ -95,6 +95,7 @@ static const char *draw_to_line(const struct seaming *seaming, struct widths *wi
     struct widths best = *widths;
     const char *what = NULL;
 
+    assert(widths->count > 1);
     for (size_t i = 0; i < seaming->hides.count; i++) {
         int64_t seam = llabs(seaming->hides.at[i].at - seaming->middle);
         struct widths drawn = *widths;
@@ -127,6 +128,7 @@ static const char *draw_clear(const struct seaming *seaming, struct widths *widt
     int64_t seam;
 
     for (const char *what; (what = fallen_on(seaming, &drawn, &seam)) != NULL;) {
+        assert(seam < drawn.seam); /* always inwards, so that it ends */
         first = first ? first : what;
         if (!cut_at(seaming, matched_seam(seaming, seam), &drawn))
             return first;
@@ -211,6 +213,7 @@ static struct level level_of(const struct seaming *seaming, const int64_t *above
     int64_t allowance = value[TRADE_SEAM_ALLOWANCE];
     int64_t least = value[TRADE_SIDE_STRIP_MIN];
     int64_t begin = seaming->middle - seaming->left;
+    assert(left >= 1);
     /* a part is cut so much beyond the seam above it, and nothing beyond the upper end */
     int64_t end = above ? *above + allowance : seaming->middle + seaming->right;
     int64_t full = seaming->roll - 2 * allowance;
@@ -253,13 +256,15 @@ static int64_t place_in(const struct seaming *seaming, const struct level *level
 
     if (!hidden_level(seaming, at) && seaming->spread->layer->seaming != SEAMING_CENTRE)
         at = raised_to_line(seaming, level);
-    for (int64_t clear; (on = falls_on(seaming, at, &clear)) != NULL; at = clear)
+    for (int64_t clear; (on = falls_on(seaming, at, &clear)) != NULL; at = clear) {
+        assert(clear > at); /* always upwards, so that it ends */
         if (clear > level->highest) {
             at = level->lowest;
             tell_seam(seaming->planning, seaming->spread, llabs(at - seaming->middle),
                       at < seaming->middle ? "below" : "above", on);
             break;
         }
+    }
     return at;
 }
 
@@ -277,6 +282,8 @@ static const char *hidden_levels(const struct seaming *seaming, const int64_t *a
 /* The level seams of a cover that takes `count` widths. */
 static struct seams place_levels(const struct seaming *seaming, int count)
 {
+    assert(count >= 2);
+
     int64_t allowance = seaming->planning->value[TRADE_SEAM_ALLOWANCE];
     int64_t *at = ARENA_MANY(seaming->planning->arena, int64_t, (size_t)count - 1);
     struct seams seams = {.alone = at};

@@ -71,6 +71,8 @@ static struct slabs slabs_on_offer(const struct model *model, int64_t stock, int
 static void add_grid(struct planning *planning, struct spread *spread, const char *name,
                      int64_t width, int64_t height, const struct slabs *slabs)
 {
+    assert(slabs->columns * slabs->across >= width && slabs->rows * slabs->up >= height);
+
     for (int64_t row = 0; row < slabs->rows; row++)
         for (int64_t column = 0; column < slabs->columns; column++)
             spread_piece(planning, spread, name, 1,

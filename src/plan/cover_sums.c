@@ -26,6 +26,7 @@ int64_t widths_matched(int64_t usable, int64_t allowance, int64_t repeat)
 {
     int64_t finished = usable - 2 * allowance;
 
+    assert(finished > 0);
     if (repeat <= 0 || repeat > finished)
         return usable;
     return finished / repeat * repeat + 2 * allowance;
@@ -68,6 +69,7 @@ bool widths_draw_in(struct widths *widths, int64_t left, int64_t right, int64_t 
     int64_t side = left - seam - inner + allowance;
     int64_t side_right = right - seam - inner + allowance;
 
+    assert(widths->count > 1);
     if (seam <= 0 || seam > widths->seam || smaller(side, side_right) < least_side ||
         larger(side, side_right) > usable)
         return false;
@@ -188,6 +190,8 @@ int64_t bias_roll(int64_t length, int64_t strip, int64_t share, int64_t usable, 
 
 int64_t bias_longest(int64_t usable)
 {
+    assert(usable > 0);
+
     return whole_root(2 * usable * usable);
 }
 

@@ -297,6 +297,7 @@ static void count_lines(struct spread *spread)
 {
     struct tuft_field *field = &spread->field;
 
+    assert(spread->tufting->made == TUFTS_CHANNELS);
     field->lines = spread->tufting->across + (field->border > 0 ? 1 : -1);
     field->line_length = spread->height;
 }
@@ -306,6 +307,7 @@ static int64_t line_at(const struct spread *spread, int64_t i)
     const struct tuft_field *field = &spread->field;
     int64_t nth = field->border > 0 ? i : i + 1;
 
+    assert(i >= 0 && i < field->lines);
     return field->border +
            whole_divide_even((spread->width - 2 * field->border) * nth, spread->tufting->across);
 }

@@ -56,6 +56,7 @@ static struct solid round_edge_between(const struct layer *layer, const struct b
     struct area face = face_area(box, layer->side);
     struct area outline = drape_face(layer, box);
 
+    assert(0 <= from && from <= to);
     if (edge_is_upright(edge))
         outline = (struct area){face.u0, outline.v0, face.u1, outline.v1};
     else
@@ -147,6 +148,7 @@ size_t drape_on_side(const struct planning *planning, const struct layer *layer,
     bool own = layer_has_face(layer, side);
     size_t count = 0;
 
+    assert(side >= 0 && side < SIDE_COUNT);
     if (own) {
         area_add(drape_face(layer, box), areas, &count);
         return count;

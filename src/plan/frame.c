@@ -25,7 +25,7 @@ void framing_add(struct framing *framing, int64_t kind, int64_t axis, const stru
     struct plan *plan = framing->planning->plan;
     struct plan_member *member = LIST_ADD(framing->planning->arena, &plan->members);
 
-    assert(!solid_empty(solid));
+    assert(!solid_empty(solid) && axis >= 0 && axis < AXIS_COUNT);
     snprintf(member->label, sizeof member->label, "%s%zu", framing->box->name,
              plan->members.count - framing->first);
     member->box = framing->box->key;

@@ -240,6 +240,7 @@ static int64_t upright_x(const struct crate *crate, int64_t station)
     const struct solid *space = &crate->framing->space;
     int64_t inset = crate->rails_through ? crate->cross_x : 0;
 
+    assert(station >= 0 && station < crate->stations);
     if (station == 0)
         return space->low.x + inset;
     if (station == crate->stations - 1)
@@ -253,6 +254,7 @@ static int64_t cross_x(const struct crate *crate, int64_t station)
 {
     const struct solid *space = &crate->framing->space;
 
+    assert(station >= 0 && station < crate->stations);
     if (station == 0)
         return space->low.x + end_cross_inset(crate);
     if (station == crate->stations - 1)

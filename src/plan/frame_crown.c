@@ -25,6 +25,7 @@
 #include "plan/findings.h"
 #include "plan/screws.h"
 
+#include <assert.h>
 #include <stdio.h>
 
 #define SCREWS_A_POST 2
@@ -155,6 +156,7 @@ static void set_top(struct crown *crown, struct plan_member *post, int64_t u)
     post->length = solid_size(&post->solid, ladder->up);
     post->slant = right - left;
     *LIST_ADD(ladder->framing->planning->arena, &crown->posts.of) = u;
+    assert(post->length > 0);
 }
 
 /* How high a post is at least: one that stands on the rail takes the screw from below and those of
@@ -303,6 +305,7 @@ static void add_piece(struct ladder *ladder, const struct posts *posts, int64_t 
     for (int64_t i = 0; i < CROWN_HEIGHTS; i++)
         piece->heights[i] =
             height_over(framing, from + (to - from) * i / (CROWN_HEIGHTS - 1)) - piece->area.v0;
+    assert(piece->area.v0 >= floor && piece->area.v0 <= piece->area.v1);
     screw_piece(ladder, posts, piece);
 }
 

@@ -71,11 +71,12 @@ static bool stands_before(const struct setting *setting, const struct screw *scr
 
 static void find_shutters_of(struct setting *setting, size_t screw)
 {
+    assert(screw < setting->planning->plan->screws.count);
+
     const struct plan *plan = setting->planning->plan;
     const struct screw *driven = &plan->screws.at[screw];
     const struct joint *joint = &plan->joints.at[driven->of];
 
-    assert(screw < plan->screws.count);
     for (size_t i = 0; i < setting->count; i++) {
         size_t member = setting->framing->first + i;
 

@@ -213,6 +213,8 @@ static void offer_ways_out(const struct keeping *keeping, struct finding *findin
 static void tell(const struct keeping *keeping, enum finding_kind kind, const struct worst *worst,
                  int64_t wanted)
 {
+    assert(worst->member < keeping->planning->plan->members.count);
+
     struct finding *finding = finding_add(keeping->planning, kind, keeping->entity, keeping->key);
 
     argument_length(finding, 0, length_larger(worst->is, 0));
@@ -258,6 +260,8 @@ static struct keeping keeping_of(struct planning *planning, enum entity_kind ent
 
 static void hold_frame_screw(struct keeping *keeping, const struct screw *screw)
 {
+    assert(screw->use == SCREW_FRAME && screw->of < keeping->planning->plan->joints.count);
+
     const struct plan *plan = keeping->planning->plan;
     const struct joint *joint = &plan->joints.at[screw->of];
     int64_t diameter = plan->screw_kinds.at[screw->kind].diameter;
@@ -300,6 +304,8 @@ static void hold_point(struct keeping *keeping, const struct join *join,
 static bool split_between(const struct planning *planning, const struct plan_point *a,
                           const struct plan_point *b, int64_t *ret_apart)
 {
+    assert(a->member_a != PLAN_NONE && a->member_a == b->member_a);
+
     const struct plan_member *member = &planning->plan->members.at[a->member_a];
     int64_t along =
         vector_along(a->in_a, (int)member->axis) - vector_along(b->in_a, (int)member->axis);

@@ -48,6 +48,7 @@ static void contact_axes(const struct solid *contact, int axis, int *ret_long, i
 
     *ret_long = swap ? second : first;
     *ret_short = swap ? first : second;
+    assert(*ret_long != axis && *ret_short != axis && *ret_long != *ret_short);
 }
 
 static struct screw_choice choose_for(struct planning *planning, const struct joint *joint)
@@ -162,6 +163,8 @@ static void drive(struct driving *driving, int64_t wanted)
 /* Heads on the far side of the member that is passed. */
 static void drive_screws(struct framing *framing, size_t index, const struct screw_choice *choice)
 {
+    assert(index < framing->planning->plan->joints.count && choice->kind != PLAN_NONE);
+
     struct plan *plan = framing->planning->plan;
     const struct joint *joint = &plan->joints.at[index];
     const struct plan_member *through = &plan->members.at[joint->through];
@@ -173,7 +176,6 @@ static void drive_screws(struct framing *framing, size_t index, const struct scr
                               .through = through,
                               .diameter = plan->screw_kinds.at[choice->kind].diameter};
 
-    assert(index < plan->joints.count);
     driving.screw = (struct screw){.use = SCREW_FRAME,
                                    .kind = choice->kind,
                                    .box = joint->box,
@@ -205,7 +207,7 @@ static void add_joint(struct framing *framing, size_t through, size_t into,
     int along;
     int across;
 
-    assert(into < plan->members.count);
+    assert(through < plan->members.count && into < plan->members.count && through != into);
     *joint = (struct joint){framing->box->key, through, into, *contact, true, 0};
     contact_axes(contact, (int)plan->members.at[into].axis, &along, &across);
     choice = choose_for(planning, joint);

@@ -57,6 +57,7 @@ int64_t lift_limit(int64_t constant, const struct lift_place *place)
 {
     struct lift_factors factors = lift_factors(place);
 
+    assert(constant >= 0);
     return (int64_t)((double)constant * factors.across * factors.up * factors.travel *
                          factors.turn * factors.grip +
                      0.5);
@@ -422,6 +423,7 @@ const char *lift_words(const struct plan *plan, const struct lift *lift, struct 
                     : "four",
         quantity_words(plan, lift_team(plan, lift->limit, team), arena));
 
+    assert(lift->people >= 0 && lift->people <= LIFT_TEAM);
     if (lift->people == 0)
         words = arena_format(arena, "%s; four are good for %s: carry it in parts", words,
                              quantity_words(plan, lift_team(plan, lift->limit, LIFT_TEAM), arena));

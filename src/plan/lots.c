@@ -1,6 +1,8 @@
 /* Sorted extracts of the plan and the model, for look-ups by owner. */
 #include "plan/counted.h"
 
+#include "base/fault.h"
+
 #include <assert.h>
 #include <stdlib.h>
 #include <string.h>
@@ -65,6 +67,7 @@ struct flaps flaps_make(const struct planning *planning)
     for (size_t i = 0; i < plan->intervals.count; i++) {
         const struct interval *interval = &plan->intervals.at[i];
 
+        assert(interval->edge < plan->edges.count);
         if (interval->pass != STAPLED_AT_BENCH && interval->join)
             flaps.at[flaps.count++] =
                 (struct flap){plan->edges.at[interval->edge].layer, interval->join,
@@ -119,7 +122,7 @@ static int64_t screw_owner(const struct planning *planning, const struct counted
     case SCREW_FITTING:
         return planning->model->fittings.at[screw->of].key;
     }
-    return 0;
+    BUG("a screw is used for nothing");
 }
 
 /* One lot for each screw, and for each piece of wood or panel that has screws without a place. */

@@ -91,12 +91,14 @@ static void put_steps(struct plan *plan, struct ordering *ordering)
 
     list_make_room(arena, &plan->steps.any, ordering->works.count, sizeof *plan->steps.at);
     for (size_t i = 0; i < ordering->works.count; i++) {
+        assert(ordering->sequence[i] < ordering->works.count);
         const struct work *work = &ordering->works.at[ordering->sequence[i]];
         struct step *step = LIST_ADD(arena, &plan->steps);
 
         *step = work->step;
         step->place = work->in_room ? PLACE_SITE : PLACE_BENCH;
     }
+    assert(plan->steps.count == ordering->works.count);
 }
 
 static int compare_precedences(const void *a, const void *b)
@@ -162,6 +164,7 @@ static void put_reasons(struct plan *plan)
         const struct precedence *precedence = &plan->precedences.at[i];
         struct step *step = &plan->steps.at[precedence->after];
         const struct rule *rule = rule_find(precedence->rule);
+        assert(rule); /* of the table */
 
         if (i == 0 || plan->precedences.at[i - 1].after != precedence->after)
             held = NULL;

@@ -597,13 +597,20 @@ static void make_welt(struct ordering *ordering, const struct layer *layer)
         add_layer(ordering, STEP_STAPLE, layer);
 }
 
-static void make_layer(struct ordering *ordering, const struct layer *layer)
+/* The one step that puts a layer on which needs no other. */
+static int plain_step(int64_t kind)
 {
-    static const int plain[LAYER_COUNT] = {[LAYER_FOAM] = STEP_PAD,
+    static const int steps[LAYER_COUNT] = {[LAYER_FOAM] = STEP_PAD,
                                            [LAYER_BATTING] = STEP_BATTING,
                                            [LAYER_TRIM] = STEP_TRIM,
                                            [LAYER_LINING] = STEP_LINING};
 
+    assert(kind >= 0 && kind < LAYER_COUNT && steps[kind] != STEP_DECIDE);
+    return steps[kind];
+}
+
+static void make_layer(struct ordering *ordering, const struct layer *layer)
+{
     if (layer->kind == LAYER_COVER)
         make_cover(ordering, layer);
     else if (layer->kind == LAYER_WELT)
@@ -615,7 +622,7 @@ static void make_layer(struct ordering *ordering, const struct layer *layer)
               !lining_is_under_cover(ordering->planning->model, layer)))
         make_closer(ordering, STEP_BACK, layer);
     else
-        make_plain(ordering, plain[layer->kind], layer);
+        make_plain(ordering, plain_step(layer->kind), layer);
 }
 
 /* Only what is pulled on and stapled by its edges has flaps: a side that shuts waits whole. */

@@ -125,6 +125,7 @@ static void index_waits(const struct ordering *ordering, bool incoming, size_t *
         waits[first[end_of(&ordering->waits.at[i], incoming) + 1]++] = i;
     *ret_waits = waits;
     *ret_first = first;
+    assert(first[works] == ordering->waits.count);
 }
 
 /* ---- heap of ranks ---- */
@@ -133,6 +134,7 @@ static void heap_put(struct sorting *sorting, size_t rank)
 {
     size_t at = sorting->heap_count++;
 
+    assert(at < sorting->ordering->works.count);
     while (at > 0 && sorting->heap[(at - 1) / 2] > rank) {
         sorting->heap[at] = sorting->heap[(at - 1) / 2];
         at = (at - 1) / 2;
@@ -142,6 +144,8 @@ static void heap_put(struct sorting *sorting, size_t rank)
 
 static size_t heap_take(struct sorting *sorting)
 {
+    assert(sorting->heap_count > 0);
+
     size_t taken = sorting->heap[0];
     size_t last = sorting->heap[--sorting->heap_count];
     size_t at = 0;
@@ -222,6 +226,7 @@ static void break_circle(struct sorting *sorting)
     size_t index = softest_wait(sorting, work_on_circle(sorting));
     struct wait *wait = &sorting->ordering->waits.at[index];
 
+    assert(!wait->dropped);
     wait->dropped = true;
     release(sorting, wait->after);
 }
@@ -255,6 +260,8 @@ static struct sorting sorting_begin(struct ordering *ordering)
 
 static void finish(struct sorting *sorting, size_t work)
 {
+    assert(!sorting->done[work] && sorting->left[work] == 0);
+
     sorting->done[work] = true;
     for (size_t i = sorting->first_outgoing[work]; i < sorting->first_outgoing[work + 1]; i++) {
         const struct wait *wait = &sorting->ordering->waits.at[sorting->outgoing[i]];
@@ -294,6 +301,7 @@ static size_t wait_for_one(struct sorting *sorting)
     size_t first = 0;
     size_t rank;
 
+    assert(sorting->resting_count > 0);
     for (size_t i = 1; i < sorting->resting_count; i++)
         if (dry_at(sorting, sorting->resting[i]) < dry_at(sorting, sorting->resting[first]))
             first = i;
@@ -315,7 +323,6 @@ static size_t next_rank(struct sorting *sorting)
             return rank;
         sorting->resting[sorting->resting_count++] = rank;
     }
-    assert(sorting->resting_count > 0);
     return wait_for_one(sorting);
 }
 
@@ -335,6 +342,7 @@ static bool put_in_sequence(struct sorting *sorting)
         clock_work(&sorting->clock, ordering, &ordering->works.at[work]);
         finish(sorting, work);
     }
+    assert(sorting->heap_count == 0 && sorting->resting_count == 0);
     return broken;
 }
 
@@ -443,6 +451,7 @@ static void tell_story(const struct ordering *ordering, const struct wait *closi
     const char **story = ARENA_MANY(ordering->planning->arena, const char *, SENTENCES);
     size_t at = SENTENCES;
 
+    assert(closing->dropped && closing->rule->kind == RULE_HARD);
     story[--at] = sentence_of(ordering, closing);
     for (size_t work = closing->before; at > 0 && work != closing->after && by[work] != SIZE_MAX;) {
         const struct wait *wait = &ordering->waits.at[by[work]];

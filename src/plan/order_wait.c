@@ -65,7 +65,7 @@ static void add_wait(struct ordering *ordering, size_t before, size_t after,
 {
     struct wait *wait;
 
-    assert(before < ordering->works.count && after < ordering->works.count);
+    assert(before < ordering->works.count && after < ordering->works.count && rule);
     if (before == after)
         return;
     wait = LIST_ADD(ordering->planning->arena, &ordering->waits);
@@ -99,11 +99,14 @@ static void split_by_kind(const struct ordering *ordering, struct range touches,
             at++;
         first[kind] = at;
     }
+    assert(first[STEP_KINDS] == touches.to);
 }
 
 static void wait_by_links(struct ordering *ordering, const struct rule *const *rule_of_link,
                           struct range touches)
 {
+    assert(touches.from < touches.to);
+
     size_t first[STEP_KINDS + 1];
     enum touch_kind of = ordering->touches.at[touches.from].of;
 
@@ -278,6 +281,8 @@ static void wait_by_constraint(struct ordering *ordering, const struct constrain
  * that some of its edge waits for. */
 static void wait_by_interval(struct ordering *ordering, const struct interval *interval)
 {
+    assert(interval->edge < ordering->planning->plan->edges.count);
+
     int64_t layer = ordering->planning->plan->edges.at[interval->edge].layer;
 
     if (!interval->join)

@@ -122,10 +122,11 @@ static void add_coat(struct planning *planning, struct coats *coats, const struc
 static void coat_box(struct planning *planning, const struct box *box, int64_t side,
                      const struct layer *layer, struct coats coats[SIDE_COUNT])
 {
+    assert(side >= 0 && side < SIDE_COUNT);
+
     struct area face = face_area(box, side);
     struct area area = layer_area(box, side, layer);
 
-    assert(side >= 0 && side < SIDE_COUNT);
     add_coat(planning, &coats[side], &area, layer);
     if (area_empty(&area))
         return;
@@ -285,6 +286,7 @@ static void build_up(struct planning *planning, const struct box *box, int64_t s
         *LIST_ADD(planning->arena, &planning->plan->coatings) = (struct coating){
             box->key, side, coat->layer->key, coat->thickness, thickest(&laid, &face, false)};
     }
+    assert(laid.of.count == coats->of.count);
 }
 
 void resolve_paddings(struct planning *planning)

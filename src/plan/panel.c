@@ -170,6 +170,7 @@ static void add_panel(struct planning *planning, const struct box *box, const st
     struct panel *panel = LIST_ADD(planning->arena, &planning->plan->panels);
     struct longer longer = longer_of(planning->model, box, facing->side, area);
 
+    assert(!area_empty(area));
     snprintf(panel->label, sizeof panel->label, "%s-P%d", box->name, number);
     panel->box = box->key;
     panel->facing = facing->key;
@@ -191,6 +192,7 @@ static struct area field_of(const struct area *area, const struct strips *strips
     int64_t width = area_width(area);
     int64_t height = area_height(area);
 
+    assert(column >= 0 && column < strips->across && row >= 0 && row < strips->down);
     int64_t from = whole_divide_even(width * column, strips->across);
     int64_t to = whole_divide_even(width * (column + 1), strips->across);
 

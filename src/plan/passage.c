@@ -18,6 +18,7 @@ static int64_t whole_cube_root(int64_t cube)
     int64_t low = 0;
     int64_t high = INT64_C(2097151);
 
+    assert(cube >= 0);
     while (low < high) {
         int64_t middle = low + (high - low + 1) / 2;
 
@@ -56,6 +57,7 @@ static bool fits_turned(int64_t p, int64_t q, int64_t a, int64_t b)
 {
     int64_t diagonal = p * p + q * q;
 
+    assert(p >= q && a >= b);
     if (p <= a || q > b || diagonal < a * a)
         return p <= a && q <= b;
     return b * diagonal >= 2 * p * q * a + (p * p - q * q) * (whole_root(diagonal - a * a) + 1);

@@ -40,6 +40,7 @@ static void index_edges(struct peel *peel, struct arena *arena)
     add_up(peel->first_into, problem->node_count);
     for (size_t i = 0; i < problem->edge_count; i++)
         peel->into[peel->first_into[problem->edges[i].after + 1]++] = problem->edges[i].before;
+    assert(peel->first_into[problem->node_count] == problem->edge_count);
 }
 
 static void index_blockers(struct peel *peel, struct arena *arena)
@@ -62,6 +63,7 @@ static void index_blockers(struct peel *peel, struct arena *arena)
             peel->held[peel->first_held[node + 1]++] = way;
         }
     }
+    assert(peel->first_held[problem->node_count] == problem->blocker_count);
 }
 
 static void index_ways(struct peel *peel, struct arena *arena)
@@ -176,6 +178,7 @@ size_t peel_run(struct peel *peel)
     }
     while (stacked > 0) {
         size_t node = peel->stack[--stacked];
+        assert(peel->out[node] == 0);
 
         assert(peel->left[node]);
         peel->left[node] = false;
@@ -195,6 +198,7 @@ static size_t ways_of(const struct peel *peel, size_t node)
 /* Shuts all ways of an act but one, of those that were not shut from the start. */
 static void keep_only(struct peel *peel, const bool *shut, size_t node, size_t kept)
 {
+    assert(peel->first_way[node] <= kept && kept < peel->first_way[node + 1]);
     for (size_t way = peel->first_way[node]; way < peel->first_way[node + 1]; way++)
         peel->shut[way] = shut[way] || way != kept;
 }

@@ -168,6 +168,7 @@ struct frame_wait {
 /* ---- screws ---- */
 
 enum screw_use { SCREW_FRAME, SCREW_PANEL, SCREW_JOIN, SCREW_FITTING };
+enum { SCREW_USES = SCREW_FITTING + 1 };
 
 /* A kind of screw: gauge and length, and the stock that is bought for it (0 when the workshop has
  * none such). */
@@ -178,8 +179,8 @@ struct screw_kind {
     int64_t pilot;     /* bit for the thread */
     int64_t clearance; /* bit for the shank */
     int64_t stock;
-    int64_t count;           /* needed, without reserve */
-    int64_t count_by_use[4]; /* by enum screw_use */
+    int64_t count;                    /* needed, without reserve */
+    int64_t count_by_use[SCREW_USES]; /* by enum screw_use */
 };
 
 struct screw {

@@ -162,10 +162,17 @@ static struct vector place_of(const struct pose *pose)
     return sum_of(fine_of(pose->at), pose->rest);
 }
 
+static bool is_within_half(int64_t rest)
+{
+    return 2 * rest >= -FINE && 2 * rest < FINE;
+}
+
 static void set_place(struct pose *pose, struct vector fine)
 {
     pose->at = rounded(fine);
     pose->rest = difference_of(fine, fine_of(pose->at));
+    assert(is_within_half(pose->rest.x) && is_within_half(pose->rest.y) &&
+           is_within_half(pose->rest.z));
 }
 
 static struct vector room_of(const struct pose *pose, const struct box *box, struct vector at)
@@ -187,6 +194,8 @@ static struct vector box_of(const struct pose *pose, const struct box *box, stru
 
 struct pose pose_begin(const struct box *box, int turn)
 {
+    assert(turn >= 0 && turn < 4);
+
     return (struct pose){.box = box->key,
                          .turn = turn,
                          .lean_axis = box->lean_axis,

@@ -13,6 +13,15 @@
 
 #define SMOOTHING (STAGE_PADDING | 1u << LAYER_LINING | 1u << LAYER_COVER)
 
+/* The layer that a step is about; the order makes such steps for layers of the build alone. */
+static struct staged_layer *layer_of_step(const struct stage *stage, const struct step *step)
+{
+    struct staged_layer *layer = stage_layer(stage, step->layer);
+
+    assert(layer);
+    return layer;
+}
+
 static void lose_layer(struct stage *stage, const struct staged_layer *layer,
                        struct verdict verdict)
 {
@@ -307,7 +316,7 @@ static void staple_all(struct stage *stage, struct staged_layer *layer)
 
 void do_sew(struct stage *stage, const struct step *step)
 {
-    struct staged_layer *layer = stage_layer(stage, step->layer);
+    struct staged_layer *layer = layer_of_step(stage, step);
 
     if (layer->laid != PLAN_NONE)
         lose_layer(stage, layer, stage_lapse(stage, LAPSE_NOT_SEWN));
@@ -318,13 +327,13 @@ void do_sew(struct stage *stage, const struct step *step)
 
 void do_tuft(struct stage *stage, const struct step *step)
 {
-    stage_layer(stage, step->layer)->holed = stage->now;
+    layer_of_step(stage, step)->holed = stage->now;
 }
 
 /* Padding, linings, backs, dust covers: laid and stapled in one. */
 void do_lay(struct stage *stage, const struct step *step)
 {
-    struct staged_layer *layer = stage_layer(stage, step->layer);
+    struct staged_layer *layer = layer_of_step(stage, step);
 
     lay(stage, layer);
     staple_all(stage, layer);
@@ -332,14 +341,14 @@ void do_lay(struct stage *stage, const struct step *step)
 
 void do_cover(struct stage *stage, const struct step *step)
 {
-    lay(stage, stage_layer(stage, step->layer));
+    lay(stage, layer_of_step(stage, step));
     each_interval(stage, step->layer, baste);
 }
 
 /* Welt is sewn first and has no step of being laid. */
 void do_staple(struct stage *stage, const struct step *step)
 {
-    struct staged_layer *layer = stage_layer(stage, step->layer);
+    struct staged_layer *layer = layer_of_step(stage, step);
 
     if (layer->laid == PLAN_NONE && layer->layer->kind == LAYER_COVER)
         lose_layer(stage, layer, stage_lapse(stage, LAPSE_NOT_BEFORE));
@@ -350,7 +359,7 @@ void do_staple(struct stage *stage, const struct step *step)
 
 void do_slit(struct stage *stage, const struct step *step)
 {
-    struct staged_layer *layer = stage_layer(stage, step->layer);
+    struct staged_layer *layer = layer_of_step(stage, step);
 
     if (layer->fixed == PLAN_NONE)
         lose_layer(stage, layer, stage_lapse(stage, LAPSE_NOT_BEFORE));
@@ -359,7 +368,7 @@ void do_slit(struct stage *stage, const struct step *step)
 
 void do_button(struct stage *stage, const struct step *step)
 {
-    struct staged_layer *layer = stage_layer(stage, step->layer);
+    struct staged_layer *layer = layer_of_step(stage, step);
 
     if (layer->layer->box && layer->laid == PLAN_NONE &&
         stage_box(stage, layer->layer->box)->box->frame != FRAME_CUSHION)
@@ -415,7 +424,7 @@ static void check_reach_of_edge(struct stage *stage, size_t interval)
 void do_flap(struct stage *stage, const struct step *step)
 {
     const struct plan *plan = stage->plan;
-    const struct staged_layer *layer = stage_layer(stage, step->layer);
+    const struct staged_layer *layer = layer_of_step(stage, step);
 
     if (layer->fixed == PLAN_NONE)
         lose_layer(stage, layer, stage_lapse(stage, LAPSE_NOT_BEFORE));
@@ -434,7 +443,7 @@ void do_flap(struct stage *stage, const struct step *step)
 /* Legs stand in the way of the cloth that shuts the underside. */
 void do_dust(struct stage *stage, const struct step *step)
 {
-    struct staged_layer *layer = stage_layer(stage, step->layer);
+    struct staged_layer *layer = layer_of_step(stage, step);
 
     for (size_t i = 0; i < stage->model->boxes.count; i++) {
         struct staged_box *box = &stage->boxes[i];

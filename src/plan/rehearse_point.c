@@ -8,6 +8,15 @@
 
 #include <assert.h>
 
+/* The join that a step is about; the order makes such steps for joins of the build alone. */
+static struct staged_join *join_of_step(const struct stage *stage, const struct step *step)
+{
+    struct staged_join *join = stage_join(stage, step->join);
+
+    assert(join);
+    return join;
+}
+
 /* ---- verdicts of points ---- */
 
 static struct verdict *verdict_of(const struct stage *stage, const struct staged_join *join,
@@ -15,6 +24,7 @@ static struct verdict *verdict_of(const struct stage *stage, const struct staged
 {
     size_t index = join->first_result + nth;
 
+    assert(join->first_result != PLAN_NONE && proof < PROOFS);
     assert(index < stage->result->points.count);
     return &stage->result->points.at[index].verdicts[proof];
 }
@@ -56,6 +66,8 @@ void point_lose(struct stage *stage, int64_t key, enum proof proof, struct verdi
 /* Panels that a screw at this place goes through, and the frame behind them. */
 static struct verdict look_for_wood(const struct stage *stage, const struct spot *spot)
 {
+    assert(spot->side >= 0 && spot->side < SIDE_COUNT);
+
     const struct staged_box *box = stage_box(stage, spot->box);
     const struct facing_out *out = &stage_sides[spot->side];
 
@@ -120,7 +132,7 @@ static bool is_fitted_dry(const struct staged_join *join)
 
 void do_dry(struct stage *stage, const struct step *step)
 {
-    struct staged_join *join = stage_join(stage, step->join);
+    struct staged_join *join = join_of_step(stage, step);
 
     judge_all(stage, join, PROOF_MARKED, look_bare);
     join->dry = stage->now;
@@ -129,7 +141,7 @@ void do_dry(struct stage *stage, const struct step *step)
 /* A wall is not carried to the bench: there the box alone is marked, when it is drilled. */
 void do_drill(struct stage *stage, const struct step *step)
 {
-    struct staged_join *join = stage_join(stage, step->join);
+    struct staged_join *join = join_of_step(stage, step);
 
     if (!is_fitted_dry(join))
         judge_all(stage, join, PROOF_MARKED, look_bare);
@@ -153,7 +165,7 @@ static void lose_if_covered(struct stage *stage, struct staged_join *join, enum 
 
 void do_map(struct stage *stage, const struct step *step)
 {
-    struct staged_join *join = stage_join(stage, step->join);
+    struct staged_join *join = join_of_step(stage, step);
 
     if (join->drilled == PLAN_NONE)
         point_lose(stage, step->join, PROOF_FOUND, stage_lapse(stage, LAPSE_NOT_BEFORE));
@@ -163,7 +175,7 @@ void do_map(struct stage *stage, const struct step *step)
 
 void do_patch(struct stage *stage, const struct step *step)
 {
-    struct staged_join *join = stage_join(stage, step->join);
+    struct staged_join *join = join_of_step(stage, step);
 
     if (join->mapped == PLAN_NONE)
         point_lose(stage, step->join, PROOF_BARE, stage_lapse(stage, LAPSE_NOT_BEFORE));
@@ -173,7 +185,7 @@ void do_patch(struct stage *stage, const struct step *step)
 
 void do_locate(struct stage *stage, const struct step *step)
 {
-    struct staged_join *join = stage_join(stage, step->join);
+    struct staged_join *join = join_of_step(stage, step);
 
     if (join->drilled == PLAN_NONE || join->mapped == PLAN_NONE)
         point_lose(stage, step->join, PROOF_FOUND, stage_lapse(stage, LAPSE_NOT_BEFORE));
@@ -211,7 +223,7 @@ static void find(struct stage *stage, struct staged_join *join)
 /* Looked for while both faces can still be seen. */
 void do_find(struct stage *stage, const struct step *step)
 {
-    struct staged_join *join = stage_join(stage, step->join);
+    struct staged_join *join = join_of_step(stage, step);
 
     if (join->offered != PLAN_NONE)
         point_lose(stage, step->join, PROOF_FOUND,
@@ -312,7 +324,7 @@ static void come_together(struct stage *stage, const struct staged_join *join)
 
 void do_offer(struct stage *stage, const struct step *step)
 {
-    struct staged_join *join = stage_join(stage, step->join);
+    struct staged_join *join = join_of_step(stage, step);
 
     if (join->join->fastener != FASTENER_REST && join->dry == PLAN_NONE)
         point_lose(stage, step->join, PROOF_DRIVEN, stage_lapse(stage, LAPSE_NOT_BEFORE));
@@ -336,11 +348,12 @@ static bool is_bolted(const struct plan *plan, size_t point)
 static struct verdict look_held(const struct stage *stage, const struct staged_join *join,
                                 size_t point)
 {
+    assert(point < stage->plan->points.count);
+
     const struct plan *plan = stage->plan;
     size_t screw = plan->points.at[point].screw;
     bool offered = join->offered != PLAN_NONE || !is_fitted_dry(join);
 
-    assert(point < plan->points.count);
     if (!offered || join->found == PLAN_NONE || join->drilled == PLAN_NONE ||
         (join->nuts == PLAN_NONE && is_bolted(plan, point)))
         return stage_lapse(stage, LAPSE_NOT_BEFORE);
@@ -362,7 +375,7 @@ static void drive(struct stage *stage, struct staged_join *join)
 
 void do_drive(struct stage *stage, const struct step *step)
 {
-    drive(stage, stage_join(stage, step->join));
+    drive(stage, join_of_step(stage, step));
 }
 
 /* With all that is joined to it. */
@@ -379,7 +392,7 @@ static void come_to_place(struct stage *stage, const struct staged_join *join)
 /* To the wall, the floor or what stands there: its place is marked on the wall first. */
 void do_fix(struct stage *stage, const struct step *step)
 {
-    struct staged_join *join = stage_join(stage, step->join);
+    struct staged_join *join = join_of_step(stage, step);
 
     if (stage->marks && stage->marked == PLAN_NONE)
         point_lose(stage, step->join, PROOF_FOUND, stage_lapse(stage, LAPSE_NOT_BEFORE));

@@ -87,6 +87,7 @@ static void see_half(struct view *view, int axis, int64_t at, int sign, enum ent
     int64_t to = sign > 0 ? FAR_OUT : at;
     struct near_by *near = LIST_ADD(view->stage->arena, &view->near);
 
+    assert(sign == 1 || sign == -1);
     half.low = stage_moved(half.low, axis, from + FAR_OUT);
     half.high = stage_moved(half.high, axis, to - FAR_OUT);
     *near = (struct near_by){.solid = half, .entity = entity, .key = key, .since = since};
@@ -228,6 +229,7 @@ static size_t bars_for(const struct stage *stage, int64_t tool, int64_t screw,
         bars[count] = bars[0];
         bars[count++].radius -= aside;
     }
+    assert(count > 0 && count <= BARS);
     return count;
 }
 
@@ -542,10 +544,11 @@ static struct head head_of_bolt(const struct stage *stage, const struct staged_j
 
 static struct head head_at(const struct stage *stage, const struct staged_join *join, size_t index)
 {
+    assert(index < stage->plan->points.count);
+
     const struct plan *plan = stage->plan;
     const struct plan_point *point = &plan->points.at[index];
 
-    assert(index < plan->points.count);
     if (point->screw == PLAN_NONE)
         return head_of_bolt(stage, join, point);
     const struct screw *screw = &plan->screws.at[point->screw];
@@ -568,6 +571,7 @@ static struct verdict look_for_cloth(const struct stage *stage, const struct sta
 {
     struct spot spots[STAGE_SPOTS];
     size_t count = stage_spots(stage, join, point, spots);
+    assert(count > 0 && count <= STAGE_SPOTS);
     const struct spot *head = &spots[count - 1];
     const struct place place = {head->box,       head->side, head->u, head->v,
                                 join->join->key, point,      true};
@@ -605,6 +609,8 @@ static struct verdict look_through_side(const struct view *view, const struct st
     for (int64_t side = 0; side < SIDE_COUNT; side++)
         if (stage_sides[side].axis == head->axis && stage_sides[side].sign == head->sign)
             place.side = side;
+    assert(stage_sides[place.side].axis == head->axis &&
+           stage_sides[place.side].sign == head->sign);
     place.u = stage_along(head->at, stage_sides[place.side].u);
     place.v = stage_along(head->at, stage_sides[place.side].v);
     if (length <= (head->sign > 0 ? size - at : at))
@@ -680,11 +686,14 @@ static struct frame_apart frame_begin(const struct stage *stage, const struct st
     for (size_t i = 0; i < plan->screws.count; i++)
         if (plan->screws.at[i].use == SCREW_FRAME && plan->screws.at[i].box == box->box->key)
             *LIST_ADD(stage->arena, &frame.screws) = i;
+    assert(frame.members.count == frame.view.near.count);
     return frame;
 }
 
 static const struct near_by *frame_screw_blocked(const struct frame_apart *frame, size_t index)
 {
+    assert(index < frame->view.stage->plan->screws.count);
+
     const struct plan *plan = frame->view.stage->plan;
     const struct screw *screw = &plan->screws.at[index];
     const struct near_by *first = NULL;
@@ -692,7 +701,6 @@ static const struct near_by *frame_screw_blocked(const struct frame_apart *frame
     size_t count =
         bars_for(frame->view.stage, TOOL_STUBBY, plan->screw_kinds.at[screw->kind].length, bars);
 
-    assert(index < plan->screws.count);
     for (size_t i = 0; i < count; i++) {
         const struct near_by *near =
             stands_in_bar(&frame->view, screw->at, screw->axis, -screw->sign, &bars[i]);

@@ -3,6 +3,15 @@
 
 #include <assert.h>
 
+/* The box that a step is about; the order makes such steps for boxes of the build alone. */
+static struct staged_box *box_of_step(const struct stage *stage, const struct step *step)
+{
+    struct staged_box *box = stage_box(stage, step->box);
+
+    assert(box);
+    return box;
+}
+
 static void lose_supply(struct stage *stage, enum entity_kind entity, int64_t key)
 {
     stage_lose(stage, REHEARSED_SUPPLY, entity, key, PLAN_NONE, stage_lapse(stage, LAPSE_NOT_CUT));
@@ -41,7 +50,7 @@ static bool stock_is_cut(const struct stage *stage, int64_t stock)
 
 void do_frame(struct stage *stage, const struct step *step)
 {
-    struct staged_box *box = stage_box(stage, step->box);
+    struct staged_box *box = box_of_step(stage, step);
 
     if (stage->labelled == PLAN_NONE || !stock_is_cut(stage, box->box->stick))
         lose_supply(stage, ENTITY_box, box->box->key);
@@ -105,7 +114,7 @@ void do_panel(struct stage *stage, const struct step *step)
 /* A board is its panels: they are there when it is measured. */
 void do_record(struct stage *stage, const struct step *step)
 {
-    struct staged_box *box = stage_box(stage, step->box);
+    struct staged_box *box = box_of_step(stage, step);
 
     for (size_t i = 0; i < stage->model->facings.count; i++)
         if (stage->model->facings.at[i].box == step->box && box->box->frame == FRAME_BOARD)
@@ -171,7 +180,7 @@ static void check_hung(struct stage *stage, const struct fitting *fitting)
 void do_insert(struct stage *stage, const struct step *step)
 {
     each_fitting(stage, step, check_nut);
-    stage_box(stage, step->box)->nuts = stage->now;
+    box_of_step(stage, step)->nuts = stage->now;
 }
 
 /* ---- nuts of bolts ---- */
@@ -263,7 +272,7 @@ void do_cleat(struct stage *stage, const struct step *step)
 void do_hang(struct stage *stage, const struct step *step)
 {
     each_fitting(stage, step, check_bare);
-    stage_box(stage, step->box)->hung = stage->now;
+    box_of_step(stage, step)->hung = stage->now;
 }
 
 void do_hinge(struct stage *stage, const struct step *step)
@@ -273,7 +282,7 @@ void do_hinge(struct stage *stage, const struct step *step)
 
 void do_leg(struct stage *stage, const struct step *step)
 {
-    stage_box(stage, step->box)->legs = stage->now;
+    box_of_step(stage, step)->legs = stage->now;
 }
 
 /* ---- the room ---- */

@@ -159,6 +159,7 @@ static struct ends find_ends(const struct planning *planning)
         ends.joins[next[model_index(model, ENTITY_box, join->box_a)]++] = i;
         ends.joins[next[model_index(model, ENTITY_box, join->box_b)]++] = i;
     }
+    assert(ends.from[count] <= 2 * model->joins.count);
     return ends;
 }
 
@@ -183,6 +184,7 @@ static void place_by_join(struct walk *walk, const struct join *join, size_t fro
     const struct box *box_b = &model->boxes.at[index_b];
     int turn = turn_between(join, box_a, box_b);
 
+    assert(index_a == from || index_b == from);
     if (turn < 0 || poses[to].placed)
         return;
     poses[to] = to == index_b ? pose_beside(join, &poses[from], box_a, box_b, turn)
@@ -204,6 +206,7 @@ static void walk_from(struct walk *walk, size_t first)
     walk->queue[walk->queued++] = first;
     for (size_t done = 0; done < walk->queued; done++) {
         size_t box = walk->queue[done];
+        assert(poses[box].placed && poses[box].with == poses[first].box);
 
         for (size_t i = walk->ends.from[box]; i < walk->ends.from[box + 1]; i++)
             place_by_join(walk, &model->joins.at[walk->ends.joins[i]], box);

@@ -38,6 +38,7 @@ void route_put_together(const struct plan *plan, size_t *first, const struct joi
     for (size_t i = 0; i < count; i++)
         if (first[i] == gone)
             first[i] = kept;
+    assert(first[a] == first[b]);
 }
 
 size_t *route_carried(const struct plan *plan, struct arena *arena)
@@ -82,6 +83,8 @@ static struct solid solid_for_carrying(const struct plan *plan, const struct box
 
 struct vector route_size(const struct plan *plan, const size_t *first, size_t index)
 {
+    assert(index < plan->facts->boxes.count && first[index] == index);
+
     const struct model *model = plan->facts;
     const struct box *box = &model->boxes.at[index];
     struct solid whole = padded(plan, box);
@@ -110,6 +113,8 @@ static const char *const way_words[ROUTE_WAYS] = {
 
 const char *route_way_words(enum route_way way)
 {
+    assert(way < ROUTE_WAYS);
+
     return way_words[way];
 }
 
@@ -191,13 +196,14 @@ struct routing {
 static void add_thing(struct routing *routing, enum route_thing thing, const size_t *first,
                       size_t index, int64_t join)
 {
+    assert(index < routing->plan->facts->boxes.count);
+
     const struct plan *plan = routing->plan;
     struct route_line line = {.thing = thing,
                               .box = plan->facts->boxes.at[index].key,
                               .join = join,
                               .size = route_size(plan, first, index)};
 
-    assert(index < plan->facts->boxes.count);
     for (size_t i = 0; i < plan->facts->boxes.count; i++)
         line.boxes += first[i] == index;
     for (size_t i = 0; i < plan->facts->passages.count; i++) {

@@ -51,6 +51,7 @@ static struct strip strip_of(const struct plan_member *member, const struct pane
 
 static void add_strip(const struct planning *planning, struct strips *strips, struct strip strip)
 {
+    assert(strip.low < strip.high);
     for (size_t i = 0; i < strips->of.count; i++) {
         struct strip *other = &strips->of.at[i];
 
@@ -176,6 +177,7 @@ static int64_t seam_shift(const struct planning *planning, const struct panel *p
     int64_t free = row->to - row->from - 2 * row->end;
     int64_t shift;
 
+    assert(row->count >= 2);
     if (!strip->at_low_edge || !is_beyond_seam(planning, panel, strip->upright) ||
         whole_share(free / (row->count - 1), planning->value[TRADE_PANEL_SEAM_STAGGER], 1000000,
                     &shift))

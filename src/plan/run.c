@@ -149,6 +149,7 @@ static const struct run *outermost(const struct choice *choice, const struct run
 {
     const struct run *best = NULL;
 
+    assert(sign == 1 || sign == -1);
     for (size_t i = 0; i < runs->count; i++) {
         const struct run *run = &runs->at[i];
 
@@ -197,5 +198,6 @@ struct runs run_choose(const struct planning *planning, const struct join *join,
     }
     if (list.runs.count == 0 && runs->count > 0)
         *LIST_ADD(planning->arena, &list.runs) = *longest(runs);
+    assert(list.runs.count > 0 || runs->count == 0);
     return (struct runs){list.runs.at, list.runs.count};
 }

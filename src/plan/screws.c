@@ -151,6 +151,7 @@ static void fill_bits(struct screw_kind *kind, enum units units, int64_t gauge, 
 {
     const struct screw_bits *found = screw_bits_of(gauge);
 
+    assert(wood >= 0 && wood < (int64_t)(sizeof found->pilot / sizeof *found->pilot));
     if (!found)
         return;
     kind->pilot = units == UNITS_MM ? found->pilot_metric[wood] : found->pilot[wood];
@@ -231,6 +232,7 @@ void screw_choice_tell(struct planning *planning, const struct screw_choice *cho
         argument_length(finding, 1, choice->least_bite);
         return;
     }
+    assert(choice->fit == SCREW_FIT_NONE && choice->kind == PLAN_NONE);
     finding = finding_add(planning, FINDING_SCREW_NONE_FITS, entity, key);
     argument_length(finding, 0, choice->need);
     argument_length(finding, 1, choice->limit);
@@ -240,7 +242,8 @@ void screw_count(struct planning *planning, size_t kind, enum screw_use use, int
 {
     struct plan *plan = planning->plan;
 
-    assert(kind < plan->screw_kinds.count);
+    assert(kind < plan->screw_kinds.count && count > 0);
+    assert((int)use < SCREW_USES);
     plan->screw_kinds.at[kind].count += count;
     plan->screw_kinds.at[kind].count_by_use[use] += count;
 }
@@ -274,6 +277,8 @@ char *screw_kind_print(char buffer[SCREW_TEXT], const struct screw_kind *kind, e
 
 struct screw_axis screw_axis_of(const struct plan *plan, const struct screw *screw)
 {
+    assert(screw->kind < plan->screw_kinds.count);
+
     const struct screw_kind *kind = &plan->screw_kinds.at[screw->kind];
     struct screw_axis axis = {screw->at, screw->at, kind->diameter};
 

@@ -91,6 +91,8 @@ static enum grade grade_of(const struct lattice *lattice, int64_t place)
 /* What a place is more than a whole number of steps from the edge it is measured from. */
 static int64_t off_grid(int64_t edge, int64_t size, int64_t step)
 {
+    assert(step > 0 && size >= 0);
+
     return edge == EDGE_LEFT || edge == EDGE_BOTTOM ? 0 : size % step;
 }
 
@@ -180,6 +182,8 @@ struct spread {
 
 static int64_t spread_place(const struct spread *spread, int64_t i)
 {
+    assert(0 <= i && i < spread->count && spread->count > 1);
+
     return spread->low + whole_divide_even((spread->high - spread->low) * i, spread->count - 1);
 }
 
@@ -210,6 +214,7 @@ static enum grade draw_in(const struct lattice *lattice, const struct spread *wh
     enum grade best = GRADE_UNKNOWN;
     int64_t most = length_smaller(DRAWN_IN / lattice->step, (whole->high - whole->low) / 2);
 
+    assert(whole->low <= whole->high && whole->count > 1);
     for (int64_t total = 0; total <= most && best < GRADE_CLOSE; total++)
         for (int64_t part = 0; part <= total && best < GRADE_CLOSE; part++) {
             struct spread spread = {whole->low + part, whole->high - (total - part), whole->count};
@@ -296,6 +301,8 @@ static struct spread whole_spread(const struct lattice *lattice)
  * place. */
 static void add_one_by_one(const struct lattice *lattice, const struct spread *spread)
 {
+    assert(spread->low < spread->high && spread->count > 1);
+
     int64_t pitch = (spread->high - spread->low) * lattice->step / (spread->count - 1);
     int64_t most = length_larger(0, (pitch - lattice->work->planning->value[TRADE_ALONG_MIN]) / 2);
 

@@ -203,8 +203,12 @@ static void find_floor(struct planning *planning)
             lower(&grounds[model_index(model, ENTITY_box, pose->with)], GRADE_JOINED,
                   pose->room.low.z);
     }
-    for (size_t i = 0; i < count; i++)
-        poses[i].floor = grounds[model_index(model, ENTITY_box, poses[i].with)].z;
+    for (size_t i = 0; i < count; i++) {
+        const struct ground *ground = &grounds[model_index(model, ENTITY_box, poses[i].with)];
+
+        assert(ground->found);
+        poses[i].floor = ground->z;
+    }
 }
 
 static void tell_below_floor(struct planning *planning, const struct pose *pose)

@@ -133,6 +133,7 @@ static void offer_face(struct planning *planning, const struct join *join, bool 
         cure_begin(planning, arena_format(planning->arena, "Join the %s of box %s",
                                           words_side.at[side].name, box_of(planning, box)->name));
 
+    assert(side >= 0 && side < SIDE_COUNT);
     cure_word(&cure, ENTITY_join, join->key, of_b ? "side_b" : "side_a", words_side.at[side].name);
     cure_offer_on_trial(&cure, finding);
 }

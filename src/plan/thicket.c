@@ -22,6 +22,8 @@ struct cells {
 
 static struct cells cells_about(const struct screw_axis *axis, int64_t reach)
 {
+    assert(reach >= 0);
+
     struct cells cells;
 
     for (int i = 0; i < AXIS_COUNT; i++) {
@@ -39,6 +41,8 @@ static size_t cell_hash(const struct thicket *thicket, int64_t x, int64_t y, int
     uint64_t mixed = (uint64_t)x * 0x9e3779b97f4a7c15u ^ (uint64_t)y * 0xc2b2ae3d27d4eb4fu ^
                      (uint64_t)z * 0x165667b19e3779f9u;
 
+    /* a power of two, so that the mask reaches every cell */
+    assert(thicket->cell_count > 0 && (thicket->cell_count & (thicket->cell_count - 1)) == 0);
     return (size_t)(mixed >> 32) & (thicket->cell_count - 1);
 }
 
@@ -133,5 +137,6 @@ int64_t thicket_clear(const struct thicket *thicket, const struct screw_axis *ax
                 look_in(&asking, thicket->cells[cell_hash(thicket, x, y, z)]);
     if (ret_nearest && asking.nearest != PLAN_NONE)
         *ret_nearest = asking.nearest;
+    assert(asking.clear <= enough);
     return asking.clear;
 }

@@ -46,7 +46,10 @@ static bool stands_further_left(const struct pose *a, const struct pose *b)
 
 static struct pose *pose_of(const struct planning *planning, int64_t box)
 {
-    return &planning->plan->poses.at[model_index(planning->model, ENTITY_box, box)];
+    size_t index = model_index(planning->model, ENTITY_box, box);
+
+    assert(index < planning->plan->poses.count);
+    return &planning->plan->poses.at[index];
 }
 
 static void give_hands(struct planning *planning)
@@ -64,6 +67,7 @@ static void give_hands(struct planning *planning)
             first->hand = image_is_left ? HAND_RIGHT : HAND_LEFT;
             first->twin = box->key;
         }
+        assert(first->hand == HAND_LEFT || first->hand == HAND_RIGHT);
         image->hand = first->hand == HAND_LEFT ? HAND_RIGHT : HAND_LEFT;
         image->twin = box->mirror_of;
     }

@@ -56,6 +56,7 @@ static void sort_by_ends(struct vicinity *vicinity)
         vicinity->of[next[vicinity->ties.at[i].from]++] = i;
         vicinity->of[next[vicinity->ties.at[i].to]++] = i;
     }
+    assert(vicinity->first[ends] == 2 * vicinity->ties.count);
 }
 
 struct vicinity vicinity_make(struct planning *planning)
@@ -87,6 +88,8 @@ static void add_wood(const struct planning *planning, struct standing_wood *wood
 /* Loose panels are lifted off. */
 const struct standing_wood *vicinity_wood(const struct vicinity *vicinity, size_t index)
 {
+    assert(index < vicinity->planning->model->boxes.count);
+
     const struct planning *planning = vicinity->planning;
     const struct plan *plan = planning->plan;
     const struct box *box = &planning->model->boxes.at[index];
@@ -94,7 +97,6 @@ const struct standing_wood *vicinity_wood(const struct vicinity *vicinity, size_
     struct slice members = plan_members_of(plan, box->key);
     struct slice panels = plan_panels_of(plan, box->key);
 
-    assert(index < planning->model->boxes.count);
     if (wood->known)
         return wood;
     wood->known = true;
@@ -249,6 +251,7 @@ static void walk_from(const struct vicinity *vicinity, const struct junction *ju
     const struct model *model = vicinity->planning->model;
     struct vicinity_walk *walk = vicinity->walk;
 
+    assert(walk->count == 0);
     walk->round++;
     reach(walk, model_index(model, ENTITY_box, junction->box_a));
     reach(walk,

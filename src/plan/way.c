@@ -129,6 +129,7 @@ static struct obstacles find_obstacles(const struct scene *scene, int64_t opened
     struct slice panels = plan_panels_of(planning->plan, box->key);
     struct obstacle_list list = {0};
 
+    assert(opened == -1 || (opened >= 0 && opened < SIDE_COUNT));
     for (size_t i = members.from; i < members.to; i++)
         add_obstacle(planning, &list, planning->plan->members.at[i].solid, BLOCKER_MEMBER,
                      (int64_t)i);
@@ -146,6 +147,7 @@ static int64_t floor_of(const struct planning *planning)
 {
     int64_t floor = 0;
 
+    assert(planning->plan->poses.count > 0);
     for (size_t i = 0; i < planning->plan->poses.count; i++) {
         int64_t z = planning->plan->poses.at[i].at.z;
 
@@ -197,6 +199,7 @@ struct scene way_scene(const struct vicinity *vicinity, const struct junction *j
     scene.sign = -side_sign(scene.side);
     way_open_side(&scene, -1);
     scene.on_floor = stands_on_floor(planning, scene.join, scene.box->key);
+    assert(scene.sign == 1 || scene.sign == -1);
     return scene;
 }
 
@@ -226,6 +229,8 @@ static int64_t distance_along(const struct solid *solid, struct vector at, int a
     int64_t near = sign > 0 ? low - from : from - high;
     int64_t far = sign > 0 ? high - from : from - low;
 
+    assert(sign == 1 || sign == -1);
+    assert(low <= high);
     if (!is_in_line(solid, axis, at) || far <= 0)
         return WAY_FREE;
     return near > 0 ? near : 0;
@@ -339,6 +344,7 @@ static struct outlook look(const struct scene *scene, struct vector head, int64_
     outlook.needed = tool_size(scene->planning, TOOL_STUBBY).length + screw;
     if (tool_fits(scene, head, room, screw, TOOL_STUBBY))
         outlook.manner = MANNER_STUBBY;
+    assert(outlook.manner == MANNER_NONE || outlook.room >= outlook.needed);
     return outlook;
 }
 
@@ -364,6 +370,7 @@ static struct tool_size size_in_manner(const struct planning *planning, enum man
         [MANNER_STUBBY] = TOOL_STUBBY,  [MANNER_NONE] = TOOL_STUBBY};
     struct tool_size size = tool_size(planning, kinds[manner]);
 
+    assert(manner <= MANNER_NONE);
     if (manner == MANNER_SLANTED)
         size.radius -= slant(planning, planning->value[TRADE_DRIVER_BIT] + screw);
     return size;
@@ -493,6 +500,7 @@ static void see_head(const struct scene *scene, const struct screw_head *head, s
     struct outlook outlook = look(scene, head->at, head->screw);
     int64_t whole = vector_along(box_size(scene->box), scene->axis);
 
+    assert(head->there && sight->count < scene->junction->point_count);
     if (head->depth < whole)
         sight->inside = true;
     else if (sewn_over(scene, side_opposite(scene->side), head->at))
@@ -540,6 +548,8 @@ static bool change_tool(const struct scene *scene, const struct sight *sight, en
                                                : TOOL_RIGHT_ANGLE;
     int64_t length = tool_size(scene->planning, kind).length;
 
+    assert(manner == MANNER_LONG_BIT || manner == MANNER_RIGHT_ANGLE || manner == MANNER_STUBBY);
+    assert(sight->count > 0 && way->points == sight->count);
     for (size_t i = 0; i < sight->count; i++)
         if (!tool_fits(scene, sight->heads[i], sight->outlooks[i].room, sight->screws[i], kind))
             return false;
@@ -608,6 +618,7 @@ void ways_find(struct scene *scene, struct ways *ways)
     }
     if (!found)
         *LIST_ADD(scene->planning->arena, &ways->ways) = shut;
+    assert(ways->ways.count > 0);
 }
 
 /* ---- what shuts them ---- */
@@ -643,6 +654,7 @@ static void add_nearest(const struct scene *scene, struct vector head, int64_t n
 static void add_beside(const struct scene *scene, struct vector head, const struct outlook *outlook,
                        struct blockers *blockers)
 {
+    assert(outlook->room >= outlook->needed);
     for (size_t i = 0; i < scene->obstacles.count; i++) {
         const struct obstacle *obstacle = &scene->obstacles.at[i];
 
@@ -665,6 +677,7 @@ static void add_panels(const struct scene *scene, int64_t side, struct blockers 
     const struct plan *plan = scene->planning->plan;
     struct slice panels = plan_panels_of(plan, scene->box->key);
 
+    assert(side >= 0 && side < SIDE_COUNT);
     for (size_t i = panels.from; i < panels.to; i++)
         if (!plan->panels.at[i].loose && plan->panels.at[i].side == side)
             add_shut(scene->planning, blockers, BLOCKER_FACING, plan->panels.at[i].facing);

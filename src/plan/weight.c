@@ -17,6 +17,8 @@ static const struct {
 
 const char *weight_word(enum weight_kind kind)
 {
+    assert(kind < WEIGHT_KINDS);
+
     return kinds[kind].word;
 }
 
