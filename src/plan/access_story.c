@@ -109,6 +109,8 @@ static const char *faces_reached(const struct task *task)
 
 static void say_where(struct task *task)
 {
+    assert(task->way_count > 0);
+
     const struct candidate *first = &task->ways[0];
     const char *box = box_called(task->planning, way_box(task->junction, first->way.head_in_b));
 
@@ -157,6 +159,7 @@ static void say_blocker(struct task *task, const struct act *act)
 {
     const struct planning *planning = task->planning;
 
+    assert(act->kind == ACT_FACING || act->kind == ACT_LAYER || held_join(task, act->key));
     if (act->kind == ACT_FACING)
         say(task, "The %s shuts that way.", access_facing_called(planning, act->key));
     else if (act->kind == ACT_LAYER)
@@ -175,6 +178,7 @@ static void say_blockers(const struct timeline *timeline, const struct peel *pee
     size_t index = (size_t)(task - timeline->tasks->at);
     size_t node = task->kept_out ? timeline->placed[index] : timeline_drive(index);
 
+    assert(index < timeline->tasks->count && node != PLAN_NONE);
     for (size_t i = peel->first_way[node]; i < peel->first_way[node + 1]; i++) {
         const struct peel_way *way = &timeline->ways.at[i];
 

@@ -66,6 +66,7 @@ static const char *member_words(const struct member_lot *lot)
         [MEMBER_BLOCK] = {"block", "blocks"},
     };
 
+    assert(lot->kind >= 0 && lot->kind < MEMBER_COUNT);
     return words[lot->kind][lot->count > 1];
 }
 

@@ -175,6 +175,8 @@ static bool is_told(const struct plan *plan, const struct layer *layer, int64_t 
 /* Left loose by hand, and nothing is driven under it: no step would close it. */
 static void check_loose(struct planning *planning, const struct interval *interval)
 {
+    assert(interval->edge < planning->plan->edges.count);
+
     const struct edge *edge = &planning->plan->edges.at[interval->edge];
     const struct layer *layer = MODEL_FIND(planning->model, layer, edge->layer);
     struct cure_draft cure = cure_begin(planning, "Let the joins say when it is stapled");

@@ -15,6 +15,8 @@
 
 #include "plan/findings.h"
 
+#include <assert.h>
+
 static const char *const rule_sources[ALLOWANCE_TRIAL + 1] = {
     [ALLOWANCE_AUTO] = "",
     [ALLOWANCE_LEAST] = "derived: down to the pull and up again, a lower bound",
@@ -26,11 +28,15 @@ static const char *const rule_sources[ALLOWANCE_TRIAL + 1] = {
 
 const char *plan_allowance_source(int64_t allowance)
 {
+    assert(allowance >= 0 && allowance <= ALLOWANCE_TRIAL);
+
     return rule_sources[allowance];
 }
 
 const char *plan_allowance_word(int64_t allowance)
 {
+    assert(allowance >= 0 && allowance <= ALLOWANCE_TRIAL);
+
     return allowance == ALLOWANCE_TRIAL ? "trial" : words_allowance.at[allowance].name;
 }
 

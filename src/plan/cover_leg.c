@@ -14,6 +14,8 @@
 #include "plan/geometry.h"
 #include "plan/slices.h"
 
+#include <assert.h>
+
 #define LEGS_AT_MOST 16
 
 /* Lengths sold, where the workshop has no staples: common practice, no source. */
@@ -22,10 +24,14 @@ static const int64_t sold_inch[] = {LENGTH_INCH / 4, LENGTH_INCH * 5 / 16, LENGT
 static const int64_t sold_mm[] = {6 * LENGTH_MM,  8 * LENGTH_MM,  10 * LENGTH_MM,
                                   12 * LENGTH_MM, 14 * LENGTH_MM, 16 * LENGTH_MM};
 
+_Static_assert(sizeof sold_inch == sizeof sold_mm, "as many lengths in inches as in millimetres");
+
+/* Keeps them by length. */
 static void insert_leg(int64_t legs[LEGS_AT_MOST], int *count, int64_t leg)
 {
     int at = *count;
 
+    assert(at < LEGS_AT_MOST);
     for (; at > 0 && legs[at - 1] > leg; at--)
         legs[at] = legs[at - 1];
     legs[at] = leg;

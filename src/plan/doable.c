@@ -144,6 +144,9 @@ static bool may_begin(struct walk *walk, size_t index)
     const struct precedence *wet = NULL;
     bool free = true;
 
+    /* each step took those that end at it */
+    assert(walk->precedence == plan->precedences.count ||
+           plan->precedences.at[walk->precedence].after >= index);
     for (; walk->precedence < plan->precedences.count &&
            plan->precedences.at[walk->precedence].after == index;
          walk->precedence++) {
@@ -273,9 +276,13 @@ static void find_hanging(void *context)
 
     hangs[hanging->step] = true;
     hanging->steps = ARENA_MANY(hanging->arena, size_t, plan->steps.count);
-    for (size_t i = 0; i < plan->precedences.count; i++)
-        if (plan->precedences.at[i].hard && hangs[plan->precedences.at[i].before])
-            hangs[plan->precedences.at[i].after] = true;
+    for (size_t i = 0; i < plan->precedences.count; i++) {
+        const struct precedence *wait = &plan->precedences.at[i];
+
+        assert(wait->before < wait->after);
+        if (wait->hard && hangs[wait->before])
+            hangs[wait->after] = true;
+    }
     for (size_t i = plan->steps.count; i-- > hanging->step + 1;)
         if (hangs[i] && plan->steps.at[i].ticked)
             hanging->steps[hanging->count++] = i;

@@ -70,6 +70,22 @@ bool layer_touches(const struct model *model, const struct layer *layer, int64_t
     return layer->box ? layer->box == box : group_has(model, layer->group, box);
 }
 
+static bool has_wood(const struct model *model, int64_t key)
+{
+    const struct box *box = MODEL_FIND(model, box, key);
+
+    return box && box->frame != FRAME_CUSHION;
+}
+
+bool layer_lies_on_wood(const struct model *model, const struct layer *layer)
+{
+    for (size_t i = 0; layer->group && i < model->group_boxes.count; i++)
+        if (model->group_boxes.at[i].group == layer->group &&
+            has_wood(model, model->group_boxes.at[i].box))
+            return true;
+    return has_wood(model, layer->box);
+}
+
 int64_t layer_box(const struct model *model, const struct layer *layer)
 {
     for (size_t i = 0; !layer->box && i < model->group_boxes.count; i++)

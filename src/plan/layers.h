@@ -10,6 +10,9 @@
  * on that alone. */
 bool layer_touches(const struct model *model, const struct layer *layer, int64_t box);
 
+/* Whether some box that it lies on has wood: cushions have none. */
+bool layer_lies_on_wood(const struct model *model, const struct layer *layer);
+
 /* The first box of a layer; 0 of a group without any. */
 int64_t layer_box(const struct model *model, const struct layer *layer);
 

@@ -75,6 +75,10 @@ void order_make(struct ordering *ordering);
 void order_add(struct ordering *ordering, struct work work, int64_t key, int64_t nth);
 void order_touch(struct ordering *ordering, enum touch_kind of, int64_t key);
 
+/* order_name.c: gives a work whose keys are set in its lasting name and its title; key and nth as
+ * for order_add. */
+void order_name(const struct plan *plan, struct work *work, int64_t key, int64_t nth);
+
 /* order_again.c: the steps for what is cut or bought once more. */
 void order_make_again(struct ordering *ordering);
 

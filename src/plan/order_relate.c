@@ -174,10 +174,14 @@ static const struct {
 bool order_relates(const struct ordering *ordering, enum relation relation,
                    const struct work *before, const struct work *after)
 {
+    assert(relation < RELATIONS);
+
     return relations[relation].relates(ordering, before, after);
 }
 
 enum touch_kind order_relation_touch(enum relation relation)
 {
+    assert(relation < RELATIONS);
+
     return relations[relation].touch;
 }

@@ -360,6 +360,7 @@ static int64_t amount_of(const struct ordering *ordering, const struct work *wor
     const struct planning *planning = ordering->planning;
     int64_t boxes = (int64_t)planning->model->boxes.count;
 
+    assert(amount < AMOUNTS);
     switch (amount) {
     case AMOUNT_ONCE:
         return PIECES;
@@ -592,6 +593,7 @@ static void next_session(struct bench_clock *clock)
     clock->began = clock->began + clock->gap > clock->now ? clock->began + clock->gap : clock->now;
     clock->now = clock->began + clock->set_up;
     clock->used = clock->set_up;
+    assert(clock->began < clock->now || clock->set_up == 0);
 }
 
 /* A session that cannot hold the wait and the work after it ends here: things dry overnight. */

@@ -80,9 +80,12 @@ struct stage {
     struct view *view; /* rehearse_reach.c: the last look round */
 };
 
-/* ---- rehearse_stage.c: the empty stage, and looking things up ---- */
+/* ---- rehearse_empty.c ---- */
 
+/* The stage of a plan before its first step. Borrows the plan, and lives in the arena. */
 void stage_empty(struct stage *stage, const struct plan *plan, struct arena *arena);
+
+/* ---- rehearse_stage.c: looking things up ---- */
 
 size_t stage_box_index(const struct stage *stage, int64_t box);
 struct staged_box *stage_box(const struct stage *stage, int64_t box); /* NULL: no such box */

@@ -4,8 +4,7 @@
 #ifndef PLAN_WAY_H
 #define PLAN_WAY_H
 
-#include "plan/point.h"
-#include "plan/vicinity.h"
+#include "plan/scene.h"
 
 /* How a head is driven, the best first. */
 enum manner {
@@ -35,57 +34,8 @@ struct ways {
     LIST_OF(struct way) ways;
 };
 
-/* What stands in the way for good: a member, a fixed panel beside its cut-outs, and, for what is
- * fixed to the room, a wall. */
-struct obstacle {
-    struct solid solid;
-    enum blocker_kind kind;
-    int64_t item; /* index of the member, key of the facing or the wall */
-};
-
-struct obstacles {
-    struct obstacle *at;
-    size_t count;
-};
-
-/* The head of a screw or bolt at a point, in the axes of the box that it lies in. */
-struct screw_head {
-    bool there; /* wood lies under it and behind the other face */
-    struct vector at;
-    int64_t depth; /* behind the mating face */
-    int64_t screw; /* its length */
-};
-
-/* What surrounds the heads of a join on one of its sides, while a way is looked for. */
-struct scene {
-    struct planning *planning;
-    const struct join *join;
-    const struct junction *junction;
-    const struct box *box; /* with the heads */
-    const struct vicinity *vicinity;
-    bool head_in_b;
-    int64_t side;                   /* its mating face */
-    int axis, sign;                 /* away from that face */
-    const struct screw_head *heads; /* of the junction's points; NULL before way_see_heads */
-    struct obstacles obstacles;
-    int64_t opened; /* side without its fixed panels yet; -1 for none */
-    bool on_floor;  /* at the time of joining */
-};
-
-/* The join must have a box on that side. Lives in the arena, as long as the junction. */
-struct scene way_scene(const struct vicinity *vicinity, const struct junction *junction,
-                       bool head_in_b);
-
 /* Finds the heads of the scene, once the junction has all its points. */
 void way_see_heads(struct scene *scene, const struct faces *faces);
-
-/* Takes the fixed panels of a side off, or of none (-1). */
-void way_open_side(struct scene *scene, int64_t side);
-
-/* From a place along an axis to the first solid, or the floor; WAY_FREE when nothing is in the way
- * up to the end of the box and beyond. */
-#define WAY_FREE INT64_MAX
-int64_t way_free_along(const struct scene *scene, struct vector at, int axis, int sign);
 
 /* A screw at this point has wood to go through and some tool fits behind its head. */
 bool way_is_open(const struct scene *scene, const struct faces *faces,
@@ -147,8 +97,5 @@ void way_step_back(const struct scene *scene, struct vector *head);
 /* How a hand comes to a head through the reach side. False when it does not. */
 bool way_enter(const struct scene *scene, int64_t side, struct vector head,
                struct entry *ret_entry);
-
-/* The box and its face that the heads of a way are on, as the mating face. */
-int64_t way_box(const struct junction *junction, bool head_in_b);
 
 #endif

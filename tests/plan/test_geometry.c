@@ -45,6 +45,32 @@ static void edges_border_on_the_sides_they_name(void **state)
     assert_int_equal(edge_length(&box, SIDE_LEFT, EDGE_LEFT), 60);
 }
 
+static void an_edge_lies_across_from_its_opposite(void **state)
+{
+    (void)state;
+    for (int64_t edge = 0; edge < EDGE_COUNT; edge++) {
+        int64_t opposite = edge_opposite(edge);
+
+        assert_true(opposite != edge);
+        assert_int_equal(edge_opposite(opposite), edge);
+        assert_int_equal(edge_is_upright(opposite), edge_is_upright(edge));
+        assert_int_equal(edge_side(SIDE_FRONT, opposite),
+                         side_opposite(edge_side(SIDE_FRONT, edge)));
+    }
+}
+
+static void lengths_are_drawn_in_and_measured_from_an_interval(void **state)
+{
+    (void)state;
+    assert_int_equal(length_within(-4, 0, 9), 0);
+    assert_int_equal(length_within(4, 0, 9), 4);
+    assert_int_equal(length_within(14, 0, 9), 9);
+    assert_int_equal(length_outside(-4, 0, 9), 4);
+    assert_int_equal(length_outside(4, 0, 9), 0);
+    assert_int_equal(length_outside(14, 0, 9), 5);
+    assert_int_equal(vector_length((struct vector){-3, 4, 12}), 13);
+}
+
 static void a_place_on_a_face_comes_back_from_the_box(void **state)
 {
     (void)state;
@@ -156,6 +182,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_side_and_its_opposite_share_an_axis),
         cmocka_unit_test(edges_border_on_the_sides_they_name),
+        cmocka_unit_test(an_edge_lies_across_from_its_opposite),
+        cmocka_unit_test(lengths_are_drawn_in_and_measured_from_an_interval),
         cmocka_unit_test(a_place_on_a_face_comes_back_from_the_box),
         cmocka_unit_test(a_slab_lies_behind_its_face),
         cmocka_unit_test(solids_that_touch_do_not_meet),

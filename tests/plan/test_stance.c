@@ -6,6 +6,7 @@
 #include "base/text.h"
 #include "dice.h"
 #include "plan/block.h"
+#include "plan/check.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
 #include "plan/pose.h"
@@ -219,6 +220,22 @@ static void what_leans_takes_up_more_of_the_room(void **state)
     assert_int_equal(solid_size(room, AXIS_X), IN(40));
     assert_near(solid_size(room, AXIS_Y), 15 * 8128 + 3 * 8128 * cos(acos(-1) / 6), 2);
     assert_near(solid_size(room, AXIS_Z), 1.5 * 8128 + 30 * 8128 * cos(acos(-1) / 6), 2);
+}
+
+/* Its four upper corners lie elsewhere than two that are opposite say. */
+static void checks_see_all_of_what_leans(void **state)
+{
+    struct carpenter *bench = *state;
+    int64_t a = board(bench, "A", 40, 3, 30);
+    struct plan plan;
+    struct planning planning = {.plan = &plan};
+    struct solid seen;
+
+    lean(bench, a, AXIS_X, 30);
+    carpenter_plan(bench);
+    plan = *bench->plan;
+    seen = check_in_room(&planning, carpenter_box_of(bench, a));
+    assert_memory_equal(&seen, &plan_pose(&plan, a)->room, sizeof seen);
 }
 
 /* ---- contradictions ---- */
@@ -527,6 +544,7 @@ int main(void)
         WOOD_TEST(a_leaning_end_still_finds_wood_in_an_upright_one),
         WOOD_TEST(faces_askew_are_told_by_how_much),
         WOOD_TEST(what_leans_takes_up_more_of_the_room),
+        WOOD_TEST(checks_see_all_of_what_leans),
         WOOD_TEST(joins_round_a_circle_are_told_with_the_way_and_the_distance),
         WOOD_TEST(joins_that_agree_are_not_told),
         WOOD_TEST(a_join_that_wants_a_box_turned_is_told),
