@@ -6,10 +6,12 @@
 #include "base/whole.h"
 
 #include <assert.h>
+#include <math.h>
 #include <stdbool.h>
 
 #define LOW_HALF UINT64_C(0xffffffff)
 #define TOP_BIT (UINT64_C(1) << 63)
+#define ROOT_MOST INT64_C(3037000499) /* whose square still is a whole number of ours */
 
 struct wide {
     uint64_t high;
@@ -170,23 +172,19 @@ int64_t whole_common_divisor(int64_t a, int64_t b)
     return a;
 }
 
-/* Bit by bit, from the highest that may be set: `rest` is what the square has beyond that of the
- * root so far, which is kept doubled and shifted. */
+/* A double holds 53 bits of the square, so its root is at most one off. */
 int64_t whole_root(int64_t square)
 {
-    int64_t bit = INT64_C(1) << 62;
-    int64_t rest = square;
-    int64_t root = 0;
+    int64_t root;
 
     assert(square >= 0);
-    while (bit > square)
-        bit /= 4;
-    for (; bit > 0; bit /= 4) {
-        bool set = rest >= root + bit;
-
-        rest -= set ? root + bit : 0;
-        root = root / 2 + (set ? bit : 0);
-    }
-    assert(root == 0 || root <= square / root);
+    root = (int64_t)sqrt((double)square);
+    if (root > ROOT_MOST)
+        root = ROOT_MOST;
+    if (root * root > square)
+        root--;
+    else if (root < ROOT_MOST && (root + 1) * (root + 1) <= square)
+        root++;
+    assert(root * root <= square);
     return root;
 }

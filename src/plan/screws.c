@@ -362,7 +362,7 @@ static int64_t square_between(const struct screw_axis *a, const struct screw_axi
 
 static int64_t both_radii(const struct screw_axis *a, const struct screw_axis *b)
 {
-    return whole_divide_up(a->diameter + b->diameter, 2);
+    return (a->diameter + b->diameter + 1) / 2;
 }
 
 int64_t screw_clear(const struct screw_axis *a, const struct screw_axis *b)
@@ -370,10 +370,14 @@ int64_t screw_clear(const struct screw_axis *a, const struct screw_axis *b)
     return whole_root(square_between(a, b)) - both_radii(a, b);
 }
 
-/* A root rounded down is at least a whole number when the square is at least that one's. */
+/* A root rounded down is at least a whole number when the square is at least that one's. Most are
+ * too far from each other along one axis already. */
 bool screw_clears(const struct screw_axis *a, const struct screw_axis *b, int64_t least)
 {
     int64_t apart = least + both_radii(a, b);
 
-    return apart <= 0 || square_between(a, b) >= apart * apart;
+    return apart <= 0 || gap_between(a->head.x, a->tip.x, b->head.x, b->tip.x) > apart ||
+           gap_between(a->head.y, a->tip.y, b->head.y, b->tip.y) > apart ||
+           gap_between(a->head.z, a->tip.z, b->head.z, b->tip.z) > apart ||
+           square_between(a, b) >= apart * apart;
 }

@@ -184,7 +184,15 @@ static void division_holds_at_the_corners(void **state)
 
 static void root_is_the_largest_whole_number_that_fits(void **state)
 {
-    static const int64_t roots[] = {0, 1, 2, 3, 1000, 46341, INT64_C(3037000498)};
+    static const int64_t roots[] = {0,
+                                    1,
+                                    2,
+                                    3,
+                                    1000,
+                                    46341,
+                                    94906265,
+                                    94906266, /* about 2^26.5 */
+                                    INT64_C(3037000498)};
 
     (void)state;
     for (size_t i = 0; i < sizeof roots / sizeof *roots; i++) {
