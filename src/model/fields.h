@@ -246,7 +246,7 @@
     F(FLAG, glued, 1, 0, 1, none, "glued as well")                                               \
     F(FLAG, loose, 0, 0, 1, none, "drops in or lifts off: not screwed to this box")              \
     F(LENGTH, pitch, 0, 0, FIELDS_MM(1000), none,                                                \
-      "screw to screw along edges; nothing for the trade value")
+      "screw to screw along edges; nothing for the trade value, and never under 20 mm")
 
 #define FIELDS_OF_member(F)                                                                \
     F(REF, box, 0, 1, 0, box, "box")                                                       \

@@ -123,6 +123,8 @@ static struct strips strips_behind(const struct planning *planning, const struct
 
 /* ---- rows ---- */
 
+/* What is typed into the pitch of a panel is planned at every key: 1 mm, on the way to 150, would
+ * be a thousand screws that all stand in each other's way. */
 int64_t row_pitch(const struct planning *planning, const struct panel *panel, bool edge)
 {
     const struct facing *facing = MODEL_FIND(planning->model, facing, panel->facing);
@@ -132,7 +134,7 @@ int64_t row_pitch(const struct planning *planning, const struct panel *panel, bo
     if (!edge)
         return planning->value[TRADE_PANEL_FIELD_PITCH];
     if (facing->pitch)
-        return facing->pitch;
+        return length_larger(facing->pitch, trade_values[TRADE_PANEL_EDGE_PITCH_FACE].least);
     return planning->value[carries && !facing->glued ? TRADE_PANEL_EDGE_PITCH_SEAT
                                                      : TRADE_PANEL_EDGE_PITCH_FACE];
 }

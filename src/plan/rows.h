@@ -30,7 +30,8 @@ int64_t row_count(int64_t length, int64_t end, int64_t pitch);
  * <= i < count. */
 int64_t row_place(const struct row *row, int64_t i);
 
-/* Screw to screw in a panel's rows: along an edge of it, or in its field. */
+/* Screw to screw in a panel's rows: along an edge of it, or in its field. Never less than the trade
+ * value may be. */
 int64_t row_pitch(const struct planning *planning, const struct panel *panel, bool edge);
 
 /*

@@ -66,6 +66,28 @@ static void screws_across_a_seam_stand_between_each_other(void **state)
         assert_in_range(above[i] - below[i], IN(3.8) - IN(0.25), IN(3.8) + IN(0.25));
 }
 
+/* No seam, no shift: the rows at both edges have their screws above each other. */
+static void screws_along_an_edge_without_a_seam_are_not_set_off(void **state)
+{
+    struct carpenter *bench = *state;
+    int64_t low[8] = {0}, high[8] = {0};
+    size_t lows = 0, highs = 0;
+
+    faced_ladder(bench, 40, 16, USE_COVERING);
+    carpenter_plan(bench);
+    for (size_t i = 0; i < bench->plan->screws.count; i++) {
+        const struct screw *screw = &bench->plan->screws.at[i];
+
+        if (screw->use == SCREW_PANEL && screw->at.z < IN(1.5))
+            low[lows++ % 8] = screw->at.x;
+        if (screw->use == SCREW_PANEL && screw->at.z > IN(14.5))
+            high[highs++ % 8] = screw->at.x;
+    }
+    assert_int_equal(lows, 6);
+    assert_int_equal(highs, 6);
+    assert_memory_equal(low, high, sizeof low);
+}
+
 /* A crate wider than a sheet: its front, top and bottom each have a seam. */
 static void a_crate_has_wood_under_every_seam(void **state)
 {
@@ -332,6 +354,24 @@ static void a_row_has_the_count_of_the_run_formula(void **state)
         assert_int_equal(row_count(IN(rows[i].length), IN(1), IN(rows[i].pitch)), rows[i].count);
 }
 
+/* As few as the least of the trade value panel.edge.pitch.face, 20 mm. */
+static void a_pitch_on_the_way_to_another_is_no_row_of_a_thousand_screws(void **state)
+{
+    struct carpenter *bench = *state;
+    int64_t box = carpenter_box(bench, "C", FRAME_LADDER, (struct vector){IN(36), IN(3), IN(20)},
+                                bench->stick_2x3);
+    int64_t facing = carpenter_face(bench, box, SIDE_FRONT, bench->sheet_1_2)->key;
+    int64_t screws;
+
+    bench->model.facings.at[0].pitch = MM(20);
+    carpenter_plan(bench);
+    screws = carpenter_panel_screws(bench, facing);
+    bench->model.facings.at[0].pitch = MM(1);
+    carpenter_plan(bench);
+    assert_true(screws > 100);
+    assert_int_equal(carpenter_panel_screws(bench, facing), screws);
+}
+
 static void a_row_is_even_from_end_to_end(void **state)
 {
     static const struct row row = {.from = 0, .to = IN(56), .end = IN(1), .count = 8};
@@ -417,6 +457,7 @@ static void a_gauge_that_is_not_in_stock_takes_the_usual_lengths(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        WOOD_TEST(screws_along_an_edge_without_a_seam_are_not_set_off),
         WOOD_TEST(a_crate_has_wood_under_every_seam),
         WOOD_TEST(screws_across_a_seam_stand_between_each_other),
         WOOD_TEST(a_facing_larger_than_every_sheet_is_cut_into_equal_strips),
@@ -435,6 +476,7 @@ int main(void)
         WOOD_TEST(a_box_with_too_little_room_for_its_sticks_is_told),
         WOOD_TEST(metric_boxes_take_metric_screws),
         WOOD_TEST(a_row_has_the_count_of_the_run_formula),
+        WOOD_TEST(a_pitch_on_the_way_to_another_is_no_row_of_a_thousand_screws),
         WOOD_TEST(a_row_is_even_from_end_to_end),
         WOOD_TEST(the_shortest_length_with_the_wanted_bite_is_chosen),
         WOOD_TEST(the_least_bite_does_where_the_wanted_one_would_come_through),
