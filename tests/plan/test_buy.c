@@ -89,6 +89,35 @@ static void a_leftover_kept_for_another_build_stays_on_the_shelf(void **state)
     assert_true(shop->plan->cuttings.at[0].leftover != 0);
 }
 
+static void a_leftover_of_which_none_is_left_is_not_cut_from(void **state)
+{
+    struct shop *shop = *state;
+    int64_t stick = shop_stock(shop, "2x2", STOCK_STICK, 1.5);
+
+    shop_offer(shop, stick, 96, 0, 310);
+    shop_leftover(shop, stick, 45, 0, 0, "");
+    need_sticks(shop, stick, 1, 44);
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, stick)->packs, 1);
+    assert_int_equal(shop->plan->cuttings.at[0].leftover, 0);
+}
+
+/* Nothing is said for the far end by the standard values; squared too, it comes off the length. */
+static void a_far_end_that_is_squared_comes_off_each_stick(void **state)
+{
+    struct shop *shop = *state;
+    int64_t stick = shop_stock(shop, "2x2", STOCK_STICK, 1.5);
+
+    shop_offer(shop, stick, 96, 0, 310);
+    need_sticks(shop, stick, 1, 95.5);
+    shop_buy(shop);
+    assert_int_equal(shop_findings(shop, FINDING_NOT_SOLD), 0);
+    assert_int_equal(trade_change(&shop->model, TRADE_FROM_BUILD, "stick.trim.far", "1 in", NULL),
+                     FAULT_NONE);
+    shop_buy(shop);
+    assert_int_equal(shop_findings(shop, FINDING_NOT_SOLD), 1);
+}
+
 static void an_offer_without_a_price_is_not_taken_for_free(void **state)
 {
     struct shop *shop = *state;
@@ -464,6 +493,8 @@ int main(void)
         SHOP_TEST(members_of_all_boxes_are_pooled),
         SHOP_TEST(the_shelf_is_used_before_a_stick_is_bought),
         SHOP_TEST(a_leftover_kept_for_another_build_stays_on_the_shelf),
+        SHOP_TEST(a_leftover_of_which_none_is_left_is_not_cut_from),
+        SHOP_TEST(a_far_end_that_is_squared_comes_off_each_stick),
         SHOP_TEST(an_offer_without_a_price_is_not_taken_for_free),
         SHOP_TEST(sticks_without_any_price_are_counted_and_told),
         SHOP_TEST(sticks_sold_in_bundles_are_bought_in_bundles),

@@ -330,6 +330,36 @@ static void step_done_to_another_plan_is_older_and_told(void **state)
     assert_int_equal(work_findings(bench, FINDING_DONE_OTHERWISE), 1);
 }
 
+/* Of a stock of which one part was cut, that one is not told and each other is. */
+static void parts_that_a_cutting_step_left_uncut_are_told(void **state)
+{
+    struct work_bench *bench = *state;
+    const struct part *part = &bench->plan->parts.at[0];
+    size_t others = 0, uncut = 0;
+    char step[32], first[sizeof part->label + 2];
+
+    for (size_t i = 0; i < bench->plan->parts.count; i++)
+        others += bench->plan->parts.at[i].stock == part->stock &&
+                  strcmp(bench->plan->parts.at[i].label, part->label) != 0;
+    assert_true(others > 0);
+    snprintf(step, sizeof step, "cut:%" PRId64, part->stock);
+    snprintf(first, sizeof first, "%s,", part->label);
+    work_tick(bench, step, "");
+    struct cut_part *cut = MODEL_ADD(&bench->model, cut_part);
+    cut->tick = bench->model.ticks.at[bench->model.ticks.count - 1].key;
+    cut->part = arena_text(&bench->facts, part->label);
+    cut->length = part->length;
+    cut->width = part->width;
+    work_plan(bench);
+    for (size_t i = 0; i < work_step(bench, step)->change_count; i++) {
+        const char *change = work_step(bench, step)->changes[i];
+
+        uncut += strstr(change, "has not been cut") != NULL;
+        assert_int_not_equal(strncmp(change, first, strlen(first)), 0);
+    }
+    assert_int_equal(uncut, others);
+}
+
 static void tick_without_content_is_taken_as_it_stands(void **state)
 {
     struct work_bench *bench = *state;
@@ -371,6 +401,7 @@ int main(void)
         CARD_TEST(reason_is_the_last_hard_thing_waited_for),
         CARD_TEST(step_done_to_this_plan_is_not_older),
         CARD_TEST(step_done_to_another_plan_is_older_and_told),
+        CARD_TEST(parts_that_a_cutting_step_left_uncut_are_told),
         CARD_TEST(tick_without_content_is_taken_as_it_stands),
         CARD_TEST(latest_tick_of_a_step_counts),
     };

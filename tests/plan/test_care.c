@@ -171,6 +171,49 @@ static void a_lift_weighs_what_is_on_by_then(void **state)
     joined_end(&piece);
 }
 
+/* The two of the banquette, joined at the bench, are carried to their wall as one. */
+static void boxes_joined_at_the_bench_are_lifted_as_one(void **state)
+{
+    struct joined piece;
+    struct lifts lifts;
+    const struct lift *carried;
+    jmp_buf escape;
+    int64_t key = joined_banquette(&piece);
+    struct join *wall;
+
+    (void)state;
+    ((struct join *)model_find(&piece.model, ENTITY_join, key))->place = PLACE_BENCH;
+    MODEL_ADD(&piece.model, wall)->side = SIDE_BACK;
+    wall = joined_join(&piece, piece.model.boxes.at[0].key, SIDE_BACK, 0, SIDE_FRONT);
+    wall->target = TARGET_WALL;
+    wall->place = PLACE_SITE;
+    joined_plan(&piece);
+    piece.made.escape = &escape;
+    assert_int_equal(setjmp(escape), 0);
+    lifts = lift_make(piece.plan, &piece.made);
+    carried = lift_in(&piece, &lifts, STEP_MOVE);
+    assert_non_null(carried);
+    assert_int_equal(carried->boxes, 2);
+    joined_end(&piece);
+}
+
+static void what_four_cannot_lift_is_carried_in_parts(void **state)
+{
+    struct joined piece;
+    struct lift lift = {.boxes = 1, .mass = KG(90), .limit = KG(20), .people = 4};
+    jmp_buf escape;
+
+    (void)state;
+    joined_headboard(&piece);
+    piece.made.escape = &escape;
+    assert_int_equal(setjmp(escape), 0);
+    lift.box = piece.model.boxes.at[0].key;
+    assert_null(strstr(lift_words(piece.plan, &lift, &piece.made), "in parts"));
+    lift.people = 0;
+    assert_non_null(strstr(lift_words(piece.plan, &lift, &piece.made), "carry it in parts"));
+    joined_end(&piece);
+}
+
 /* Somebody is called to turn a box over, and goes again: a lift that takes two makes no work
  * longer. What two work through takes a maker who is alone 1.5 times as long: both common practice,
  * no source. */
@@ -339,6 +382,67 @@ static void a_join_that_has_to_be_made_in_the_room_is_named_and_priced(void **st
     assert_int_equal(joined_junction(&piece, key)->point_count, 6);
     assert_int_equal(route_site_minutes(piece.plan, key), 5000 + 6 * (500 + 3000));
     joined_end(&piece);
+}
+
+static size_t wholes_of(const struct route *route, size_t boxes)
+{
+    size_t count = 0;
+
+    for (size_t i = 0; i < route->lines.count; i++)
+        if (route->lines.at[i].thing == ROUTE_WHOLE) {
+            assert_int_equal(route->lines.at[i].boxes, boxes);
+            count++;
+        }
+    return count;
+}
+
+/* With two joins of the room the whole is more than either of them holds. */
+static void the_whole_piece_is_held_against_a_door_once_it_has_two_joins_of_the_room(void **state)
+{
+    struct joined piece;
+    struct route route;
+    int64_t a, b, c;
+    jmp_buf escape;
+
+    (void)state;
+    joined_start(&piece, 2.5);
+    a = joined_box(&piece, FRAME_LADDER, 30, 3, 40)->key;
+    b = joined_box(&piece, FRAME_LADDER, 30, 3, 40)->key;
+    c = joined_box(&piece, FRAME_LADDER, 30, 3, 40)->key;
+    joined_join(&piece, a, SIDE_RIGHT, b, SIDE_LEFT)->place = PLACE_SITE;
+    joined_join(&piece, b, SIDE_RIGHT, c, SIDE_LEFT)->place = PLACE_SITE;
+    add_passage(&piece, PASSAGE_DOOR, 30, 80);
+    joined_plan(&piece);
+    piece.made.escape = &escape;
+    assert_int_equal(setjmp(escape), 0);
+    route = route_make(piece.plan, &piece.made);
+    assert_int_equal(wholes_of(&route, 3), 1);
+    joined_end(&piece);
+}
+
+/* The skirting meets what stands below its upper edge. */
+static void a_box_over_the_skirting_stands_free_of_it(void **state)
+{
+    static const struct {
+        double height;
+        size_t found;
+    } rows[] = {{0, 0}, {3, 1}};
+
+    (void)state;
+    for (size_t i = 0; i < COUNT_OF(rows); i++) {
+        struct joined piece;
+        struct wall *wall;
+
+        joined_start(&piece, 2.5);
+        joined_box(&piece, FRAME_LADDER, 30, 3, 40);
+        wall = MODEL_ADD(&piece.model, wall);
+        wall->side = SIDE_BACK;
+        wall->skirting_depth = IN(0.5);
+        wall->skirting_height = IN(rows[i].height);
+        joined_plan(&piece);
+        assert_int_equal(joined_findings(&piece, FINDING_SKIRTING), rows[i].found);
+        joined_end(&piece);
+    }
 }
 
 /* A panel of 60 x 40 out of a sheet of 96 x 48, and an opening of 40 x 20 in: the sheet is cut
@@ -549,6 +653,8 @@ int main(void)
         cmocka_unit_test(places_out_of_reach_are_good_for_nothing),
         cmocka_unit_test(teams_are_good_for_less_than_their_sum),
         cmocka_unit_test(a_lift_weighs_what_is_on_by_then),
+        cmocka_unit_test(boxes_joined_at_the_bench_are_lifted_as_one),
+        cmocka_unit_test(what_four_cannot_lift_is_carried_in_parts),
         cmocka_unit_test(a_lift_calls_for_people_and_adds_no_minutes),
         cmocka_unit_test(the_headboards_spare_is_that_of_the_example),
         cmocka_unit_test(the_banquette_is_stood_on_end_and_laid_down_again),
@@ -556,6 +662,8 @@ int main(void)
         cmocka_unit_test(a_long_board_stands_tilted_in_a_lift),
         cmocka_unit_test(what_goes_home_lies_on_the_vehicles_floor),
         cmocka_unit_test(a_join_that_has_to_be_made_in_the_room_is_named_and_priced),
+        cmocka_unit_test(the_whole_piece_is_held_against_a_door_once_it_has_two_joins_of_the_room),
+        cmocka_unit_test(a_box_over_the_skirting_stands_free_of_it),
         cmocka_unit_test(the_shops_first_cut_is_named),
         cmocka_unit_test(what_is_missing_is_told_with_the_cures_minutes),
         cmocka_unit_test(a_heavy_box_is_told_where_there_is_a_stair),

@@ -160,6 +160,30 @@ static void deep_buttons_take_holes_through_the_foam(void **state)
     assert_minutes(soft, STEP_PAD, 22 + 36 * 24 * 0.0254 * 0.0254 * 4);
 }
 
+/* Foam on another box, and beside it on the same box, is glued on and no more. */
+static void buttons_take_no_holes_through_foam_that_they_do_not_pass(void **state)
+{
+    struct soft *soft = *state;
+    int64_t others[2];
+    int found = 0;
+
+    add_tufting(soft, PATTERN_DIAMOND);
+    others[0] = soft_layer(soft, soft_box(soft, "U", 36, 24, 8), LAYER_FOAM, SHAPE_SLAB, SIDE_TOP,
+                           soft->foam2);
+    others[1] = soft_layer(soft, soft->model.boxes.at[0].key, LAYER_FOAM, SHAPE_SLAB, SIDE_BOTTOM,
+                           soft->foam2);
+    soft_plan(soft);
+    for (size_t i = 0; i < soft->plan->steps.count; i++) {
+        const struct step *step = &soft->plan->steps.at[i];
+
+        if (step->kind != STEP_PAD || (step->layer != others[0] && step->layer != others[1]))
+            continue;
+        assert_in_range(step->minutes, 2220, 2240); /* 0.557 square metres at 4 min */
+        found++;
+    }
+    assert_int_equal(found, 2);
+}
+
 /* 5 x 3 buttons in squares, none through the foam. */
 static void shallow_buttons_take_three_minutes(void **state)
 {
@@ -221,6 +245,33 @@ static void a_patterned_piece_takes_twice_as_long_to_cut(void **state)
     assert_minutes(soft, STEP_SHEAR, 8);
 }
 
+/* A minute and a half a crosscut, six a cut of a sheet: each part of the stock is one. */
+static void each_part_takes_the_cut_of_its_stock(void **state)
+{
+    struct soft *soft = *state;
+    int64_t stick = soft_wood(soft, STOCK_STICK, 1.5, 2.5);
+    int64_t sheet = soft_wood(soft, STOCK_SHEET, 0.5, 0);
+    struct box *box = model_find(&soft->model, ENTITY_box, soft_box(soft, "B", 30, 3, 20));
+    struct facing *facing = MODEL_ADD(&soft->model, facing);
+    int64_t sticks = 0, cuts = 0;
+
+    box->stick = stick;
+    facing->box = box->key;
+    facing->stock = sheet;
+    soft_plan(soft);
+    for (size_t i = 0; i < soft->plan->parts.count; i++)
+        sticks += soft->plan->parts.at[i].stock == stick;
+    assert_true(sticks >= 4);
+    for (size_t i = 0; i < soft->plan->steps.count; i++) {
+        const struct step *step = &soft->plan->steps.at[i];
+
+        if (step->kind != STEP_CUT)
+            continue;
+        assert_int_equal(step->minutes, cuts++ == 0 ? sticks * 1500 : 6000);
+    }
+    assert_int_equal(cuts, 2);
+}
+
 /* Five minutes a box, and ten more for each flight. */
 static void each_flight_of_stairs_takes_ten_minutes_a_box(void **state)
 {
@@ -247,10 +298,12 @@ int main(void)
         MINUTES_TEST(welt_in_a_seam_is_sewn_on_first),
         MINUTES_TEST(thread_is_bought_by_the_spool),
         MINUTES_TEST(deep_buttons_take_holes_through_the_foam),
+        MINUTES_TEST(buttons_take_no_holes_through_foam_that_they_do_not_pass),
         MINUTES_TEST(shallow_buttons_take_three_minutes),
         MINUTES_TEST(each_nail_takes_its_time),
         MINUTES_TEST(a_strip_takes_its_nails_and_its_length),
         MINUTES_TEST(a_patterned_piece_takes_twice_as_long_to_cut),
+        MINUTES_TEST(each_part_takes_the_cut_of_its_stock),
         MINUTES_TEST(each_flight_of_stairs_takes_ten_minutes_a_box),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);

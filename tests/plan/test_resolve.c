@@ -35,6 +35,14 @@ static void assert_pose(const struct carpenter *bench, int64_t box, int turn, do
 
 /* ---- poses ---- */
 
+static void a_build_without_a_box_is_planned(void **state)
+{
+    struct carpenter *bench = *state;
+
+    carpenter_plan(bench);
+    assert_int_equal(bench->plan->poses.count, 0);
+}
+
 static void a_box_joined_to_the_right_stands_beside(void **state)
 {
     struct carpenter *bench = *state;
@@ -240,6 +248,7 @@ static void a_cover_that_wraps_leaves_cloth_on_the_sides(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        WOOD_TEST(a_build_without_a_box_is_planned),
         WOOD_TEST(a_box_joined_to_the_right_stands_beside),
         WOOD_TEST(a_box_whose_end_meets_a_front_is_turned),
         WOOD_TEST(a_box_on_top_keeps_the_turn),

@@ -90,6 +90,20 @@ static void a_box_in_the_driver_s_way_is_set_there_later(void **state)
     joined_end(piece);
 }
 
+static void a_join_that_was_left_out_holds_nothing_up(void **state)
+{
+    struct crowded crowded;
+    struct joined *piece = &crowded.piece;
+
+    (void)state;
+    crowd(&crowded, 4);
+    ((struct join *)model_find(&piece->model, ENTITY_join, crowded.by_post))->optional = 1;
+    MODEL_ADD(&piece->model, left_out)->join = crowded.by_post;
+    joined_plan(piece);
+    assert_false(joined_constrained(piece, JOIN_BEFORE_JOIN, crowded.join, crowded.by_post, "P50"));
+    joined_end(piece);
+}
+
 static void a_box_beyond_the_driver_does_not_wait(void **state)
 {
     struct crowded crowded;
@@ -366,6 +380,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_box_in_the_driver_s_way_is_set_there_later),
+        cmocka_unit_test(a_join_that_was_left_out_holds_nothing_up),
         cmocka_unit_test(a_box_beyond_the_driver_does_not_wait),
         cmocka_unit_test(a_box_that_is_there_before_traps_the_join),
         cmocka_unit_test(a_post_that_comes_nearer_to_one_side_is_set_there_later),

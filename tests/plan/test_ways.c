@@ -224,6 +224,7 @@ static void shut_way_names_the_panel_that_shuts_it_for_good(void **state)
     for (size_t i = 0; i < way->blocker_count; i++) {
         const struct blocker *blocker = &piece.plan->blockers.at[way->first_blocker + i];
 
+        assert_int_not_equal(blocker->kind, BLOCKER_FLOOR);
         found |= blocker->kind == BLOCKER_FACING && blocker->item == panel && blocker->lasting;
     }
     assert_true(found);
