@@ -44,7 +44,8 @@ static struct want want_of(const struct columns *columns, size_t kind)
     struct want best = {1, DEAR * columns->dearest};
 
     for (size_t s = 0; s < task->size_count; s++) {
-        double take = (double)(task->sizes[s].room / task->kinds[kind].length);
+        int64_t whole = task->sizes[s].room / task->kinds[kind].length;
+        double take = (double)whole;
         double cost = WANT_COST * (double)task->sizes[s].price + columns->dearest * WANT_TRIFLE;
 
         if (task->sizes[s].limit == CUT_ANY && take > 0 && cost * best.take < best.cost * take)

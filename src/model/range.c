@@ -14,7 +14,8 @@
 
 /* ---- whole numbers ---- */
 
-#define LIMIT_TEXT (QUANTITY_TEXT > MONEY_TEXT ? QUANTITY_TEXT : MONEY_TEXT)
+#define LIMIT_TEXT QUANTITY_TEXT
+_Static_assert(LIMIT_TEXT >= MONEY_TEXT, "a limit is a quantity or money");
 
 static const char *print_limit(char buffer[LIMIT_TEXT], const struct field *field,
                                const struct model *model, int64_t value)

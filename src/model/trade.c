@@ -13,7 +13,7 @@ const struct trade_value trade_values[TRADE_COUNT] = {
 #undef TRADE_ROW
 };
 
-#define TRADE_ONE_MORE(...) +1
+#define TRADE_ONE_MORE(...) +1 /* NOLINT(bugprone-macro-parentheses): a summand */
 const struct trade_group trade_groups[] = {
 #define TRADE_GROUP(title, values) {title, 0 values(TRADE_ONE_MORE)},
     TRADE_GROUPS(TRADE_GROUP)
