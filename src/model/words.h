@@ -80,7 +80,7 @@ char *words_list(const struct words *words, char *buffer, size_t size);
     W(P, UPRIGHT, upright, "vertical")                      \
     W(P, CROSS, cross, "front to back")                     \
     W(P, SUPPORT, support, "behind a panel's seam or span") \
-    W(P, BLOCK, block, "short, for a leg, a hinge or a seam")
+    W(P, BLOCK, block, "short, for a leg, a hinge, a seam or a curve")
 #define WORDS_OF_facing(W, P)                 \
     W(P, PANEL, panel, "a sheet, screwed on") \
     W(P, WEBBING, webbing, "woven strips, stapled")

@@ -7,6 +7,7 @@
 
 #include "plan/geometry.h"
 #include "plan/slices.h"
+#include "plan/wood.h"
 
 #include <assert.h>
 
@@ -81,6 +82,8 @@ static void add_members(const struct planning *planning, struct backing_list *li
         const struct plan_member *member = &planning->plan->members.at[i];
         struct backing piece = {.member = i};
 
+        if (member_backs_edge(member))
+            continue;
         piece.area = solid_on_side(&member->solid, side);
         piece.near = backing_near(box, side, &member->solid);
         piece.far = backing_far(box, side, &member->solid);

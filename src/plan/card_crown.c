@@ -2,12 +2,43 @@
 #include "plan/card.h"
 
 #include "plan/curve.h"
-#include "plan/geometry.h"
+#include "plan/slices.h"
+#include "plan/wood.h"
+
+#include <string.h>
+
+/* The first and the last of the blocks behind the curved edge of a panel; NULL without any. */
+struct blocks {
+    const struct plan_member *first, *last;
+};
+
+static struct blocks blocks_of(const struct plan *plan, int64_t box)
+{
+    struct slice members = plan_members_of(plan, box);
+    struct blocks blocks = {NULL, NULL};
+
+    for (size_t i = members.from; i < members.to; i++)
+        if (member_backs_edge(&plan->members.at[i])) {
+            blocks.first = blocks.first ? blocks.first : &plan->members.at[i];
+            blocks.last = &plan->members.at[i];
+        }
+    return blocks;
+}
+
+/* "H-K1 to H-K3", "H-K1". */
+static const char *from_to(const struct carding *carding, const char *first, const char *last)
+{
+    bool one = strcmp(first, last) == 0;
+
+    return arena_format(carding->planning->arena, "%s%s%s", first, one ? "" : " to ",
+                        one ? "" : last);
+}
 
 void card_crown(struct carding *carding)
 {
     const struct plan *plan = carding->planning->plan;
     const struct crown_piece *first = NULL, *last = NULL;
+    struct blocks blocks = blocks_of(plan, carding->step->box);
 
     for (size_t i = 0; i < plan->crown_pieces.count; i++)
         if (plan->crown_pieces.at[i].box == carding->step->box) {
@@ -17,9 +48,13 @@ void card_crown(struct carding *carding)
     if (first)
         card_say(carding, arena_format(carding->planning->arena,
                                        "Cut posts above the rail on the slant; glue and screw the "
-                                       "landing wood along them, %s%s%s",
-                                       first->label, first == last ? "" : " to ",
-                                       first == last ? "" : last->label));
+                                       "landing wood along them, %s",
+                                       from_to(carding, first->label, last->label)));
+    if (first && blocks.first)
+        card_say(carding, arena_format(carding->planning->arena,
+                                       "Glue blocks %s on the landing wood, flush with the posts; "
+                                       "one screw each, off the middle",
+                                       from_to(carding, blocks.first->label, blocks.last->label)));
 }
 
 /* The longest panel of a facing along the outline that it is bent over; 0 where it lies flat. */
@@ -47,7 +82,11 @@ void card_outline(struct carding *carding)
     const struct box *box = MODEL_FIND(model, box, step->box);
 
     if (facing && box && curve_has(box, facing->side))
-        card_say(carding, "Mark the outline by its heights, cut the panel to it; ease the edge");
+        card_say(carding, blocks_of(carding->planning->plan, facing->box).first
+                              ? "Mark the outline by its heights, cut the panel to it, ease the "
+                                "edge; glue and screw it to posts and blocks"
+                              : "Mark the outline by its heights, cut the panel to it; ease the "
+                                "edge");
     if (bent > 0)
         card_say(carding,
                  arena_format(carding->planning->arena,

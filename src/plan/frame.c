@@ -104,6 +104,11 @@ bool member_bears(const struct plan_member *member, const struct panel *panel)
     return gap <= SHEET_UNDERSIZE && gap >= -SHEET_UNDERSIZE;
 }
 
+bool member_backs_edge(const struct plan_member *member)
+{
+    return member->kind == MEMBER_BLOCK && member->by_hand == 0;
+}
+
 struct area member_under(const struct plan_member *member, const struct panel *panel)
 {
     struct area outline = solid_on_side(&member->solid, panel->side);

@@ -14,7 +14,7 @@
  *
  * 3  From end to end along the outline lie pieces of the face's sheet, cut to the curve, as deep
  *    below it as a landing or, where it passes no post, down to the rail: they take the staples of
- *    what is pulled over it. Each is glued, and screwed to every post that it passes.
+ *    what is pulled over it. Each is glued, and screwed to every post and block that it passes.
  *
  * 4  In a crate a cross goes from each post that is high enough to the one behind it, under their
  *    tops: it holds the two crowns apart and carries what is bent over them.
@@ -48,8 +48,7 @@ static int64_t panel_over(const struct framing *framing)
     return face.v1 - solid_on_side(&framing->space, framing->box->main_side).v1;
 }
 
-/* Of the outline over a place of the plane; an image is framed as its twin. */
-static int64_t height_over(const struct framing *framing, int64_t u)
+int64_t crown_height(const struct framing *framing, int64_t u)
 {
     struct area face = face_area(framing->box, framing->box->main_side);
     int64_t at = length_larger(face.u0, length_smaller(u, face.u1)) - face.u0;
@@ -91,16 +90,12 @@ int64_t crown_floor(struct framing *framing, int64_t floor, int64_t top, int64_t
 
 /* ---- posts ---- */
 
-struct posts {
-    LIST_OF(int64_t) of; /* their left sides */
-};
-
 /* A crown while its posts are set: under the rail `below` ends. */
 struct crown {
     struct ladder *ladder;
     struct area area;
     struct places below;
-    struct posts posts;
+    struct places posts; /* their left sides */
 };
 
 static bool is_of_ladder(const struct ladder *ladder, const struct plan_member *member)
@@ -144,17 +139,26 @@ static struct plan_member *through_at(const struct ladder *ladder, int64_t u)
     return NULL;
 }
 
-/* Cut on the slant, from the outline over its left to that over its right. */
+/* The outline is nowhere higher than the face. */
+static void cut_slant(const struct ladder *ladder, struct plan_member *post, int64_t left,
+                      int64_t right)
+{
+    vector_set(&post->solid.high, ladder->up, length_larger(left, right));
+    post->length = solid_size(&post->solid, ladder->up);
+    post->slant = right - left;
+}
+
+void crown_slant(struct ladder *ladder, int64_t left, int64_t right)
+{
+    cut_slant(ladder, framing_last(ladder->framing), left, right);
+}
+
 static void set_top(struct crown *crown, struct plan_member *post, int64_t u)
 {
     struct ladder *ladder = crown->ladder;
-    int64_t left = height_over(ladder->framing, u);
-    int64_t right = height_over(ladder->framing, u + ladder->show);
 
-    vector_set(&post->solid.high, ladder->up,
-               length_smaller(crown->area.v1, length_larger(left, right)));
-    post->length = solid_size(&post->solid, ladder->up);
-    post->slant = right - left;
+    cut_slant(ladder, post, crown_height(ladder->framing, u),
+              crown_height(ladder->framing, u + ladder->show));
     *LIST_ADD(ladder->framing->planning->arena, &crown->posts.of) = u;
     assert(post->length > 0);
 }
@@ -176,8 +180,8 @@ static void add_post(struct crown *crown, int64_t u, bool left)
 
     if (at < crown->area.u0 || at + ladder->show > crown->area.u1)
         return;
-    lower = length_smaller(height_over(ladder->framing, at),
-                           height_over(ladder->framing, at + ladder->show));
+    lower = length_smaller(crown_height(ladder->framing, at),
+                           crown_height(ladder->framing, at + ladder->show));
     if (lower - floor < least_post(ladder, through != NULL))
         return;
     if (!through)
@@ -241,7 +245,7 @@ static size_t count_of(const struct plan *plan, int64_t box)
     return count;
 }
 
-static int64_t posts_behind(const struct ladder *ladder, const struct posts *posts,
+static int64_t posts_behind(const struct ladder *ladder, const struct places *posts,
                             const struct area *area)
 {
     int64_t count = 0;
@@ -251,8 +255,25 @@ static int64_t posts_behind(const struct ladder *ladder, const struct posts *pos
     return count;
 }
 
-/* Through the sheet into the posts behind it. */
-static void screw_piece(struct ladder *ladder, const struct posts *posts, struct crown_piece *piece)
+/* Each block belongs to the piece that its middle lies on. */
+static int64_t blocks_behind(const struct ladder *ladder, const struct area *area)
+{
+    const struct plan *plan = ladder->framing->planning->plan;
+    int64_t count = 0;
+
+    for (size_t i = ladder->framing->first; i < plan->members.count; i++) {
+        const struct plan_member *block = &plan->members.at[i];
+        int64_t middle = vector_along(block->solid.low, ladder->along) + ladder->show / 2;
+
+        count += block->kind == MEMBER_BLOCK && is_of_ladder(ladder, block) && area->u0 <= middle &&
+                 middle < area->u1;
+    }
+    return count;
+}
+
+/* Through the sheet into the posts and blocks behind it. */
+static void screw_piece(struct ladder *ladder, const struct places *posts,
+                        struct crown_piece *piece)
 {
     struct framing *framing = ladder->framing;
     struct planning *planning = framing->planning;
@@ -265,7 +286,8 @@ static void screw_piece(struct ladder *ladder, const struct posts *posts, struct
     struct screw_choice choice;
 
     piece->screw = PLAN_NONE;
-    piece->screws = SCREWS_A_POST * posts_behind(ladder, posts, &piece->area);
+    piece->screws = SCREWS_A_POST * posts_behind(ladder, posts, &piece->area) +
+                    blocks_behind(ladder, &piece->area);
     if (piece->screws == 0)
         return;
     choice = screw_choose(planning, &need);
@@ -278,7 +300,7 @@ static void screw_piece(struct ladder *ladder, const struct posts *posts, struct
 }
 
 /* One piece from place to place; none where the rail lies as high as it would. */
-static void add_piece(struct ladder *ladder, const struct posts *posts, int64_t from, int64_t to)
+static void add_piece(struct ladder *ladder, const struct places *posts, int64_t from, int64_t to)
 {
     struct framing *framing = ladder->framing;
     struct plan *plan = framing->planning->plan;
@@ -287,7 +309,7 @@ static void add_piece(struct ladder *ladder, const struct posts *posts, int64_t 
     struct crown_piece *piece;
 
     for (int64_t i = 0; i <= SAMPLES; i++) {
-        int64_t height = height_over(framing, from + (to - from) * i / SAMPLES);
+        int64_t height = crown_height(framing, from + (to - from) * i / SAMPLES);
 
         low = length_smaller(low, height);
         high = length_larger(high, height);
@@ -304,12 +326,12 @@ static void add_piece(struct ladder *ladder, const struct posts *posts, int64_t 
         piece->area.v0 = length_larger(floor, low - framing->planning->value[TRADE_LANDING]);
     for (int64_t i = 0; i < CROWN_HEIGHTS; i++)
         piece->heights[i] =
-            height_over(framing, from + (to - from) * i / (CROWN_HEIGHTS - 1)) - piece->area.v0;
+            crown_height(framing, from + (to - from) * i / (CROWN_HEIGHTS - 1)) - piece->area.v0;
     assert(piece->area.v0 >= floor && piece->area.v0 <= piece->area.v1);
     screw_piece(ladder, posts, piece);
 }
 
-static void add_pieces(struct ladder *ladder, const struct area *crown, const struct posts *posts)
+static void add_pieces(struct ladder *ladder, const struct area *crown, const struct places *posts)
 {
     int64_t from = crown->u0;
 
@@ -324,7 +346,7 @@ static void add_pieces(struct ladder *ladder, const struct area *crown, const st
     add_piece(ladder, posts, from, crown->u1);
 }
 
-static struct posts raise_crown(struct ladder *ladder)
+static struct places raise_crown(struct ladder *ladder)
 {
     struct framing *framing = ladder->framing;
     struct crown crown = {.ladder = ladder,
@@ -332,6 +354,7 @@ static struct posts raise_crown(struct ladder *ladder)
 
     crown.area.v0 = ladder->field.v1;
     add_posts(&crown);
+    crown_back_edge(ladder, &crown.area, &crown.posts);
     add_pieces(ladder, &crown.area, &crown.posts);
     return crown.posts;
 }
@@ -352,7 +375,7 @@ void crown_add(struct ladder *ladder)
 static void add_cross(const struct crown_crate *crate, const struct framing *framing, int64_t post)
 {
     int64_t high =
-        length_smaller(height_over(framing, post), height_over(framing, post + crate->show));
+        length_smaller(crown_height(framing, post), crown_height(framing, post + crate->show));
     struct solid cross = framing->space;
 
     if (high - crate->floor < 2 * crate->cross_z)
@@ -367,13 +390,13 @@ static void add_cross(const struct crown_crate *crate, const struct framing *fra
 }
 
 /* On one of the two ladders. */
-static struct posts raise_on(const struct crown_crate *crate, bool front)
+static struct places raise_on(const struct crown_crate *crate, bool front)
 {
     struct framing one = *crate->framing;
     struct ladder ladder = {.framing = &one, .along = AXIS_X, .up = AXIS_Z, .show = crate->show};
     struct plan *plan = one.planning->plan;
     size_t first = plan->crown_pieces.count;
-    struct posts posts;
+    struct places posts;
 
     if (front)
         one.space.low.y = one.space.high.y - crate->deep;
@@ -390,7 +413,7 @@ static struct posts raise_on(const struct crown_crate *crate, bool front)
 void crown_add_to_crate(const struct crown_crate *crate)
 {
     const struct framing *framing = crate->framing;
-    struct posts posts;
+    struct places posts;
 
     if (!has_crown(framing) || crate->floor >= framing->space.high.z)
         return;

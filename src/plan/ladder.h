@@ -39,6 +39,17 @@ int64_t ladder_span(const struct ladder *ladder, const struct area *band);
  * (frame_crown.c). Tells where it has not. */
 int64_t crown_floor(struct framing *framing, int64_t floor, int64_t top, int64_t least);
 
+/* Of the outline over a place of the plane, less what a panel over the frame takes; an image is
+ * framed as its twin (frame_crown.c). */
+int64_t crown_height(const struct framing *framing, int64_t u);
+
+/* Cuts the upright that was added last on the slant, between two heights (frame_crown.c). */
+void crown_slant(struct ladder *ladder, int64_t left, int64_t right);
+
+/* Blocks behind the curved edge of a panel between `posts`, which are in order, by their left
+ * sides; none without a panel (frame_edge.c). */
+void crown_back_edge(struct ladder *ladder, const struct area *crown, const struct places *posts);
+
 /* What rises above the top rail then (frame_crown.c). */
 void crown_add(struct ladder *ladder);
 

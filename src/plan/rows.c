@@ -1,9 +1,10 @@
 /*
  * From the members behind a panel to rows of screws. Members in one line (an upright above and one
- * below a rail) are one strip and get one row.
+ * below a rail) are one strip and get one row. A block behind a curved edge takes one screw.
  */
 #include "plan/rows.h"
 
+#include "plan/curve.h"
 #include "plan/slices.h"
 
 #include <assert.h>
@@ -14,6 +15,8 @@ struct strip {
     int64_t low, high; /* sides of the members, uncut */
     int64_t from, to;  /* what of the panel they run along */
     bool at_low_edge, at_high_edge;
+    bool under_outline; /* the rail that an outline comes down to */
+    bool block;         /* backs a curved edge: one screw in its middle */
 };
 
 struct strips {
@@ -45,8 +48,22 @@ static struct strip strip_of(const struct plan_member *member, const struct pane
     struct area under = member_under(member, panel);
 
     if (member->axis == side_v_axis(panel->side))
-        return (struct strip){true, outline.u0, outline.u1, under.v0, under.v1, false, false};
-    return (struct strip){false, outline.v0, outline.v1, under.u0, under.u1, false, false};
+        return (struct strip){.upright = true,
+                              .low = outline.u0,
+                              .high = outline.u1,
+                              .from = under.v0,
+                              .to = under.v1};
+    return (struct strip){.low = outline.v0, .high = outline.v1, .from = under.u0, .to = under.u1};
+}
+
+/* Up to the lower side of its top, which is cut on the slant. */
+static struct strip strip_of_block(const struct plan_member *block, const struct panel *panel)
+{
+    struct strip strip = strip_of(block, panel);
+
+    strip.block = true;
+    strip.to -= length_larger(block->slant, -block->slant);
+    return strip;
 }
 
 static void add_strip(const struct planning *planning, struct strips *strips, struct strip strip)
@@ -106,6 +123,20 @@ static void mark_edges(struct strips *strips, const struct panel *panel, bool up
         high->at_high_edge = true;
 }
 
+/* Where the outline comes down to the rail, that carries the edge of the panel. */
+static void mark_under_outline(const struct planning *planning, struct strips *strips,
+                               const struct panel *panel, int64_t band)
+{
+    const struct box *box = MODEL_FIND(planning->model, box, panel->box);
+    struct strip *rail;
+
+    if (!curve_has(box, panel->side))
+        return;
+    rail = outermost(strips, false, curve_lowest(planning->model, box), true, band);
+    if (rail)
+        rail->under_outline = true;
+}
+
 static struct strips strips_behind(const struct planning *planning, const struct panel *panel)
 {
     const struct plan *plan = planning->plan;
@@ -114,10 +145,14 @@ static struct strips strips_behind(const struct planning *planning, const struct
     struct strips strips = {0};
 
     for (size_t i = members.from; i < members.to; i++)
-        if (member_bears(&plan->members.at[i], panel))
+        if (member_bears(&plan->members.at[i], panel) && !member_backs_edge(&plan->members.at[i]))
             add_strip(planning, &strips, strip_of(&plan->members.at[i], panel));
     mark_edges(&strips, panel, true, band);
     mark_edges(&strips, panel, false, band);
+    mark_under_outline(planning, &strips, panel, band);
+    for (size_t i = members.from; i < members.to; i++)
+        if (member_bears(&plan->members.at[i], panel) && member_backs_edge(&plan->members.at[i]))
+            *LIST_ADD(planning->arena, &strips.of) = strip_of_block(&plan->members.at[i], panel);
     return strips;
 }
 
@@ -208,12 +243,28 @@ static struct row row_of(const struct planning *planning, const struct panel *pa
         length_larger(0, (length_smaller(strip->high, far) - length_larger(strip->low, near)) / 2 -
                              planning->value[TRADE_PANEL_EDGE_MIN]);
     row.end = length_smaller(planning->value[TRADE_PANEL_CORNER_OFFSET], length / 4);
-    row.count = row_count(length, row.end,
-                          row_pitch(planning, panel, strip->at_low_edge || strip->at_high_edge));
+    row.count =
+        row_count(length, row.end,
+                  row_pitch(planning, panel,
+                            strip->at_low_edge || strip->at_high_edge || strip->under_outline));
     row.shift = seam_shift(planning, panel, strip, &row);
     row.skip_low = crosses && row.from == low && has_long_row(strips, long_upright, false);
     row.skip_high = crosses && row.to == high && has_long_row(strips, long_upright, true);
     return row;
+}
+
+static struct row row_of_block(const struct planning *planning, const struct strip *block)
+{
+    int64_t half = (block->high - block->low) / 2;
+
+    return (struct row){.upright = true,
+                        .across = block->low + half,
+                        .from = block->from,
+                        .to = block->to,
+                        .end = (block->to - block->from) / 2,
+                        .count = 2,
+                        .beside = length_larger(0, half - planning->value[TRADE_PANEL_EDGE_MIN]),
+                        .skip_high = true};
 }
 
 struct rows rows_of_panel(const struct planning *planning, const struct panel *panel)
@@ -222,6 +273,8 @@ struct rows rows_of_panel(const struct planning *planning, const struct panel *p
     struct rows rows = {0};
 
     for (size_t i = 0; i < strips.of.count; i++)
-        *LIST_ADD(planning->arena, &rows.of) = row_of(planning, panel, &strips, &strips.of.at[i]);
+        *LIST_ADD(planning->arena, &rows.of) =
+            strips.of.at[i].block ? row_of_block(planning, &strips.of.at[i])
+                                  : row_of(planning, panel, &strips, &strips.of.at[i]);
     return rows;
 }

@@ -38,7 +38,8 @@ int64_t row_pitch(const struct planning *planning, const struct panel *panel, bo
  * The rows of a panel: along each edge with a member behind it (the outermost that runs along it
  * with its axis within panel.edge.band), and along every other member behind it. Rows along the
  * panel's longer way are whole; those that cross them leave out the screws in corners that such an
- * edge row has already.
+ * edge row has already. A block that backs a curved edge has a row of which only the first screw is
+ * driven, in its middle.
  */
 struct rows rows_of_panel(const struct planning *planning, const struct panel *panel);
 

@@ -56,6 +56,10 @@ int frame_normal(const struct box *box);
 /* Does the member lie behind the panel with its side against it? */
 bool member_bears(const struct plan_member *member, const struct panel *panel);
 
+/* Was it set to back the curved edge of a panel between posts (frame_edge.c)? It takes a screw of
+ * that panel, and carries nothing else. */
+bool member_backs_edge(const struct plan_member *member);
+
 /* The outline of a member on the panel's face, cut to the panel; may be empty. */
 struct area member_under(const struct plan_member *member, const struct panel *panel);
 

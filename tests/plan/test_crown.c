@@ -155,7 +155,7 @@ static void posts_of_a_slope_are_cut_on_the_slant(void **state)
         const struct plan_member *post = &soft->plan->members.at[i];
         int64_t wide = post->solid.high.x - post->solid.low.x;
 
-        if (post->axis != AXIS_Z || post->solid.high.z <= IN(24))
+        if (post->axis != AXIS_Z || post->solid.high.z <= IN(24) || post->kind == MEMBER_BLOCK)
             continue;
         posts++;
         if (post->solid.low.x == 0)
@@ -237,7 +237,8 @@ static int64_t screws_needed(const struct step *step)
     return sum;
 }
 
-/* Two screws where a piece passes a post; counted, bought and on the card of the frame. */
+/* Two screws where a piece passes a post, and one in each block; counted, bought and on the card of
+ * the frame. */
 static void landing_wood_is_screwed_to_each_post(void **state)
 {
     struct soft *soft = *state;
@@ -247,15 +248,19 @@ static void landing_wood_is_screwed_to_each_post(void **state)
     soft_plan(soft);
     for (size_t i = 0; i < soft->plan->crown_pieces.count; i++) {
         const struct crown_piece *piece = &soft->plan->crown_pieces.at[i];
-        int64_t passed = 0;
+        int64_t passed = 0, blocks = 0;
 
         for (size_t k = 0; k < soft->plan->members.count; k++) {
             const struct solid *post = &soft->plan->members.at[k].solid;
+            int64_t middle = (post->low.x + post->high.x) / 2;
 
-            passed += post->high.z > IN(32) && post->low.x < piece->area.u1 &&
-                      piece->area.u0 < post->high.x;
+            if (soft->plan->members.at[k].kind == MEMBER_BLOCK)
+                blocks += piece->area.u0 <= middle && middle < piece->area.u1;
+            else
+                passed += post->high.z > IN(32) && post->low.x < piece->area.u1 &&
+                          piece->area.u0 < post->high.x;
         }
-        assert_int_equal(piece->screws, 2 * passed);
+        assert_int_equal(piece->screws, 2 * passed + blocks);
         in_wood += piece->screws;
     }
     assert_true(in_wood > 0);
@@ -266,6 +271,85 @@ static void landing_wood_is_screwed_to_each_post(void **state)
     assert_int_equal(counted, in_wood);
     assert_int_equal(screws_needed(soft_step(soft, STEP_FRAME)),
                      in_wood + 2 * (int64_t)soft->plan->joints.count);
+}
+
+/* ---- the panel's edge ---- */
+
+#define MOST_SCREWS 256
+
+static bool is_on_main(const struct soft *soft, const struct screw *screw)
+{
+    return screw->use == SCREW_PANEL && soft->plan->panels.at[screw->of].side == SIDE_FRONT;
+}
+
+static int by_place(const void *a, const void *b)
+{
+    double left = *(const double *)a, right = *(const double *)b;
+
+    return (left > right) - (left < right);
+}
+
+/* Places across, from the left, of the main panel's screws that stand within 3 in under the
+ * outline, and of those in the rail where that lies as near. */
+static int screws_of_edge(const struct soft *soft, const struct box *box, double at[])
+{
+    int count = 0;
+
+    for (size_t i = 0; i < soft->plan->screws.count; i++) {
+        const struct screw *screw = &soft->plan->screws.at[i];
+        double u = inches(screw->at.x);
+
+        if (!is_on_main(soft, screw) || height_of(box, u) - inches(screw->at.z) > 3)
+            continue;
+        assert_true(count < MOST_SCREWS);
+        at[count++] = u;
+    }
+    qsort(at, (size_t)count, sizeof *at, by_place);
+    return count;
+}
+
+/* In chords of a hundredth of an inch. */
+static double along_outline(const struct box *box, double from, double to)
+{
+    double length = 0;
+
+    for (double u = from; u < to; u += 0.01)
+        length += hypot(fmin(0.01, to - u), height_of(box, fmin(u + 0.01, to)) - height_of(box, u));
+    return length;
+}
+
+/* Facings are screwed every 8 in along their edges (TRADE 2.2, common practice), and along one that
+ * is sawn to an outline no less. A tenth for blocks on the marking grid and posts off the middle;
+ * down to the rail, where it comes so near that there is no room for a block. */
+static void the_edge_of_a_panel_is_screwed_along_its_outline(void **state)
+{
+    static const enum outline_word outlines[] = {OUTLINE_ARCH, OUTLINE_SHOULDER, OUTLINE_SLOPE};
+    struct dice dice = {77};
+
+    for (int round = 0; round < 48; round++) {
+        void *fixture;
+        struct soft *soft;
+        struct box *box;
+        double at[MOST_SCREWS];
+        int count;
+
+        assert_int_equal(soft_begin(&fixture), 0);
+        soft = fixture;
+        box =
+            add_head(soft, (double)dice_between(&dice, 30, 92), (double)dice_between(&dice, 24, 60),
+                     outlines[round % 3], (double)dice_between(&dice, 4, 11));
+        if (round % 2)
+            make_crate(box);
+        soft_plan(soft);
+        count = screws_of_edge(soft, box, at);
+        assert_true(count > 2);
+        for (int i = 1; i < count; i++)
+            if (along_outline(box, at[i - 1], at[i]) > 8.8)
+                fail_msg("round %d: %.2f from %.2f to %.2f", round,
+                         along_outline(box, at[i - 1], at[i]), at[i - 1], at[i]);
+        soft_end(&fixture);
+    }
+    (void)state;
 }
 
 static void the_cards_say_what_is_cut_to_the_outline(void **state)
@@ -559,6 +643,7 @@ int main(void)
         CROWN_TEST(landing_wood_is_cut_from_the_sheet_of_the_face),
         CROWN_TEST(landing_wood_is_screwed_to_each_post),
         CROWN_TEST(sawing_to_the_outline_takes_time),
+        cmocka_unit_test(the_edge_of_a_panel_is_screwed_along_its_outline),
         CROWN_TEST(a_post_stands_beside_a_seam_of_the_panels),
         CROWN_TEST(the_cards_say_what_is_cut_to_the_outline),
         CROWN_TEST(an_outline_too_deep_for_a_frame_is_told),
