@@ -33,6 +33,7 @@
 #define VALUE_PRACTICE "common practice, no source"
 #define VALUE_DERIVED "derived"
 #define VALUE_JOHNSON "E. A. Johnson, Furniture Upholstery for Schools, 1919"
+#define VALUE_APA "American Plywood Association, as printed in Concrete Construction"
 #define VALUE_IBC "International Building Code, table 1604.3"
 #define VALUE_STURDY "16 CFR 1261, which is for clothing storage units"
 #define VALUE_NIOSH "DHHS (NIOSH) publication 94-110, the revised lifting equation"
@@ -231,6 +232,33 @@
       VALUE_RATIO(1), VALUE_PRACTICE, "share of a seat's span under thin foam")                    \
     V(SPAN_CUSHION_FOAM, "span.cushion.foam", LENGTH, VALUE_IN(2), VALUE_MM(50), 0, VALUE_MM(300), \
       VALUE_PRACTICE, "foam thinner than this is thin")
+
+/* how tight a dry sheet is bent */
+#define TRADE_BEND_VALUES(V)                                                                       \
+    V(BEND_ACROSS_1_4, "bend.across.1_4", LENGTH, VALUE_IN(24), VALUE_MM(610), 0, VALUE_MM(20000), \
+      VALUE_APA, "radius of 1/4 in sheet bent across its grain, at least")                         \
+    V(BEND_ALONG_1_4, "bend.along.1_4", LENGTH, VALUE_IN(60), VALUE_MM(1525), 0, VALUE_MM(20000),  \
+      VALUE_APA, "and along its grain")                                                            \
+    V(BEND_ACROSS_5_16, "bend.across.5_16", LENGTH, VALUE_IN(24), VALUE_MM(610), 0,                \
+      VALUE_MM(20000), VALUE_APA, "radius of 5/16 in sheet bent across its grain, at least")       \
+    V(BEND_ALONG_5_16, "bend.along.5_16", LENGTH, VALUE_IN(72), VALUE_MM(1830), 0,                 \
+      VALUE_MM(20000), VALUE_APA, "and along its grain")                                           \
+    V(BEND_ACROSS_3_8, "bend.across.3_8", LENGTH, VALUE_IN(36), VALUE_MM(915), 0, VALUE_MM(20000), \
+      VALUE_APA, "radius of 3/8 in sheet bent across its grain, at least")                         \
+    V(BEND_ALONG_3_8, "bend.along.3_8", LENGTH, VALUE_IN(96), VALUE_MM(2440), 0, VALUE_MM(20000),  \
+      VALUE_APA, "and along its grain")                                                            \
+    V(BEND_ACROSS_1_2, "bend.across.1_2", LENGTH, VALUE_IN(72), VALUE_MM(1830), 0,                 \
+      VALUE_MM(20000), VALUE_APA, "radius of 1/2 in sheet bent across its grain, at least")        \
+    V(BEND_ALONG_1_2, "bend.along.1_2", LENGTH, VALUE_IN(144), VALUE_MM(3660), 0, VALUE_MM(20000), \
+      VALUE_APA, "and along its grain")                                                            \
+    V(BEND_ACROSS_5_8, "bend.across.5_8", LENGTH, VALUE_IN(96), VALUE_MM(2440), 0,                 \
+      VALUE_MM(20000), VALUE_APA, "radius of 5/8 in sheet bent across its grain, at least")        \
+    V(BEND_ALONG_5_8, "bend.along.5_8", LENGTH, VALUE_IN(192), VALUE_MM(4880), 0, VALUE_MM(20000), \
+      VALUE_APA, "and along its grain")                                                            \
+    V(BEND_ACROSS_3_4, "bend.across.3_4", LENGTH, VALUE_IN(144), VALUE_MM(3660), 0,                \
+      VALUE_MM(20000), VALUE_APA, "radius of 3/4 in sheet bent across its grain, at least")        \
+    V(BEND_ALONG_3_4, "bend.along.3_4", LENGTH, VALUE_IN(240), VALUE_MM(6100), 0, VALUE_MM(20000), \
+      VALUE_APA, "and along its grain")
 
 /* where screws may sit */
 #define TRADE_PLACES_VALUES(V)                                                                     \
@@ -820,6 +848,7 @@
     G("sticks, sheets and what they weigh", TRADE_LUMBER_VALUES) \
     G("screws and bolts", TRADE_SCREWS_VALUES)                   \
     G("panels and what carries them", TRADE_PANELS_VALUES)       \
+    G("how tight a dry sheet is bent", TRADE_BEND_VALUES)        \
     G("where screws may sit", TRADE_PLACES_VALUES)               \
     G("patches, openings and the driver", TRADE_ACCESS_VALUES)   \
     G("staples", TRADE_STAPLES_VALUES)                           \
@@ -835,6 +864,7 @@
     TRADE_LUMBER_VALUES(V)   \
     TRADE_SCREWS_VALUES(V)   \
     TRADE_PANELS_VALUES(V)   \
+    TRADE_BEND_VALUES(V)     \
     TRADE_PLACES_VALUES(V)   \
     TRADE_ACCESS_VALUES(V)   \
     TRADE_STAPLES_VALUES(V)  \

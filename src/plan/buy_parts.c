@@ -1,6 +1,7 @@
 /* Everything that is cut: sticks from members, sheets from panels, rolls and slabs from pieces. */
 #include "plan/buy.h"
 
+#include "plan/bend.h"
 #include "plan/geometry.h"
 #include "plan/standing.h"
 
@@ -43,7 +44,7 @@ bool fitting_is_cut(const struct model *model, const struct fitting *fitting)
     return stock && stock->kind == STOCK_STICK && fitting->length > 0;
 }
 
-/* The grain of a panel lies along its longer side. */
+/* The grain of a panel lies along its longer side, or across a bend that wants it so. */
 static void add_panels(struct planning *planning)
 {
     const struct plan *plan = planning->plan;
@@ -51,12 +52,18 @@ static void add_panels(struct planning *planning)
     for (size_t i = 0; i < plan->panels.count; i++) {
         const struct panel *panel = &plan->panels.at[i];
         const struct stock *stock = MODEL_FIND(planning->model, stock, panel->stock);
+        struct bend bend = bend_of(planning, panel);
         struct part *part = part_add(planning, panel->label, panel->stock, panel->box);
 
         part->panel = i;
         part->length = length_larger(panel->width, panel->height);
         part->width = length_smaller(panel->width, panel->height);
         part->may_turn = !stock || !stock->grain;
+        if (bend.way == BEND_ACROSS) {
+            part->length = bend.straight;
+            part->width = bend.bent;
+            part->may_turn = false;
+        }
     }
 }
 

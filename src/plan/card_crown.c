@@ -1,6 +1,7 @@
 /* What the cards of a frame and of its panel say where the main face has an outline. */
 #include "plan/card.h"
 
+#include "plan/bend.h"
 #include "plan/curve.h"
 #include "plan/slices.h"
 #include "plan/wood.h"
@@ -57,26 +58,46 @@ void card_crown(struct carding *carding)
                                        from_to(carding, blocks.first->label, blocks.last->label)));
 }
 
-/* The longest panel of a facing along the outline that it is bent over; 0 where it lies flat. */
-static int64_t bent_length(const struct plan *plan, int64_t facing)
+/* The longest panel of a facing along the outline that it is bent over; 0 where it lies flat. How
+ * it is bent is the same for all of them. */
+static int64_t bent_length(const struct carding *carding, int64_t facing, enum bend_way *ret_way)
 {
+    const struct plan *plan = carding->planning->plan;
     int64_t longest = 0;
 
     for (size_t i = 0; i < plan->panels.count; i++) {
         const struct panel *panel = &plan->panels.at[i];
 
-        if (panel->facing == facing && panel->width > area_width(&panel->area))
+        if (panel->facing != facing)
+            continue;
+        *ret_way = bend_of(carding->planning, panel).way;
+        if (panel->width > area_width(&panel->area))
             longest = length_larger(longest, panel->width);
-        if (panel->facing == facing && panel->height > area_height(&panel->area))
+        if (panel->height > area_height(&panel->area))
             longest = length_larger(longest, panel->height);
     }
     return longest;
 }
 
+/* What there is to know of a sheet before it is bent. */
+static const char *bend_words(enum bend_way way)
+{
+    static const char *const words[] = {
+        [BEND_NONE] = "; where it will not bend, kerf its inside",
+        [BEND_EITHER] = "",
+        [BEND_ACROSS] = ", its grain across the bend",
+        [BEND_WIDE] = "; first kerf its inside, or it breaks",
+        [BEND_SHARP] = "; first kerf its inside, or it breaks",
+    };
+
+    return words[way];
+}
+
 void card_outline(struct carding *carding)
 {
     const struct model *model = carding->planning->model;
-    int64_t bent = bent_length(carding->planning->plan, carding->step->facing);
+    enum bend_way way = BEND_NONE;
+    int64_t bent = bent_length(carding, carding->step->facing, &way);
     const struct step *step = carding->step;
     const struct facing *facing = MODEL_FIND(model, facing, step->facing);
     const struct box *box = MODEL_FIND(model, box, step->box);
@@ -91,8 +112,8 @@ void card_outline(struct carding *carding)
         card_say(carding,
                  arena_format(carding->planning->arena,
                               "Bend it over the landing wood, screw it down from the middle "
-                              "outwards, %s along it; where it will not bend, kerf its inside",
-                              card_marked(carding, bent)));
+                              "outwards, %s along it%s",
+                              card_marked(carding, bent), bend_words(way)));
 }
 
 void card_board_outline(struct carding *carding)

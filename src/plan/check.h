@@ -52,6 +52,9 @@ void check_lids(struct planning *planning);
 /* Panels that run along an outline of the face beside them. */
 void check_outlines(struct planning *planning);
 
+/* Panels that are bent more than their sheet allows (bend.c). */
+void check_bends(struct planning *planning);
+
 /* Cloth of a box that is laid or set in, against what stands beside it. */
 void check_gaps(struct planning *planning);
 

@@ -46,14 +46,30 @@ static int64_t sagitta(int64_t radius, int64_t off)
     return radius - whole_root(radius * radius - off * off);
 }
 
+/* Of the circle through both ends and the top of an arch; 0 where it is straight. */
+static int64_t arch_radius(const struct box *box, int64_t width)
+{
+    int64_t rise = rise_of(box);
+
+    return rise < FLAT ? 0 : whole_divide_up(width * width / 4 + rise * rise, 2 * rise);
+}
+
+int64_t curve_radius(const struct box *box)
+{
+    struct area face = main_face(box);
+
+    if (box->outline == OUTLINE_ARCH)
+        return arch_radius(box, area_width(&face));
+    return box->outline == OUTLINE_SHOULDER ? rise_of(box) : 0;
+}
+
 static int64_t arch_drop(const struct box *box, int64_t width, int64_t u)
 {
     int64_t rise = rise_of(box);
-    int64_t radius;
+    int64_t radius = arch_radius(box, width);
 
-    if (rise < FLAT)
+    if (radius == 0)
         return 0;
-    radius = whole_divide_up(width * width / 4 + rise * rise, 2 * rise);
     return length_smaller(rise, sagitta(radius, u - width / 2));
 }
 

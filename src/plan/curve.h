@@ -30,6 +30,10 @@ bool curve_under(const struct box *box, int64_t side);
 /* How much longer that is along the outline than from end to end, between two places. */
 int64_t curve_longer(const struct model *model, const struct box *box, int64_t from, int64_t to);
 
+/* The radius that what lies over the outline is bent to where it is bent most; 0 where that is
+ * nowhere, or an outline by points. */
+int64_t curve_radius(const struct box *box);
+
 /* Height of the outline over a place u of the main face, from its bottom. */
 int64_t curve_height(const struct model *model, const struct box *box, int64_t u);
 

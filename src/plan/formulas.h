@@ -19,6 +19,10 @@
     F("weight.part", "volume or area x density, fixings as a share of the wood",               \
       "plain arithmetic; densities are trade values", "any part",                              \
       "wood differs by a fifth from stick to stick; holes and curves are not taken off")       \
+    F("wood.bend", "least radius of the next thickness of bend.*; in proportion beyond them",  \
+      "American Plywood Association, as printed in Concrete Construction",                     \
+      "dry sheets, bent once; 1/8 in agrees with FAA AC 43.13-1B",                             \
+      "knots break sooner; wetted or kerfed sheets bend more, and bending ply does")           \
     F("beam.bend",                                                                             \
       "kb W L^3 / (E I) + ks W L / (G A'), I = b h^3 / 12, A' = 5 b h / 6, G = E / 16",        \
       "Wood Handbook, FPL GTR-190, equation 9-2 and table 9-1; A' and G from memory",          \

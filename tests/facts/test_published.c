@@ -9,6 +9,7 @@
 #include "model/model.h"
 #include "model/trade.h"
 #include "plan/beam.h"
+#include "plan/bend.h"
 #include "plan/cover_sums.h"
 #include "plan/findings.h"
 #include "plan/hold.h"
@@ -118,6 +119,17 @@ static double sheet_pounds(double thickness, double density)
 static double board_feet(const char *name, double feet)
 {
     return (double)stick_board_feet(name, inch(12 * feet)) / 1000;
+}
+
+/* The least radius of a dry sheet, in inches. */
+static double bend_inches(double thickness, bool across)
+{
+    int64_t value[TRADE_COUNT];
+
+    for (int i = 0; i < TRADE_COUNT; i++)
+        value[i] = trade_values[i].standard[UNITS_INCH];
+    return (double)bend_least(value, (int64_t)(thickness * LENGTH_INCH + 0.5), across) /
+           LENGTH_INCH;
 }
 
 /* Is a sheet of that thickness given the span of the row? */

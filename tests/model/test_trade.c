@@ -54,8 +54,8 @@ static void every_key_is_found_and_fits_a_value(void **state)
 static void every_value_has_help_and_a_known_source(void **state)
 {
     static const char *const sources[] = {VALUE_PRACTICE, VALUE_DERIVED, VALUE_JOHNSON,
-                                          VALUE_SAFETY,   VALUE_NIOSH,   VALUE_TEAM,
-                                          VALUE_IBC,      VALUE_STURDY};
+                                          VALUE_APA,      VALUE_SAFETY,  VALUE_NIOSH,
+                                          VALUE_TEAM,     VALUE_IBC,     VALUE_STURDY};
     const size_t count = sizeof sources / sizeof *sources;
 
     (void)state;

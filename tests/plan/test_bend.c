@@ -1,0 +1,205 @@
+/*
+ * Panels that are bent over an arch. Radii are those of a circle through both ends and the top, by
+ * hand: (w^2 / 4 + r^2) / 2 r; least radii are the table of the American Plywood Association, as
+ * printed in Concrete Construction: 1/4 in 24 across its grain and 60 along it, 1/2 in 72 and 144,
+ * 3/4 in 144 and 240.
+ */
+#include "soft.h"
+
+#include "model/trade.h"
+#include "plan/cure.h"
+#include "plan/findings.h"
+#include "plan/geometry.h"
+#include "plan/steps.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+/* A crate 16 in deep with a sheet bent over its top; sheets come 48 x 96. The key of the sheet. */
+static int64_t add_arch(struct soft *soft, double width, double rise, double thickness)
+{
+    int64_t key = soft_box(soft, "H", width, 16, 30);
+    struct box *box = model_find(&soft->model, ENTITY_box, key);
+    int64_t stick = soft_wood(soft, STOCK_STICK, 1.5, 2.5);
+    int64_t sheet = soft_wood(soft, STOCK_SHEET, thickness, 0);
+    struct facing *top = MODEL_ADD(&soft->model, facing);
+
+    box->stick = stick;
+    box->outline = OUTLINE_ARCH;
+    box->rise = IN(rise);
+    box->frame = FRAME_CRATE;
+    top->box = key;
+    top->side = SIDE_TOP;
+    top->stock = sheet;
+    return sheet;
+}
+
+static const struct finding *told(const struct soft *soft, int kind)
+{
+    for (size_t i = 0; i < soft->plan->findings.count; i++)
+        if (soft->plan->findings.at[i].kind == kind)
+            return &soft->plan->findings.at[i];
+    return NULL;
+}
+
+static const struct part *top_part(const struct soft *soft)
+{
+    for (size_t i = 0; i < soft->plan->parts.count; i++) {
+        const struct part *part = &soft->plan->parts.at[i];
+
+        if (part->panel != PLAN_NONE && soft->plan->panels.at[part->panel].side == SIDE_TOP)
+            return part;
+    }
+    fail_msg("no panel is cut");
+    return NULL;
+}
+
+/* 48 wide, 12 high: a radius of 30. */
+static void a_sheet_too_thick_for_its_bend_is_told(void **state)
+{
+    struct soft *soft = *state;
+    const struct finding *finding;
+
+    add_arch(soft, 48, 12, 0.5);
+    soft_plan(soft);
+    finding = told(soft, FINDING_PANEL_BENT);
+    assert_non_null(finding);
+    assert_string_equal(finding->arguments[0].text, "top");
+    assert_int_equal(finding->arguments[1].value, IN(0.5));
+    assert_in_range(finding->arguments[2].value, IN(30) - 1, IN(30) + 1);
+    assert_int_equal(finding->arguments[3].value, IN(72));
+    assert_int_equal(finding->cure_count, 0);
+    assert_true(soft_says(soft, STEP_PANEL, "first kerf its inside"));
+}
+
+/* 40 wide, 8 high: a radius of 29, and 2 x 29 asin(20 / 29) = 44.12 along it. Bent across its
+ * grain, that lies along the crate's 16 in of depth. */
+static void a_sheet_that_bends_across_its_grain_is_cut_so(void **state)
+{
+    struct soft *soft = *state;
+
+    add_arch(soft, 40, 8, 0.25);
+    soft_plan(soft);
+    assert_null(told(soft, FINDING_PANEL_BENT));
+    assert_null(told(soft, FINDING_PANEL_BENT_ALONG));
+    assert_int_equal(top_part(soft)->length, IN(16));
+    assert_in_range(top_part(soft)->width, IN(44.1), IN(44.14));
+    assert_false(top_part(soft)->may_turn);
+    assert_true(soft_says(soft, STEP_PANEL, "its grain across the bend"));
+}
+
+/* 48 wide, 12 high: 55.6 along it, and no sheet is as wide. */
+static void a_sheet_that_is_too_narrow_to_bend_across_its_grain_is_told(void **state)
+{
+    struct soft *soft = *state;
+    const struct finding *finding;
+
+    add_arch(soft, 48, 12, 0.25);
+    soft_plan(soft);
+    finding = told(soft, FINDING_PANEL_BENT_ALONG);
+    assert_non_null(finding);
+    assert_int_equal(finding->arguments[3].value, IN(60));
+    assert_null(told(soft, FINDING_PANEL_BENT));
+}
+
+/* 60 wide, 3 high: a radius of 151.5. */
+static void a_flat_arch_lets_the_sheet_lie_either_way(void **state)
+{
+    struct soft *soft = *state;
+
+    add_arch(soft, 60, 3, 0.5);
+    soft_plan(soft);
+    assert_null(told(soft, FINDING_PANEL_BENT));
+    assert_null(told(soft, FINDING_PANEL_BENT_ALONG));
+    assert_true(top_part(soft)->may_turn);
+    assert_in_range(top_part(soft)->length, IN(60), IN(61));
+}
+
+/* A radius of 29, and bending ply that wants no more than 10; or stiff stuff that wants 30. */
+static void the_least_radius_is_the_makers_own(void **state)
+{
+    struct soft *soft = *state;
+
+    add_arch(soft, 40, 8, 0.25);
+    assert_int_equal(trade_change(&soft->model, TRADE_FROM_BUILD, "bend.along.1_4", "10 in", NULL),
+                     FAULT_NONE);
+    soft_plan(soft);
+    assert_true(top_part(soft)->may_turn);
+    assert_int_equal(trade_change(&soft->model, TRADE_FROM_BUILD, "bend.across.1_4", "30 in", NULL),
+                     FAULT_NONE);
+    soft_plan(soft);
+    assert_non_null(told(soft, FINDING_PANEL_BENT));
+    assert_int_equal(told(soft, FINDING_PANEL_BENT)->arguments[3].value, IN(30));
+}
+
+/* Shoulders are quarter rounds of their rise. */
+static void shoulders_are_bent_to_their_own_radius(void **state)
+{
+    struct soft *soft = *state;
+
+    add_arch(soft, 48, 8, 0.25);
+    soft->model.boxes.at[0].outline = OUTLINE_SHOULDER;
+    soft_plan(soft);
+    assert_non_null(told(soft, FINDING_PANEL_BENT));
+    assert_int_equal(told(soft, FINDING_PANEL_BENT)->arguments[2].value, IN(8));
+    assert_int_equal(told(soft, FINDING_PANEL_BENT)->arguments[3].value, IN(24));
+}
+
+static void another_sheet_that_bends_is_offered(void **state)
+{
+    struct soft *soft = *state;
+    const struct finding *finding;
+    int64_t thin;
+
+    add_arch(soft, 40, 8, 0.5);
+    thin = soft_wood(soft, STOCK_SHEET, 0.25, 0);
+    soft_wood(soft, STOCK_SHEET, 0.125, 0);
+    soft_plan(soft);
+    finding = told(soft, FINDING_PANEL_BENT);
+    assert_non_null(finding);
+    assert_int_equal(finding->cure_count, 1);
+    assert_int_equal(cure_apply(&soft->model, &finding->cures[0], NULL), FAULT_NONE);
+    assert_int_equal(soft->model.facings.at[0].stock, thin);
+    soft_plan(soft);
+    assert_null(told(soft, FINDING_PANEL_BENT));
+}
+
+static void what_lies_flat_is_bent_nowhere(void **state)
+{
+    struct soft *soft = *state;
+
+    add_arch(soft, 48, 12, 0.75);
+    soft->model.boxes.at[0].outline = OUTLINE_RECTANGLE;
+    soft_plan(soft);
+    assert_null(told(soft, FINDING_PANEL_BENT));
+    assert_null(told(soft, FINDING_PANEL_BENT_ALONG));
+    soft->model.boxes.at[0].outline = OUTLINE_ARCH;
+    soft->model.facings.at[0].side = SIDE_FRONT;
+    soft_plan(soft);
+    assert_null(told(soft, FINDING_PANEL_BENT));
+    assert_null(told(soft, FINDING_PANEL_BENT_ALONG));
+}
+
+#define BEND_TEST(test) cmocka_unit_test_setup_teardown(test, soft_begin, soft_end)
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        BEND_TEST(a_sheet_too_thick_for_its_bend_is_told),
+        BEND_TEST(a_sheet_that_bends_across_its_grain_is_cut_so),
+        BEND_TEST(a_sheet_that_is_too_narrow_to_bend_across_its_grain_is_told),
+        BEND_TEST(a_flat_arch_lets_the_sheet_lie_either_way),
+        BEND_TEST(the_least_radius_is_the_makers_own),
+        BEND_TEST(shoulders_are_bent_to_their_own_radius),
+        BEND_TEST(another_sheet_that_bends_is_offered),
+        BEND_TEST(what_lies_flat_is_bent_nowhere),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+
+    return failed ? 1 : 0;
+}
