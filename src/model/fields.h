@@ -308,7 +308,8 @@
     F(LENGTH, boxing, 0, 0, FIELDS_MM(3000), none,                                               \
       "depth of the boxing; nothing for the box's thickness")                                    \
     F(TEXT, note, 0, 0, 500, none, "note")                                                       \
-    F(CHOICE, closing, 0, 0, 0, closing, "how an outside back is fixed; raw: a lining, too")     \
+    F(CHOICE, closing, 0, 0, 0, closing,                                                         \
+      "how an outside back is fixed; raw: linings and dust covers, too")                         \
     F(CHOICE, seaming, 0, 0, 0, seaming, "where the seams between its widths fall")              \
     F(REF, thin, 0, 0, 0, stock, "thin cloth that is sewn on below, where nobody sees it")       \
     F(LENGTH, thin_height, 0, 0, FIELDS_MM(6000), none,                                          \

@@ -257,6 +257,14 @@ static const char *value_figure(const struct carding *carding, char letter)
     return arena_text(carding->planning->arena, printed);
 }
 
+/* What is done with the edge of a flat layer before it is stapled. */
+static const char *edge_words(const struct carding *carding)
+{
+    return counted_layer(carding->planning, &carding->counted, carding->step->layer)->raw
+               ? "Cut the edge straight, leave it raw"
+               : "Fold the edge in";
+}
+
 static const char *layer_figure(const struct carding *carding, char letter)
 {
     switch (letter) {
@@ -266,6 +274,8 @@ static const char *layer_figure(const struct carding *carding, char letter)
         return tufts_figure(carding);
     case 'c':
         return channels_figure(carding);
+    case 'E':
+        return edge_words(carding);
     case 'R':
         return relief_figure(carding);
     case 'T':
@@ -290,8 +300,8 @@ static const char *figure(const struct carding *carding, char letter)
         const char *letters;
         const char *(*say)(const struct carding *carding, char letter);
     } figures[] = {
-        {"b", box_figure},          {"wpe", screw_figure},     {"nlhrodq", join_figure},
-        {"mgktcRTy", layer_figure}, {"iajA", card_lid_figure}, {"zvxfusS", value_figure},
+        {"b", box_figure},           {"wpe", screw_figure},     {"nlhrodq", join_figure},
+        {"mgktcERTy", layer_figure}, {"iajA", card_lid_figure}, {"zvxfusS", value_figure},
     };
 
     assert(letter != '\0');

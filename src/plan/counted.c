@@ -240,7 +240,8 @@ static void count_back(const struct model *model, struct counted *counted,
 
 static bool is_left_raw(const struct layer *layer)
 {
-    return layer->closing == CLOSING_RAW && layer->kind == LAYER_LINING;
+    return layer->closing == CLOSING_RAW &&
+           (layer->kind == LAYER_LINING || layer->kind == LAYER_DUST_COVER);
 }
 
 static void count_cloth(const struct plan *plan, const struct model *model, struct counted *counted)

@@ -1,6 +1,6 @@
 /*
  * Flat pieces: linings and dust covers, with their edges folded in. A cut size is the outer size
- * and, on each side, the fold less the inset (TRADE 2.7); a lining that the maker closes raw has no
+ * and, on each side, the fold less the inset (TRADE 2.7); a piece that the maker closes raw has no
  * fold. Outside backs: cover_back.c.
  */
 #include "plan/cover.h"
@@ -10,7 +10,7 @@
 void cut_flat(struct planning *planning, struct spread *spread)
 {
     bool dust = spread->layer->kind == LAYER_DUST_COVER;
-    int64_t folded = !dust && spread->layer->closing == CLOSING_RAW
+    int64_t folded = spread->layer->closing == CLOSING_RAW
                          ? 0
                          : planning->value[dust ? TRADE_DUST_FOLD : TRADE_LINING_FOLD];
     int64_t fold = 2 * (folded - planning->value[TRADE_DUST_INSET]);

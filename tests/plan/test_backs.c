@@ -167,6 +167,26 @@ static void a_blind_top_may_have_its_sides_stapled(void **state)
 }
 
 /* 40 x 30 less 1/4 on each side, and 1 in more to fold; as many staples as long as its edge is. */
+/* 1/4 in short of each edge, and an inch folded in there: common practice, no source. */
+static void a_dust_cover_is_cut_raw_by_the_makers_word(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box = soft_box(soft, "B", 40, 30, 12);
+    int64_t dust = soft_layer(soft, box, LAYER_DUST_COVER, SHAPE_FLAT, SIDE_BOTTOM, soft->lining);
+    int64_t staples;
+
+    soft_plan(soft);
+    assert_cut(soft, dust, 41.5, 31.5);
+    assert_true(soft_says(soft, STEP_DUST, "Fold the edge in, staple every"));
+    staples = soft_staples(soft, dust);
+    soft_layer_of(soft, dust)->closing = CLOSING_RAW;
+    soft_plan(soft);
+    assert_cut(soft, dust, 39.5, 29.5);
+    assert_true(soft_says(soft, STEP_DUST, "leave it raw, staple every"));
+    assert_false(soft_says(soft, STEP_DUST, "Fold"));
+    assert_int_equal(soft_staples(soft, dust), staples);
+}
+
 static void a_lining_is_cut_raw_by_the_makers_word(void **state)
 {
     struct soft *soft = *state;
@@ -305,6 +325,7 @@ int main(void)
         BACK_TEST(the_makers_word_goes_before),
         BACK_TEST(each_way_cuts_and_staples_its_own),
         BACK_TEST(a_blind_top_may_have_its_sides_stapled),
+        BACK_TEST(a_dust_cover_is_cut_raw_by_the_makers_word),
         BACK_TEST(a_lining_is_cut_raw_by_the_makers_word),
         BACK_TEST(what_hides_more_takes_longer),
         BACK_TEST(each_way_has_its_price),

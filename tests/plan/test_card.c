@@ -141,7 +141,7 @@ static const struct told {
     {"10.3", STEP_DRIVE, {"two turns", "tighten the middle, then the ends", "wood meets wood"}},
     {"10.4", STEP_FLAP, {"every head under it is in", "Pull it even", "Trim the handle"}},
     {"11.1", STEP_BACK, {"where the members are", "every head is in", "Fix the top"}},
-    {"11.3", STEP_DUST, {"Fold the edge in", "over each T-nut"}},
+    {"11.3", STEP_DUST, {"%E, staple every", "over each T-nut"}}, /* folded: test_backs.c */
     {"11.4", STEP_LEG, {"does not rock"}},
     {"12.1", STEP_MOVE, {"clean sheet, then a blanket", "Doors off", "on the long edge"}},
     {"13.1", STEP_MARK, {"level line", "studs"}},
