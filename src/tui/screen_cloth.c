@@ -13,6 +13,7 @@
 #include "tui/screen.h"
 
 #include <stdio.h>
+#include <string.h>
 
 struct cloth_state {
     struct list_view list;
@@ -92,20 +93,31 @@ static const struct cloth_way *now_of(const struct cloth_state *state, const str
 
 /* ---- painting ---- */
 
-#define WAY_COLUMNS 40
-
-/* "* as it is    5.50 yd   2 seams   21 h 53   425.91" */
-static void way_line(struct text *line, const struct plan *plan, const struct cloth_way *way)
+/* "* as it is" */
+static void way_name(struct text *line, const struct cloth_way *way)
 {
     text_format(line, "%c %s", way->chosen ? '*' : way->barred ? '-' : ' ', way->cure.text);
-    if (way->barred) {
+    if (way->barred)
         text_format(line, ": %s", way->barred);
-        return;
-    }
-    text_pad(line, WAY_COLUMNS);
+}
+
+/* " 5.50 yd   2 seams  21 h 53    425.91", as wide on every line. */
+static void way_figures(struct text *line, const struct plan *plan, const struct cloth_way *way)
+{
     text_format(line, " %9s %3d %-5s %8s %9s", print_roll(plan, way->length).at, way->seams,
                 way->seams == 1 ? "seam" : "seams", print_minutes(way->minutes).at,
                 print_money(plan, way->cost).at);
+}
+
+#define WAY_COLUMNS 40 /* of its name, where no screen cuts it */
+
+static void way_line(struct text *line, const struct plan *plan, const struct cloth_way *way)
+{
+    way_name(line, way);
+    if (way->barred)
+        return;
+    text_pad(line, WAY_COLUMNS);
+    way_figures(line, plan, way);
 }
 
 /* "  L (left) cover  14-1/4 x 54-1/4 in, 4 pieces" */
@@ -138,6 +150,47 @@ static void cloth_line(struct tui *tui, void *opaque, int index, struct text *ou
         text_add(out, "  all pieces as planned and as built");
 }
 
+/* Columns for the names: those of the longest, and WAY_COLUMNS at least, where the screen has them
+ * beside the figures. */
+static int name_columns(const struct tui *tui, const struct cloth_state *state, int figures)
+{
+    int room = tui->view.columns - 1 - figures;
+    int most = WAY_COLUMNS;
+    for (size_t i = 0; i < state->way_count; i++) {
+        struct text name;
+        text_init(&name);
+        way_name(&name, &state->ways[i]);
+        int columns = text_columns(text_string(&name));
+        if (!state->ways[i].barred && columns > most)
+            most = columns;
+        text_release(&name);
+    }
+    return most < room ? most : room;
+}
+
+#define CUT "..."
+
+/* A name that is too long is cut: ways are chosen by their figures, and the whole name stands below
+ * the list. */
+static void paint_way(struct tui *tui, const struct cloth_state *state, const struct cloth_way *way,
+                      int row, int style)
+{
+    struct text name, figures;
+    text_init(&name);
+    text_init(&figures);
+    way_name(&name, way);
+    way_figures(&figures, tui_plan(tui), way);
+    int columns = text_columns(text_string(&figures));
+    int most = name_columns(tui, state, columns);
+    int cut = text_columns(text_string(&name)) > most ? (int)strlen(CUT) : 0;
+    view_row(&tui->view, row, 1, most, style, "");
+    view_text(&tui->view, row, 1, most - cut, style, text_string(&name));
+    view_text(&tui->view, row, 1 + most - cut, cut, style, CUT);
+    view_row(&tui->view, row, 1 + most, tui->view.columns - 1 - most, style, text_string(&figures));
+    text_release(&name);
+    text_release(&figures);
+}
+
 static void paint_line(struct tui *tui, struct cloth_state *state, int index, int row)
 {
     const struct cloth_way *way = way_of(state, index);
@@ -146,7 +199,10 @@ static void paint_line(struct tui *tui, struct cloth_state *state, int index, in
     struct text line;
     text_init(&line);
     cloth_line(tui, state, index, &line);
-    view_row(&tui->view, row, 1, tui->view.columns - 1, style, text_string(&line));
+    if (way && !way->barred)
+        paint_way(tui, state, way, row, style);
+    else
+        view_row(&tui->view, row, 1, tui->view.columns - 1, style, text_string(&line));
     if (chosen)
         view_cursor(&tui->view, row, 1);
     text_release(&line);

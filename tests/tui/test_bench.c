@@ -1,6 +1,8 @@
 /* At the bench: ticking, the step card, spend, findings, trade values, the workshop, help. */
 #include "stage.h"
 
+#include "plan/cloth_ways.h"
+
 #include <limits.h>
 #include <locale.h>
 #include <setjmp.h>
@@ -484,6 +486,46 @@ static void a_place_that_is_open_below_is_gone_back_to(void **state)
     assert_shown(stage, "boxes, layers, joins");
 }
 
+static enum fault name_at_length(struct model *draft, void *context, struct fault_note *note)
+{
+    struct box *box = model_find(draft, ENTITY_box, model_key_named(draft, ENTITY_box, "C"));
+
+    (void)context;
+    (void)note;
+    box->name = "Centre, long as sofa";
+    return FAULT_NONE;
+}
+
+/* The name of the way is cut, not its figures; it stands in full below the list. */
+static void every_way_to_take_cloth_shows_its_money(void **state)
+{
+    static const int columns[] = {VIEW_LEAST_COLUMNS, 80, 120};
+    struct stage *stage = *state;
+    const struct cloth_way *ways;
+    size_t count;
+    char printed[MONEY_TEXT];
+    const struct plan *plan;
+
+    stage_take_up(stage, "Wing headboard");
+    assert_int_equal(desk_edit(stage->tui.desk, "name", name_at_length, NULL, NULL), FAULT_NONE);
+    plan = desk_plan(stage->tui.desk);
+    assert_int_equal(cloth_ways(plan, &stage->arena, &ways, &count), FAULT_NONE);
+    assert_true(count > 2);
+    stage_press(stage, "e End");
+    for (size_t i = 0; i < sizeof columns / sizeof *columns; i++) {
+        const char *shown = stage_show(stage, 24, columns[i]);
+
+        for (size_t k = 0; k < count; k++) {
+            money_print(printed, model_currency(plan->facts), ways[k].cost);
+            if (!ways[k].barred && !strstr(shown, printed))
+                fail_msg("%s, %s, is not to be seen:\n%s", ways[k].cure.text, printed, shown);
+        }
+        assert_int_equal(columns[i] < 100, strstr(shown, "...") != NULL);
+    }
+    stage_press(stage, "Home Down Down");
+    assert_shown(stage, "sofa cover: one seam down the middle");
+}
+
 static void places_of_a_build_are_named_on_each_of_them(void **state)
 {
     static const char *const keys[] = {"F5", "b", "k", "e", "m", "h", "f", "p", "t", "w"};
@@ -689,6 +731,7 @@ int main(void)
         CASES(screens_do_not_pile_up_without_end),
         CASES(esc_leads_from_any_place_to_the_build),
         CASES(a_place_that_is_open_below_is_gone_back_to),
+        CASES(every_way_to_take_cloth_shows_its_money),
         CASES(places_of_a_build_are_named_on_each_of_them),
         CASES(the_picture_follows_when_keys_pause),
         CASES(a_key_that_does_nothing_says_so),
