@@ -479,6 +479,27 @@ static int64_t weight_scaled(const struct unit *unit, int64_t mass, int places)
     return scaled;
 }
 
+/* What a limit in inch work is told at. */
+static int64_t limit_grain(int64_t length)
+{
+    return length < 12 * LENGTH_INCH ? LENGTH_INCH / 16 : LENGTH_INCH;
+}
+
+struct quantity_limits quantity_print_limits(enum quantity quantity, enum units units,
+                                             int64_t least, int64_t most)
+{
+    struct quantity_limits limits;
+    if (quantity == QUANTITY_LENGTH && units == UNITS_INCH) {
+        int64_t up = limit_grain(least) * whole_divide_up(least, limit_grain(least));
+        int64_t down = limit_grain(most) * whole_divide_down(most, limit_grain(most));
+        least = up <= down ? up : least;
+        most = up <= down ? down : most;
+    }
+    quantity_print_unit(limits.least, quantity, units, least);
+    quantity_print_unit(limits.most, quantity, units, most);
+    return limits;
+}
+
 char *quantity_print_weight(char buffer[QUANTITY_TEXT], enum units units, int64_t mass)
 {
     const struct unit *unit = shown_unit(QUANTITY_MASS, units);

@@ -78,6 +78,18 @@ char *quantity_print_unit(char buffer[QUANTITY_TEXT], enum quantity quantity, en
                           int64_t value);
 
 /*
+ * Two limits with their units as people can keep to them: lengths in inch work inside the exact
+ * ones, at the sixteenth, from a foot on at the inch ("7/16 in", "236 in" for 10 and 6000 mm); the
+ * others as they are.
+ */
+struct quantity_limits {
+    char least[QUANTITY_TEXT];
+    char most[QUANTITY_TEXT];
+};
+struct quantity_limits quantity_print_limits(enum quantity quantity, enum units units,
+                                             int64_t least, int64_t most);
+
+/*
  * Prints a weight that was worked out as a maker would read it off a scale: from ten pounds on
  * whole pounds, else tenths; from a kilogram on tenths of it, else hundredths; what is less than
  * one of those as quantity_print_unit does. Returns buffer.

@@ -122,6 +122,14 @@ void text_pad(struct text *text, int columns)
         text_add_char(text, ' ');
 }
 
+void text_blank(char *word)
+{
+    for (; *word; word++) {
+        if (*word == '_')
+            *word = ' ';
+    }
+}
+
 static bool begins_with(const char *at, size_t length, const char *words)
 {
     for (; *words; at++, words++, length--) {

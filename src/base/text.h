@@ -38,6 +38,9 @@ void text_format_list(struct text *text, const char *format, va_list arguments)
  * when it is. */
 void text_pad(struct text *text, int columns);
 
+/* Puts blanks for underscores: a stored word ("outline_point") as people read it. */
+void text_blank(char *word);
+
 /* Whether `words` stand somewhere in `length` bytes; plain letters are the same in either case. No
  * words stand everywhere. */
 bool text_has_words(const char *at, size_t length, const char *words);

@@ -45,7 +45,6 @@ static void put_story(struct json *json, const struct finding *finding)
 
 void report_findings(struct json *json, const struct plan *plan)
 {
-    static const char *const words[] = {"stop", "warn", "note"};
     put_array(json, "findings");
     for (size_t i = 0; i < plan->findings.count; i++) {
         const struct finding *finding = &plan->findings.at[i];
@@ -53,7 +52,7 @@ void report_findings(struct json *json, const struct plan *plan)
         text_init(&sentence);
         plan_finding_text(plan, finding, &sentence);
         json_put_object(json, finding->story_count || finding->cure_count ? JSON_LINES : JSON_LINE);
-        put_text(json, "severity", words[plan_finding_severity(finding)]);
+        put_text(json, "severity", plan_finding_word(finding));
         put_text(json, "entity", entity_of(finding->entity)->name);
         put_whole(json, "key", finding->key);
         put_text(json, "text", text_string(&sentence));

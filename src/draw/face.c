@@ -480,8 +480,7 @@ const char *drawing_word(const char *word, struct arena *arena)
 {
     char *shown = arena_text(arena, word);
 
-    for (char *at = shown; *at; at++)
-        *at = *at == '_' ? ' ' : *at;
+    text_blank(shown);
     return shown;
 }
 

@@ -14,28 +14,31 @@
 
 /* ---- whole numbers ---- */
 
-#define LIMIT_TEXT QUANTITY_TEXT
-_Static_assert(LIMIT_TEXT >= MONEY_TEXT, "a limit is a quantity or money");
-
-static const char *print_limit(char buffer[LIMIT_TEXT], const struct field *field,
+/* A limit of a field that is money, or a number without a unit. */
+static const char *print_limit(char buffer[MONEY_TEXT], const struct field *field,
                                const struct model *model, int64_t value)
 {
     if (field->type == FIELD_MONEY)
         return money_print_code(buffer, model_currency(model), value);
-    if (field_quantity(field) != QUANTITY_KINDS)
-        return quantity_print_unit(buffer, field_quantity(field), model_units(model), value);
-    snprintf(buffer, LIMIT_TEXT, "%" PRId64, value);
+    snprintf(buffer, MONEY_TEXT, "%" PRId64, value);
     return buffer;
 }
 
 static enum fault check_limits(const struct field *field, const struct model *model, int64_t value,
                                struct fault_note *note)
 {
-    char least[LIMIT_TEXT];
-    char most[LIMIT_TEXT];
+    char least[MONEY_TEXT];
+    char most[MONEY_TEXT];
+    enum quantity quantity = field_quantity(field);
 
     if (value >= field->least && value <= field->most)
         return FAULT_NONE;
+    if (quantity != QUANTITY_KINDS) {
+        struct quantity_limits limits =
+            quantity_print_limits(quantity, model_units(model), field->least, field->most);
+        return fault_say(note, FAULT_RANGE, 1, "%s must be from %s to %s", field->name,
+                         limits.least, limits.most);
+    }
     return fault_say(note, FAULT_RANGE, 1, "%s must be from %s to %s", field->name,
                      print_limit(least, field, model, field->least),
                      print_limit(most, field, model, field->most));

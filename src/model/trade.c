@@ -55,8 +55,7 @@ enum fault trade_read(enum trade trade, enum units units, const char *text, int6
                       struct fault_note *note)
 {
     const struct trade_value *row = &trade_values[trade];
-    char least[QUANTITY_TEXT];
-    char most[QUANTITY_TEXT];
+    struct quantity_limits limits;
     int64_t value;
     enum fault fault;
 
@@ -64,12 +63,13 @@ enum fault trade_read(enum trade trade, enum units units, const char *text, int6
     fault = quantity_parse(row->quantity, units, text, &value, note);
     if (fault)
         return fault;
-    if (value < row->least || value > row->most)
-        return fault_say(note, FAULT_RANGE, 1, "%s must be from %s to %s", row->key,
-                         quantity_print_unit(least, row->quantity, units, row->least),
-                         quantity_print_unit(most, row->quantity, units, row->most));
-    *ret_value = value;
-    return FAULT_NONE;
+    if (value >= row->least && value <= row->most) {
+        *ret_value = value;
+        return FAULT_NONE;
+    }
+    limits = quantity_print_limits(row->quantity, units, row->least, row->most);
+    return fault_say(note, FAULT_RANGE, 1, "%s must be from %s to %s", row->key, limits.least,
+                     limits.most);
 }
 
 /* ---- changed values: shop_value and build_value are alike, so both go by their fields ---- */

@@ -25,11 +25,10 @@ static void add_cures(struct text *out, const struct finding *finding, size_t nu
 
 void sheet_findings(struct text *out, const struct plan *plan)
 {
-    static const char *const words[] = {"stop", "warn", "note"};
     text_add(out, "\nFINDINGS\n");
     for (size_t i = 0; i < plan->findings.count; i++) {
         const struct finding *finding = &plan->findings.at[i];
-        text_format(out, "  %s: ", words[plan_finding_severity(finding)]);
+        text_format(out, "  %s: ", plan_finding_word(finding));
         plan_finding_text(plan, finding, out);
         text_add_char(out, '\n');
         add_story(out, finding);

@@ -359,7 +359,6 @@ void sheet_cover_name(struct text *out, const struct plan *plan, const struct co
 
 static void cover_findings(struct text *out, const struct plan *plan, const struct cover *cover)
 {
-    static const char *const words[] = {"stop", "warn", "note"};
     for (size_t i = 0; i < plan->findings.count; i++) {
         const struct finding *finding = &plan->findings.at[i];
         if (finding->entity != ENTITY_layer || finding->key != cover->layer)
@@ -367,7 +366,7 @@ static void cover_findings(struct text *out, const struct plan *plan, const stru
         struct text sentence;
         text_init(&sentence);
         plan_finding_text(plan, finding, &sentence);
-        lines_add(out, words[plan_finding_severity(finding)], 8, text_string(&sentence));
+        lines_add(out, plan_finding_word(finding), 8, text_string(&sentence));
         text_release(&sentence);
     }
 }

@@ -112,6 +112,9 @@ void sheet_total(struct text *out, const struct plan *plan)
     text_format(out, "total %s", print_money(plan, plan->cost.estimate).at);
     if (plan->cost.tax)
         text_format(out, ", of it tax %s", print_money(plan, plan->cost.tax).at);
+    if (plan_unpriced(plan))
+        text_format(out, ", without %zu that %s no price", plan_unpriced(plan),
+                    plan_unpriced(plan) == 1 ? "has" : "have");
 }
 
 void sheet_buying(struct text *out, const struct plan *plan)

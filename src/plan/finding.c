@@ -134,6 +134,13 @@ enum severity plan_finding_severity(const struct finding *finding)
     return forms[finding->kind].severity;
 }
 
+const char *plan_finding_word(const struct finding *finding)
+{
+    static const char *const words[] = {
+        [SEVERITY_STOP] = "stop", [SEVERITY_WARN] = "warn", [SEVERITY_NOTE] = "note"};
+    return words[plan_finding_severity(finding)];
+}
+
 /* ---- order ---- */
 
 static int compare_whole(int64_t a, int64_t b)

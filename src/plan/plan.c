@@ -229,6 +229,14 @@ const struct cost_line *plan_cost_line(const struct plan *plan, const struct pur
     BUG("a purchase has no line of the cost");
 }
 
+size_t plan_unpriced(const struct plan *plan)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < plan->purchases.count; i++)
+        count += !plan->purchases.at[i].priced;
+    return count;
+}
+
 const struct load *plan_load(const struct plan *plan, int64_t box)
 {
     size_t index = model_index(plan->facts, ENTITY_box, box);

@@ -858,6 +858,10 @@ const struct junction *plan_junction(const struct plan *plan, int64_t join);
 
 /* The line of the cost that a purchase of the plan's own list has. */
 const struct cost_line *plan_cost_line(const struct plan *plan, const struct purchase *purchase);
+
+/* How many purchases have no price yet: the estimate is without them. */
+size_t plan_unpriced(const struct plan *plan);
+
 const struct load *plan_load(const struct plan *plan, int64_t box);
 const struct step *plan_step(const struct plan *plan, const char *name);
 
@@ -869,9 +873,10 @@ void plan_screw_text(const struct plan *plan, const struct screw_kind *kind, str
 /* "nails apart", "nails that touch", "strip of heads". */
 const char *plan_trim_word(enum trim_made made);
 
-/* One sentence for a finding, and its severity. */
+/* One sentence for a finding, its severity, and the word for that: "stop", "warn", "note". */
 void plan_finding_text(const struct plan *plan, const struct finding *finding, struct text *out);
 enum severity plan_finding_severity(const struct finding *finding);
+const char *plan_finding_word(const struct finding *finding);
 
 /* What a stock is called, as entered; "stock that has gone" where there is none. Never NULL. */
 const char *plan_stock_name(const struct plan *plan, int64_t stock);

@@ -101,8 +101,7 @@ static const char *field_text(const struct pair *pair, const struct field *field
     char name[MODEL_NAME_TEXT];
 
     snprintf(name, sizeof name, "%s", field->name);
-    for (char *at = name; *at; at++)
-        *at = *at == '_' ? ' ' : *at;
+    text_blank(name);
     return arena_text(pair->planning->arena, name);
 }
 

@@ -62,7 +62,7 @@ int action_key_named(const char *name)
     unsigned code;
     size_t length = strlen(name);
     if (length > 0 && (size_t)utf8_next(name, length, &code) == length)
-        return code > KEY_SPACE ? (int)code : KEY_NONE_YET;
+        return code > KEY_SPACE ? (int)code : KEY_NONE;
     for (size_t i = 0; i < sizeof caps / sizeof *caps; i++) {
         if (strcasecmp(caps[i].name, name) == 0)
             return caps[i].key;
@@ -75,5 +75,5 @@ int action_key_named(const char *name)
         if (is_called(key, name))
             return key;
     }
-    return KEY_NONE_YET;
+    return KEY_NONE;
 }

@@ -12,7 +12,7 @@
 
 /* Keys beyond characters, which are their code points. */
 enum tui_key {
-    KEY_NONE_YET = 0,
+    KEY_NONE = 0,
     KEY_TAB = 9,
     KEY_RETURN = 13,
     KEY_CONTROL_U = 21, /* in a field: terminals rub out a line with it */
@@ -36,23 +36,23 @@ enum tui_key {
 };
 
 /*
- * name, its name in the file of keys, standard keys (KEY_NONE_YET: none), word in hints, help. The
+ * name, its name in the file of keys, standard keys (KEY_NONE: none), word in hints, help. The
  * first key is on every keyboard; letters only shorten.
  */
 #define ACTIONS(A)                                                                                \
-    A(UP, "up", KEY_ARROW_UP, KEY_NONE_YET, "", "one line up")                                    \
-    A(DOWN, "down", KEY_ARROW_DOWN, KEY_NONE_YET, "", "one line down")                            \
+    A(UP, "up", KEY_ARROW_UP, KEY_NONE, "", "one line up")                                        \
+    A(DOWN, "down", KEY_ARROW_DOWN, KEY_NONE, "", "one line down")                                \
     A(LEFT, "left", KEY_ARROW_LEFT, KEY_BACK_TAB, "",                                             \
       "the choice, face, step, hole or way out before")                                           \
     A(RIGHT, "right", KEY_ARROW_RIGHT, KEY_TAB, "",                                               \
       "the next choice, face, step, hole or way out")                                             \
-    A(FIRST, "first", KEY_GO_FIRST, KEY_NONE_YET, "", "to the first line")                        \
-    A(LAST, "last", KEY_GO_LAST, KEY_NONE_YET, "", "to the last line")                            \
-    A(LEAF_UP, "leaf-up", KEY_LEAF_UP, KEY_NONE_YET, "", "a screenful up")                        \
-    A(LEAF_DOWN, "leaf-down", KEY_LEAF_DOWN, KEY_NONE_YET, "", "a screenful down")                \
-    A(ENTER, "enter", KEY_RETURN, KEY_NONE_YET, "open", "open it, change it, take it")            \
-    A(LEAVE, "back", KEY_ESCAPE, KEY_NONE_YET, "back", "back to where you came from")             \
-    A(TICK, "tick", KEY_SPACE, KEY_NONE_YET, "tick", "tick the step, or take its tick back")      \
+    A(FIRST, "first", KEY_GO_FIRST, KEY_NONE, "", "to the first line")                            \
+    A(LAST, "last", KEY_GO_LAST, KEY_NONE, "", "to the last line")                                \
+    A(LEAF_UP, "leaf-up", KEY_LEAF_UP, KEY_NONE, "", "a screenful up")                            \
+    A(LEAF_DOWN, "leaf-down", KEY_LEAF_DOWN, KEY_NONE, "", "a screenful down")                    \
+    A(ENTER, "enter", KEY_RETURN, KEY_NONE, "open", "open it, change it, take it")                \
+    A(LEAVE, "back", KEY_ESCAPE, KEY_NONE, "back", "back to where you came from")                 \
+    A(TICK, "tick", KEY_SPACE, KEY_NONE, "tick", "tick the step, or take its tick back")          \
     A(HELP, "keys", KEY_F1, '?', "keys", "the keys of this screen")                               \
     A(FIND, "find", KEY_CONTROL('F'), '/', "find", "find words as you type them")                 \
     A(ADD, "add", KEY_F1 + 1, 'a', "add", "add something here")                                   \
@@ -131,7 +131,7 @@ typedef uint64_t action_set;
 const char *action_key_name(int key, char buffer[ACTION_KEY_TEXT]);
 
 /* The key of a name that action_key_name could have written, in letters of either case where it is
- * longer than one; KEY_NONE_YET for none. */
+ * longer than one; KEY_NONE for none. */
 int action_key_named(const char *name);
 
 #endif

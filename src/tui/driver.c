@@ -98,6 +98,15 @@ struct key_name tui_key(const struct tui *tui, enum action action)
     return name;
 }
 
+void tui_delete_item(struct tui *tui, enum entity_kind kind, int64_t key)
+{
+    struct fault_note note = {0};
+    if (desk_delete(tui->desk, kind, key, &note))
+        tui_warn(tui, &note);
+    else
+        tui_say(tui, "deleted; %s brings it back", tui_key(tui, ACTION_UNDO).at);
+}
+
 /* ---- notes ---- */
 
 static const void *item_noted(const struct tui *tui)
@@ -238,15 +247,13 @@ static void toggle_mouse(struct tui *tui)
 
 static enum reaction common_act(struct tui *tui, enum action action)
 {
-    const struct target here = {.step = top_of(tui)->screen->name};
-
     switch (action) {
     case ACTION_QUIT:
         return REACT_QUIT;
     case ACTION_LEAVE:
         return tui->depth > 1 ? REACT_LEAVE : REACT_TAKEN;
     case ACTION_HELP:
-        tui_open(tui, &screen_help, &here);
+        tui_open(tui, &screen_help, NULL);
         return REACT_TAKEN;
     case ACTION_FIND:
         find_open(tui);

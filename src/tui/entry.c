@@ -10,7 +10,6 @@
 static int step_back(const struct entry *entry, int from)
 {
     int at = from - 1;
-
     while (at > 0 && ((unsigned char)entry->text[at] & 0xc0) == 0x80)
         at--;
     return at < 0 ? 0 : at;
@@ -19,7 +18,6 @@ static int step_back(const struct entry *entry, int from)
 static int step_forward(const struct entry *entry, int from)
 {
     int at = from + 1;
-
     while (at < entry->length && ((unsigned char)entry->text[at] & 0xc0) == 0x80)
         at++;
     return at > entry->length ? entry->length : at;
@@ -38,6 +36,12 @@ void entry_set(struct entry *entry, const char *text)
     entry_insert(entry, text);
 }
 
+void entry_offer(struct entry *entry, const char *text)
+{
+    entry_set(entry, text);
+    entry->offered = true;
+}
+
 static void insert_bytes(struct entry *entry, const char *bytes, int count)
 {
     if (entry->length + count >= ENTRY_TEXT)
@@ -54,6 +58,8 @@ void entry_insert(struct entry *entry, const char *text)
     size_t left = strlen(text);
     unsigned code;
 
+    if (entry->offered)
+        *entry = (struct entry){.length = 0};
     for (int bytes; (bytes = utf8_next(text, left, &code)) > 0;) {
         if (code < 0x20 || code == 0x7f)
             insert_bytes(entry, " ", 1);
@@ -64,7 +70,8 @@ void entry_insert(struct entry *entry, const char *text)
     }
 }
 
-bool entry_key(struct entry *entry, int key)
+/* Moves the cursor or rubs out; false for a key that does neither. */
+static bool edit_key(struct entry *entry, int key)
 {
     switch (key) {
     case KEY_ARROW_LEFT:
@@ -89,11 +96,19 @@ bool entry_key(struct entry *entry, int key)
         cut_out(entry, entry->cursor, step_forward(entry, entry->cursor));
         return true;
     default:
-        break;
+        return false;
+    }
+}
+
+bool entry_key(struct entry *entry, int key)
+{
+    char bytes[5] = {0};
+    if (edit_key(entry, key)) {
+        entry->offered = false;
+        return true;
     }
     if (key < KEY_SPACE || key >= KEY_FIRST_SPECIAL || key == 0x7f)
         return false;
-    char bytes[5] = {0};
     bytes[utf8_put((unsigned)key, bytes)] = '\0';
     entry_insert(entry, bytes);
     return true;
@@ -103,7 +118,6 @@ bool entry_key(struct entry *entry, int key)
 static int cursor_column(const struct entry *entry)
 {
     char before[ENTRY_TEXT];
-
     memcpy(before, entry->text, (size_t)entry->cursor);
     before[entry->cursor] = '\0';
     return text_columns(before);
@@ -115,7 +129,6 @@ void entry_paint(const struct entry *entry, struct view *view, int row, int colu
     int at = cursor_column(entry);
     int from = 0;
     int hidden = 0; /* columns to the left of what shows */
-
     while (at - hidden > width - 1 && from < entry->cursor) {
         from = step_forward(entry, from);
         hidden = whole - text_columns(entry->text + from);

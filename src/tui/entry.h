@@ -11,10 +11,14 @@
 struct entry {
     char text[ENTRY_TEXT];
     int length;
-    int cursor; /* bytes before it */
+    int cursor;   /* bytes before it */
+    bool offered; /* the first character typed or pasted replaces the whole */
 };
 
-void entry_set(struct entry *entry, const char *text); /* cut where it is too long; cursor at end */
+/* Takes a text, cut where it is too long, with the cursor at its end. An offered one stands there
+ * to be taken as it is, changed, or typed over. */
+void entry_set(struct entry *entry, const char *text);
+void entry_offer(struct entry *entry, const char *text);
 
 /* Puts text in at the cursor: what is typed or pasted. Control characters become blanks. */
 void entry_insert(struct entry *entry, const char *text);

@@ -16,12 +16,6 @@ int form_fields(enum entity_kind kind, const struct field *at[FORM_FIELDS])
     return count;
 }
 
-static void add_with_blanks(struct text *out, const char *name)
-{
-    for (; *name; name++)
-        text_add_char(out, *name == '_' ? ' ' : *name);
-}
-
 /* Names that are short in a file and say nothing on a screen. */
 static const struct {
     const char *name;
@@ -40,7 +34,10 @@ void form_label(const struct field *field, struct text *out)
             return;
         }
     }
-    add_with_blanks(out, field->name);
+    char label[MODEL_NAME_TEXT];
+    snprintf(label, sizeof label, "%s", field->name);
+    text_blank(label);
+    text_add(out, label);
 }
 
 /* ---- what is allowed ---- */
@@ -48,13 +45,11 @@ void form_label(const struct field *field, struct text *out)
 static void add_range(const struct field *field, const struct model *model, struct text *out)
 {
     enum quantity quantity = field_quantity(field);
-    char least[QUANTITY_TEXT];
-    char most[QUANTITY_TEXT];
     if (quantity == QUANTITY_KINDS)
         return;
-    quantity_print_unit(least, quantity, model_units(model), field->least);
-    quantity_print_unit(most, quantity, model_units(model), field->most);
-    text_format(out, "%s to %s", least, most);
+    struct quantity_limits limits =
+        quantity_print_limits(quantity, model_units(model), field->least, field->most);
+    text_format(out, "%s to %s", limits.least, limits.most);
 }
 
 static void add_names(const struct field *field, const struct model *model, struct text *out)

@@ -22,7 +22,7 @@ static bool has(const struct keymap *keymap, int action, int key)
 
 enum action keymap_action(const struct keymap *keymap, int key)
 {
-    for (int i = 0; key != KEY_NONE_YET && i < ACTION_COUNT; i++) {
+    for (int i = 0; key != KEY_NONE && i < ACTION_COUNT; i++) {
         if (has(keymap, i, key))
             return (enum action)i;
     }
@@ -43,7 +43,7 @@ int keymap_hint(const struct keymap *keymap, enum action action)
 int keymap_count(const struct keymap *keymap, enum action action)
 {
     int count = 0;
-    while (count < KEYMAP_KEYS && keymap->keys[action][count] != KEY_NONE_YET)
+    while (count < KEYMAP_KEYS && keymap->keys[action][count] != KEY_NONE)
         count++;
     return count;
 }
@@ -52,10 +52,10 @@ bool keymap_drop(struct keymap *keymap, enum action action, int key)
 {
     int *keys = keymap->keys[action];
     for (int i = 0; i < KEYMAP_KEYS; i++) {
-        if (keys[i] != key || key == KEY_NONE_YET)
+        if (keys[i] != key || key == KEY_NONE)
             continue;
         memmove(&keys[i], &keys[i + 1], (size_t)(KEYMAP_KEYS - i - 1) * sizeof *keys);
-        keys[KEYMAP_KEYS - 1] = KEY_NONE_YET;
+        keys[KEYMAP_KEYS - 1] = KEY_NONE;
         return true;
     }
     return false;

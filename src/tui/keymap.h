@@ -9,7 +9,7 @@
 #define KEYMAP_KEYS 4 /* of one action */
 
 struct keymap {
-    int keys[ACTION_COUNT][KEYMAP_KEYS]; /* KEY_NONE_YET behind the last; no key stands twice */
+    int keys[ACTION_COUNT][KEYMAP_KEYS]; /* KEY_NONE behind the last; no key stands twice */
 };
 
 void keymap_standard(struct keymap *keymap);

@@ -28,6 +28,12 @@ void list_view_fit(struct list_view *list, int row, int height)
         list->top = 0;
 }
 
+int list_view_shown(const struct list_view *list)
+{
+    int left = list->count - list->top;
+    return left < list->height ? left : list->height;
+}
+
 bool list_view_act(struct list_view *list, enum action action)
 {
     int page = list->height > 1 ? list->height - 1 : 1;

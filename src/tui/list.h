@@ -24,6 +24,9 @@ void list_view_resize(struct list_view *list, int count);
 /* Takes a place on the screen, and turns the page where the selection would not show. */
 void list_view_fit(struct list_view *list, int row, int height);
 
+/* How many lines show: lines `top` and following, in rows `row` and following. */
+int list_view_shown(const struct list_view *list);
+
 void list_view_choose(struct list_view *list, int index);
 
 /* Moves the selection; false when the action is none that moves. */

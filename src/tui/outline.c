@@ -148,8 +148,8 @@ static const char *field_text(const struct model *model, const struct field *fie
     field_write(field, model, item, &text);
     snprintf(shown, sizeof shown, "%s", text_string(&text));
     text_release(&text);
-    for (char *at = shown; field->type == FIELD_CHOICE && *at; at++)
-        *at = *at == '_' ? ' ' : *at;
+    if (field->type == FIELD_CHOICE)
+        text_blank(shown);
     return arena_text(arena, shown);
 }
 

@@ -194,4 +194,7 @@ bool tui_search_text(const struct tui *tui, char text[SEARCH_TEXT]);
 /* Opens the form of a new item of a kind, which is added at once (and can be undone). */
 void tui_add_item(struct tui *tui, enum entity_kind kind, int64_t owner);
 
+/* Deletes an item, and says how it comes back, or why it cannot be deleted. */
+void tui_delete_item(struct tui *tui, enum entity_kind kind, int64_t key);
+
 #endif

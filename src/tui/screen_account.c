@@ -4,10 +4,6 @@
 #include "paper/sheets.h"
 #include "tui/told.h"
 
-struct account_state {
-    struct told told;
-};
-
 static enum fault account_make(struct tui *tui, void *context, struct text *out,
                                struct fault_note *note)
 {
@@ -23,47 +19,21 @@ static enum fault account_make(struct tui *tui, void *context, struct text *out,
     return fault;
 }
 
-static const char *account_text(struct tui *tui, void *opaque)
+static void account_open(struct tui *tui, void *opaque, const struct target *target)
 {
-    struct account_state *state = opaque;
-    return told_text(&state->told, tui, account_make, state);
-}
-
-static void account_paint(struct tui *tui, void *opaque, int top, int height)
-{
-    struct account_state *state = opaque;
-    pager_paint(&state->told.pager, &tui->view, top, height, account_text(tui, opaque));
-}
-
-static enum reaction account_act(struct tui *tui, void *opaque, enum action action)
-{
-    struct account_state *state = opaque;
     (void)tui;
-    return pager_act(&state->told.pager, action) ? REACT_TAKEN : REACT_PASS;
-}
-
-static void account_close(void *opaque)
-{
-    told_release(&((struct account_state *)opaque)->told);
-}
-
-static struct pager *account_pager(void *opaque)
-{
-    return &((struct account_state *)opaque)->told.pager;
-}
-
-static void account_sheet(struct tui *tui, void *opaque, struct text *out)
-{
-    text_add(out, account_text(tui, opaque));
+    (void)target;
+    ((struct told *)opaque)->make = account_make;
 }
 
 const struct screen screen_account = {
     .name = "account of all builds",
-    .size = sizeof(struct account_state),
-    .close = account_close,
-    .paint = account_paint,
-    .act = account_act,
-    .pager = account_pager,
-    .sheet = account_sheet,
+    .size = sizeof(struct told),
+    .open = account_open,
+    .close = told_close,
+    .paint = told_paint,
+    .act = told_act,
+    .pager = told_pager,
+    .sheet = told_sheet,
     .shown = SHOWS(LEAVE) | SHOWS(FIND) | SHOWS(STOCK) | SHOWS(LIST_OUT),
 };

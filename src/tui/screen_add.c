@@ -39,13 +39,12 @@ static void add_paint(struct tui *tui, void *opaque, int top, int height)
     struct add_state *state = opaque;
     char name[32];
     list_view_fit(&state->list, top, height);
-    for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++) {
+    for (int i = 0; i < list_view_shown(&state->list); i++) {
         int index = state->list.top + i;
         const struct entity *entity = entity_of(state->kinds[index]);
         int style = index == state->list.chosen ? VIEW_CHOSEN : VIEW_PLAIN;
         snprintf(name, sizeof name, "%s", entity->name);
-        for (char *at = name; *at; at++)
-            *at = *at == '_' ? ' ' : *at;
+        text_blank(name);
         view_row(&tui->view, top + i, 0, tui->view.columns, style, "");
         view_text(&tui->view, top + i, 1, 16, style | VIEW_STRONG, name);
         view_text(&tui->view, top + i, 18, tui->view.columns - 19, style, entity->help);

@@ -107,7 +107,7 @@ static void builds_paint(struct tui *tui, void *opaque, int top, int height)
               tui->view.columns >= WIDE
                   ? "          steps    estimate     spend  due         next step, ! missing"
                   : " steps   estimate     spend  next, ! missing");
-    for (int i = 0; i < state->list.height && state->list.top + i < (int)count; i++) {
+    for (int i = 0; i < list_view_shown(&state->list); i++) {
         int index = state->list.top + i;
         paint_build(tui, &builds[index], top + 1 + i, index == state->list.chosen);
     }
@@ -169,6 +169,37 @@ static action_set builds_fit(struct tui *tui, void *opaque)
     return ((const struct builds_state *)opaque)->list.count > 0 ? of_line : 0;
 }
 
+/* What is done to the chosen build. `sure` says that Enter was asked for and deletes. */
+static enum reaction act_on_build(struct tui *tui, struct builds_state *state,
+                                  const struct store_build *build, enum action action, bool sure)
+{
+    const struct target target = {ENTITY_build, build->key, NULL, NULL};
+    switch (action) {
+    case ACTION_ENTER:
+        return sure ? delete_build(tui, build) : take_up(tui, build->key);
+    case ACTION_COMPARE:
+        tui_open(tui, &screen_compare, &target);
+        return REACT_TAKEN;
+    case ACTION_TROLLEY:
+        tui_open(tui, &screen_trip, NULL);
+        return REACT_TAKEN;
+    case ACTION_TICK:
+        tui_mark(tui, build->key);
+        list_view_act(&state->list, ACTION_DOWN);
+        return REACT_TAKEN;
+    case ACTION_REMOVE:
+        state->asked = build->key;
+        tui_say(tui, "%.30s: Enter deletes it with ticks and spend, another key keeps it",
+                build->name);
+        return REACT_TAKEN;
+    default:
+        if (!is_in(of_build, action))
+            return REACT_PASS;
+        take_up(tui, build->key);
+        return tui_model(tui)->build.key ? REACT_PASS : REACT_TAKEN; /* on to its screen */
+    }
+}
+
 static enum reaction builds_act(struct tui *tui, void *opaque, enum action action)
 {
     struct builds_state *state = opaque;
@@ -188,34 +219,7 @@ static enum reaction builds_act(struct tui *tui, void *opaque, enum action actio
         tui_open(tui, &screen_new, NULL);
         return REACT_TAKEN;
     }
-    if (!chosen)
-        return act_on_none(tui, action);
-    if (is_in(of_build, action)) {
-        take_up(tui, chosen->key);
-        return tui_model(tui)->build.key ? REACT_PASS : REACT_TAKEN; /* on to its screen */
-    }
-    if (action == ACTION_COMPARE) {
-        const struct target target = {ENTITY_build, chosen->key, NULL, NULL};
-        tui_open(tui, &screen_compare, &target);
-        return REACT_TAKEN;
-    }
-    if (action == ACTION_TROLLEY) {
-        tui_open(tui, &screen_trip, NULL);
-        return REACT_TAKEN;
-    }
-    if (action == ACTION_TICK) {
-        tui_mark(tui, chosen->key);
-        return list_view_act(&state->list, ACTION_DOWN) ? REACT_TAKEN : REACT_PASS;
-    }
-    if (action == ACTION_ENTER)
-        return asked ? delete_build(tui, chosen) : take_up(tui, chosen->key);
-    if (action == ACTION_REMOVE) {
-        state->asked = chosen->key;
-        tui_say(tui, "%.30s: Enter deletes it with ticks and spend, another key keeps it",
-                chosen->name);
-        return REACT_TAKEN;
-    }
-    return REACT_PASS;
+    return chosen ? act_on_build(tui, state, chosen, action, asked) : act_on_none(tui, action);
 }
 
 /* Who goes through the lines does not wait for what is said of those in between. */

@@ -111,13 +111,6 @@ static struct columns columns_for(const struct tui *tui)
     return tui->view.columns < 80 ? (struct columns){24, 37, 48} : (struct columns){32, 50, 63};
 }
 
-static void paint_money(struct tui *tui, int row, int column, int style, const char *figure)
-{
-    char right[MONEY_WIDTH + 1];
-    snprintf(right, sizeof right, "%*.*s", MONEY_WIDTH, MONEY_WIDTH, figure);
-    view_text(&tui->view, row, column, MONEY_WIDTH, style, right);
-}
-
 static void paint_line(struct tui *tui, struct buying_state *state, int index, int row)
 {
     const struct plan *plan = tui_plan(tui);
@@ -134,12 +127,12 @@ static void paint_line(struct tui *tui, struct buying_state *state, int index, i
     view_text(&tui->view, row, 5, at.size - 6, style | VIEW_STRONG,
               sheet_purchase_name(plan, line));
     view_text(&tui->view, row, at.size, at.price - at.size, style, text_string(&size));
-    paint_money(tui, row, at.price, style,
-                line->priced ? print_money(plan, line->till).at : "no price");
+    view_right(&tui->view, row, at.price, MONEY_WIDTH, style,
+               line->priced ? print_money(plan, line->till).at : "no price");
     if (chosen && state->cell.typing)
         entry_paint(&state->cell.entry, &tui->view, row, at.paid + 1, MONEY_WIDTH);
     else if (cost->entered)
-        paint_money(tui, row, at.paid, style, print_money(plan, cost->paid).at);
+        view_right(&tui->view, row, at.paid, MONEY_WIDTH, style, print_money(plan, cost->paid).at);
     if (chosen && !state->cell.typing)
         view_cursor(&tui->view, row, 1);
     if (tui->view.columns >= 100)
@@ -187,9 +180,9 @@ static void buying_paint(struct tui *tui, void *opaque, int top, int height)
     }
     list_view_fit(&state->list, top + 1, height - 4);
     view_text(&tui->view, top, 5, 40, VIEW_FAINT, "SHOPPING LIST");
-    paint_money(tui, top, at.price, VIEW_FAINT, "price");
-    paint_money(tui, top, at.paid, VIEW_FAINT, "paid");
-    for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++)
+    view_right(&tui->view, top, at.price, MONEY_WIDTH, VIEW_FAINT, "price");
+    view_right(&tui->view, top, at.paid, MONEY_WIDTH, VIEW_FAINT, "paid");
+    for (int i = 0; i < list_view_shown(&state->list); i++)
         paint_line(tui, state, state->list.top + i, top + 1 + i);
     paint_foot(tui, state, top + height - 3);
 }

@@ -243,7 +243,7 @@ static void cloth_paint(struct tui *tui, void *opaque, int top, int height)
     }
     int rows = list_rows(&state->list, height);
     list_view_fit(&state->list, top, rows);
-    for (int i = 0; i < rows && state->list.top + i < state->list.count; i++)
+    for (int i = 0; i < list_view_shown(&state->list); i++)
         paint_line(tui, state, state->list.top + i, top + i);
     view_level(&tui->view, top + rows, 0, tui->view.columns);
     paint_chosen(tui, state, top + rows + 1, height - rows - 1);
@@ -267,7 +267,7 @@ static void take(struct tui *tui, const struct cloth_way *way)
     if (desk_take_cure(tui->desk, &way->cure, &note))
         tui_warn(tui, &note);
     else
-        tui_say(tui, "done: %s; u takes it back", text);
+        tui_say(tui, "done: %s; %s takes it back", text, tui_key(tui, ACTION_UNDO).at);
 }
 
 static enum reaction cloth_act(struct tui *tui, void *opaque, enum action action)

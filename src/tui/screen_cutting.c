@@ -139,7 +139,7 @@ static void cutting_paint(struct tui *tui, void *opaque, int top, int height)
     }
     int rows = list_rows(&state->list, height);
     list_view_fit(&state->list, top, rows);
-    for (int i = 0; i < rows && state->list.top + i < state->list.count; i++)
+    for (int i = 0; i < list_view_shown(&state->list); i++)
         paint_line(tui, state, state->list.top + i, top + i);
     view_level(&tui->view, top + rows, 0, tui->view.columns);
     paint_blank(tui, state, top + rows + 1, height - rows - 2);

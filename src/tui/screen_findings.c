@@ -33,14 +33,13 @@ static const struct finding *chosen_finding(const struct tui *tui,
 
 static void paint_finding(struct tui *tui, const struct finding *finding, int row, bool chosen)
 {
-    static const char *const words[] = {"stop", "warn", "note"};
     enum severity severity = plan_finding_severity(finding);
     int style = chosen ? VIEW_CHOSEN : severity == SEVERITY_STOP ? VIEW_WARNING : VIEW_PLAIN;
     struct text sentence;
     text_init(&sentence);
     plan_finding_text(findings_plan(tui), finding, &sentence);
     view_row(&tui->view, row, 0, tui->view.columns, style, "");
-    view_text(&tui->view, row, 1, 5, style | VIEW_STRONG, words[severity]);
+    view_text(&tui->view, row, 1, 5, style | VIEW_STRONG, plan_finding_word(finding));
     view_text(&tui->view, row, 7, tui->view.columns - 8, style, text_string(&sentence));
     if (chosen)
         view_cursor(&tui->view, row, 1);
@@ -109,7 +108,7 @@ static void findings_paint(struct tui *tui, void *opaque, int top, int height)
     const struct finding *finding = chosen_finding(tui, state);
     int below = rows_below(finding, height);
     list_view_fit(&state->list, top, height - below - 1);
-    for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++) {
+    for (int i = 0; i < list_view_shown(&state->list); i++) {
         int index = state->list.top + i;
         paint_finding(tui, &plan->findings.at[index], top + i, index == state->list.chosen);
     }

@@ -25,7 +25,6 @@ struct form_state {
     const struct field *fields[FORM_FIELDS];
     struct list_view list;
     bool typing;
-    bool fresh; /* the first character typed replaces what stands there */
     struct entry entry;
     char before[ENTRY_TEXT];
     struct fault_note refusal; /* code FAULT_NONE: none */
@@ -150,7 +149,7 @@ static void form_paint(struct tui *tui, void *opaque, int top, int height)
     }
     list_view_fit(&state->list, top + HEAD_ROWS, height - HELP_ROWS - HEAD_ROWS);
     paint_head(tui, state, top);
-    for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++)
+    for (int i = 0; i < list_view_shown(&state->list); i++)
         paint_field(tui, state, item, state->list.top + i, top + HEAD_ROWS + i);
     int below = top + HEAD_ROWS + state->list.count;
     paint_item(tui, state, item,
@@ -160,16 +159,15 @@ static void form_paint(struct tui *tui, void *opaque, int top, int height)
 
 /* ---- typing ---- */
 
-static void begin_typing(struct tui *tui, struct form_state *state, bool fresh)
+static void begin_typing(struct tui *tui, struct form_state *state)
 {
     struct text text;
     text_init(&text);
     field_write(chosen_field(state), tui_model(tui), item_of(tui, state), &text);
-    entry_set(&state->entry, text_string(&text));
+    entry_offer(&state->entry, text_string(&text));
     snprintf(state->before, sizeof state->before, "%s", state->entry.text);
     text_release(&text);
     state->typing = true;
-    state->fresh = fresh;
     state->refusal.code = FAULT_NONE;
 }
 
@@ -237,8 +235,7 @@ static bool turn(struct tui *tui, struct form_state *state, int by)
     text_init(&text);
     bool turned = form_turn(chosen_field(state), tui_model(tui), state->entry.text, by, &text);
     if (turned) {
-        entry_set(&state->entry, text_string(&text));
-        state->fresh = true;
+        entry_offer(&state->entry, text_string(&text));
         preview(tui, state);
     }
     text_release(&text);
@@ -259,9 +256,6 @@ static enum reaction type_key(struct tui *tui, struct form_state *state, int key
     if ((key == KEY_ARROW_LEFT && turn(tui, state, -1)) ||
         (key == KEY_ARROW_RIGHT && turn(tui, state, 1)))
         return REACT_TAKEN;
-    if (state->fresh && key >= KEY_SPACE && key < KEY_FIRST_SPECIAL)
-        entry_set(&state->entry, "");
-    state->fresh = false;
     if (entry_key(&state->entry, key))
         preview(tui, state);
     return REACT_TAKEN;
@@ -276,16 +270,13 @@ static enum reaction form_key(struct tui *tui, void *opaque, int key)
         return type_key(tui, state, key);
     if (key < KEY_SPACE || key >= KEY_FIRST_SPECIAL)
         return REACT_PASS;
-    begin_typing(tui, state, true);
+    begin_typing(tui, state);
     return type_key(tui, state, key);
 }
 
 static enum reaction form_paste(struct tui *tui, void *opaque, const char *text)
 {
     struct form_state *state = opaque;
-    if (state->fresh)
-        entry_set(&state->entry, "");
-    state->fresh = false;
     entry_insert(&state->entry, text);
     preview(tui, state);
     return REACT_TAKEN;
@@ -303,7 +294,7 @@ static bool form_typing(struct tui *tui, void *opaque)
 static enum reaction begin_turn(struct tui *tui, struct form_state *state, int by)
 {
     if (form_choices(chosen_field(state), tui_model(tui)) > 0) {
-        begin_typing(tui, state, true);
+        begin_typing(tui, state);
         turn(tui, state, by);
     }
     return REACT_TAKEN;
@@ -318,7 +309,7 @@ static enum reaction form_act(struct tui *tui, void *opaque, enum action action)
         return REACT_TAKEN;
     switch (action) {
     case ACTION_ENTER:
-        begin_typing(tui, state, true);
+        begin_typing(tui, state);
         return REACT_TAKEN;
     case ACTION_NOTE:
         tui_note(tui, state->kind, state->key);

@@ -21,6 +21,8 @@ static const char *const closing[] = {
     "  Ctrl-U rubs out what stands before the cursor.",
     "  Left and right go through words and names; their first letters will do.",
     "  76 1/2, 6'4-1/2\", 1.94m, 194 cm are lengths; without a unit the build's counts.",
+    "In the bottom line",
+    "  412.60+ is a cost without what has no price yet: the shopping list says how much.",
     "Cautions",
     "  The figures are estimates for furniture at home, not engineering; local rules",
     "  and licensed trades come first. Measure the built box before cloth is cut.",
@@ -128,7 +130,7 @@ static void help_paint(struct tui *tui, void *opaque, int top, int height)
 {
     struct help_state *state = opaque;
     list_view_fit(&state->list, top, height);
-    for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++)
+    for (int i = 0; i < list_view_shown(&state->list); i++)
         paint_line(tui, state, state->list.top + i, top + i);
 }
 

@@ -73,7 +73,7 @@ static void measures_paint(struct tui *tui, void *opaque, int top, int height)
     view_text(&tui->view, top, 1, 36, VIEW_STRONG, "measure");
     view_text(&tui->view, top, 38, 18, VIEW_STRONG, "by the plan");
     view_text(&tui->view, top, 58, 18, VIEW_STRONG, "as it is");
-    for (int i = 0; asks && i < state->list.height && state->list.top + i < state->list.count; i++)
+    for (int i = 0; asks && i < list_view_shown(&state->list); i++)
         paint_ask(tui, state, &asks[state->list.top + i], state->list.top + i, top + 1 + i);
     view_text(&tui->view, top + height - 1, 1, tui->view.columns - 2, VIEW_FAINT,
               "What follows is worked out with these; what stays empty is as planned.");

@@ -19,7 +19,6 @@ struct new_state {
     enum units units;
     int64_t sizes[STARTER_QUESTIONS];
     struct entry entry;
-    bool fresh;
     struct fault_note refusal;
 };
 
@@ -72,8 +71,7 @@ static void ask(struct new_state *state, int row)
     state->row = row;
     state->refusal.code = FAULT_NONE;
     answer_text(state, row, text);
-    entry_set(&state->entry, text);
-    state->fresh = true;
+    entry_offer(&state->entry, text);
 }
 
 static enum fault take_size(struct new_state *state)
@@ -145,7 +143,7 @@ static enum reaction make(struct tui *tui, struct new_state *state)
 static void paint_pieces(struct tui *tui, struct new_state *state, int top, int height)
 {
     list_view_fit(&state->pieces, top, height);
-    for (int i = 0; i < state->pieces.height && state->pieces.top + i < state->pieces.count; i++) {
+    for (int i = 0; i < list_view_shown(&state->pieces); i++) {
         int index = state->pieces.top + i;
         int style = index == state->pieces.chosen ? VIEW_CHOSEN : VIEW_PLAIN;
         view_row(&tui->view, top + i, 0, tui->view.columns, style, "");
@@ -237,9 +235,6 @@ static enum reaction new_key(struct tui *tui, void *opaque, int key)
             return make(tui, state);
         return REACT_TAKEN;
     }
-    if (state->fresh && key >= KEY_SPACE && key < KEY_FIRST_SPECIAL)
-        entry_set(&state->entry, "");
-    state->fresh = false;
     entry_key(&state->entry, key);
     return REACT_TAKEN;
 }
@@ -248,9 +243,6 @@ static enum reaction new_paste(struct tui *tui, void *opaque, const char *text)
 {
     struct new_state *state = opaque;
     (void)tui;
-    if (state->fresh)
-        entry_set(&state->entry, "");
-    state->fresh = false;
     entry_insert(&state->entry, text);
     return REACT_TAKEN;
 }

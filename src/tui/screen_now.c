@@ -69,8 +69,7 @@ static void now_paint(struct tui *tui, void *opaque, int top, int height)
     list_view_fit(&state->list, top + 3, height - 3);
     if (doable)
         paint_head(tui, state, doable, top);
-    for (int i = 0; doable && i < state->list.height && state->list.top + i < state->list.count;
-         i++) {
+    for (int i = 0; doable && i < list_view_shown(&state->list); i++) {
         int index = state->list.top + i;
         const struct step *step = &plan->steps.at[doable->steps[index]];
         int style = index == state->list.chosen ? VIEW_CHOSEN : VIEW_PLAIN;

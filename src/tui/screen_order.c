@@ -230,7 +230,7 @@ static void order_paint(struct tui *tui, void *opaque, int top, int height)
     const struct plan *plan = tui_plan(tui);
     follow(state, plan);
     list_view_fit(&state->list, top, height - 3);
-    for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++) {
+    for (int i = 0; i < list_view_shown(&state->list); i++) {
         int index = state->list.top + i;
         paint_step(tui, &plan->steps.at[index], index, top + i, index == state->list.chosen);
     }

@@ -53,10 +53,9 @@ static void add_next_step(struct text *text, const struct plan *plan)
 
 static void add_findings(struct text *text, const struct plan *plan)
 {
-    static const char *const words[] = {"stop", "warn", "note"};
     for (size_t i = 0; i < plan->findings.count; i++) {
         const struct finding *finding = &plan->findings.at[i];
-        text_format(text, "\n%s: ", words[plan_finding_severity(finding)]);
+        text_format(text, "\n%s: ", plan_finding_word(finding));
         plan_finding_text(plan, finding, text);
     }
 }
@@ -137,7 +136,10 @@ static void paint_picture(struct tui *tui, const struct outline_state *state,
                           const struct outline_row *row, struct picture_place place)
 {
     struct picture_ask ask = ask_of(state, row);
-    place.hint = "Left, Right turn it   v others   V large";
+    char hint[48 + 2 * ACTION_KEY_TEXT];
+    snprintf(hint, sizeof hint, "Left, Right turn it   %s others   %s large",
+             tui_key(tui, ACTION_VIEW).at, tui_key(tui, ACTION_LARGE).at);
+    place.hint = hint;
     picture_paint_item(tui, tui_plan(tui), &ask, place);
 }
 
@@ -150,7 +152,7 @@ static void outline_paint(struct tui *tui, void *opaque, int top, int height)
         return;
     list_view_resize(&state->list, (int)outline.rows.count);
     list_view_fit(&state->list, top, height);
-    for (int i = 0; i < height && state->list.top + i < state->list.count; i++) {
+    for (int i = 0; i < list_view_shown(&state->list); i++) {
         int index = state->list.top + i;
         const struct outline_row *row = &outline.rows.at[index];
         bool chosen = index == state->list.chosen;
@@ -246,7 +248,6 @@ static bool is_dear(const struct plan *plan, enum entity_kind kind, int64_t key)
 static enum reaction remove_row(struct tui *tui, struct outline_state *state,
                                 const struct outline_row *row, bool sure)
 {
-    struct fault_note note = {0};
     if (row->kind >= ENTITY_COUNT)
         return REACT_PASS;
     if (!sure && is_dear(tui_plan(tui), row->kind, row->key)) {
@@ -255,10 +256,7 @@ static enum reaction remove_row(struct tui *tui, struct outline_state *state,
                 "work done or money spent hangs on it: Enter deletes it, another key keeps it");
         return REACT_TAKEN;
     }
-    if (desk_delete(tui->desk, row->kind, row->key, &note))
-        tui_warn(tui, &note);
-    else
-        tui_say(tui, "deleted; %s brings it back", tui_key(tui, ACTION_UNDO).at);
+    tui_delete_item(tui, row->kind, row->key);
     return REACT_TAKEN;
 }
 

@@ -84,7 +84,7 @@ static void papers_paint(struct tui *tui, void *opaque, int top, int height)
 
     list_view_resize(&state->list, paper_count() + 1);
     list_view_fit(&state->list, top, height - (state->waiting ? 3 : 2));
-    for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++)
+    for (int i = 0; i < list_view_shown(&state->list); i++)
         paint_line(tui, state, state->list.top + i, top + i);
     if (state->waiting) {
         paint_waiting(tui, state, top + height - 2);

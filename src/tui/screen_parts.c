@@ -18,7 +18,7 @@ static void parts_paint(struct tui *tui, void *opaque, int top, int height)
     if (state->list.count == 0)
         view_text(&tui->view, top, 1, tui->view.columns - 2, VIEW_PLAIN,
                   "Nothing is cut yet. Esc goes back.");
-    for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++) {
+    for (int i = 0; i < list_view_shown(&state->list); i++) {
         int index = state->list.top + i;
         const struct cut_part *part = &model->cut_parts.at[index];
         int style = index == state->list.chosen ? VIEW_CHOSEN : VIEW_PLAIN;

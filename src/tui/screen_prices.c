@@ -41,14 +41,6 @@ static void fit_list(const struct tui *tui, struct prices_state *state)
     list_view_resize(&state->list, count);
 }
 
-static void prices_open(struct tui *tui, void *opaque, const struct target *target)
-{
-    struct prices_state *state = opaque;
-    state->stock = target->key;
-    fit_list(tui, state);
-    list_view_choose(&state->list, 0);
-}
-
 /* ---- painting ---- */
 
 #define PRICE_AT 26
@@ -80,8 +72,7 @@ static void paint_offer(struct tui *tui, struct prices_state *state, int index, 
     if (chosen && state->cell.typing)
         entry_paint(&state->cell.entry, &tui->view, row, PRICE_AT, PRICE_WIDTH);
     else
-        view_text(&tui->view, row, PRICE_AT + PRICE_WIDTH - (int)words.length, PRICE_WIDTH, style,
-                  text_string(&words));
+        view_right(&tui->view, row, PRICE_AT, PRICE_WIDTH, style, text_string(&words));
     text_clear(&words);
     sheet_offer_tax(&words, offer);
     view_text(&tui->view, row, DATED_AT, SUPPLIER_AT - DATED_AT, style, offer->dated);
@@ -112,6 +103,15 @@ static enum fault prices_make(struct tui *tui, void *context, struct text *out,
     return fault;
 }
 
+static void prices_open(struct tui *tui, void *opaque, const struct target *target)
+{
+    struct prices_state *state = opaque;
+    state->told.make = prices_make;
+    state->stock = target->key;
+    fit_list(tui, state);
+    list_view_choose(&state->list, 0);
+}
+
 static void paint_head(struct tui *tui, const struct prices_state *state, int row)
 {
     const struct stock *stock = MODEL_FIND(tui_model(tui), stock, state->stock);
@@ -133,10 +133,10 @@ static void prices_paint(struct tui *tui, void *opaque, int top, int height)
     int shown = state->list.count > most ? most : state->list.count;
     int below = top + 1 + (shown ? shown : 1);
     pager_paint(&state->told.pager, &tui->view, below + 1, top + height - below - 1,
-                told_text(&state->told, tui, prices_make, state));
+                told_text(&state->told, tui, state));
     paint_head(tui, state, top);
     list_view_fit(&state->list, top + 1, shown);
-    for (int i = 0; i < shown && state->list.top + i < state->list.count; i++)
+    for (int i = 0; i < list_view_shown(&state->list); i++)
         paint_offer(tui, state, state->list.top + i, top + 1 + i);
     if (state->list.count == 0)
         view_format(&tui->view, top + 1, 1, VIEW_PLAIN,
@@ -147,15 +147,6 @@ static void prices_paint(struct tui *tui, void *opaque, int top, int height)
 }
 
 /* ---- changes ---- */
-
-static void remove_offer(struct tui *tui, const struct offer *offer)
-{
-    struct fault_note note = {0};
-    if (desk_delete(tui->desk, ENTITY_offer, offer->key, &note))
-        tui_warn(tui, &note);
-    else
-        tui_say(tui, "deleted; %s brings it back", tui_key(tui, ACTION_UNDO).at);
-}
 
 static enum reaction prices_act(struct tui *tui, void *opaque, enum action action)
 {
@@ -171,7 +162,7 @@ static enum reaction prices_act(struct tui *tui, void *opaque, enum action actio
     else if (action == ACTION_ENTER && offer)
         price_cell_begin(&state->cell);
     else if (action == ACTION_REMOVE && offer)
-        remove_offer(tui, offer);
+        tui_delete_item(tui, ENTITY_offer, offer->key);
     else
         return REACT_PASS;
     return REACT_TAKEN;

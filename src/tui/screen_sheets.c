@@ -93,7 +93,7 @@ static void money_paint(struct tui *tui, void *opaque, int top, int height)
     view_level(&tui->view, top + table, 0, tui->view.columns);
     list_view_resize(&state->list, (int)tui_model(tui)->spends.count);
     list_view_fit(&state->list, top + table + 1, height - table - 1);
-    for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++)
+    for (int i = 0; i < list_view_shown(&state->list); i++)
         paint_spend(tui, spend_at(tui, state->list.top + i), top + table + 1 + i,
                     state->list.top + i == state->list.chosen);
     if (state->list.count == 0)
@@ -105,7 +105,6 @@ static void money_paint(struct tui *tui, void *opaque, int top, int height)
 static enum reaction money_act(struct tui *tui, void *opaque, enum action action)
 {
     struct money_state *state = opaque;
-    struct fault_note note = {0};
     list_view_resize(&state->list, (int)tui_model(tui)->spends.count);
     if (list_view_act(&state->list, action))
         return REACT_TAKEN;
@@ -121,10 +120,7 @@ static enum reaction money_act(struct tui *tui, void *opaque, enum action action
         return REACT_TAKEN;
     }
     if (action == ACTION_REMOVE) {
-        if (desk_delete(tui->desk, ENTITY_spend, key, &note))
-            tui_warn(tui, &note);
-        else
-            tui_say(tui, "deleted; %s brings it back", tui_key(tui, ACTION_UNDO).at);
+        tui_delete_item(tui, ENTITY_spend, key);
         return REACT_TAKEN;
     }
     return REACT_PASS;

@@ -6,13 +6,12 @@
 #include "desk/stock.h"
 #include "paper/sheets.h"
 #include "tui/list.h"
+#include "tui/price_cell.h"
 #include "tui/screen.h"
 
 struct stock_state {
-    struct list_view list; /* of stocks, in order of keys */
-    struct entry entry;    /* the price of the chosen one */
-    bool typing;
-    struct fault_note refusal; /* of what is typed; code 0: none */
+    struct price_cell cell; /* first: price_cell.h */
+    struct list_view list;  /* of stocks, in order of keys */
 };
 
 static const struct stock *stock_at(const struct tui *tui, int index)
@@ -107,10 +106,10 @@ static void paint_typed(struct tui *tui, const struct stock_state *state, int ro
 {
     int after = OFFERS_AT + PRICE_WIDTH + 2;
     view_row(&tui->view, row, OFFERS_AT, tui->view.columns - OFFERS_AT, VIEW_PLAIN, "");
-    if (state->refusal.code)
+    if (state->cell.refusal.code)
         view_text(&tui->view, row, after, tui->view.columns - after - 1, VIEW_WARNING | VIEW_STRONG,
-                  state->refusal.why);
-    entry_paint(&state->entry, &tui->view, row, OFFERS_AT, PRICE_WIDTH);
+                  state->cell.refusal.why);
+    entry_paint(&state->cell.entry, &tui->view, row, OFFERS_AT, PRICE_WIDTH);
 }
 
 static void stock_paint(struct tui *tui, void *opaque, int top, int height)
@@ -118,10 +117,10 @@ static void stock_paint(struct tui *tui, void *opaque, int top, int height)
     struct stock_state *state = opaque;
     stock_fit(tui, state);
     list_view_fit(&state->list, top, height);
-    for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++) {
+    for (int i = 0; i < list_view_shown(&state->list); i++) {
         bool chosen = state->list.top + i == state->list.chosen;
         paint_stock(tui, stock_at(tui, state->list.top + i), top + i, chosen);
-        if (chosen && state->typing)
+        if (chosen && state->cell.typing)
             paint_typed(tui, state, top + i);
     }
     if (state->list.count == 0)
@@ -161,65 +160,37 @@ static bool only_offer(const struct model *model, int64_t stock, int64_t *ret_of
     return true;
 }
 
-static void begin_price(struct tui *tui, struct stock_state *state)
-{
-    int64_t offer;
-    const struct stock *stock = stock_at(tui, state->list.chosen);
-    if (!only_offer(tui_model(tui), stock->key, &offer)) {
-        tui_say(tui, "%s comes in several sizes: %s opens the workshop, where each has its price",
-                stock->name, tui_key(tui, ACTION_SHOP).at);
-        return;
-    }
-    entry_set(&state->entry, "");
-    state->refusal.code = FAULT_NONE;
-    state->typing = true;
-}
-
 static void take_price(struct tui *tui, struct stock_state *state)
 {
     char today[CLOCK_TEXT];
-    struct desk_price price = {.price = state->entry.text, .dated = clock_today(today)};
-    state->typing = false;
+    struct desk_price price = {.price = state->cell.entry.text, .dated = clock_today(today)};
+    state->cell.typing = false;
     if (state->list.chosen < 0)
         return;
     price.stock = stock_at(tui, state->list.chosen)->key;
     if (!only_offer(tui_model(tui), price.stock, &price.offer))
         return;
-    state->typing = desk_set_price(tui->desk, &price, &state->refusal) != FAULT_NONE;
-    if (!state->typing)
+    state->cell.typing = desk_set_price(tui->desk, &price, &state->cell.refusal) != FAULT_NONE;
+    if (!state->cell.typing)
         list_view_act(&state->list, ACTION_DOWN);
 }
 
 static enum reaction stock_key(struct tui *tui, void *opaque, int key)
 {
     struct stock_state *state = opaque;
-    if (!state->typing) {
-        if (key < '0' || key > '9' || state->list.chosen < 0)
-            return REACT_PASS;
-        begin_price(tui, state);
-        if (!state->typing)
-            return REACT_TAKEN;
-    }
-    if (key == KEY_RETURN || key == KEY_TAB)
+    int64_t offer;
+    bool take;
+    const struct stock *stock = state->list.chosen >= 0 ? stock_at(tui, state->list.chosen) : NULL;
+    bool may_begin = stock && only_offer(tui_model(tui), stock->key, &offer);
+    enum reaction reaction = price_cell_key(&state->cell, key, may_begin, &take);
+    if (take)
         take_price(tui, state);
-    else if (key == KEY_ESCAPE)
-        state->typing = false;
-    else
-        entry_key(&state->entry, key);
-    return REACT_TAKEN;
-}
-
-static bool stock_typing(struct tui *tui, void *opaque)
-{
-    (void)tui;
-    return ((struct stock_state *)opaque)->typing;
-}
-
-static enum reaction stock_paste(struct tui *tui, void *opaque, const char *text)
-{
-    (void)tui;
-    entry_insert(&((struct stock_state *)opaque)->entry, text);
-    return REACT_TAKEN;
+    if (reaction == REACT_PASS && stock && !may_begin && key >= '0' && key <= '9') {
+        tui_say(tui, "%s comes in several sizes: %s shows them, each with its price", stock->name,
+                tui_key(tui, ACTION_ENTER).at);
+        return REACT_TAKEN;
+    }
+    return reaction;
 }
 
 /* ---- the list ---- */
@@ -245,9 +216,9 @@ const struct screen screen_stock = {
     .open = stock_open,
     .paint = stock_paint,
     .act = stock_act,
-    .typing = stock_typing,
+    .typing = price_cell_typing,
     .key = stock_key,
-    .paste = stock_paste,
+    .paste = price_cell_paste,
     .list = stock_list,
     .line = stock_line,
     .shown =

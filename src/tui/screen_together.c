@@ -5,16 +5,9 @@
 #include "tui/trolley.h"
 
 struct together_state {
-    struct told told;
+    struct told told; /* first: told.h */
     struct trolley trolley;
 };
-
-static void together_open(struct tui *tui, void *opaque, const struct target *target)
-{
-    struct together_state *state = opaque;
-    (void)target;
-    trolley_fill(&state->trolley, tui);
-}
 
 static enum fault together_make(struct tui *tui, void *context, struct text *out,
                                 struct fault_note *note)
@@ -31,16 +24,12 @@ static enum fault together_make(struct tui *tui, void *context, struct text *out
     return fault;
 }
 
-static const char *together_text(struct tui *tui, void *opaque)
+static void together_open(struct tui *tui, void *opaque, const struct target *target)
 {
     struct together_state *state = opaque;
-    return told_text(&state->told, tui, together_make, state);
-}
-
-static void together_paint(struct tui *tui, void *opaque, int top, int height)
-{
-    struct together_state *state = opaque;
-    pager_paint(&state->told.pager, &tui->view, top, height, together_text(tui, opaque));
+    (void)target;
+    state->told.make = together_make;
+    trolley_fill(&state->trolley, tui);
 }
 
 static bool is_taken(const struct trip *trip)
@@ -78,33 +67,18 @@ static enum reaction together_act(struct tui *tui, void *opaque, enum action act
     struct together_state *state = opaque;
     if (action == ACTION_TICK)
         return together_take(tui, state);
-    return pager_act(&state->told.pager, action) ? REACT_TAKEN : REACT_PASS;
-}
-
-static void together_close(void *opaque)
-{
-    told_release(&((struct together_state *)opaque)->told);
-}
-
-static struct pager *together_pager(void *opaque)
-{
-    return &((struct together_state *)opaque)->told.pager;
-}
-
-static void together_sheet(struct tui *tui, void *opaque, struct text *out)
-{
-    text_add(out, together_text(tui, opaque));
+    return told_act(tui, opaque, action);
 }
 
 const struct screen screen_together = {
     .name = "cut together",
     .size = sizeof(struct together_state),
     .open = together_open,
-    .close = together_close,
-    .paint = together_paint,
+    .close = told_close,
+    .paint = told_paint,
     .act = together_act,
-    .pager = together_pager,
-    .sheet = together_sheet,
+    .pager = told_pager,
+    .sheet = told_sheet,
     .words = {{ACTION_TICK, "take it"}},
     .shown = SHOWS(LEAVE) | SHOWS(TICK) | SHOWS(FIND) | SHOWS(LIST_OUT),
 };

@@ -12,7 +12,6 @@
 struct trade_state {
     struct list_view list;
     bool typing;
-    bool fresh;
     struct entry entry;
     struct fault_note refusal;
 };
@@ -83,13 +82,12 @@ static void paint_group(struct tui *tui, const struct trade_state *state, int ro
 static void add_range(const struct tui *tui, const struct trade_value *value, struct text *out)
 {
     enum units units = model_units(tui_model(tui));
-    char least[QUANTITY_TEXT];
-    char most[QUANTITY_TEXT];
+    struct quantity_limits limits =
+        quantity_print_limits(value->quantity, units, value->least, value->most);
     char standard[QUANTITY_TEXT];
     text_format(out, "standard %s, from %s to %s; %s",
                 quantity_print_unit(standard, value->quantity, units, value->standard[units]),
-                quantity_print_unit(least, value->quantity, units, value->least),
-                quantity_print_unit(most, value->quantity, units, value->most), value->source);
+                limits.least, limits.most, value->source);
 }
 
 static void paint_details(struct tui *tui, const struct trade_state *state, int row)
@@ -116,7 +114,7 @@ static void trade_paint(struct tui *tui, void *opaque, int top, int height)
     struct trade_state *state = opaque;
     list_view_fit(&state->list, top + 1, height - 4);
     paint_group(tui, state, top);
-    for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++)
+    for (int i = 0; i < list_view_shown(&state->list); i++)
         paint_value(tui, state, (enum trade)(state->list.top + i), state->list.row + i);
     paint_details(tui, state, top + height - 3);
 }
@@ -130,8 +128,8 @@ static void begin_typing(struct tui *tui, struct trade_state *state)
 {
     char text[QUANTITY_TEXT];
     value_text(tui, (enum trade)state->list.chosen, text);
-    entry_set(&state->entry, text);
-    state->typing = state->fresh = true;
+    entry_offer(&state->entry, text);
+    state->typing = true;
     state->refusal.code = FAULT_NONE;
 }
 
@@ -153,9 +151,6 @@ static enum reaction trade_key(struct tui *tui, void *opaque, int key)
             state->typing = false;
         return REACT_TAKEN;
     }
-    if (state->fresh && key >= KEY_SPACE && key < KEY_FIRST_SPECIAL)
-        entry_set(&state->entry, "");
-    state->fresh = false;
     entry_key(&state->entry, key);
     return REACT_TAKEN;
 }

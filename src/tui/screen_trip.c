@@ -65,13 +65,6 @@ static const struct plan *any_plan(const struct trip *trip)
     return trip->builds.at[0].plan;
 }
 
-static void paint_money(struct tui *tui, int row, int column, int style, const char *figure)
-{
-    char right[MONEY_WIDTH + 1];
-    snprintf(right, sizeof right, "%*.*s", MONEY_WIDTH, MONEY_WIDTH, figure);
-    view_text(&tui->view, row, column, MONEY_WIDTH, style, right);
-}
-
 static void paint_line(struct tui *tui, struct trip_state *state, const struct trip *trip,
                        int index, int row)
 {
@@ -86,13 +79,13 @@ static void paint_line(struct tui *tui, struct trip_state *state, const struct t
     view_text(&tui->view, row, 1, 3, style, line->paid ? "[x]" : line->amount ? "[-]" : "[ ]");
     view_text(&tui->view, row, 5, price - 6, style | VIEW_STRONG, text_string(&words));
     text_release(&words);
-    paint_money(tui, row, price, style,
-                line->priced ? print_money(any_plan(trip), line->till).at : "no price");
+    view_right(&tui->view, row, price, MONEY_WIDTH, style,
+               line->priced ? print_money(any_plan(trip), line->till).at : "no price");
     if (chosen && state->cell.typing)
         entry_paint(&state->cell.entry, &tui->view, row, price + MONEY_WIDTH + 2, MONEY_WIDTH);
     else if (line->amount)
-        paint_money(tui, row, price + MONEY_WIDTH + 1, style,
-                    print_money(any_plan(trip), line->amount).at);
+        view_right(&tui->view, row, price + MONEY_WIDTH + 1, MONEY_WIDTH, style,
+                   print_money(any_plan(trip), line->amount).at);
     if (chosen && !state->cell.typing)
         view_cursor(&tui->view, row, 1);
 }
@@ -137,9 +130,9 @@ static void trip_paint(struct tui *tui, void *opaque, int top, int height)
     list_view_resize(&state->list, (int)trip->lines.count);
     list_view_fit(&state->list, top + 1, height - 4);
     view_text(&tui->view, top, 5, 40, VIEW_FAINT, "TROLLEY");
-    paint_money(tui, top, price, VIEW_FAINT, "price");
-    paint_money(tui, top, price + MONEY_WIDTH + 1, VIEW_FAINT, "paid");
-    for (int i = 0; i < state->list.height && state->list.top + i < state->list.count; i++)
+    view_right(&tui->view, top, price, MONEY_WIDTH, VIEW_FAINT, "price");
+    view_right(&tui->view, top, price + MONEY_WIDTH + 1, MONEY_WIDTH, VIEW_FAINT, "paid");
+    for (int i = 0; i < list_view_shown(&state->list); i++)
         paint_line(tui, state, trip, state->list.top + i, top + 1 + i);
     paint_foot(tui, state, trip, top + height - 3);
 }

@@ -79,12 +79,12 @@ static int line_of_key(const struct reading *reading, int key)
     return action == ACTION_NONE ? 0 : reading->bound[action];
 }
 
-/* A key that the line may take; else complains and gives KEY_NONE_YET. */
+/* A key that the line may take; else complains and gives KEY_NONE. */
 static int take_key(const struct reading *reading, enum action action, const char *name)
 {
     int key = action_key_named(name);
     const char *reason = reason_against(key);
-    if (key == KEY_NONE_YET)
+    if (key == KEY_NONE)
         complain(reading->settings, reading->line, "no key is called %s", name);
     else if (reason && actions[action].key != key)
         complain(reading->settings, reading->line, "%s %s", name, reason);
@@ -93,7 +93,7 @@ static int take_key(const struct reading *reading, enum action action, const cha
                  line_of_key(reading, key));
     else
         return key;
-    return KEY_NONE_YET;
+    return KEY_NONE;
 }
 
 /* Enter and Esc stay with their actions, whatever else is bound to these. */
@@ -108,7 +108,7 @@ static int first_kept(enum action action, int keys[KEYMAP_KEYS])
 /* "key ACTION KEY ..." */
 static void read_key(struct reading *reading, char *const words[], int count)
 {
-    int keys[KEYMAP_KEYS] = {KEY_NONE_YET};
+    int keys[KEYMAP_KEYS] = {KEY_NONE};
     enum action action = count > 1 ? action_named(words[1]) : ACTION_NONE;
     if (action == ACTION_NONE || count < 3) {
         complain(reading->settings, reading->line,
@@ -124,7 +124,7 @@ static void read_key(struct reading *reading, char *const words[], int count)
     int taken = first_kept(action, keys);
     for (int i = 2; i < count && taken < KEYMAP_KEYS; i++) {
         int key = take_key(reading, action, words[i]);
-        if (key == KEY_NONE_YET)
+        if (key == KEY_NONE)
             return;
         if (key != keys[0])
             keys[taken++] = key;
@@ -229,7 +229,7 @@ static bool leave_out_greedy_line(struct reading *reading)
     for (int i = 0; i < ACTION_COUNT; i++) {
         int first = actions[i].key;
         enum action taker = bound_to(reading, (enum action)i, first);
-        bool other_stays = actions[i].other != KEY_NONE_YET &&
+        bool other_stays = actions[i].other != KEY_NONE &&
                            bound_to(reading, (enum action)i, actions[i].other) == ACTION_NONE;
         if (reading->bound[i] || taker == ACTION_NONE || other_stays)
             continue;

@@ -39,13 +39,14 @@ static void add_count(struct tally_line *line, const char *name, int64_t now, in
     add_figure(line, figure, change);
 }
 
-/* "cost 412.60 (+18.40)" */
+/* "cost 412.60 (+18.40)"; "cost 380.10+" while prices are missing */
 static void add_cost(struct tally_line *line, const struct plan *now, const struct plan *then)
 {
     char figure[MONEY_TEXT + 8];
     char change[MONEY_TEXT + 1] = "";
     int64_t more = then->tally.cost - now->tally.cost;
-    snprintf(figure, sizeof figure, "cost %s", print_money(then, then->tally.cost).at);
+    snprintf(figure, sizeof figure, "cost %s%s", print_money(then, then->tally.cost).at,
+             plan_unpriced(then) ? "+" : "");
     if (more)
         snprintf(change, sizeof change, "%s%s", more > 0 ? "+" : "", print_money(then, more).at);
     add_figure(line, figure, change);

@@ -6,7 +6,7 @@
  * back, from a stack of its own, and then lets the signal do what it does.
  *
  * A lone ESC may be the beginning of a sequence that a slow line has cut in two: what looks like
- * its rest is swallowed when it follows within a third of a second. A paste whose end never comes
+ * its rest is swallowed when it follows within half a second. A paste whose end never comes
  * is taken for whole when nothing follows.
  *
  * Ctrl-Z is carried out here, since the paste marks have to go off before the program stops.
@@ -366,9 +366,8 @@ static bool take_signal(struct terminal *terminal, struct event *event)
         stop_here(terminal);
     if (number == SIGWINCH || number == SIGCONT || number == SIGTSTP) {
         fit_size();
-        if (number != SIGWINCH) {
+        if (number != SIGWINCH)
             take_modes_back(terminal);
-        }
         *event = (struct event){.kind = EVENT_RESIZE};
     } else {
         *event = (struct event){.kind = EVENT_END, .signal = number};
@@ -393,7 +392,7 @@ static int special_key(wint_t code)
     }
     if (code >= KEY_F(1) && code <= KEY_F(12))
         return KEY_F1 + (int)(code - KEY_F(1));
-    return KEY_NONE_YET;
+    return KEY_NONE;
 }
 
 static int plain_key(wint_t code)
@@ -519,7 +518,7 @@ static bool take_key(struct terminal *terminal, struct event *event)
         if (result == OK && code == KEY_ESCAPE)
             terminal->escaped = milliseconds();
         int key = result == OK ? plain_key(code) : special_key(code);
-        if (key != KEY_NONE_YET) {
+        if (key != KEY_NONE) {
             *event = (struct event){.kind = EVENT_KEY, .key = key};
             return true;
         }

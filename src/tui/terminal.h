@@ -1,6 +1,6 @@
 /*
- * The terminal; only terminal.c knows curses. It carries views over,
- * brings events back, and gives the terminal back whole, also after a crash, a kill or a hang-up.
+ * The terminal; only terminal.c knows curses. It carries views over, brings events back, and gives
+ * the terminal back whole, also after a crash, a kill or a hang-up.
  */
 #ifndef TUI_TERMINAL_H
 #define TUI_TERMINAL_H

@@ -104,6 +104,15 @@ void view_row(struct view *view, int row, int column, int width, int style, cons
         view_cell_put(view, row, column + i, ' ', style);
 }
 
+void view_right(struct view *view, int row, int column, int width, int style, const char *text)
+{
+    int blank = width - text_columns(text);
+    for (int i = 0; i < blank; i++)
+        view_cell_put(view, row, column + i, ' ', style);
+    blank = blank > 0 ? blank : 0;
+    view_text(view, row, column + blank, width - blank, style, text);
+}
+
 size_t view_break(const char *text, int width, const char **ret_next)
 {
     size_t left = strcspn(text, "\n");

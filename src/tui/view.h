@@ -64,6 +64,9 @@ void view_format(struct view *view, int row, int column, int style, const char *
 /* As view_text, and gives the rest of the width the style. */
 void view_row(struct view *view, int row, int column, int width, int style, const char *text);
 
+/* The same with the text at the right end of the width: figures under each other. */
+void view_right(struct view *view, int row, int column, int width, int style, const char *text);
+
 /*
  * How many bytes of a line of text fit into `width` cells, broken between words where it can be; at
  * least one character. `*ret_next` is where the rest begins, its blanks skipped.

@@ -571,6 +571,33 @@ static void a_weight_is_told_as_a_scale_would(void **state)
                             rows[i].text);
 }
 
+/* Sizes that a tape shows in inch work, of limits that are whole millimetres; never outside them.
+ */
+static void limits_are_told_inside_at_marks_of_a_tape(void **state)
+{
+    static const struct {
+        enum quantity quantity;
+        enum units units;
+        int64_t least, most;
+        const char *least_text, *most_text;
+    } rows[] = {
+        {QUANTITY_LENGTH, UNITS_INCH, 10 * LENGTH_MM, 6000 * LENGTH_MM, "7/16 in", "236 in"},
+        {QUANTITY_LENGTH, UNITS_INCH, 0, 10 * LENGTH_MM, "0 in", "3/8 in"},
+        {QUANTITY_LENGTH, UNITS_INCH, -10 * LENGTH_MM, 12 * LENGTH_INCH, "-3/8 in", "12 in"},
+        {QUANTITY_LENGTH, UNITS_INCH, 350 * LENGTH_MM, 355 * LENGTH_MM, "13-25/32 in",
+         "13-31/32 in"},
+        {QUANTITY_LENGTH, UNITS_MM, 10 * LENGTH_MM, 6000 * LENGTH_MM, "10 mm", "6000 mm"},
+        {QUANTITY_MINUTES, UNITS_INCH, 1500, 60000, "1.5 min", "60 min"},
+    };
+    (void)state;
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        struct quantity_limits limits =
+            quantity_print_limits(rows[i].quantity, rows[i].units, rows[i].least, rows[i].most);
+        assert_string_equal(limits.least, rows[i].least_text);
+        assert_string_equal(limits.most, rows[i].most_text);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -590,6 +617,7 @@ int main(void)
         cmocka_unit_test(every_quantity_has_its_units),
         cmocka_unit_test(what_is_printed_reads_back_as_the_same_text),
         cmocka_unit_test(a_weight_is_told_as_a_scale_would),
+        cmocka_unit_test(limits_are_told_inside_at_marks_of_a_tape),
         cmocka_unit_test(every_64th_and_every_tenth_is_kept_exactly),
         cmocka_unit_test(a_printed_length_is_the_nearest),
         cmocka_unit_test(any_text_is_read_or_refused_with_a_place),

@@ -212,7 +212,7 @@ static void a_number_that_does_not_fit_is_refused_with_its_place(void **state)
 static void a_range_is_told_in_the_units_of_the_build(void **state)
 {
     static const struct refusal inch[] = {
-        {ENTITY_box, "width", "0", FAULT_RANGE, 1, "from 25/64 in to 236-7/32 in"}};
+        {ENTITY_box, "width", "0", FAULT_RANGE, 1, "from 7/16 in to 236 in"}};
     static const struct refusal mm[] = {
         {ENTITY_box, "width", "0", FAULT_RANGE, 1, "from 10 mm to 6000 mm"}};
     struct model *model = &((struct fixture *)*state)->model;

@@ -299,7 +299,7 @@ static void a_change_that_cannot_be_is_refused_with_its_reason(void **state)
     assert_int_equal(note.column, 4);
     assert_int_equal(trade_change(model, TRADE_FROM_BUILD, "join.pitch", "1 mm", &note),
                      FAULT_RANGE);
-    assert_non_null(strstr(note.why, "from 25/32 in to 118-7/64 in"));
+    assert_non_null(strstr(note.why, "from 13/16 in to 118 in"));
     assert_int_equal(trade_change(model, TRADE_FROM_BUILD, "nail.waste", "5 mm", &note),
                      FAULT_UNIT);
     assert_int_equal(model->build_values.count, 0);

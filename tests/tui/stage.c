@@ -74,7 +74,7 @@ static int special_named(const char *name, size_t length)
     char word[32];
     snprintf(word, sizeof word, "%.*s", (int)length, name);
     int key = action_key_named(word);
-    if (key == KEY_NONE_YET)
+    if (key == KEY_NONE)
         fail_msg("no key is called %s", word);
     return key;
 }

@@ -13,7 +13,7 @@ static void every_action_has_a_key_and_help(void **state)
 {
     (void)state;
     for (int i = 0; i < ACTION_COUNT; i++) {
-        assert_int_not_equal(actions[i].key, KEY_NONE_YET);
+        assert_int_not_equal(actions[i].key, KEY_NONE);
         assert_true(strlen(actions[i].help) > 5);
     }
 }
@@ -25,7 +25,7 @@ static void every_key_leads_to_its_action(void **state)
     keymap_standard(&keymap);
     for (int i = 0; i < ACTION_COUNT; i++) {
         assert_int_equal(keymap_action(&keymap, actions[i].key), i);
-        if (actions[i].other != KEY_NONE_YET)
+        if (actions[i].other != KEY_NONE)
             assert_int_equal(keymap_action(&keymap, actions[i].other), i);
     }
 }
@@ -42,7 +42,7 @@ static void letters_only_shorten(void **state)
 
 static void keys_without_an_action_have_none(void **state)
 {
-    static const int keys[] = {KEY_NONE_YET, 'z', 0x20ac, KEY_RUB_OUT, KEY_F12 + 1, -1};
+    static const int keys[] = {KEY_NONE, 'z', 0x20ac, KEY_RUB_OUT, KEY_F12 + 1, -1};
     struct keymap keymap;
     (void)state;
     keymap_standard(&keymap);
@@ -65,14 +65,14 @@ static void every_key_is_found_by_its_name(void **state)
     (void)state;
     for (int i = 0; i < ACTION_COUNT; i++) {
         assert_int_equal(action_key_named(action_key_name(actions[i].key, buffer)), actions[i].key);
-        if (actions[i].other != KEY_NONE_YET)
+        if (actions[i].other != KEY_NONE)
             assert_int_equal(action_key_named(action_key_name(actions[i].other, buffer)),
                              actions[i].other);
     }
     assert_int_equal(action_key_named("ctrl-k"), KEY_CONTROL('K'));
-    assert_int_equal(action_key_named("f13"), KEY_NONE_YET);
-    assert_int_equal(action_key_named(""), KEY_NONE_YET);
-    assert_int_equal(action_key_named("Ctrl-I"), KEY_NONE_YET); /* it is Tab */
+    assert_int_equal(action_key_named("f13"), KEY_NONE);
+    assert_int_equal(action_key_named(""), KEY_NONE);
+    assert_int_equal(action_key_named("Ctrl-I"), KEY_NONE); /* it is Tab */
 }
 
 static void hints_name_the_letter_where_there_is_one(void **state)

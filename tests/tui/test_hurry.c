@@ -13,6 +13,8 @@
 
 #include <cmocka.h>
 
+#include <stdio.h>
+
 /* A storage bench with every answer as it stands, and the list of builds again. */
 static void make_bench(struct stage *stage)
 {
@@ -73,6 +75,28 @@ static void a_missing_price_leads_to_where_it_is_typed(void **state)
     assert_not_shown(stage, "2x2 stick has no price");
 }
 
+/* A cost that leaves goods out says so, until each has its price. */
+static void a_cost_says_how_much_has_no_price_yet(void **state)
+{
+    struct stage *stage = *state;
+    char open[64];
+    make_bench(stage);
+    stage_press(stage, "Enter");
+    size_t lines = plan_unpriced(desk_plan(stage->desk));
+    assert_true(lines > 1);
+    assert_shown(stage, "cost 0.00+");
+    stage_press(stage, "b");
+    snprintf(open, sizeof open, "total 0.00, without %zu that have no price", lines);
+    assert_shown(stage, open);
+    stage_press(stage, "S '3.25' Enter");
+    assert_true(plan_unpriced(desk_plan(stage->desk)) < lines);
+    for (size_t i = 1; i < desk_model(stage->desk)->stocks.count; i++)
+        stage_press(stage, "'3.25' Enter");
+    const struct plan *plan = desk_plan(stage->desk);
+    for (size_t i = 0; i < plan->purchases.count; i++) /* what is of no stock has no price there */
+        assert_int_equal(plan->purchases.at[i].priced, plan->purchases.at[i].stock != 0);
+}
+
 static void a_price_goes_on_to_the_next_stock(void **state)
 {
     struct stage *stage = *state;
@@ -102,8 +126,10 @@ static void of_several_sizes_none_is_taken_for_the_other(void **state)
     struct stage *stage = *state;
     make_bench(stage);
     stage_press(stage, "w Down a Down Enter Esc a Down Enter Esc Esc S '9'");
-    assert_shown(stage, "comes in several sizes");
+    assert_shown(stage, "comes in several sizes: Enter shows them");
     assert_int_equal(desk_model(stage->desk)->offers.count, 2);
+    stage_press(stage, "Enter");
+    assert_shown(stage, "prices of one stock");
 }
 
 static void the_list_says_the_size_that_nobody_offers_yet(void **state)
@@ -184,6 +210,7 @@ int main(void)
         FACT(a_key_of_a_build_takes_the_chosen_one_up),
         FACT(an_empty_list_names_the_key_that_begins_a_build),
         FACT(a_missing_price_leads_to_where_it_is_typed),
+        FACT(a_cost_says_how_much_has_no_price_yet),
         FACT(a_price_goes_on_to_the_next_stock),
         FACT(a_price_that_is_none_stays_with_its_reason),
         FACT(of_several_sizes_none_is_taken_for_the_other),

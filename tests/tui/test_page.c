@@ -56,7 +56,7 @@ static void add_action(struct text *out, const struct action_entry *action)
 {
     char name[ACTION_KEY_TEXT];
     text_format(out, ".It Cm %s\n%s", action->name, action_key_name(action->key, name));
-    if (action->other != KEY_NONE_YET)
+    if (action->other != KEY_NONE)
         text_format(out, " or %s", action_key_name(action->other, name));
     text_format(out, ".\n%c%s.\n", action->help[0] - 'a' + 'A', action->help + 1);
 }
