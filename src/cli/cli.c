@@ -17,8 +17,6 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
-#define VERSION_TEXT "stuffover 0.1.0\n"
-
 /* ---- where the workshop lies ---- */
 
 /* Makes every folder on the way to a file, 0700, as the XDG base directory specification asks. */
@@ -280,7 +278,7 @@ int cli_main(int argc, char **argv, cli_terminal_fn *terminal)
         case 'h':
             return print_help(NULL);
         case 'v':
-            fputs(VERSION_TEXT, stdout);
+            puts("stuffover " STUFFOVER_VERSION);
             return 0;
         default: /* getopt_long said what is wrong */
             return fault_exit_code(FAULT_USAGE);

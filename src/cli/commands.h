@@ -108,6 +108,9 @@ enum fault command_keys(struct cli *cli, int64_t *keys, struct fault_note *note)
 enum fault command_effort(const struct cli *cli, enum cut_effort standard,
                           enum cut_effort *ret_effort, struct fault_note *note);
 
+/* One line: the build that is in hand and what its plan comes to; nothing without a build. */
+void command_tally(struct cli *cli);
+
 /* What was made of papers: how many pages, and characters that no typeface has. */
 struct pressed;
 void command_pressed(struct cli *cli, const struct pressed *pressed);

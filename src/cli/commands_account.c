@@ -71,8 +71,7 @@ static void report_account(struct text *out, const struct model *model,
                            const struct account *account)
 {
     struct json json;
-    json_put_start(&json, out);
-    json_put_object(&json, JSON_LINES);
+    report_open(&json, out);
     put_array(&json, "builds");
     for (size_t i = 0; i < account->builds.count; i++)
         put_build(&json, model, &account->builds.at[i]);
@@ -86,8 +85,7 @@ static void report_account(struct text *out, const struct model *model,
     put_sum(&json, model, "variance", account->forecast - account->estimate);
     put_sum(&json, model, "shelf", account->shelf);
     put_sum(&json, model, "all_paid", account->all_paid);
-    json_put_close(&json);
-    json_put_end(&json);
+    report_close(&json);
 }
 
 enum fault command_account(struct cli *cli, struct fault_note *note)

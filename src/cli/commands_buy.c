@@ -64,8 +64,7 @@ static void report_line(struct json *json, const struct trip *trip, const struct
 static void report_trip(struct text *out, const struct trip *trip)
 {
     struct json json;
-    json_put_start(&json, out);
-    json_put_object(&json, JSON_LINES);
+    report_open(&json, out);
     put_array(&json, "lines");
     for (size_t i = 0; i < trip->lines.count; i++)
         report_line(&json, trip, &trip->lines.at[i]);
@@ -89,8 +88,7 @@ static void report_trip(struct text *out, const struct trip *trip)
     put_money(&json, trip->builds.at[0].plan, "apart", trip->apart);
     put_money(&json, trip->builds.at[0].plan, "total", trip->till);
     put_money(&json, trip->builds.at[0].plan, "paid", trip->paid);
-    json_put_close(&json);
-    json_put_end(&json);
+    report_close(&json);
 }
 
 static enum fault into_file(struct cli *cli, const struct trip *trip, struct fault_note *note)

@@ -119,14 +119,12 @@ static void print_ways(struct cli *cli, const struct shown_ways *ways)
         }
         return;
     }
-    json_put_start(&json, &cli->out);
-    json_put_object(&json, JSON_LINES);
+    report_open(&json, &cli->out);
     report_ways_of_cloth(&json, plan, ways);
     report_pieces_built(&json, plan, &ways->built);
     report_rolls_built(&json, plan, &ways->built);
     report_cloth(&json, plan);
-    json_put_close(&json);
-    json_put_end(&json);
+    report_close(&json);
 }
 
 enum fault command_cloth(struct cli *cli, struct fault_note *note)

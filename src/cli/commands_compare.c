@@ -2,7 +2,6 @@
 #include "cli/commands.h"
 
 #include "base/memory.h"
-#include "base/show.h"
 #include "cli/report_put.h"
 #include "desk/compare.h"
 #include "paper/sheets.h"
@@ -64,8 +63,7 @@ struct shown {
 static void report_shown(struct text *out, const struct shown *shown)
 {
     struct json json;
-    json_put_start(&json, out);
-    json_put_object(&json, JSON_LINES);
+    report_open(&json, out);
     put_array(&json, "builds");
     for (size_t i = 0; i < shown->count; i++)
         put_plan(&json, shown->plans[i]);
@@ -74,8 +72,7 @@ static void report_shown(struct text *out, const struct shown *shown)
     for (size_t i = 0; i < shown->way_count; i++)
         put_otherwise(&json, shown->plans[0], &shown->ways[i]);
     json_put_close(&json);
-    json_put_close(&json);
-    json_put_end(&json);
+    report_close(&json);
 }
 
 static void print_shown(struct text *out, const struct shown *shown)
@@ -129,11 +126,7 @@ enum fault command_copy(struct cli *cli, struct fault_note *note)
         return command_copy_item(cli, note);
     enum fault fault =
         desk_copy_build(cli->desk, desk_model(cli->desk)->build.key, cli->operands[1], note);
-    if (fault)
-        return fault;
-    show_text(&cli->out, desk_model(cli->desk)->build.name);
-    text_add(&cli->out, ": ");
-    sheet_tally(&cli->out, desk_plan(cli->desk));
-    text_add_char(&cli->out, '\n');
-    return FAULT_NONE;
+    if (!fault)
+        command_tally(cli);
+    return fault;
 }

@@ -9,6 +9,7 @@
 #include "paper/print.h"
 #include "paper/sheets.h"
 
+#include <assert.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -47,11 +48,9 @@ static enum fault cut_one(struct cli *cli, enum cut_effort effort, struct fault_
         sheet_cutting(&cli->out, plan);
         return FAULT_NONE;
     }
-    json_put_start(&json, &cli->out);
-    json_put_object(&json, JSON_LINES);
+    report_open(&json, &cli->out);
     report_cutting(&json, plan);
-    json_put_close(&json);
-    json_put_end(&json);
+    report_close(&json);
     return FAULT_NONE;
 }
 
@@ -85,8 +84,7 @@ static void print_pool(struct text *out, const struct plan *plan, const struct p
 
 static void report_pool(struct json *json, const struct plan *plan, const struct pool *pool)
 {
-    json_put_key(json, "cutting");
-    json_put_array(json, JSON_LINES);
+    put_array(json, "cutting");
     for (size_t i = 0; i < pool->jobs.count; i++) {
         const struct cut_sheet sheet = sheet_of_pool_job(plan, &pool->jobs.at[i]);
 
@@ -123,6 +121,7 @@ static void run_pooling(void *context)
     const struct plan *plan;
     struct json json;
 
+    assert(!pooling->fault);
     for (int i = 0; i < cli->count && !pooling->fault; i++)
         pooling->fault = add_build(pooling, pooling->keys[i]);
     if (pooling->fault)
@@ -133,11 +132,9 @@ static void run_pooling(void *context)
         print_pool(&cli->out, plan, &pooling->pool);
         return;
     }
-    json_put_start(&json, &cli->out);
-    json_put_object(&json, JSON_LINES);
+    report_open(&json, &cli->out);
     report_pool(&json, plan, &pooling->pool);
-    json_put_close(&json);
-    json_put_end(&json);
+    report_close(&json);
 }
 
 /* What the builds cut together on a trip becomes a fact, or is given back. */
@@ -167,14 +164,17 @@ static enum fault cut_together(struct cli *cli, enum cut_effort effort, struct f
     pooling.keys = memory_resize(NULL, (size_t)cli->count * sizeof *pooling.keys);
     if (!pooling.keys)
         return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for this");
+    arena_init(&arena);
     for (int i = 0; i < cli->count && !pooling.fault; i++)
         pooling.fault = command_build_key(cli, cli->operands[i], &pooling.keys[i], note);
     if (!pooling.fault && (cli->take || cli->back))
         pooling.fault = take_together(cli, pooling.keys, effort, note);
+    if (pooling.fault)
+        goto done;
     qsort(pooling.keys, (size_t)cli->count, sizeof *pooling.keys, compare_keys);
-    arena_init(&arena);
     if (!arena_try(&arena, run_pooling, &pooling))
         pooling.fault = fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for this");
+done:
     arena_release(&arena);
     memory_release(pooling.keys);
     return pooling.fault;

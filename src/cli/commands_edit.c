@@ -60,18 +60,6 @@ static enum fault find_item(struct cli *cli, enum entity_kind kind, const char *
     return FAULT_NONE;
 }
 
-static void tell_tally(struct cli *cli)
-{
-    const struct model *model = desk_model(cli->desk);
-
-    if (!model->build.key)
-        return;
-    show_text(&cli->out, model->build.name);
-    text_add(&cli->out, ": ");
-    sheet_tally(&cli->out, desk_plan(cli->desk));
-    text_add_char(&cli->out, '\n');
-}
-
 /* ---- looking ---- */
 
 static void put_kinds(struct cli *cli)
@@ -170,8 +158,7 @@ enum fault command_items(struct cli *cli, struct fault_note *note)
             put_kinds(cli);
         return FAULT_NONE;
     }
-    json_put_start(&json, &cli->out);
-    json_put_object(&json, JSON_LINES);
+    report_open(&json, &cli->out);
     if (cli->count > 1) {
         put_array(&json, "items");
         put_items(cli, kind, key, &json);
@@ -179,8 +166,7 @@ enum fault command_items(struct cli *cli, struct fault_note *note)
     } else {
         report_kinds(cli, &json);
     }
-    json_put_close(&json);
-    json_put_end(&json);
+    report_close(&json);
     return FAULT_NONE;
 }
 
@@ -270,7 +256,7 @@ static enum fault take_edits(struct cli *cli, enum entity_kind kind, const struc
     fault = is_single(kind) ? desk_edit(cli->desk, label, change_single, &cure, note)
                             : desk_take_cure(cli->desk, &cure, note);
     if (!fault)
-        tell_tally(cli);
+        command_tally(cli);
     return fault;
 }
 
@@ -345,7 +331,7 @@ enum fault command_copy_item(struct cli *cli, struct fault_note *note)
     if (!fault)
         fault = desk_duplicate(cli->desk, kind, key, note);
     if (!fault)
-        tell_tally(cli);
+        command_tally(cli);
     return fault;
 }
 
@@ -366,7 +352,7 @@ enum fault command_delete(struct cli *cli, struct fault_note *note)
     if (!fault)
         fault = desk_delete(cli->desk, kind, key, note);
     if (!fault)
-        tell_tally(cli);
+        command_tally(cli);
     return fault;
 }
 
@@ -401,6 +387,6 @@ enum fault command_put(struct cli *cli, struct fault_note *note)
     if (!fault)
         fault = desk_put_beside(cli->desk, &beside, note);
     if (!fault)
-        tell_tally(cli);
+        command_tally(cli);
     return fault;
 }

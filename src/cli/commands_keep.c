@@ -19,13 +19,11 @@ enum fault command_health(struct cli *cli, struct fault_note *note)
                     (health.bytes + 999) / 1000);
         return FAULT_NONE;
     }
-    json_put_start(&json, &cli->out);
-    json_put_object(&json, JSON_LINES);
+    report_open(&json, &cli->out);
     put_bool(&json, "whole", true);
     put_whole(&json, "builds", (int64_t)health.builds);
     put_whole(&json, "bytes", health.bytes);
-    json_put_close(&json);
-    json_put_end(&json);
+    report_close(&json);
     return FAULT_NONE;
 }
 

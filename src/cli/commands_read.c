@@ -3,6 +3,7 @@
 
 #include "base/show.h"
 #include "cli/report.h"
+#include "cli/report_put.h"
 #include "paper/lines.h"
 #include "paper/print.h"
 #include "paper/sheets.h"
@@ -17,38 +18,28 @@ static void list_json(struct text *out, struct currency currency, const struct s
                       size_t count)
 {
     struct json json;
-    json_put_start(&json, out);
-    json_put_object(&json, JSON_LINES);
-    json_put_key(&json, "builds");
-    json_put_array(&json, JSON_LINES);
+    report_open(&json, out);
+    put_array(&json, "builds");
     for (size_t i = 0; i < count; i++) {
         const struct store_build *build = &builds[i];
         json_put_object(&json, JSON_LINE);
-        json_put_key(&json, "name");
-        json_put_string(&json, build->name);
-        json_put_key(&json, "state");
-        json_put_string(&json, words_state.at[build->state].name);
-        json_put_key(&json, "due");
-        json_put_string(&json, build->due);
+        put_text(&json, "name", build->name);
+        put_text(&json, "state", words_state.at[build->state].name);
+        put_text(&json, "due", build->due);
         json_put_key(&json, "budget");
         json_put_money(&json, currency, build->budget);
         json_put_key(&json, "estimate");
         json_put_money(&json, currency, build->summary.estimate);
         json_put_key(&json, "spent");
         json_put_money(&json, currency, build->spend);
-        json_put_key(&json, "steps");
-        json_put_whole(&json, build->summary.steps_total);
-        json_put_key(&json, "steps_done");
-        json_put_whole(&json, build->summary.steps_done);
-        json_put_key(&json, "next");
-        json_put_string(&json, build->summary.next_step);
-        json_put_key(&json, "missing");
-        json_put_string(&json, build->summary.missing);
+        put_whole(&json, "steps", build->summary.steps_total);
+        put_whole(&json, "steps_done", build->summary.steps_done);
+        put_text(&json, "next", build->summary.next_step);
+        put_text(&json, "missing", build->summary.missing);
         json_put_close(&json);
     }
     json_put_close(&json);
-    json_put_close(&json);
-    json_put_end(&json);
+    report_close(&json);
 }
 
 static void list_text(struct text *out, struct currency currency, const struct store_build *builds,
@@ -99,12 +90,10 @@ static enum fault view(struct cli *cli, sheet_fn *const *sheets, report_fn *cons
         return FAULT_NONE;
     }
     struct json json;
-    json_put_start(&json, &cli->out);
-    json_put_object(&json, JSON_LINES);
+    report_open(&json, &cli->out);
     for (; *reports; reports++)
         (*reports)(&json, plan);
-    json_put_close(&json);
-    json_put_end(&json);
+    report_close(&json);
     return FAULT_NONE;
 }
 
@@ -200,12 +189,10 @@ static enum fault map_of(struct cli *cli, const struct junction *junction, struc
         sheet_join_map(&cli->out, plan, junction);
     if (!cli->json)
         return FAULT_NONE;
-    json_put_start(&json, &cli->out);
-    json_put_object(&json, JSON_LINES);
+    report_open(&json, &cli->out);
     report_join_map(&json, plan, junction);
     report_ways(&json, plan, junction->join);
-    json_put_close(&json);
-    json_put_end(&json);
+    report_close(&json);
     return FAULT_NONE;
 }
 
@@ -268,21 +255,17 @@ static void trade_object(struct json *json, const struct model *model, enum trad
 {
     const struct trade_value *value = &trade_values[trade];
     json_put_object(json, JSON_LINE);
-    json_put_key(json, "key");
-    json_put_string(json, value->key);
+    put_text(json, "key", value->key);
     json_put_key(json, "value");
     json_put_quantity(json, value->quantity, model_units(model), trade_of(model, trade));
-    json_put_key(json, "origin");
-    json_put_string(json, trade_origin_of(model, trade) ? origins[trade_origin_of(model, trade)]
-                                                        : "standard");
+    put_text(json, "origin",
+             trade_origin_of(model, trade) ? origins[trade_origin_of(model, trade)] : "standard");
     json_put_key(json, "least");
     json_put_quantity(json, value->quantity, model_units(model), value->least);
     json_put_key(json, "most");
     json_put_quantity(json, value->quantity, model_units(model), value->most);
-    json_put_key(json, "source");
-    json_put_string(json, value->source);
-    json_put_key(json, "help");
-    json_put_string(json, value->help);
+    put_text(json, "source", value->source);
+    put_text(json, "help", value->help);
     json_put_close(json);
 }
 
@@ -291,15 +274,12 @@ static void trade_print(struct cli *cli, enum trade first, enum trade end)
     const struct model *model = desk_model(cli->desk);
     if (cli->json) {
         struct json json;
-        json_put_start(&json, &cli->out);
-        json_put_object(&json, JSON_LINES);
-        json_put_key(&json, "values");
-        json_put_array(&json, JSON_LINES);
+        report_open(&json, &cli->out);
+        put_array(&json, "values");
         for (enum trade trade = first; trade < end; trade++)
             trade_object(&json, model, trade);
         json_put_close(&json);
-        json_put_close(&json);
-        json_put_end(&json);
+        report_close(&json);
         return;
     }
     struct table table;

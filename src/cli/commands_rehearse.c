@@ -1,21 +1,10 @@
 /* `steps --rehearse` and `steps --apart`: the proof of an order of work, and the way back. */
 #include "cli/commands.h"
 
+#include "cli/report_put.h"
 #include "cli/report_rehearsal.h"
 #include "paper/sheets.h"
 #include "plan/rehearse.h"
-
-static void put_start(struct cli *cli, struct json *json)
-{
-    json_put_start(json, &cli->out);
-    json_put_object(json, JSON_LINES);
-}
-
-static void put_end(struct json *json)
-{
-    json_put_close(json);
-    json_put_end(json);
-}
 
 static enum fault say_memory(struct fault_note *note)
 {
@@ -41,9 +30,9 @@ enum fault command_rehearse(struct cli *cli, struct fault_note *note)
         sheet_rehearsal(&cli->out, plan, rehearsal);
         goto done;
     }
-    put_start(cli, &json);
+    report_open(&json, &cli->out);
     report_rehearsal(&json, plan, rehearsal);
-    put_end(&json);
+    report_close(&json);
 done:
     arena_release(&arena);
     return fault;
@@ -67,9 +56,9 @@ enum fault command_apart(struct cli *cli, struct fault_note *note)
         sheet_apart(&cli->out, plan, &steps);
         goto done;
     }
-    put_start(cli, &json);
+    report_open(&json, &cli->out);
     report_apart(&json, plan, &steps);
-    put_end(&json);
+    report_close(&json);
 done:
     arena_release(&arena);
     return fault;

@@ -158,8 +158,7 @@ static void show_all(struct cli *cli)
         sheet_shelf(&cli->out, model);
         return;
     }
-    json_put_start(&json, &cli->out);
-    json_put_object(&json, JSON_LINES);
+    report_open(&json, &cli->out);
     put_array(&json, "stocks");
     for (size_t i = 0; i < model->stocks.count; i++) {
         json_put_object(&json, JSON_LINES);
@@ -167,8 +166,7 @@ static void show_all(struct cli *cli)
         json_put_close(&json);
     }
     json_put_close(&json);
-    json_put_close(&json);
-    json_put_end(&json);
+    report_close(&json);
 }
 
 /* How a price is entered, where there is none. */
@@ -203,12 +201,10 @@ static void show_paid(struct cli *cli, const struct stock *stock, const struct p
         tell_missing(cli, stock);
         return;
     }
-    json_put_start(&json, &cli->out);
-    json_put_object(&json, JSON_LINES);
+    report_open(&json, &cli->out);
     put_stock(&json, model, stock);
     put_paid(&json, model, paid, count);
-    json_put_close(&json);
-    json_put_end(&json);
+    report_close(&json);
 }
 
 static enum fault show_one(struct cli *cli, const struct stock *stock, struct fault_note *note)

@@ -10,9 +10,13 @@
 #include <string.h>
 #include <unistd.h>
 
-static void tally_line(struct cli *cli)
+void command_tally(struct cli *cli)
 {
-    show_text(&cli->out, desk_model(cli->desk)->build.name);
+    const struct model *model = desk_model(cli->desk);
+
+    if (!model->build.key)
+        return;
+    show_text(&cli->out, model->build.name);
     text_add(&cli->out, ": ");
     sheet_tally(&cli->out, desk_plan(cli->desk));
     text_add_char(&cli->out, '\n');
@@ -153,7 +157,7 @@ enum fault command_new(struct cli *cli, struct fault_note *note)
     snprintf(label, sizeof label, "new build %.60s", new_build.name);
     enum fault fault = desk_new_build(cli->desk, label, change_new, &new_build, note);
     if (!fault)
-        tally_line(cli);
+        command_tally(cli);
     return fault;
 }
 
@@ -168,7 +172,7 @@ enum fault command_mirror(struct cli *cli, struct fault_note *note)
         return fault_say(note, FAULT_UNKNOWN, 0, "there is no box \"%s\"", cli->operands[1]);
     fault = desk_mirror(cli->desk, box, cli->count > 2 ? cli->operands[2] : NULL, note);
     if (!fault)
-        tally_line(cli);
+        command_tally(cli);
     return fault;
 }
 

@@ -359,8 +359,7 @@ void report_steps(struct json *json, const struct plan *plan)
 void report_doable(struct text *out, const struct plan *plan, const struct doable *doable)
 {
     struct json json;
-    json_put_start(&json, out);
-    json_put_object(&json, JSON_LINES);
+    report_open(&json, out);
     put_quantity(&json, plan, "minutes", QUANTITY_MINUTES, doable->minutes);
     json_put_key(&json, "steps");
     json_put_array(&json, JSON_LINES);
@@ -375,6 +374,5 @@ void report_doable(struct text *out, const struct plan *plan, const struct doabl
         json_put_close(&json);
     }
     json_put_close(&json);
-    json_put_close(&json);
-    json_put_end(&json);
+    report_close(&json);
 }

@@ -1,9 +1,22 @@
-/* Members of a JSON object, as reports write them: key and value in one call. */
+/* Reports as JSON: the object that a command prints, and its members, key and value in one call. */
 #ifndef CLI_REPORT_PUT_H
 #define CLI_REPORT_PUT_H
 
 #include "exchange/json.h"
 #include "plan/plan.h"
+
+/* A whole report is one object: begun on `out`, ended when all its members are put. */
+static inline void report_open(struct json *json, struct text *out)
+{
+    json_put_start(json, out);
+    json_put_object(json, JSON_LINES);
+}
+
+static inline void report_close(struct json *json)
+{
+    json_put_close(json);
+    json_put_end(json);
+}
 
 static inline void put_text(struct json *json, const char *key, const char *text)
 {

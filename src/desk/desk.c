@@ -98,8 +98,7 @@ static void keep_first(void *context, const struct fault_note *note)
     first->found = true;
 }
 
-/* Says what model_check says first. */
-static enum fault check_first(const struct model *model, struct fault_note *note)
+enum fault desk_check_first(const struct model *model, struct fault_note *note)
 {
     struct fault_note own;
     struct first_fault first = {.note = &own};
@@ -113,7 +112,7 @@ static enum fault check_first(const struct model *model, struct fault_note *note
 enum fault desk_state_plan(struct desk_state *state, const struct cut_known *known,
                            struct fault_note *note)
 {
-    enum fault fault = check_first(&state->model, note);
+    enum fault fault = desk_check_first(&state->model, note);
     if (!fault && plan_make_draft(&state->model, known, &state->arena, &state->plan))
         fault = fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for the plan");
     return fault;
@@ -381,7 +380,7 @@ enum fault desk_preview(struct desk *desk, const struct plan **ret_plan, struct 
     if (!desk->draft)
         return fault_say(note, FAULT_MISSING, 0, "nothing is being changed");
     arena_reset(&desk->preview);
-    enum fault fault = check_first(&desk->draft->model, note);
+    enum fault fault = desk_check_first(&desk->draft->model, note);
     if (!fault && plan_make_draft(&desk->draft->model, NULL, &desk->preview, ret_plan))
         fault = fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for the plan");
     return fault;

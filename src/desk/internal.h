@@ -47,6 +47,9 @@ struct desk {
 struct desk_state *desk_state_new(void);
 void desk_state_free(struct desk_state *state);
 
+/* What model_check says first; FAULT_NONE where it says nothing. */
+enum fault desk_check_first(const struct model *model, struct fault_note *note);
+
 /* Checks and plans what was loaded. Faults: what model_check says first, MEMORY. */
 enum fault desk_state_plan(struct desk_state *state, const struct cut_known *known,
                            struct fault_note *note);

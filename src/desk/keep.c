@@ -23,30 +23,20 @@ enum fault desk_backup(struct desk *desk, const char *path, bool replace, struct
 
 /* ---- health ---- */
 
-static void keep_first(void *context, const struct fault_note *note)
-{
-    struct fault_note *first = context;
-
-    if (!first->code)
-        *first = *note;
-}
-
 /* A build in an arena of its own: one at a time is in memory. */
 static enum fault look_at_build(struct desk *desk, const struct store_build *build,
                                 struct fault_note *note)
 {
     struct arena arena;
     struct model model;
-    struct fault_note first = {0};
     enum fault fault;
 
     arena_init(&arena);
     fault = store_peek(desk->store, build->key, &model, &arena, note);
-    if (!fault && model_check(&model, keep_first, &first) > 0) {
+    if (!fault && desk_check_first(&model, note)) {
         fault = FAULT_DAMAGED;
-        first.code = fault;
         if (note)
-            *note = first;
+            note->code = fault;
     }
     arena_release(&arena);
     if (fault)

@@ -102,6 +102,7 @@ enum fault desk_trip_begin(struct desk_trip **ret_trip, struct desk *desk, const
                            struct fault_note *note);
 void desk_trip_free(struct desk_trip *trip); /* NULL-safe */
 const struct trip *desk_trip_of(const struct desk_trip *trip);
+trip_words_fn *desk_trip_words(const struct desk_trip *trip); /* as it was begun with */
 
 /*
  * Makes the layouts of what is cut together facts of the builds that it is cut for, in the place of

@@ -59,7 +59,7 @@ static void way_out_that_is_taken_up_shows_what_it_changes(void **state)
 {
     struct stage *stage = *state;
     open_findings(stage);
-    assert_shown(stage, "cost 415.40 ");
+    assert_shown(stage, "cost 415.40+ ");
     stage_press(stage, "Right");
     assert_shown(stage, "> 1  Make box C wider");
     assert_shown(stage, "(+");
