@@ -7,10 +7,14 @@
 #include <assert.h>
 #include <string.h>
 
-/* The leading of running text, and white below a picture and above one that has no heading. */
-#define LEADING(size) ((size)*5 / 4)
-#define BELOW_PICTURE (3 * LENGTH_MM)
-#define ABOVE_PICTURE (2 * LENGTH_MM)
+#define LEADING(size) ((size)*5 / 4)  /* from one line of running text to the next */
+#define BELOW_PICTURE (3 * LENGTH_MM) /* white, */
+#define ABOVE_PICTURE (2 * LENGTH_MM) /* and where words without a heading come before it */
+
+/* How much further than its first line the lines that go on from it are set in; and how far they
+ * are at most, so that words have room in them whatever stands before the first. */
+#define SET_IN 4
+#define SET_IN_MOST (SHEET_COLUMNS / 2)
 
 struct flow flow_of_text(struct text *text, const struct plan *plan)
 {
@@ -44,7 +48,8 @@ static struct page *last_page(const struct flow *flow)
     return &flow->pages->list.at[flow->pages->list.count - 1];
 }
 
-static int64_t left(const struct flow *flow)
+/* The height that is left on the last page. */
+static int64_t height_left(const struct flow *flow)
 {
     return pages_room(flow->pages).y1 - flow->y;
 }
@@ -104,7 +109,8 @@ static int64_t paragraph_lines(const char *at)
 }
 
 struct line_manner {
-    bool bold, kept; /* with what comes after it */
+    bool bold;
+    bool kept; /* on one page with what comes after it */
 };
 
 static void add_line(struct flow *flow, const char *line, struct line_manner manner)
@@ -129,8 +135,8 @@ static bool breaks_before(const struct flow *flow, const char *at)
     int64_t need = paragraph_lines(at) * LEADING(flow->size);
     int64_t whole = flow_page_height(flow);
 
-    return left(flow) < LEADING(flow->size) ||
-           (need > left(flow) && need <= whole && 2 * left(flow) < whole);
+    return height_left(flow) < LEADING(flow->size) ||
+           (need > height_left(flow) && need <= whole && 2 * height_left(flow) < whole);
 }
 
 /* Whether the next line that says something is set in deeper. */
@@ -142,35 +148,44 @@ static bool stands_over_next(const char *line)
     return *next && strspn(next, " ") > strspn(line, " ");
 }
 
-/* The bytes of a line that go on one line of paper: up to a blank where it is longer. */
+/* The bytes of a line that go on one line of paper, set in by `indent`: where it is longer those up
+ * to the last blanks between its words. */
 static size_t fitting_bytes(const char *line, size_t indent)
 {
-    size_t length = strcspn(line, "\n"), at = 0, blank = 0, bytes;
+    size_t length = strcspn(line, "\n"), at = 0, blanks = 0, bytes;
     size_t columns = indent;
     unsigned code;
 
+    assert(indent < SHEET_COLUMNS);
     for (; at < length && columns < SHEET_COLUMNS; at += bytes, columns++) {
-        if (line[at] == ' ')
-            blank = at;
+        if (line[at] == ' ' && at > 0 && line[at - 1] != ' ')
+            blanks = at;
         bytes = (size_t)utf8_next(line + at, length - at, &code);
     }
     if (at == length)
         return length;
-    return blank > strspn(line, " ") ? blank : at;
+    return blanks > 0 ? blanks : at;
 }
 
-/* One line of text, on as many of paper as it takes; those that follow are set in, and stay with
- * the first. */
+/* How far the lines are set in on which a line goes on. */
+static size_t set_in_of(const char *line)
+{
+    size_t set_in = strspn(line, " ") + SET_IN;
+
+    return set_in < SET_IN_MOST ? set_in : SET_IN_MOST;
+}
+
+/* One line of text, on as many of paper as it takes; those that follow stay with the first. */
 static void add_lines(struct flow *flow, const char *line, struct line_manner manner)
 {
-    size_t indent = 0, set_in = strspn(line, " ") + 4;
+    size_t indent = 0, set_in = set_in_of(line);
 
     while (*line && *line != '\n') {
         size_t bytes = fitting_bytes(line, indent);
         const char *rest = line + bytes + strspn(line + bytes, " ");
         struct line_manner own = {manner.bold, manner.kept || (*rest && *rest != '\n')};
 
-        if (indent > 0 && left(flow) < LEADING(flow->size))
+        if (indent > 0 && height_left(flow) < LEADING(flow->size))
             begin_page(flow);
         add_line(flow,
                  arena_format(flow->pages->arena, "%*s%.*s", (int)indent, "", (int)bytes, line),
@@ -184,19 +199,16 @@ static void add_lines(struct flow *flow, const char *line, struct line_manner ma
 static void add_text(struct text *text, const char *words)
 {
     while (*words) {
-        size_t length = strcspn(words, "\n");
-        const char *end = words + length;
-        size_t indent = 0, set_in = strspn(words, " ") + 4;
+        size_t indent = 0, set_in = set_in_of(words);
 
-        while (words < end) {
+        do {
             size_t bytes = fitting_bytes(words, indent);
             text_format(text, "%*s%.*s\n", (int)indent, "", (int)bytes, words);
             words += bytes;
             words += strspn(words, " ");
             indent = set_in;
-        }
-        text_add(text, length == 0 ? "\n" : "");
-        words = end + (*end == '\n');
+        } while (*words && *words != '\n');
+        words += *words == '\n';
     }
 }
 
@@ -214,7 +226,7 @@ static void add_words(struct flow *flow, const char *words, bool heading)
         if (length == 0) {
             flow->y += flow->fresh ? 0 : LEADING(flow->size) / 2;
         } else {
-            if (begins ? breaks_before(flow, words) : left(flow) < LEADING(flow->size))
+            if (begins ? breaks_before(flow, words) : height_left(flow) < LEADING(flow->size))
                 begin_page(flow);
             add_lines(flow, words,
                       (struct line_manner){bold, heading || bold || stands_over_next(words)});
@@ -245,7 +257,7 @@ struct page *flow_room(struct flow *flow, int64_t height, struct page_box *ret_r
     height = height < most ? height : most;
     if (flow->worded && !flow->holding)
         flow->y += ABOVE_PICTURE;
-    if (left(flow) < height)
+    if (height_left(flow) < height)
         begin_page(flow);
     flow->holding = false;
     *ret_room = (struct page_box){room.x0, flow->y, room.x1, flow->y + height};

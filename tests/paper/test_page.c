@@ -8,6 +8,7 @@
 #include "work.h"
 
 #include "paper/chart.h"
+#include "paper/lines.h"
 #include "paper/papers.h"
 #include "paper/print.h"
 #include "plan/geometry.h"
@@ -75,6 +76,68 @@ static void paper_is_as_large_as_the_standards_say(void **state)
 static bool meet(const struct page_box *a, const struct page_box *b)
 {
     return a->x0 < b->x1 && b->x0 < a->x1 && a->y0 < b->y1 && b->y0 < a->y1;
+}
+
+/* ---- words that begin far to the right ---- */
+
+/* A note of the maker's may hold such a line. */
+#define FAR_BLANKS 90
+static const char far_words[] = "the window sill is at nine hundred and fourteen, and the radiator "
+                                "that stands below it stays free on all of its sides";
+
+static void add_far_line(struct text *line)
+{
+    text_format(line, "%*s%s\n", FAR_BLANKS, "", far_words);
+}
+
+/* All words of `out` with one blank between them. */
+static void squeeze(struct text *squeezed, const char *out)
+{
+    for (; *(out += strspn(out, " \n")); out += strcspn(out, " \n")) {
+        text_add(squeezed, squeezed->length ? " " : "");
+        text_add_bytes(squeezed, out, strcspn(out, " \n"));
+    }
+}
+
+static void words_far_to_the_right_go_on_within_the_sheet(void **state)
+{
+    struct text line, out, squeezed;
+    struct flow flow = flow_of_text(&out, NULL);
+
+    (void)state;
+    text_init(&line);
+    text_init(&out);
+    text_init(&squeezed);
+    add_far_line(&line);
+    flow_words(&flow, text_string(&line));
+    squeeze(&squeezed, text_string(&out));
+    assert_string_equal(text_string(&squeezed), far_words);
+    for (const char *at = text_string(&out); *at; at += strcspn(at, "\n") + 1)
+        assert_true(strcspn(at, "\n") <= SHEET_COLUMNS);
+    text_release(&line);
+    text_release(&out);
+    text_release(&squeezed);
+}
+
+static void check_far_words(struct work_bench *bench)
+{
+    struct pages pages = begin_pages(&bench->made);
+    struct flow flow = flow_of_pages(&pages, bench->plan, "Bench");
+    struct text line;
+
+    text_init(&line);
+    add_far_line(&line);
+    flow_words(&flow, text_string(&line));
+    text_release(&line);
+    assert_int_equal(pages.list.count, 1);
+    assert_true(pages.list.at[0].marks.count > 2);
+    assert_true(pages.list.at[0].marks.count < 6);
+}
+
+static void nor_do_they_fill_pages(void **state)
+{
+    (void)state;
+    look_at("headboard", check_far_words);
 }
 
 /* Printers leave about 5 mm white at each edge. */
@@ -354,6 +417,8 @@ int main(void)
     setlocale(LC_ALL, "");
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(paper_is_as_large_as_the_standards_say),
+        cmocka_unit_test(words_far_to_the_right_go_on_within_the_sheet),
+        cmocka_unit_test(nor_do_they_fill_pages),
         cmocka_unit_test(no_mark_leaves_a_page_and_no_words_stand_on_others),
         cmocka_unit_test(nor_on_those_of_builds_by_chance),
         cmocka_unit_test(a_template_has_each_hole_at_its_distances_at_full_size),
