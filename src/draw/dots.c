@@ -3,9 +3,6 @@
 #include <assert.h>
 #include <stdlib.h>
 
-#define DOTS_ACROSS 2
-#define DOTS_DOWN 4
-
 static void set_dot(struct dots *dots, int x, int y)
 {
     int row = y / DOTS_DOWN;

@@ -4,7 +4,10 @@
 
 #include <stdbool.h>
 
-/* The dots of one cell: bit 2 * row + column, from its top left. */
+#define DOTS_ACROSS 2
+#define DOTS_DOWN 4
+
+/* The dots of one cell: bit DOTS_ACROSS * row + column, from its top left. */
 typedef unsigned char dots_mask;
 
 /* Dots over cells; masks row after row of cells. */

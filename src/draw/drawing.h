@@ -63,6 +63,9 @@ struct drawing {
     LIST_OF(struct label) labels; /* what matters most first */
 };
 
+/* The last rank that a layer can have (model/fields.h): layers are drawn rank by rank. */
+#define LAYER_RANK_MOST 100
+
 static inline bool mark_is_line(enum mark_kind kind)
 {
     return kind <= MARK_HATCH;

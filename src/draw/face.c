@@ -32,7 +32,7 @@ static void add_slope(const struct sketch *sketch, const struct area *line)
     *LIST_ADD(sketch->arena, &sketch->drawing->marks) = (struct mark){MARK_EDGE, *line};
 }
 
-/* Members whose nearest side lies no deeper than the box's frame near this face. */
+/* Whether the near side of a member is nearer to this face than to the opposite one. */
 static bool lies_behind(const struct sketch *sketch, const struct plan_member *member)
 {
     int axis = side_axis(sketch->side);
@@ -63,7 +63,12 @@ static void add_inner_sides(const struct sketch *sketch, enum mark_kind kind, co
                                  {at->u1, at->v0, at->u1, end_of(sketch, at->u1, at->v1)},
                                  {at->u0, at->v0, at->u1, at->v0},
                                  {at->u0, at->v1, at->u1, at->v1}};
-    const bool inner[] = {at->u0 > face.u0, at->u1<face.u1, at->v0> face.v0, at->v1 < face.v1};
+    const bool inner[] = {
+        (at->u0 > face.u0),
+        (at->u1 < face.u1),
+        (at->v0 > face.v0),
+        (at->v1 < face.v1),
+    };
 
     for (size_t i = 0; i < sizeof sides / sizeof *sides; i++) {
         if (inner[i])
@@ -225,7 +230,7 @@ static void add_cloth_seam(const struct sketch *sketch, const struct cover *cove
     add_mark(sketch, MARK_CLOTH_SEAM, cover->railroaded ? across : up);
 }
 
-/* How far from that of the middle width the middle of the nth width to the right lies. */
+/* How far the middle of the nth width to the right lies from the middle of the middle width. */
 static int64_t width_aside(const struct plan *plan, const struct cover *cover, int nth)
 {
     for (size_t i = 0; i < plan->pieces.count; i++) {
@@ -236,8 +241,11 @@ static int64_t width_aside(const struct plan *plan, const struct cover *cover, i
     return 0;
 }
 
-/* Where they have their likes both halves are alike; the middle of a width is the middle of its
- * seams. */
+/*
+ * Seams stand alone, each at its own place, or in pairs, one on each side of the middle. Of pairs
+ * the plan gives the first; from a seam to the next one out the middle of the width between them is
+ * half the way.
+ */
 static void add_cloth_seams(const struct sketch *sketch, const struct cover *cover,
                             const struct area *layer)
 {
@@ -474,21 +482,4 @@ void draw_face_limit(struct drawing *drawing, const struct plan *plan, int64_t s
         limit_facing(&sketch, key);
     else if (kind == ENTITY_cutout)
         limit_cutout(&sketch, key);
-}
-
-const char *drawing_word(const char *word, struct arena *arena)
-{
-    char *shown = arena_text(arena, word);
-
-    text_blank(shown);
-    return shown;
-}
-
-bool drawing_has(const struct drawing *drawing, enum mark_kind kind)
-{
-    for (size_t i = 0; i < drawing->marks.count; i++) {
-        if (drawing->marks.at[i].kind == kind)
-            return true;
-    }
-    return false;
 }

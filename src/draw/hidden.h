@@ -23,9 +23,9 @@ struct brick {
 };
 
 enum stroke_kind {
-    STROKE_EDGE, /* part of an edge that is seen */
-    STROKE_BEHIND /* part of a chosen brick's edge that is not */,
-    STROKE_HATCH /* on a chosen brick's face */
+    STROKE_EDGE,   /* part of an edge that is seen */
+    STROKE_BEHIND, /* part of a chosen brick's edge that is not */
+    STROKE_HATCH   /* on a chosen brick's face */
 };
 
 struct stroke {

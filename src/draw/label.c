@@ -56,7 +56,7 @@ static size_t next_aside(const struct label_place *places, const struct label *l
     size_t found = count;
 
     for (size_t i = 0; i < count; i++) {
-        if (labels[i].aside && !places[i].shown && places[i].width >= 0 &&
+        if (labels[i].aside && !places[i].shown &&
             (found == count || labels[i].v > labels[found].v))
             found = i;
     }

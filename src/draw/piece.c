@@ -280,7 +280,7 @@ static void add_on_side(struct view_of *view, const struct stand *stand, int64_t
     const struct model *model = view->plan->facts;
     struct stack stack = {.side = side};
 
-    for (int64_t rank = 0; rank <= 100; rank++) {
+    for (int64_t rank = 0; rank <= LAYER_RANK_MOST; rank++) {
         for (size_t i = 0; i < model->layers.count; i++) {
             const struct layer *layer = &model->layers.at[i];
             int64_t on =

@@ -70,13 +70,13 @@ static int dot_y(const struct grid *grid, int64_t v)
 
 static int column_of(const struct grid *grid, int64_t u)
 {
-    return grid->dotted ? dot_x(grid, u) / 2
+    return grid->dotted ? dot_x(grid, u) / DOTS_ACROSS
                         : part_of(u - grid->drawing->bounds.u0, grid->wide, grid->last_column);
 }
 
 static int row_of(const struct grid *grid, int64_t v)
 {
-    return grid->dotted ? dot_y(grid, v) / 4
+    return grid->dotted ? dot_y(grid, v) / DOTS_DOWN
                         : part_of(grid->drawing->bounds.v1 - v, grid->high, grid->last_row);
 }
 
@@ -326,6 +326,9 @@ static int aside_columns(const struct drawing *drawing, int columns)
 
 /* ---- all of it ---- */
 
+/* A picture is three cells wide and high at least: its last ones are no nearer than these. */
+#define LEAST_LAST 2
+
 /* The part of the cells that keeps the drawing's shape, a cell being twice as high as wide. */
 static void set_scale(struct grid *grid)
 {
@@ -336,24 +339,24 @@ static void set_scale(struct grid *grid)
         rows = whole_divide_even(columns * grid->high, 2 * grid->wide);
     else
         columns = whole_divide_even(2 * rows * grid->wide, grid->high);
-    grid->last_row = rows < 2 ? 2 : (int)rows;
-    grid->last_column = columns < 2 ? 2 : (int)columns;
+    grid->last_row = rows < LEAST_LAST ? LEAST_LAST : (int)rows;
+    grid->last_column = columns < LEAST_LAST ? LEAST_LAST : (int)columns;
 }
 
-/* The same in dots, that are as high as wide. */
+/* The same in dots, which are as high as wide. */
 static void set_dot_scale(struct grid *grid)
 {
-    int64_t across = 2 * (int64_t)grid->columns - 1;
-    int64_t down = 4 * (int64_t)grid->raster->rows - 1;
+    int64_t across = DOTS_ACROSS * (int64_t)grid->columns - 1;
+    int64_t down = DOTS_DOWN * (int64_t)grid->raster->rows - 1;
 
     if (across * grid->high <= down * grid->wide)
         down = whole_divide_even(across * grid->high, grid->wide);
     else
         across = whole_divide_even(down * grid->wide, grid->high);
-    grid->last_x = across < 4 ? 4 : (int)across;
-    grid->last_y = down < 8 ? 8 : (int)down;
-    grid->last_column = grid->last_x / 2;
-    grid->last_row = grid->last_y / 4;
+    grid->last_x = across < LEAST_LAST * DOTS_ACROSS ? LEAST_LAST * DOTS_ACROSS : (int)across;
+    grid->last_y = down < LEAST_LAST * DOTS_DOWN ? LEAST_LAST * DOTS_DOWN : (int)down;
+    grid->last_column = grid->last_x / DOTS_ACROSS;
+    grid->last_row = grid->last_y / DOTS_DOWN;
 }
 
 static bool has_slopes(const struct drawing *drawing)
@@ -388,7 +391,7 @@ void raster_draw(struct raster *raster, const struct drawing *drawing, int rows,
                               ARENA_MANY(arena, bool, count), NULL};
     for (size_t i = 0; i < count; i++)
         raster->cells[i] = ' ';
-    if (rows < 3 || grid.columns < 3 || grid.wide <= 0 || grid.high <= 0)
+    if (rows <= LEAST_LAST || grid.columns <= LEAST_LAST || grid.wide <= 0 || grid.high <= 0)
         return;
     grid.dots = dots_over(raster, count, arena);
     grid.hatch = dots_over(raster, count, arena);

@@ -371,7 +371,7 @@ static void add_layers(struct cut_open *cut)
 {
     const struct model *model = cut->plan->facts;
 
-    for (int64_t rank = 0; rank <= 100; rank++) {
+    for (int64_t rank = 0; rank <= LAYER_RANK_MOST; rank++) {
         for (size_t i = 0; i < model->layers.count; i++) {
             const struct layer *layer = &model->layers.at[i];
             if (layer->rank == rank && is_on_face(cut->plan, layer, cut->box, cut->side))
