@@ -206,8 +206,7 @@ void report_buying(struct json *json, const struct plan *plan)
     for (size_t i = 0; i < plan->purchases.count; i++) {
         const struct purchase *purchase = &plan->purchases.at[i];
         json_put_object(json, JSON_LINE);
-        put_text(json, "stock",
-                 purchase->stock ? plan_stock_name(plan, purchase->stock) : purchase->what);
+        put_text(json, "stock", sheet_purchase_name(plan, purchase));
         put_text(json, "aisle", words_aisle.at[purchase->aisle].name);
         put_quantity(json, plan, "need", purchase->measure, purchase->need);
         put_quantity(json, plan, "shelf", purchase->measure, purchase->shelf);
@@ -285,15 +284,14 @@ void report_money(struct json *json, const struct plan *plan)
 
 static void report_lines(struct json *json, const char *key, const char *const *lines, size_t count)
 {
-    json_put_key(json, key);
-    json_put_array(json, JSON_LINES);
+    put_array(json, key);
     for (size_t i = 0; i < count; i++)
         json_put_string(json, lines[i]);
     json_put_close(json);
 }
 
-/* What has to rest before a step, and how long; the precedences are sorted by the step that waits,
- * and steps come in their order. */
+/* What has to rest before a step, and how long. The precedences are sorted by the step that waits,
+ * and steps come in their order: `at` goes on from one step to the next. */
 static void report_rests(struct json *json, const struct plan *plan, const struct step *step,
                          size_t *at)
 {
@@ -361,15 +359,12 @@ void report_doable(struct text *out, const struct plan *plan, const struct doabl
     struct json json;
     report_open(&json, out);
     put_quantity(&json, plan, "minutes", QUANTITY_MINUTES, doable->minutes);
-    json_put_key(&json, "steps");
-    json_put_array(&json, JSON_LINES);
+    put_array(&json, "steps");
     for (size_t i = 0; i < doable->count; i++) {
         const struct step *step = &plan->steps.at[doable->steps[i]];
         json_put_object(&json, JSON_LINE);
-        json_put_key(&json, "step");
-        json_put_string(&json, step->name);
-        json_put_key(&json, "title");
-        json_put_string(&json, step->title);
+        put_text(&json, "step", step->name);
+        put_text(&json, "title", step->title);
         put_quantity(&json, plan, "minutes", QUANTITY_MINUTES, step->minutes);
         json_put_close(&json);
     }

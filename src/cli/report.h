@@ -1,7 +1,7 @@
 /*
  * A plan as JSON, for programs. Lengths, masses and minutes are strings with their unit, exact
- * (quantity_print_exact); money is a string in the workshop's currency. Each function writes one
- * member of the open object.
+ * (quantity_print_exact); money is a string in the workshop's currency. Each function writes
+ * members of the open object: one that bears its name, where nothing else is said.
  */
 #ifndef CLI_REPORT_H
 #define CLI_REPORT_H
@@ -11,18 +11,24 @@
 #include "plan/doable.h"
 #include "plan/plan.h"
 
+/* "name", "state", "units", "currency" and "tally". */
 void report_heading(struct json *json, const struct plan *plan);
 void report_boxes(struct json *json, const struct plan *plan);
 void report_screws(struct json *json, const struct plan *plan);
 void report_joins(struct json *json, const struct plan *plan);
 void report_maps(struct json *json, const struct plan *plan);
+
+/* "paddings", "coatings", "clearances" and "finished". */
 void report_padding(struct json *json, const struct plan *plan);
+/* What is cut and sewn, "outlines" to "used"; "edges" with their staples; "purchases". */
 void report_cloth(struct json *json, const struct plan *plan);
 void report_staples(struct json *json, const struct plan *plan);
 void report_buying(struct json *json, const struct plan *plan);
 void report_money(struct json *json, const struct plan *plan);
 void report_steps(struct json *json, const struct plan *plan);
-/* What things weigh, who lifts them in which step, how they come into the room. */
+
+/* What things weigh, who lifts them in which step, how they come into the room ("way_in"), what
+ * they bear ("spans", "holds" and "tips"). */
 void report_weights(struct json *json, const struct plan *plan);
 void report_lifts(struct json *json, const struct plan *plan);
 void report_route(struct json *json, const struct plan *plan);
@@ -39,7 +45,8 @@ void report_join_map(struct json *json, const struct plan *plan, const struct ju
 /* The member "ways": every way to a join's heads that was looked at; and "meets": what meets the
  * chosen one, with the steps that put it there. */
 void report_ways(struct json *json, const struct plan *plan, int64_t join);
-/* What can be done now, as one object. */
+
+/* What can be done now: a whole text, one object. */
 void report_doable(struct text *out, const struct plan *plan, const struct doable *doable);
 
 #endif

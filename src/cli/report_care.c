@@ -9,22 +9,25 @@
 #include "plan/strength.h"
 #include "plan/weight.h"
 
-#include <setjmp.h>
-
-typedef void care_fn(struct json *json, const struct plan *plan, struct arena *arena);
-
-/* An array that ends early when memory runs out. */
-static void with_arena(struct json *json, const char *key, const struct plan *plan, care_fn *fn)
-{
+/* An array that is worked out in an arena of its own. */
+struct care {
+    struct json *json;
+    const struct plan *plan;
     struct arena arena;
-    jmp_buf escape;
+};
+
+/* `put` takes its memory before it writes, so that the array can be closed without it; the text has
+ * failed then. */
+static void with_arena(struct json *json, const char *key, const struct plan *plan,
+                       void (*put)(void *care))
+{
+    struct care care = {.json = json, .plan = plan};
 
     put_array(json, key);
-    arena_init(&arena);
-    arena.escape = &escape;
-    if (setjmp(escape) == 0)
-        fn(json, plan, &arena);
-    arena_release(&arena);
+    arena_init(&care.arena);
+    if (!arena_try(&care.arena, put, &care))
+        json->out->failed = true;
+    arena_release(&care.arena);
     json_put_close(json);
 }
 
@@ -35,11 +38,14 @@ static void put_mass(struct json *json, const struct plan *plan, const char *key
 
 /* ---- weights ---- */
 
-static void put_weights(struct json *json, const struct plan *plan, struct arena *arena)
+static void put_weights(void *context)
 {
+    struct care *care = context;
+    struct json *json = care->json;
+    const struct plan *plan = care->plan;
     static const char *const keys[WEIGHT_KINDS] = {"sticks",  "panels", "fixings",     "foam",
                                                    "batting", "cloth",  "loose_panels"};
-    struct weight *weights = ARENA_MANY(arena, struct weight, plan->facts->boxes.count);
+    struct weight *weights = ARENA_MANY(&care->arena, struct weight, plan->facts->boxes.count);
 
     weight_boxes(plan, weights);
     for (size_t i = 0; i < plan->facts->boxes.count; i++) {
@@ -60,26 +66,31 @@ void report_weights(struct json *json, const struct plan *plan)
 
 /* ---- lifts ---- */
 
-static void put_lifts(struct json *json, const struct plan *plan, struct arena *arena)
+static void put_lift(struct json *json, const struct plan *plan, const struct lift *lift)
 {
-    struct lifts lifts = lift_make(plan, arena);
+    const struct step *step = &plan->steps.at[lift->step];
 
-    for (size_t i = 0; i < lifts.of.count; i++) {
-        const struct lift *lift = &lifts.of.at[i];
+    json_put_object(json, JSON_LINE);
+    put_text(json, "step", step->name);
+    put_whole(json, "box", lift->box);
+    put_mass(json, plan, "mass", lift->mass);
+    put_bool(json, "turned", lift->turned);
+    put_length(json, plan, "before_ankles", lift->place.across);
+    put_length(json, plan, "above_floor", lift->place.up);
+    put_length(json, plan, "raised", lift->place.travel);
+    put_mass(json, plan, "one_person", lift->limit);
+    put_whole(json, "people_by_equation", lift->people);
+    put_whole(json, "people", step_people(step));
+    json_put_close(json);
+}
 
-        json_put_object(json, JSON_LINE);
-        put_text(json, "step", plan->steps.at[lift->step].name);
-        put_whole(json, "box", lift->box);
-        put_mass(json, plan, "mass", lift->mass);
-        put_bool(json, "turned", lift->turned);
-        put_length(json, plan, "before_ankles", lift->place.across);
-        put_length(json, plan, "above_floor", lift->place.up);
-        put_length(json, plan, "raised", lift->place.travel);
-        put_mass(json, plan, "one_person", lift->limit);
-        put_whole(json, "people_by_equation", lift->people);
-        put_whole(json, "people", step_people(&plan->steps.at[lift->step]));
-        json_put_close(json);
-    }
+static void put_lifts(void *context)
+{
+    struct care *care = context;
+    struct lifts lifts = lift_make(care->plan, &care->arena);
+
+    for (size_t i = 0; i < lifts.of.count; i++)
+        put_lift(care->json, care->plan, &lifts.of.at[i]);
 }
 
 void report_lifts(struct json *json, const struct plan *plan)
@@ -110,12 +121,13 @@ static void put_line(struct json *json, const struct plan *plan, const struct ro
     json_put_close(json);
 }
 
-static void put_route(struct json *json, const struct plan *plan, struct arena *arena)
+static void put_route(void *context)
 {
-    struct route route = route_make(plan, arena);
+    struct care *care = context;
+    struct route route = route_make(care->plan, &care->arena);
 
     for (size_t i = 0; i < route.lines.count; i++)
-        put_line(json, plan, &route.lines.at[i]);
+        put_line(care->json, care->plan, &route.lines.at[i]);
 }
 
 void report_route(struct json *json, const struct plan *plan)
@@ -125,30 +137,33 @@ void report_route(struct json *json, const struct plan *plan)
 
 /* ---- strength ---- */
 
-static void put_spans(struct json *json, const struct plan *plan, struct arena *arena)
+static void put_span(struct json *json, const struct plan *plan, const struct strength_span *span)
 {
-    struct strength_spans spans = strength_spans(plan, arena);
-
-    for (size_t i = 0; i < spans.of.count; i++) {
-        const struct strength_span *span = &spans.of.at[i];
-
-        json_put_object(json, JSON_LINE);
-        put_whole(json, "box", span->box);
-        put_text(json, "part",
-                 span->panel != PLAN_NONE ? plan->panels.at[span->panel].label
-                                          : plan->members.at[span->member].label);
-        put_length(json, plan, "clear", span->span);
-        put_length(json, plan, "usual", span->good);
-        put_length(json, plan, "bends", span->bend);
-        put_length(json, plan, "shear", span->shear);
-        put_length(json, plan, "most", span->most);
-        json_put_close(json);
-    }
+    json_put_object(json, JSON_LINE);
+    put_whole(json, "box", span->box);
+    put_text(json, "part",
+             span->panel != PLAN_NONE ? plan->panels.at[span->panel].label
+                                      : plan->members.at[span->member].label);
+    put_length(json, plan, "clear", span->span);
+    put_length(json, plan, "usual", span->good);
+    put_length(json, plan, "bends", span->bend);
+    put_length(json, plan, "shear", span->shear);
+    put_length(json, plan, "most", span->most);
+    json_put_close(json);
 }
 
-static void put_holds(struct json *json, const struct plan *plan, struct arena *arena)
+static void put_spans(void *context)
 {
-    (void)arena;
+    struct care *care = context;
+    struct strength_spans spans = strength_spans(care->plan, &care->arena);
+
+    for (size_t i = 0; i < spans.of.count; i++)
+        put_span(care->json, care->plan, &spans.of.at[i]);
+}
+
+static void put_holds(struct json *json, const struct plan *plan)
+{
+    put_array(json, "holds");
     for (size_t i = 0; i < plan->junctions.count; i++) {
         struct hold hold;
 
@@ -162,11 +177,12 @@ static void put_holds(struct json *json, const struct plan *plan, struct arena *
         put_mass(json, plan, "across", hold.side);
         json_put_close(json);
     }
+    json_put_close(json);
 }
 
-static void put_tips(struct json *json, const struct plan *plan, struct arena *arena)
+static void put_tips(struct json *json, const struct plan *plan)
 {
-    (void)arena;
+    put_array(json, "tips");
     for (size_t i = 0; i < plan->facts->boxes.count; i++) {
         struct strength_tip tip;
 
@@ -179,11 +195,12 @@ static void put_tips(struct json *json, const struct plan *plan, struct arena *a
         put_mass(json, plan, "push", tip.push);
         json_put_close(json);
     }
+    json_put_close(json);
 }
 
 void report_strength(struct json *json, const struct plan *plan)
 {
     with_arena(json, "spans", plan, put_spans);
-    with_arena(json, "holds", plan, put_holds);
-    with_arena(json, "tips", plan, put_tips);
+    put_holds(json, plan);
+    put_tips(json, plan);
 }

@@ -2,6 +2,7 @@
 #include "cli/report.h"
 
 #include "cli/report_put.h"
+#include "paper/blank.h"
 #include "plan/homeward.h"
 
 static void put_cost(struct json *json, const struct cut_sheet *sheet, const char *key,
@@ -33,8 +34,7 @@ static void put_place(struct json *json, const struct cut_sheet *sheet,
 
 static void put_strokes(struct json *json, const struct cut_sheet *sheet, size_t blank)
 {
-    json_put_key(json, "cuts");
-    json_put_array(json, JSON_LINES);
+    put_array(json, "cuts");
     for (size_t i = 0; i < sheet->layout->strokes.count; i++) {
         const struct cut_stroke *stroke = &sheet->layout->strokes.at[i];
 
@@ -72,13 +72,12 @@ static void put_blank(struct json *json, const struct cut_sheet *sheet, size_t i
     const struct cut_size *size = &sheet->job->sizes[blank->size];
 
     json_put_object(json, JSON_LINES);
-    put_length(json, sheet->plan, "length", size->length > 0 ? size->length : blank->used);
+    put_length(json, sheet->plan, "length", blank_length(sheet, blank));
     if (sheet->way != CUT_BARS)
         put_length(json, sheet->plan, "width", size->width);
     put_bool(json, "shelf", size->limit != CUT_ANY);
     put_length(json, sheet->plan, "rest", blank->rest);
-    json_put_key(json, "parts");
-    json_put_array(json, JSON_LINES);
+    put_array(json, "parts");
     for (size_t i = blank->first; i < blank->first + blank->count; i++)
         put_place(json, sheet, &sheet->layout->places.at[i]);
     json_put_close(json);
@@ -97,8 +96,7 @@ void report_layout(struct json *json, const struct cut_sheet *sheet)
     put_cost(json, sheet, "bound", sheet->layout->bound);
     put_bool(json, "proven", layout_proven(sheet->layout));
     put_bool(json, "taken", sheet->taken);
-    json_put_key(json, "pieces");
-    json_put_array(json, JSON_LINES);
+    put_array(json, "pieces");
     for (size_t i = 0; i < sheet->layout->blanks.count; i++)
         put_blank(json, sheet, i);
     json_put_close(json);
@@ -107,8 +105,7 @@ void report_layout(struct json *json, const struct cut_sheet *sheet)
 
 void report_cutting(struct json *json, const struct plan *plan)
 {
-    json_put_key(json, "cutting");
-    json_put_array(json, JSON_LINES);
+    put_array(json, "cutting");
     for (size_t i = 0; i < plan->jobs.count; i++) {
         const struct cut_sheet sheet = sheet_of_job(plan, &plan->jobs.at[i]);
 

@@ -2,14 +2,9 @@
 #include "cli/report.h"
 
 #include "cli/report_put.h"
+#include "paper/print.h"
 #include "plan/geometry.h"
 #include "plan/hole.h"
-
-static const char *box_name(const struct plan *plan, int64_t key)
-{
-    const struct box *box = MODEL_FIND(plan->facts, box, key);
-    return box ? box->name : "";
-}
 
 /* ---- what holds for all holes of a join ---- */
 
@@ -31,7 +26,7 @@ static void put_screw(struct json *json, const struct plan *plan, const struct p
 
 static void put_heads(struct json *json, const struct plan *plan, const struct junction *junction)
 {
-    put_text(json, "head_box", box_name(plan, junction->head_box));
+    put_text(json, "head_box", print_box(plan, junction->head_box));
     put_bool(json, "head_inside", junction->head_inside);
     put_text(
         json, "seen_through",
@@ -60,7 +55,7 @@ static void put_opening(struct json *json, const struct plan *plan, const struct
     const struct layer *layer = MODEL_FIND(plan->facts, layer, edge->layer);
     json_put_object(json, JSON_LINE);
     put_whole(json, "layer", edge->layer);
-    put_text(json, "box", box_name(plan, edge->box));
+    put_text(json, "box", print_box(plan, edge->box));
     put_text(json, "edge",
              part->edge < 0 ? "all" : words_side.at[edge_side(layer->side, part->edge)].name);
     put_length(json, plan, "from", part->from);
@@ -129,7 +124,7 @@ static void put_ends(struct json *json, const struct plan *plan, const struct ju
         if (!hole_end(plan, junction, of_b, &end))
             continue;
         json_put_object(json, JSON_LINES);
-        put_text(json, "box", box_name(plan, end.box));
+        put_text(json, "box", print_box(plan, end.box));
         put_text(json, "hand", plan_hand_word(plan_hand(plan, end.box)));
         put_text(json, "side", words_side.at[end.side].name);
         put_text(json, "seen", words_side.at[end.seen].name);

@@ -1,5 +1,7 @@
 #include "cli/report_rehearsal.h"
 
+#include "cli/report_put.h"
+
 static const char *step_name(const struct plan *plan, size_t step)
 {
     return step == PLAN_NONE ? NULL : plan->steps.at[step].name;
@@ -10,17 +12,13 @@ static void put_verdict(struct json *json, const struct plan *plan, const struct
     struct text reason;
 
     json_put_object(json, JSON_LINE);
-    json_put_key(json, "proved");
-    json_put_bool(json, verdict->lapse == LAPSE_NONE);
-    json_put_key(json, "step");
-    json_put_string(json, step_name(plan, verdict->step));
+    put_bool(json, "proved", verdict->lapse == LAPSE_NONE);
+    put_text(json, "step", step_name(plan, verdict->step));
     if (verdict->lapse != LAPSE_NONE) {
         text_init(&reason);
         rehearse_text(plan, verdict, &reason);
-        json_put_key(json, "because");
-        json_put_string(json, text_string(&reason));
-        json_put_key(json, "since");
-        json_put_string(json, step_name(plan, verdict->since));
+        put_text(json, "because", text_string(&reason));
+        put_text(json, "since", step_name(plan, verdict->since));
         text_release(&reason);
     }
     json_put_close(json);
@@ -30,10 +28,8 @@ static void put_point(struct json *json, const struct plan *plan,
                       const struct rehearsed_point *point)
 {
     json_put_object(json, JSON_LINES);
-    json_put_key(json, "join");
-    json_put_whole(json, point->join);
-    json_put_key(json, "hole");
-    json_put_whole(json, plan->points.at[point->point].rank);
+    put_whole(json, "join", point->join);
+    put_whole(json, "hole", plan->points.at[point->point].rank);
     for (int proof = 0; proof < PROOFS; proof++) {
         json_put_key(json, proof_names[proof]);
         put_verdict(json, plan, &point->verdicts[proof]);
@@ -50,10 +46,8 @@ static void put_thing(struct json *json, const struct plan *plan,
         [REHEARSED_SUPPLY] = "supply"};
 
     json_put_object(json, JSON_LINE);
-    json_put_key(json, "what");
-    json_put_string(json, kinds[thing->kind]);
-    json_put_key(json, "key");
-    json_put_whole(json, thing->key);
+    put_text(json, "what", kinds[thing->kind]);
+    put_whole(json, "key", thing->key);
     json_put_key(json, "verdict");
     put_verdict(json, plan, &thing->verdict);
     json_put_close(json);
@@ -61,15 +55,12 @@ static void put_thing(struct json *json, const struct plan *plan,
 
 void report_rehearsal(struct json *json, const struct plan *plan, const struct rehearsal *rehearsal)
 {
-    json_put_key(json, "proved");
-    json_put_bool(json, rehearsal->proved);
-    json_put_key(json, "points");
-    json_put_array(json, JSON_LINES);
+    put_bool(json, "proved", rehearsal->proved);
+    put_array(json, "points");
     for (size_t i = 0; i < rehearsal->points.count; i++)
         put_point(json, plan, &rehearsal->points.at[i]);
     json_put_close(json);
-    json_put_key(json, "lost");
-    json_put_array(json, JSON_LINES);
+    put_array(json, "lost");
     for (size_t i = 0; i < rehearsal->things.count; i++)
         put_thing(json, plan, &rehearsal->things.at[i]);
     json_put_close(json);
@@ -77,18 +68,15 @@ void report_rehearsal(struct json *json, const struct plan *plan, const struct r
 
 void report_apart(struct json *json, const struct plan *plan, const struct rehearsed_steps *steps)
 {
-    json_put_key(json, "apart");
-    json_put_array(json, JSON_LINES);
+    put_array(json, "apart");
     for (size_t i = 0; i < steps->count; i++) {
         struct text words;
 
         text_init(&words);
         rehearse_apart_text(plan, steps->at[i], &words);
         json_put_object(json, JSON_LINE);
-        json_put_key(json, "step");
-        json_put_string(json, plan->steps.at[steps->at[i]].name);
-        json_put_key(json, "do");
-        json_put_string(json, text_string(&words));
+        put_text(json, "step", plan->steps.at[steps->at[i]].name);
+        put_text(json, "do", text_string(&words));
         json_put_close(json);
         text_release(&words);
     }

@@ -2,6 +2,7 @@
 #include "cli/report.h"
 
 #include "cli/report_put.h"
+#include "paper/print.h"
 #include "plan/meeting.h"
 
 /* ---- ways ---- */
@@ -37,10 +38,10 @@ static void put_way(struct json *json, const struct plan *plan, const struct pla
                                              [WAY_LEFT_OPEN] = "left_open",
                                              [WAY_PIERCED] = "pierced",
                                              [WAY_LATER] = "later"};
-    const struct box *box = MODEL_FIND(plan->facts, box, way->head_box);
+
     json_put_object(json, JSON_LINES);
     put_text(json, "state", states[way->state]);
-    put_text(json, "head_box", box ? box->name : "");
+    put_text(json, "head_box", print_box(plan, way->head_box));
     put_bool(json, "inside", way->inside);
     put_text(json, "reach", words_side.at[way->reach_side].name);
     put_text(json, "opened", way->opened < 0 ? NULL : words_side.at[way->opened].name);
@@ -70,6 +71,7 @@ static void put_step(const struct putting *putting, const char *key, size_t step
         put_text(putting->json, key, putting->plan->steps.at[step].name);
 }
 
+/* Memory is taken before anything is written, so that what is open can be closed without it. */
 static void put_meets(void *context)
 {
     const struct putting *putting = context;
@@ -98,6 +100,7 @@ void report_ways(struct json *json, const struct plan *plan, int64_t join)
     }
     json_put_close(json);
     arena_init(&arena);
-    arena_try(&arena, put_meets, &(struct putting){json, plan, join, &arena});
+    if (!arena_try(&arena, put_meets, &(struct putting){json, plan, join, &arena}))
+        json->out->failed = true;
     arena_release(&arena);
 }

@@ -4,7 +4,12 @@
 #include "plan/geometry.h"
 
 #define LEGIBLE (9 * LENGTH_MM / 5) /* smallest letters, about 5 points */
+
+/* Dimension lines: heads of arrows, letters, how far off the picture they stand. */
 #define ARROW (2 * LENGTH_MM)
+#define DIMENSION_SIZE (7 * LENGTH_MM / 2)
+#define DIMENSION_BELOW (5 * LENGTH_MM)
+#define DIMENSION_BESIDE (3 * LENGTH_MM)
 
 /* ---- scale ---- */
 
@@ -133,6 +138,8 @@ bool chart_label(struct chart *chart, struct area area, int64_t most, const char
 
 /* ---- dimension lines ---- */
 
+/* The head of an arrow at x, y; the line that it ends goes on from there along_x or along_y (one of
+ * them 1 or -1, the other 0). */
 static void add_arrow(struct chart *chart, int64_t x, int64_t y, int64_t along_x, int64_t along_y)
 {
     for (int turn = -1; turn <= 1; turn += 2)
@@ -144,8 +151,8 @@ static void add_arrow(struct chart *chart, int64_t x, int64_t y, int64_t along_x
 void chart_dimensions(struct chart *chart, const char *length, const char *width)
 {
     const struct page_box *drawn = &chart->drawn;
-    int64_t size = 7 * LENGTH_MM / 2;
-    int64_t y = drawn->y1 + 5 * LENGTH_MM, x = drawn->x0 - 3 * LENGTH_MM;
+    int64_t size = DIMENSION_SIZE;
+    int64_t y = drawn->y1 + DIMENSION_BELOW, x = drawn->x0 - DIMENSION_BESIDE;
 
     page_line(chart->pages, chart->page, PEN_FINE, (struct page_box){drawn->x0, y, drawn->x1, y});
     add_arrow(chart, drawn->x0, y, 1, 0);
@@ -159,7 +166,7 @@ void chart_dimensions(struct chart *chart, const char *length, const char *width
     put_upright(chart, x - size / 2 - LENGTH_MM / 2, (drawn->y0 + drawn->y1) / 2, size, width);
 }
 
-void chart_spread(int64_t *places, size_t count, int64_t gap, int64_t low, int64_t high)
+int64_t chart_spread(int64_t *places, size_t count, int64_t gap, int64_t low, int64_t high)
 {
     if (count > 1)
         gap = length_smaller(gap, (high - low) / (int64_t)(count - 1));
@@ -167,4 +174,5 @@ void chart_spread(int64_t *places, size_t count, int64_t gap, int64_t low, int64
         places[i] = length_larger(places[i], i ? places[i - 1] + gap : low);
     for (size_t i = count; i-- > 0;)
         places[i] = length_smaller(places[i], i + 1 < count ? places[i + 1] - gap : high);
+    return gap;
 }

@@ -9,14 +9,16 @@
 #include <stdio.h>
 
 #define STICK_HEIGHT (8 * LENGTH_MM)
-#define MARK_SIZE (5 * LENGTH_MM / 2)
-#define LABEL_MOST (5 * LENGTH_MM)
-#define BELOW (11 * LENGTH_MM) /* dimension line under a sheet */
-#define BESIDE (8 * LENGTH_MM)
-#define SHEET_MOST (120 * LENGTH_MM)
-#define ROLL_SHAPE 3 /* a roll is shown in rows at most so many times as long as wide */
+#define STICK_MARK_LINES 4            /* of letters that there is room for below a stick */
+#define MARK_SIZE (5 * LENGTH_MM / 2) /* letters of marks and of the numbers of cuts */
+#define LABEL_MOST (5 * LENGTH_MM)    /* letters of a part's label */
+#define BELOW (11 * LENGTH_MM)        /* for the dimension line under a sheet */
+#define BESIDE (8 * LENGTH_MM)        /* for the one at its left */
+#define SHEET_MOST (120 * LENGTH_MM)  /* height of a sheet or of a row of a roll */
+#define ROLL_SHAPE 3                  /* a row of a roll is so many times as long as wide */
 
-/* The area that a part takes, seen with the first edge at the top. */
+/* The area that a part takes, seen with the edge that "across" counts from at the top. A stick is 1
+ * wide. */
 static struct area place_area(const struct cut_sheet *sheet, const struct cut_blank *blank,
                               const struct cut_place *place)
 {
@@ -47,6 +49,7 @@ static const char *place_figures(const struct chart *chart, const struct cut_she
                         print_length(sheet->plan, part->width).at);
 }
 
+/* A part with its label, and under it its size where it is no stick and wide enough. */
 static void add_part(struct chart *chart, const struct cut_sheet *sheet,
                      const struct cut_place *place, struct area area)
 {
@@ -85,7 +88,7 @@ static int64_t longest_blank(const struct cut_sheet *sheet)
     return longest;
 }
 
-/* The marks from the squared end, each where it belongs on one of two lines. */
+/* The marks from the squared end, each below its place, on the first of two lines that is free. */
 static void add_stick_marks(struct chart *chart, const struct cut_sheet *sheet,
                             const struct cut_blank *blank)
 {
@@ -107,7 +110,7 @@ static void chart_stick(struct flow *flow, const struct cut_sheet *sheet,
                         const struct cut_blank *blank)
 {
     struct page_box room;
-    struct page *page = flow_room(flow, STICK_HEIGHT + 4 * MARK_SIZE, &room);
+    struct page *page = flow_room(flow, STICK_HEIGHT + STICK_MARK_LINES * MARK_SIZE, &room);
     struct area shown = {0, 0, longest_blank(sheet), 1};
     struct area whole = {0, 0, blank_length(sheet, blank), 1};
     struct chart chart = {

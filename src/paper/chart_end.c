@@ -12,18 +12,19 @@
 #include "paper/print.h"
 #include "plan/geometry.h"
 
+#include <assert.h>
 #include <stdlib.h>
 
 #define FIGURE_SIZE (13 * LENGTH_MM / 5)
-#define FIGURE_ROOM (30 * LENGTH_MM) /* "99-15/16 in 2500 mm" */
-#define LEADER (4 * LENGTH_MM)
+#define FIGURE_ROOM (30 * LENGTH_MM) /* "99-1/4 in (2521 mm)"; longer ones are set smaller */
+#define LEADER (4 * LENGTH_MM)       /* from the edge of the face to a figure */
 #define CAPTION (8 * LENGTH_MM)
-#define FACE_MOST (72 * LENGTH_MM)
+#define FACE_MOST (72 * LENGTH_MM) /* height of a face */
 #define HOLE_RADIUS (LENGTH_MM)
 
-/* A line of figures: where on the face, and what. */
+/* A distance, and where on the page the holes lie that have it. */
 struct ordinate {
-    int64_t at; /* on the page */
+    int64_t at;
     int64_t distance;
 };
 
@@ -36,36 +37,41 @@ struct view {
 
 /* ---- the face ---- */
 
+enum look { LOOK_NONE, LOOK_FRAME, LOOK_LINE, LOOK_SLOPE, LOOK_CIRCLE };
+
 static void add_face_mark(struct chart *chart, const struct mark *mark)
 {
     static const struct {
-        bool drawn;
-        enum page_shape shape;
+        enum look look;
         enum page_pen pen;
-    } looks[MARK_KINDS] = {[MARK_FACE] = {true, PAGE_FRAME, PEN_BOLD},
-                           [MARK_PANEL] = {true, PAGE_FRAME, PEN_PLAIN},
-                           [MARK_MEMBER] = {true, PAGE_FRAME, PEN_DASHED},
-                           [MARK_SEAM] = {true, PAGE_LINE, PEN_PLAIN},
-                           [MARK_CLOTH_SEAM] = {true, PAGE_LINE, PEN_DASHED},
-                           [MARK_PADDING] = {true, PAGE_LINE, PEN_FINE},
-                           [MARK_WEB] = {true, PAGE_LINE, PEN_FINE},
-                           [MARK_OPEN] = {true, PAGE_LINE, PEN_BOLD},
-                           [MARK_PATCH] = {true, PAGE_CIRCLE, PEN_DASHED}};
+    } looks[MARK_KINDS] = {
+        [MARK_FACE] = {LOOK_FRAME, PEN_BOLD},   [MARK_EDGE] = {LOOK_SLOPE, PEN_BOLD},
+        [MARK_PANEL] = {LOOK_FRAME, PEN_PLAIN}, [MARK_MEMBER] = {LOOK_FRAME, PEN_DASHED},
+        [MARK_SEAM] = {LOOK_LINE, PEN_PLAIN},   [MARK_CLOTH_SEAM] = {LOOK_LINE, PEN_DASHED},
+        [MARK_PADDING] = {LOOK_LINE, PEN_FINE}, [MARK_WEB] = {LOOK_LINE, PEN_FINE},
+        [MARK_OPEN] = {LOOK_LINE, PEN_BOLD},    [MARK_PATCH] = {LOOK_CIRCLE, PEN_DASHED}};
+    enum page_pen pen = looks[mark->kind].pen;
     struct page_box box = chart_box(chart, mark->area);
 
-    if (mark->kind == MARK_EDGE)
-        page_line(chart->pages, chart->page, PEN_BOLD,
+    switch (looks[mark->kind].look) {
+    case LOOK_FRAME:
+        page_frame(chart->pages, chart->page, pen, box);
+        break;
+    case LOOK_LINE:
+        page_line(chart->pages, chart->page, pen, box);
+        break;
+    case LOOK_SLOPE:
+        page_line(chart->pages, chart->page, pen,
                   (struct page_box){chart_x(chart, mark->area.u0), chart_y(chart, mark->area.v0),
                                     chart_x(chart, mark->area.u1), chart_y(chart, mark->area.v1)});
-    if (!looks[mark->kind].drawn)
-        return;
-    if (looks[mark->kind].shape == PAGE_CIRCLE)
-        page_circle(chart->pages, chart->page, PEN_DASHED, (box.x0 + box.x1) / 2,
-                    (box.y0 + box.y1) / 2, (box.x1 - box.x0) / 2);
-    else if (looks[mark->kind].shape == PAGE_LINE)
-        page_line(chart->pages, chart->page, looks[mark->kind].pen, box);
-    else
-        page_frame(chart->pages, chart->page, looks[mark->kind].pen, box);
+        break;
+    case LOOK_CIRCLE:
+        page_circle(chart->pages, chart->page, pen, (box.x0 + box.x1) / 2, (box.y0 + box.y1) / 2,
+                    (box.x1 - box.x0) / 2);
+        break;
+    case LOOK_NONE:
+        break;
+    }
 }
 
 static void add_face(const struct view *view)
@@ -79,22 +85,33 @@ static void add_face(const struct view *view)
 
 /* ---- holes ---- */
 
-static const struct plan_point *point_at(const struct view *view, size_t index)
+const struct plan_point *chart_point(const struct plan *plan, const struct junction *junction,
+                                     size_t index)
 {
-    return &view->plan->points.at[view->junction->first_point + index];
+    assert(index < junction->point_count);
+    return &plan->points.at[junction->first_point + index];
 }
 
+void chart_hole(const struct plan_point *point, const struct join_end *end, int64_t *ret_u,
+                int64_t *ret_v)
+{
+    box_to_face(end->seen, end->of_b ? point->in_b : point->in_a, ret_u, ret_v);
+}
+
+/* Its number stands at the first of four places beside it that is free; the map tells it anyway. */
 static void add_hole(const struct view *view, size_t index)
 {
-    static const int ways[][2] = {{1, -1}, {1, 1}, {-1, -1}, {-1, 1}};
+    static const int ways[][2] = {
+        {1, -1}, {1, 1}, {-1, -1}, {-1, 1}}; /* right or left, up or down */
+    const struct plan_point *point = chart_point(view->plan, view->junction, index);
     struct chart *chart = view->chart;
     int64_t u, v;
 
-    chart_hole(point_at(view, index), view->end, &u, &v);
+    chart_hole(point, view->end, &u, &v);
     int64_t x = chart_x(chart, u), y = chart_y(chart, v);
-    const char *number = arena_format(chart->pages->arena, "%d", point_at(view, index)->rank);
+    const char *number = arena_format(chart->pages->arena, "%d", point->rank);
     page_circle(chart->pages, chart->page, PEN_BOLD, x, y, HOLE_RADIUS);
-    for (int i = 0; i < 4; i++) {
+    for (size_t i = 0; i < sizeof ways / sizeof *ways; i++) {
         if (chart_words(chart, ways[i][0] > 0 ? ALIGN_FROM : ALIGN_TO,
                         x + ways[i][0] * HOLE_RADIUS * 3 / 2,
                         y + (ways[i][1] > 0 ? FIGURE_SIZE : -HOLE_RADIUS), FIGURE_SIZE, number))
@@ -109,18 +126,20 @@ static int compare_ordinates(const void *a, const void *b)
     return (x > y) - (x < y);
 }
 
-/* The distances from the one edge in the order of their places on the page, each once. */
+/* The distances from the upright edge, or from the level one, in the order of their places on the
+ * page, each once. `ordinates` has room for one a hole. */
 static size_t gather_ordinates(const struct view *view, bool from_upright,
                                struct ordinate *ordinates)
 {
     size_t count = 0, kept = 0;
 
     for (size_t i = 0; i < view->junction->point_count; i++) {
-        const struct from_edge *edges = hole_edges(point_at(view, i), view->end->of_b);
+        const struct plan_point *point = chart_point(view->plan, view->junction, i);
+        const struct from_edge *edges = hole_edges(point, view->end->of_b);
         const struct from_edge *from = &edges[edge_is_upright(edges[0].edge) != from_upright];
         int64_t u, v;
 
-        chart_hole(point_at(view, i), view->end, &u, &v);
+        chart_hole(point, view->end, &u, &v);
         ordinates[count++] = (struct ordinate){
             from_upright ? chart_x(view->chart, u) : chart_y(view->chart, v), from->distance};
     }
@@ -130,16 +149,6 @@ static size_t gather_ordinates(const struct view *view, bool from_upright,
             ordinates[kept++] = ordinates[i];
     }
     return kept;
-}
-
-/* "12-1/2 in 318 mm", the build's own unit first. */
-static const char *figures(const struct view *view, int64_t distance)
-{
-    bool inch = model_units(view->plan->facts) == UNITS_INCH;
-    struct printed in = print_marked(distance, UNITS_INCH), mm = print_marked(distance, UNITS_MM);
-
-    return inch ? arena_format(view->chart->pages->arena, "%s in %s mm", in.at, mm.at)
-                : arena_format(view->chart->pages->arena, "%s mm %s in", mm.at, in.at);
 }
 
 /* A figure below the face, or at its left, with the line that leads to it from across the face. */
@@ -163,6 +172,8 @@ static void add_figure(const struct view *view, bool below, int64_t at, int64_t 
     }
 }
 
+/* All distances along one edge: in a row below the face, or in a column at its left. Where they
+ * stand closely their letters are smaller. */
 static void add_ordinates(const struct view *view, bool below)
 {
     struct arena *arena = view->chart->pages->arena;
@@ -178,19 +189,10 @@ static void add_ordinates(const struct view *view, bool below)
     int64_t low = below ? room.x0 + FIGURE_ROOM : drawn->y0 + FIGURE_SIZE / 2;
     int64_t high =
         below ? room.x1 - FIGURE_SIZE / 2 : drawn->y1 + FIGURE_ROOM - LEADER - FIGURE_SIZE / 2;
-    int64_t gap = FIGURE_SIZE * 6 / 5;
-    if (count > 1)
-        gap = length_smaller(gap, (high - low) / (int64_t)(count - 1));
-    chart_spread(places, count, gap, low, high);
+    int64_t gap = chart_spread(places, count, FIGURE_SIZE * 6 / 5, low, high);
     for (size_t i = 0; i < count; i++)
         add_figure(view, below, ordinates[i].at, places[i], gap * 5 / 6,
-                   figures(view, ordinates[i].distance));
-}
-
-void chart_hole(const struct plan_point *point, const struct join_end *end, int64_t *ret_u,
-                int64_t *ret_v)
-{
-    box_to_face(end->seen, end->of_b ? point->in_b : point->in_a, ret_u, ret_v);
+                   print_both(view->plan, ordinates[i].distance).at);
 }
 
 void chart_end(struct flow *flow, const struct junction *junction, const struct join_end *end)

@@ -17,9 +17,9 @@
 #include <assert.h>
 #include <stdlib.h>
 
-#define OVERLAP (10 * LENGTH_MM)
-#define AROUND (14 * LENGTH_MM) /* paper kept round a hole and beyond the edges of the face */
-#define CROSS (5 * LENGTH_MM)
+#define OVERLAP (10 * LENGTH_MM) /* of a sheet and the next, with a cross in its middle */
+#define AROUND (14 * LENGTH_MM)  /* paper kept round a hole and beyond the edges of the face */
+#define CROSS (5 * LENGTH_MM)    /* half the length of the lines through a hole */
 #define LETTERS (3 * LENGTH_MM)
 
 struct tiling {
@@ -38,7 +38,7 @@ struct span {
 
 static const struct plan_point *point_at(const struct tiling *tiling, size_t index)
 {
-    return &tiling->flow->plan->points.at[tiling->junction->first_point + index];
+    return chart_point(tiling->flow->plan, tiling->junction, index);
 }
 
 /* The edge that distances across the face (upright), or up it, are taken from. */
@@ -49,6 +49,7 @@ static int64_t edge_of(const struct tiling *tiling, bool upright)
     return edges[edge_is_upright(edges[0].edge) == upright ? 0 : 1].edge;
 }
 
+/* Where an edge of the face is: its u, or its v. */
 static int64_t edge_place(const struct tiling *tiling, int64_t edge)
 {
     const int64_t places[] = {[EDGE_LEFT] = tiling->face.u0,
@@ -64,6 +65,7 @@ static bool edge_is_low(int64_t edge)
     return edge == EDGE_LEFT || edge == EDGE_BOTTOM;
 }
 
+/* How far a hole is from the edge that is measured from, across the face or up it. */
 static int64_t hole_distance(const struct tiling *tiling, size_t index, bool upright)
 {
     int64_t edge = edge_of(tiling, upright), u, v;
@@ -79,7 +81,8 @@ static int compare_distances(const void *a, const void *b)
     return (x > y) - (x < y);
 }
 
-/* The span that a hole asks for when those up to `last` do not hold it. */
+/* The span for a hole that `last` (NULL: there is none yet) does not hold. It joins the last one,
+ * or the edge, where the hole is near enough. */
 static struct span span_for(const struct span *last, int64_t distance, int64_t length)
 {
     struct span span = {last ? last->from + length - OVERLAP : -AROUND, last != NULL};
@@ -89,7 +92,8 @@ static struct span span_for(const struct span *last, int64_t distance, int64_t l
     return span;
 }
 
-/* Spans of a length that hold all distances, which are sorted here. */
+/* Spans of a length that hold all distances, with paper round them; how many. The distances are
+ * sorted here; `spans` has room for as many. */
 static size_t cover(int64_t *distances, size_t count, int64_t length, struct span *spans)
 {
     size_t used = 0;
@@ -104,6 +108,8 @@ static size_t cover(int64_t *distances, size_t count, int64_t length, struct spa
     return used;
 }
 
+/* Whether a hole is far enough within a span to be drawn in it. Where spans overlap both hold it.
+ */
 static bool span_holds(const struct span *span, int64_t length, int64_t distance)
 {
     return distance >= span->from + AROUND / 2 && distance <= span->from + length - AROUND / 2;
@@ -159,24 +165,27 @@ static void add_crosses(struct chart *chart)
     }
 }
 
-/* "12-1/2 in (318 mm)" */
-static const char *both(const struct tiling *tiling, int64_t distance)
-{
-    return arena_format(tiling->flow->pages->arena, "%s in (%s mm)",
-                        print_marked(distance, UNITS_INCH).at, print_marked(distance, UNITS_MM).at);
-}
-
 static const char *edge_name(const struct tiling *tiling, int64_t edge)
 {
     return words_side.at[edge_side(tiling->end->seen, edge)].name;
 }
 
+/* Half the hole that is bored in this end; where the plan has no screw for it a mark. */
 static int64_t hole_radius(const struct tiling *tiling, const struct plan_point *point)
 {
     struct bore bore = hole_bore(tiling->flow->plan, point);
-    int64_t width = bore.kind ? tiling->end->heads ? bore.kind->clearance : bore.kind->pilot : 0;
+    int64_t width = 0;
 
+    if (bore.kind)
+        width = tiling->end->heads ? bore.kind->clearance : bore.kind->pilot;
     return width > 0 ? width / 2 : LENGTH_MM;
+}
+
+/* "left 12-1/2 in (318 mm)" */
+static const char *distance_words(const struct tiling *tiling, const struct from_edge *from)
+{
+    return arena_format(tiling->flow->pages->arena, "%s %s", edge_name(tiling, from->edge),
+                        print_both(tiling->flow->plan, from->distance).at);
 }
 
 static void add_hole(const struct tiling *tiling, struct chart *chart,
@@ -191,13 +200,9 @@ static void add_hole(const struct tiling *tiling, struct chart *chart,
     int64_t x = chart_x(chart, u), y = chart_y(chart, v);
     page_circle(chart->pages, chart->page, PEN_FINE, x, y, hole_radius(tiling, point));
     add_cross(chart, x, y, CROSS);
-    const char *words[] = {
-        arena_format(chart->pages->arena, "%d", point->rank),
-        arena_format(chart->pages->arena, "%s %s", edge_name(tiling, edges[0].edge),
-                     both(tiling, edges[0].distance)),
-        arena_format(chart->pages->arena, "%s %s", edge_name(tiling, edges[1].edge),
-                     both(tiling, edges[1].distance))};
-    /* Above, at the right or at the left of the hole, wherever no other words stand. */
+    const char *words[] = {arena_format(chart->pages->arena, "%d", point->rank),
+                           distance_words(tiling, &edges[0]), distance_words(tiling, &edges[1])};
+    /* Line by line at the right of the hole, or at its left where other words stand there. */
     for (int i = 0; i < 3; i++) {
         int64_t line = y + (i - 1) * LETTERS * 6 / 5 - LETTERS / 2;
         if (!chart_words(chart, ALIGN_FROM, x + CROSS, line, LETTERS, words[i]))
@@ -205,7 +210,23 @@ static void add_hole(const struct tiling *tiling, struct chart *chart,
     }
 }
 
-/* How far the sheet's crosses are from the edges; of one that lies on the sheet the line tells. */
+/* "; left crosses 12-1/2 in (318 mm) from the left edge". Of an edge that lies on the sheet its
+ * line tells as much. */
+static void add_crosses_words(const struct tiling *tiling, const struct span *span, int64_t edge,
+                              struct text *words)
+{
+    static const char *const crosses[] = {[EDGE_LEFT] = "left",
+                                          [EDGE_RIGHT] = "right",
+                                          [EDGE_BOTTOM] = "lower",
+                                          [EDGE_TOP] = "upper"};
+    int64_t distance = span->from + OVERLAP / 2;
+
+    if (distance > 0)
+        text_format(words, "; %s crosses %s from the %s edge", crosses[edge],
+                    print_both(tiling->flow->plan, distance).at, edge_name(tiling, edge));
+}
+
+/* Where the sheet lies: how far its crosses are from the two edges. */
 static void add_place(const struct tiling *tiling, struct chart *chart, const struct span *column,
                       const struct span *row)
 {
@@ -213,17 +234,8 @@ static void add_place(const struct tiling *tiling, struct chart *chart, const st
 
     text_init(&words);
     text_add(&words, column->joined ? "joins the sheet before it" : "a row begins");
-    for (int i = 0; i < 2; i++) {
-        const struct span *span = i ? row : column;
-        int64_t edge = edge_of(tiling, i == 0);
-        static const char *const crosses[] = {[EDGE_LEFT] = "left",
-                                              [EDGE_RIGHT] = "right",
-                                              [EDGE_BOTTOM] = "lower",
-                                              [EDGE_TOP] = "upper"};
-        if (span->from + OVERLAP / 2 > 0)
-            text_format(&words, "; %s crosses %s from the %s edge", crosses[edge],
-                        both(tiling, span->from + OVERLAP / 2), edge_name(tiling, edge));
-    }
+    add_crosses_words(tiling, column, edge_of(tiling, true), &words);
+    add_crosses_words(tiling, row, edge_of(tiling, false), &words);
     int64_t width = chart->drawn.x1 - chart->drawn.x0 - 2 * OVERLAP - 2 * LENGTH_MM;
     chart_words(
         chart, ALIGN_FROM, chart->drawn.x0 + OVERLAP + LENGTH_MM, chart->drawn.y1 - LENGTH_MM,
@@ -231,7 +243,7 @@ static void add_place(const struct tiling *tiling, struct chart *chart, const st
     text_release(&words);
 }
 
-/* "A (left), its front face" */
+/* "join J1 on A (left), its front face" */
 static void add_title(const struct tiling *tiling, struct chart *chart)
 {
     int64_t box = tiling->end->box;

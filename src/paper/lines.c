@@ -4,29 +4,21 @@
 
 #include <string.h>
 
-static void add_blanks(struct text *out, int count)
+#define HEADING_INDENT 2
+
+void lines_add_blanks(struct text *out, int count)
 {
     for (int i = 0; i < count; i++)
         text_add_char(out, ' ');
 }
 
-/* Appends the word that ends before `end`; the columns that it takes. */
-static int add_word(struct text *out, const char *word, const char *end)
+/* The columns that the word takes which ends before `end`. */
+static int word_columns(const char *word, const char *end)
 {
     struct text one;
     text_init(&one);
     text_add_bytes(&one, word, (size_t)(end - word));
     int columns = text_columns(text_string(&one));
-    text_add(out, text_string(&one));
-    text_release(&one);
-    return columns;
-}
-
-static int word_columns(const char *word, const char *end)
-{
-    struct text one;
-    text_init(&one);
-    int columns = add_word(&one, word, end);
     text_release(&one);
     return columns;
 }
@@ -36,7 +28,8 @@ static const char *word_end(const char *word)
     return word + strcspn(word, " ");
 }
 
-/* From a column on that stands already. */
+/* Adds words where the line that is begun has got to `column`; lines are `columns` wide, and those
+ * that follow are set in by `indent`. */
 static void add_words(struct text *out, int column, int indent, const char *word, int columns)
 {
     for (bool first = true; *word; first = false) {
@@ -44,13 +37,14 @@ static void add_words(struct text *out, int column, int indent, const char *word
         int wide = word_columns(word, end);
         if (!first && column + 1 + wide > columns) {
             text_add_char(out, '\n');
-            add_blanks(out, indent);
+            lines_add_blanks(out, indent);
             column = indent;
         } else if (!first) {
             text_add_char(out, ' ');
             column++;
         }
-        column += add_word(out, word, end);
+        text_add_bytes(out, word, (size_t)(end - word));
+        column += wide;
         word = end + strspn(end, " ");
     }
 }
@@ -62,10 +56,10 @@ void lines_add_within(struct text *out, const char *heading, int indent, const c
     text_init(&safe);
     show_text(&safe, words);
     const char *first = text_string(&safe) + strspn(text_string(&safe), " ");
-    add_blanks(out, 2);
+    lines_add_blanks(out, HEADING_INDENT);
     text_add(out, heading);
     if (*first)
-        add_blanks(out, indent - 2 - text_columns(heading));
+        lines_add_blanks(out, indent - HEADING_INDENT - text_columns(heading));
     add_words(out, indent, indent, first, columns);
     text_add_char(out, '\n');
     text_release(&safe);

@@ -6,6 +6,9 @@
 
 #define SHEET_COLUMNS 80
 
+/* Appends blanks; none where `count` is negative. */
+void lines_add_blanks(struct text *out, int count);
+
 /*
  * Appends "  heading   words ..." with the words from column `indent` on, and the lines that follow
  * set under them. Words longer than a line are not broken. The text is filtered for showing.

@@ -34,20 +34,22 @@ int64_t page_pen_width(enum page_pen pen)
 
 /* ---- words ---- */
 
-/* A letter is 0.602 of its body wide, as in the usual faces of one width (measured). */
+/* Thousandths of its body that a letter is wide, as in the usual faces of one width (measured). */
+#define LETTER_WIDTH 602
+
 int64_t page_words_width(const char *words, int64_t size)
 {
-    return text_columns(words) * size * 602 / 1000;
+    return text_columns(words) * size * LETTER_WIDTH / 1000;
 }
 
 int64_t page_words_size(const char *words, int64_t width)
 {
     int columns = text_columns(words);
 
-    return columns > 0 ? width * 1000 / 602 / columns : width;
+    return columns > 0 ? width * 1000 / LETTER_WIDTH / columns : width;
 }
 
-/* Letters reach this far above and below the line that they stand on. */
+/* How far letters reach above the line that they stand on, and below it. */
 static int64_t rise(int64_t size)
 {
     return size * 4 / 5;
@@ -175,18 +177,21 @@ struct page_box pages_room(const struct pages *pages)
                              pages->format->height - PAGE_MARGIN - PAGE_FOOT};
 }
 
+#define TITLE_SIZE (5 * LENGTH_MM)
+#define NAME_SIZE (4 * LENGTH_MM) /* of the build's name, which takes half the width at most */
+#define FOOT_SIZE (3 * LENGTH_MM)
+
 static void add_heading(struct pages *pages, struct page *page)
 {
     int64_t right = pages->format->width - PAGE_MARGIN;
-    int64_t y = PAGE_MARGIN + 5 * LENGTH_MM;
-    int64_t rule = PAGE_MARGIN + 7 * LENGTH_MM;
-    int64_t size = 5 * LENGTH_MM;
+    int64_t y = PAGE_MARGIN + TITLE_SIZE;
+    int64_t rule = y + 2 * LENGTH_MM;
     int64_t half = (right - PAGE_MARGIN) / 2 - 2 * LENGTH_MM;
     int64_t name_size = page_words_size(pages->build, half);
 
-    page_words_bold(pages, page, ALIGN_FROM, PAGE_MARGIN, y, size, page->title);
-    page_words(pages, page, ALIGN_TO, right, y,
-               name_size < 4 * LENGTH_MM ? name_size : 4 * LENGTH_MM, pages->build);
+    page_words_bold(pages, page, ALIGN_FROM, PAGE_MARGIN, y, TITLE_SIZE, page->title);
+    page_words(pages, page, ALIGN_TO, right, y, name_size < NAME_SIZE ? name_size : NAME_SIZE,
+               pages->build);
     page_line(pages, page, PEN_PLAIN, (struct page_box){PAGE_MARGIN, rule, right, rule});
 }
 
@@ -194,25 +199,26 @@ static void add_foot(struct pages *pages, struct page *page, size_t index)
 {
     int64_t right = pages->format->width - PAGE_MARGIN;
     int64_t y = pages->format->height - PAGE_MARGIN;
-    int64_t size = 3 * LENGTH_MM;
 
     page_line(pages, page, PEN_FINE,
               (struct page_box){PAGE_MARGIN, y - 5 * LENGTH_MM, right, y - 5 * LENGTH_MM});
-    page_words(pages, page, ALIGN_FROM, PAGE_MARGIN, y - LENGTH_MM, size,
+    page_words(pages, page, ALIGN_FROM, PAGE_MARGIN, y - LENGTH_MM, FOOT_SIZE,
                arena_format(pages->arena, "%s  plan %s", pages->date, pages->number));
-    page_words(pages, page, ALIGN_TO, right, y - LENGTH_MM, size,
+    page_words(pages, page, ALIGN_TO, right, y - LENGTH_MM, FOOT_SIZE,
                arena_format(pages->arena, "page %zu of %zu", index + 1, pages->list.count));
 }
 
-/* A bar with marks at every tenth of it, to hold a rule against. */
-static void add_bar(struct pages *pages, struct page *page, int64_t x, int64_t y, int64_t length,
+/* A bar at the left margin with marks at every tenth of it, to hold a rule against. */
+static void add_bar(struct pages *pages, struct page *page, int64_t y, int64_t length,
                     const char *words)
 {
+    int64_t x = PAGE_MARGIN;
+
     page_line(pages, page, PEN_PLAIN, (struct page_box){x, y, x + length, y});
     for (int i = 0; i <= 10; i++) {
         int64_t at = x + length * i / 10;
-        page_line(pages, page, PEN_FINE,
-                  (struct page_box){at, y - (i % 10 ? 1 : 2) * LENGTH_MM, at, y});
+        int64_t high = (i == 0 || i == 10 ? 2 : 1) * LENGTH_MM;
+        page_line(pages, page, PEN_FINE, (struct page_box){at, y - high, at, y});
     }
     page_words(pages, page, ALIGN_FROM, x + length + LENGTH_MM, y, 2 * LENGTH_MM, words);
 }
@@ -221,8 +227,8 @@ static void add_bars(struct pages *pages, struct page *page)
 {
     int64_t y = pages->format->height - PAGE_MARGIN + 4 * LENGTH_MM;
 
-    add_bar(pages, page, PAGE_MARGIN, y, 100 * LENGTH_MM, "100 mm: measure it, print at 100 %");
-    add_bar(pages, page, PAGE_MARGIN, y + 5 * LENGTH_MM, 4 * LENGTH_INCH, "4 in");
+    add_bar(pages, page, y, 100 * LENGTH_MM, "100 mm: measure it, print at 100 %");
+    add_bar(pages, page, y + 5 * LENGTH_MM, 4 * LENGTH_INCH, "4 in");
 }
 
 void pages_finish(struct pages *pages)

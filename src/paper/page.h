@@ -9,6 +9,7 @@
 #define PAPER_PAGE_H
 
 #include "base/list.h"
+#include "base/quantity.h"
 #include "base/text.h"
 
 #include <stdint.h>
@@ -26,7 +27,7 @@ enum page_shape {
     PAGE_LINE,   /* from one corner to the other */
     PAGE_FRAME,  /* an outline */
     PAGE_PART,   /* an outline, white inside */
-    PAGE_WASTE,  /* an area with slanting lines, without an outline */
+    PAGE_WASTE,  /* an area with slanting lines PAGE_WASTE_PITCH apart, without an outline */
     PAGE_CIRCLE, /* x0, y0 is its centre, x1 - x0 its radius */
     PAGE_WORDS   /* x0, y0 is the start of the line they stand on; upright: read from the right */
 };
@@ -38,12 +39,18 @@ struct page_mark {
     int64_t x0, y0, x1, y1;
     int64_t size;      /* of words: height of the letters' body */
     bool upright;      /* turned a quarter to the left */
-    const char *words; /* filtered */
+    const char *words; /* safe to show */
 };
 
-/* Widths of pens, and the corner-to-corner box that a mark fills, words by the width of the face.
+/* Of waste, from line to line along an edge; and of a dashed line, its dashes and the gaps between.
  */
+#define PAGE_WASTE_PITCH (3 * LENGTH_MM)
+#define PAGE_DASH (2 * LENGTH_MM)
+#define PAGE_DASH_GAP (1 * LENGTH_MM)
+
 int64_t page_pen_width(enum page_pen pen);
+
+/* The box that a mark fills, x0 <= x1 and y0 <= y1; that of words by the width of the face. */
 struct page_box {
     int64_t x0, y0, x1, y1;
 };
@@ -63,9 +70,10 @@ struct pages {
     LIST_OF(struct page) list;
 };
 
-#define PAGE_MARGIN (15 * 320)
-#define PAGE_HEAD (9 * 320) /* heading and rule above, and the line below what the page holds */
-#define PAGE_FOOT (9 * 320)
+#define PAGE_MARGIN (15 * LENGTH_MM)
+#define PAGE_HEAD \
+    (9 * LENGTH_MM) /* heading and rule above, and the line below what the page holds */
+#define PAGE_FOOT (9 * LENGTH_MM)
 
 /* A new page, and its room between heading and foot. Pointers to earlier pages are stale after it.
  */
@@ -82,7 +90,8 @@ void page_waste(struct pages *pages, struct page *page, struct page_box area);
 void page_circle(struct pages *pages, struct page *page, enum page_pen pen, int64_t x, int64_t y,
                  int64_t radius);
 
-/* Where words stand beside the place they are given: from it, on both sides of it, up to it. */
+/* Where words stand beside the place that they are given: they begin at it, have their middle there
+ * or end there. */
 enum page_align { ALIGN_FROM, ALIGN_MIDDLE, ALIGN_TO };
 
 /* Words with the base line through x, y. The page keeps a filtered copy. */

@@ -6,7 +6,7 @@
 
 #include "base/quantity.h"
 
-/* 1/320 mm in thousandths of a millimetre. */
+/* A length in millimetres with three decimals. */
 struct figure {
     char at[32];
 };
@@ -54,7 +54,7 @@ static void add_escaped(struct text *out, const char *words)
 static void add_pen(struct text *out, enum page_pen pen)
 {
     add_number(out, "stroke-width", page_pen_width(pen));
-    if (pen == PEN_DASHED)
+    if (pen == PEN_DASHED) /* PAGE_DASH and PAGE_DASH_GAP */
         text_add(out, " stroke-dasharray=\"2 1\"");
     text_add(out, "/>\n");
 }
@@ -149,6 +149,7 @@ void page_svg(struct text *out, const struct pages *pages)
     text_format(out, " viewBox=\"0 0 %s", millimetres(pages->format->width).at);
     text_format(out, " %s\">\n<title>", millimetres(height).at);
     add_escaped(out, pages->build);
+    /* A pattern of PAGE_WASTE_PITCH, drawn with the fine pen. */
     text_add(out,
              "</title>\n"
              "<defs><pattern id=\"waste\" width=\"3\" height=\"3\" "

@@ -152,6 +152,8 @@ static void make_cloth(struct flow *flow)
 
 /* ---- holes ---- */
 
+/* Calls for each face of a join that holes are drilled in: that of its box, and that of the other
+ * one. */
 static void each_end(struct flow *flow, const struct junction *junction,
                      void (*draw)(struct flow *, const struct junction *, const struct join_end *))
 {
@@ -246,15 +248,21 @@ void paper_on_pages(struct pages *pages, const struct plan *plan, const struct p
     paper->make(&flow);
 }
 
-struct paper_number paper_number(const struct plan *plan)
+struct paper_number paper_number_of_digest(uint64_t digest)
 {
     struct paper_number number;
+
+    snprintf(number.at, sizeof number.at, "%08x", (unsigned)(digest ^ digest >> 32));
+    return number;
+}
+
+struct paper_number paper_number(const struct plan *plan)
+{
     uint64_t digest = DIGEST_START;
 
     for (size_t i = 0; i < plan->steps.count; i++) {
         digest = digest_text(digest, plan->steps.at[i].name);
         digest = digest_whole(digest, (int64_t)plan->steps.at[i].content);
     }
-    snprintf(number.at, sizeof number.at, "%08x", (unsigned)(digest ^ digest >> 32));
-    return number;
+    return paper_number_of_digest(digest);
 }

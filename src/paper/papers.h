@@ -12,8 +12,8 @@ struct paper {
     const char *name;  /* as the option gives it */
     const char *title; /* on its pages */
     const char *help;
-    void (*make)(struct flow *flow); /* nothing where the plan has nothing to tell */
-    bool priced;                     /* it tells money */
+    void (*make)(struct flow *flow); /* makes nothing where the plan has nothing to tell */
+    bool priced;                     /* it tells money, unless the flow is not to */
 };
 
 /* Ends with an entry whose name is NULL. */
@@ -28,8 +28,8 @@ void paper_as_text(struct text *out, const struct plan *plan, const struct paper
 void paper_on_pages(struct pages *pages, const struct plan *plan, const struct paper *paper,
                     bool priced);
 
-/* A cutting layout, for the bench or the saw: each stick, sheet and length of roll drawn, a sheet
- * of wood on a page by itself since it goes to the saw alone. */
+/* A cutting layout, for the bench or the saw: each stick, sheet and length of roll drawn; a sheet
+ * on a page by itself, since it goes to the saw alone. */
 void paper_put_layout(struct flow *flow, const struct cut_sheet *sheet);
 
 /*
@@ -40,5 +40,6 @@ struct paper_number {
     char at[12];
 };
 struct paper_number paper_number(const struct plan *plan);
+struct paper_number paper_number_of_digest(uint64_t digest);
 
 #endif

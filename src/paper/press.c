@@ -6,15 +6,24 @@
 #include "paper/page_pdf.h"
 #include "paper/sheets.h"
 
+#include <assert.h>
 #include <stdio.h>
 #include <string.h>
 
+/* The papers of the booklet, and how much of a name that is none is told. */
 #define BOOKLET "shopping,boxes,sticks,saw,holes,cloth,sewing,staples,steps,site,label"
+#define NAME_TOLD 60
+
+static enum fault no_memory(struct fault_note *note)
+{
+    return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for these papers");
+}
 
 /* ---- which papers ---- */
 
 typedef void paper_fn(void *context, const struct paper *paper);
 
+/* Calls for the papers of a list of names; those before a name that is none are called for. */
 static enum fault each_named(const char *names, paper_fn *use, void *context,
                              struct fault_note *note)
 {
@@ -24,7 +33,7 @@ static enum fault each_named(const char *names, paper_fn *use, void *context,
 
         if (!paper)
             return fault_say(note, FAULT_USAGE, 0, "there is no paper \"%.*s\"",
-                             (int)(length < 60 ? length : 60), names);
+                             (int)(length < NAME_TOLD ? length : NAME_TOLD), names);
         use(context, paper);
         names += length + (names[length] == ',');
     }
@@ -52,10 +61,11 @@ struct pressing {
     const struct press *press;
     const struct plan *plan;
     const struct trip *trip; /* its paper is made; NULL: those of the plan */
+    char together[32];       /* of a trip: for how many builds it is */
     struct text *out;
     struct pages pages;
     struct fault_note *note;
-    enum fault fault;
+    enum fault fault; /* what ended the pages */
 };
 
 static bool is_priced(const struct press *press)
@@ -84,7 +94,7 @@ enum fault press_text(const struct press *press, const struct plan *plan, struct
     enum fault fault = each_paper(press, make_text, &pressing, note);
 
     if (!fault && text_failed(out))
-        return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for these papers");
+        fault = no_memory(note);
     return fault;
 }
 
@@ -111,8 +121,7 @@ static void lay_trip(struct pressing *pressing)
                         "build cuts by itself.\n");
     flow_words(&list, text_string(&text));
     if (text_failed(&text))
-        pressing->fault = fault_say(pressing->note, FAULT_MEMORY, 0,
-                                    "there is not enough memory for these papers");
+        pressing->fault = no_memory(pressing->note);
     text_release(&text);
     for (size_t i = 0; i < trip->cuts.count; i++) {
         const struct cut_sheet sheet = sheet_of_pool_job(pressing->plan, &trip->cuts.at[i].job);
@@ -122,13 +131,11 @@ static void lay_trip(struct pressing *pressing)
 
 static struct paper_number trip_number(const struct trip *trip)
 {
-    struct paper_number number;
     uint64_t digest = DIGEST_START;
 
     for (size_t i = 0; i < trip->builds.count; i++)
         digest = digest_text(digest, paper_number(trip->builds.at[i].plan).at);
-    snprintf(number.at, sizeof number.at, "%08x", (unsigned)(digest ^ digest >> 32));
-    return number;
+    return paper_number_of_digest(digest);
 }
 
 /* ---- pages ---- */
@@ -168,31 +175,41 @@ static const struct page_format *format_of(const struct press *press, const stru
     return page_format_named(model_units(plan->facts) == UNITS_INCH ? "letter" : "a4");
 }
 
-static enum fault fill(struct pressing *pressing, enum ending ending, struct arena *arena,
-                       struct pressed *ret_pressed)
+static enum fault fill_text(struct pressing *pressing)
+{
+    if (!pressing->trip)
+        return press_text(pressing->press, pressing->plan, pressing->out, pressing->note);
+    trip_text(pressing->out, pressing->trip);
+    return FAULT_NONE;
+}
+
+/* What stands on every page but its title. The number lives as long as the pages are used. */
+static void head_pages(struct pressing *pressing, struct arena *arena, struct paper_number *number)
 {
     struct pages *pages = &pressing->pages;
+    const struct trip *trip = pressing->trip;
 
-    if (ending == ENDING_TEXT && pressing->trip) {
-        trip_text(pressing->out, pressing->trip);
-        return FAULT_NONE;
-    }
-    if (ending == ENDING_TEXT)
-        return press_text(pressing->press, pressing->plan, pressing->out, pressing->note);
+    *number = trip ? trip_number(trip) : paper_number(pressing->plan);
     pages->arena = arena;
     pages->format = format_of(pressing->press, pressing->plan);
     pages->build = pressing->plan->facts->build.name;
-    if (pressing->trip && pressing->trip->builds.count > 1)
-        pages->build = arena_format(arena, "%zu builds", pressing->trip->builds.count);
+    if (trip && trip->builds.count > 1)
+        pages->build = pressing->together;
     pages->date = pressing->press->date;
-    struct paper_number number =
-        pressing->trip ? trip_number(pressing->trip) : paper_number(pressing->plan);
-    pages->number = number.at;
+    pages->number = number->at;
+}
+
+static enum fault fill_pages(struct pressing *pressing, enum ending ending, struct arena *arena,
+                             struct pressed *ret_pressed)
+{
+    struct pages *pages = &pressing->pages;
+    struct paper_number number;
+
+    head_pages(pressing, arena, &number);
     if (!pages->format)
         return fault_say(pressing->note, FAULT_USAGE, 0, "pages are \"a4\" or \"letter\"");
     if (!arena_try(arena, lay_pages, pressing))
-        return fault_say(pressing->note, FAULT_MEMORY, 0,
-                         "there is not enough memory for these papers");
+        return no_memory(pressing->note);
     if (pressing->fault)
         return pressing->fault;
     ret_pressed->pages = pages->list.count;
@@ -217,9 +234,10 @@ static enum fault make_file(struct pressing *pressing, struct pressed *ret_press
     text_init(&out);
     pressing->out = &out;
     arena_init(&arena);
-    fault = fill(pressing, ending, &arena, &pressed);
+    fault = ending == ENDING_TEXT ? fill_text(pressing)
+                                  : fill_pages(pressing, ending, &arena, &pressed);
     if (!fault && text_failed(&out))
-        fault = fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for these papers");
+        fault = no_memory(note);
     if (!fault)
         fault = deliver_file(press->path, text_string(&out), out.length, press->replace, note);
     if (!fault)
@@ -240,8 +258,11 @@ enum fault press_file(const struct press *press, const struct plan *plan,
 enum fault press_trip(const struct press *press, const struct trip *trip,
                       struct pressed *ret_pressed, struct fault_note *note)
 {
+    assert(trip->builds.count > 0);
+
     struct pressing pressing = {
         .press = press, .plan = trip->builds.at[0].plan, .trip = trip, .note = note};
 
+    snprintf(pressing.together, sizeof pressing.together, "%zu builds", trip->builds.count);
     return make_file(&pressing, ret_pressed);
 }

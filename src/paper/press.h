@@ -7,8 +7,8 @@
 #include "paper/papers.h"
 
 struct press {
-    const char *papers; /* names with commas between; "booklet": all that another maker needs,
-                           without money; NULL: all papers */
+    const char *papers; /* names with commas between; "booklet": all that another maker needs, and
+                           no money; NULL: all papers */
     const char *format; /* of pages, as page_formats; NULL: by the build's units */
     const char *path;   /* its ending says what is made: .pdf, .svg or .txt */
     bool replace;       /* a file that is there may go */
@@ -34,8 +34,8 @@ enum fault press_file(const struct press *press, const struct plan *plan,
                       struct pressed *ret_pressed, struct fault_note *note);
 
 /*
- * The same for the list of a trip for several builds and what is cut together for it: one paper of
- * its own, so that `papers` and `unpriced` are not asked.
+ * The same for the list of a trip, which has a build at least, and what is cut together for it: one
+ * paper of its own, so that `papers` and `unpriced` are not asked.
  */
 enum fault press_trip(const struct press *press, const struct trip *trip,
                       struct pressed *ret_pressed, struct fault_note *note);

@@ -1,11 +1,15 @@
 #include "paper/print.h"
 
+#include "base/text.h"
+
 #include <stdio.h>
 
 #define LENGTH_YARD (36 * LENGTH_INCH)
 #define LENGTH_METRE (1000 * LENGTH_MM)
-#define OUNCES 16000 /* of a volume: so many hold so many mm3 (quantity.c) */
-#define OUNCES_HOLD 473176473
+
+/* 16,000 US fluid ounces are so many cubic millimetres, exactly (quantity.c). */
+#define OUNCES 16000
+#define OUNCES_IN_MM3 473176473
 
 struct printed print_quantity(const struct plan *plan, enum quantity quantity, int64_t value)
 {
@@ -29,19 +33,40 @@ struct printed print_length(const struct plan *plan, int64_t length)
     return printed;
 }
 
+/* What a tape shows. */
+static int64_t tape_grain(enum units units)
+{
+    return units == UNITS_INCH ? LENGTH_INCH / 16 : LENGTH_MM;
+}
+
 struct printed print_marked(int64_t length, enum units units)
 {
-    int64_t grain = units == UNITS_INCH ? LENGTH_INCH / 16 : LENGTH_MM;
+    int64_t grain = tape_grain(units);
     struct printed printed;
     quantity_print(printed.at, QUANTITY_LENGTH, units, grain * whole_divide_even(length, grain));
     return printed;
 }
 
-struct printed print_money(const struct plan *plan, int64_t money)
+struct printed print_both(const struct plan *plan, int64_t length)
+{
+    bool inch = model_units(plan->facts) == UNITS_INCH;
+    struct printed printed;
+    snprintf(printed.at, sizeof printed.at, "%.15s %s (%.15s %s)",
+             print_marked(length, inch ? UNITS_INCH : UNITS_MM).at, inch ? "in" : "mm",
+             print_marked(length, inch ? UNITS_MM : UNITS_INCH).at, inch ? "mm" : "in");
+    return printed;
+}
+
+struct printed print_money_in(const struct model *model, int64_t money)
 {
     struct printed printed;
-    money_print(printed.at, model_currency(plan->facts), money);
+    money_print(printed.at, model_currency(model), money);
     return printed;
+}
+
+struct printed print_money(const struct plan *plan, int64_t money)
+{
+    return print_money_in(plan->facts, money);
 }
 
 struct printed print_roll(const struct plan *plan, int64_t length)
@@ -54,14 +79,14 @@ struct printed print_roll(const struct plan *plan, int64_t length)
     return printed;
 }
 
-/* Glue as near as anybody measures it: a millilitre, or a tenth of an ounce. */
+/* Glue as near as anybody measures it, rounded up: a millilitre, or a tenth of an ounce. */
 static struct printed print_volume(const struct plan *plan, int64_t volume)
 {
     struct printed printed;
     int64_t tenths = 0;
     if (model_units(plan->facts) != UNITS_INCH)
         return print_quantity(plan, QUANTITY_VOLUME, 1000 * whole_divide_up(volume, 1000));
-    (void)whole_share(volume, 10 * OUNCES, OUNCES_HOLD, &tenths);
+    (void)whole_share(volume, 10 * OUNCES, OUNCES_IN_MM3, &tenths);
     snprintf(printed.at, sizeof printed.at, "%lld.%lld oz", (long long)(tenths / 10),
              (long long)(tenths % 10));
     return printed;
@@ -83,7 +108,7 @@ static bool sold_in_pieces(const struct model *facts, int64_t stock)
 struct printed print_sold(const struct plan *plan, int64_t stock, enum quantity quantity,
                           int64_t amount)
 {
-    int64_t grain = model_units(plan->facts) == UNITS_INCH ? LENGTH_INCH / 16 : LENGTH_MM;
+    int64_t grain = tape_grain(model_units(plan->facts));
 
     if (quantity == QUANTITY_VOLUME)
         return print_volume(plan, amount);
@@ -110,6 +135,20 @@ const char *print_box(const struct plan *plan, int64_t box)
 {
     const struct box *found = MODEL_FIND(plan->facts, box, box);
     return found ? found->name : "";
+}
+
+struct printed print_word(const char *word)
+{
+    struct printed printed;
+    snprintf(printed.at, sizeof printed.at, "%s", word);
+    text_blank(printed.at);
+    return printed;
+}
+
+struct printed print_layer(const struct plan *plan, int64_t layer)
+{
+    const struct layer *found = MODEL_FIND(plan->facts, layer, layer);
+    return print_word(found ? words_layer.at[found->kind].name : "");
 }
 
 const char *print_hand(const struct plan *plan, int64_t box)

@@ -1,38 +1,27 @@
 /* The workshop's account: money and hours of all builds, month by month, and time at the bench. */
 #include "paper/sheets.h"
 
-#include "base/show.h"
+#include "paper/print.h"
 #include "paper/table.h"
 
 #include <string.h>
 
-static struct printed money_of(const struct model *model, int64_t money)
-{
-    struct printed printed;
-    money_print(printed.at, model_currency(model), money);
-    return printed;
-}
-
-static void heads(struct table *table, const char *const *words, size_t count)
-{
-    for (size_t i = 0; i < count; i++)
-        table_cell(table, "%s", words[i]);
-}
+#define NAME_BYTES 28 /* of a build, so that its row fits a line */
 
 /* ---- money ---- */
 
 static void money_row(struct table *table, const struct model *model,
                       const struct account_build *build)
 {
-    table_cell(table, "%.28s", build->name);
-    table_cell(table, "%s", money_of(model, build->estimate).at);
-    table_cell(table, "%s", money_of(model, build->paid).at);
-    table_cell(table, "%s", money_of(model, build->forecast - build->paid).at);
-    table_cell(table, "%s", money_of(model, build->forecast).at);
+    table_name(table, NAME_BYTES, build->name);
+    table_cell(table, "%s", print_money_in(model, build->estimate).at);
+    table_cell(table, "%s", print_money_in(model, build->paid).at);
+    table_cell(table, "%s", print_money_in(model, build->forecast - build->paid).at);
+    table_cell(table, "%s", print_money_in(model, build->forecast).at);
     table_cell(table, "%s%s", build->forecast > build->estimate ? "+" : "",
-               money_of(model, build->forecast - build->estimate).at);
+               print_money_in(model, build->forecast - build->estimate).at);
     table_cell(table, "%s",
-               build->budget ? money_of(model, build->budget - build->forecast).at : "-");
+               build->budget ? print_money_in(model, build->budget - build->forecast).at : "-");
 }
 
 static void account_money(struct text *out, const struct model *model,
@@ -46,33 +35,35 @@ static void account_money(struct text *out, const struct model *model,
                                       .forecast = account->forecast};
     struct table table;
     table_begin(&table, "lrrrrrr");
-    heads(&table, words, sizeof words / sizeof *words);
+    table_heads(&table, words);
     for (size_t i = 0; i < account->builds.count; i++)
         money_row(&table, model, &account->builds.at[i]);
     money_row(&table, model, &sum);
     table_end(&table, out);
     if (account->committed)
-        text_format(out, "  bought and not paid yet %s\n", money_of(model, account->committed).at);
+        text_format(out, "  bought and not paid yet %s\n",
+                    print_money_in(model, account->committed).at);
     if (account->shelf)
-        text_format(out, "  paid for the shelf %s\n", money_of(model, account->shelf).at);
+        text_format(out, "  paid for the shelf %s\n", print_money_in(model, account->shelf).at);
 }
 
 static void account_months(struct text *out, const struct model *model,
                            const struct account *account)
 {
+    static const char *const words[] = {"", "paid", "of it tax"};
     struct table table;
     if (account->months.count == 0)
         return;
     text_add(out, "\nMONTH BY MONTH\n");
     table_begin(&table, "lrr");
-    heads(&table, (const char *const[]){"", "paid", "of it tax"}, 3);
+    table_heads(&table, words);
     for (size_t i = 0; i < account->months.count; i++) {
         table_cell(&table, "%s", account->months.at[i].month);
-        table_cell(&table, "%s", money_of(model, account->months.at[i].paid).at);
-        table_cell(&table, "%s", money_of(model, account->months.at[i].tax).at);
+        table_cell(&table, "%s", print_money_in(model, account->months.at[i].paid).at);
+        table_cell(&table, "%s", print_money_in(model, account->months.at[i].tax).at);
     }
     table_cell(&table, "%s", "in all");
-    table_cell(&table, "%s", money_of(model, account->all_paid).at);
+    table_cell(&table, "%s", print_money_in(model, account->all_paid).at);
     table_cell(&table, "%s", "");
     table_end(&table, out);
 }
@@ -81,7 +72,7 @@ static void account_months(struct text *out, const struct model *model,
 
 static void hours_row(struct table *table, const struct account_build *build)
 {
-    table_cell(table, "%.28s", build->name);
+    table_name(table, NAME_BYTES, build->name);
     table_cell(table, "%s", print_minutes(build->minutes).at);
     if (build->taken) {
         table_cell(table, "%s", print_minutes(build->taken).at);
@@ -104,7 +95,7 @@ static void account_hours(struct text *out, const struct account *account)
         return;
     text_add(out, "\nHOURS\n");
     table_begin(&table, "lrrlrll");
-    heads(&table, words, sizeof words / sizeof *words);
+    table_heads(&table, words);
     for (size_t i = 0; i < account->builds.count; i++)
         hours_row(&table, &account->builds.at[i]);
     table_end(&table, out);

@@ -44,14 +44,13 @@ static void pieces(struct text *out, const struct plan *plan, const struct cloth
     static const char *const heads[] = {"", "", "as planned", "as built", "across", "up"};
     struct table table;
     table_begin(&table, "llrrrr");
-    for (size_t i = 0; i < sizeof heads / sizeof *heads; i++)
-        table_cell(&table, "%s", heads[i]);
+    table_heads(&table, heads);
     for (size_t i = 0; i < built->pieces.count; i++)
         piece_row(&table, plan, &built->pieces.at[i]);
     table_end(&table, out);
 }
 
-/* "5.50 yd, 54 wide". */
+/* "5.50 yd, 54 in wide" */
 static void roll_cell(struct table *table, const struct plan *plan, int64_t length, int64_t usable)
 {
     table_cell(table, "%s, %s wide", print_roll(plan, length).at,
@@ -64,8 +63,7 @@ static void rolls(struct text *out, const struct plan *plan, const struct cloth_
     struct table table;
     text_add(out, "\n");
     table_begin(&table, "lrrr");
-    for (size_t i = 0; i < sizeof heads / sizeof *heads; i++)
-        table_cell(&table, "%s", heads[i]);
+    table_heads(&table, heads);
     for (size_t i = 0; i < built->rolls.count; i++) {
         const struct roll_built *roll = &built->rolls.at[i];
         table_cell(&table, "%s", plan_stock_name(plan, roll->stock));

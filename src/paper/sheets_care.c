@@ -1,10 +1,9 @@
 /*
- * Care: what things weigh and who lifts them, how they come into the room. Each table is a query
- * over the finished plan, in an arena of its own.
+ * Care: what things weigh, who lifts them, how they come into the room, what they hold. None of it
+ * stands in the plan: each table asks the finished plan for it.
  */
 #include "paper/sheets.h"
 
-#include "base/show.h"
 #include "paper/lines.h"
 #include "paper/print.h"
 #include "paper/table.h"
@@ -14,28 +13,25 @@
 #include "plan/strength.h"
 #include "plan/weight.h"
 
-#include <setjmp.h>
+#include <assert.h>
 #include <stdio.h>
 
-/* An arena whose escape is armed; a table is left out when memory runs out in it. */
-typedef void care_fn(struct text *out, const struct plan *plan, struct arena *arena);
-
-static void with_arena(struct text *out, const struct plan *plan, care_fn *fn)
-{
+/* A table that is worked out in an arena of its own. */
+struct care {
+    struct text *out;
+    const struct plan *plan;
     struct arena arena;
-    jmp_buf escape;
+};
 
-    arena_init(&arena);
-    arena.escape = &escape;
-    if (setjmp(escape) == 0)
-        fn(out, plan, &arena);
-    arena_release(&arena);
-}
-
-static void heads(struct table *table, const char *const *words, int count)
+/* Where memory runs out in it the sheet has failed. */
+static void with_arena(struct text *out, const struct plan *plan, void (*put)(void *care))
 {
-    for (int i = 0; i < count; i++)
-        table_cell(table, "%s", words[i]);
+    struct care care = {.out = out, .plan = plan};
+
+    arena_init(&care.arena);
+    if (!arena_try(&care.arena, put, &care))
+        out->failed = true;
+    arena_release(&care.arena);
 }
 
 static struct printed print_mass(const struct plan *plan, int64_t mass)
@@ -43,7 +39,7 @@ static struct printed print_mass(const struct plan *plan, int64_t mass)
     return print_quantity(plan, QUANTITY_MASS, mass);
 }
 
-/* ---- as columns hold it: without units, which stand in the title ---- */
+/* ---- figures in columns: their unit stands in the title ---- */
 
 #define MG_POUND_THOUSANDTH 453592370 /* 1/1000 mg in a pound, exact */
 #define MG_KILOGRAM 1000000
@@ -67,7 +63,7 @@ static struct printed print_tenths(const struct plan *plan, int64_t mass)
 }
 
 /* Where hands are: to an inch or a centimetre, as surely as it is known. */
-static struct printed print_hands(const struct plan *plan, int64_t length)
+static struct printed print_reach(const struct plan *plan, int64_t length)
 {
     int64_t step = model_units(plan->facts) == UNITS_INCH ? LENGTH_INCH : 10 * LENGTH_MM;
 
@@ -84,18 +80,20 @@ static void weight_cells(struct table *table, const struct plan *plan, const str
     table_cell(table, "%s", print_tenths(plan, weight_finished(weight)).at);
 }
 
-static void put_weights(struct text *out, const struct plan *plan, struct arena *arena)
+static void put_weights(void *context)
 {
+    struct care *care = context;
+    const struct plan *plan = care->plan;
     static const char *const words[] = {"box",     "sticks", "panels", "fixings", "foam",
                                         "batting", "cloth",  "loose",  "bare",    "finished"};
     const struct model *facts = plan->facts;
-    struct weight *weights = ARENA_MANY(arena, struct weight, facts->boxes.count);
+    struct weight *weights = ARENA_MANY(&care->arena, struct weight, facts->boxes.count);
     struct weight whole = {{0}};
     struct table table;
 
     weight_boxes(plan, weights);
     table_begin(&table, "lrrrrrrrrr");
-    heads(&table, words, 10);
+    table_heads(&table, words);
     for (size_t i = 0; i < facts->boxes.count; i++) {
         table_cell(&table, "%s", facts->boxes.at[i].name);
         weight_cells(&table, plan, &weights[i]);
@@ -106,16 +104,15 @@ static void put_weights(struct text *out, const struct plan *plan, struct arena 
         table_cell(&table, "%s", "in all");
         weight_cells(&table, plan, &whole);
     }
-    table_end(&table, out);
-    text_add(out, "  Loose panels are carried by themselves and stand in neither sum.\n");
+    table_end(&table, care->out);
+    text_add(care->out, "  Loose panels are carried by themselves and stand in neither sum.\n");
 }
 
-/* Every member and panel: the heaviest single thing at the saw. */
-static void put_parts(struct text *out, const struct plan *plan, struct arena *arena)
+/* Every member and panel by itself, five in a row: what is heavy at the saw. */
+static void put_parts(struct text *out, const struct plan *plan)
 {
     struct table table;
 
-    (void)arena;
     table_begin(&table, "lrlrlrlrlr");
     for (size_t i = 0; i < plan->members.count; i++) {
         table_cell(&table, "%s", plan->members.at[i].label);
@@ -126,7 +123,7 @@ static void put_parts(struct text *out, const struct plan *plan, struct arena *a
         table_cell(&table, "%s", plan->panels.at[i].label);
         table_cell(&table, "%s", print_tenths(plan, weight_of_panel(plan, &plan->panels.at[i])).at);
     }
-    while (table.count % 10 != 0)
+    while (table.count % (size_t)table.columns != 0)
         table_cell(&table, "%s", "");
     table_end(&table, out);
 }
@@ -137,15 +134,17 @@ void sheet_weights(struct text *out, const struct plan *plan)
         return;
     text_format(out, "\nWEIGHTS, in %s\n", mass_unit(plan));
     with_arena(out, plan, put_weights);
-    with_arena(out, plan, put_parts);
+    put_parts(out, plan);
 }
 
 /* ---- lifting ---- */
 
-static const char *many(int people)
+/* How many people the equation asks for; none are enough for what is carried in parts. */
+static const char *crew_words(int people)
 {
-    static const char *const words[] = {"in parts", "1", "2", "3", "4"};
+    static const char *const words[LIFT_TEAM + 1] = {"in parts", "1", "2", "3", "4"};
 
+    assert(people >= 0 && people <= LIFT_TEAM);
     return words[people];
 }
 
@@ -156,23 +155,24 @@ static void lift_row(struct table *table, const struct plan *plan, const struct 
     table_cell(table, "%zu", lift->step + 1);
     table_cell(table, "%s", step->title);
     table_cell(table, "%s%s", print_tenths(plan, lift->mass).at, lift->turned ? "*" : " ");
-    table_cell(table, "%s/%s/%s", print_hands(plan, lift->place.across).at,
-               print_hands(plan, lift->place.up).at, print_hands(plan, lift->place.travel).at);
+    table_cell(table, "%s/%s/%s", print_reach(plan, lift->place.across).at,
+               print_reach(plan, lift->place.up).at, print_reach(plan, lift->place.travel).at);
     table_cell(table, "%s", print_tenths(plan, lift->limit).at);
-    table_cell(table, "%s (%d)", many(lift->people), step_people(step));
+    table_cell(table, "%s (%d)", crew_words(lift->people), step_people(step));
 }
 
-static void put_lifts(struct text *out, const struct plan *plan, struct arena *arena)
+static void put_lifts(void *context)
 {
+    struct care *care = context;
     static const char *const words[] = {"", "step", "lifted", "out/up/by", "one", "people"};
-    struct lifts lifts = lift_make(plan, arena);
+    struct lifts lifts = lift_make(care->plan, &care->arena);
     struct table table;
 
     table_begin(&table, "rlrrrr");
-    heads(&table, words, 6);
+    table_heads(&table, words);
     for (size_t i = 0; i < lifts.of.count; i++)
-        lift_row(&table, plan, &lifts.of.at[i]);
-    table_end(&table, out);
+        lift_row(&table, care->plan, &lifts.of.at[i]);
+    table_end(&table, care->out);
 }
 
 void sheet_lifts(struct text *out, const struct plan *plan)
@@ -209,7 +209,7 @@ static void thing_cell(struct table *table, const struct plan *plan, const struc
 static void route_row(struct table *table, const struct plan *plan, const struct route_line *line)
 {
     const struct passage *passage = MODEL_FIND(plan->facts, passage, line->passage);
-    int64_t spare = line->spare;
+    int64_t spare = line->spare; /* of what does not pass less than the margin: it is that short */
 
     thing_cell(table, plan, line);
     table_cell(table, "%s x %s x %s", print_length(plan, line->size.x).at,
@@ -246,16 +246,17 @@ static void put_site_joins(struct text *out, const struct plan *plan, const stru
     }
 }
 
-static void put_route(struct text *out, const struct plan *plan, struct arena *arena)
+static void put_route(void *context)
 {
-    struct route route = route_make(plan, arena);
+    struct care *care = context;
+    struct route route = route_make(care->plan, &care->arena);
     struct table table;
 
     table_begin(&table, "lllll");
     for (size_t i = 0; i < route.lines.count; i++)
-        route_row(&table, plan, &route.lines.at[i]);
-    table_end(&table, out);
-    put_site_joins(out, plan, &route);
+        route_row(&table, care->plan, &route.lines.at[i]);
+    table_end(&table, care->out);
+    put_site_joins(care->out, care->plan, &route);
 }
 
 void sheet_route(struct text *out, const struct plan *plan)
@@ -285,20 +286,11 @@ static void span_row(struct table *table, const struct plan *plan, const struct 
     table_cell(table, "%s", span->bend > span->most ? "too far" : "good");
 }
 
-static void put_spans(struct text *out, const struct plan *plan, struct arena *arena)
+/* By what rule the spans are good or not. */
+static void put_span_rule(struct text *out, const struct plan *plan)
 {
-    static const char *const columns[] = {"sat on", "clear", "usual", "bends", "shear", "most", ""};
-    struct strength_spans spans = strength_spans(plan, arena);
-    struct table table;
     struct text words;
 
-    if (spans.of.count == 0)
-        return;
-    table_begin(&table, "lrrrrrl");
-    heads(&table, columns, 7);
-    for (size_t i = 0; i < spans.of.count; i++)
-        span_row(&table, plan, &spans.of.at[i]);
-    table_end(&table, out);
     text_init(&words);
     text_format(&words,
                 "With %s in the middle; formulas strength.strip, strength.slat and beam.bend, Wood "
@@ -310,14 +302,30 @@ static void put_spans(struct text *out, const struct plan *plan, struct arena *a
     text_release(&words);
 }
 
-static void put_holds(struct text *out, const struct plan *plan, struct arena *arena)
+static void put_spans(void *context)
+{
+    struct care *care = context;
+    static const char *const columns[] = {"sat on", "clear", "usual", "bends", "shear", "most", ""};
+    struct strength_spans spans = strength_spans(care->plan, &care->arena);
+    struct table table;
+
+    if (spans.of.count == 0)
+        return;
+    table_begin(&table, "lrrrrrl");
+    table_heads(&table, columns);
+    for (size_t i = 0; i < spans.of.count; i++)
+        span_row(&table, care->plan, &spans.of.at[i]);
+    table_end(&table, care->out);
+    put_span_rule(care->out, care->plan);
+}
+
+static void put_holds(struct text *out, const struct plan *plan)
 {
     static const char *const words[] = {"join", "screws", "pulled apart", "across", ""};
     struct table table;
 
-    (void)arena;
     table_begin(&table, "lrrrl");
-    heads(&table, words, 5);
+    table_heads(&table, words);
     for (size_t i = 0; i < plan->junctions.count; i++) {
         const struct junction *junction = &plan->junctions.at[i];
         const struct join *join = MODEL_FIND(plan->facts, join, junction->join);
@@ -338,9 +346,8 @@ static void put_holds(struct text *out, const struct plan *plan, struct arena *a
                 mass_unit(plan), print_mass(plan, plan->value[TRADE_STRENGTH_PULL]).at);
 }
 
-static void put_beds(struct text *out, const struct plan *plan, struct arena *arena)
+static void put_beds(struct text *out, const struct plan *plan)
 {
-    (void)arena;
     for (size_t i = 0; i < plan->facts->boxes.count; i++) {
         const struct box *box = &plan->facts->boxes.at[i];
         struct strength_bed bed;
@@ -354,9 +361,8 @@ static void put_beds(struct text *out, const struct plan *plan, struct arena *ar
     }
 }
 
-static void put_tips(struct text *out, const struct plan *plan, struct arena *arena)
+static void put_tips(struct text *out, const struct plan *plan)
 {
-    (void)arena;
     for (size_t i = 0; i < plan->facts->boxes.count; i++) {
         struct strength_tip tip;
 
@@ -375,7 +381,7 @@ void sheet_strength(struct text *out, const struct plan *plan)
                   "  Guidance for furniture at home, no engineering advice; formulas, sources and\n"
                   "  doubts in stuffover-trade(7). Not for stairs, cribs, bunk or loft beds.\n");
     with_arena(out, plan, put_spans);
-    with_arena(out, plan, put_holds);
-    with_arena(out, plan, put_beds);
-    with_arena(out, plan, put_tips);
+    put_holds(out, plan);
+    put_beds(out, plan);
+    put_tips(out, plan);
 }

@@ -1,55 +1,24 @@
-/* What goes along with a piece: to the store without prices, into the room, on the shelf, inside.
- */
+/* What goes along with a piece: into the room, onto the shelf, inside it. */
 #include "paper/sheets.h"
 
-#include "base/show.h"
 #include "paper/lines.h"
 #include "paper/print.h"
 #include "paper/table.h"
 
 #include <string.h>
 
-/* ---- needs ---- */
-
-void sheet_needs(struct text *out, const struct plan *plan)
-{
-    if (plan->purchases.count > 0)
-        text_add(out, "\nMATERIALS\n");
-    for (int aisle = 0; aisle < AISLE_COUNT; aisle++) {
-        struct table table;
-        table_begin(&table, "lll");
-        for (size_t i = 0; i < plan->purchases.count; i++) {
-            const struct purchase *purchase = &plan->purchases.at[i];
-            struct text size;
-            if (purchase->aisle != aisle)
-                continue;
-            text_init(&size);
-            sheet_purchase_size(&size, plan, purchase);
-            table_cell(&table, "%s", sheet_purchase_name(plan, purchase));
-            table_cell(&table, "%s", text_string(&size));
-            table_cell(&table, "need %s", sheet_purchase_amount(plan, purchase, purchase->need).at);
-            text_release(&size);
-        }
-        if (table.count)
-            text_format(out, " %s\n", words_aisle.at[aisle].help);
-        table_end(&table, out);
-    }
-    sheet_ways_home(out, plan);
-}
-
 /* ---- the room ---- */
 
 static void passage_rows(struct text *out, const struct plan *plan)
 {
+    static const char *const heads[] = {"way in", "", "wide", "high", "long"};
     struct table table;
 
     table_begin(&table, "llrrr");
+    if (plan->facts->passages.count)
+        table_heads(&table, heads);
     for (size_t i = 0; i < plan->facts->passages.count; i++) {
         const struct passage *passage = &plan->facts->passages.at[i];
-        if (i == 0)
-            for (int cell = 0; cell < 5; cell++)
-                table_cell(&table, "%s",
-                           (const char *[]){"way in", "", "wide", "high", "long"}[cell]);
         table_cell(&table, "%s", words_passage.at[passage->kind].name);
         table_cell(&table, "%s", passage->name);
         table_cell(&table, "%s", print_length(plan, passage->width).at);
@@ -59,15 +28,13 @@ static void passage_rows(struct text *out, const struct plan *plan)
     table_end(&table, out);
 }
 
-/* The heaviest first: that is the order in which hands are fresh. */
 static void load_rows(struct text *out, const struct plan *plan)
 {
+    static const char *const heads[] = {"carried", "wide", "deep", "high", "weighs", "people"};
     struct table table;
 
     table_begin(&table, "lrrrrr");
-    for (int cell = 0; cell < 6; cell++)
-        table_cell(&table, "%s",
-                   (const char *[]){"carried", "wide", "deep", "high", "weighs", "people"}[cell]);
+    table_heads(&table, heads);
     for (size_t i = 0; i < plan->loads.count; i++) {
         const struct load *load = &plan->loads.at[i];
         table_cell(&table, "%s%s", print_box(plan, load->box), print_hand(plan, load->box));
@@ -80,7 +47,7 @@ static void load_rows(struct text *out, const struct plan *plan)
     table_end(&table, out);
 }
 
-/* Needs of all steps in the room, each once. */
+/* Whether a need of a step in the room was one of an earlier step there, or of this one. */
 static bool was_named(const struct plan *plan, size_t step, size_t need)
 {
     const char *text = plan->steps.at[step].needs[need].text;
@@ -111,14 +78,10 @@ static void bring_rows(struct text *out, const struct plan *plan)
     }
 }
 
-void sheet_site(struct text *out, const struct plan *plan)
+static void site_step_rows(struct text *out, const struct plan *plan)
 {
     struct table table;
 
-    text_add(out, "\nINTO THE ROOM\n");
-    passage_rows(out, plan);
-    load_rows(out, plan);
-    bring_rows(out, plan);
     table_begin(&table, "lrlrl");
     for (size_t i = 0; i < plan->steps.count; i++) {
         const struct step *step = &plan->steps.at[i];
@@ -131,6 +94,15 @@ void sheet_site(struct text *out, const struct plan *plan)
         table_cell(&table, "%s", step_people(step) > 1 ? "two people" : "");
     }
     table_end(&table, out);
+}
+
+void sheet_site(struct text *out, const struct plan *plan)
+{
+    text_add(out, "\nINTO THE ROOM\n");
+    passage_rows(out, plan);
+    load_rows(out, plan);
+    bring_rows(out, plan);
+    site_step_rows(out, plan);
     text_add(out, "  Before a wall is drilled: where do cables and pipes run? Never stand under a\n"
                   "  tilted box; two people above 23 kg (50 lb) or 1.8 m (72 in).\n");
 }
@@ -163,7 +135,7 @@ void sheet_leftovers(struct text *out, const struct plan *plan)
 
 /* ---- inside the piece ---- */
 
-/* Materials by name: those of cloth and padding, then what holds it. */
+/* Materials by name, in the order of the shopping list. */
 static void label_materials(struct text *out, const struct plan *plan)
 {
     struct text names;

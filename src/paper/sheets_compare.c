@@ -1,13 +1,12 @@
 /* Builds side by side, and what a build could be made from otherwise. */
 #include "paper/sheets.h"
 
-#include "base/show.h"
 #include "paper/print.h"
 #include "paper/table.h"
 
 #include <stdio.h>
 
-struct printed sheet_figure(const struct figure *figure, const struct plan *plan)
+static struct printed figure_of(const struct figure *figure, const struct plan *plan)
 {
     struct printed printed = {"-"};
     int64_t value = figure->of(plan);
@@ -31,6 +30,7 @@ struct printed sheet_figure(const struct figure *figure, const struct plan *plan
 
 /* So many stand beside each other in a table; the others follow below. */
 #define SIDE_BY_SIDE 4
+#define NAME_BYTES 24 /* of a build, over its column */
 
 static void compare_some(struct text *out, const struct plan *const *plans, size_t count,
                          size_t first)
@@ -44,12 +44,12 @@ static void compare_some(struct text *out, const struct plan *const *plans, size
     table_cell(&table, "%s", "");
     table_cell(&table, "%s", "");
     for (size_t i = first; i < end; i++)
-        table_cell(&table, "%.24s", plans[i]->facts->build.name);
+        table_name(&table, NAME_BYTES, plans[i]->facts->build.name);
     for (const struct figure *figure = plan_figures; figure->key; figure++) {
         table_cell(&table, "%s", figure_differs(figure, plans, count) ? "*" : "");
         table_cell(&table, "%s", figure->words);
         for (size_t i = first; i < end; i++)
-            table_cell(&table, "%s", sheet_figure(figure, plans[i]).at);
+            table_cell(&table, "%s", figure_of(figure, plans[i]).at);
     }
     table_end(&table, out);
 }

@@ -14,7 +14,7 @@
 #include "plan/geometry.h"
 #include "plan/hole.h"
 
-#define INDENT 14
+#define INDENT 14 /* of what follows the word of a line */
 
 struct mapping {
     struct text *out;
@@ -180,7 +180,7 @@ static void add_bare(const struct mapping *mapping)
     add_line(mapping, "keep bare", &words);
 }
 
-/* The edge that was named last. */
+/* The edge that was named last, so that its next run is not named again. */
 struct naming {
     const struct edge *edge;
     int64_t part;
@@ -190,7 +190,7 @@ static void add_layer_name(const struct mapping *mapping, int64_t key, int64_t b
                            struct text *words)
 {
     const struct layer *layer = MODEL_FIND(mapping->plan->facts, layer, key);
-    text_format(words, "%s%s of %s", words->length ? "; " : "", words_layer.at[layer->kind].name,
+    text_format(words, "%s%s of %s", words->length ? "; " : "", print_layer(mapping->plan, key).at,
                 box_name(mapping, box ? box : layer->box));
 }
 
@@ -320,7 +320,7 @@ static void hole_rows(const struct mapping *mapping, struct table *table,
     }
 }
 
-/* "L, right face: inches from the back edge and from the bottom edge, and mm" */
+/* "On L (left), its right face: from the back edge, from the bottom edge" */
 static void add_end_title(const struct mapping *mapping, const struct join_end *end,
                           const struct from_edge *edges)
 {

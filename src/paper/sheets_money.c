@@ -11,12 +11,8 @@ static void over_cell(struct table *table, const struct plan *plan, int64_t over
     table_cell(table, "%s%s", over > 0 ? "+" : "", over ? print_money(plan, over).at : "");
 }
 
-static void heads(struct table *table)
-{
-    const char *const words[] = {"", "estimate", "owed", "paid", "forecast", "over"};
-    for (size_t i = 0; i < sizeof words / sizeof *words; i++)
-        table_cell(table, "%s", words[i]);
-}
+/* Of both tables. */
+static const char *const heads[] = {"", "estimate", "owed", "paid", "forecast", "over"};
 
 static void sum_cells(struct table *table, const struct plan *plan, const struct cost_sum *sum)
 {
@@ -51,7 +47,7 @@ static void categories(struct text *out, const struct plan *plan)
     const struct cost_sum all = {cost->estimate, cost->committed, cost->spent, cost->forecast};
     struct table table;
     table_begin(&table, "lrrrrr");
-    heads(&table);
+    table_heads(&table, heads);
     for (int aisle = 0; aisle < AISLE_COUNT; aisle++) {
         if (is_empty(&cost->by_aisle[aisle]))
             continue;
@@ -102,7 +98,7 @@ static void lines(struct text *out, const struct plan *plan)
         return;
     text_add(out, "\n line by line, what is owed or paid\n");
     table_begin(&table, "lrrrrr");
-    heads(&table);
+    table_heads(&table, heads);
     for (size_t i = 0; i < plan->cost.lines.count; i++) {
         const struct cost_line *line = &plan->cost.lines.at[i];
         const struct cost_sum sum = {line->estimate, line->committed, line->paid, line->forecast};

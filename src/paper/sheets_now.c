@@ -20,7 +20,8 @@ static void doable_rows(struct text *out, const struct plan *plan, const struct 
     table_end(&table, out);
 }
 
-/* "3 steps want two people; 2 wait for goods: Foam 2 in; 1 rests: the glue cures, 35 min more". */
+/* "3 more want two people", "2 more wait for goods: Foam 2 in", "1 more rest: the glue cures, 35
+ * min to go": a line each. */
 static void doable_bars(struct text *out, const struct doable *doable)
 {
     static const char *const words[BARS] = {

@@ -1,7 +1,6 @@
 /* Pictures of the piece, its boxes and their faces as text. */
 #include "paper/sheets.h"
 
-#include "base/show.h"
 #include "base/utf8.h"
 #include "draw/field.h"
 #include "paper/lines.h"

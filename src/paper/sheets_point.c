@@ -30,10 +30,7 @@ static void add_line(const struct looking *looking, const char *heading, struct 
 static void add_distance(const struct looking *looking, const struct join_end *end,
                          const struct from_edge *from, struct text *words)
 {
-    bool inch = model_units(looking->plan->facts) == UNITS_INCH;
-    text_format(words, "%s %s (%s %s) from the %s",
-                print_marked(from->distance, inch ? UNITS_INCH : UNITS_MM).at, inch ? "in" : "mm",
-                print_marked(from->distance, inch ? UNITS_MM : UNITS_INCH).at, inch ? "mm" : "in",
+    text_format(words, "%s from the %s", print_both(looking->plan, from->distance).at,
                 words_side.at[edge_side(end->side, from->edge)].name);
 }
 
@@ -169,8 +166,7 @@ static void add_meeting(const struct looking *looking, const struct meeting *mee
     add_line(looking, before ? "before" : "after", &words);
 }
 
-/* What lies in the scratch of one sheet; memory that runs out leaves it short and is told by
- * text_failed of the sheet. */
+/* What meets a head is worked out in an arena; where memory runs out in it the sheet says so. */
 struct telling_when {
     const struct looking *looking;
     struct arena *arena;

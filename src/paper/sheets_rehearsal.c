@@ -2,10 +2,9 @@
 #include "paper/sheets.h"
 
 #include "base/show.h"
-#include "paper/print.h"
 #include "paper/table.h"
 
-/* "24" where it is proved, "-" where it is not. */
+/* The number of the step at which it is proved, or "LOST". */
 static void verdict_cell(struct table *table, const struct verdict *verdict)
 {
     if (verdict->lapse != LAPSE_NONE)
@@ -32,6 +31,18 @@ static void heading_row(struct table *table)
     table_cell(table, "%s", "");
     for (int proof = 0; proof < PROOFS; proof++)
         table_cell(table, "%s", proof_names[proof]);
+}
+
+static void point_rows(struct text *out, const struct plan *plan, const struct rehearsal *rehearsal)
+{
+    struct table table;
+
+    _Static_assert(PROOFS == 7, "a column for each proof");
+    table_begin(&table, "llrrrrrrr");
+    heading_row(&table);
+    for (size_t i = 0; i < rehearsal->points.count; i++)
+        point_row(&table, plan, &rehearsal->points.at[i]);
+    table_end(&table, out);
 }
 
 static void add_reason(struct text *out, const struct plan *plan, const struct verdict *verdict)
@@ -84,17 +95,10 @@ static void lost_thing(struct text *out, const struct plan *plan,
 
 void sheet_rehearsal(struct text *out, const struct plan *plan, const struct rehearsal *rehearsal)
 {
-    struct table table;
-
     text_format(out, "\nREHEARSAL: %zu of %zu points proved\n",
                 rehearsal->points.count - rehearsal->lost.count, rehearsal->points.count);
-    if (rehearsal->points.count > 0) {
-        table_begin(&table, "llrrrrrrr");
-        heading_row(&table);
-        for (size_t i = 0; i < rehearsal->points.count; i++)
-            point_row(&table, plan, &rehearsal->points.at[i]);
-        table_end(&table, out);
-    }
+    if (rehearsal->points.count > 0)
+        point_rows(out, plan, rehearsal);
     if (rehearsal->proved) {
         text_add(out, "  The numbers are the steps at which each is proved. Nothing is lost.\n");
         return;

@@ -3,46 +3,37 @@
 
 #include "base/show.h"
 #include "model/offer.h"
+#include "paper/print.h"
 #include "paper/table.h"
 
 #include <string.h>
 
-static struct printed length_in(const struct model *model, int64_t length)
+/* In the unit of the workshop. */
+static struct printed quantity_in(const struct model *model, enum quantity quantity, int64_t value)
 {
     struct printed printed;
     enum units units = model->workshop.units == UNITS_WORD_MM ? UNITS_MM : UNITS_INCH;
-    quantity_print_unit(printed.at, QUANTITY_LENGTH, units, length);
-    return printed;
-}
-
-static struct printed money_in(const struct model *model, int64_t money)
-{
-    struct printed printed;
-    money_print(printed.at, model_currency(model), money);
+    quantity_print_unit(printed.at, quantity, units, value);
     return printed;
 }
 
 static void size_words(struct text *out, const struct model *model, int64_t length, int64_t width)
 {
     if (length)
-        text_add(out, length_in(model, length).at);
+        text_add(out, quantity_in(model, QUANTITY_LENGTH, length).at);
     if (length && width)
         text_add(out, " x ");
     if (width)
-        text_add(out, length_in(model, width).at);
+        text_add(out, quantity_in(model, QUANTITY_LENGTH, width).at);
 }
 
 void sheet_offer_words(struct text *out, const struct model *model, const struct offer *offer)
 {
     size_t before = out->length;
-    char volume[QUANTITY_TEXT];
     size_words(out, model, offer->length, offer->width);
     if (offer->volume)
-        text_format(
-            out, "%s%s", out->length > before ? ", " : "",
-            quantity_print_unit(volume, QUANTITY_VOLUME,
-                                model->workshop.units == UNITS_WORD_MM ? UNITS_MM : UNITS_INCH,
-                                offer->volume));
+        text_format(out, "%s%s", out->length > before ? ", " : "",
+                    quantity_in(model, QUANTITY_VOLUME, offer->volume).at);
     if (offer->pack > 1 || out->length == before)
         text_format(out, "%s%lld in a pack", out->length > before ? ", " : "",
                     (long long)offer->pack);
@@ -58,28 +49,34 @@ static int64_t on_shelf(const struct model *model, int64_t stock)
     return count;
 }
 
+/* A row for an offer, or for a stock that nobody offers (NULL); the first one names the stock. */
+static void stock_row(struct table *table, const struct model *model, const struct stock *stock,
+                      const struct offer *offer, bool first)
+{
+    struct text words;
+    text_init(&words);
+    if (offer)
+        sheet_offer_words(&words, model, offer);
+    table_cell(table, "%s", first ? stock->name : "");
+    table_cell(table, "%s", text_string(&words));
+    table_cell(table, "%s",
+               offer && offer->price ? print_money_in(model, offer->price).at : "no price");
+    table_cell(table, "%s", offer ? offer->dated : "");
+    table_count(table, first ? on_shelf(model, stock->key) : 0, "left");
+    text_release(&words);
+}
+
 static void stock_rows(struct table *table, const struct model *model, const struct stock *stock)
 {
     bool first = true;
-    for (size_t i = 0; i <= model->offers.count; i++) {
-        bool none = i == model->offers.count;
-        struct text words;
-        if (none ? !first : model->offers.at[i].stock != stock->key)
+    for (size_t i = 0; i < model->offers.count; i++) {
+        if (model->offers.at[i].stock != stock->key)
             continue;
-        text_init(&words);
-        if (!none)
-            sheet_offer_words(&words, model, &model->offers.at[i]);
-        table_cell(table, "%s", first ? stock->name : "");
-        table_cell(table, "%s", text_string(&words));
-        table_cell(table, "%s",
-                   !none && model->offers.at[i].price
-                       ? money_in(model, model->offers.at[i].price).at
-                       : "no price");
-        table_cell(table, "%s", none ? "" : model->offers.at[i].dated);
-        table_count(table, first ? on_shelf(model, stock->key) : 0, "left");
-        text_release(&words);
+        stock_row(table, model, stock, &model->offers.at[i], first);
         first = false;
     }
+    if (first)
+        stock_row(table, model, stock, NULL, true);
 }
 
 void sheet_stocks(struct text *out, const struct model *model)
@@ -112,7 +109,7 @@ static void left_row(struct table *table, const struct model *model, const struc
     table_cell(table, "%s", left->place);
     table_cell(table, "%s%s", *left->kept_for ? "kept for " : "", left->kept_for);
     table_cell(table, "%s%s", *left->from_build ? "from " : "", left->from_build);
-    table_cell(table, "%s", money_in(model, leftover_value(model, left)).at);
+    table_cell(table, "%s", print_money_in(model, leftover_value(model, left)).at);
     text_release(&size);
 }
 
@@ -155,7 +152,7 @@ void sheet_shelf(struct text *out, const struct model *model)
         }
     }
     text_format(out, "  worth %s without tax, by what is cheapest to buy\n",
-                money_in(model, value).at);
+                print_money_in(model, value).at);
 }
 
 /* ---- one ---- */
@@ -186,7 +183,8 @@ static void one_offers(struct text *out, const struct model *model, const struct
         sheet_offer_words(&words, model, offer);
         table_cell(&table, "%zu", ++number);
         table_cell(&table, "%s", text_string(&words));
-        table_cell(&table, "%s", offer->price ? money_in(model, offer->price).at : "no price");
+        table_cell(&table, "%s",
+                   offer->price ? print_money_in(model, offer->price).at : "no price");
         table_cell(&table, "%s", offer->dated);
         table_cell(&table, "%s", offer_supplier(model, offer));
         text_clear(&words);
@@ -218,7 +216,7 @@ static void past_rows(struct text *out, const struct model *model, const struct 
         text_init(&words);
         sheet_offer_words(&words, model, &offer);
         table_cell(&table, "%s", text_string(&words));
-        table_cell(&table, "%s", money_in(model, past->price).at);
+        table_cell(&table, "%s", print_money_in(model, past->price).at);
         table_cell(&table, "%s", past->dated);
         table_cell(&table, "%s", past->supplier);
         text_release(&words);
@@ -233,10 +231,10 @@ static void paid_row(struct table *table, const struct model *model, const struc
 {
     table_cell(table, "%s", paid->dated);
     table_cell(table, "%s", paid->what);
-    table_cell(table, "%s", money_in(model, paid->amount).at);
+    table_cell(table, "%s", print_money_in(model, paid->amount).at);
     if (paid->count > 0)
         table_cell(table, "%s each",
-                   money_in(model, whole_divide_even(paid->amount, paid->count)).at);
+                   print_money_in(model, whole_divide_even(paid->amount, paid->count)).at);
     else
         table_cell(table, "%s", "");
     table_cell(table, "%s", paid->supplier);

@@ -13,6 +13,7 @@ static void cut_words(struct text *out, const struct trip *trip, const struct tr
 {
     const struct trip_share *share = &line->shares.at[0];
     const struct plan *plan = trip->builds.at[share->build].plan;
+    char name[SHEET_PURCHASE_NAME];
     struct text size;
     text_init(&size);
     for (size_t i = 0; i < line->cut->sizes.count; i++) {
@@ -25,7 +26,8 @@ static void cut_words(struct text *out, const struct trip *trip, const struct tr
     }
     if (line->cut->sizes.count == 0)
         text_add(&size, "all from the shelf");
-    text_format(out, "%.80s, %.60s", sheet_purchase_name(plan, share->purchase),
+    text_format(out, "%s, %.60s",
+                show_into(name, sizeof name, sheet_purchase_name(plan, share->purchase)),
                 text_string(&size));
     text_release(&size);
 }
@@ -126,6 +128,19 @@ static void trip_aisle(struct text *out, const struct trip *trip, int aisle)
     text_release(&rows);
 }
 
+/* What each build would pay by itself beside the whole; nothing for one build. */
+static void trip_saving(struct text *out, const struct trip *trip)
+{
+    const struct plan *plan = trip->builds.at[0].plan;
+    if (trip->builds.count < 2)
+        return;
+    text_format(out, "  apart they would come to %s: ", print_money(plan, trip->apart).at);
+    if (trip->apart > trip->till)
+        text_format(out, "%s less together\n", print_money(plan, trip->apart - trip->till).at);
+    else
+        text_add(out, "no less together\n");
+}
+
 static void trip_total(struct text *out, const struct trip *trip)
 {
     const struct plan *plan = trip->builds.at[0].plan;
@@ -140,19 +155,7 @@ static void trip_total(struct text *out, const struct trip *trip)
     table_cell(&table, "%s", "paid so far");
     table_cell(&table, "%s", print_money(plan, trip->paid).at);
     table_end(&table, out);
-    sheet_trip_saving(out, trip);
-}
-
-void sheet_trip_saving(struct text *out, const struct trip *trip)
-{
-    const struct plan *plan = trip->builds.at[0].plan;
-    if (trip->builds.count < 2)
-        return;
-    text_format(out, "  apart they would come to %s: ", print_money(plan, trip->apart).at);
-    if (trip->apart > trip->till)
-        text_format(out, "%s less together\n", print_money(plan, trip->apart - trip->till).at);
-    else
-        text_add(out, "no less together\n");
+    trip_saving(out, trip);
 }
 
 void sheet_trip(struct text *out, const struct trip *trip)

@@ -57,8 +57,7 @@ static void ways_of_cloth(struct text *out, const struct plan *plan, const struc
     show_text(out, plan_stock_name(plan, ways->stock));
     text_add(out, "\n");
     table_begin(&table, "rlrlrrl");
-    for (size_t i = 0; i < sizeof heads / sizeof *heads; i++)
-        table_cell(&table, "%s", heads[i]);
+    table_heads(&table, heads);
     for (size_t i = 0; i < count; i++)
         if (!ways[i].barred)
             way_row(&table, plan, &ways[i], number + i, ways);

@@ -60,6 +60,7 @@ static void box_panels(struct text *out, const struct plan *plan, int64_t box)
     table_end(&table, out);
 }
 
+/* The landing wood under an outline. */
 static void box_crown(struct text *out, const struct plan *plan, int64_t box)
 {
     enum units units = model_units(plan->facts);
@@ -143,6 +144,24 @@ void sheet_boxes(struct text *out, const struct plan *plan)
     }
 }
 
+/* "16 frame, 4 join": what they are for. */
+static void use_cell(struct table *table, const struct screw_kind *kind)
+{
+    static const char *const uses[] = {[SCREW_FRAME] = "frame",
+                                       [SCREW_PANEL] = "panel",
+                                       [SCREW_JOIN] = "join",
+                                       [SCREW_FITTING] = "fitting"};
+    struct text words;
+    text_init(&words);
+    for (size_t use = 0; use < sizeof uses / sizeof *uses; use++) {
+        if (kind->count_by_use[use])
+            text_format(&words, "%s%lld %s", words.length ? ", " : "",
+                        (long long)kind->count_by_use[use], uses[use]);
+    }
+    table_cell(table, "%s", text_string(&words));
+    text_release(&words);
+}
+
 void sheet_screws(struct text *out, const struct plan *plan)
 {
     if (plan->screw_kinds.count == 0)
@@ -160,17 +179,14 @@ void sheet_screws(struct text *out, const struct plan *plan)
         table_cell(&table, "%lld", (long long)kind->count);
         table_cell(&table, "pilot %s", print_length_unit(plan, kind->pilot).at);
         table_cell(&table, "clearance %s", print_length_unit(plan, kind->clearance).at);
-        table_cell(&table, "%lld frame, %lld panel, %lld join, %lld fitting",
-                   (long long)kind->count_by_use[SCREW_FRAME],
-                   (long long)kind->count_by_use[SCREW_PANEL],
-                   (long long)kind->count_by_use[SCREW_JOIN],
-                   (long long)kind->count_by_use[SCREW_FITTING]);
+        use_cell(&table, kind);
     }
     table_end(&table, out);
 }
 
 /* ---- joins ---- */
 
+/* As they are marked: the hole map tells the same. */
 static void join_holes(struct text *out, const struct plan *plan, const struct junction *junction,
                        int64_t side)
 {
@@ -181,13 +197,8 @@ static void join_holes(struct text *out, const struct plan *plan, const struct j
         table_cell(&table, "hole %d", point->rank);
         for (int k = 0; k < 2; k++) {
             const struct from_edge *from = &point->edges[k];
-            struct printed mm;
-            quantity_print_unit(mm.at, QUANTITY_LENGTH,
-                                model_units(plan->facts) == UNITS_INCH ? UNITS_MM : UNITS_INCH,
-                                from->distance);
-            table_cell(&table, "%s", print_length_unit(plan, from->distance).at);
-            table_cell(&table, "(%s) from %s edge", mm.at,
-                       words_side.at[edge_side(side, from->edge)].name);
+            table_cell(&table, "%s", print_both(plan, from->distance).at);
+            table_cell(&table, "from %s", words_side.at[edge_side(side, from->edge)].name);
         }
     }
     table_end(&table, out);
@@ -237,7 +248,7 @@ void sheet_joins(struct text *out, const struct plan *plan)
         } else {
             text_format(out, " to %s", words_target.at[join->target].help);
         }
-        text_format(out, ", in the %s%s\n", join->place == PLACE_SITE ? "room" : "workshop",
+        text_format(out, ", %s%s\n", join->place == PLACE_SITE ? "in the room" : "at the bench",
                     join->fastener == FASTENER_REST ? ", laid or hung on" : "");
         join_heads(out, plan, junction);
         join_holes(out, plan, junction, join->side_a);

@@ -1,6 +1,7 @@
 #include "paper/table.h"
 
 #include "base/show.h"
+#include "paper/lines.h"
 
 #include <assert.h>
 #include <stdarg.h>
@@ -40,18 +41,27 @@ void table_cell(struct table *table, const char *format, ...)
     text_release(&safe);
 }
 
+void table_name(struct table *table, int bytes, const char *name)
+{
+    char shown[TABLE_NAME_MOST + 1];
+
+    assert(bytes > 0 && bytes <= TABLE_NAME_MOST);
+    table_cell(table, "%s", show_into(shown, (size_t)bytes + 1, name));
+}
+
+void table_heads(struct table *table, const char *const words[])
+{
+    assert(table->count % (size_t)table->columns == 0);
+    for (int column = 0; column < table->columns; column++)
+        table_cell(table, "%s", words[column]);
+}
+
 void table_count(struct table *table, int64_t count, const char *words)
 {
     if (count)
         table_cell(table, "%lld %s", (long long)count, words);
     else
         table_cell(table, "%s", "");
-}
-
-static void add_blanks(struct text *out, int count)
-{
-    for (int i = 0; i < count; i++)
-        text_add_char(out, ' ');
 }
 
 static void add_row(const struct table *table, const char **at, struct text *out)
@@ -61,7 +71,7 @@ static void add_row(const struct table *table, const char **at, struct text *out
         const char *cell = *at;
         int slack = table->width[column] - text_columns(cell);
         if (*cell) {
-            add_blanks(out, owed + (table->right[column] ? slack : 0));
+            lines_add_blanks(out, owed + (table->right[column] ? slack : 0));
             text_add(out, cell);
             owed = table->right[column] ? 0 : slack;
         } else {

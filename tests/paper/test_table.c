@@ -66,6 +66,32 @@ static void first_column_may_be_set_to_the_right(void **state)
                         "  10  ten\n");
 }
 
+/* An a with dots takes two bytes of UTF-8 (RFC 3629), the 27th and 28th here. */
+static void names_are_cut_between_characters(void **state)
+{
+    struct table table;
+
+    (void)state;
+    table_begin(&table, "ll");
+    table_name(&table, 28, "abcdefghijklmnopqrstuvwxyz\xc3\xa4z");
+    table_name(&table, 27, "abcdefghijklmnopqrstuvwxyz\xc3\xa4z");
+    assert_page(&table, "  abcdefghijklmnopqrstuvwxyz\xc3\xa4  abcdefghijklmnopqrstuvwxyz\n");
+}
+
+static void a_row_of_headings_has_one_for_each_column(void **state)
+{
+    static const char *const heads[] = {"", "wide"};
+    struct table table;
+
+    (void)state;
+    table_begin(&table, "lr");
+    table_heads(&table, heads);
+    table_cell(&table, "%s", "door");
+    table_cell(&table, "%d", 81);
+    assert_page(&table, "        wide\n"
+                        "  door    81\n");
+}
+
 static void wide_and_combining_characters_count_their_cells(void **state)
 {
     static const char *const cells[] = {"\xe5\xb8\x83", "a", "abc", "b", "e\xcc\x81", "c"};
@@ -144,6 +170,8 @@ int main(void)
         cmocka_unit_test(columns_are_as_wide_as_their_widest_cell),
         cmocka_unit_test(numbers_are_set_to_the_right),
         cmocka_unit_test(first_column_may_be_set_to_the_right),
+        cmocka_unit_test(names_are_cut_between_characters),
+        cmocka_unit_test(a_row_of_headings_has_one_for_each_column),
         cmocka_unit_test(wide_and_combining_characters_count_their_cells),
         cmocka_unit_test(empty_cells_leave_their_room),
         cmocka_unit_test(lines_end_without_blanks),

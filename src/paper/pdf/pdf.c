@@ -10,6 +10,7 @@
 #include <string.h>
 
 #define POINTS_PER_MM (72.0 / 25.4)
+#define WHOLE_TURN 6.283185307179586
 
 struct writer {
     cairo_t *cairo;
@@ -26,7 +27,7 @@ static double millimetres(int64_t length)
 
 static void stroke(struct writer *writer, enum page_pen pen)
 {
-    static const double dashes[] = {2, 1};
+    const double dashes[] = {millimetres(PAGE_DASH), millimetres(PAGE_DASH_GAP)};
 
     cairo_set_line_width(writer->cairo, millimetres(page_pen_width(pen)));
     cairo_set_dash(writer->cairo, dashes, pen == PEN_DASHED ? 2 : 0, 0);
@@ -59,20 +60,22 @@ static void put_frame(struct writer *writer, const struct page_mark *mark)
     stroke(writer, mark->pen);
 }
 
-/* Slanting lines 3 mm apart, in one net over the whole page. */
+/* Slanting lines, in one net over the whole page: along each of them x + y is a multiple of the
+ * pitch. */
 static void put_waste(struct writer *writer, const struct page_mark *mark)
 {
     struct page_box box = page_mark_box(mark);
     double x0 = millimetres(box.x0), y0 = millimetres(box.y0);
     double x1 = millimetres(box.x1), y1 = millimetres(box.y1);
-    int first = (int)((x0 + y0) / 3), last = (int)((x1 + y1) / 3);
+    double pitch = millimetres(PAGE_WASTE_PITCH);
+    int first = (int)((x0 + y0) / pitch), last = (int)((x1 + y1) / pitch);
 
     cairo_save(writer->cairo);
     box_path(writer, mark);
     cairo_clip(writer->cairo);
     for (int line = first; line <= last + 1; line++) {
-        cairo_move_to(writer->cairo, 3 * line - y0, y0);
-        cairo_line_to(writer->cairo, 3 * line - y1, y1);
+        cairo_move_to(writer->cairo, pitch * line - y0, y0);
+        cairo_line_to(writer->cairo, pitch * line - y1, y1);
     }
     stroke(writer, mark->pen);
     cairo_restore(writer->cairo);
@@ -84,7 +87,7 @@ static void put_circle(struct writer *writer, const struct page_mark *mark)
     double x = millimetres(mark->x0), y = millimetres(mark->y0);
 
     cairo_new_sub_path(writer->cairo);
-    cairo_arc(writer->cairo, x, y, radius, 0, 6.283185307179586);
+    cairo_arc(writer->cairo, x, y, radius, 0, WHOLE_TURN);
     stroke(writer, mark->pen);
 }
 
@@ -106,7 +109,7 @@ static void put_words(struct writer *writer, const struct page_mark *mark)
     cairo_save(writer->cairo);
     cairo_translate(writer->cairo, millimetres(mark->x0), millimetres(mark->y0));
     if (mark->upright)
-        cairo_rotate(writer->cairo, -1.5707963267948966);
+        cairo_rotate(writer->cairo, -WHOLE_TURN / 4);
     cairo_scale(writer->cairo, 1 / POINTS_PER_MM, 1 / POINTS_PER_MM);
     if (laid > 0)
         cairo_scale(writer->cairo, width * PANGO_SCALE / laid, 1);
