@@ -1,9 +1,12 @@
 /* `stuffover money` without a build: the account of all of them. */
 #include "cli/commands.h"
 
+#include "base/day.h"
 #include "cli/report_put.h"
 #include "desk/clock.h"
 #include "paper/sheets.h"
+
+#include <string.h>
 
 static void put_sum(struct json *json, const struct model *model, const char *key, int64_t money)
 {
@@ -93,6 +96,9 @@ enum fault command_account(struct cli *cli, struct fault_note *note)
     struct account account;
     struct arena arena;
     char today[CLOCK_TEXT];
+    int64_t day;
+    if (cli->date && (strlen(cli->date) != DAY_TEXT - 1 || !day_read(cli->date, &day)))
+        return fault_say(note, FAULT_USAGE, 0, "\"%s\" is no day, as 2026-11-25 is one", cli->date);
     arena_init(&arena);
     enum fault fault =
         desk_account(cli->desk, cli->date ? cli->date : clock_today(today), &arena, &account, note);

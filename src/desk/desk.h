@@ -161,9 +161,10 @@ enum fault desk_take_cure(struct desk *desk, const struct cure *cure, struct fau
 /*
  * Ticks a step of the plan: `at` is when ("2026-11-25 14:05"), minutes in 1/1000 min, 0 when not
  * known. What the step made is taken as a fact: holes of a drilling step, lengths of a cutting
- * step, what a buying step bought; and the build is being made, or with its last step finished.
- * Faults: UNKNOWN step, REFUSED when it is ticked already or a hold point before it is not.
- * desk_untick takes the tick and its facts away; REFUSED when a ticked step needs it.
+ * step, what a buying step bought, with the layouts that it was bought for; and the build is being
+ * made, or with its last step finished. Faults: UNKNOWN step, REFUSED when it is ticked already or
+ * a hold point before it is not. desk_untick takes the tick and its facts away; REFUSED when a
+ * ticked step needs it.
  */
 enum fault desk_tick(struct desk *desk, const char *step, const char *at, int64_t minutes,
                      struct fault_note *note);

@@ -78,6 +78,10 @@ size_t desk_drop_layouts(struct model *draft, bool together);
 enum fault desk_put_layout(struct model *draft, const char *job, const struct cut_layout *layout,
                            struct fault_note *note);
 
+/* saw.c: makes the layouts of a plan, all of them, the build's own facts. The draft's arena is
+ * armed. Faults: those of desk_put_layout. */
+enum fault desk_keep_layouts(struct model *draft, const struct plan *plan, struct fault_note *note);
+
 /* shelf.c: puts on the shelf what a cutting step leaves, and takes it off again. */
 void shelf_take_rests(struct model *draft, const struct plan *plan, const char *step);
 void shelf_give_rests_back(struct model *draft, const char *step);

@@ -268,9 +268,8 @@ size_t desk_drop_layouts(struct model *draft, bool together)
     return count;
 }
 
-static enum fault take_layouts(struct model *draft, void *context, struct fault_note *note)
+enum fault desk_keep_layouts(struct model *draft, const struct plan *plan, struct fault_note *note)
 {
-    const struct plan *plan = context;
     enum fault fault = FAULT_NONE;
 
     desk_drop_layouts(draft, false);
@@ -283,6 +282,11 @@ static enum fault take_layouts(struct model *draft, void *context, struct fault_
             fault = desk_put_layout(draft, name, job->layout, note);
     }
     return fault;
+}
+
+static enum fault take_layouts(struct model *draft, void *context, struct fault_note *note)
+{
+    return desk_keep_layouts(draft, context, note);
 }
 
 enum fault desk_take_layouts(struct desk *desk, struct fault_note *note)

@@ -141,16 +141,22 @@ static void take_purchase(struct model *draft, const struct tick_change *change,
     *bought = goods;
 }
 
-static void take_purchases(struct model *draft, const struct tick_change *change)
+/* What is bought is cut as it was laid out by then: a layout that is found later would want other
+ * sizes. One that is too long to be kept is no reason not to tick. */
+static enum fault take_purchases(struct model *draft, const struct tick_change *change,
+                                 struct fault_note *note)
 {
     for (size_t i = 0; i < change->plan->purchases.count; i++) {
         const struct purchase *purchase = &change->plan->purchases.at[i];
         if (purchase->stock && purchase->packs)
             take_purchase(draft, change, purchase);
     }
+    enum fault fault = desk_keep_layouts(draft, change->plan, note);
+    return fault == FAULT_OVERFLOW ? FAULT_NONE : fault;
 }
 
-static void take_facts(struct model *draft, const struct tick_change *change)
+static enum fault take_facts(struct model *draft, const struct tick_change *change,
+                             struct fault_note *note)
 {
     switch (step_kinds[change->step->kind].takes) {
     case STEP_TAKES_HOLES:
@@ -160,12 +166,12 @@ static void take_facts(struct model *draft, const struct tick_change *change)
         (change->step->kind == STEP_RECUT ? take_recuts : take_cuts)(draft, change);
         break;
     case STEP_TAKES_PURCHASES:
-        take_purchases(draft, change);
-        break;
+        return take_purchases(draft, change, note);
     case STEP_TAKES_MEASURES: /* the maker enters them: they are not the plan's to know */
     case STEP_TAKES_NOTHING:
         break;
     }
+    return FAULT_NONE;
 }
 
 /* ---- measures ---- */
@@ -262,8 +268,8 @@ static enum fault change_tick(struct model *draft, void *context, struct fault_n
     change->tick = tick->key;
     timing_take(draft, tick, change->step->usual);
     follow_state(draft, change);
-    take_facts(draft, change);
-    return take_measures(draft, change, note);
+    enum fault fault = take_facts(draft, change, note);
+    return fault ? fault : take_measures(draft, change, note);
 }
 
 static int64_t tick_key(const struct model *model, const char *step)
@@ -403,6 +409,8 @@ static enum fault change_untick(struct model *draft, void *context, struct fault
     if (model_remove(draft, ENTITY_tick, tick_key(draft, step)) == 0)
         return fault_say(note, FAULT_REFUSED, 0, "\"%s\" is not ticked", step);
     shelf_give_rests_back(draft, step);
+    if (step_kind_of(step) == STEP_BUY)
+        desk_drop_layouts(draft, false);
     draft->build.state = STATE_MAKING;
     return FAULT_NONE;
 }

@@ -206,12 +206,19 @@ static enum trip_paid how_much_is_paid(const void *context, size_t build, int64_
 
 /* ---- other lines ---- */
 
+/* A line that is bought, or was. */
+static bool is_on_list(const struct plan *plan, const struct purchase *purchase)
+{
+    return plan_is_bought(purchase) || plan_cost_line(plan, purchase)->entered;
+}
+
 static void add_lines_of_aisle(struct desk_trip *trip, size_t build, int64_t aisle)
 {
     const struct plan *plan = trip->trip.builds.at[build].plan;
     for (size_t i = 0; i < plan->purchases.count; i++) {
         const struct purchase *purchase = &plan->purchases.at[i];
-        if (purchase->aisle == aisle && !trip_cut_of(&trip->trip, build, purchase->stock))
+        if (purchase->aisle == aisle && is_on_list(plan, purchase) &&
+            !trip_cut_of(&trip->trip, build, purchase->stock))
             add_share(trip, build, purchase);
     }
 }

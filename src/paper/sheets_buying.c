@@ -34,7 +34,9 @@ void sheet_purchase_size(struct text *out, const struct plan *plan, const struct
 {
     const struct offer *offer = MODEL_FIND(plan->facts, offer, purchase->offer);
     const struct cutting *usual = usual_size(plan, purchase);
-    if (purchase->length) {
+    if (!plan_is_bought(purchase)) {
+        text_add(out, "none");
+    } else if (purchase->length) {
         text_add(out, print_roll(plan, purchase->length).at);
     } else if (usual && purchase->measure == QUANTITY_COUNT) {
         add_cut_size(out, plan, purchase->packs, usual);
@@ -107,7 +109,10 @@ static void purchase_row(struct table *table, const struct plan *plan,
                          const struct purchase *purchase)
 {
     name_cells(table, plan, purchase);
-    table_cell(table, "%s", purchase->priced ? print_money(plan, purchase->till).at : "no price");
+    table_cell(table, "%s",
+               purchase->priced           ? print_money(plan, purchase->till).at
+               : plan_is_bought(purchase) ? "no price"
+                                          : "");
     table_cell(table, "need %s", sheet_purchase_amount(plan, purchase, purchase->need).at);
     table_cell(table, purchase->shelf ? "%s on the shelf" : "%s",
                purchase->shelf ? sheet_purchase_amount(plan, purchase, purchase->shelf).at

@@ -335,6 +335,7 @@ static void add_rests(struct cutting_job *job, const struct cut_layout *first)
         struct cut_size *size = &job->sizes.at[blank->size];
         struct cut_size rest = {blank->rest + squared, 0, 0, 1};
 
+        assert(blank->size < job->sizes.count); /* the first layout is of these sizes */
         if (size->limit != CUT_ANY)
             size->limit--;
         if (blank->rest <= 0 || (!stick && blank->rest_across <= 0))

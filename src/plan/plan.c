@@ -229,11 +229,16 @@ const struct cost_line *plan_cost_line(const struct plan *plan, const struct pur
     BUG("a purchase has no line of the cost");
 }
 
+bool plan_is_bought(const struct purchase *purchase)
+{
+    return purchase->packs > 0 || purchase->length > 0;
+}
+
 size_t plan_unpriced(const struct plan *plan)
 {
     size_t count = 0;
     for (size_t i = 0; i < plan->purchases.count; i++)
-        count += !plan->purchases.at[i].priced;
+        count += plan_is_bought(&plan->purchases.at[i]) && !plan->purchases.at[i].priced;
     return count;
 }
 

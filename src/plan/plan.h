@@ -859,7 +859,9 @@ const struct junction *plan_junction(const struct plan *plan, int64_t join);
 /* The line of the cost that a purchase of the plan's own list has. */
 const struct cost_line *plan_cost_line(const struct plan *plan, const struct purchase *purchase);
 
-/* How many purchases have no price yet: the estimate is without them. */
+/* Whether something of a line has to be bought, rather than all of it lie on the shelf; and how
+ * many lines of which something is bought have no price yet: the estimate is without them. */
+bool plan_is_bought(const struct purchase *purchase);
 size_t plan_unpriced(const struct plan *plan);
 
 const struct load *plan_load(const struct plan *plan, int64_t box);

@@ -128,7 +128,9 @@ static void paint_line(struct tui *tui, struct buying_state *state, int index, i
               sheet_purchase_name(plan, line));
     view_text(&tui->view, row, at.size, at.price - at.size, style, text_string(&size));
     view_right(&tui->view, row, at.price, MONEY_WIDTH, style,
-               line->priced ? print_money(plan, line->till).at : "no price");
+               line->priced           ? print_money(plan, line->till).at
+               : plan_is_bought(line) ? "no price"
+                                      : "on shelf");
     if (chosen && state->cell.typing)
         entry_paint(&state->cell.entry, &tui->view, row, at.paid + 1, MONEY_WIDTH);
     else if (cost->entered)

@@ -216,6 +216,16 @@ static void the_list_goes_on_paper(void **state)
 
 /* ---- the account ---- */
 
+static void a_day_that_is_none_is_refused(void **state)
+{
+    static const char *const days[] = {"2026-02-30", "2026-11-3", "2026-11-30x", "soon", ""};
+    struct shell *shell = *state;
+    for (size_t i = 0; i < sizeof days / sizeof *days; i++) {
+        assert_int_equal(shell_run(shell, "money", "--date", days[i], NULL)->code, 2);
+        assert_says(shell->answer.error, "is no day");
+    }
+}
+
 static void money_alone_is_the_account_of_all_builds(void **state)
 {
     struct shell *shell = *state;
@@ -316,6 +326,7 @@ int main(void)
         IN_THE_DEMO(one_list_over_three_builds_is_cheaper_and_adds_up),
         IN_THE_DEMO(the_list_says_what_it_saves_and_how_all_is_cut),
         IN_THE_DEMO(the_list_goes_on_paper),
+        IN_THE_DEMO(a_day_that_is_none_is_refused),
         IN_THE_DEMO(money_alone_is_the_account_of_all_builds),
         IN_THE_DEMO(stock_tells_prices_and_the_shelf_and_changes_them),
         IN_THE_DEMO(stock_refuses_what_is_not_there),

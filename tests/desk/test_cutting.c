@@ -205,6 +205,22 @@ static void a_ticked_cut_puts_its_rests_on_the_shelf(void **state)
     assert_int_equal(shelf_count(bench->desk), 0);
 }
 
+/* A better layout that is found when the goods are in the house would only have more bought. */
+static void what_is_bought_is_cut_as_it_was_laid_out(void **state)
+{
+    const struct bench *bench = *state;
+    assert_true(desk_search_state(bench->desk).on);
+    tick_until(bench->desk, "buy");
+    const struct plan *plan = desk_plan(bench->desk);
+    assert_true(plan->jobs.count > 0);
+    for (size_t i = 0; i < plan->jobs.count; i++)
+        assert_int_equal(plan->jobs.at[i].taken, plan->jobs.at[i].layout->blanks.count > 0);
+    assert_false(desk_search_state(bench->desk).on);
+    DONE(desk_untick(bench->desk, "buy", note));
+    assert_int_equal(desk_model(bench->desk)->layouts.count, 0);
+    assert_true(desk_search_state(bench->desk).on);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -225,6 +241,7 @@ int main(void)
         cmocka_unit_test_setup_teardown(a_ticked_cut_puts_its_rests_on_the_shelf, begin, bench_end),
         cmocka_unit_test_setup_teardown(a_taken_layout_that_is_not_sound_is_left_aside, begin,
                                         bench_end),
+        cmocka_unit_test_setup_teardown(what_is_bought_is_cut_as_it_was_laid_out, begin, bench_end),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
 
