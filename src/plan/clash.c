@@ -35,7 +35,7 @@ struct outline {
     struct block block;
 };
 
-struct sweep {
+struct clash_sweep {
     struct planning *planning;
     int axis;
     LIST_OF(struct outline) outlines;
@@ -136,7 +136,7 @@ static void compare_pair(struct planning *planning, const struct outline *a,
 
 /* ---- the sweep ---- */
 
-static void add_boxes(struct sweep *sweep)
+static void add_boxes(struct clash_sweep *sweep)
 {
     const struct planning *planning = sweep->planning;
 
@@ -150,7 +150,7 @@ static void add_boxes(struct sweep *sweep)
     }
 }
 
-static void add_objects(struct sweep *sweep)
+static void add_objects(struct clash_sweep *sweep)
 {
     const struct planning *planning = sweep->planning;
 
@@ -165,7 +165,7 @@ static void add_objects(struct sweep *sweep)
 }
 
 /* The axis along which the outlines lie furthest apart. */
-static int longest_axis(const struct sweep *sweep)
+static int longest_axis(const struct clash_sweep *sweep)
 {
     int64_t longest = -1;
     int best = AXIS_X;
@@ -204,7 +204,8 @@ static int compare_beginnings(const void *left, const void *right)
 }
 
 /* Drops from those under way whatever has ended. */
-static size_t keep_under_way(const struct sweep *sweep, size_t *under_way, size_t count, int64_t at)
+static size_t keep_under_way(const struct clash_sweep *sweep, size_t *under_way, size_t count,
+                             int64_t at)
 {
     size_t kept = 0;
 
@@ -214,7 +215,7 @@ static size_t keep_under_way(const struct sweep *sweep, size_t *under_way, size_
     return kept;
 }
 
-static void run_sweep(struct sweep *sweep)
+static void run_sweep(struct clash_sweep *sweep)
 {
     size_t count = sweep->outlines.count;
     struct beginning *beginnings = ARENA_MANY(sweep->planning->arena, struct beginning, count);
@@ -238,7 +239,7 @@ static void run_sweep(struct sweep *sweep)
 
 static void find_overlaps(struct planning *planning)
 {
-    struct sweep sweep = {.planning = planning};
+    struct clash_sweep sweep = {.planning = planning};
 
     add_boxes(&sweep);
     add_objects(&sweep);

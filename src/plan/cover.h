@@ -275,7 +275,7 @@ struct stretch {
 #define ROW_CORNERS 4
 
 /* A row of staples before it is counted. */
-struct row {
+struct staple_row {
     int64_t edge; /* as in struct edge */
     int64_t landing_side;
     int64_t length;
@@ -293,7 +293,7 @@ struct row {
 void staple_layer(struct planning *planning, const struct spread *spread); /* cover_fix.c */
 
 /* Counts a row, adds it to edges and its intervals to intervals (cover_rows.c). */
-void row_add(struct planning *planning, const struct spread *spread, const struct row *row);
+void row_add(struct planning *planning, const struct spread *spread, const struct staple_row *row);
 
 /* The class that holds for a whole edge of the layer; AUTO when it has intervals of several
  * (cover_rows.c). */
@@ -310,8 +310,8 @@ bool is_board_edge(const struct spread *spread, int64_t side);
  * (cover_leg.c). */
 int64_t staple_leg(const struct planning *planning, const struct spread *spread,
                    int64_t landing_side);
-void staple_wood(struct planning *planning, const struct spread *spread, const struct row *row,
-                 int64_t leg);
+void staple_wood(struct planning *planning, const struct spread *spread,
+                 const struct staple_row *row, int64_t leg);
 
 /* The same for webbing, that is stapled through its fold. */
 int64_t web_leg(const struct planning *planning, const struct box *box, const struct stock *web);

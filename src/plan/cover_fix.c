@@ -74,14 +74,14 @@ static int64_t edge_pitch(const struct planning *planning, const struct spread *
 /* ---- rows ---- */
 
 /* Rows are gathered first, because which are basted depends on the longest. */
-struct rows {
-    LIST_OF(struct row) of;
+struct staple_rows {
+    LIST_OF(struct staple_row) of;
 };
 
-static struct row *rows_add(struct planning *planning, struct rows *rows,
-                            const struct spread *spread, int64_t edge, int64_t length)
+static struct staple_row *rows_add(struct planning *planning, struct staple_rows *rows,
+                                   const struct spread *spread, int64_t edge, int64_t length)
 {
-    struct row *row = LIST_ADD(planning->arena, &rows->of);
+    struct staple_row *row = LIST_ADD(planning->arena, &rows->of);
 
     row->edge = edge;
     row->landing_side = spread_landing(spread, edge);
@@ -90,8 +90,8 @@ static struct row *rows_add(struct planning *planning, struct rows *rows,
     return row;
 }
 
-static void row_stretch(struct row *row, const struct spread *spread, int64_t edge, int64_t from,
-                        bool backward)
+static void row_stretch(struct staple_row *row, const struct spread *spread, int64_t edge,
+                        int64_t from, bool backward)
 {
     assert(row->stretch_count < ROW_STRETCHES);
     row->stretches[row->stretch_count++] = (struct stretch){
@@ -99,27 +99,27 @@ static void row_stretch(struct row *row, const struct spread *spread, int64_t ed
 }
 
 /* The same on the second face. */
-static void row_stretch_behind(struct row *row, const struct spread *spread, int64_t edge,
+static void row_stretch_behind(struct staple_row *row, const struct spread *spread, int64_t edge,
                                int64_t from, bool backward)
 {
     row_stretch(row, spread, edge, from, backward);
     row->stretches[row->stretch_count - 1].face = 1;
 }
 
-static void row_corner(struct row *row, int64_t at)
+static void row_corner(struct staple_row *row, int64_t at)
 {
     assert(row->corner_count < ROW_CORNERS);
     row->corners[row->corner_count++] = at;
 }
 
 static void rows_place(struct planning *planning, const struct spread *spread,
-                       const struct rows *rows)
+                       const struct staple_rows *rows)
 {
     for (size_t i = 0; i < rows->of.count; i++)
         row_add(planning, spread, &rows->of.at[i]);
 }
 
-static int64_t longest(const struct rows *rows)
+static int64_t longest(const struct staple_rows *rows)
 {
     int64_t length = 0;
 
@@ -146,10 +146,11 @@ static bool lands_as_one(const struct spread *spread)
 }
 
 /* Up the right side, back along the top, down the left, from the bottom's left end. */
-static void add_loop(struct planning *planning, struct rows *rows, const struct spread *spread)
+static void add_loop(struct planning *planning, struct staple_rows *rows,
+                     const struct spread *spread)
 {
     static const int64_t round[EDGE_COUNT] = {EDGE_BOTTOM, EDGE_RIGHT, EDGE_TOP, EDGE_LEFT};
-    struct row *row = rows_add(planning, rows, spread, EDGE_BOTTOM, 0);
+    struct staple_row *row = rows_add(planning, rows, spread, EDGE_BOTTOM, 0);
 
     row->edge = EDGE_LOOP;
     row->loop = true;
@@ -203,12 +204,12 @@ static int64_t goes_on(const struct spread *spread, int64_t edge, int64_t neighb
     return beside && wraps(spread, neighbour) ? spread->depth : 0;
 }
 
-static void add_edge_row(struct planning *planning, struct rows *rows, const struct spread *spread,
-                         int64_t edge)
+static void add_edge_row(struct planning *planning, struct staple_rows *rows,
+                         const struct spread *spread, int64_t edge)
 {
     int64_t beside[2];
     int64_t before, own = spread_length(spread, edge);
-    struct row *row;
+    struct staple_row *row;
 
     edge_neighbours(edge, beside);
     before = goes_on(spread, edge, beside[0]);
@@ -223,7 +224,7 @@ static void add_edge_row(struct planning *planning, struct rows *rows, const str
 
 static void staple_face(struct planning *planning, const struct spread *spread)
 {
-    struct rows rows = {.of = {{0}}};
+    struct staple_rows rows = {.of = {{0}}};
     bool cover = spread->layer->kind == LAYER_COVER;
     int64_t length;
 
@@ -243,7 +244,7 @@ static void staple_face(struct planning *planning, const struct spread *spread)
 /* Linings, dust covers and the like are folded in and stapled on their own face, all round. */
 static void staple_flat(struct planning *planning, const struct spread *spread)
 {
-    struct rows rows = {.of = {{0}}};
+    struct staple_rows rows = {.of = {{0}}};
 
     if (edges_alike(planning, spread)) {
         add_loop(planning, &rows, spread);
@@ -269,16 +270,16 @@ static bool flaps_overlap(const struct spread *spread, int64_t edge)
 }
 
 /* One flap folded over the other, through both of them and the ends of the boxing. */
-static void add_shared_row(struct planning *planning, struct rows *rows,
+static void add_shared_row(struct planning *planning, struct staple_rows *rows,
                            const struct spread *spread, int64_t edge)
 {
-    struct row *row = rows_add(planning, rows, spread, edge, spread_length(spread, edge));
+    struct staple_row *row = rows_add(planning, rows, spread, edge, spread_length(spread, edge));
 
     row_stretch(row, spread, edge, 0, false);
     row_stretch_behind(row, spread, edge, 0, false);
 }
 
-static void add_upright_rows(struct planning *planning, struct rows *rows,
+static void add_upright_rows(struct planning *planning, struct staple_rows *rows,
                              const struct spread *spread, int64_t edge)
 {
     row_stretch(rows_add(planning, rows, spread, edge, spread_length(spread, edge)), spread, edge,
@@ -288,7 +289,7 @@ static void add_upright_rows(struct planning *planning, struct rows *rows,
 }
 
 /* The ends of boxing strips where they hang out of an open upright edge. */
-static void add_boxing_ends(struct planning *planning, struct rows *rows,
+static void add_boxing_ends(struct planning *planning, struct staple_rows *rows,
                             const struct spread *spread, int64_t edge)
 {
     for (int64_t strip = EDGE_TOP; strip <= EDGE_BOTTOM; strip++)
@@ -297,12 +298,12 @@ static void add_boxing_ends(struct planning *planning, struct rows *rows,
 }
 
 /* A row round both faces, beginning at the open side of the first one. */
-static void add_round(struct planning *planning, struct rows *rows, const struct spread *spread,
-                      int64_t edge, int64_t open_side)
+static void add_round(struct planning *planning, struct staple_rows *rows,
+                      const struct spread *spread, int64_t edge, int64_t open_side)
 {
     int64_t width = spread_length(spread, edge);
     bool backward = open_side == EDGE_RIGHT;
-    struct row *row = rows_add(planning, rows, spread, edge, 2 * width + spread->depth);
+    struct staple_row *row = rows_add(planning, rows, spread, edge, 2 * width + spread->depth);
 
     row_stretch(row, spread, edge, 0, backward);
     row_stretch_behind(row, spread, edge, width + spread->depth, !backward);
@@ -312,13 +313,13 @@ static void add_round(struct planning *planning, struct rows *rows, const struct
     row_corner(row, row->length);
 }
 
-static void add_level_rows(struct planning *planning, struct rows *rows,
+static void add_level_rows(struct planning *planning, struct staple_rows *rows,
                            const struct spread *spread, int64_t edge)
 {
     bool left = brim_is_open(spread, EDGE_LEFT);
     bool right = brim_is_open(spread, EDGE_RIGHT);
     int64_t width = spread_length(spread, edge);
-    struct row *row;
+    struct staple_row *row;
 
     if (left != right) {
         add_round(planning, rows, spread, edge, left ? EDGE_LEFT : EDGE_RIGHT);
@@ -343,13 +344,13 @@ static void add_level_rows(struct planning *planning, struct rows *rows,
 }
 
 /* The first edge whose rows are the longest. */
-static void baste_longest(struct rows *rows)
+static void baste_longest(struct staple_rows *rows)
 {
     int64_t length = longest(rows);
     int64_t edge = EDGE_LOOP;
 
     for (size_t i = 0; i < rows->of.count; i++) {
-        struct row *row = &rows->of.at[i];
+        struct staple_row *row = &rows->of.at[i];
 
         if (edge == EDGE_LOOP && row->length == length)
             edge = row->edge;
@@ -359,7 +360,7 @@ static void baste_longest(struct rows *rows)
 
 static void staple_sleeve(struct planning *planning, const struct spread *spread)
 {
-    struct rows rows = {.of = {{0}}};
+    struct staple_rows rows = {.of = {{0}}};
     bool cover = spread->layer->kind != LAYER_BATTING;
     bool hung = false; /* batting that goes all round hangs from one row */
 
@@ -405,8 +406,8 @@ static bool covered_as_one(const struct model *model, const struct layer *battin
 
 static void staple_batting(struct planning *planning, const struct spread *spread)
 {
-    struct rows rows = {.of = {{0}}};
-    struct rows held = {.of = {{0}}};
+    struct staple_rows rows = {.of = {{0}}};
+    struct staple_rows held = {.of = {{0}}};
 
     if (covered_as_one(planning->model, spread->layer)) {
         add_loop(planning, &held, spread);
@@ -426,8 +427,8 @@ static void staple_batting(struct planning *planning, const struct spread *sprea
  * strips or stitches. */
 static void staple_blind(struct planning *planning, const struct spread *spread)
 {
-    struct rows rows = {.of = {{0}}};
-    struct row *row;
+    struct staple_rows rows = {.of = {{0}}};
+    struct staple_row *row;
 
     for (int64_t edge = back_is_stapled(spread) ? EDGE_LEFT : EDGE_TOP; edge <= EDGE_BOTTOM;
          edge++) {
@@ -445,7 +446,7 @@ static void staple_blind(struct planning *planning, const struct spread *spread)
 /* Where welt is not sewn into a seam its flange is stapled, over the length that its ends lap. */
 static void staple_welt(struct planning *planning, const struct spread *spread)
 {
-    struct rows rows = {.of = {{0}}};
+    struct staple_rows rows = {.of = {{0}}};
 
     if (lands_as_one(spread) && spread->brims[EDGE_LEFT].ending != ENDING_SEWN) {
         add_loop(planning, &rows, spread);
@@ -464,7 +465,7 @@ static void staple_welt(struct planning *planning, const struct spread *spread)
 
 static void staple_cords(struct planning *planning, const struct spread *spread)
 {
-    struct row row = {.edge = EDGE_CORDS, .landing_side = side_opposite(spread->side)};
+    struct staple_row row = {.edge = EDGE_CORDS, .landing_side = side_opposite(spread->side)};
 
     row.extra = tuft_count(spread->tufting) * planning->value[TRADE_STAPLE_CORD_EACH];
     row_add(planning, spread, &row);
@@ -473,10 +474,10 @@ static void staple_cords(struct planning *planning, const struct spread *spread)
 /* The cover is stapled down between its channels, through the slit foam; each line is a row. */
 static void staple_channels(struct planning *planning, const struct spread *spread)
 {
-    struct row row = {.edge = EDGE_CHANNELS,
-                      .landing_side = spread->side,
-                      .length = spread->field.line_length,
-                      .pitch = planning->value[TRADE_STAPLE_COVER_PITCH]};
+    struct staple_row row = {.edge = EDGE_CHANNELS,
+                             .landing_side = spread->side,
+                             .length = spread->field.line_length,
+                             .pitch = planning->value[TRADE_STAPLE_COVER_PITCH]};
 
     assert(spread->field.lines > 0);
     row.extra = (spread->field.lines - 1) * staples_open(row.length, row.pitch);

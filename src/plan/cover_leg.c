@@ -147,14 +147,14 @@ static int64_t wood_at(const struct spread *spread, int64_t side, int64_t u, int
     return depth;
 }
 
-static bool checked_edge(const struct row *row, int64_t edge)
+static bool checked_edge(const struct staple_row *row, int64_t edge)
 {
     return row->edge == EDGE_LOOP || row->edge == edge;
 }
 
 /* Looks at the middle of each landing; one finding a row is enough. */
-void staple_wood(struct planning *planning, const struct spread *spread, const struct row *row,
-                 int64_t leg)
+void staple_wood(struct planning *planning, const struct spread *spread,
+                 const struct staple_row *row, int64_t leg)
 {
     int64_t deep = leg - pressed_stack(planning, spread);
 

@@ -208,7 +208,7 @@ int64_t edge_whole_class(struct planning *planning, const struct spread *spread,
     return whole_mark(planning, spread, edge, 0).class;
 }
 
-static bool row_is_on(const struct row *row, int face)
+static bool row_is_on(const struct staple_row *row, int face)
 {
     for (int i = 0; i < row->stretch_count; i++)
         if (row->stretches[i].face == face)
@@ -218,8 +218,8 @@ static bool row_is_on(const struct row *row, int face)
 
 /* What holds for the whole edge holds for all of its row: round the boxing, and where the cloth
  * goes on over the next side. */
-static void mark_rest(struct planning *planning, const struct spread *spread, const struct row *row,
-                      struct marks *marks)
+static void mark_rest(struct planning *planning, const struct spread *spread,
+                      const struct staple_row *row, struct marks *marks)
 {
     struct mark whole = {0, 0, CLASS_AUTO, 0};
 
@@ -237,8 +237,8 @@ static void mark_rest(struct planning *planning, const struct spread *spread, co
         mark_add(planning, marks, 0, row->length, whole.class, whole.join);
 }
 
-static void mark_row(struct planning *planning, const struct spread *spread, const struct row *row,
-                     struct marks *marks)
+static void mark_row(struct planning *planning, const struct spread *spread,
+                     const struct staple_row *row, struct marks *marks)
 {
     for (int i = 0; i < row->stretch_count; i++)
         mark_edge(planning, spread, marks, &row->stretches[i]);
@@ -259,7 +259,7 @@ static enum pass_of_staples pass_of(const struct model *model, int64_t class, in
     return waits_for && waits_for->place == PLACE_SITE ? STAPLED_IN_ROOM : STAPLED_AFTER_JOIN;
 }
 
-static int64_t count_row(const struct row *row, int64_t pitch)
+static int64_t count_row(const struct staple_row *row, int64_t pitch)
 {
     if (pitch <= 0)
         return 0;
@@ -267,7 +267,7 @@ static int64_t count_row(const struct row *row, int64_t pitch)
 }
 
 /* Corner folds between from and to; the last interval has the one at the row's end. */
-static int64_t corners_between(const struct row *row, int64_t from, int64_t to)
+static int64_t corners_between(const struct staple_row *row, int64_t from, int64_t to)
 {
     int64_t corners = 0;
 
@@ -277,8 +277,8 @@ static int64_t corners_between(const struct row *row, int64_t from, int64_t to)
     return corners;
 }
 
-static int64_t count_between(const struct planning *planning, const struct row *row, int64_t from,
-                             int64_t to)
+static int64_t count_between(const struct planning *planning, const struct staple_row *row,
+                             int64_t from, int64_t to)
 {
     int64_t each = planning->value[TRADE_STAPLE_CORNER_EACH];
 
@@ -287,7 +287,8 @@ static int64_t count_between(const struct planning *planning, const struct row *
            corners_between(row, from, to) * each + (from == 0 ? row->extra : 0);
 }
 
-static void add_interval(struct planning *planning, const struct row *row, const struct mark *part)
+static void add_interval(struct planning *planning, const struct staple_row *row,
+                         const struct mark *part)
 {
     struct interval *interval = LIST_ADD(planning->arena, &planning->plan->intervals);
     struct edge *edge = &planning->plan->edges.at[planning->plan->edges.count - 1];
@@ -305,7 +306,7 @@ static void add_interval(struct planning *planning, const struct row *row, const
 }
 
 /* Grows `part` by what comes next, or closes it as an interval and begins anew. */
-static void extend(struct planning *planning, const struct row *row, struct mark *part,
+static void extend(struct planning *planning, const struct staple_row *row, struct mark *part,
                    const struct mark *next)
 {
     if (next->from == next->to)
@@ -320,7 +321,7 @@ static void extend(struct planning *planning, const struct row *row, struct mark
     part->to = next->to;
 }
 
-static void add_intervals(struct planning *planning, const struct row *row,
+static void add_intervals(struct planning *planning, const struct staple_row *row,
                           const struct marks *marks)
 {
     struct mark part = {0, 0, CLASS_FREE, 0};
@@ -373,7 +374,7 @@ static bool lands_on_same_wood(const struct planning *planning, const struct spr
 
 /* Does the row of the layer over this one, fixed together with it, hold it as well? */
 static bool is_held_by_next(const struct planning *planning, const struct spread *spread,
-                            const struct row *row)
+                            const struct staple_row *row)
 {
     const struct layer *over = next_cloth(planning->model, spread->layer);
 
@@ -392,7 +393,7 @@ static bool is_held_by_next(const struct planning *planning, const struct spread
 
 /* Cloth that goes over a curve is cut in from its edge, so that it can open or lap. */
 static int64_t relief_cuts(const struct planning *planning, const struct spread *spread,
-                           const struct row *row)
+                           const struct staple_row *row)
 {
     bool curved = row->edge >= 0 && edge_is_curved(spread, row->edge);
 
@@ -401,7 +402,8 @@ static int64_t relief_cuts(const struct planning *planning, const struct spread 
     return whole_divide_up(row->length, planning->value[TRADE_RELIEF_PITCH]);
 }
 
-static void row_place(struct planning *planning, const struct spread *spread, const struct row *row)
+static void row_place(struct planning *planning, const struct spread *spread,
+                      const struct staple_row *row)
 {
     struct plan *plan = planning->plan;
     struct edge *edge = LIST_ADD(planning->arena, &plan->edges);
@@ -430,9 +432,9 @@ static void row_place(struct planning *planning, const struct spread *spread, co
 }
 
 /* What the next layer's row holds is only basted until then. */
-void row_add(struct planning *planning, const struct spread *spread, const struct row *row)
+void row_add(struct planning *planning, const struct spread *spread, const struct staple_row *row)
 {
-    struct row placed = *row;
+    struct staple_row placed = *row;
 
     if (is_held_by_next(planning, spread, row)) {
         placed.pitch = placed.pitch_over = 0;

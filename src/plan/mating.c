@@ -75,23 +75,23 @@ void point_on_face(const struct planning *planning, const struct junction *junct
 }
 
 /* A flat block of a face as it lies on a face of the other box: the smallest area round it. */
-static struct area area_round(const struct work *work, bool from_b, const struct area *area)
+static struct area area_round(const struct placing *placing, bool from_b, const struct area *area)
 {
-    const struct plan *plan = work->planning->plan;
-    const struct box *from = from_b ? work->b : work->a;
-    const struct box *to = from_b ? work->a : work->b;
-    int64_t side = from_b ? work->join->side_b : work->join->side_a;
+    const struct plan *plan = placing->planning->plan;
+    const struct box *from = from_b ? placing->b : placing->a;
+    const struct box *to = from_b ? placing->a : placing->b;
+    int64_t side = from_b ? placing->join->side_b : placing->join->side_a;
     struct solid flat = {face_to_box(from, side, area->u0, area->v0),
                          face_to_box(from, side, area->u1, area->v1)};
     struct solid there =
         pose_block_across(plan_pose(plan, from->key), from, plan_pose(plan, to->key), to, &flat);
 
-    return solid_on_side(&there, from_b ? work->join->side_a : work->join->side_b);
+    return solid_on_side(&there, from_b ? placing->join->side_a : placing->join->side_b);
 }
 
-struct area place_area_to_b(const struct work *work, const struct area *on_a)
+struct area place_area_to_b(const struct placing *placing, const struct area *on_a)
 {
-    return area_round(work, false, on_a);
+    return area_round(placing, false, on_a);
 }
 
 /* How a rectangle lies that leans in the plane of the face: by 0 to 45 degrees. */
@@ -106,13 +106,13 @@ static int64_t part_along(struct vector a, struct vector b)
     return llabs(a.x * b.x / POSE_ONE + a.y * b.y / POSE_ONE + a.z * b.z / POSE_ONE);
 }
 
-static struct leaning lean_on_a(const struct work *work, const struct area *on_b)
+static struct leaning lean_on_a(const struct placing *placing, const struct area *on_b)
 {
-    const struct pose *a = plan_pose(work->planning->plan, work->a->key);
-    const struct pose *b = plan_pose(work->planning->plan, work->b->key);
-    struct vector u_b = pose_axis(b, side_u_axis(work->join->side_b));
-    int64_t by_u = part_along(u_b, pose_axis(a, side_u_axis(work->join->side_a)));
-    int64_t by_v = part_along(u_b, pose_axis(a, side_v_axis(work->join->side_a)));
+    const struct pose *a = plan_pose(placing->planning->plan, placing->a->key);
+    const struct pose *b = plan_pose(placing->planning->plan, placing->b->key);
+    struct vector u_b = pose_axis(b, side_u_axis(placing->join->side_b));
+    int64_t by_u = part_along(u_b, pose_axis(a, side_u_axis(placing->join->side_a)));
+    int64_t by_v = part_along(u_b, pose_axis(a, side_v_axis(placing->join->side_a)));
     int64_t width = area_width(on_b);
     int64_t height = area_height(on_b);
 
@@ -142,19 +142,19 @@ static struct leaning upright_in(const struct leaning *leaning)
                             (leaning->high * cosine - leaning->wide * sine) / across, 0, 0};
 }
 
-static bool leans_on_a(const struct work *work)
+static bool leans_on_a(const struct placing *placing)
 {
-    const struct plan *plan = work->planning->plan;
+    const struct plan *plan = placing->planning->plan;
 
-    return !poses_agree(plan_pose(plan, work->a->key), plan_pose(plan, work->b->key));
+    return !poses_agree(plan_pose(plan, placing->a->key), plan_pose(plan, placing->b->key));
 }
 
-int64_t place_strips(const struct work *work, const struct area *on_b)
+int64_t place_strips(const struct placing *placing, const struct area *on_b)
 {
     int64_t longer = length_larger(area_width(on_b), area_height(on_b));
     int64_t shorter = length_smaller(area_width(on_b), area_height(on_b));
 
-    if (area_empty(on_b) || !leans_on_a(work))
+    if (area_empty(on_b) || !leans_on_a(placing))
         return 1;
     return length_smaller(whole_divide_up(longer, STRIP_LENGTH * shorter), STRIPS_MOST);
 }
@@ -174,14 +174,14 @@ static struct area strip_of(const struct area *area, int64_t strip, int64_t coun
     return cut;
 }
 
-struct area place_strip_to_a(const struct work *work, const struct area *on_b, int64_t strip)
+struct area place_strip_to_a(const struct placing *placing, const struct area *on_b, int64_t strip)
 {
-    struct area cut = strip_of(on_b, strip, place_strips(work, on_b));
-    struct area round = area_round(work, true, &cut);
+    struct area cut = strip_of(on_b, strip, place_strips(placing, on_b));
+    struct area round = area_round(placing, true, &cut);
 
-    if (!leans_on_a(work))
+    if (!leans_on_a(placing))
         return round;
-    struct leaning leaning = lean_on_a(work, &cut);
+    struct leaning leaning = lean_on_a(placing, &cut);
     struct leaning upright = upright_in(&leaning);
     int64_t u = (round.u0 + round.u1 - upright.wide) / 2;
     int64_t v = (round.v0 + round.v1 - upright.high) / 2;
@@ -190,12 +190,12 @@ struct area place_strip_to_a(const struct work *work, const struct area *on_b, i
 
 /* ---- zone ---- */
 
-static int64_t gap_between(const struct work *work)
+static int64_t gap_between(const struct placing *placing)
 {
-    int axis = side_axis(work->join->side_a);
-    struct vector here = face_to_box(work->a, work->join->side_a, 0, 0);
-    struct vector there =
-        point_to_a(work->planning, &work->junction, face_to_box(work->b, work->join->side_b, 0, 0));
+    int axis = side_axis(placing->join->side_a);
+    struct vector here = face_to_box(placing->a, placing->join->side_a, 0, 0);
+    struct vector there = point_to_a(placing->planning, &placing->junction,
+                                     face_to_box(placing->b, placing->join->side_b, 0, 0));
     int64_t gap = vector_along(there, axis) - vector_along(here, axis);
 
     return gap < 0 ? -gap : gap;
@@ -203,23 +203,23 @@ static int64_t gap_between(const struct work *work)
 
 /* Whether the join is told already to want another place: then it is no news that faces are apart.
  */
-static bool contradicts(const struct work *work)
+static bool contradicts(const struct placing *placing)
 {
-    const struct pose *stands = plan_pose(work->planning->plan, work->b->key);
+    const struct pose *stands = plan_pose(placing->planning->plan, placing->b->key);
     struct pose wanted;
 
     assert(stands);
-    return !stance_wanted(work->planning, work->join, &wanted) || wanted.turn != stands->turn ||
-           !stance_same_place(&wanted, stands);
+    return !stance_wanted(placing->planning, placing->join, &wanted) ||
+           wanted.turn != stands->turn || !stance_same_place(&wanted, stands);
 }
 
-static void tell_askew(const struct work *work, int64_t askew)
+static void tell_askew(const struct placing *placing, int64_t askew)
 {
     struct finding *finding =
-        finding_add(work->planning, FINDING_JOIN_FACES_ASKEW, ENTITY_join, work->join->key);
+        finding_add(placing->planning, FINDING_JOIN_FACES_ASKEW, ENTITY_join, placing->join->key);
 
     argument_quantity(finding, 0, QUANTITY_ANGLE, askew);
-    stance_cure_lean(work->planning, work->join, finding);
+    stance_cure_lean(placing->planning, placing->join, finding);
 }
 
 /* How far [low, high) has to be moved to lie on [0, whole), or over all of it. */
@@ -232,53 +232,53 @@ static int64_t way_onto(int64_t low, int64_t high, int64_t whole)
     return -length_smaller(low, length_larger(past, 0));
 }
 
-static void tell_past(const struct work *work, const struct area *there)
+static void tell_past(const struct placing *placing, const struct area *there)
 {
-    const struct area *zone = &work->junction.zone;
-    struct area face = face_area(work->a, work->join->side_a);
+    const struct area *zone = &placing->junction.zone;
+    struct area face = face_area(placing->a, placing->join->side_a);
     struct finding *finding =
-        finding_add(work->planning, FINDING_JOIN_FACES_PAST, ENTITY_join, work->join->key);
+        finding_add(placing->planning, FINDING_JOIN_FACES_PAST, ENTITY_join, placing->join->key);
 
     argument_length(finding, 0,
                     length_larger(length_larger(-area_width(zone), -area_height(zone)), 0));
-    stance_cure_miss(work->planning, work->join, way_onto(there->u0, there->u1, face.u1),
+    stance_cure_miss(placing->planning, placing->join, way_onto(there->u0, there->u1, face.u1),
                      way_onto(there->v0, there->v1, face.v1), finding);
 }
 
 /* What keeps the faces from meeting, told unless it is a contradiction; false when nothing does. A
  * join that placed a box, or agrees with those that did, has its faces in one plane. */
-static bool faces_miss(const struct work *work, const struct area *there)
+static bool faces_miss(const struct placing *placing, const struct area *there)
 {
-    const struct plan *plan = work->planning->plan;
-    int64_t askew = pose_askew(plan_pose(plan, work->a->key), work->join->side_a,
-                               plan_pose(plan, work->b->key), work->join->side_b);
+    const struct plan *plan = placing->planning->plan;
+    int64_t askew = pose_askew(plan_pose(plan, placing->a->key), placing->join->side_a,
+                               plan_pose(plan, placing->b->key), placing->join->side_b);
 
-    if (askew == 0 && gap_between(work) <= FACES_MEET && !area_empty(&work->junction.zone))
+    if (askew == 0 && gap_between(placing) <= FACES_MEET && !area_empty(&placing->junction.zone))
         return false;
-    if (contradicts(work))
+    if (contradicts(placing))
         return true;
     if (askew > 0)
-        tell_askew(work, askew);
+        tell_askew(placing, askew);
     else
-        tell_past(work, there);
+        tell_past(placing, there);
     return true;
 }
 
-void place_zone(struct work *work)
+void place_zone(struct placing *placing)
 {
-    struct area face = face_area(work->a, work->join->side_a);
-    struct junction *junction = &work->junction;
+    struct area face = face_area(placing->a, placing->join->side_a);
+    struct junction *junction = &placing->junction;
 
     junction->zone = face;
-    if (!work->b)
+    if (!placing->b)
         return;
-    struct area face_b = face_area(work->b, work->join->side_b);
-    struct area there = area_round(work, true, &face_b);
+    struct area face_b = face_area(placing->b, placing->join->side_b);
+    struct area there = area_round(placing, true, &face_b);
     junction->zone = area_cut(&face, &there);
-    if (faces_miss(work, &there)) {
+    if (faces_miss(placing, &there)) {
         junction->zone = (struct area){0};
         return;
     }
-    there = area_round(work, false, &junction->zone);
+    there = area_round(placing, false, &junction->zone);
     junction->zone_b = area_cut(&face_b, &there);
 }

@@ -24,19 +24,20 @@ static void measure_edges(const struct area *face, int64_t u, int64_t v, struct 
     edges[1].distance = edges[1].edge == EDGE_BOTTOM ? v : face->v1 - v;
 }
 
-static void measure(const struct work *work, const struct area *about, struct plan_point *point)
+static void measure(const struct placing *placing, const struct area *about,
+                    struct plan_point *point)
 {
-    struct area face = face_area(work->a, work->join->side_a);
+    struct area face = face_area(placing->a, placing->join->side_a);
     int64_t u, v;
 
     place_edges(&face, about->u0 + about->u1, about->v0 + about->v1, point->edges);
     measure_edges(&face, point->u, point->v, point->edges);
-    if (!work->b)
+    if (!placing->b)
         return;
-    struct area face_b = face_area(work->b, work->join->side_b);
-    struct area about_b = place_area_to_b(work, about);
+    struct area face_b = face_area(placing->b, placing->join->side_b);
+    struct area about_b = place_area_to_b(placing, about);
     place_edges(&face_b, about_b.u0 + about_b.u1, about_b.v0 + about_b.v1, point->edges_b);
-    box_to_face(work->join->side_b, point->in_b, &u, &v);
+    box_to_face(placing->join->side_b, point->in_b, &u, &v);
     measure_edges(&face_b, u, v, point->edges_b);
 }
 
@@ -45,64 +46,67 @@ static size_t member_of(const struct backing *wood)
     return wood ? wood->member : PLAN_NONE;
 }
 
-struct plan_point place_locate(const struct work *work, int64_t u, int64_t v)
+struct plan_point place_locate(const struct placing *placing, int64_t u, int64_t v)
 {
-    struct plan_point point = {.join = work->join->key,
+    struct plan_point point = {.join = placing->join->key,
                                .u = u,
                                .v = v,
-                               .in_a = face_to_box(work->a, work->join->side_a, u, v),
+                               .in_a = face_to_box(placing->a, placing->join->side_a, u, v),
                                .screw = PLAN_NONE,
-                               .member_a = member_of(backing_at(&work->faces.a, u, v)),
+                               .member_a = member_of(backing_at(&placing->faces.a, u, v)),
                                .member_b = PLAN_NONE};
     int64_t u_b, v_b;
 
-    if (!work->b)
+    if (!placing->b)
         return point;
-    point.in_b = point_to_b(work->planning, &work->junction, point.in_a);
-    box_to_face(work->join->side_b, point.in_b, &u_b, &v_b);
-    point.member_b = member_of(backing_at(&work->faces.b, u_b, v_b));
+    point.in_b = point_to_b(placing->planning, &placing->junction, point.in_a);
+    box_to_face(placing->join->side_b, point.in_b, &u_b, &v_b);
+    point.member_b = member_of(backing_at(&placing->faces.b, u_b, v_b));
     return point;
 }
 
-struct plan_point *place_add(struct work *work, int64_t u, int64_t v, const struct area *about)
+struct plan_point *place_add(struct placing *placing, int64_t u, int64_t v,
+                             const struct area *about)
 {
-    struct planning *planning = work->planning;
+    struct planning *planning = placing->planning;
     struct plan_point *point = LIST_ADD(planning->arena, &planning->plan->points);
 
-    *point = place_locate(work, u, v);
-    point->rank = (int)++work->junction.point_count;
-    measure(work, about, point);
+    *point = place_locate(placing, u, v);
+    point->rank = (int)++placing->junction.point_count;
+    measure(placing, about, point);
     return point;
 }
 
 /* ---- the room of its screw ---- */
 
-static int64_t diameter_of(const struct work *work)
+static int64_t diameter_of(const struct placing *placing)
 {
-    const struct stock *stock = MODEL_FIND(work->planning->model, stock, work->join->stock);
+    const struct stock *stock = MODEL_FIND(placing->planning->model, stock, placing->join->stock);
 
     if (stock && stock->diameter > 0)
         return stock->diameter;
-    if (work->join->fastener == FASTENER_BOLT)
-        return work->planning->value[TRADE_BOLT_DIAMETER];
-    return screw_gauge_diameter(
-        stock && stock->gauge > 0 ? stock->gauge : work->planning->value[TRADE_SCREW_GAUGE_JOIN]);
+    if (placing->join->fastener == FASTENER_BOLT)
+        return placing->planning->value[TRADE_BOLT_DIAMETER];
+    return screw_gauge_diameter(stock && stock->gauge > 0
+                                    ? stock->gauge
+                                    : placing->planning->value[TRADE_SCREW_GAUGE_JOIN]);
 }
 
-bool place_room(const struct work *work, const struct plan_point *point,
+bool place_room(const struct placing *placing, const struct plan_point *point,
                 struct screw_axis *ret_in_a)
 {
-    int axis = side_axis(work->join->side_a);
-    int sign = side_sign(work->join->side_a);
+    int axis = side_axis(placing->join->side_a);
+    int sign = side_sign(placing->join->side_a);
     int64_t face = vector_along(point->in_a, axis);
-    struct screw_axis in_a = {point->in_a, point->in_a, diameter_of(work)};
+    struct screw_axis in_a = {point->in_a, point->in_a, diameter_of(placing)};
     struct fastening fastening;
     int64_t in_front, behind; /* of the mating face of a */
 
-    if (fasten_reckon(work->planning, &work->junction, &work->faces, point, false, &fastening)) {
+    if (fasten_reckon(placing->planning, &placing->junction, &placing->faces, point, false,
+                      &fastening)) {
         behind = fastening.depth;
         in_front = fastening.need.receiving;
-    } else if (fasten_reckon(work->planning, &work->junction, &work->faces, point, true,
+    } else if (fasten_reckon(placing->planning, &placing->junction, &placing->faces, point, true,
                              &fastening)) {
         behind = fastening.need.receiving;
         in_front = fastening.depth;
@@ -115,23 +119,23 @@ bool place_room(const struct work *work, const struct plan_point *point,
     return true;
 }
 
-struct screw_axis place_room_in_b(const struct work *work, const struct screw_axis *in_a)
+struct screw_axis place_room_in_b(const struct placing *placing, const struct screw_axis *in_a)
 {
-    return (struct screw_axis){point_to_b(work->planning, &work->junction, in_a->head),
-                               point_to_b(work->planning, &work->junction, in_a->tip),
+    return (struct screw_axis){point_to_b(placing->planning, &placing->junction, in_a->head),
+                               point_to_b(placing->planning, &placing->junction, in_a->tip),
                                in_a->diameter};
 }
 
-void place_stand(struct work *work, const struct plan_point *point)
+void place_stand(struct placing *placing, const struct plan_point *point)
 {
     struct screw_axis in_a;
     struct screw_axis in_b;
 
-    if (!place_room(work, point, &in_a))
+    if (!place_room(placing, point, &in_a))
         return;
-    thicket_add(work->in_a, &in_a, PLAN_NONE);
-    if (!work->b)
+    thicket_add(placing->in_a, &in_a, PLAN_NONE);
+    if (!placing->b)
         return;
-    in_b = place_room_in_b(work, &in_a);
-    thicket_add(work->in_b, &in_b, PLAN_NONE);
+    in_b = place_room_in_b(placing, &in_a);
+    thicket_add(placing->in_b, &in_b, PLAN_NONE);
 }

@@ -20,48 +20,48 @@
 
 /* ---- runs ---- */
 
-static void add_wood(const struct work *work, struct patchwork *patchwork, struct area area,
+static void add_wood(const struct placing *placing, struct patchwork *patchwork, struct area area,
                      bool end_grain)
 {
     if (end_grain)
-        *LIST_ADD(work->planning->arena, &patchwork->end_grain) = area;
+        *LIST_ADD(placing->planning->arena, &patchwork->end_grain) = area;
     else
-        *LIST_ADD(work->planning->arena, &patchwork->side_grain) = area;
+        *LIST_ADD(placing->planning->arena, &patchwork->side_grain) = area;
 }
 
-static void add_wood_of_b(const struct work *work, struct patchwork *patchwork,
+static void add_wood_of_b(const struct placing *placing, struct patchwork *patchwork,
                           const struct backing *wood)
 {
-    int64_t strips = place_strips(work, &wood->area);
+    int64_t strips = place_strips(placing, &wood->area);
 
     for (int64_t i = 0; i < strips; i++)
-        add_wood(work, patchwork, place_strip_to_a(work, &wood->area, i), wood->end_grain);
+        add_wood(placing, patchwork, place_strip_to_a(placing, &wood->area, i), wood->end_grain);
 }
 
-static void find_runs(struct work *work)
+static void find_runs(struct placing *placing)
 {
     struct patchwork a = {0};
     struct patchwork b = {0};
 
-    for (size_t i = 0; i < work->faces.a.count; i++)
-        add_wood(work, &a, work->faces.a.at[i].area, work->faces.a.at[i].end_grain);
-    for (size_t i = 0; work->b && i < work->faces.b.count; i++)
-        add_wood_of_b(work, &b, &work->faces.b.at[i]);
-    if (!work->b)
-        add_wood(work, &b, work->junction.zone, false);
-    struct runs all = run_find(work->planning, &work->junction.zone, &a, &b);
-    work->runs = run_choose(work->planning, work->join, &work->junction.zone, &all);
+    for (size_t i = 0; i < placing->faces.a.count; i++)
+        add_wood(placing, &a, placing->faces.a.at[i].area, placing->faces.a.at[i].end_grain);
+    for (size_t i = 0; placing->b && i < placing->faces.b.count; i++)
+        add_wood_of_b(placing, &b, &placing->faces.b.at[i]);
+    if (!placing->b)
+        add_wood(placing, &b, placing->junction.zone, false);
+    struct runs all = run_find(placing->planning, &placing->junction.zone, &a, &b);
+    placing->runs = run_choose(placing->planning, placing->join, &placing->junction.zone, &all);
     if (all.count == 0)
-        finding_add(work->planning, FINDING_JOIN_NO_WOOD, ENTITY_join, work->join->key);
+        finding_add(placing->planning, FINDING_JOIN_NO_WOOD, ENTITY_join, placing->join->key);
 }
 
 /* ---- what was taken ---- */
 
-static bool is_point(const struct work *work, int64_t u, int64_t v)
+static bool is_point(const struct placing *placing, int64_t u, int64_t v)
 {
-    const struct plan *plan = work->planning->plan;
+    const struct plan *plan = placing->planning->plan;
 
-    for (size_t i = work->junction.first_point; i < plan->points.count; i++) {
+    for (size_t i = placing->junction.first_point; i < plan->points.count; i++) {
         if (plan->points.at[i].u == u && plan->points.at[i].v == v)
             return true;
     }
@@ -69,19 +69,19 @@ static bool is_point(const struct work *work, int64_t u, int64_t v)
 }
 
 /* What the edges are chosen by: the run that a place lies on, else the place itself. */
-static struct area area_about(const struct work *work, int64_t u, int64_t v)
+static struct area area_about(const struct placing *placing, int64_t u, int64_t v)
 {
-    for (size_t i = 0; i < work->runs.count; i++) {
-        if (area_holds(&work->runs.at[i].area, u, v))
-            return work->runs.at[i].area;
+    for (size_t i = 0; i < placing->runs.count; i++) {
+        if (area_holds(&placing->runs.at[i].area, u, v))
+            return placing->runs.at[i].area;
     }
     return (struct area){u, v, u, v};
 }
 
-static struct plan_point *add_taken(struct work *work, int64_t u, int64_t v, int64_t rank)
+static struct plan_point *add_taken(struct placing *placing, int64_t u, int64_t v, int64_t rank)
 {
-    struct area about = area_about(work, u, v);
-    struct plan_point *point = place_add(work, u, v, &about);
+    struct area about = area_about(placing, u, v);
+    struct plan_point *point = place_add(placing, u, v, &about);
 
     point->taken = true;
     if (rank > 0)
@@ -89,11 +89,11 @@ static struct plan_point *add_taken(struct work *work, int64_t u, int64_t v, int
     return point;
 }
 
-static void sort_by_rank(struct work *work)
+static void sort_by_rank(struct placing *placing)
 {
-    struct plan_point *at = &work->planning->plan->points.at[work->junction.first_point];
+    struct plan_point *at = &placing->planning->plan->points.at[placing->junction.first_point];
 
-    for (size_t i = 1; i < work->junction.point_count; i++) {
+    for (size_t i = 1; i < placing->junction.point_count; i++) {
         for (size_t j = i; j > 0 && at[j].rank < at[j - 1].rank; j--) {
             struct plan_point lower = at[j];
 
@@ -104,36 +104,36 @@ static void sort_by_rank(struct work *work)
 }
 
 /* Holes that were drilled, then points by hand; false when there are neither. */
-static bool take_points(struct work *work)
+static bool take_points(struct placing *placing)
 {
-    const struct model *model = work->planning->model;
+    const struct model *model = placing->planning->model;
 
     for (size_t i = 0; i < model->holes.count; i++) {
         const struct hole *hole = &model->holes.at[i];
 
-        if (hole->join == work->join->key)
-            add_taken(work, hole->u, hole->v, hole->rank);
+        if (hole->join == placing->join->key)
+            add_taken(placing, hole->u, hole->v, hole->rank);
     }
     for (size_t i = 0; i < model->points.count; i++) {
         const struct point *point = &model->points.at[i];
 
-        if (point->join == work->join->key && !is_point(work, point->u, point->v))
-            add_taken(work, point->u, point->v, 0)->existing = point->existing;
+        if (point->join == placing->join->key && !is_point(placing, point->u, point->v))
+            add_taken(placing, point->u, point->v, 0)->existing = point->existing;
     }
-    if (work->junction.point_count == 0)
+    if (placing->junction.point_count == 0)
         return false;
-    sort_by_rank(work);
+    sort_by_rank(placing);
     return true;
 }
 
 /* ---- a join ---- */
 
 /* Landings are notched round a screw and so add nothing there. */
-static bool is_landing(const struct work *work, const struct layer *layer, const struct box *box,
-                       int64_t side, int64_t u, int64_t v)
+static bool is_landing(const struct placing *placing, const struct layer *layer,
+                       const struct box *box, int64_t side, int64_t u, int64_t v)
 {
     for (int64_t edge = 0; edge < EDGE_COUNT; edge++) {
-        struct landing landing = drape_landing(work->planning, layer, box, edge);
+        struct landing landing = drape_landing(placing->planning, layer, box, edge);
         const struct area *area = &landing.area;
 
         if (landing.side == side && area_holds(area, u, v))
@@ -142,82 +142,84 @@ static bool is_landing(const struct work *work, const struct layer *layer, const
     return false;
 }
 
-static bool is_under(const struct work *work, const struct layer *layer, bool of_b)
+static bool is_under(const struct placing *placing, const struct layer *layer, bool of_b)
 {
-    const struct planning *planning = work->planning;
-    const struct box *box = of_b ? work->b : work->a;
-    int64_t side = of_b ? work->join->side_b : work->join->side_a;
+    const struct planning *planning = placing->planning;
+    const struct box *box = of_b ? placing->b : placing->a;
+    int64_t side = of_b ? placing->join->side_b : placing->join->side_a;
     int64_t u, v;
 
-    for (size_t i = 0; i < work->junction.point_count; i++) {
-        const struct plan_point *point = &planning->plan->points.at[work->junction.first_point + i];
+    for (size_t i = 0; i < placing->junction.point_count; i++) {
+        const struct plan_point *point =
+            &planning->plan->points.at[placing->junction.first_point + i];
 
-        point_on_face(planning, &work->junction, point, of_b, &u, &v);
+        point_on_face(planning, &placing->junction, point, of_b, &u, &v);
         if (drape_covers(planning, layer, box, side, u, v) &&
-            !is_landing(work, layer, box, side, u, v))
+            !is_landing(placing, layer, box, side, u, v))
             return true;
     }
     return false;
 }
 
-static bool is_covered(const struct work *work, bool of_b)
+static bool is_covered(const struct placing *placing, bool of_b)
 {
-    const struct model *model = work->planning->model;
-    const struct box *box = of_b ? work->b : work->a;
+    const struct model *model = placing->planning->model;
+    const struct box *box = of_b ? placing->b : placing->a;
 
     for (size_t i = 0; i < model->layers.count; i++) {
         const struct layer *layer = &model->layers.at[i];
 
         if (drape_is_cloth(layer) && layer_touches(model, layer, box->key) &&
-            is_under(work, layer, of_b))
+            is_under(placing, layer, of_b))
             return true;
     }
     return false;
 }
 
 /* Pressed cloth in the joint: only what lies under the points is pressed by them. */
-static int64_t cloth_between(const struct work *work)
+static int64_t cloth_between(const struct placing *placing)
 {
-    int64_t per_face = work->planning->value[TRADE_JOINT_CLOTH_PER_FACE];
+    int64_t per_face = placing->planning->value[TRADE_JOINT_CLOTH_PER_FACE];
 
-    if (work->join->cloth > 0)
-        return work->join->cloth;
-    return per_face * (is_covered(work, false) + (work->b && is_covered(work, true)));
+    if (placing->join->cloth > 0)
+        return placing->join->cloth;
+    return per_face * (is_covered(placing, false) + (placing->b && is_covered(placing, true)));
 }
 
-static void tell_few(struct work *work)
+static void tell_few(struct placing *placing)
 {
-    const int64_t *value = work->planning->value;
-    int64_t count = (int64_t)work->junction.point_count;
-    int64_t wanted = value[work->junction.length > value[TRADE_JOIN_LONG] ? TRADE_JOIN_LEAST_LONG
-                                                                          : TRADE_JOIN_LEAST];
-    if (work->join->count > 0)
-        wanted = work->join->count;
+    const int64_t *value = placing->planning->value;
+    int64_t count = (int64_t)placing->junction.point_count;
+    int64_t wanted = value[placing->junction.length > value[TRADE_JOIN_LONG] ? TRADE_JOIN_LEAST_LONG
+                                                                             : TRADE_JOIN_LEAST];
+    if (placing->join->count > 0)
+        wanted = placing->join->count;
     if (count == 0 || count >= wanted)
         return;
     struct finding *finding =
-        finding_add(work->planning, FINDING_JOIN_FEW_POINTS, ENTITY_join, work->join->key);
+        finding_add(placing->planning, FINDING_JOIN_FEW_POINTS, ENTITY_join, placing->join->key);
     argument_quantity(finding, 0, QUANTITY_COUNT, count);
     argument_quantity(finding, 1, QUANTITY_COUNT, wanted);
 }
 
-static void stand_taken(struct work *work)
+static void stand_taken(struct placing *placing)
 {
-    for (size_t i = 0; i < work->junction.point_count; i++)
-        place_stand(work, &work->planning->plan->points.at[work->junction.first_point + i]);
+    for (size_t i = 0; i < placing->junction.point_count; i++)
+        place_stand(placing,
+                    &placing->planning->plan->points.at[placing->junction.first_point + i]);
 }
 
-static void place_points(struct work *work)
+static void place_points(struct placing *placing)
 {
-    work->faces = fasten_faces(work->planning, &work->junction);
-    find_runs(work);
-    if (take_points(work)) {
-        stand_taken(work);
+    placing->faces = fasten_faces(placing->planning, &placing->junction);
+    find_runs(placing);
+    if (take_points(placing)) {
+        stand_taken(placing);
     } else {
-        place_rows(work);
-        tell_few(work);
+        place_rows(placing);
+        tell_few(placing);
     }
-    work->junction.cloth = cloth_between(work);
+    placing->junction.cloth = cloth_between(placing);
 }
 
 static struct thicket *room_of(struct thicket *rooms, const struct planning *planning, int64_t box)
@@ -229,26 +231,26 @@ static void plan_join(const struct vicinity *vicinity, const struct join *join,
                       struct thicket *rooms, struct junction *ret_junction)
 {
     struct planning *planning = vicinity->planning;
-    struct work work = {.planning = planning, .vicinity = vicinity, .join = join};
+    struct placing placing = {.planning = planning, .vicinity = vicinity, .join = join};
     bool has_b = join->target == TARGET_BOX;
 
-    work.a = MODEL_FIND(planning->model, box, join->box_a);
-    work.b = has_b ? MODEL_FIND(planning->model, box, join->box_b) : NULL;
-    work.junction = (struct junction){.join = join->key,
-                                      .box_a = join->box_a,
-                                      .box_b = work.b ? join->box_b : 0,
-                                      .first_point = planning->plan->points.count,
-                                      .head_box = join->box_a,
-                                      .room = -1};
-    if (work.a && (work.b || !has_b)) {
-        work.in_a = room_of(rooms, planning, join->box_a);
-        work.in_b = work.b ? room_of(rooms, planning, join->box_b) : NULL;
-        place_zone(&work);
-        if (join->fastener != FASTENER_REST && !area_empty(&work.junction.zone) &&
+    placing.a = MODEL_FIND(planning->model, box, join->box_a);
+    placing.b = has_b ? MODEL_FIND(planning->model, box, join->box_b) : NULL;
+    placing.junction = (struct junction){.join = join->key,
+                                         .box_a = join->box_a,
+                                         .box_b = placing.b ? join->box_b : 0,
+                                         .first_point = planning->plan->points.count,
+                                         .head_box = join->box_a,
+                                         .room = -1};
+    if (placing.a && (placing.b || !has_b)) {
+        placing.in_a = room_of(rooms, planning, join->box_a);
+        placing.in_b = placing.b ? room_of(rooms, planning, join->box_b) : NULL;
+        place_zone(&placing);
+        if (join->fastener != FASTENER_REST && !area_empty(&placing.junction.zone) &&
             !model_left_out(planning->model, join->key))
-            place_points(&work);
+            place_points(&placing);
     }
-    *ret_junction = work.junction;
+    *ret_junction = placing.junction;
 }
 
 /* One flag a join: it has holes or points by hand. */

@@ -38,38 +38,38 @@ static struct plan_point locate_on(const struct lattice *lattice, int64_t along)
 {
     const struct run *run = lattice->run;
 
-    return run->along_u ? place_locate(lattice->work, run->area.u0 + along, lattice->across)
-                        : place_locate(lattice->work, lattice->across, run->area.v0 + along);
+    return run->along_u ? place_locate(lattice->placing, run->area.u0 + along, lattice->across)
+                        : place_locate(lattice->placing, lattice->across, run->area.v0 + along);
 }
 
-static bool is_open(const struct work *work, const struct plan_point *point)
+static bool is_open(const struct placing *placing, const struct plan_point *point)
 {
-    return (work->from_a.box && way_is_open(&work->from_a, &work->faces, point)) ||
-           (work->from_b.box && way_is_open(&work->from_b, &work->faces, point));
+    return (placing->from_a.box && way_is_open(&placing->from_a, &placing->faces, point)) ||
+           (placing->from_b.box && way_is_open(&placing->from_b, &placing->faces, point));
 }
 
 /* How far the room of a point's screw is clear of all screws, up to cross.clear.warn. */
-static int64_t clear_at(const struct work *work, const struct plan_point *point)
+static int64_t clear_at(const struct placing *placing, const struct plan_point *point)
 {
-    int64_t well = work->planning->value[TRADE_CROSS_CLEAR_WARN];
+    int64_t well = placing->planning->value[TRADE_CROSS_CLEAR_WARN];
     struct screw_axis in_a;
     struct screw_axis in_b;
 
-    if (!place_room(work, point, &in_a))
+    if (!place_room(placing, point, &in_a))
         return well;
-    well = thicket_clear(work->in_a, &in_a, well, PLAN_NONE, NULL);
-    if (!work->b)
+    well = thicket_clear(placing->in_a, &in_a, well, PLAN_NONE, NULL);
+    if (!placing->b)
         return well;
-    in_b = place_room_in_b(work, &in_a);
-    return thicket_clear(work->in_b, &in_b, well, PLAN_NONE, NULL);
+    in_b = place_room_in_b(placing, &in_a);
+    return thicket_clear(placing->in_b, &in_b, well, PLAN_NONE, NULL);
 }
 
 static enum grade look_at(const struct lattice *lattice, int64_t place)
 {
-    const int64_t *value = lattice->work->planning->value;
+    const int64_t *value = lattice->placing->planning->value;
     struct plan_point point = locate_on(lattice, along_of(lattice, place));
-    int64_t clear = clear_at(lattice->work, &point);
-    bool open = is_open(lattice->work, &point);
+    int64_t clear = clear_at(lattice->placing, &point);
+    bool open = is_open(lattice->placing, &point);
 
     if (clear < value[TRADE_CROSS_CLEAR_REJECT])
         return open ? GRADE_MEETS : GRADE_BAD;
@@ -113,15 +113,15 @@ static int64_t grid_middle(int64_t low, int64_t high, int64_t margin, int64_t of
     return nearest >= low + margin && nearest <= high - margin ? nearest : middle;
 }
 
-struct lattice lattice_on(struct work *work, const struct run *run)
+struct lattice lattice_on(struct placing *placing, const struct run *run)
 {
     const struct area *area = &run->area;
-    struct area face = face_area(work->a, work->join->side_a);
-    const int64_t *value = work->planning->value;
+    struct area face = face_area(placing->a, placing->join->side_a);
+    const int64_t *value = placing->planning->value;
     int64_t step = value[TRADE_MARK_GRID];
     int64_t margin = screw_edge_margin(value, screw_gauge_diameter(value[TRADE_SCREW_GAUGE_JOIN]));
-    int64_t keep = length_smaller(work->planning->value[TRADE_ALONG_MIN], run_length(run) / 4);
-    struct lattice lattice = {.work = work, .run = run, .step = step};
+    int64_t keep = length_smaller(placing->planning->value[TRADE_ALONG_MIN], run_length(run) / 4);
+    struct lattice lattice = {.placing = placing, .run = run, .step = step};
     struct from_edge edges[2];
     int64_t off_u, off_v;
 
@@ -134,7 +134,7 @@ struct lattice lattice_on(struct work *work, const struct run *run)
                                  : grid_from(area->v0 + keep, off_v, step) - area->v0;
     lattice.count =
         length_larger(0, whole_divide_down(run_length(run) - keep - lattice.first, step) + 1);
-    lattice.grades = ARENA_MANY(work->planning->arena, char, (size_t)lattice.count);
+    lattice.grades = ARENA_MANY(placing->planning->arena, char, (size_t)lattice.count);
     return lattice;
 }
 
@@ -170,17 +170,17 @@ void lattice_add(const struct lattice *lattice, int64_t along)
 {
     struct plan_point place = locate_on(lattice, along);
 
-    place_add(lattice->work, place.u, place.v, &lattice->run->area);
+    place_add(lattice->placing, place.u, place.v, &lattice->run->area);
 }
 
 /* ---- a row ---- */
 
-struct spread {
+struct even_places {
     int64_t low, high; /* first and last place */
     int64_t count;     /* of points, more than one */
 };
 
-static int64_t spread_place(const struct spread *spread, int64_t i)
+static int64_t spread_place(const struct even_places *spread, int64_t i)
 {
     assert(0 <= i && i < spread->count && spread->count > 1);
 
@@ -188,9 +188,9 @@ static int64_t spread_place(const struct spread *spread, int64_t i)
 }
 
 /* The grade of its worst place; bad where points would stand too close. */
-static enum grade spread_grade(const struct lattice *lattice, const struct spread *spread)
+static enum grade spread_grade(const struct lattice *lattice, const struct even_places *spread)
 {
-    int64_t least = lattice->work->planning->value[TRADE_ALONG_MIN];
+    int64_t least = lattice->placing->planning->value[TRADE_ALONG_MIN];
     enum grade worst = GRADE_GOOD;
 
     if ((spread->high - spread->low) * lattice->step < (spread->count - 1) * least)
@@ -208,8 +208,8 @@ static enum grade spread_grade(const struct lattice *lattice, const struct sprea
 
 /* The best of the rows with so many points, the least drawn in of those equally good. That a screw
  * passes closely moves no row: what is warned of can be built, at the places of the formula. */
-static enum grade draw_in(const struct lattice *lattice, const struct spread *whole,
-                          struct spread *ret_best)
+static enum grade draw_in(const struct lattice *lattice, const struct even_places *whole,
+                          struct even_places *ret_best)
 {
     enum grade best = GRADE_UNKNOWN;
     int64_t most = length_smaller(DRAWN_IN / lattice->step, (whole->high - whole->low) / 2);
@@ -217,7 +217,8 @@ static enum grade draw_in(const struct lattice *lattice, const struct spread *wh
     assert(whole->low <= whole->high && whole->count > 1);
     for (int64_t total = 0; total <= most && best < GRADE_CLOSE; total++)
         for (int64_t part = 0; part <= total && best < GRADE_CLOSE; part++) {
-            struct spread spread = {whole->low + part, whole->high - (total - part), whole->count};
+            struct even_places spread = {whole->low + part, whole->high - (total - part),
+                                         whole->count};
             enum grade grade = spread_grade(lattice, &spread);
 
             if (grade <= best)
@@ -231,15 +232,15 @@ static enum grade draw_in(const struct lattice *lattice, const struct spread *wh
 /* As many more points than counted may help a row over what is in its way. */
 #define POINTS_MORE 2
 
-static enum grade find_spread(const struct lattice *lattice, const struct spread *whole,
-                              struct spread *ret_best)
+static enum grade find_spread(const struct lattice *lattice, const struct even_places *whole,
+                              struct even_places *ret_best)
 {
     enum grade best = draw_in(lattice, whole, ret_best);
 
     for (int64_t more = 1;
-         more <= POINTS_MORE && best < GRADE_CLOSE && lattice->work->join->count == 0; more++) {
-        struct spread wider = {whole->low, whole->high, whole->count + more};
-        struct spread found = wider;
+         more <= POINTS_MORE && best < GRADE_CLOSE && lattice->placing->join->count == 0; more++) {
+        struct even_places wider = {whole->low, whole->high, whole->count + more};
+        struct even_places found = wider;
         enum grade grade = draw_in(lattice, &wider, &found);
 
         if (grade <= best)
@@ -252,14 +253,15 @@ static enum grade find_spread(const struct lattice *lattice, const struct spread
 
 /* ---- points on a run ---- */
 
-static int64_t pitch_wanted(const struct work *work)
+static int64_t pitch_wanted(const struct placing *placing)
 {
-    return work->join->pitch > 0 ? work->join->pitch : work->planning->value[TRADE_JOIN_PITCH];
+    return placing->join->pitch > 0 ? placing->join->pitch
+                                    : placing->planning->value[TRADE_JOIN_PITCH];
 }
 
-static int64_t least_wanted(const struct work *work, const struct run *run)
+static int64_t least_wanted(const struct placing *placing, const struct run *run)
 {
-    const int64_t *value = work->planning->value;
+    const int64_t *value = placing->planning->value;
 
     return value[run_length(run) > value[TRADE_JOIN_LONG] ? TRADE_JOIN_LEAST_LONG
                                                           : TRADE_JOIN_LEAST];
@@ -267,54 +269,55 @@ static int64_t least_wanted(const struct work *work, const struct run *run)
 
 /* Points on a run (TRADE 2.2: n = max(least, ceil((L - 2e) / p) + 1)), no closer than the least
  * distance along the grain. */
-static int64_t count_on_run(const struct work *work, const struct run *run)
+static int64_t count_on_run(const struct placing *placing, const struct run *run)
 {
-    int64_t between = run_length(run) - 2 * run_end(work->planning, work->join, run);
-    int64_t count = work->join->count;
+    int64_t between = run_length(run) - 2 * run_end(placing->planning, placing->join, run);
+    int64_t count = placing->join->count;
 
     if (between < 0)
         return 1;
     if (count == 0) {
-        int64_t least = least_wanted(work, run);
+        int64_t least = least_wanted(placing, run);
 
-        count = whole_divide_up(between, pitch_wanted(work)) + 1;
+        count = whole_divide_up(between, pitch_wanted(placing)) + 1;
         count = count < least ? least : count;
     }
-    int64_t most = between / work->planning->value[TRADE_ALONG_MIN] + 1;
+    int64_t most = between / placing->planning->value[TRADE_ALONG_MIN] + 1;
     return count < most ? count : most;
 }
 
 /* From end to end of what the end distances leave. */
-static struct spread whole_spread(const struct lattice *lattice)
+static struct even_places whole_spread(const struct lattice *lattice)
 {
-    const struct work *work = lattice->work;
-    int64_t end = run_end(work->planning, work->join, lattice->run);
+    const struct placing *placing = lattice->placing;
+    int64_t end = run_end(placing->planning, placing->join, lattice->run);
     int64_t length = run_length(lattice->run);
     int64_t low = whole_divide_up(end - lattice->first, lattice->step);
     int64_t high = whole_divide_down(length - end - lattice->first, lattice->step);
 
-    return (struct spread){length_larger(low, 0), length_smaller(high, lattice->count - 1),
-                           count_on_run(work, lattice->run)};
+    return (struct even_places){length_larger(low, 0), length_smaller(high, lattice->count - 1),
+                                count_on_run(placing, lattice->run)};
 }
 
 /* Each point by itself, at most half of what the pitch has over the least distance from its even
  * place. */
-static void add_one_by_one(const struct lattice *lattice, const struct spread *spread)
+static void add_one_by_one(const struct lattice *lattice, const struct even_places *spread)
 {
     assert(spread->low < spread->high && spread->count > 1);
 
     int64_t pitch = (spread->high - spread->low) * lattice->step / (spread->count - 1);
-    int64_t most = length_larger(0, (pitch - lattice->work->planning->value[TRADE_ALONG_MIN]) / 2);
+    int64_t most =
+        length_larger(0, (pitch - lattice->placing->planning->value[TRADE_ALONG_MIN]) / 2);
 
     for (int64_t i = 0; i < spread->count; i++)
         lattice_add(lattice,
                     lattice_near(lattice, along_of(lattice, spread_place(spread, i)), most));
 }
 
-static void add_row(struct lattice *lattice, const struct spread *whole)
+static void add_row(struct lattice *lattice, const struct even_places *whole)
 {
-    struct work *work = lattice->work;
-    struct spread best = *whole;
+    struct placing *placing = lattice->placing;
+    struct even_places best = *whole;
     enum grade grade = find_spread(lattice, whole, &best);
 
     if (grade >= GRADE_CLOSE)
@@ -322,45 +325,45 @@ static void add_row(struct lattice *lattice, const struct spread *whole)
             lattice_add(lattice, along_of(lattice, spread_place(&best, i)));
     else
         add_one_by_one(lattice, whole);
-    if (work->junction.pitch == 0)
-        work->junction.pitch =
+    if (placing->junction.pitch == 0)
+        placing->junction.pitch =
             whole_divide_even((best.high - best.low) * lattice->step, best.count - 1);
 }
 
-void spread_on_run(struct work *work, const struct run *run)
+void spread_on_run(struct placing *placing, const struct run *run)
 {
-    struct lattice lattice = lattice_on(work, run);
-    struct spread whole = whole_spread(&lattice);
-    size_t first = work->planning->plan->points.count;
+    struct lattice lattice = lattice_on(placing, run);
+    struct even_places whole = whole_spread(&lattice);
+    size_t first = placing->planning->plan->points.count;
     int64_t middle = whole_divide_even(run_length(run), 2);
 
     if (whole.count > 1 && whole.high > whole.low)
         add_row(&lattice, &whole);
     else
         lattice_add(&lattice, lattice_near(&lattice, middle, middle));
-    for (size_t i = first; i < work->planning->plan->points.count; i++)
-        place_stand(work, &work->planning->plan->points.at[i]);
+    for (size_t i = first; i < placing->planning->plan->points.count; i++)
+        place_stand(placing, &placing->planning->plan->points.at[i]);
 }
 
-static void set_scenes(struct work *work)
+static void set_scenes(struct placing *placing)
 {
-    if (work->join->head != HEAD_B)
-        work->from_a = way_scene(work->vicinity, &work->junction, false);
-    if (work->b && work->join->head != HEAD_A)
-        work->from_b = way_scene(work->vicinity, &work->junction, true);
+    if (placing->join->head != HEAD_B)
+        placing->from_a = way_scene(placing->vicinity, &placing->junction, false);
+    if (placing->b && placing->join->head != HEAD_A)
+        placing->from_b = way_scene(placing->vicinity, &placing->junction, true);
 }
 
-void place_rows(struct work *work)
+void place_rows(struct placing *placing)
 {
-    set_scenes(work);
-    if (work->join->target == TARGET_WALL) {
-        place_against_wall(work);
+    set_scenes(placing);
+    if (placing->join->target == TARGET_WALL) {
+        place_against_wall(placing);
         return;
     }
-    for (size_t i = 0; i < work->runs.count; i++) {
-        const struct run *run = &work->runs.at[i];
+    for (size_t i = 0; i < placing->runs.count; i++) {
+        const struct run *run = &placing->runs.at[i];
 
-        spread_on_run(work, run);
-        work->junction.length = length_larger(work->junction.length, run_length(run));
+        spread_on_run(placing, run);
+        placing->junction.length = length_larger(placing->junction.length, run_length(run));
     }
 }

@@ -46,51 +46,52 @@ struct studs studs_behind(const struct planning *planning, const struct box *box
 }
 
 /* The topmost run along u: what stands against a wall is held at its top. */
-static const struct run *top_run(const struct work *work)
+static const struct run *top_run(const struct placing *placing)
 {
     const struct run *best = NULL;
 
-    for (size_t i = 0; i < work->runs.count; i++) {
-        const struct run *run = &work->runs.at[i];
+    for (size_t i = 0; i < placing->runs.count; i++) {
+        const struct run *run = &placing->runs.at[i];
 
         if (run->along_u && (!best || run->area.v0 > best->area.v0))
             best = run;
     }
-    return best ? best : work->runs.count > 0 ? &work->runs.at[0] : NULL;
+    return best ? best : placing->runs.count > 0 ? &placing->runs.at[0] : NULL;
 }
 
 /* A screw off the middle of a stud by more than this may miss its wood: studs are 1-1/2 in and
  * their marks are no better than 1/4 in. Common practice, no source. */
 #define OFF_STUD (LENGTH_INCH / 2)
 
-static void add_at_studs(struct work *work, const struct run *run, const struct studs *studs)
+static void add_at_studs(struct placing *placing, const struct run *run, const struct studs *studs)
 {
-    struct lattice lattice = lattice_on(work, run);
+    struct lattice lattice = lattice_on(placing, run);
 
     for (size_t i = 0; i < studs->at.count; i++)
         lattice_add(&lattice, lattice_near(&lattice, studs->at.at[i] - run->area.u0, OFF_STUD));
 }
 
-static void stand_all(struct work *work)
+static void stand_all(struct placing *placing)
 {
-    for (size_t i = 0; i < work->junction.point_count; i++)
-        place_stand(work, &work->planning->plan->points.at[work->junction.first_point + i]);
+    for (size_t i = 0; i < placing->junction.point_count; i++)
+        place_stand(placing,
+                    &placing->planning->plan->points.at[placing->junction.first_point + i]);
 }
 
-void place_against_wall(struct work *work)
+void place_against_wall(struct placing *placing)
 {
-    const struct run *run = top_run(work);
-    int64_t keep = work->planning->value[TRADE_ALONG_MIN];
+    const struct run *run = top_run(placing);
+    int64_t keep = placing->planning->value[TRADE_ALONG_MIN];
 
     if (!run)
         return;
-    work->junction.length = run_length(run);
-    struct studs studs = studs_behind(work->planning, work->a, work->join->side_a,
+    placing->junction.length = run_length(run);
+    struct studs studs = studs_behind(placing->planning, placing->a, placing->join->side_a,
                                       run->area.u0 + keep, run->area.u1 - keep);
     if (studs.known && run->along_u) {
-        add_at_studs(work, run, &studs);
-        stand_all(work);
+        add_at_studs(placing, run, &studs);
+        stand_all(placing);
     } else {
-        spread_on_run(work, run);
+        spread_on_run(placing, run);
     }
 }

@@ -115,43 +115,43 @@
       "GNU units 2.22, definitions.units, after NIST SP 811", SEEN) \
     F("bending", "1/4 in sheet across its grain, least radius, in", \
       bend_inches(0.25, true), 24, 0, \
-      "American Plywood Association, as printed in Concrete Construction, curving plywood forms", SECOND) \
+      "APA table as in Concrete Construction, curving plywood", SECOND)                                   \
     F("bending", "1/4 in sheet along its grain, least radius, in", \
       bend_inches(0.25, false), 60, 0, \
-      "American Plywood Association, as printed in Concrete Construction, curving plywood forms", SECOND) \
+      "APA table as in Concrete Construction, curving plywood", SECOND)                                   \
     F("bending", "5/16 in sheet across its grain, least radius, in", \
       bend_inches(0.3125, true), 24, 0, \
-      "American Plywood Association, as printed in Concrete Construction, curving plywood forms", SECOND) \
+      "APA table as in Concrete Construction, curving plywood", SECOND)                                   \
     F("bending", "5/16 in sheet along its grain, least radius, in", \
       bend_inches(0.3125, false), 72, 0, \
-      "American Plywood Association, as printed in Concrete Construction, curving plywood forms", SECOND) \
+      "APA table as in Concrete Construction, curving plywood", SECOND)                                   \
     F("bending", "3/8 in sheet across its grain, least radius, in", \
       bend_inches(0.375, true), 36, 0, \
-      "American Plywood Association, as printed in Concrete Construction, curving plywood forms", SECOND) \
+      "APA table as in Concrete Construction, curving plywood", SECOND)                                   \
     F("bending", "3/8 in sheet along its grain, least radius, in", \
       bend_inches(0.375, false), 96, 0, \
-      "American Plywood Association, as printed in Concrete Construction, curving plywood forms", SECOND) \
+      "APA table as in Concrete Construction, curving plywood", SECOND)                                   \
     F("bending", "1/2 in sheet across its grain, least radius, in", \
       bend_inches(0.5, true), 72, 0, \
-      "American Plywood Association, as printed in Concrete Construction, curving plywood forms", SECOND) \
+      "APA table as in Concrete Construction, curving plywood", SECOND)                                   \
     F("bending", "1/2 in sheet along its grain, least radius, in", \
       bend_inches(0.5, false), 144, 0, \
-      "American Plywood Association, as printed in Concrete Construction, curving plywood forms", SECOND) \
+      "APA table as in Concrete Construction, curving plywood", SECOND)                                   \
     F("bending", "5/8 in sheet across its grain, least radius, in", \
       bend_inches(0.625, true), 96, 0, \
-      "American Plywood Association, as printed in Concrete Construction, curving plywood forms", SECOND) \
+      "APA table as in Concrete Construction, curving plywood", SECOND)                                   \
     F("bending", "5/8 in sheet along its grain, least radius, in", \
       bend_inches(0.625, false), 192, 0, \
-      "American Plywood Association, as printed in Concrete Construction, curving plywood forms", SECOND) \
+      "APA table as in Concrete Construction, curving plywood", SECOND)                                   \
     F("bending", "3/4 in sheet across its grain, least radius, in", \
       bend_inches(0.75, true), 144, 0, \
-      "American Plywood Association, as printed in Concrete Construction, curving plywood forms", SECOND) \
+      "APA table as in Concrete Construction, curving plywood", SECOND)                                   \
     F("bending", "3/4 in sheet along its grain, least radius, in", \
       bend_inches(0.75, false), 240, 0, \
-      "American Plywood Association, as printed in Concrete Construction, curving plywood forms", SECOND) \
+      "APA table as in Concrete Construction, curving plywood", SECOND)                                   \
     F("bending", "1/8 in sheet across its grain, dry and cold, least radius, in", \
       bend_inches(0.125, true), 12, 0.5, \
-      "FAA AC 43.13-1B, minimum bend radii of plywood, as printed by Engineers Edge", SECOND) \
+      "FAA AC 43.13-1B, bend radii, as printed by Engineers Edge", SECOND)                    \
     F("plywood", "1/4 in, 0.281 in thick, spans as", \
       span_as(0.281, TRADE_SPAN_BACK_1_4), 1, 0, \
       "PS 1 performance categories, APA table", SEEN) \
