@@ -8,6 +8,7 @@
 #include "cli/report_put.h"
 #include "paper/sheets.h"
 
+#include <assert.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -234,6 +235,7 @@ static void edits_label(char label[STORE_LABEL], const struct model *model, enum
     bool is_new = !is_single(kind) && (count == 0 || edits[0].key == 0);
     struct text words;
 
+    assert(is_new || count > 0);
     text_init(&words);
     for (size_t i = 0; i < count && !is_new; i++)
         text_format(&words, "%s%s", i ? ", " : "", edits[i].field);

@@ -175,6 +175,12 @@ static int cell_at(const struct scene *scene, int axis, double at)
     return cell < 0 ? 0 : cell > GRID - 1 ? GRID - 1 : (int)cell;
 }
 
+static size_t cell_index(int up, int right)
+{
+    assert(up >= 0 && up < GRID && right >= 0 && right < GRID);
+    return (size_t)up * GRID + (size_t)right;
+}
+
 /* First and last cells that a stretch of the picture touches, both axes. */
 struct cells {
     int from[2], to[2];
@@ -199,7 +205,7 @@ static void each_cell(struct scene *scene, void (*visit)(struct scene *, size_t 
 
         for (int y = cells.from[UP]; y <= cells.to[UP] && !scene->shapes[i].flat; y++)
             for (int x = cells.from[RIGHT]; x <= cells.to[RIGHT]; x++)
-                visit(scene, (size_t)(y * GRID + x), i);
+                visit(scene, cell_index(y, x), i);
     }
 }
 
@@ -342,7 +348,7 @@ static void find_hidden(struct scene *scene, const struct stroke *edge, const st
     scene->stamp++;
     for (int y = cells.from[UP]; y <= cells.to[UP]; y++)
         for (int x = cells.from[RIGHT]; x <= cells.to[RIGHT]; x++)
-            test_cell(scene, (size_t)(y * GRID + x), edge, way);
+            test_cell(scene, cell_index(y, x), edge, way);
 }
 
 /* What shows at a brick's rim for its slack alone is nothing. */
@@ -460,9 +466,9 @@ static void hatch_plate(struct scene *scene, size_t index, const struct plate *p
         low += rise < 0 ? rise : 0;
         high += rise > 0 ? rise : 0;
     }
-    for (double level = ceil(low / hatch) * hatch; level < high; level += hatch) {
+    for (long step = (long)ceil(low / hatch); (double)step * hatch < high; step++) {
         struct spot at[2];
-        if (crossings(plate, level, at) == 2)
+        if (crossings(plate, (double)step * hatch, at) == 2)
             draw_line(scene, &(struct stroke){STROKE_HATCH, index, at[0], at[1]}, false);
     }
 }

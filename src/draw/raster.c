@@ -197,32 +197,32 @@ static void put_lines(struct grid *grid, size_t cells)
 /* ---- signs ---- */
 
 static const struct sign {
-    unsigned char character;
     const char *word; /* in the legend */
+    unsigned char character;
     bool strong;
-} signs[MARK_KINDS] = {[MARK_HATCH] = {'%', "this", true},
-                       [MARK_SEAM] = {'#', "seam", false},
-                       [MARK_LIMIT] = {'%', "this", true},
-                       [MARK_CLOTH_SEAM] = {'$', "sewn", false},
-                       [MARK_PADDING] = {':', "pad", false},
-                       [MARK_OPEN] = {'=', "open", false},
-                       [MARK_DRIVER] = {'~', "driver", false},
-                       [MARK_BLOCKER] = {'!', "in its way", true},
-                       [MARK_PATCH] = {'.', "bare", false},
-                       [MARK_CUT_WOOD] = {'/', "wood", false},
-                       [MARK_CUT_PANEL] = {'#', "panel", false},
-                       [MARK_CUT_FOAM] = {'.', "foam", false},
-                       [MARK_CUT_BATTING] = {'~', "batting", false},
-                       [MARK_CUT_LINING] = {'-', "cloth", false},
-                       [MARK_CUT_COVER] = {'=', "cover", false},
-                       [MARK_CUT_CHOSEN] = {'%', "this", true},
-                       [MARK_CUT_STAPLE] = {'T', "staple", true},
-                       [MARK_BUTTON] = {'O', "button", false},
-                       [MARK_SCREW] = {'*', "screw", false},
-                       [MARK_TIP] = {'x', "tip", false},
-                       [MARK_POINT] = {'o', "head", true},
-                       [MARK_CHOSEN] = {'@', "this", true},
-                       [MARK_WEB] = {'w', "web", false}};
+} signs[MARK_KINDS] = {[MARK_HATCH] = {"this", '%', true},
+                       [MARK_SEAM] = {"seam", '#', false},
+                       [MARK_LIMIT] = {"this", '%', true},
+                       [MARK_CLOTH_SEAM] = {"sewn", '$', false},
+                       [MARK_PADDING] = {"pad", ':', false},
+                       [MARK_OPEN] = {"open", '=', false},
+                       [MARK_DRIVER] = {"driver", '~', false},
+                       [MARK_BLOCKER] = {"in its way", '!', true},
+                       [MARK_PATCH] = {"bare", '.', false},
+                       [MARK_CUT_WOOD] = {"wood", '/', false},
+                       [MARK_CUT_PANEL] = {"panel", '#', false},
+                       [MARK_CUT_FOAM] = {"foam", '.', false},
+                       [MARK_CUT_BATTING] = {"batting", '~', false},
+                       [MARK_CUT_LINING] = {"cloth", '-', false},
+                       [MARK_CUT_COVER] = {"cover", '=', false},
+                       [MARK_CUT_CHOSEN] = {"this", '%', true},
+                       [MARK_CUT_STAPLE] = {"staple", 'T', true},
+                       [MARK_BUTTON] = {"button", 'O', false},
+                       [MARK_SCREW] = {"screw", '*', false},
+                       [MARK_TIP] = {"tip", 'x', false},
+                       [MARK_POINT] = {"head", 'o', true},
+                       [MARK_CHOSEN] = {"this", '@', true},
+                       [MARK_WEB] = {"web", 'w', false}};
 
 unsigned raster_sign(enum mark_kind kind)
 {

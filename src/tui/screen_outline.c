@@ -167,14 +167,12 @@ static void outline_paint(struct tui *tui, void *opaque, int top, int height)
     if (state->pictured < 0 || state->pictured >= state->list.count)
         state->pictured = state->list.chosen;
     const struct outline_row *row = &outline.rows.at[state->pictured];
-    if (state->shop)
-        paint_facts(tui, row, top, width + 2, height);
-    else if (row->box || state->view != PICTURE_STANDARD)
+    if (!state->shop && (row->box || state->view != PICTURE_STANDARD))
         paint_picture(tui, state, row, (struct picture_place){top, width + 2, height, NULL});
-    else if (row->kind != ENTITY_build)
-        paint_facts(tui, row, top, width + 2, height);
-    else
+    else if (!state->shop && row->kind == ENTITY_build)
         paint_standing(tui, top, width + 2, height);
+    else
+        paint_facts(tui, row, top, width + 2, height);
 }
 
 /* ---- acting ---- */

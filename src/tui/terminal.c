@@ -404,24 +404,39 @@ static int plain_key(wint_t code)
     return (int)code;
 }
 
+/* A number of at most four figures, and what is behind it; -1, and nothing moved, for none. */
+static int read_number(const char **at)
+{
+    int number = 0;
+    int figures = 0;
+    for (; figures < 4 && (*at)[figures] >= '0' && (*at)[figures] <= '9'; figures++)
+        number = 10 * number + ((*at)[figures] - '0');
+    *at += figures;
+    return figures ? number : -1;
+}
+
 /*
  * "<0;12;5M" is a press of the first button in column 12 of row 5, "<64;..." and "<65;..." the
  * wheel, a small m at the end a release. False for what is not asked for.
  */
 static bool read_pointer(const char *rest, struct event *event)
 {
-    int button;
-    int column;
-    int row;
-    char end;
-    if (sscanf(rest, "<%d;%d;%d%c", &button, &column, &row, &end) != 4 || end != 'M')
+    static const char behind[] = {';', ';', 'M'};
+    int numbers[3]; /* button, column, row */
+    if (*rest++ != '<')
         return false;
-    *event = (struct event){.kind = EVENT_POINTER, .pointer = {POINTER_PRESS, row - 1, column - 1}};
-    if (button == 64)
+    for (size_t i = 0; i < sizeof behind; i++) {
+        numbers[i] = read_number(&rest);
+        if (numbers[i] < 0 || *rest++ != behind[i])
+            return false;
+    }
+    *event = (struct event){.kind = EVENT_POINTER,
+                            .pointer = {POINTER_PRESS, numbers[2] - 1, numbers[1] - 1}};
+    if (numbers[0] == 64)
         event->pointer.kind = POINTER_WHEEL_UP;
-    else if (button == 65)
+    else if (numbers[0] == 65)
         event->pointer.kind = POINTER_WHEEL_DOWN;
-    return button == 0 || button == 64 || button == 65;
+    return numbers[0] == 0 || numbers[0] == 64 || numbers[0] == 65;
 }
 
 /*
