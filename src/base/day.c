@@ -54,6 +54,17 @@ bool day_read(const char *text, int64_t *ret_day)
     return true;
 }
 
+bool day_read_minutes(const char *text, int64_t *ret_minutes)
+{
+    int64_t day, hour, minute;
+
+    if (!day_read(text, &day) || text[10] != ' ' || !digits(text + 11, 2, &hour) ||
+        text[13] != ':' || !digits(text + 14, 2, &minute) || hour > 23 || minute > 59)
+        return false;
+    *ret_minutes = (day * 24 + hour) * 60 + minute;
+    return true;
+}
+
 char *day_print(char buffer[DAY_TEXT], int64_t day)
 {
     int64_t since = day + DAYS_BEFORE_1970;

@@ -131,7 +131,7 @@ enum fault rehearse(const struct plan *plan, struct arena *arena,
 /* ---- words ---- */
 
 static const char *const sentences[] = {
-#define LAPSE_SENTENCE(name, sentence) [LAPSE_##name] = sentence,
+#define LAPSE_SENTENCE(name, sentence) [LAPSE_##name] = (sentence),
     LAPSES(LAPSE_SENTENCE)
 #undef LAPSE_SENTENCE
 };

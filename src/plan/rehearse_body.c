@@ -156,9 +156,9 @@ static bool parts(const struct body *a, const struct body *b, const struct place
     double b_over_a = of_b.high - of_a.low;
     double depth = a_over_b < b_over_a ? a_over_b : b_over_a;
     double square = dot(direction, direction);
-    double slack = BODY_SLACK;
+    int64_t slack = BODY_SLACK;
 
-    return square > 1 && (depth <= 0 || depth * depth <= slack * slack * square);
+    return square > 1 && (depth <= 0 || depth * depth <= (double)(slack * slack) * square);
 }
 
 static const struct place3 *edge_of(const struct body *a, const struct body *b, int index)

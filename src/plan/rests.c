@@ -1,8 +1,7 @@
 #include "plan/rests.h"
 
+#include "base/day.h"
 #include "plan/steps.h"
-
-#include <stdio.h>
 
 /* Common practice of the trade, no source: rules P24, P25, P27. */
 static const struct rest rests[] = {
@@ -33,30 +32,11 @@ const struct rest *rest_between(int before, int after, const int64_t *value)
     return longest;
 }
 
-/* Days from 1970 in the Gregorian calendar, counted from March so that the leap day comes last. */
-static int64_t days_since_1970(int year, int month, int day)
-{
-    int64_t from_march = month > 2 ? month - 3 : month + 9;
-    int64_t y = month > 2 ? year : year - 1;
-
-    return 365 * y + y / 4 - y / 100 + y / 400 + (153 * from_march + 2) / 5 + day - 719469;
-}
-
-static bool read_minutes(const char *at, int64_t *ret_minutes)
-{
-    int year, month, day, hour, minute;
-
-    if (sscanf(at, "%4d-%2d-%2d %2d:%2d", &year, &month, &day, &hour, &minute) != 5 || year < 1970)
-        return false;
-    *ret_minutes = (days_since_1970(year, month, day) * 24 + hour) * 60 + minute;
-    return true;
-}
-
 int64_t rest_since(const char *then, const char *now)
 {
     int64_t from, to;
 
-    if (!read_minutes(then, &from) || !read_minutes(now, &to))
+    if (!day_read_minutes(then, &from) || !day_read_minutes(now, &to))
         return INT64_MAX;
     return (to - from) * 1000;
 }

@@ -168,9 +168,11 @@ static void add_outer_pair(const struct choice *choice, const struct runs *runs,
     const struct run *low = outermost(choice, runs, along_u, -1);
     const struct run *high = outermost(choice, runs, along_u, +1);
 
-    if (low)
-        *LIST_ADD(choice->planning->arena, &list->runs) = *low;
-    if (high && high != low && twice_middle(high) != twice_middle(low))
+    if (!low)
+        return;
+    assert(high); /* of the same runs, from the other side */
+    *LIST_ADD(choice->planning->arena, &list->runs) = *low;
+    if (high != low && twice_middle(high) != twice_middle(low))
         *LIST_ADD(choice->planning->arena, &list->runs) = *high;
 }
 

@@ -84,6 +84,20 @@ static void each_day_follows_the_one_before(void **state)
             }
 }
 
+/* 1234567890 seconds after 1970 it was 2009-02-13 23:31:30 (POSIX, "Seconds Since the Epoch"). */
+static void a_time_of_day_is_minutes_from_1970(void **state)
+{
+    static const char *const none[] = {"2026-11-25",       "2026-11-25 24:00", "2026-11-25 23:60",
+                                       "2026-11-25T14:05", "2026-11-25 1:05",  "2026-02-30 14:05"};
+    int64_t minutes = 7;
+    (void)state;
+    assert_true(day_read_minutes("2009-02-13 23:31", &minutes));
+    assert_int_equal(minutes, 1234567890 / 60);
+    for (size_t i = 0; i < sizeof none / sizeof *none; i++)
+        assert_false(day_read_minutes(none[i], &minutes));
+    assert_int_equal(minutes, 1234567890 / 60);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -91,6 +105,7 @@ int main(void)
         cmocka_unit_test(what_is_no_day_is_refused),
         cmocka_unit_test(the_calendar_has_a_first_and_a_last_day),
         cmocka_unit_test(each_day_follows_the_one_before),
+        cmocka_unit_test(a_time_of_day_is_minutes_from_1970),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
 
