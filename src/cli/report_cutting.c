@@ -3,7 +3,6 @@
 
 #include "cli/report_put.h"
 #include "paper/blank.h"
-#include "plan/homeward.h"
 
 static void put_cost(struct json *json, const struct cut_sheet *sheet, const char *key,
                      int64_t cost)
@@ -54,15 +53,12 @@ static void put_strokes(struct json *json, const struct cut_sheet *sheet, size_t
 /* Of a sheet that does not go into the vehicle whole: what the shop cuts first. */
 static void put_way_home(struct json *json, const struct cut_sheet *sheet, size_t blank)
 {
-    const struct model *facts = sheet->plan->facts;
-    const struct stock *stock = MODEL_FIND(facts, stock, sheet->stock);
     struct homeward home;
     char words[HOMEWARD_TEXT];
 
-    if (!stock ||
-        !homeward_first_cut(facts, sheet->job, sheet->layout, blank, stock->thickness, &home))
+    if (!blank_cut_for_home(sheet, blank, &home, words))
         return;
-    put_text(json, "way_home", homeward_words(words, facts, &home));
+    put_text(json, "way_home", words);
     put_bool(json, "goes_home_then", home.goes);
 }
 

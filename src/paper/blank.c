@@ -104,19 +104,29 @@ static void area_parts(struct text *out, const struct cut_sheet *sheet,
     }
 }
 
-void blank_way_home(struct text *out, const struct cut_sheet *sheet, size_t blank)
+bool blank_cut_for_home(const struct cut_sheet *sheet, size_t blank, struct homeward *ret_home,
+                        char words[HOMEWARD_TEXT])
 {
     const struct model *facts = sheet->plan->facts;
     const struct stock *stock = MODEL_FIND(facts, stock, sheet->stock);
+
+    if (!stock ||
+        !homeward_first_cut(facts, sheet->job, sheet->layout, blank, stock->thickness, ret_home))
+        return false;
+    homeward_words(words, facts, ret_home);
+    return true;
+}
+
+void blank_way_home(struct text *out, const struct cut_sheet *sheet, size_t blank)
+{
     struct homeward home;
     char words[HOMEWARD_TEXT];
 
-    if (!stock ||
-        !homeward_first_cut(facts, sheet->job, sheet->layout, blank, stock->thickness, &home))
+    if (!blank_cut_for_home(sheet, blank, &home, words))
         return;
     text_add(out, "    does not go whole into ");
     show_text(out, *home.vehicle->name ? home.vehicle->name : "the vehicle");
-    text_format(out, ": %s\n", homeward_words(words, facts, &home));
+    text_format(out, ": %s\n", words);
 }
 
 /* The cuts of one sheet in the order of the saw. */

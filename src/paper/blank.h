@@ -3,6 +3,7 @@
 #define PAPER_BLANK_H
 
 #include "paper/sheets.h"
+#include "plan/homeward.h"
 
 /* Its length; of a roll that is bought by length, what is used of it. */
 int64_t blank_length(const struct cut_sheet *sheet, const struct cut_blank *blank);
@@ -21,7 +22,12 @@ bool blank_names_part(const struct cut_sheet *sheet, size_t part);
 void blank_heading(struct text *out, const struct cut_sheet *sheet, size_t blank);
 void blank_words(struct text *out, const struct cut_sheet *sheet, size_t blank);
 
-/* Appends, of a sheet that does not go into the vehicle whole, what the shop cuts first. */
+/* What the shop cuts first of a sheet that does not go into the vehicle whole, with words for it;
+ * false, and both left alone, for any other blank. */
+bool blank_cut_for_home(const struct cut_sheet *sheet, size_t blank, struct homeward *ret_home,
+                        char words[HOMEWARD_TEXT]);
+
+/* Appends that as a line; nothing for any other blank. */
 void blank_way_home(struct text *out, const struct cut_sheet *sheet, size_t blank);
 
 /* Appends a job's heading; where money may be told (of a roll always) with its cost and whether

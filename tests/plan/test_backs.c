@@ -166,8 +166,8 @@ static void a_blind_top_may_have_its_sides_stapled(void **state)
     assert_cut(soft, back, 42, 34);
 }
 
-/* 40 x 30 less 1/4 on each side, and 1 in more to fold; as many staples as long as its edge is. */
-/* 1/4 in short of each edge, and an inch folded in there: common practice, no source. */
+/* 1/4 in short of each edge, and an inch more there where it is folded in: common practice, no
+ * source. */
 static void a_dust_cover_is_cut_raw_by_the_makers_word(void **state)
 {
     struct soft *soft = *state;
@@ -187,6 +187,7 @@ static void a_dust_cover_is_cut_raw_by_the_makers_word(void **state)
     assert_int_equal(soft_staples(soft, dust), staples);
 }
 
+/* The same of a lining: 1/4 in short of each edge, and an inch folded in. */
 static void a_lining_is_cut_raw_by_the_makers_word(void **state)
 {
     struct soft *soft = *state;
