@@ -5,9 +5,10 @@
  *    too narrow for a grid line with its edge distances takes them along its middle.
  * 2  The first and the last keep the end distance; those between are even to one step of the grid.
  * 3  Where some place of the row has no driver behind its head or meets a screw, the row is drawn
- *    in from its ends, or takes a point or two more, until all its places are good; the least
- *    change is taken. Only where no even row is good each point moves by itself, in order and at
- *    least `along.min` apart.
+ *    in from its ends, or takes a point or two more, until all its places can be built; the least
+ *    change is taken. Only where no even row can be built each point moves by itself, in order and
+ *    at least `along.min` apart.
+ * 4  What passes a screw closely, between the ends of a row, steps aside by an inch at most.
  */
 #include "plan/place.h"
 
@@ -207,7 +208,7 @@ static enum grade spread_grade(const struct lattice *lattice, const struct even_
 #define DRAWN_IN (12 * LENGTH_INCH)
 
 /* The best of the rows with so many points, the least drawn in of those equally good. That a screw
- * passes closely moves no row: what is warned of can be built, at the places of the formula. */
+ * passes closely draws no row in. */
 static enum grade draw_in(const struct lattice *lattice, const struct even_places *whole,
                           struct even_places *ret_best)
 {
@@ -299,20 +300,32 @@ static struct even_places whole_spread(const struct lattice *lattice)
                                 count_on_run(placing, lattice->run)};
 }
 
-/* Each point by itself, at most half of what the pitch has over the least distance from its even
- * place. */
-static void add_one_by_one(const struct lattice *lattice, const struct even_places *spread)
+/* How far each point may leave its even place: half of what the pitch has over the least distance,
+ * so that no two come too close. */
+static int64_t room_aside(const struct lattice *lattice, const struct even_places *spread)
+{
+    int64_t pitch = (spread->high - spread->low) * lattice->step / (spread->count - 1);
+
+    return length_larger(0, (pitch - lattice->placing->planning->value[TRADE_ALONG_MIN]) / 2);
+}
+
+/* Points at even places, from which those at the ends move at most so far, those between too. */
+static void add_moved(const struct lattice *lattice, const struct even_places *spread,
+                      int64_t most_at_ends, int64_t most_between)
 {
     assert(spread->low < spread->high && spread->count > 1);
 
-    int64_t pitch = (spread->high - spread->low) * lattice->step / (spread->count - 1);
-    int64_t most =
-        length_larger(0, (pitch - lattice->placing->planning->value[TRADE_ALONG_MIN]) / 2);
+    for (int64_t i = 0; i < spread->count; i++) {
+        bool at_end = i == 0 || i == spread->count - 1;
 
-    for (int64_t i = 0; i < spread->count; i++)
-        lattice_add(lattice,
-                    lattice_near(lattice, along_of(lattice, spread_place(spread, i)), most));
+        lattice_add(lattice, lattice_near(lattice, along_of(lattice, spread_place(spread, i)),
+                                          at_end ? most_at_ends : most_between));
+    }
 }
+
+/* A point between the ends of a row that passes a screw closely goes at most so far aside; the
+ * ends, from which the others are measured, stay: what is warned of can be built. */
+#define STEP_ASIDE LENGTH_INCH
 
 static void add_row(struct lattice *lattice, const struct even_places *whole)
 {
@@ -321,10 +334,9 @@ static void add_row(struct lattice *lattice, const struct even_places *whole)
     enum grade grade = find_spread(lattice, whole, &best);
 
     if (grade >= GRADE_CLOSE)
-        for (int64_t i = 0; i < best.count; i++)
-            lattice_add(lattice, along_of(lattice, spread_place(&best, i)));
+        add_moved(lattice, &best, 0, length_smaller(STEP_ASIDE, room_aside(lattice, &best)));
     else
-        add_one_by_one(lattice, whole);
+        add_moved(lattice, whole, room_aside(lattice, whole), room_aside(lattice, whole));
     if (placing->junction.pitch == 0)
         placing->junction.pitch =
             whole_divide_even((best.high - best.low) * lattice->step, best.count - 1);

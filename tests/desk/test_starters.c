@@ -4,6 +4,8 @@
 #include "desk/starters.h"
 #include "plan/findings.h"
 
+#include <math.h>
+
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
@@ -82,6 +84,73 @@ static void starters_have_nothing_to_mend_as_they_come_in_millimetres(void **sta
     for (const struct starter *starter = starters; starter->name; starter++) {
         struct start start = {starter, UNITS_MM, {0}};
         check_start(&start);
+    }
+}
+
+/* How far the axis of a screw reaches along each axis of its box. */
+struct reach {
+    int64_t low[AXIS_COUNT], high[AXIS_COUNT];
+};
+
+static struct reach reach_of(const struct plan *plan, const struct screw *screw)
+{
+    int64_t length = screw->sign * plan->screw_kinds.at[screw->kind].length;
+    struct reach reach = {{screw->at.x, screw->at.y, screw->at.z},
+                          {screw->at.x, screw->at.y, screw->at.z}};
+
+    *(length < 0 ? &reach.low[screw->axis] : &reach.high[screw->axis]) += length;
+    return reach;
+}
+
+/* Between the surfaces of two screws that run along axes of one box: by Pythagoras, of the gaps
+ * along each axis. */
+static double surfaces_apart(const struct plan *plan, const struct screw *a, const struct screw *b)
+{
+    struct reach of_a = reach_of(plan, a), of_b = reach_of(plan, b);
+    double square = 0;
+
+    for (int axis = 0; axis < AXIS_COUNT; axis++) {
+        int64_t before = of_b.low[axis] - of_a.high[axis];
+        int64_t after = of_a.low[axis] - of_b.high[axis];
+        double gap = (double)(before > 0 ? before : after > 0 ? after : 0);
+
+        square += gap * gap;
+    }
+    return sqrt(square) - (double)(plan->screw_kinds.at[a->kind].diameter +
+                                   plan->screw_kinds.at[b->kind].diameter) /
+                              2;
+}
+
+/* Those of one box, which stand in its axes; a screw that reaches into the box beside it is held
+ * against that one's by the findings. */
+static void assert_screws_stand_apart(const struct plan *plan, double least)
+{
+    for (size_t i = 0; i < plan->screws.count; i++)
+        for (size_t k = 0; k < i; k++)
+            if (plan->screws.at[i].box == plan->screws.at[k].box &&
+                surfaces_apart(plan, &plan->screws.at[i], &plan->screws.at[k]) < least)
+                fail_msg("screws %zu and %zu stand %.2f in apart", k, i,
+                         surfaces_apart(plan, &plan->screws.at[i], &plan->screws.at[k]) /
+                             LENGTH_INCH);
+}
+
+/* 3/8 in, or 10 mm, between two screws: common practice, no source. */
+static void screws_of_a_bed_base_of_any_size_stand_apart(void **state)
+{
+    (void)state;
+    for (int64_t inches = 36; inches <= 84; inches += 4) {
+        struct start start = {starter_named("bed-base"),
+                              UNITS_INCH,
+                              {inches * LENGTH_INCH, (inches % 8 ? 80 : 75) * LENGTH_INCH, 0}};
+        struct workshop_place place;
+
+        place_begin(&place);
+        struct desk *desk = desk_at(&place);
+        DONE(desk_new_build(desk, "new", change_start, &start, note));
+        assert_int_equal(count_mistakes(desk_plan(desk), start.starter->name), 0);
+        assert_screws_stand_apart(desk_plan(desk), LENGTH_INCH * 3 / 8.0 - 1);
+        desk_close(desk);
+        place_end(&place);
     }
 }
 
@@ -221,6 +290,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(starters_have_nothing_to_mend_as_they_come_in_inches),
         cmocka_unit_test(starters_have_nothing_to_mend_as_they_come_in_millimetres),
+        cmocka_unit_test(screws_of_a_bed_base_of_any_size_stand_apart),
         cmocka_unit_test(starters_use_the_stock_that_is_there),
         cmocka_unit_test(starters_put_thread_and_strips_on_the_shopping_list),
         cmocka_unit_test(a_storage_bench_of_any_size_lets_air_in),
