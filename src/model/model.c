@@ -74,10 +74,15 @@ void model_copy(struct model *copy, const struct model *model, struct arena *are
         copy_list(copy, model, (enum entity_kind)kind);
 }
 
+static const struct list *list_of(const struct model *model, const struct entity *entity)
+{
+    return (const struct list *)(const void *)((const char *)model + entity->list);
+}
+
 const struct list *model_list_const(const struct model *model, enum entity_kind kind)
 {
     assert(kind < ENTITY_COUNT);
-    return (const struct list *)(const void *)((const char *)model + entity_of(kind)->list);
+    return list_of(model, entity_of(kind));
 }
 
 struct list *model_list(struct model *model, enum entity_kind kind)
@@ -152,11 +157,12 @@ static size_t find_place(const struct list *list, size_t size, int64_t key)
 
 size_t model_index(const struct model *model, enum entity_kind kind, int64_t key)
 {
-    const struct list *list = model_list_const(model, kind);
-    size_t size = entity_of(kind)->size;
-    size_t index = find_place(list, size, key);
+    const struct entity *entity = entity_of(kind);
+    const struct list *list = list_of(model, entity);
+    size_t index = find_place(list, entity->size, key);
 
-    return index < list->count && key_at(list, size, index) == key ? index : list->count;
+    assert(kind < ENTITY_COUNT);
+    return index < list->count && key_at(list, entity->size, index) == key ? index : list->count;
 }
 
 void *model_find(struct model *model, enum entity_kind kind, int64_t key)

@@ -6,8 +6,6 @@
  */
 #include "plan/geometry.h"
 
-#include <assert.h>
-
 struct side_frame {
     int axis;
     int sign;
@@ -33,18 +31,6 @@ static const struct side_frame *frame_of(int64_t side)
 {
     assert(side >= 0 && side < SIDE_COUNT);
     return &side_frames[side];
-}
-
-int64_t vector_along(struct vector vector, int axis)
-{
-    assert(axis >= 0 && axis < AXIS_COUNT);
-    return axis == AXIS_X ? vector.x : axis == AXIS_Y ? vector.y : vector.z;
-}
-
-void vector_set(struct vector *vector, int axis, int64_t value)
-{
-    assert(axis >= 0 && axis < AXIS_COUNT);
-    *(axis == AXIS_X ? &vector->x : axis == AXIS_Y ? &vector->y : &vector->z) = value;
 }
 
 int64_t vector_length(struct vector vector)
@@ -75,11 +61,16 @@ struct solid solid_round(const struct solid *a, const struct solid *b)
                            length_larger(a->high.z, b->high.z)}};
 }
 
+static bool stretches_meet(int64_t low_a, int64_t high_a, int64_t low_b, int64_t high_b)
+{
+    return length_larger(low_a, low_b) < length_smaller(high_a, high_b);
+}
+
 bool solids_meet(const struct solid *a, const struct solid *b)
 {
-    struct solid common = solid_cut(a, b);
-
-    return !solid_empty(&common);
+    return stretches_meet(a->low.x, a->high.x, b->low.x, b->high.x) &&
+           stretches_meet(a->low.y, a->high.y, b->low.y, b->high.y) &&
+           stretches_meet(a->low.z, a->high.z, b->low.z, b->high.z);
 }
 
 int64_t solid_size(const struct solid *solid, int axis)

@@ -8,6 +8,8 @@
 #include "plan/plan.h"
 #include "plan/pose.h"
 
+#include <assert.h>
+
 static inline int64_t length_smaller(int64_t a, int64_t b)
 {
     return a < b ? a : b;
@@ -30,8 +32,18 @@ static inline int64_t length_outside(int64_t at, int64_t low, int64_t high)
     return at < low ? low - at : at > high ? at - high : 0;
 }
 
-int64_t vector_along(struct vector vector, int axis); /* x, y or z by enum axis_word */
-void vector_set(struct vector *vector, int axis, int64_t value);
+/* x, y or z by enum axis_word. */
+static inline int64_t vector_along(struct vector vector, int axis)
+{
+    assert(axis >= 0 && axis < AXIS_COUNT);
+    return axis == AXIS_X ? vector.x : axis == AXIS_Y ? vector.y : vector.z;
+}
+
+static inline void vector_set(struct vector *vector, int axis, int64_t value)
+{
+    assert(axis >= 0 && axis < AXIS_COUNT);
+    *(axis == AXIS_X ? &vector->x : axis == AXIS_Y ? &vector->y : &vector->z) = value;
+}
 
 /* Rounded down; of a vector within a room, or one of POSE_ONE. */
 int64_t vector_length(struct vector vector);

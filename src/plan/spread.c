@@ -153,16 +153,14 @@ int64_t lattice_near(const struct lattice *lattice, int64_t wanted, int64_t most
 
     if (lattice->count == 0)
         return wanted;
-    for (int64_t off = 0; off * lattice->step <= most; off++)
+    for (int64_t off = 1; off * lattice->step <= most && grade_of(lattice, best) < GRADE_GOOD;
+         off++)
         for (int sign = 1; sign >= -1; sign -= 2) {
             int64_t place = middle + sign * off;
 
-            if (place < 0 || place >= lattice->count ||
-                grade_of(lattice, place) <= grade_of(lattice, best))
-                continue;
-            best = place;
-            if (grade_of(lattice, best) == GRADE_GOOD)
-                return along_of(lattice, best);
+            if (place >= 0 && place < lattice->count &&
+                grade_of(lattice, place) > grade_of(lattice, best))
+                best = place;
         }
     return along_of(lattice, best);
 }
