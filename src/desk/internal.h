@@ -82,6 +82,10 @@ enum fault desk_put_layout(struct model *draft, const char *job, const struct cu
  * armed. Faults: those of desk_put_layout. */
 enum fault desk_keep_layouts(struct model *draft, const struct plan *plan, struct fault_note *note);
 
+/* saw.c: the same for a purchase: what is bought stays so laid out, whatever prices do, and what is
+ * on no offer any more is left to be laid out again. */
+enum fault desk_keep_goods(struct model *draft, const struct plan *plan, struct fault_note *note);
+
 /* shelf.c: puts on the shelf what a cutting step leaves, and takes it off again. */
 void shelf_take_rests(struct model *draft, const struct plan *plan, const char *step);
 void shelf_give_rests_back(struct model *draft, const char *step);

@@ -16,6 +16,7 @@ struct pool_job {
     int64_t apart; /* cost of the layouts that the builds have each by itself */
     size_t builds; /* how many share it */
     bool taken;    /* the layout is a fact of the builds */
+    bool bought;   /* of one build that cuts from what it bought, which is no other's */
 };
 
 /* What a layout that was taken together is kept under among the facts of its builds: no digest of

@@ -7,6 +7,7 @@
  */
 #include "desk/internal.h"
 #include "desk/pool.h"
+#include "plan/goods.h"
 
 #include <inttypes.h>
 #include <stdio.h>
@@ -268,18 +269,38 @@ size_t desk_drop_layouts(struct model *draft, bool together)
     return count;
 }
 
+static enum fault put_under(struct model *draft, uint64_t digest, const struct cut_layout *layout,
+                            struct fault_note *note)
+{
+    char name[17];
+
+    if (layout->blanks.count == 0)
+        return FAULT_NONE;
+    snprintf(name, sizeof name, "%016" PRIx64, digest);
+    return desk_put_layout(draft, name, layout, note);
+}
+
 enum fault desk_keep_layouts(struct model *draft, const struct plan *plan, struct fault_note *note)
+{
+    enum fault fault = FAULT_NONE;
+
+    desk_drop_layouts(draft, false);
+    for (size_t i = 0; i < plan->jobs.count && !fault; i++)
+        fault = put_under(draft, plan->jobs.at[i].digest, plan->jobs.at[i].layout, note);
+    return fault;
+}
+
+enum fault desk_keep_goods(struct model *draft, const struct plan *plan, struct fault_note *note)
 {
     enum fault fault = FAULT_NONE;
 
     desk_drop_layouts(draft, false);
     for (size_t i = 0; i < plan->jobs.count && !fault; i++) {
         const struct plan_job *job = &plan->jobs.at[i];
-        char name[17];
+        struct cut_layout layout;
 
-        snprintf(name, sizeof name, "%016" PRIx64, job->digest);
-        if (job->layout->blanks.count > 0)
-            fault = desk_put_layout(draft, name, job->layout, note);
+        if (plan_goods_layout(job, draft->arena, &layout))
+            fault = put_under(draft, plan_goods_digest(job, draft->arena), &layout, note);
     }
     return fault;
 }

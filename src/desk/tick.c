@@ -151,7 +151,7 @@ static enum fault take_purchases(struct model *draft, const struct tick_change *
         if (purchase->stock && purchase->packs)
             take_purchase(draft, change, purchase);
     }
-    enum fault fault = desk_keep_layouts(draft, change->plan, note);
+    enum fault fault = desk_keep_goods(draft, change->plan, note);
     return fault == FAULT_OVERFLOW ? FAULT_NONE : fault;
 }
 

@@ -62,6 +62,10 @@ void buy_boughts(struct planning *planning);
  * him. Comes last. */
 void buy_deliveries(struct planning *planning);
 
+/* The offer that a purchase was made from, as far as it is known by size, pack and a price, or
+ * another of the same size; NULL when there is none. */
+const struct offer *bought_offer(const struct model *model, const struct bought *bought);
+
 /* For each stock of the facts, by its index, whether the list asks for more than was bought; one
  * more at the end for stock that has gone, of which nothing is missing. In the arena.
  * O(purchases + boughts). */

@@ -15,8 +15,13 @@ static bool same_goods(const struct bought *a, const struct bought *b)
     return a->stock == b->stock && a->length == b->length && a->width == b->width;
 }
 
-/* The offer that a purchase was made from, or another of the same size; NULL when there is none. */
-static const struct offer *offer_of(const struct model *model, const struct bought *bought)
+/* How much an offer is like what was bought: by its pack first, then by having a price. */
+static int likeness(const struct offer *offer, const struct bought *bought)
+{
+    return (offer->pack == bought->pack ? 2 : 0) + (offer->price > 0 ? 1 : 0);
+}
+
+const struct offer *bought_offer(const struct model *model, const struct bought *bought)
 {
     const struct offer *found = NULL;
 
@@ -24,7 +29,8 @@ static const struct offer *offer_of(const struct model *model, const struct boug
         const struct offer *offer = &model->offers.at[i];
 
         if (offer->stock == bought->stock && offer->length == bought->length &&
-            offer->width == bought->width && (!found || (found->price == 0 && offer->price > 0)))
+            offer->width == bought->width &&
+            (!found || likeness(offer, bought) > likeness(found, bought)))
             found = offer;
     }
     return found;
@@ -104,7 +110,7 @@ static void keep_goods(struct planning *planning, size_t index)
     const struct model *model = planning->model;
     const struct bought *goods = &model->boughts.at[index];
     const struct stock *stock = MODEL_FIND(model, stock, goods->stock);
-    const struct offer *offer = offer_of(model, goods);
+    const struct offer *offer = bought_offer(model, goods);
     int64_t packs;
     struct purchase *first = lines_of(planning, goods, &packs);
 
@@ -148,7 +154,7 @@ const bool *stocks_short(const struct plan *plan, struct arena *arena)
         const struct bought *bought = &facts->boughts.at[i];
         size_t stock = model_index(facts, ENTITY_stock, bought->stock);
 
-        packs[stock] -= bought_packs(bought, offer_of(facts, bought));
+        packs[stock] -= bought_packs(bought, bought_offer(facts, bought));
         length[stock] -= bought->length * bought->packs;
     }
     for (size_t i = 0; i < count; i++)

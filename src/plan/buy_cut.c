@@ -33,6 +33,7 @@ static void keep_blank(const struct cutting_job *job, const struct cut_layout *l
                                 .offer = source->offer ? source->offer->key : 0,
                                 .leftover = source->leftover ? source->leftover->key : 0,
                                 .rest_of_another = source->rest,
+                                .bought = source->bought,
                                 .length = size->length ? size->length + far : blank->used,
                                 .width = size->width,
                                 .first_placement = plan->placements.count,
@@ -146,13 +147,16 @@ static int64_t used_of_blank(const struct cutting_job *job, const struct cut_lay
     return used;
 }
 
-/* Sticks with those that turn out crooked. */
-static int64_t with_crooked(const struct cutting_job *job, int64_t sticks)
+/* Whether a blank is on the line of a size: what was bought stands on its offer's. */
+static bool is_on_line(const struct cutting_job *job, size_t size, const struct cut_blank *blank)
 {
-    return with_reserve(sticks, job->planning->value[TRADE_STICK_RESERVE]);
+    const struct source *source = &job->sources.at[blank->size];
+
+    return blank->size == size ||
+           (source->bought && source->offer && source->offer == job->sources.at[size].offer);
 }
 
-/* One line for each size that is bought. */
+/* One line for each size that is to be bought, or was. */
 static void buy_blanks(struct cutting_job *job, const struct cut_layout *layout, size_t size)
 {
     assert(size < job->sizes.count);
@@ -165,10 +169,11 @@ static void buy_blanks(struct cutting_job *job, const struct cut_layout *layout,
     int64_t used = 0;
     int64_t whole = stick ? of->length : of->length / LENGTH_MM * (of->width / LENGTH_MM);
 
-    if (job->sources.at[size].leftover || job->sources.at[size].rest)
+    if (job->sources.at[size].leftover || job->sources.at[size].rest ||
+        job->sources.at[size].bought)
         return;
     for (size_t i = 0; i < layout->blanks.count; i++) {
-        if (layout->blanks.at[i].size != size)
+        if (!is_on_line(job, size, &layout->blanks.at[i]))
             continue;
         count++;
         used += used_of_blank(job, layout, &layout->blanks.at[i]);
@@ -178,114 +183,9 @@ static void buy_blanks(struct cutting_job *job, const struct cut_layout *layout,
     struct purchase *purchase = purchase_add(job->planning, job->stock->key, job->stock->kind, "");
     purchase->measure = QUANTITY_COUNT;
     purchase->used = count;
-    purchase->need = stick ? with_crooked(job, count) : count;
+    purchase->need = stick ? job_with_crooked(job, count) : count;
     purchase->packs = whole_divide_up(purchase->need, pack);
     purchase_price(job->planning, purchase, offer, used, purchase->packs * pack * whole);
-}
-
-/* The offer of a roll that costs least by length; one without a price only where none has one. */
-static const struct offer *cheapest_roll(const struct model *model, int64_t stock)
-{
-    const struct offer *best = NULL;
-    int64_t least = 0;
-
-    for (size_t i = 0; i < model->offers.count; i++) {
-        const struct offer *offer = &model->offers.at[i];
-        int64_t by_length;
-
-        if (offer->stock != stock || offer->length == 0 ||
-            whole_share(offer_price(model, offer), LENGTH_MAX, offer->length, &by_length))
-            continue;
-        if (!best || best->price == 0 || (offer->price > 0 && by_length < least)) {
-            best = offer;
-            least = by_length;
-        }
-    }
-    return best;
-}
-
-static void price_roll(struct planning *planning, struct purchase *purchase,
-                       const struct offer *offer, int64_t used)
-{
-    purchase_price(planning, purchase, offer, 0, 0);
-    if (!purchase->priced)
-        return;
-    assert(offer && offer->length > 0);
-    purchase->priced =
-        whole_share(offer_price(planning->model, offer), purchase->length, offer->length,
-                    &purchase->price) == 0 &&
-        whole_share(offer->price, purchase->length, offer->length, &purchase->stated) == 0;
-    purchase->value = purchase->price;
-    (void)whole_share(purchase->price, used, purchase->length, &purchase->value);
-}
-
-/* Is something of the job cut already? Then what was bought is what there is. */
-static bool is_cut_into(const struct cutting_job *job)
-{
-    const struct model *model = job->planning->model;
-    const struct plan *plan = job->planning->plan;
-
-    for (size_t i = 0; i < model->cut_parts.count; i++)
-        for (size_t k = job->first; k < job->first + job->count; k++)
-            if (strcmp(plan->parts.at[k].label, model->cut_parts.at[i].part) == 0)
-                return true;
-    return false;
-}
-
-/* Cloth that no longer suffices: its width or a box came out otherwise, or the cover changed. */
-static void tell_cloth_short(const struct cutting_job *job, int64_t bought, int64_t used)
-{
-    struct finding *finding;
-
-    if (job->stock->kind != STOCK_CLOTH || bought == 0 || used <= bought || is_cut_into(job))
-        return;
-    finding = finding_add(job->planning, FINDING_CLOTH_SHORT, ENTITY_stock, job->stock->key);
-    argument_length(finding, 0, bought);
-    argument_length(finding, 1, used);
-    argument_length(finding, 2, used - bought);
-}
-
-/* What is left of a cover's cloth when all is cut mends it one day. */
-static void tell_reserve(struct planning *planning, const struct stock *stock,
-                         const struct purchase *purchase)
-{
-    int64_t wanted = planning->value[TRADE_CLOTH_RESERVE];
-    int64_t left = purchase->length - purchase->used;
-    bool covers = false;
-    struct finding *finding;
-
-    for (size_t i = 0; i < planning->model->layers.count; i++)
-        covers |= planning->model->layers.at[i].kind == LAYER_COVER &&
-                  planning->model->layers.at[i].stock == stock->key;
-    if (!covers || left >= wanted)
-        return;
-    finding = finding_add(planning, FINDING_CLOTH_NO_RESERVE, ENTITY_stock, stock->key);
-    argument_length(finding, 0, left);
-    argument_length(finding, 1, wanted);
-}
-
-static void buy_roll(struct cutting_job *job, const struct cut_layout *layout)
-{
-    const struct model *model = job->planning->model;
-    int64_t used = 0;
-    int64_t taken = 0;
-
-    for (size_t i = 0; i < layout->blanks.count; i++)
-        if (!job->sources.at[layout->blanks.at[i].size].leftover)
-            used += layout->blanks.at[i].used;
-    for (size_t i = 0; i < model->boughts.count; i++)
-        if (model->boughts.at[i].stock == job->stock->key)
-            taken += model->boughts.at[i].length * model->boughts.at[i].packs;
-    if (layout->cost == 0 && taken == 0)
-        return;
-    tell_cloth_short(job, taken, used);
-    struct purchase *purchase = purchase_add(job->planning, job->stock->key, job->stock->kind, "");
-    purchase->measure = QUANTITY_LENGTH;
-    purchase->used = used;
-    purchase->need = purchase->length = layout->cost > taken ? layout->cost : taken;
-    purchase->packs = 1;
-    tell_reserve(job->planning, job->stock, purchase);
-    price_roll(job->planning, purchase, cheapest_roll(model, job->stock->key), used);
 }
 
 /* ---- all ---- */
@@ -344,7 +244,7 @@ static void add_rests(struct cutting_job *job, const struct cut_layout *first)
             rest.length += value[TRADE_STICK_TRIM_FAR];
         else
             rest.width = blank->rest_across + squared;
-        job_add_size(job, rest, (struct source){NULL, NULL, true});
+        job_add_size(job, rest, (struct source){.rest = true});
     }
 }
 
@@ -383,6 +283,7 @@ static struct cut_layout lay_out_again(struct cutting_job *job, const struct cut
     add_rests(job, first);
     job->first += job->count;
     job->count = count;
+    job->again = true;
     more = cut_layout_copy(lay_out_and_keep(job), job->planning->arena);
     for (size_t i = 0; i < more.places.count; i++)
         more.places.at[i].part += job->first - begin;
@@ -400,7 +301,7 @@ static void cut_stock(struct cutting_job *job)
 
     job_set_sizes(job);
     if (job_is_roll(job->stock)) {
-        buy_roll(job, lay_out_and_keep(job));
+        job_buy_roll(job, lay_out_and_keep(job));
         return;
     }
     again = job->count - count_first(job);
@@ -412,29 +313,6 @@ static void cut_stock(struct cutting_job *job)
     }
     for (size_t i = 0; i < job->sizes.count; i++)
         buy_blanks(job, layout, i);
-}
-
-static bool has_parts(const struct plan *plan, int64_t stock)
-{
-    for (size_t i = 0; i < plan->parts.count; i++)
-        if (plan->parts.at[i].stock == stock)
-            return true;
-    return false;
-}
-
-/* Cloth and batting that were bought and that nothing is cut from any more. */
-static void keep_rolls(struct planning *planning)
-{
-    const struct model *model = planning->model;
-    const struct cut_layout nothing = {0};
-
-    for (size_t i = 0; i < model->stocks.count; i++) {
-        struct cutting_job job = {.planning = planning, .stock = &model->stocks.at[i]};
-
-        if ((job.stock->kind == STOCK_CLOTH || job.stock->kind == STOCK_BATTING) &&
-            !has_parts(planning->plan, job.stock->key))
-            buy_roll(&job, &nothing);
-    }
 }
 
 void buy_cuts(struct planning *planning)
@@ -456,5 +334,5 @@ void buy_cuts(struct planning *planning)
         if (job.stock && job_is_cut(job.stock))
             cut_stock(&job);
     }
-    keep_rolls(planning);
+    job_keep_rolls(planning);
 }

@@ -1,7 +1,7 @@
 /*
  * Parts to jobs. The leftovers of the shelf are sizes without a price and with a limit, the offers
  * are sizes of which any number can be had. Where the shop list names no size, the usual one stands
- * in, without a price.
+ * in, without a price. What was bought already joins them when its layout holds no more.
  *
  * Lengths and prices go to the solver as they are; it knows no furniture.
  */
@@ -9,6 +9,7 @@
 
 #include "model/offer.h"
 #include "plan/geometry.h"
+#include "plan/goods.h"
 
 #include <assert.h>
 #include <inttypes.h>
@@ -51,7 +52,7 @@ static void add_leftovers(struct cutting_job *job)
             (!stick && rest->width == 0) || !leftover_is_free(model, rest))
             continue;
         job_add_size(job, (struct cut_size){rest->length, stick ? 0 : rest->width, 0, rest->count},
-                     (struct source){NULL, rest, false});
+                     (struct source){.leftover = rest});
     }
 }
 
@@ -87,7 +88,7 @@ static void add_offers(struct cutting_job *job)
                      (struct cut_size){offer->length, stick ? 0 : offer->width,
                                        whole_divide_up(offer_price(model, offer), offer->pack),
                                        CUT_ANY},
-                     (struct source){offer, NULL, false});
+                     (struct source){.offer = offer});
     }
 }
 
@@ -102,7 +103,7 @@ static bool can_be_bought(const struct cutting_job *job)
 static void add_usual_size(struct cutting_job *job)
 {
     const int64_t *value = job->planning->value;
-    const struct source nowhere = {NULL, NULL, false};
+    const struct source nowhere = {0};
 
     if (job->stock->kind == STOCK_STICK)
         job_add_size(job, (struct cut_size){value[TRADE_STICK_LENGTH], 0, 0, CUT_ANY}, nowhere);
@@ -116,13 +117,17 @@ void job_set_sizes(struct cutting_job *job)
 {
     add_leftovers(job);
     if (job_is_roll(job->stock)) {
-        job_add_size(job, (struct cut_size){0, job->stock->width, 0, CUT_ANY},
-                     (struct source){NULL, NULL, false});
+        job_add_size(job, (struct cut_size){0, job->stock->width, 0, CUT_ANY}, (struct source){0});
         return;
     }
     add_offers(job);
     if (!can_be_bought(job))
         add_usual_size(job);
+}
+
+int64_t job_with_crooked(const struct cutting_job *job, int64_t sticks)
+{
+    return with_reserve(sticks, job->planning->value[TRADE_STICK_RESERVE]);
 }
 
 /* ---- the layout ---- */
@@ -171,7 +176,7 @@ struct cut_piece job_piece(const struct cutting_job *job, const struct part *par
 
 /* How the shop sells a roll: with the allowance, in its steps, at least its least cut. Where the
  * pattern begins on it is not known before it lies there: a repeat more. */
-static struct cut_sale sale_of(const struct cutting_job *job)
+struct cut_sale job_sale(const struct cutting_job *job)
 {
     const int64_t *value = job->planning->value;
     const struct stock *stock = job->stock;
@@ -207,7 +212,7 @@ static void set_flaws(const struct cutting_job *job, struct cut_job *made)
 
 static void set_roll(const struct cutting_job *job, struct cut_job *made)
 {
-    made->sale = sale_of(job);
+    made->sale = job_sale(job);
     made->pattern = (struct cut_pattern){job->stock->repeat_along, job->stock->repeat_across,
                                          job->stock->half_drop};
     set_flaws(job, made);
@@ -260,21 +265,32 @@ static struct cut_job *make_job(struct cutting_job *job)
     return made;
 }
 
-/* A layout that was taken for exactly this job, and is sound. */
-static bool read_taken(const struct planning *planning, const struct plan_job *job,
-                       struct cut_layout *ret_layout)
+/* A layout that was taken for a job of that digest, and is sound for this one. */
+static bool read_digest(const struct planning *planning, const struct plan_job *job,
+                        uint64_t digest, struct cut_layout *ret_layout)
 {
-    char digest[17];
+    char name[17];
 
-    snprintf(digest, sizeof digest, "%016" PRIx64, job->digest);
+    snprintf(name, sizeof name, "%016" PRIx64, digest);
     for (size_t i = 0; i < planning->model->layouts.count; i++) {
         const struct layout *layout = &planning->model->layouts.at[i];
 
-        if (strcmp(layout->job, digest) == 0)
+        if (strcmp(layout->job, name) == 0)
             return cut_layout_read(layout->content, job->way, job->job, planning->arena,
                                    ret_layout);
     }
     return false;
+}
+
+/* What is bought stays as it was laid out, whatever shops ask by now. */
+static bool read_taken(const struct planning *planning, const struct plan_job *job,
+                       struct cut_layout *ret_layout)
+{
+    if (planning->model->layouts.count == 0)
+        return false;
+    return read_digest(planning, job, job->digest, ret_layout) ||
+           (job->bought_count == 0 &&
+            read_digest(planning, job, plan_goods_digest(job, planning->arena), ret_layout));
 }
 
 /* One that is known, or a quick one, which is then kept for the trials that come after. */
@@ -295,6 +311,12 @@ static void find_layout(const struct planning *planning, const struct plan_job *
                        &(struct cut_known_layout){job->digest, CUT_QUICK, *ret_layout});
 }
 
+static void describe(struct cutting_job *job, struct plan_job *made)
+{
+    made->job = make_job(job);
+    made->digest = cut_digest(made->way, made->job);
+}
+
 const struct cut_layout *job_lay_out(struct cutting_job *job)
 {
     struct arena *arena = job->planning->arena;
@@ -303,12 +325,15 @@ const struct cut_layout *job_lay_out(struct cutting_job *job)
 
     made->stock = job->stock->key;
     made->way = way_of(job->stock);
-    made->job = make_job(job);
     made->layout = layout;
     made->first_part = job->first;
     made->first_cutting = job->planning->plan->cuttings.count;
-    made->digest = cut_digest(made->way, made->job);
+    describe(job, made);
     made->taken = read_taken(job->planning, made, layout);
+    if (!made->taken && !job->again && (made->bought_count = job_add_goods(job)) > 0) {
+        describe(job, made);
+        made->taken = read_taken(job->planning, made, layout);
+    }
     if (!made->taken)
         find_layout(job->planning, made, layout);
     return layout;

@@ -165,7 +165,8 @@
       "nail strips bruise the pile of %e: stitch its sides by hand, and pad every clamp")          \
     F(PIECE_SHORT, WARN,                                                                           \
       "%1 of %e misses its landing by %3 where it is cut to %2: the boxes as built want %4")       \
-    F(CLOTH_SHORT, WARN, "%1 of %e was bought, and its pieces take %2: %3 is missing")             \
+    F(CLOTH_SHORT, WARN,                                                                           \
+      "%1 of %e was bought, and its pieces take %2: %3 in one length is missing")                  \
     F(SEAM_SPARED, NOTE, "the %e is %1 wider than its cloth: with handles of %2 it needs no seam") \
     F(SEAM_ON, WARN, "a seam of %e, %1 %2 the middle, falls on %3")                                \
     F(UNDERSIDE_OPEN, WARN, "the underside of %e is open: a dust cover is missing")                \

@@ -576,6 +576,7 @@ struct cutting {
     int64_t offer;        /* bought, or */
     int64_t leftover;     /* from the shelf */
     bool rest_of_another; /* the rest of a stick or sheet that stands in this list before it */
+    bool bought;          /* from what was bought before, whether an offer has its size or none */
     int64_t length, width;
     size_t first_placement, placement_count;
     int64_t used;        /* length of stick or roll that is taken */
@@ -590,8 +591,9 @@ struct plan_job {
     const struct cut_job *job; /* its parts are the plan's from first_part on */
     const struct cut_layout *layout;
     size_t first_part, first_cutting;
-    uint64_t digest; /* of the job: what a layout is known by */
-    bool taken;      /* the layout is a fact */
+    uint64_t digest;     /* of the job: what a layout is known by */
+    bool taken;          /* the layout is a fact */
+    size_t bought_count; /* the last of its sizes were bought already, and cost nothing */
 };
 
 /* One line of the shopping list. */

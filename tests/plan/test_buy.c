@@ -249,6 +249,57 @@ static void a_bundle_that_was_bought_is_no_single_stick_as_well(void **state)
     assert_int_equal(shop_line(shop, stick)->price, 1500);
 }
 
+/* A slab of 80 x 40 is at hand. A piece of 40 x 20 would be cheaper from the smaller one. */
+static void a_slab_that_was_bought_is_cut_before_a_cheaper_one_is_bought(void **state)
+{
+    struct shop *shop = *state;
+    int64_t foam = shop_stock(shop, "foam", STOCK_FOAM, 0);
+
+    shop_offer(shop, foam, 80, 40, 5000);
+    shop_offer(shop, foam, 48, 24, 1500);
+    need_pieces(shop, foam, 1, 20, 40);
+    shop_bought(shop, foam, 80, 40, 1);
+    shop->model.boughts.at[0].pack = 1;
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, foam)->packs, 1);
+    assert_int_equal(shop_line(shop, foam)->price, 5000);
+    assert_int_equal(shop->plan->cuttings.at[0].length, IN(80));
+}
+
+/* ---- cloth that was bought ---- */
+
+/* Five lengths of 40 in on cloth of 54 in, one beside none: 200 in. Of 90 in bought two come out,
+ * 10 in are of no use, and three are bought: 120 in, not 110. */
+static void cloth_that_was_bought_is_not_made_longer(void **state)
+{
+    struct shop *shop = *state;
+    int64_t cloth = shop_stock(shop, "linen", STOCK_BATTING, 54);
+
+    shop_stock_of(shop, cloth)->step_cut = IN(1);
+    shop_offer(shop, cloth, 36, 0, 1000);
+    need_pieces(shop, cloth, 5, 40, 40);
+    shop_bought(shop, cloth, 90, 0, 1);
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, cloth)->length, IN(210));
+    assert_int_equal(shop_line(shop, cloth)->used, IN(200));
+    shop_bought(shop, cloth, 120, 0, 1);
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, cloth)->length, IN(210));
+}
+
+/* What is longer than the cut asks for nothing more, though it leaves less than the allowance. */
+static void cloth_that_suffices_asks_for_no_more(void **state)
+{
+    struct shop *shop = *state;
+    int64_t cloth = shop_stock(shop, "linen", STOCK_CLOTH, 54);
+
+    shop_offer(shop, cloth, 36, 0, 1000);
+    need_pieces(shop, cloth, 5, 40, 40);
+    shop_bought(shop, cloth, 201, 0, 1);
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, cloth)->length, IN(201));
+}
+
 static void sticks_that_are_no_longer_needed_stay_paid(void **state)
 {
     struct shop *shop = *state;
@@ -504,6 +555,9 @@ int main(void)
         SHOP_TEST(a_spoiled_part_is_cut_once_more),
         SHOP_TEST(sticks_that_were_bought_count),
         SHOP_TEST(a_bundle_that_was_bought_is_no_single_stick_as_well),
+        SHOP_TEST(a_slab_that_was_bought_is_cut_before_a_cheaper_one_is_bought),
+        SHOP_TEST(cloth_that_was_bought_is_not_made_longer),
+        SHOP_TEST(cloth_that_suffices_asks_for_no_more),
         SHOP_TEST(sticks_that_are_no_longer_needed_stay_paid),
         SHOP_TEST(headboard_buys_six_yards_of_cloth),
         SHOP_TEST(banquette_buys_nine_and_a_half_yards),

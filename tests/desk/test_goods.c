@@ -1,0 +1,252 @@
+/*
+ * What was bought and not used as it was meant to be: a layout of other parts cuts it first, and
+ * only what is missing beyond it is told to be bought. The sums are made by hand beside each check.
+ */
+#include "plan/buy.h"
+#include "workshop.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+#include <stdio.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+#define IN(inches) ((int64_t)(inches)*LENGTH_INCH)
+
+/* Cleats cut from one kind of stick, 96 in for 4.00 and 144 in for 5.00. */
+struct rails {
+    struct bench bench;
+    int64_t stock, fitting;
+};
+
+static void add_stick(struct model *draft, int64_t stock, int64_t length, int64_t price)
+{
+    struct offer *offer = MODEL_ADD(draft, offer);
+    offer->stock = stock;
+    offer->length = length;
+    offer->price = price;
+}
+
+/* Two parts of 90 in. Of 144 in no stick holds both, and two of 96 in are cheaper. */
+static enum fault make_rails(struct model *draft, void *context, struct fault_note *note)
+{
+    struct rails *rails = context;
+    struct stock *stock = MODEL_ADD(draft, stock);
+    stock->name = arena_text(draft->arena, "rail stick");
+    stock->kind = STOCK_STICK;
+    rails->stock = stock->key;
+    add_stick(draft, rails->stock, IN(96), 400);
+    add_stick(draft, rails->stock, IN(144), 500);
+    struct box *box = MODEL_ADD(draft, box);
+    box->name = arena_text(draft->arena, "Board");
+    box->width = box->height = box->depth = IN(20);
+    struct fitting *fitting = MODEL_ADD(draft, fitting);
+    fitting->box = box->key;
+    fitting->kind = FITTING_CLEAT;
+    fitting->stock = rails->stock;
+    fitting->count = 2;
+    fitting->length = IN(90);
+    rails->fitting = fitting->key;
+    draft->build.name = arena_text(draft->arena, "Rails");
+    (void)note;
+    return FAULT_NONE;
+}
+
+static int begin(void **state)
+{
+    static const char *const names[] = {"headboard", NULL};
+    static struct rails rails;
+    bench_open(&rails.bench, names);
+    DONE(desk_new_build(rails.bench.desk, "rails", make_rails, &rails, note));
+    *state = &rails;
+    return 0;
+}
+
+static int end(void **state)
+{
+    struct rails *rails = *state;
+    bench_close(&rails->bench);
+    return 0;
+}
+
+static const struct plan *plan_of(const struct rails *rails)
+{
+    return desk_plan(rails->bench.desk);
+}
+
+static void set_rails(const struct rails *rails, const char *count, const char *length)
+{
+    struct desk *desk = rails->bench.desk;
+    DONE(desk_set(desk, ENTITY_fitting, rails->fitting, "count", count, note));
+    DONE(desk_set(desk, ENTITY_fitting, rails->fitting, "length", length, note));
+}
+
+/* Sticks of a length on the whole list, bought ones among them. */
+static int64_t listed(const struct rails *rails, int64_t length)
+{
+    const struct plan *plan = plan_of(rails);
+    int64_t packs = 0;
+    for (size_t i = 0; i < plan->purchases.count; i++) {
+        const struct purchase *line = &plan->purchases.at[i];
+        const struct offer *offer = MODEL_FIND(plan->facts, offer, line->offer);
+        if (line->stock == rails->stock && offer && offer->length == length)
+            packs += line->packs;
+    }
+    return packs;
+}
+
+static bool something_is_missing(const struct rails *rails)
+{
+    struct arena arena;
+    jmp_buf escape;
+    arena_init(&arena);
+    arena.escape = &escape;
+    if (setjmp(escape))
+        fail_msg("there is no memory");
+    const struct plan *plan = plan_of(rails);
+    size_t stock = model_index(plan->facts, ENTITY_stock, rails->stock);
+    bool missing = stocks_short(plan, &arena)[stock];
+    arena_release(&arena);
+    return missing;
+}
+
+static const struct plan_job *job_of(const struct rails *rails)
+{
+    assert_int_equal(plan_of(rails)->jobs.count, 1);
+    return &plan_of(rails)->jobs.at[0];
+}
+
+/* ---- parts that changed ---- */
+
+/* Without the purchase both parts of 70 in would come out of one stick of 144 in for 5.00: with the
+ * 1/4 in that squares the end and a cut of 1/8 in they take 140-3/8. */
+static void other_parts_are_cut_from_what_was_bought(void **state)
+{
+    struct rails *rails = *state;
+    assert_int_equal(plan_of(rails)->cost.bought, 800);
+    tick_until(rails->bench.desk, "buy");
+    set_rails(rails, "2", "70");
+    assert_int_equal(listed(rails, IN(96)), 2);
+    assert_int_equal(listed(rails, IN(144)), 0);
+    assert_int_equal(plan_of(rails)->cost.bought, 800);
+    assert_int_equal(job_of(rails)->layout->cost, 0);
+    assert_false(something_is_missing(rails));
+}
+
+/* Two of 70 in come out of the sticks at hand. The third is cheapest from one of 96 in for 4.00;
+ * bought anew, one of 144 and one of 96 in would be 9.00, beside the 8.00 spent. */
+static void only_what_is_missing_is_told_to_be_bought(void **state)
+{
+    struct rails *rails = *state;
+    tick_until(rails->bench.desk, "buy");
+    set_rails(rails, "3", "70");
+    assert_int_equal(listed(rails, IN(96)), 3);
+    assert_int_equal(listed(rails, IN(144)), 0);
+    assert_int_equal(plan_of(rails)->cost.bought, 1200);
+    assert_int_equal(job_of(rails)->layout->cost, 400);
+    assert_true(something_is_missing(rails));
+}
+
+/* When the missing one is bought as well, nothing is, and the layout is the one it was bought by.
+ */
+static void what_was_missing_is_bought_once(void **state)
+{
+    struct rails *rails = *state;
+    char step[sizeof((struct step *)0)->name] = "";
+    tick_until(rails->bench.desk, "buy");
+    set_rails(rails, "3", "70");
+    for (size_t i = 0; i < plan_of(rails)->steps.count; i++) {
+        const struct step *of = &plan_of(rails)->steps.at[i];
+        if (strncmp(of->name, "rebuy", 5) == 0 && !of->ticked)
+            snprintf(step, sizeof step, "%s", of->name);
+    }
+    DONE(desk_tick(rails->bench.desk, step, "", 0, note));
+    assert_false(something_is_missing(rails));
+    assert_int_equal(plan_of(rails)->cost.bought, 1200);
+    assert_true(job_of(rails)->taken);
+    assert_int_equal(job_of(rails)->layout->cost, 1200);
+}
+
+/* Taking the purchase back leaves the cheapest for the parts of today: 5.00. */
+static void a_purchase_that_is_taken_back_is_no_longer_cut_from(void **state)
+{
+    struct rails *rails = *state;
+    tick_until(rails->bench.desk, "buy");
+    set_rails(rails, "2", "70");
+    DONE(desk_untick(rails->bench.desk, "buy", note));
+    assert_int_equal(listed(rails, IN(96)), 0);
+    assert_int_equal(listed(rails, IN(144)), 1);
+    assert_int_equal(plan_of(rails)->cost.bought, 500);
+}
+
+/* ---- prices that changed ---- */
+
+/* At 2.00 for 144 in nobody would buy two of 96 in; but they are bought. */
+static void what_was_bought_is_cut_so_whatever_shops_ask_now(void **state)
+{
+    struct rails *rails = *state;
+    struct desk *desk = rails->bench.desk;
+    tick_until(desk, "buy");
+    for (size_t i = 0; i < desk_model(desk)->offers.count; i++) {
+        const struct offer *offer = &desk_model(desk)->offers.at[i];
+        if (offer->stock == rails->stock && offer->length == IN(144))
+            DONE(desk_set(desk, ENTITY_offer, offer->key, "price", "2.00", note));
+    }
+    assert_true(job_of(rails)->taken);
+    assert_int_equal(listed(rails, IN(96)), 2);
+    assert_int_equal(listed(rails, IN(144)), 0);
+    assert_false(something_is_missing(rails));
+}
+
+/* A length that shops have no more is cut all the same; its price is what was paid for it. */
+static void what_no_shop_has_any_more_is_cut_from(void **state)
+{
+    struct rails *rails = *state;
+    struct desk *desk = rails->bench.desk;
+    tick_until(desk, "buy");
+    for (size_t i = desk_model(desk)->offers.count; i-- > 0;) {
+        const struct offer *offer = &desk_model(desk)->offers.at[i];
+        if (offer->stock == rails->stock && offer->length == IN(96))
+            DONE(desk_delete(desk, ENTITY_offer, offer->key, note));
+    }
+    assert_int_equal(job_of(rails)->layout->blanks.count, 2);
+    assert_int_equal(job_of(rails)->layout->cost, 0);
+    assert_int_equal(listed(rails, IN(144)), 0);
+}
+
+/* ---- sticks held against crooked ones ---- */
+
+/* Of two straight ones half as many more are bought: three. A third part wants a third straight
+ * one, and 1.5 times 3 are five: two more. */
+static void what_is_held_against_crooked_ones_is_not_cut(void **state)
+{
+    struct rails *rails = *state;
+    struct desk *desk = rails->bench.desk;
+    DONE(desk_trade(desk, TRADE_FROM_BUILD, "stick.reserve", "50 %", note));
+    assert_int_equal(listed(rails, IN(96)), 3);
+    tick_until(desk, "buy");
+    set_rails(rails, "3", "90");
+    assert_int_equal(listed(rails, IN(96)), 5);
+    assert_int_equal(plan_of(rails)->cost.bought, 2000);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test_setup_teardown(other_parts_are_cut_from_what_was_bought, begin, end),
+        cmocka_unit_test_setup_teardown(only_what_is_missing_is_told_to_be_bought, begin, end),
+        cmocka_unit_test_setup_teardown(what_was_missing_is_bought_once, begin, end),
+        cmocka_unit_test_setup_teardown(a_purchase_that_is_taken_back_is_no_longer_cut_from, begin,
+                                        end),
+        cmocka_unit_test_setup_teardown(what_was_bought_is_cut_so_whatever_shops_ask_now, begin,
+                                        end),
+        cmocka_unit_test_setup_teardown(what_no_shop_has_any_more_is_cut_from, begin, end),
+        cmocka_unit_test_setup_teardown(what_is_held_against_crooked_ones_is_not_cut, begin, end),
+    };
+    int failed = cmocka_run_group_tests(tests, NULL, NULL);
+
+    return failed ? 1 : 0;
+}
