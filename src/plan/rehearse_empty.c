@@ -2,7 +2,7 @@
  * The empty stage: all wood is known by its place, none of it is there yet; all cloth is known by
  * what it will cover, none of it is laid. Steps only set `since`.
  */
-#include "plan/rehearse_stage.h"
+#include "plan/rehearse_look.h"
 
 #include <assert.h>
 #include <math.h>
@@ -429,7 +429,7 @@ void stage_empty(struct stage *stage, const struct plan *plan, struct arena *are
         stage->moves |= plan->steps.at[i].kind == STEP_MOVE;
         stage->marks |= plan->steps.at[i].kind == STEP_MARK;
     }
-    stage->view = reach_begin(arena);
+    stage->view = look_begin(arena);
     begin_boxes(stage);
     begin_joins(stage);
     begin_layers(stage);

@@ -77,7 +77,7 @@ struct stage {
     bool moves, marks; /* there are such steps */
     size_t now;        /* the step that is being done */
     size_t *done;      /* when each step was done: its place in the sequence */
-    struct view *view; /* rehearse_reach.c: the last look round */
+    struct view *view; /* rehearse_look.h: the last look round */
 };
 
 /* ---- rehearse_empty.c ---- */
@@ -176,14 +176,14 @@ void stage_lose(struct stage *stage, enum rehearsed_kind kind, enum entity_kind 
 
 /* ---- rehearse_reach.c ---- */
 
-struct view *reach_begin(struct arena *arena);
-
 /* Whether the tool of the junction stands behind the head of a point, and a hand comes to it. */
 struct verdict reach_head(const struct stage *stage, const struct staged_join *join, size_t point);
 
 /* The wood that a bolt passes behind a mating face: to the far side of the first member there, or
  * of a board. */
 int64_t reach_wood_behind(const struct staged_box *box, int64_t side, struct vector at);
+
+/* ---- rehearse_frame.c ---- */
 
 /* Frame screws of a box, driven one after the other while its members go in: those that no order
  * of its members leaves room for are lost. */
