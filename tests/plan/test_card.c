@@ -380,6 +380,56 @@ static void latest_tick_of_a_step_counts(void **state)
     assert_false(work_step(bench, "frame:3")->older);
 }
 
+/* Members of a box that each wait for one joint, with turns from 1 on; and what its card says. */
+static struct step card_of_waiting(struct arena *arena, int members)
+{
+    struct plan plan = {0};
+    struct planning planning = {.plan = &plan, .arena = arena};
+    struct step step = {
+        .kind = STEP_FRAME, .box = 1, .actions = ARENA_MANY(arena, const char *, CARD_ACTIONS)};
+    struct carding carding = {.planning = &planning, .step = &step};
+
+    *LIST_ADD(arena, &plan.joints) = (struct joint){.through = 0, .into = 0};
+    for (int i = 0; i < members; i++) {
+        struct plan_member *member = LIST_ADD(arena, &plan.members);
+
+        *member = (struct plan_member){.box = 1, .turn = i + 1};
+        snprintf(member->label, sizeof member->label, "C%d", i + 1);
+        *LIST_ADD(arena, &plan.frame_waits) = (struct frame_wait){.box = 1, .member = (size_t)i};
+    }
+    card_frame_order(&carding);
+    return step;
+}
+
+static void every_member_that_waits_has_a_line_where_all_find_room(void **state)
+{
+    struct arena arena;
+    struct step step;
+
+    (void)state;
+    arena_init(&arena);
+    step = card_of_waiting(&arena, CARD_ACTIONS);
+    assert_int_equal(step.action_count, CARD_ACTIONS);
+    for (size_t i = 0; i < step.action_count; i++)
+        assert_non_null(strstr(step.actions[i], "is on, screw"));
+    arena_release(&arena);
+}
+
+static void where_not_all_members_that_wait_find_room_the_last_line_says_so(void **state)
+{
+    struct arena arena;
+    struct step step;
+
+    (void)state;
+    arena_init(&arena);
+    step = card_of_waiting(&arena, CARD_ACTIONS + 1);
+    assert_int_equal(step.action_count, CARD_ACTIONS);
+    for (size_t i = 0; i + 1 < step.action_count; i++)
+        assert_non_null(strstr(step.actions[i], "is on, screw"));
+    assert_non_null(strstr(step.actions[CARD_ACTIONS - 1], "the other members"));
+    arena_release(&arena);
+}
+
 int main(void)
 {
 #define CARD_TEST(name) cmocka_unit_test_setup_teardown(name, begin, end)
@@ -404,6 +454,8 @@ int main(void)
         CARD_TEST(parts_that_a_cutting_step_left_uncut_are_told),
         CARD_TEST(tick_without_content_is_taken_as_it_stands),
         CARD_TEST(latest_tick_of_a_step_counts),
+        cmocka_unit_test(every_member_that_waits_has_a_line_where_all_find_room),
+        cmocka_unit_test(where_not_all_members_that_wait_find_room_the_last_line_says_so),
     };
     int failed = cmocka_run_group_tests_name("plan card", tests, NULL, NULL);
 
