@@ -110,7 +110,7 @@ bool blank_cut_for_home(const struct cut_sheet *sheet, size_t blank, struct home
     const struct model *facts = sheet->plan->facts;
     const struct stock *stock = MODEL_FIND(facts, stock, sheet->stock);
 
-    if (!stock ||
+    if (!stock || stock->kind != STOCK_SHEET ||
         !homeward_first_cut(facts, sheet->job, sheet->layout, blank, stock->thickness, ret_home))
         return false;
     homeward_words(words, facts, ret_home);

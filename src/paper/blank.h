@@ -23,7 +23,7 @@ void blank_heading(struct text *out, const struct cut_sheet *sheet, size_t blank
 void blank_words(struct text *out, const struct cut_sheet *sheet, size_t blank);
 
 /* What the shop cuts first of a sheet that does not go into the vehicle whole, with words for it;
- * false, and both left alone, for any other blank. */
+ * false, and both left alone, for any other blank, foam among them, which bends. */
 bool blank_cut_for_home(const struct cut_sheet *sheet, size_t blank, struct homeward *ret_home,
                         char words[HOMEWARD_TEXT]);
 

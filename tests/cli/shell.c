@@ -76,8 +76,10 @@ const struct answer *shell_run(struct shell *shell, ...)
     int argc = 3;
     va_list arguments;
     va_start(arguments, shell);
-    for (char *next; (next = va_arg(arguments, char *)) != NULL;)
+    for (char *next; (next = va_arg(arguments, char *)) != NULL;) {
+        assert_true(argc < 20);
         argv[argc++] = next;
+    }
     va_end(arguments);
     return run(shell, argc, argv);
 }
@@ -101,6 +103,13 @@ const struct answer *shell_say(struct shell *shell, const char *line)
     const struct answer *answer = run(shell, argc, argv);
     free(words);
     return answer;
+}
+
+void shell_take(struct shell *shell, const char *name)
+{
+    char path[1024];
+    snprintf(path, sizeof path, "%s/%s.json", CASE_FOLDER, name);
+    assert_int_equal(shell_run(shell, "import", path, NULL)->code, 0);
 }
 
 int shell_begin(void **state)

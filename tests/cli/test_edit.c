@@ -114,17 +114,13 @@ static void a_whole_build_is_deleted(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test_setup_teardown(kinds_and_items_are_told_field_by_field, shell_begin,
-                                        shell_end),
-        cmocka_unit_test_setup_teardown(an_item_is_changed_and_changed_back, shell_begin,
-                                        shell_end),
-        cmocka_unit_test_setup_teardown(the_build_itself_needs_no_item, shell_begin, shell_end),
-        cmocka_unit_test_setup_teardown(an_item_is_copied_and_deleted_with_what_hangs_on_it,
-                                        shell_begin, shell_end),
-        cmocka_unit_test_setup_teardown(a_box_is_put_beside_another, shell_begin, shell_end),
-        cmocka_unit_test_setup_teardown(what_is_wrong_is_refused_with_its_reason, shell_begin,
-                                        shell_end),
-        cmocka_unit_test_setup_teardown(a_whole_build_is_deleted, shell_begin, shell_end),
+        IN_A_SHELL(kinds_and_items_are_told_field_by_field),
+        IN_A_SHELL(an_item_is_changed_and_changed_back),
+        IN_A_SHELL(the_build_itself_needs_no_item),
+        IN_A_SHELL(an_item_is_copied_and_deleted_with_what_hangs_on_it),
+        IN_A_SHELL(a_box_is_put_beside_another),
+        IN_A_SHELL(what_is_wrong_is_refused_with_its_reason),
+        IN_A_SHELL(a_whole_build_is_deleted),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
 

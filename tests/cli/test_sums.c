@@ -576,10 +576,8 @@ static void builds_by_chance_add_up_in_every_view(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test_setup_teardown(lines_add_up_to_totals_in_every_view, shell_begin,
-                                        shell_end),
-        cmocka_unit_test_setup_teardown(builds_by_chance_add_up_in_every_view, shell_begin,
-                                        shell_end),
+        IN_A_SHELL(lines_add_up_to_totals_in_every_view),
+        IN_A_SHELL(builds_by_chance_add_up_in_every_view),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
     return failed ? 1 : 0;

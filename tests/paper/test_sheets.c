@@ -141,6 +141,43 @@ static void only_cloth_with_pile_has_an_arrow_on_its_roll(void **state)
     work_end(&bench);
 }
 
+/* How often the cutting sheet has these words where there is a vehicle 60 in long, 30 in high. */
+static size_t cut_for_a_vehicle(struct work_bench *bench, double width, const char *words)
+{
+    struct passage *vehicle = &bench->model.passages.at[bench->model.passages.count - 1];
+    struct text out;
+    size_t count = 0;
+
+    vehicle->kind = PASSAGE_VEHICLE;
+    vehicle->name = "the blue van";
+    vehicle->width = IN(width);
+    vehicle->height = IN(30);
+    vehicle->length = IN(60);
+    work_plan(bench);
+    text_init(&out);
+    sheet_cutting(&out, bench->plan);
+    for (const char *at = text_string(&out); (at = strstr(at, words)) != NULL; at++)
+        count++;
+    text_release(&out);
+    return count;
+}
+
+/* The headboard has two sheets of plywood, and two of foam, which bend. What the second sheet is
+ * parted into is 48 in wide, more than the diagonal of 35 by 30 (46.1) and less than that of 40 by
+ * 30 (50). */
+static void a_sheet_that_does_not_go_into_the_vehicle_says_what_is_cut_first(void **state)
+{
+    struct work_bench bench;
+
+    (void)state;
+    work_case(&bench, "headboard");
+    MODEL_ADD(&bench.model, passage);
+    assert_int_equal(cut_for_a_vehicle(&bench, 40, "    does not go whole into the blue van: "), 2);
+    assert_int_equal(cut_for_a_vehicle(&bench, 40, "across at 56 in first\n"), 1);
+    assert_int_equal(cut_for_a_vehicle(&bench, 35, "across at 56 in first, and then on: "), 1);
+    work_end(&bench);
+}
+
 static void plan_is_its_sheets_in_order(void **state)
 {
     struct work_bench bench;
@@ -304,6 +341,7 @@ int main(void)
         cmocka_unit_test(cards_of_the_headboard_read_as_written_down),
         cmocka_unit_test(sections_of_the_examples_read_as_written_down),
         cmocka_unit_test(only_cloth_with_pile_has_an_arrow_on_its_roll),
+        cmocka_unit_test(a_sheet_that_does_not_go_into_the_vehicle_says_what_is_cut_first),
         cmocka_unit_test(plan_is_its_sheets_in_order),
         cmocka_unit_test(no_line_ends_with_a_blank),
         cmocka_unit_test(builds_by_chance_print_without_a_blank_at_a_lines_end),
