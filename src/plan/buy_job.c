@@ -225,8 +225,14 @@ static enum cut_way way_of(const struct stock *stock)
     return job_is_roll(stock) ? CUT_ROLLS : CUT_SHEETS;
 }
 
-/* What is asked of the first cut: pieces that go into the vehicle, where a whole sheet does not. A
- * sheet goes in lying or on edge, down the length that there is. */
+/* Of two limits, the first of which may not be known yet (0). */
+static int64_t narrower(int64_t known, int64_t next)
+{
+    return known > 0 && known < next ? known : next;
+}
+
+/* What is asked of the first cut: pieces that go into every vehicle, where a whole sheet does not.
+ * A sheet goes in lying or on edge, down the length that there is. */
 static void ask_of_first_cut(const struct planning *planning, struct cut_job *made)
 {
     for (size_t i = 0; i < planning->model->passages.count; i++) {
@@ -235,8 +241,9 @@ static void ask_of_first_cut(const struct planning *planning, struct cut_job *ma
 
         if (vehicle->kind != PASSAGE_VEHICLE || opening == 0)
             continue;
-        made->passage_length = vehicle->length > 0 ? vehicle->length : CUT_LENGTH_MAX;
-        made->passage_width = opening;
+        made->passage_length =
+            narrower(made->passage_length, vehicle->length > 0 ? vehicle->length : CUT_LENGTH_MAX);
+        made->passage_width = narrower(made->passage_width, opening);
     }
 }
 

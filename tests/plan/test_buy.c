@@ -534,6 +534,32 @@ static void the_same_needs_give_the_same_list(void **state)
     }
 }
 
+static void add_vehicle(struct shop *shop, double width, double height, double length)
+{
+    struct passage *vehicle = MODEL_ADD(&shop->model, passage);
+
+    vehicle->kind = PASSAGE_VEHICLE;
+    vehicle->width = IN(width);
+    vehicle->height = IN(height);
+    vehicle->length = IN(length);
+}
+
+/* A car and a trailer, in whatever order they were entered. */
+static void the_first_cut_of_a_sheet_suits_every_vehicle(void **state)
+{
+    struct shop *shop = *state;
+    int64_t ply = shop_stock(shop, "ply", STOCK_SHEET, 48);
+
+    shop_offer(shop, ply, 96, 48, 4500);
+    need_pieces(shop, ply, 2, 20, 30);
+    add_vehicle(shop, 38, 30, 72);
+    add_vehicle(shop, 24, 50, 90);
+    shop_buy(shop);
+    assert_int_equal(shop->plan->jobs.count, 1);
+    assert_int_equal(shop->plan->jobs.at[0].job->passage_length, IN(72));
+    assert_int_equal(shop->plan->jobs.at[0].job->passage_width, IN(38));
+}
+
 #define SHOP_TEST(name) cmocka_unit_test_setup_teardown(name, shop_begin, shop_end)
 
 int main(void)
@@ -572,6 +598,7 @@ int main(void)
         SHOP_TEST(strips_of_patterned_cloth_may_lie_either_way),
         SHOP_TEST(pile_is_never_turned),
         SHOP_TEST(a_piece_wider_than_the_roll_is_told),
+        SHOP_TEST(the_first_cut_of_a_sheet_suits_every_vehicle),
         SHOP_TEST(the_same_needs_give_the_same_list),
     };
 
