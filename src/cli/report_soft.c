@@ -121,7 +121,7 @@ static void report_covers(struct json *json, const struct plan *plan)
         put_quantity(json, plan, "away", QUANTITY_AREA, cover->away);
         put_length(json, plan, "width", cover->cut_width);
         put_length(json, plan, "height", cover->cut_height);
-        put_whole(json, "widths", cover->widths);
+        put_whole(json, "widths", cover->width_count);
         put_length(json, plan, "side_strip", cover->side_strip);
         put_length(json, plan, "side_strip_right", cover->side_strip_right);
         put_whole(json, "seams", cover->seams);

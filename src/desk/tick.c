@@ -316,16 +316,13 @@ static const struct step *hold_before(const struct plan *plan, size_t step, bool
  */
 static const struct precedence *shut_in_by(const struct plan *plan, size_t step)
 {
-    static const char *const shutting[] = {"P46", "P50", "P51", "P77"};
-
     for (size_t i = 0; i < plan->precedences.count; i++) {
         const struct precedence *precedence = &plan->precedences.at[i];
 
         if (precedence->after != step || plan->steps.at[precedence->before].ticked)
             continue;
-        for (size_t k = 0; k < sizeof shutting / sizeof *shutting; k++)
-            if (strcmp(precedence->rule, shutting[k]) == 0)
-                return precedence;
+        if (rule_shuts_heads(precedence->rule) || strcmp(precedence->rule, RULE_INNER_FLAP) == 0)
+            return precedence;
     }
     return NULL;
 }

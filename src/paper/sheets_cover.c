@@ -68,7 +68,7 @@ void sheet_cover_sizes(struct text *out, const struct plan *plan)
                    print_layer(plan, cover->layer).at);
         table_cell(&table, "%s x %s", print_length(plan, cover->cut_width).at,
                    print_length_unit(plan, cover->cut_height).at);
-        table_count(&table, cover->widths > 1 ? cover->widths : 0, "widths");
+        table_count(&table, cover->width_count > 1 ? cover->width_count : 0, "widths");
         if (cover->trimmed)
             table_cell(&table, "trimmed along the outline, %s",
                        print_length_unit(plan, cover->trimmed).at);

@@ -9,6 +9,7 @@
 #include "plan/geometry.h"
 #include "plan/layers.h"
 #include "plan/point.h"
+#include "plan/rules.h"
 
 #include <assert.h>
 #include <string.h>
@@ -216,7 +217,7 @@ static void claim_for(struct claim *claim, const struct junction *junction)
 {
     const struct constraint *wait = waiting(claim, junction->join);
 
-    if (wait && strcmp(wait->rule, "P51") == 0) {
+    if (wait && strcmp(wait->rule, RULE_SHUT_SIDE) == 0) {
         add_run(claim, claim->from, claim->to, class_of(claim->planning, junction), junction->join);
         return;
     }

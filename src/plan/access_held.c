@@ -123,7 +123,7 @@ static void hold_back_facings(const struct task *task, struct helds *helds,
 
         if (panel->side == at->side && (panel->loose || panel->side == task->way.opened) &&
             area_holds(&panel->area, at->u, at->v))
-            hold(task, helds, (struct held){BLOCKER_FACING, panel->facing, "P51", 0});
+            hold(task, helds, (struct held){BLOCKER_FACING, panel->facing, RULE_SHUT_SIDE, 0});
     }
 }
 
@@ -151,7 +151,7 @@ static void hold_back_layers(const struct task *task, struct candidate *candidat
         else
             hold(task, &candidate->helds,
                  (struct held){BLOCKER_LAYER, layer->key,
-                               peels(task, layer, at->side) ? "P46" : "P51", 0});
+                               peels(task, layer, at->side) ? RULE_FLAP : RULE_SHUT_SIDE, 0});
     }
 }
 
@@ -167,7 +167,7 @@ static void hold_back_joins(const struct task *task, struct helds *helds,
 
         if ((on_a || on_b) && area_holds(zone, at->u, at->v))
             hold(task, helds,
-                 (struct held){BLOCKER_JOIN, other->join, "P50",
+                 (struct held){BLOCKER_JOIN, other->join, RULE_LAID_OVER,
                                on_a ? other->box_b : other->box_a});
     }
 }
@@ -232,14 +232,14 @@ static void hold_back_loose_panels(const struct task *task, struct helds *helds,
         for (size_t k = 0; plan->panels.at[i].loose && k < count; k++)
             if (solids_meet(&plan->panels.at[i].solid, &rooms[k]))
                 hold(task, helds,
-                     (struct held){BLOCKER_FACING, plan->panels.at[i].facing, "P51", 0});
+                     (struct held){BLOCKER_FACING, plan->panels.at[i].facing, RULE_SHUT_SIDE, 0});
 }
 
 /* Other boxes and the walls come to stand in the way of tool and hand with some join, that waits.
  */
 static void hold_back_bystanders(const struct task *task, struct helds *helds)
 {
-    struct holding holding = {task, helds, "P50", 0};
+    struct holding holding = {task, helds, RULE_LAID_OVER, 0};
     size_t count;
     const struct solid *rooms = rooms_of(task, &count);
     struct bystanders bystanders =
@@ -333,7 +333,7 @@ void task_hold_back(struct task *task, struct candidate *candidate)
 static void add_approach(struct task *task, const struct sweep *sweep)
 {
     struct approach *approach = LIST_ADD(task->planning->arena, &task->approaches);
-    struct holding holding = {task, &approach->helds, "S24", 0};
+    struct holding holding = {task, &approach->helds, RULE_STRAIGHT_IN, 0};
 
     assert(!sweep->shut);
     approach->from = sweep->from;
@@ -400,7 +400,8 @@ static void bring_forward_layers(struct task *task, const struct box *box, bool 
             layer_lies_across(planning->model, layer, task->junction))
             continue;
         if (lands_in_zone(task, layer, box, of_b) || lies_on_points(task, layer, box, of_b))
-            hold(task, &task->needed, (struct held){BLOCKER_LAYER, layer->key, "P45", 0});
+            hold(task, &task->needed,
+                 (struct held){BLOCKER_LAYER, layer->key, RULE_TRAPPED_EDGE, 0});
     }
 }
 
@@ -416,7 +417,8 @@ static void bring_forward_facings(struct task *task, const struct box *box, bool
         struct area common = area_cut(&panel->area, zone);
 
         if (panel->side == side && !panel->loose && !area_empty(&common))
-            hold(task, &task->needed, (struct held){BLOCKER_FACING, panel->facing, "P16", 0});
+            hold(task, &task->needed,
+                 (struct held){BLOCKER_FACING, panel->facing, RULE_NEEDED_WOOD, 0});
     }
 }
 

@@ -191,6 +191,25 @@ static void say_blockers(const struct timeline *timeline, const struct peel *pee
     }
 }
 
+typedef const char *called_fn(const struct planning *planning, int64_t key);
+
+/* What holds two acts apart, by its rule: %1$s comes first, %2$s waits. */
+static const struct {
+    const char *rule, *sentence;
+    called_fn *first, *waiting;
+} edge_sentences[] = {
+    {RULE_NEEDED_WOOD, "The %1$s is wood that join %2$s needs: it is fixed before.",
+     access_facing_called, join_called},
+    {RULE_HOLES_FIRST, "The holes of join %1$s are drilled before the %2$s goes on.", join_called,
+     layer_called},
+    {RULE_UNDER, "The %1$s lies under the %2$s.", layer_called, layer_called},
+    {RULE_PANEL_FIRST, "The %2$s lies on the %1$s.", access_facing_called, layer_called},
+    {RULE_GROUP, "The %2$s covers boxes that join %1$s puts together.", join_called, layer_called},
+    {RULE_TRAPPED_EDGE,
+     "The %1$s lies between the boxes of join %2$s: it is put on before they meet.", layer_called,
+     join_called},
+};
+
 static void say_edge(const struct timeline *timeline, struct task *task, size_t edge)
 {
     assert(edge < timeline->edges.count);
@@ -198,30 +217,17 @@ static void say_edge(const struct timeline *timeline, struct task *task, size_t 
     const struct planning *planning = timeline->planning;
     const struct act *before = &timeline->acts.at[timeline->edges.at[edge].before];
     const struct act *after = &timeline->acts.at[timeline->edges.at[edge].after];
-    const char *rule = timeline->reasons.at[edge].rule;
 
     if (before->kind == ACT_MOVE)
         say(task, "Join %s is made in the room.", join_called(planning, after->key));
     else if (after->kind == ACT_MOVE)
         say(task, "Join %s is made at the bench, before that.", join_called(planning, before->key));
-    else if (strcmp(rule, "P16") == 0)
-        say(task, "The %s is wood that join %s needs: it is fixed before.",
-            access_facing_called(planning, before->key), join_called(planning, after->key));
-    else if (strcmp(rule, "P18") == 0)
-        say(task, "The holes of join %s are drilled before the %s goes on.",
-            join_called(planning, before->key), layer_called(planning, after->key));
-    else if (strcmp(rule, "P26") == 0)
-        say(task, "The %s lies under the %s.", layer_called(planning, before->key),
-            layer_called(planning, after->key));
-    else if (strcmp(rule, "S14") == 0)
-        say(task, "The %s lies on the %s.", layer_called(planning, after->key),
-            access_facing_called(planning, before->key));
-    else if (strcmp(rule, "S11") == 0)
-        say(task, "The %s covers boxes that join %s puts together.",
-            layer_called(planning, after->key), join_called(planning, before->key));
-    else if (strcmp(rule, "P45") == 0)
-        say(task, "The %s lies between the boxes of join %s: it is put on before they meet.",
-            layer_called(planning, before->key), join_called(planning, after->key));
+    else
+        for (size_t i = 0; i < sizeof edge_sentences / sizeof *edge_sentences; i++)
+            if (strcmp(timeline->rules.at[edge], edge_sentences[i].rule) == 0)
+                say(task, edge_sentences[i].sentence,
+                    edge_sentences[i].first(planning, before->key),
+                    edge_sentences[i].waiting(planning, after->key));
 }
 
 void access_tell_trapped(const struct timeline *timeline, const struct peel *peel,

@@ -106,11 +106,9 @@ static size_t task_of(const struct timeline *timeline, int64_t join)
 static void add_edge(struct timeline *timeline, size_t before, size_t after, const char *rule)
 {
     struct arena *arena = timeline->planning->arena;
-    struct reason *reason = LIST_ADD(arena, &timeline->reasons);
 
-    assert(strlen(rule) < sizeof reason->rule);
     assert(before < timeline->acts.count && after < timeline->acts.count);
-    memcpy(reason->rule, rule, strlen(rule) + 1);
+    *LIST_ADD(arena, &timeline->rules) = rule;
     *LIST_ADD(arena, &timeline->edges) = (struct peel_edge){before, after};
 }
 
@@ -129,14 +127,14 @@ static void add_join_edges(struct timeline *timeline, size_t index)
 
     const struct task *task = &timeline->tasks->at[index];
 
-    add_edge(timeline, timeline_dry(index), timeline_offer(index), "P17");
-    add_edge(timeline, timeline_offer(index), timeline_drive(index), "S12");
+    add_edge(timeline, timeline_dry(index), timeline_offer(index), RULE_TRIED_DRY);
+    add_edge(timeline, timeline_offer(index), timeline_drive(index), RULE_HELD_TOGETHER);
     if (timeline->placed[index] != PLAN_NONE)
-        add_edge(timeline, timeline_drive(index), timeline->placed[index], "S24");
+        add_edge(timeline, timeline_drive(index), timeline->placed[index], RULE_STRAIGHT_IN);
     if (join_is_in_room(task->join))
-        add_edge(timeline, timeline->move, timeline_offer(index), "P58");
+        add_edge(timeline, timeline->move, timeline_offer(index), RULE_MOVE);
     else if (task->join->fastener != FASTENER_REST)
-        add_edge(timeline, timeline_drive(index), timeline->move, "P58");
+        add_edge(timeline, timeline_drive(index), timeline->move, RULE_MOVE);
 }
 
 static void add_needed_edges(struct timeline *timeline, size_t index)
@@ -149,9 +147,11 @@ static void add_needed_edges(struct timeline *timeline, size_t index)
         const struct held *held = &task->needed.list.at[i];
 
         if (held->kind == BLOCKER_FACING)
-            add_edge(timeline, node_of_facing(timeline, held->item), timeline_dry(index), "P16");
+            add_edge(timeline, node_of_facing(timeline, held->item), timeline_dry(index),
+                     RULE_NEEDED_WOOD);
         else
-            add_edge(timeline, node_of_layer(timeline, held->item), timeline_offer(index), "P45");
+            add_edge(timeline, node_of_layer(timeline, held->item), timeline_offer(index),
+                     RULE_TRAPPED_EDGE);
     }
 }
 
@@ -210,7 +210,8 @@ static void add_hole_edges(struct timeline *timeline, const struct by_box *layer
         return;
     for (size_t i = layers->first[at]; i < layers->first[at + 1]; i++)
         if (is_padding_or_cover(model, &model->layers.at[layers->item[i]]))
-            add_edge(timeline, timeline_dry(index), timeline->first_layer + layers->item[i], "P18");
+            add_edge(timeline, timeline_dry(index), timeline->first_layer + layers->item[i],
+                     RULE_HOLES_FIRST);
 }
 
 static void add_group_edges(struct timeline *timeline, const struct by_box *layers, size_t index)
@@ -230,7 +231,7 @@ static void add_group_edges(struct timeline *timeline, const struct by_box *laye
             layer->kind != LAYER_WELT && layer->kind != LAYER_TRIM &&
             layer_touches(model, layer, join->box_b))
             add_edge(timeline, timeline_drive(index), timeline->first_layer + layers->item[i],
-                     "S11");
+                     RULE_GROUP);
     }
 }
 
@@ -270,7 +271,7 @@ static void add_layer_edges(struct timeline *timeline, const struct by_box *laye
 
             if (goes_under(model, under, over))
                 add_edge(timeline, timeline->first_layer + layers->item[i],
-                         timeline->first_layer + layers->item[j], "P26");
+                         timeline->first_layer + layers->item[j], RULE_UNDER);
         }
 }
 
@@ -287,7 +288,7 @@ static void add_facing_edges(struct timeline *timeline, const struct by_box *lay
         if (layer_has_face(layer, facing->side) &&
             (is_padding_or_cover(model, layer) || closes(model, layer)))
             add_edge(timeline, timeline->first_facing + index,
-                     timeline->first_layer + layers->item[i], "S14");
+                     timeline->first_layer + layers->item[i], RULE_PANEL_FIRST);
     }
 }
 
@@ -366,7 +367,7 @@ struct timeline timeline_make(struct planning *planning, struct tasks *tasks)
         add_layer_edges(&timeline, &layers, i);
     for (size_t i = 0; i < model->facings.count; i++)
         add_facing_edges(&timeline, &layers, i);
-    assert(timeline.edges.count == timeline.reasons.count);
+    assert(timeline.edges.count == timeline.rules.count);
     assert(timeline.ways.count == timeline.way_of.count);
     return timeline;
 }

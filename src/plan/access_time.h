@@ -24,17 +24,12 @@ struct act {
     int64_t key; /* of the join, the facing, the layer; 0 for the move */
 };
 
-/* Why one act comes before another: a rule of the table, as in the order of steps. */
-struct reason {
-    char rule[4];
-};
-
 struct timeline {
     struct planning *planning;
     struct tasks *tasks;
     LIST_OF(struct act) acts;
     LIST_OF(struct peel_edge) edges;
-    LIST_OF(struct reason) reasons; /* one an edge */
+    LIST_OF(const char *) rules; /* one an edge: the id of that which holds the acts apart */
     LIST_OF(struct peel_way) ways;
     LIST_OF(size_t) way_of; /* index of each among the task's ways, or approaches */
     LIST_OF(size_t) blockers;

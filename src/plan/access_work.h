@@ -5,6 +5,7 @@
 #define PLAN_ACCESS_WORK_H
 
 #include "plan/access.h"
+#include "plan/rules.h"
 #include "plan/way.h"
 
 #include <string.h>
@@ -23,7 +24,7 @@ struct held {
 /* Whether it waits with its flap only: the layer itself goes on before the join (rule P46). */
 static inline bool held_is_flap(const struct held *held)
 {
-    return held->rule && strcmp(held->rule, "P46") == 0;
+    return held->rule && strcmp(held->rule, RULE_FLAP) == 0;
 }
 
 struct helds {

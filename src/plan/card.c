@@ -7,6 +7,7 @@
 #include "base/fault.h"
 #include "plan/caution.h"
 #include "plan/lift.h"
+#include "plan/rules.h"
 #include "plan/screws.h"
 #include "plan/taken.h"
 
@@ -401,12 +402,6 @@ static void put_actions(struct carding *carding)
 
 /* ---- what it closes ---- */
 
-static bool closes_a_way(const struct precedence *precedence)
-{
-    return strcmp(precedence->rule, "P51") == 0 || strcmp(precedence->rule, "P46") == 0 ||
-           strcmp(precedence->rule, "P50") == 0;
-}
-
 /* The joins whose heads the step shuts away: those it has to wait for. Precedences are sorted by
  * the step that waits, and steps are gone through in order. */
 static const char *shut_joins(struct carding *carding)
@@ -424,7 +419,7 @@ static const char *shut_joins(struct carding *carding)
         if (precedence->after > index)
             break;
         assert(precedence->after == index);
-        join = closes_a_way(precedence)
+        join = rule_shuts_heads(precedence->rule)
                    ? MODEL_FIND(plan->facts, join, plan->steps.at[precedence->before].join)
                    : NULL;
         if (!join || join->key == last)

@@ -22,7 +22,7 @@ static const char *seam_line(const struct carding *carding, const struct seam *s
 
     if (seam->even)
         line = arena_format(arena, "%s, at equal distance from the middle", line);
-    else if (seam->widths && seam->count > 1)
+    else if (seam->joins_widths && seam->count > 1)
         line = arena_format(arena, "%s, one under the other", line);
     if (seam->welt)
         line = arena_format(arena, "%s, the welt between", line);

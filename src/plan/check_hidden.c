@@ -13,7 +13,7 @@
 
 static int64_t length_now(const struct cover *cover)
 {
-    return cover->railroaded ? cover->cut_width : cover->widths * cover->cut_height;
+    return cover->railroaded ? cover->cut_width : cover->width_count * cover->cut_height;
 }
 
 /* The same of what is left of the cover above a seam. */
@@ -22,7 +22,8 @@ static int64_t length_above(const struct cover *cover, const struct stock *stock
     bool lies = stock->railroad && !stock->pile && stock->repeat_along == 0 &&
                 stock->repeat_across == 0 && height <= stock->width;
 
-    return lies ? length_smaller(cover->widths * height, cover->cut_width) : cover->widths * height;
+    return lies ? length_smaller(cover->width_count * height, cover->cut_width)
+                : cover->width_count * height;
 }
 
 /* ---- the way out ---- */
@@ -95,7 +96,7 @@ static void check_whole(struct planning *planning, const struct cover *cover,
     int64_t above = cover->cut_height - cover->below + planning->value[TRADE_SEAM_ALLOWANCE];
     int64_t seam = above - stock->width > 0 ? length_smaller(hidden, above - stock->width) : hidden;
     int64_t saved = length_now(cover) - length_above(cover, stock, above - seam);
-    bool lies = length_above(cover, stock, above - seam) < cover->widths * (above - seam);
+    bool lies = length_above(cover, stock, above - seam) < cover->width_count * (above - seam);
     struct finding *finding;
 
     if (hidden <= 0 || saved < planning->value[TRADE_CLOTH_ROUND])

@@ -97,7 +97,7 @@ static bool is_of_face(const struct cover *cover, const struct piece *piece)
     bool across = piece->width == cover->cut_width;
     bool up = piece->height == cover->cut_height;
 
-    if (cover->widths == 1)
+    if (cover->width_count == 1)
         return across && up;
     return cover->railroaded ? across : up;
 }
@@ -109,9 +109,9 @@ static void check_piece(const struct short_piece *of, const struct cover *cover)
 
     if (!is_of_face(cover, of->piece))
         return;
-    if (cover->widths == 1 || cover->railroaded)
+    if (cover->width_count == 1 || cover->railroaded)
         check_way(of, lack.across, EDGE_LEFT, EDGE_RIGHT);
-    if (cover->widths == 1 || !cover->railroaded)
+    if (cover->width_count == 1 || !cover->railroaded)
         check_way(of, lack.up, EDGE_BOTTOM, EDGE_TOP);
 }
 
@@ -185,6 +185,6 @@ void check_short(struct planning *planning)
             check_piece(&of, cover);
     }
     for (size_t i = 0; i < plan->covers.count; i++)
-        if (plan->covers.at[i].widths > 1)
+        if (plan->covers.at[i].width_count > 1)
             check_widths(planning, &plan->covers.at[i]);
 }

@@ -46,7 +46,7 @@ static void weigh(const struct plan *plan, struct cloth_way *way)
     for (size_t i = 0; i < plan->seams.count; i++) {
         const struct seam *seam = &plan->seams.at[i];
 
-        if (!seam->widths || !is_of(plan->facts, seam->layer, way->bought))
+        if (!seam->joins_widths || !is_of(plan->facts, seam->layer, way->bought))
             continue;
         way->seams += seam->count;
         way->seam_length += seam->count * seam->length;

@@ -143,7 +143,7 @@ struct cover *spread_cover(struct planning *planning, const struct spread *sprea
     cover->box = spread->box->key;
     cover->cut_width = width;
     cover->cut_height = height;
-    cover->widths = 1;
+    cover->width_count = 1;
     return cover;
 }
 

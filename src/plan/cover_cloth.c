@@ -279,7 +279,7 @@ static const int64_t *place_of(int64_t at, struct arena *arena)
 
 static void note_widths(struct cover *cover, const struct widths *widths)
 {
-    cover->widths = widths->count;
+    cover->width_count = widths->count;
     cover->side_strip = widths->side;
     cover->side_strip_right = widths->side_right;
     cover->seam = widths->seam;

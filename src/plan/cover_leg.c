@@ -14,9 +14,7 @@
 #include "plan/geometry.h"
 #include "plan/slices.h"
 
-#include <assert.h>
-
-#define LEGS_AT_MOST 16
+#include <stdlib.h>
 
 /* Lengths sold, where the workshop has no staples: common practice, no source. */
 static const int64_t sold_inch[] = {LENGTH_INCH / 4, LENGTH_INCH * 5 / 16, LENGTH_INCH * 3 / 8,
@@ -26,30 +24,28 @@ static const int64_t sold_mm[] = {6 * LENGTH_MM,  8 * LENGTH_MM,  10 * LENGTH_MM
 
 _Static_assert(sizeof sold_inch == sizeof sold_mm, "as many lengths in inches as in millimetres");
 
-/* Keeps them by length. */
-static void insert_leg(int64_t legs[LEGS_AT_MOST], int *count, int64_t leg)
+static int by_length(const void *a, const void *b)
 {
-    int at = *count;
+    int64_t left = *(const int64_t *)a;
+    int64_t right = *(const int64_t *)b;
 
-    assert(at < LEGS_AT_MOST);
-    for (; at > 0 && legs[at - 1] > leg; at--)
-        legs[at] = legs[at - 1];
-    legs[at] = leg;
-    ++*count;
+    return (left > right) - (left < right);
 }
 
-static int legs_on_hand(const struct planning *planning, int64_t legs[LEGS_AT_MOST])
+/* The next leg from `need` on that the workshop has, or that is sold where it has none. */
+static int64_t leg_on_hand(const struct planning *planning, int64_t need)
 {
     const struct model *model = planning->model;
-    const int64_t *sold = model_units(model) == UNITS_INCH ? sold_inch : sold_mm;
-    int count = 0;
+    LIST_OF(int64_t) legs = {{0}};
 
-    for (size_t i = 0; i < model->stocks.count && count < LEGS_AT_MOST; i++)
+    for (size_t i = 0; i < model->stocks.count; i++)
         if (model->stocks.at[i].kind == STOCK_STAPLE && model->stocks.at[i].length > 0)
-            insert_leg(legs, &count, model->stocks.at[i].length);
-    for (size_t i = 0; count == 0 && i < sizeof sold_inch / sizeof sold_inch[0]; i++)
-        legs[i] = sold[i];
-    return count > 0 ? count : (int)(sizeof sold_inch / sizeof sold_inch[0]);
+            *LIST_ADD(planning->arena, &legs) = model->stocks.at[i].length;
+    if (legs.count == 0)
+        return leg_from(model_units(model) == UNITS_INCH ? sold_inch : sold_mm,
+                        sizeof sold_inch / sizeof *sold_inch, need);
+    qsort(legs.at, legs.count, sizeof *legs.at, by_length);
+    return leg_from(legs.at, legs.count, need);
 }
 
 /* Thickness under the staple's crown: welt brings its flange and lies on the cover. */
@@ -90,22 +86,18 @@ static int64_t bite(const struct planning *planning, const struct box *box)
 int64_t staple_leg(const struct planning *planning, const struct spread *spread,
                    int64_t landing_side)
 {
-    int64_t legs[LEGS_AT_MOST];
-    int count = legs_on_hand(planning, legs);
     int64_t deep = bite(planning, spread->box);
 
     if (is_board_edge(spread, landing_side))
         deep = length_larger(deep, planning->value[TRADE_STAPLE_BITE_EDGE]);
-    return leg_from(legs, count, pressed_stack(planning, spread) + deep);
+    return leg_on_hand(planning, pressed_stack(planning, spread) + deep);
 }
 
 int64_t web_leg(const struct planning *planning, const struct box *box, const struct stock *web)
 {
-    int64_t legs[LEGS_AT_MOST];
-    int count = legs_on_hand(planning, legs);
     int64_t thick = web->thickness > 0 ? web->thickness : planning->value[TRADE_WEB_THICKNESS];
 
-    return leg_from(legs, count, 2 * thick + bite(planning, box));
+    return leg_on_hand(planning, 2 * thick + bite(planning, box));
 }
 
 void wood_gather(struct planning *planning, struct spread *spread)

@@ -66,7 +66,7 @@ static void cut_straight(struct planning *planning, struct spread *spread, int64
 
     spread_piece(planning, spread, "welt strip", (int)strips, whole_divide_up(length, strips),
                  strip, true);
-    spread_cover(planning, spread, length, strip)->widths = (int)strips;
+    spread_cover(planning, spread, length, strip)->width_count = (int)strips;
     sew_welt(planning, spread, strips, strip, length);
 }
 
@@ -86,8 +86,8 @@ static void cut_bias(struct planning *planning, struct spread *spread, int64_t l
                  narrow ? bias_roll(length, strip, share, roll, step) : square, true);
     cover = spread_cover(planning, spread, length, strip);
     cover->bias = true;
-    cover->widths = (int)whole_divide_up(length, bias_longest(narrow ? roll : square));
-    sew_welt(planning, spread, cover->widths, strip, length);
+    cover->width_count = (int)whole_divide_up(length, bias_longest(narrow ? roll : square));
+    sew_welt(planning, spread, cover->width_count, strip, length);
 }
 
 static void cut_welt(struct planning *planning, struct spread *spread, int64_t run, int corners)

@@ -45,7 +45,7 @@ void sew_widths(struct planning *planning, const struct spread *spread, const ch
     seam = add_seam(planning, spread, SEAM_STRAIGHT,
                     arena_format(planning->arena, "widths of the %s", name), widths_seams(widths),
                     along);
-    seam->widths = true;
+    seam->joins_widths = true;
     seam->even = seam->count > 1 && widths->under == 0;
 }
 

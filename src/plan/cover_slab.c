@@ -318,7 +318,7 @@ void cut_batting(struct planning *planning, struct spread *spread)
     widths = batting_widths(width, height, spread->stock->width);
     add_grid(planning, spread, batting_name, width, height, &widths);
     cover = spread_cover(planning, spread, width, height);
-    cover->widths = (int)(widths.columns * widths.rows);
+    cover->width_count = (int)(widths.columns * widths.rows);
     trim_padding(planning, spread, spread->layer->both ? 2 : 1, cover);
     if (whole_share(spread->surface - cover->away, planning->value[TRADE_SPRAY_BATTING_SHARE],
                     1000000, &glued))

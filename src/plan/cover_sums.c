@@ -264,10 +264,10 @@ int64_t staples_between(int64_t count, int64_t length, bool loop, int64_t from, 
     return before_to - before_from + (!loop && to == length);
 }
 
-int64_t leg_from(const int64_t *legs, int count, int64_t need)
+int64_t leg_from(const int64_t *legs, size_t count, int64_t need)
 {
     assert(count > 0);
-    for (int i = 0; i < count; i++)
+    for (size_t i = 0; i < count; i++)
         if (legs[i] >= need)
             return legs[i];
     return legs[count - 1];

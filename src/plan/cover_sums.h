@@ -6,6 +6,7 @@
 #define PLAN_COVER_SUMS_H
 
 #include <stdbool.h>
+#include <stddef.h>
 #include <stdint.h>
 
 /* No piece is made from more widths, slabs or strips than this: material so narrow is a slip of the
@@ -152,6 +153,6 @@ int64_t staples_loop(int64_t length, int64_t pitch);
 int64_t staples_between(int64_t count, int64_t length, bool loop, int64_t from, int64_t to);
 
 /* Smallest of `legs` (ascending, `count` > 0) that is at least `need`; the longest when none is. */
-int64_t leg_from(const int64_t *legs, int count, int64_t need);
+int64_t leg_from(const int64_t *legs, size_t count, int64_t need);
 
 #endif

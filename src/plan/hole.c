@@ -1,6 +1,7 @@
 #include "plan/hole.h"
 
 #include "plan/geometry.h"
+#include "plan/rules.h"
 #include "plan/steps.h"
 
 #include <assert.h>
@@ -81,7 +82,7 @@ bool hole_keeps_off(const struct plan *plan, int64_t layer, int64_t join)
         const struct constraint *constraint = &plan->constraints.at[i];
 
         if (constraint->kind == JOIN_BEFORE_LAYER && constraint->join == join &&
-            constraint->item == layer && strcmp(constraint->rule, "P51") == 0)
+            constraint->item == layer && strcmp(constraint->rule, RULE_SHUT_SIDE) == 0)
             return true;
     }
     return false;

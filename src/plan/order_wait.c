@@ -242,11 +242,11 @@ static void add_wait_if(struct ordering *ordering, size_t before, size_t after,
 
 static void wait_by_constraint(struct ordering *ordering, const struct constraint *constraint)
 {
-    static const char *const usual[] = {[JOIN_BEFORE_LAYER] = "P51",
-                                        [LAYER_BEFORE_JOIN] = "P45",
-                                        [JOIN_BEFORE_FACING] = "P51",
-                                        [FACING_BEFORE_JOIN] = "P16",
-                                        [JOIN_BEFORE_JOIN] = "P50"};
+    static const char *const usual[] = {[JOIN_BEFORE_LAYER] = RULE_SHUT_SIDE,
+                                        [LAYER_BEFORE_JOIN] = RULE_TRAPPED_EDGE,
+                                        [JOIN_BEFORE_FACING] = RULE_SHUT_SIDE,
+                                        [FACING_BEFORE_JOIN] = RULE_NEEDED_WOOD,
+                                        [JOIN_BEFORE_JOIN] = RULE_LAID_OVER};
     static const int dry[] = {STEP_DRY, STEP_DRILL, STEP_OFFER, STEP_FIX};
     const struct rule *rule = rule_find(constraint->rule);
     size_t done = join_done(ordering, constraint->join);
@@ -289,11 +289,11 @@ static void wait_by_interval(struct ordering *ordering, const struct interval *i
         return;
     if (interval->class == CLASS_TRAPPED)
         add_wait_if(ordering, layer_done(ordering, layer), join_begun(ordering, interval->join),
-                    rule_find("P45"));
+                    rule_find(RULE_TRAPPED_EDGE));
     else if (interval->pass != STAPLED_AT_BENCH &&
              flap_at(ordering, layer, interval->join) == PLAN_NONE)
         add_wait_if(ordering, join_done(ordering, interval->join), layer_begun(ordering, layer),
-                    rule_find("P51"));
+                    rule_find(RULE_SHUT_SIDE));
 }
 
 static int compare_waits(const void *a, const void *b)
@@ -362,7 +362,7 @@ static void wait_for_shop(struct ordering *ordering)
     for (size_t i = 0; buy != PLAN_NONE && i < ordering->works.count; i++)
         if (!held[i] && ordering->works.at[i].step.phase > step_kinds[STEP_BUY].phase &&
             ordering->works.at[i].step.phase < step_kinds[STEP_FINAL].phase)
-            add_wait(ordering, buy, i, rule_find("S21"));
+            add_wait(ordering, buy, i, rule_find(RULE_SUPPLIES));
 }
 
 void order_wait_ends(struct ordering *ordering)
@@ -381,7 +381,7 @@ void order_wait_ends(struct ordering *ordering)
         bool last = work->step.phase == step_kinds[STEP_FINAL].phase;
 
         if (!last && move != PLAN_NONE && !work->in_room && !at_bench[i]) {
-            add_wait(ordering, i, move, rule_find("S18"));
+            add_wait(ordering, i, move, rule_find(RULE_AT_BENCH));
             at_all[i] = true;
         }
     }
@@ -393,7 +393,7 @@ void order_wait_ends(struct ordering *ordering)
 
         if (at_all[i] || end == PLAN_NONE || work->step.phase == step_kinds[STEP_FINAL].phase)
             continue;
-        add_wait(ordering, i, end, rule_find("S15"));
+        add_wait(ordering, i, end, rule_find(RULE_LAST));
         ordering->works.at[end].in_room |= work->in_room;
     }
     wait_for_shop(ordering);

@@ -336,7 +336,7 @@ struct cover {
     int64_t layer;
     int64_t box;                   /* first box where it covers a group */
     int64_t cut_width, cut_height; /* across u and along v of its face, with landing and handle */
-    int widths;                    /* 1 when no seam is needed */
+    int width_count;               /* 1 when no seam is needed */
     int64_t before, below;         /* of these, left of the layer and below it */
     int64_t side_strip;            /* width as cut of the outer strips, 0 when there are none */
     int64_t side_strip_right;
@@ -466,7 +466,7 @@ struct seam {
     int notches;       /* marks that have to meet, in one of them: middle and corners */
     int corners;       /* that one of them turns */
     int64_t clip;      /* how deep its corners are clipped; 0 where there are none */
-    bool widths;       /* between widths of one piece, for no cloth is as wide */
+    bool joins_widths; /* between widths of one piece, for no cloth is as wide */
     bool even;         /* as far from the middle on both sides */
     bool welt;         /* with a welt between */
     int64_t zip;       /* length of the zip in it; 0 without */

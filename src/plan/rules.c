@@ -361,6 +361,12 @@ static int compare_id(const void *id, const void *rule)
     return strcmp(id, ((const struct rule *)rule)->id);
 }
 
+bool rule_shuts_heads(const char *id)
+{
+    return strcmp(id, RULE_FLAP) == 0 || strcmp(id, RULE_LAID_OVER) == 0 ||
+           strcmp(id, RULE_SHUT_SIDE) == 0;
+}
+
 const struct rule *rule_find(const char *id)
 {
     return bsearch(id, rules, rule_count, sizeof *rules, compare_id);

@@ -62,6 +62,28 @@ extern const size_t link_count;
 /* By id; NULL when the table has none such. */
 const struct rule *rule_find(const char *id);
 
+/* Ids of the rules that code knows one by one. */
+#define RULE_NEEDED_WOOD "P16"  /* wood that a join needs is there before the boxes are tried */
+#define RULE_TRIED_DRY "P17"    /* boxes are tried dry before they meet for good */
+#define RULE_HOLES_FIRST "P18"  /* holes are drilled before padding */
+#define RULE_UNDER "P26"        /* what lies under comes first */
+#define RULE_TRAPPED_EDGE "P45" /* an edge between boxes is stapled before they meet */
+#define RULE_FLAP "P46"         /* heads are in before the flap over them is closed */
+#define RULE_LAID_OVER "P50"    /* heads are in before another box is set over them */
+#define RULE_SHUT_SIDE "P51"    /* heads are in before the side that they are reached by is shut */
+#define RULE_MOVE "P58"       /* joins of the bench come before the move, those of the room after */
+#define RULE_INNER_FLAP "P77" /* the inner flap is closed before the outer */
+#define RULE_GROUP "S11"      /* boxes are joined before the layer over all of them */
+#define RULE_HELD_TOGETHER "S12" /* boxes are offered up before their screws are driven */
+#define RULE_PANEL_FIRST "S14"   /* a panel is on before what lies on it */
+#define RULE_LAST "S15"          /* all is done before the final check */
+#define RULE_AT_BENCH "S18"      /* what can be done at the bench is done before the move */
+#define RULE_SUPPLIES "S21"      /* all is bought before work begins */
+#define RULE_STRAIGHT_IN "S24"   /* a box comes to its place before what would stand in its way */
+
+/* Whether what comes after, by the rule with this id, shuts the heads of a join away for good. */
+bool rule_shuts_heads(const char *id);
+
 /* What a rule of the trade holds for, and what sees to it. */
 enum rule_scope {
     SCOPE_OF_PIECE,

@@ -97,32 +97,30 @@ static int by_size(const void *a, const void *b)
     return (left > right) - (left < right);
 }
 
-#define HELD 64 /* places where others meet one member; more are not looked at */
-
 /* The widest clear way along a member between what touches it from other directions. */
-static int64_t clear_along(const struct plan *plan, const struct plan_member *member)
+static int64_t clear_along(const struct plan *plan, const struct plan_member *member,
+                           struct arena *arena)
 {
     struct slice members = plan_members_of(plan, member->box);
     struct solid reach = wider(member->solid);
     int axis = (int)member->axis;
-    int64_t held[HELD];
+    LIST_OF(int64_t) held = {{0}}; /* both ends of what touches it */
     int64_t widest = 0;
-    size_t count = 0;
 
-    for (size_t i = members.from; i < members.to && count + 2 <= HELD; i++) {
+    for (size_t i = members.from; i < members.to; i++) {
         const struct plan_member *other = &plan->members.at[i];
         struct solid common = solid_cut(&reach, &other->solid);
 
         if (other == member || other->axis == member->axis || solid_empty(&common))
             continue;
-        held[count++] = vector_along(common.low, axis);
-        held[count++] = vector_along(common.high, axis);
+        *LIST_ADD(arena, &held) = vector_along(common.low, axis);
+        *LIST_ADD(arena, &held) = vector_along(common.high, axis);
     }
-    if (count < 4)
+    if (held.count < 4)
         return member->length;
-    qsort(held, count, sizeof *held, by_size);
-    for (size_t i = 1; i < count; i++)
-        widest = length_larger(widest, held[i] - held[i - 1]);
+    qsort(held.at, held.count, sizeof *held.at, by_size);
+    for (size_t i = 1; i < held.count; i++)
+        widest = length_larger(widest, held.at[i] - held.at[i - 1]);
     return widest;
 }
 
@@ -143,7 +141,7 @@ static bool carries_a_panel(const struct plan *plan, const struct plan_member *m
 
 /* `pounds` in its middle, at most its span over `part`. */
 static struct strength_span member_span_of(const struct plan *plan, size_t index, double pounds,
-                                           int64_t part)
+                                           int64_t part, struct arena *arena)
 {
     assert(index < plan->members.count);
 
@@ -151,7 +149,7 @@ static struct strength_span member_span_of(const struct plan *plan, size_t index
     const struct stock *stock = MODEL_FIND(plan->facts, stock, member->stock);
     bool hard = stock && stock->wood == WOOD_HARD;
     int across = member->axis == AXIS_X ? AXIS_Y : AXIS_X;
-    int64_t clear = clear_along(plan, member);
+    int64_t clear = clear_along(plan, member, arena);
     struct beam beam = {
         .span = inches(clear),
         .width = inches(solid_size(&member->solid, across)),
@@ -184,8 +182,8 @@ static void add_slats(const struct plan *plan, const struct box *box, struct are
     share = share < 1 ? share : 1;
     for (size_t i = members.from; i < members.to; i++)
         if (slats_has(plan, &slats, &plan->members.at[i]))
-            *LIST_ADD(arena, &spans->of) =
-                member_span_of(plan, i, share * person(plan), plan->value[TRADE_SLAT_DEFLECTION]);
+            *LIST_ADD(arena, &spans->of) = member_span_of(
+                plan, i, share * person(plan), plan->value[TRADE_SLAT_DEFLECTION], arena);
 }
 
 struct strength_spans strength_spans(const struct plan *plan, struct arena *arena)
@@ -197,8 +195,8 @@ struct strength_spans strength_spans(const struct plan *plan, struct arena *aren
             *LIST_ADD(arena, &spans.of) = panel_span_of(plan, i);
     for (size_t i = 0; i < plan->members.count; i++)
         if (plan->members.at[i].axis != AXIS_Z && carries_a_panel(plan, &plan->members.at[i]))
-            *LIST_ADD(arena, &spans.of) =
-                member_span_of(plan, i, person(plan), plan->value[TRADE_STRENGTH_DEFLECTION]);
+            *LIST_ADD(arena, &spans.of) = member_span_of(
+                plan, i, person(plan), plan->value[TRADE_STRENGTH_DEFLECTION], arena);
     for (size_t i = 0; i < plan->facts->boxes.count; i++)
         add_slats(plan, &plan->facts->boxes.at[i], arena, &spans);
     return spans;

@@ -249,7 +249,7 @@ static void banquette_cuts_its_seats_and_backs(void **state)
         const struct cover *cover = cover_of(plan, covers[i].box, LAYER_COVER);
         assert_int_equal(cover->cut_width, INCH(covers[i].width));
         assert_int_equal(cover->cut_height, INCH(covers[i].height));
-        assert_int_equal(cover->widths, 1);
+        assert_int_equal(cover->width_count, 1);
     }
 }
 

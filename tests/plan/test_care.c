@@ -530,6 +530,44 @@ static void strips_bend_as_by_hand(void **state)
     joined_end(&piece);
 }
 
+/* A rail of 80 in under a seat, with crosspieces of 3/4 every 2 in but for one at 70 in: from
+ * 68-3/4, where the one before ends, to 72 it is free. */
+static void a_rail_is_free_between_the_crosspieces_farthest_apart_however_many_there_are(
+    void **state)
+{
+    struct joined piece;
+    struct plan plan;
+
+    (void)state;
+    joined_headboard(&piece);
+    int64_t box = piece.model.boxes.at[0].key;
+    struct facing *seat = joined_facing(&piece, box, SIDE_TOP, piece.sheet);
+    seat->use = USE_SEAT;
+    plan = (struct plan){.facts = &piece.model};
+    memcpy(plan.value, piece.plan->value, sizeof plan.value);
+    *LIST_ADD(&piece.facts, &plan.panels) =
+        (struct panel){.box = box,
+                       .facing = seat->key,
+                       .side = SIDE_TOP,
+                       .solid = {{0, 0, IN(3.5)}, {IN(80), IN(20), IN(4)}}};
+    *LIST_ADD(&piece.facts, &plan.members) =
+        (struct plan_member){.box = box,
+                             .axis = AXIS_X,
+                             .length = IN(80),
+                             .solid = {{0, 0, 0}, {IN(80), IN(1.5), IN(3.5)}}};
+    for (int x = 0; x < 80; x += x == 68 ? 4 : 2)
+        *LIST_ADD(&piece.facts, &plan.members) =
+            (struct plan_member){.box = box,
+                                 .axis = AXIS_Y,
+                                 .length = IN(18.5),
+                                 .solid = {{IN(x), IN(1.5), 0}, {IN(x + 0.75), IN(20), IN(3.5)}}};
+    struct strength_spans spans = strength_spans(&plan, &piece.facts);
+    assert_true(spans.of.count > 0);
+    assert_int_equal(spans.of.at[0].member, 0);
+    assert_int_equal(spans.of.at[0].span, IN(3.25));
+    joined_end(&piece);
+}
+
 /* A 2x4 on edge, 72 in, 300 lb, E 1.4 million psi: 0.1943 in spread, 0.3109 in the middle; derived
  * from the Wood Handbook's coefficients. */
 static void a_stud_bends_as_the_handbook_has_it(void **state)
@@ -668,6 +706,8 @@ int main(void)
         cmocka_unit_test(what_is_missing_is_told_with_the_cures_minutes),
         cmocka_unit_test(a_heavy_box_is_told_where_there_is_a_stair),
         cmocka_unit_test(strips_bend_as_by_hand),
+        cmocka_unit_test(
+            a_rail_is_free_between_the_crosspieces_farthest_apart_however_many_there_are),
         cmocka_unit_test(a_stud_bends_as_the_handbook_has_it),
         cmocka_unit_test(a_join_holds_what_its_screws_hold),
         cmocka_unit_test(what_stands_free_tips_until_a_wall_holds_it),

@@ -525,11 +525,11 @@ static void a_wider_cloth_needs_no_more_widths_for_any_cover(void **state)
             continue;
         cloth->width = narrow;
         soft_plan(soft);
-        widths = soft_piece_count(soft, layer) ? soft_cover(soft, layer)->widths : 0;
+        widths = soft_piece_count(soft, layer) ? soft_cover(soft, layer)->width_count : 0;
         cloth->width = narrow + IN(inches(&dice, 0, 60));
         soft_plan(soft);
         if (widths > 0)
-            assert_true(soft_cover(soft, layer)->widths <= widths);
+            assert_true(soft_cover(soft, layer)->width_count <= widths);
     }
 }
 

@@ -49,7 +49,7 @@ static void a_cover_wider_than_the_cloth_is_a_centre_and_equal_sides(void **stat
 
     soft_plan(soft);
     cover = soft_cover(soft, centre.cover);
-    assert_int_equal(cover->widths, 2);
+    assert_int_equal(cover->width_count, 2);
     assert_int_equal(cover->side_strip, IN(14.25));
     assert_int_equal(cover->seam, IN(26.5));
     assert_piece(soft_piece(soft, centre.cover, "cover", 0), 54, 71.75);
@@ -247,7 +247,7 @@ static void a_back_lining_lies_railroaded_to_save_a_seam(void **state)
     soft_plan(soft);
     assert_cut(soft, centre.lining, 64.5, 57.5);
     assert_true(soft_cover(soft, centre.lining)->railroaded);
-    assert_int_equal(soft_cover(soft, centre.lining)->widths, 1);
+    assert_int_equal(soft_cover(soft, centre.lining)->width_count, 1);
 }
 
 static void glue_is_counted_for_foam_once_and_for_a_quarter_of_batting(void **state)
@@ -354,7 +354,7 @@ static void a_railroaded_piece_lies_across_the_roll_whole(void **state)
     piece = soft_piece(soft, cover, "cover", 0);
     assert_piece(piece, 65.5, 48.5);
     assert_true(piece->across);
-    assert_int_equal(soft_cover(soft, cover)->widths, 1);
+    assert_int_equal(soft_cover(soft, cover)->width_count, 1);
 }
 
 static void buttons_and_cord_are_used_up(void **state)

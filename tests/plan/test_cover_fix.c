@@ -465,6 +465,22 @@ static void legs_come_from_the_workshops_own_staples(void **state)
     assert_int_equal(soft_edge(soft, centre.cover, 0)->leg, IN(0.5));
 }
 
+/* A shop that sells many kinds: the one leg that holds is the last of twenty. */
+static void the_leg_that_holds_is_found_among_many_kinds_of_staples(void **state)
+{
+    struct soft *soft = *state;
+    struct centre centre = add_centre(soft);
+
+    for (int i = 0; i < 20; i++) {
+        struct stock *staple = MODEL_ADD(&soft->model, stock);
+
+        staple->kind = STOCK_STAPLE;
+        staple->length = i < 19 ? IN(1) + i : IN(0.375);
+    }
+    soft_plan(soft);
+    assert_int_equal(soft_edge(soft, centre.cover, 0)->leg, IN(0.375));
+}
+
 static void add_board(struct soft *soft, int64_t box, double thickness)
 {
     struct stock *sheet = MODEL_ADD(&soft->model, stock);
@@ -533,6 +549,7 @@ int main(void)
         SOFT_TEST(a_build_in_millimetres_takes_legs_of_whole_millimetres),
         SOFT_TEST(two_lengths_on_hand_give_the_shorter_that_holds),
         SOFT_TEST(legs_come_from_the_workshops_own_staples),
+        SOFT_TEST(the_leg_that_holds_is_found_among_many_kinds_of_staples),
         SOFT_TEST(a_thin_board_lets_staples_come_through),
         SOFT_TEST(a_thick_board_holds_them),
     };

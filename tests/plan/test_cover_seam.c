@@ -122,7 +122,7 @@ static void seams_come_in_to_a_row_of_nails(void **state)
     soft_plan(soft);
     assert_seam(soft, cover, 24.5, "a row of nails");
     assert_int_equal(soft_cover(soft, cover)->side_strip, IN(14));
-    assert_int_equal(soft_cover(soft, cover)->widths, 2);
+    assert_int_equal(soft_cover(soft, cover)->width_count, 2);
 }
 
 /* 21-1/2 from the middle is 5 in further in, more than the 3 that a seam is moved. */
@@ -310,7 +310,7 @@ static void a_cover_too_wide_for_one_seam_keeps_its_full_centre(void **state)
     soft_layer_of(soft, cover)->seaming = SEAMING_MIDDLE;
     soft_plan(soft);
     assert_int_equal(soft_cover(soft, cover)->seams, 2);
-    assert_int_equal(soft_cover(soft, cover)->widths, 3);
+    assert_int_equal(soft_cover(soft, cover)->width_count, 3);
 }
 
 static void a_seam_down_the_middle_over_a_button_is_told(void **state)
@@ -469,7 +469,7 @@ static void assert_stack(const struct soft *soft, int64_t layer, const struct st
     for (; seams < 3 && row->seams[seams] != 0; seams++)
         assert_int_equal(cover->alone[seams], IN(row->seams[seams]));
     assert_int_equal(cover->seams, seams);
-    assert_int_equal(cover->widths, seams + 1);
+    assert_int_equal(cover->width_count, seams + 1);
     for (size_t i = 0; i < soft->plan->pieces.count; i++) {
         const struct piece *piece = &soft->plan->pieces.at[i];
 
@@ -761,12 +761,12 @@ static void a_seam_that_shorter_handles_spare_is_told(void **state)
 
     soft_plan(soft);
     assert_int_equal(soft_findings(soft, FINDING_SEAM_SPARED), 1);
-    assert_int_equal(soft_cover(soft, cover)->widths, 2);
+    assert_int_equal(soft_cover(soft, cover)->width_count, 2);
     add_handle(soft, cover, EDGE_LEFT, 1.5);
     add_handle(soft, cover, EDGE_RIGHT, 1.5);
     soft_plan(soft);
     assert_int_equal(soft_findings(soft, FINDING_SEAM_SPARED), 0);
-    assert_int_equal(soft_cover(soft, cover)->widths, 1);
+    assert_int_equal(soft_cover(soft, cover)->width_count, 1);
 }
 
 /* 44 + 6 + 7 = 57: three inches more, and an inch at each end is all that can be spared. */

@@ -243,7 +243,7 @@ static bool has_a_centre_and_two_sides(const struct soft *soft)
 {
     const struct cover *cover = &soft->plan->covers.at[0];
 
-    return cover->widths == 2 && cover->seams == 2 && cover->seam == IN(26.5) &&
+    return cover->width_count == 2 && cover->seams == 2 && cover->seam == IN(26.5) &&
            cover->side_strip == cover->side_strip_right;
 }
 

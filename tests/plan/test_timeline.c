@@ -61,7 +61,7 @@ static bool waits(const struct timeline *timeline, size_t before, size_t after, 
 {
     for (size_t i = 0; i < timeline->edges.count; i++)
         if (timeline->edges.at[i].before == before && timeline->edges.at[i].after == after &&
-            strcmp(timeline->reasons.at[i].rule, rule) == 0)
+            strcmp(timeline->rules.at[i], rule) == 0)
             return true;
     return false;
 }

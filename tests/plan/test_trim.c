@@ -264,7 +264,7 @@ static void welt_round_an_arch_is_cut_on_the_bias(void **state)
     assert_cut(soft, welt, 103, 1.875);
     assert_int_equal(soft_piece_count(soft, welt), 1);
     assert_piece(soft_piece(soft, welt, "welt on the bias", 0), 15.125, 15.125);
-    assert_int_equal(soft_cover(soft, welt)->widths, 5); /* 103 / 21.4 */
+    assert_int_equal(soft_cover(soft, welt)->width_count, 5); /* 103 / 21.4 */
 }
 
 /* 6 in of it would come out of a scrap of 4-1/4, in strips that are all joins: 15 in is the

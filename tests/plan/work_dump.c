@@ -155,7 +155,7 @@ static void dump_layers(const struct plan *plan, struct text *out)
         const struct cover *cover = &plan->covers.at[i];
 
         text_format(out, "cover %lld %lld %lld %lld %d %lld %lld %d %lld\n", LL(cover->layer),
-                    LL(cover->box), LL(cover->cut_width), LL(cover->cut_height), cover->widths,
+                    LL(cover->box), LL(cover->cut_width), LL(cover->cut_height), cover->width_count,
                     LL(cover->side_strip), LL(cover->seam), cover->railroaded, LL(cover->area));
     }
     for (size_t i = 0; i < plan->pieces.count; i++) {
