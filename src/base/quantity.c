@@ -479,10 +479,22 @@ static int64_t weight_scaled(const struct unit *unit, int64_t mass, int places)
     return scaled;
 }
 
+int64_t quantity_tape_grain(enum units units)
+{
+    return units == UNITS_INCH ? LENGTH_INCH / 16 : LENGTH_MM;
+}
+
+int64_t quantity_on_tape(enum units units, int64_t length)
+{
+    int64_t grain = quantity_tape_grain(units);
+
+    return grain * whole_divide_even(length, grain);
+}
+
 /* What a limit in inch work is told at. */
 static int64_t limit_grain(int64_t length)
 {
-    return length < 12 * LENGTH_INCH ? LENGTH_INCH / 16 : LENGTH_INCH;
+    return length < 12 * LENGTH_INCH ? quantity_tape_grain(UNITS_INCH) : LENGTH_INCH;
 }
 
 struct quantity_limits quantity_print_limits(enum quantity quantity, enum units units,

@@ -77,6 +77,10 @@ char *quantity_print(char buffer[QUANTITY_TEXT], enum quantity quantity, enum un
 char *quantity_print_unit(char buffer[QUANTITY_TEXT], enum quantity quantity, enum units units,
                           int64_t value);
 
+/* The finest mark of a tape: 1/16 in or a millimetre; and a length to the nearest of them. */
+int64_t quantity_tape_grain(enum units units);
+int64_t quantity_on_tape(enum units units, int64_t length);
+
 /*
  * Two limits with their units as people can keep to them: lengths in inch work inside the exact
  * ones, at the sixteenth, from a foot on at the inch ("7/16 in", "236 in" for 10 and 6000 mm); the

@@ -33,17 +33,10 @@ struct printed print_length(const struct plan *plan, int64_t length)
     return printed;
 }
 
-/* What a tape shows. */
-static int64_t tape_grain(enum units units)
-{
-    return units == UNITS_INCH ? LENGTH_INCH / 16 : LENGTH_MM;
-}
-
 struct printed print_marked(int64_t length, enum units units)
 {
-    int64_t grain = tape_grain(units);
     struct printed printed;
-    quantity_print(printed.at, QUANTITY_LENGTH, units, grain * whole_divide_even(length, grain));
+    quantity_print(printed.at, QUANTITY_LENGTH, units, quantity_on_tape(units, length));
     return printed;
 }
 
@@ -108,7 +101,7 @@ static bool sold_in_pieces(const struct model *facts, int64_t stock)
 struct printed print_sold(const struct plan *plan, int64_t stock, enum quantity quantity,
                           int64_t amount)
 {
-    int64_t grain = tape_grain(model_units(plan->facts));
+    int64_t grain = quantity_tape_grain(model_units(plan->facts));
 
     if (quantity == QUANTITY_VOLUME)
         return print_volume(plan, amount);

@@ -28,10 +28,7 @@ const char *card_length(const struct carding *carding, int64_t length)
 
 const char *card_marked(const struct carding *carding, int64_t length)
 {
-    bool inch = model_units(carding->planning->model) == UNITS_INCH;
-    int64_t grain = inch ? LENGTH_INCH / 16 : LENGTH_MM;
-
-    return card_length(carding, grain * whole_divide_even(length, grain));
+    return card_length(carding, quantity_on_tape(model_units(carding->planning->model), length));
 }
 
 const struct screw_lot *card_screws(const struct carding *carding, size_t *ret_count)

@@ -265,16 +265,18 @@ void card_needs(struct carding *carding)
 
 /* ---- measures ---- */
 
-static const char *other_unit(const struct carding *carding, int64_t length)
+/* A mark in the other unit than the build's. */
+static const char *marked_in_other(const struct carding *carding, int64_t length)
 {
-    char printed[QUANTITY_TEXT];
     bool inch = model_units(carding->planning->model) == UNITS_INCH;
+    enum units other = inch ? UNITS_MM : UNITS_INCH;
+    char printed[QUANTITY_TEXT];
 
-    quantity_print_unit(printed, QUANTITY_LENGTH, inch ? UNITS_MM : UNITS_INCH, length);
+    quantity_print_unit(printed, QUANTITY_LENGTH, other, quantity_on_tape(other, length));
     return arena_text(carding->planning->arena, printed);
 }
 
-/* "hole 2: 13 in (330.2 mm) from the bottom, 3/4 in (19 mm) from the back". */
+/* As on the hole map: "hole 2: 13 in (330 mm) from the bottom, 3/4 in (19 mm) from the back". */
 static const char *hole_line(const struct carding *carding, const struct plan_point *point)
 {
     const struct join *join = MODEL_FIND(carding->planning->model, join, point->join);
@@ -284,10 +286,10 @@ static const char *hole_line(const struct carding *carding, const struct plan_po
     for (int i = 0; i < 2; i++) {
         const struct from_edge *from = &point->edges[i];
 
-        line =
-            arena_format(carding->planning->arena, "%s%s %s (%s) from the %s", line, i ? "," : "",
-                         card_length(carding, from->distance), other_unit(carding, from->distance),
-                         words_side.at[edge_side(join->side_a, from->edge)].name);
+        line = arena_format(carding->planning->arena, "%s%s %s (%s) from the %s", line,
+                            i ? "," : "", card_marked(carding, from->distance),
+                            marked_in_other(carding, from->distance),
+                            words_side.at[edge_side(join->side_a, from->edge)].name);
     }
     return line;
 }

@@ -598,6 +598,18 @@ static void limits_are_told_inside_at_marks_of_a_tape(void **state)
     }
 }
 
+/* An inch is 25.4 mm (international yard and pound agreement, 1959). */
+static void a_tape_shows_sixteenths_of_an_inch_and_whole_millimetres(void **state)
+{
+    (void)state;
+    assert_int_equal(quantity_on_tape(UNITS_MM, 13 * LENGTH_INCH), 330 * LENGTH_MM);
+    assert_int_equal(quantity_on_tape(UNITS_INCH, 13 * LENGTH_INCH), 13 * LENGTH_INCH);
+    /* 1345 mm are 52.953 in: 52-15/16 and 0.25 of a sixteenth */
+    assert_int_equal(quantity_on_tape(UNITS_INCH, 1345 * LENGTH_MM),
+                     52 * LENGTH_INCH + 15 * LENGTH_INCH / 16);
+    assert_int_equal(quantity_on_tape(UNITS_INCH, -LENGTH_INCH / 16), -LENGTH_INCH / 16);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -621,6 +633,7 @@ int main(void)
         cmocka_unit_test(every_64th_and_every_tenth_is_kept_exactly),
         cmocka_unit_test(a_printed_length_is_the_nearest),
         cmocka_unit_test(any_text_is_read_or_refused_with_a_place),
+        cmocka_unit_test(a_tape_shows_sixteenths_of_an_inch_and_whole_millimetres),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
 

@@ -198,7 +198,7 @@ static void drilling_gives_every_hole_in_both_units(void **state)
 
     assert_int_equal(step->measure_count, 6);
     assert_non_null(strstr(step->measures[2], "hole 3:"));
-    assert_non_null(strstr(step->measures[2], "23 in (584.2 mm) from the bottom"));
+    assert_non_null(strstr(step->measures[2], "23 in (584 mm) from the bottom"));
     assert_non_null(strstr(step->measures[2], "3/4 in (19 mm) from the back"));
     assert_needs(step, "6 screws #10 x 3 in");
     assert_says(step, "#10 x 3 in");
