@@ -117,3 +117,12 @@ int64_t used_of(const struct plan *plan, enum stock_word kind)
             amount += plan->consumables.at[i].amount;
     return amount;
 }
+
+size_t step_at(const struct plan *plan, const char *name)
+{
+    const struct step *step = plan_step(plan, name);
+
+    if (!step)
+        fail_msg("the plan has no step %s", name);
+    return (size_t)(step - plan->steps.at);
+}

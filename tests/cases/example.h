@@ -37,4 +37,7 @@ int64_t staples_of(const struct plan *plan, const char *box, enum layer_word kin
 /* What layers use up of a kind of stock. */
 int64_t used_of(const struct plan *plan, enum stock_word kind);
 
+/* The place of a step in the order of work. */
+size_t step_at(const struct plan *plan, const char *name);
+
 #endif

@@ -45,14 +45,6 @@ static const struct screw *first_screw(const struct plan *plan, const char *join
     return &plan->screws.at[screw];
 }
 
-static size_t place_in_order(const struct plan *plan, const char *name)
-{
-    const struct step *step = plan_step(plan, name);
-    if (!step)
-        fail_msg("the plan has no step %s", name);
-    return (size_t)(step - plan->steps.at);
-}
-
 /* ---- wing headboard ---- */
 
 static void headboard_takes_56_frame_126_panel_and_12_join_screws(void **state)
@@ -151,15 +143,15 @@ static void headboard_lines_its_back_after_the_joins_in_the_room(void **state)
 {
     const struct plan *plan = ((struct example *)*state)->plan;
     /* keys of the file: J1 32, J2 33, cover of C 24, lining of C's back 25, its batting 23 */
-    size_t drilled = place_in_order(plan, "drill:32");
-    assert_true(place_in_order(plan, "dry:32") < drilled);
-    assert_true(drilled < place_in_order(plan, "map:32"));
-    assert_true(place_in_order(plan, "map:32") < place_in_order(plan, "batting:23"));
-    assert_true(place_in_order(plan, "batting:23") < place_in_order(plan, "cover:24"));
-    assert_true(place_in_order(plan, "cover:24") < place_in_order(plan, "move"));
-    assert_true(place_in_order(plan, "move") < place_in_order(plan, "drive:32"));
-    assert_true(place_in_order(plan, "drive:32") < place_in_order(plan, "back:25"));
-    assert_true(place_in_order(plan, "drive:33") < place_in_order(plan, "back:25"));
+    size_t drilled = step_at(plan, "drill:32");
+    assert_true(step_at(plan, "dry:32") < drilled);
+    assert_true(drilled < step_at(plan, "map:32"));
+    assert_true(step_at(plan, "map:32") < step_at(plan, "batting:23"));
+    assert_true(step_at(plan, "batting:23") < step_at(plan, "cover:24"));
+    assert_true(step_at(plan, "cover:24") < step_at(plan, "move"));
+    assert_true(step_at(plan, "move") < step_at(plan, "drive:32"));
+    assert_true(step_at(plan, "drive:32") < step_at(plan, "back:25"));
+    assert_true(step_at(plan, "drive:33") < step_at(plan, "back:25"));
 }
 
 /* ---- tufted ottoman ---- */

@@ -3,7 +3,7 @@
  * piece joined in the room. Its figures were computed by hand before the program was written; the
  * file has the wing beside the centre box of the headboard.
  */
-#include "workshop.h"
+#include "example.h"
 
 #include "plan/findings.h"
 #include "plan/route.h"
@@ -17,8 +17,6 @@
 #include <string.h>
 
 #include <cmocka.h>
-
-#define INCH(x) ((int64_t)((x)*8128.0))
 
 /* keys of the file */
 enum { BOX_W = 3, BATTING = 20, LINING = 21, COVER = 22, JOIN = 23 };
@@ -69,15 +67,6 @@ static const struct junction *junction_of(const struct plan *plan)
 
     assert_non_null(junction);
     return junction;
-}
-
-static size_t place_in_order(const struct plan *plan, const char *name)
-{
-    const struct step *step = plan_step(plan, name);
-
-    if (!step)
-        fail_msg("the plan has no step %s", name);
-    return (size_t)(step - plan->steps.at);
 }
 
 static size_t patches_of(const struct plan *plan, int64_t layer, int64_t side, bool slit)
@@ -284,7 +273,7 @@ static void order_runs_from_bare_boxes_to_the_wall(void **state)
     const struct plan *plan = plan_of(state);
 
     for (size_t i = 1; i < sizeof order / sizeof *order; i++)
-        assert_true(place_in_order(plan, order[i - 1]) < place_in_order(plan, order[i]));
+        assert_true(step_at(plan, order[i - 1]) < step_at(plan, order[i]));
 }
 
 static void sleeve_is_pulled_on_by_two(void **state)
@@ -301,7 +290,7 @@ static void work_behind_the_piece_is_done_in_the_room_before_it_is_pushed_home(v
 
     assert_int_equal(plan_step(plan, "flap:22-23")->place, PLACE_SITE);
     assert_int_equal(plan_step(plan, "push")->people, 2);
-    for (size_t i = place_in_order(plan, "push") + 1; i < plan->steps.count; i++)
+    for (size_t i = step_at(plan, "push") + 1; i < plan->steps.count; i++)
         assert_int_equal(plan->steps.at[i].phase, 14);
 }
 

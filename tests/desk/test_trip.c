@@ -1,5 +1,5 @@
 /* A shopping trip for several builds: pooled packs, shares to the cent, one edit for all. */
-#include "workshop.h"
+#include "shopping.h"
 
 #include "dice.h"
 
@@ -18,43 +18,16 @@
 
 #define DAY "2026-11-25"
 
-struct shopping {
-    struct bench bench;
-    struct desk_trip *trip;
-};
-
-static void shop(struct shopping *shopping)
-{
-    desk_trip_free(shopping->trip);
-    shopping->trip = NULL;
-    DONE(desk_trip_begin(&shopping->trip, shopping->bench.desk, shopping->bench.builds, 3,
-                         CUT_QUICK, sheet_purchase_words, note));
-}
-
 static int begin(void **state)
 {
     static const char *const names[] = {"headboard", "ottoman", "banquette", NULL};
     static struct shopping shopping;
-    shopping.trip = NULL;
     bench_open(&shopping.bench, names);
     DONE(desk_set(shopping.bench.desk, ENTITY_workshop, 0, "tax", "7.25 %", note));
     DONE(desk_take_up(shopping.bench.desk, 0, note));
-    shop(&shopping);
+    shopping_begin(&shopping);
     *state = &shopping;
     return 0;
-}
-
-static int end(void **state)
-{
-    struct shopping *shopping = *state;
-    desk_trip_free(shopping->trip);
-    bench_close(&shopping->bench);
-    return 0;
-}
-
-static const struct trip *trip_of(const struct shopping *shopping)
-{
-    return desk_trip_of(shopping->trip);
 }
 
 /* The line of packs that all have a share in and that pooling makes cheaper. */
@@ -158,7 +131,7 @@ static void the_shelf_serves_one_build(void **state)
     size_t most;
     size_t before = builds_with_shelf(shopping, &most);
     DONE(desk_edit(shopping->bench.desk, "shelf", change_shelf, NULL, note));
-    shop(shopping);
+    shopping_begin(shopping);
     assert_true(builds_with_shelf(shopping, &most) > before);
     assert_int_equal(most, 1);
 }
@@ -171,7 +144,7 @@ static void a_line_is_paid_in_every_build_that_shares_it(void **state)
     size_t index = pooled_line(shopping);
     int64_t due = trip_of(shopping)->lines.at[index].till;
     DONE(desk_trip_pay(shopping->bench.desk, shopping->trip, index, DAY, NULL, note));
-    shop(shopping);
+    shopping_begin(shopping);
     const struct trip_line *line = &trip_of(shopping)->lines.at[index];
     assert_true(line->paid);
     assert_int_equal(line->amount, due);
@@ -220,7 +193,7 @@ static void the_till_takes_what_is_left_of_a_part_paid_by_hand(void **state)
         .dated = DAY,
         .stock = MODEL_FIND(trip_of(shopping)->builds.at[0].model, stock, stock)->name};
     DONE(desk_spend(shopping->bench.desk, &dollar, &part, 1, note));
-    shop(shopping);
+    shopping_begin(shopping);
     size_t index = line_of_first(shopping);
     line = &trip_of(shopping)->lines.at[index];
     assert_int_equal(line->stock, stock);
@@ -228,12 +201,12 @@ static void the_till_takes_what_is_left_of_a_part_paid_by_hand(void **state)
     assert_false(line->paid);
     assert_int_equal(line->amount, 100);
     DONE(desk_trip_pay(shopping->bench.desk, shopping->trip, index, DAY, NULL, note));
-    shop(shopping);
+    shopping_begin(shopping);
     line = &trip_of(shopping)->lines.at[index];
     assert_true(line->paid);
     assert_int_equal(line->amount, till);
     DONE(desk_trip_unpay(shopping->bench.desk, shopping->trip, index, note));
-    shop(shopping);
+    shopping_begin(shopping);
     assert_int_equal(trip_of(shopping)->lines.at[index].amount, 100);
     assert_int_equal(spent(shopping, build), 100);
     assert_int_equal(
@@ -258,7 +231,7 @@ static void a_line_is_not_paid_after_all(void **state)
     struct shopping *shopping = *state;
     size_t index = pooled_line(shopping);
     DONE(desk_trip_pay(shopping->bench.desk, shopping->trip, index, DAY, NULL, note));
-    shop(shopping);
+    shopping_begin(shopping);
     DONE(desk_trip_unpay(shopping->bench.desk, shopping->trip, index, note));
     for (size_t i = 0; i < 3; i++)
         assert_int_equal(spent(shopping, shopping->bench.builds[i]), 0);
@@ -311,7 +284,7 @@ static void brought(struct shopping *shopping, int64_t delivery, int64_t free_fr
 {
     struct charge charge = {delivery, free_from};
     DONE(desk_edit(shopping->bench.desk, "supplier", change_supplier, &charge, note));
-    shop(shopping);
+    shopping_begin(shopping);
 }
 
 static const struct trip_line *delivery_of(const struct trip *trip)
@@ -368,7 +341,7 @@ static void what_is_enough_together_is_brought_for_nothing(void **state)
 
 int main(void)
 {
-#define FACT(name) cmocka_unit_test_setup_teardown(name, begin, end)
+#define FACT(name) cmocka_unit_test_setup_teardown(name, begin, shopping_end)
     const struct CMUnitTest tests[] = {
         FACT(every_line_and_the_whole_add_up_to_the_cent),
         FACT(lines_stand_by_aisle),

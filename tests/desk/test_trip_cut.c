@@ -2,7 +2,7 @@
  * Several builds of the demo bought and cut together: one list, one cutting plan, what each build
  * is charged to the cent, and what it saves.
  */
-#include "workshop.h"
+#include "shopping.h"
 
 #include "cut/verify.h"
 #include "desk/trip.h"
@@ -18,42 +18,15 @@
 
 #define DAY "2026-11-25"
 
-struct shopping {
-    struct bench bench;
-    struct desk_trip *trip;
-};
-
-static void shop(struct shopping *shopping)
-{
-    desk_trip_free(shopping->trip);
-    shopping->trip = NULL;
-    DONE(desk_trip_begin(&shopping->trip, shopping->bench.desk, shopping->bench.builds, 3,
-                         CUT_QUICK, sheet_purchase_words, note));
-}
-
 static int begin(void **state)
 {
     static const char *const names[] = {"workshop", "headboard", "corner", "banquette", NULL};
     static struct shopping shopping;
-    shopping.trip = NULL;
     bench_open(&shopping.bench, names);
     DONE(desk_take_up(shopping.bench.desk, 0, note));
-    shop(&shopping);
+    shopping_begin(&shopping);
     *state = &shopping;
     return 0;
-}
-
-static int end(void **state)
-{
-    struct shopping *shopping = *state;
-    desk_trip_free(shopping->trip);
-    bench_close(&shopping->bench);
-    return 0;
-}
-
-static const struct trip *trip_of(const struct shopping *shopping)
-{
-    return desk_trip_of(shopping->trip);
 }
 
 static size_t first_cut_line(const struct shopping *shopping)
@@ -233,7 +206,7 @@ static void paying_for_what_is_cut_together_is_one_edit(void **state)
     int64_t till = trip_of(shopping)->till;
     DONE(desk_trip_pay(shopping->bench.desk, shopping->trip, line, DAY, "40.01", note));
     assert_int_equal(spent(shopping) - before, 4001);
-    shop(shopping);
+    shopping_begin(shopping);
     assert_true(trip_of(shopping)->lines.at[line].cut && trip_of(shopping)->lines.at[line].paid);
     assert_int_equal(trip_of(shopping)->lines.at[line].amount, 4001);
     assert_int_equal(trip_of(shopping)->till, till);
@@ -276,7 +249,7 @@ static void paying_is_taken_back_in_every_build(void **state)
     size_t line = first_cut_line(shopping);
     DONE(desk_trip_pay(shopping->bench.desk, shopping->trip, line, DAY, NULL, note));
     assert_int_equal(spent(shopping) - before, trip_of(shopping)->lines.at[line].till);
-    shop(shopping);
+    shopping_begin(shopping);
     DONE(desk_trip_unpay(shopping->bench.desk, shopping->trip, line, note));
     assert_int_equal(spent(shopping), before);
 }
@@ -311,7 +284,7 @@ static void a_piece_kept_for_one_build_keeps_its_stock_apart(void **state)
     struct shopping *shopping = *state;
     assert_true(is_cut_together(shopping, "2x3 stick"));
     DONE(desk_edit(shopping->bench.desk, "kept", change_shelf, NULL, note));
-    shop(shopping);
+    shopping_begin(shopping);
     assert_false(is_cut_together(shopping, "2x3 stick"));
 }
 
@@ -346,7 +319,7 @@ static void taking_is_one_edit_and_holds_in_any_order(void **state)
     int64_t till = trip_of(shopping)->till;
     assert_int_equal(taken_cuts(shopping), 0);
     DONE(desk_trip_take(shopping->bench.desk, shopping->trip, note));
-    shop(shopping);
+    shopping_begin(shopping);
     assert_int_equal(taken_cuts(shopping), cuts);
     assert_int_equal(trip_of(shopping)->cuts.count, cuts);
     assert_int_equal(trip_of(shopping)->till, till);
@@ -354,10 +327,10 @@ static void taking_is_one_edit_and_holds_in_any_order(void **state)
     int64_t first = shopping->bench.builds[0];
     shopping->bench.builds[0] = shopping->bench.builds[2];
     shopping->bench.builds[2] = first;
-    shop(shopping);
+    shopping_begin(shopping);
     assert_int_equal(taken_cuts(shopping), cuts);
     DONE(desk_undo(shopping->bench.desk, label, note));
-    shop(shopping);
+    shopping_begin(shopping);
     assert_int_equal(taken_cuts(shopping), 0);
     assert_int_equal(trip_of(shopping)->stale, 0);
 }
@@ -373,7 +346,7 @@ static void what_is_taken_stays_whatever_would_be_found_later(void **state)
                          sheet_purchase_words, note));
     assert_int_equal(trip_of(shopping)->till, till);
     DONE(desk_trip_leave(shopping->bench.desk, shopping->trip, note));
-    shop(shopping);
+    shopping_begin(shopping);
     assert_int_equal(taken_cuts(shopping), 0);
     assert_int_equal(desk_trip_leave(shopping->bench.desk, shopping->trip, &(struct fault_note){0}),
                      FAULT_REFUSED);
@@ -394,7 +367,7 @@ static void what_does_not_hold_any_more_is_told_and_laid_out_anew(void **state)
     DONE(desk_trip_take(shopping->bench.desk, shopping->trip, note));
     DONE(desk_take_up(shopping->bench.desk, shopping->bench.builds[1], note));
     DONE(desk_edit(shopping->bench.desk, "higher", change_box, NULL, note));
-    shop(shopping);
+    shopping_begin(shopping);
     assert_true(taken_cuts(shopping) < trip_of(shopping)->cuts.count);
     assert_true(trip_of(shopping)->stale > 0);
     text_init(&out);
@@ -414,7 +387,7 @@ static void a_builds_own_layouts_are_another_matter(void **state)
     assert_int_equal(desk_leave_layouts(desk, &(struct fault_note){0}), FAULT_REFUSED);
     DONE(desk_take_layouts(desk, note));
     DONE(desk_leave_layouts(desk, note));
-    shop(shopping);
+    shopping_begin(shopping);
     assert_int_equal(taken_cuts(shopping), cuts);
 }
 
@@ -431,7 +404,7 @@ static void one_build_alone_is_cut_as_it_is(void **state)
 
 int main(void)
 {
-#define CASE(name) cmocka_unit_test_setup_teardown(name, begin, end)
+#define CASE(name) cmocka_unit_test_setup_teardown(name, begin, shopping_end)
     const struct CMUnitTest tests[] = {
         CASE(three_builds_together_are_cheaper_than_apart),
         CASE(the_charges_add_up_to_the_till_to_the_cent),

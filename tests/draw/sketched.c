@@ -91,6 +91,23 @@ void sketched_raster(struct sketched *sketched, const struct drawing *drawing, i
     assert_true(arena_try(&sketched->arena, run_raster, &work));
 }
 
+size_t marks_of(const struct drawing *drawing, enum mark_kind kind)
+{
+    size_t found = 0;
+
+    for (size_t i = 0; i < drawing->marks.count; i++)
+        found += drawing->marks.at[i].kind == kind;
+    return found;
+}
+
+bool has_label(const struct drawing *drawing, const char *text)
+{
+    for (size_t i = 0; i < drawing->labels.count; i++)
+        if (strcmp(drawing->labels.at[i].text, text) == 0)
+            return true;
+    return false;
+}
+
 void assert_sketched(const struct sketched *sketched, const char *expected)
 {
     if (strcmp(sketched->text, expected) != 0)

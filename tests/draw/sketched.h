@@ -18,6 +18,10 @@ void sketched_face(struct sketched *sketched, struct drawing *drawing, const str
 void sketched_raster(struct sketched *sketched, const struct drawing *drawing, int rows,
                      int columns, enum raster_style style);
 
+/* Of a drawing: its marks of a kind, and whether some label reads so. */
+size_t marks_of(const struct drawing *drawing, enum mark_kind kind);
+bool has_label(const struct drawing *drawing, const char *text);
+
 /* Compares and, where they differ, prints both. */
 void assert_sketched(const struct sketched *sketched, const char *expected);
 

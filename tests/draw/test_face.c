@@ -39,14 +39,6 @@ static const struct join *join_of(const struct scene *scene)
     return MODEL_FIND(&scene->piece.model, join, scene->join);
 }
 
-static size_t count(const struct drawing *drawing, enum mark_kind kind)
-{
-    size_t found = 0;
-    for (size_t i = 0; i < drawing->marks.count; i++)
-        found += drawing->marks.at[i].kind == kind;
-    return found;
-}
-
 static const struct mark *first(const struct drawing *drawing, enum mark_kind kind)
 {
     for (size_t i = 0; i < drawing->marks.count; i++) {
@@ -87,10 +79,10 @@ static void both_faces_of_a_join_show_its_points(void **state)
     const struct join *join = join_of(scene);
     size_t points = joined_junction(&scene->piece, scene->join)->point_count;
     draw(scene, join->box_a, join->side_a);
-    assert_int_equal(count(&scene->drawing, MARK_POINT), points);
+    assert_int_equal(marks_of(&scene->drawing, MARK_POINT), points);
     draw(scene, join->box_b, join->side_b);
-    assert_int_equal(count(&scene->drawing, MARK_TIP), points);
-    assert_int_equal(count(&scene->drawing, MARK_POINT), 0);
+    assert_int_equal(marks_of(&scene->drawing, MARK_TIP), points);
+    assert_int_equal(marks_of(&scene->drawing, MARK_POINT), 0);
 }
 
 static void other_faces_show_none_of_them(void **state)
@@ -98,8 +90,8 @@ static void other_faces_show_none_of_them(void **state)
     struct scene *scene = *state;
     const struct join *join = join_of(scene);
     draw(scene, join->box_a, SIDE_FRONT);
-    assert_int_equal(count(&scene->drawing, MARK_POINT), 0);
-    assert_int_equal(count(&scene->drawing, MARK_PATCH), 0);
+    assert_int_equal(marks_of(&scene->drawing, MARK_POINT), 0);
+    assert_int_equal(marks_of(&scene->drawing, MARK_PATCH), 0);
 }
 
 static void bare_wood_has_no_patches(void **state)
@@ -107,7 +99,7 @@ static void bare_wood_has_no_patches(void **state)
     struct scene *scene = *state;
     const struct join *join = join_of(scene);
     draw(scene, join->box_a, join->side_a);
-    assert_int_equal(count(&scene->drawing, MARK_PATCH), 0);
+    assert_int_equal(marks_of(&scene->drawing, MARK_PATCH), 0);
 }
 
 /* Two flat frames one behind the other, screwed through the first from its padded front. */
@@ -130,8 +122,8 @@ static void a_patch_lies_about_each_head_under_padding(void **state)
     const struct junction *junction = joined_junction(&scene->piece, scene->join);
     assert_true(junction->point_count > 0);
     draw(scene, join_of(scene)->box_a, SIDE_FRONT);
-    assert_int_equal(count(&scene->drawing, MARK_PATCH), junction->point_count);
-    assert_int_equal(count(&scene->drawing, MARK_POINT), junction->point_count);
+    assert_int_equal(marks_of(&scene->drawing, MARK_PATCH), junction->point_count);
+    assert_int_equal(marks_of(&scene->drawing, MARK_POINT), junction->point_count);
     const struct area *bare = &first(&scene->drawing, MARK_PATCH)->area;
     const struct area *point = &first(&scene->drawing, MARK_POINT)->area;
     assert_int_equal(bare->u1 - bare->u0, junction->patch);
@@ -147,7 +139,7 @@ static void padding_shows_where_it_stops_short_of_an_edge(void **state)
     layer->v = IN(8);
     joined_plan(&scene->piece);
     draw(scene, box, SIDE_FRONT);
-    assert_int_equal(count(&scene->drawing, MARK_PADDING), 1);
+    assert_int_equal(marks_of(&scene->drawing, MARK_PADDING), 1);
     const struct area *stop = &first(&scene->drawing, MARK_PADDING)->area;
     assert_int_equal(stop->v0, IN(8));
     assert_int_equal(stop->v1, IN(8));
@@ -162,7 +154,7 @@ static void padding_over_the_whole_face_does_not_show(void **state)
     joined_layer(&scene->piece, box, LAYER_FOAM, SHAPE_SLAB, SIDE_FRONT);
     joined_plan(&scene->piece);
     draw(scene, box, SIDE_FRONT);
-    assert_int_equal(count(&scene->drawing, MARK_PADDING), 0);
+    assert_int_equal(marks_of(&scene->drawing, MARK_PADDING), 0);
 }
 
 static void a_box_that_is_not_there_gives_an_empty_drawing(void **state)
@@ -201,10 +193,10 @@ static void the_seams_of_the_cover_stand_where_its_centre_ends(void **state)
 {
     struct scene *scene = *state;
     draw(scene, join_of(scene)->box_a, SIDE_FRONT);
-    assert_int_equal(count(&scene->drawing, MARK_CLOTH_SEAM), 2);
+    assert_int_equal(marks_of(&scene->drawing, MARK_CLOTH_SEAM), 2);
     assert_int_equal(first(&scene->drawing, MARK_CLOTH_SEAM)->area.u0, IN(31.5 - 26.5));
     draw(scene, join_of(scene)->box_a, SIDE_LEFT);
-    assert_int_equal(count(&scene->drawing, MARK_CLOTH_SEAM), 0);
+    assert_int_equal(marks_of(&scene->drawing, MARK_CLOTH_SEAM), 0);
 }
 
 static int64_t add_cover(struct joined *piece, int64_t box)
@@ -225,7 +217,7 @@ static void five_widths_have_four_seams_a_full_width_apart(void **state)
     add_cover(&scene->piece, box);
     joined_plan(&scene->piece);
     draw(scene, box, SIDE_FRONT);
-    assert_int_equal(count(&scene->drawing, MARK_CLOTH_SEAM), 4);
+    assert_int_equal(marks_of(&scene->drawing, MARK_CLOTH_SEAM), 4);
     for (size_t i = 0; i < scene->drawing.marks.count; i++) {
         const struct mark *mark = &scene->drawing.marks.at[i];
         if (mark->kind == MARK_CLOTH_SEAM)
@@ -260,12 +252,12 @@ static void a_cover_over_three_boxes_shows_its_seams_on_the_box_where_they_lie(v
     cover->group = group;
     joined_plan(piece);
     draw(scene, boxes[1], SIDE_FRONT);
-    assert_int_equal(count(&scene->drawing, MARK_CLOTH_SEAM), 2);
+    assert_int_equal(marks_of(&scene->drawing, MARK_CLOTH_SEAM), 2);
     assert_int_equal(first(&scene->drawing, MARK_CLOTH_SEAM)->area.u0, IN(3.5));
     draw(scene, boxes[0], SIDE_FRONT);
-    assert_int_equal(count(&scene->drawing, MARK_CLOTH_SEAM), 0);
+    assert_int_equal(marks_of(&scene->drawing, MARK_CLOTH_SEAM), 0);
     draw(scene, boxes[2], SIDE_FRONT);
-    assert_int_equal(count(&scene->drawing, MARK_CLOTH_SEAM), 0);
+    assert_int_equal(marks_of(&scene->drawing, MARK_CLOTH_SEAM), 0);
 }
 
 static int64_t edge_height_at(const struct drawing *drawing, int64_t u)
@@ -293,7 +285,7 @@ static void an_arched_face_shows_its_arch(void **state)
     box->rise = IN(6);
     joined_plan(&scene->piece);
     draw(scene, key, SIDE_FRONT);
-    assert_int_equal(count(&scene->drawing, MARK_FACE), 0);
+    assert_int_equal(marks_of(&scene->drawing, MARK_FACE), 0);
     assert_int_equal(edge_height_at(&scene->drawing, 0), IN(34));
     assert_int_equal(edge_height_at(&scene->drawing, IN(24)), IN(40));
     assert_int_equal(edge_height_at(&scene->drawing, IN(48)), IN(34));
@@ -301,7 +293,7 @@ static void an_arched_face_shows_its_arch(void **state)
     draw(scene, key, SIDE_BACK); /* is cut to it as well */
     assert_int_equal(edge_height_at(&scene->drawing, 0), IN(34));
     draw(scene, key, SIDE_LEFT);
-    assert_int_equal(count(&scene->drawing, MARK_FACE), 1);
+    assert_int_equal(marks_of(&scene->drawing, MARK_FACE), 1);
 }
 
 /* Cloth of 54 on a head of 80: its seams end on the arch, and no corner of the panel stands over
@@ -322,8 +314,8 @@ static void what_is_on_an_arched_face_ends_at_the_arch(void **state)
         IN(54);
     joined_plan(&scene->piece);
     draw(scene, key, SIDE_FRONT);
-    assert_int_equal(count(&scene->drawing, MARK_PANEL), 0);
-    assert_int_equal(count(&scene->drawing, MARK_CLOTH_SEAM), 2);
+    assert_int_equal(marks_of(&scene->drawing, MARK_PANEL), 0);
+    assert_int_equal(marks_of(&scene->drawing, MARK_CLOTH_SEAM), 2);
     for (size_t i = 0; i < scene->drawing.marks.count; i++) {
         const struct mark *mark = &scene->drawing.marks.at[i];
         if (mark->kind == MARK_CLOTH_SEAM)
@@ -349,7 +341,7 @@ static void webbing_shows_strip_by_strip(void **state)
     assert_int_equal(piece->plan->webbings.count, 1);
     draw(scene, box, SIDE_TOP);
     assert_true(piece->plan->webbings.at[0].up > 2);
-    assert_int_equal(count(&scene->drawing, MARK_WEB), piece->plan->webbings.at[0].up);
+    assert_int_equal(marks_of(&scene->drawing, MARK_WEB), piece->plan->webbings.at[0].up);
     const struct area *strip = &first(&scene->drawing, MARK_WEB)->area;
     assert_int_equal(strip->u0, strip->u1);
     assert_int_equal(strip->v1 - strip->v0, IN(21));
@@ -366,11 +358,11 @@ static void what_is_selected_shows_where_it_ends(void **state)
     joined_plan(&scene->piece);
     draw(scene, box, SIDE_FRONT);
     limit(scene, SIDE_FRONT, layer->key);
-    assert_int_equal(count(&scene->drawing, MARK_LIMIT), 4);
+    assert_int_equal(marks_of(&scene->drawing, MARK_LIMIT), 4);
     assert_int_equal(first(&scene->drawing, MARK_LIMIT)->area.v0, IN(8));
     draw(scene, box, SIDE_BACK);
     limit(scene, SIDE_BACK, layer->key);
-    assert_int_equal(count(&scene->drawing, MARK_LIMIT), 0);
+    assert_int_equal(marks_of(&scene->drawing, MARK_LIMIT), 0);
 }
 
 static void its_mating_face_shows_six_holes_one_above_the_other(void **state)

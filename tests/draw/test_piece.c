@@ -54,14 +54,6 @@ static void draw(struct scene *scene)
     assert_true(arena_try(&scene->sketched.arena, run, scene));
 }
 
-static size_t count(const struct drawing *drawing, enum mark_kind kind)
-{
-    size_t found = 0;
-    for (size_t i = 0; i < drawing->marks.count; i++)
-        found += drawing->marks.at[i].kind == kind;
-    return found;
-}
-
 static int64_t wide(const struct scene *scene)
 {
     return scene->drawing.bounds.u1 - scene->drawing.bounds.u0;
@@ -94,7 +86,7 @@ static void lengths_along_all_three_axes_are_to_one_scale(void **state)
         draw(scene);
         assert_true(llabs(wide(scene) - llround((double)IN(60) * level)) <= 2);
         assert_true(llabs(high(scene) - IN(30 + 60 / 2)) <= 2);
-        assert_int_equal(count(&scene->drawing, MARK_EDGE), 9);
+        assert_int_equal(marks_of(&scene->drawing, MARK_EDGE), 9);
     }
 }
 
@@ -144,15 +136,6 @@ static void boxes_go_apart_along_their_join(void **state)
     assert_true(wide(scene) > closed);
 }
 
-static bool has_label(const struct drawing *drawing, const char *text)
-{
-    for (size_t i = 0; i < drawing->labels.count; i++) {
-        if (strcmp(drawing->labels.at[i].text, text) == 0)
-            return true;
-    }
-    return false;
-}
-
 static void a_join_shows_both_its_boxes_and_every_hole_on_both(void **state)
 {
     struct scene *scene = *state;
@@ -160,8 +143,8 @@ static void a_join_shows_both_its_boxes_and_every_hole_on_both(void **state)
     size_t points = joined_junction(&scene->piece, scene->join)->point_count;
     scene->ask = piece_ask_of(scene->piece.plan, ENTITY_join, scene->join);
     draw(scene);
-    assert_int_equal(count(&scene->drawing, MARK_POINT), points);
-    assert_int_equal(count(&scene->drawing, MARK_TIP), points);
+    assert_int_equal(marks_of(&scene->drawing, MARK_POINT), points);
+    assert_int_equal(marks_of(&scene->drawing, MARK_TIP), points);
     assert_true(
         has_label(&scene->drawing, MODEL_FIND(&scene->piece.model, box, join->box_a)->name));
     assert_true(
@@ -174,12 +157,12 @@ static void what_is_chosen_is_marked_even_where_it_is_hidden(void **state)
     struct scene *scene = *state;
     const struct join *join = MODEL_FIND(&scene->piece.model, join, scene->join);
     draw(scene);
-    assert_int_equal(count(&scene->drawing, MARK_HATCH), 0);
-    assert_int_equal(count(&scene->drawing, MARK_BEHIND), 0);
+    assert_int_equal(marks_of(&scene->drawing, MARK_HATCH), 0);
+    assert_int_equal(marks_of(&scene->drawing, MARK_BEHIND), 0);
     scene->ask = piece_ask_of(scene->piece.plan, ENTITY_box, join->box_a);
     draw(scene);
-    assert_true(count(&scene->drawing, MARK_HATCH) > 3);
-    assert_true(count(&scene->drawing, MARK_BEHIND) >= 3);
+    assert_true(marks_of(&scene->drawing, MARK_HATCH) > 3);
+    assert_true(marks_of(&scene->drawing, MARK_BEHIND) >= 3);
 }
 
 /* Panels and layers each at their own distance from the frame, named. */

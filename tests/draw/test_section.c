@@ -2,6 +2,7 @@
  * Padding cut open, and tufting fields, of the worked examples; their figures were computed by
  * hand.
  */
+#include "sketched.h"
 #include "work.h"
 
 #include "draw/field.h"
@@ -63,14 +64,6 @@ static void draw(struct scene *scene, void (*run)(void *))
     assert_true(arena_try(&scene->arena, run, scene));
 }
 
-static size_t count(const struct drawing *drawing, enum mark_kind kind)
-{
-    size_t found = 0;
-    for (size_t i = 0; i < drawing->marks.count; i++)
-        found += drawing->marks.at[i].kind == kind;
-    return found;
-}
-
 /* Whether a mark of the kind holds the place. */
 static bool is_at(const struct drawing *drawing, enum mark_kind kind, int64_t u, int64_t v)
 {
@@ -78,15 +71,6 @@ static bool is_at(const struct drawing *drawing, enum mark_kind kind, int64_t u,
         const struct mark *mark = &drawing->marks.at[i];
         if (mark->kind == kind && u >= mark->area.u0 && u <= mark->area.u1 && v >= mark->area.v0 &&
             v <= mark->area.v1)
-            return true;
-    }
-    return false;
-}
-
-static bool has_label(const struct drawing *drawing, const char *text)
-{
-    for (size_t i = 0; i < drawing->labels.count; i++) {
-        if (strcmp(drawing->labels.at[i].text, text) == 0)
             return true;
     }
     return false;
@@ -118,7 +102,7 @@ static void what_is_wrapped_goes_round_the_edge_to_the_back(void **state)
     assert_true(is_at(&scene->drawing, MARK_CUT_BATTING, -IN(0.125), -IN(1)));
     assert_true(is_at(&scene->drawing, MARK_CUT_COVER, -IN(0.25), -IN(1)));
     assert_true(is_at(&scene->drawing, MARK_CUT_COVER, IN(0.5), -IN(3)));
-    assert_true(count(&scene->drawing, MARK_CUT_STAPLE) > 0);
+    assert_true(marks_of(&scene->drawing, MARK_CUT_STAPLE) > 0);
     assert_true(has_label(&scene->drawing, "lands 1-1/2 in"));
     assert_true(is_at(&scene->drawing, MARK_CUT_WOOD, IN(0.5), -IN(2)));
 }
@@ -129,7 +113,7 @@ static void a_slab_that_stops_short_is_not_at_that_edge(void **state)
     struct scene *scene = *state;
     scene->edge = EDGE_BOTTOM;
     draw(scene, run_section);
-    assert_int_equal(count(&scene->drawing, MARK_CUT_FOAM), 0);
+    assert_int_equal(marks_of(&scene->drawing, MARK_CUT_FOAM), 0);
     assert_true(is_at(&scene->drawing, MARK_CUT_BATTING, IN(2), IN(0.125)));
     assert_true(is_at(&scene->drawing, MARK_CUT_COVER, IN(2), IN(0.25)));
 }
@@ -142,7 +126,7 @@ static void the_layer_that_is_looked_at_is_marked(void **state)
             scene->chosen = scene->bench.model.layers.at[i].key;
     }
     draw(scene, run_section);
-    assert_int_equal(count(&scene->drawing, MARK_CUT_FOAM), 0);
+    assert_int_equal(marks_of(&scene->drawing, MARK_CUT_FOAM), 0);
     assert_true(is_at(&scene->drawing, MARK_CUT_CHOSEN, IN(2), IN(1)));
 }
 
@@ -169,9 +153,10 @@ static void diamonds_have_buttons_at_their_corners_and_pleats_along_their_sides(
     struct scene *scene = *state;
     take_ottoman(scene);
     draw(scene, run_field);
-    assert_int_equal(count(&scene->drawing, MARK_BUTTON) + count(&scene->drawing, MARK_BLOCKER),
+    assert_int_equal(marks_of(&scene->drawing, MARK_BUTTON) +
+                         marks_of(&scene->drawing, MARK_BLOCKER),
                      4 + 5 + 4 + 5 + 4);
-    assert_int_equal(count(&scene->drawing, MARK_PLEAT), 4 * 4 * 2);
+    assert_int_equal(marks_of(&scene->drawing, MARK_PLEAT), 4 * 4 * 2);
     assert_true(has_label(&scene->drawing, "border 4 in"));
     assert_true(has_label(&scene->drawing, "22 buttons"));
 }
@@ -184,9 +169,9 @@ static void squares_have_pleats_beside_and_above(void **state)
     scene->bench.model.tuftings.at[0].pattern = PATTERN_SQUARE;
     work_plan(&scene->bench);
     draw(scene, run_field);
-    assert_int_equal(count(&scene->drawing, MARK_BUTTON) + count(&scene->drawing, MARK_BLOCKER),
-                     3 * 5);
-    assert_int_equal(count(&scene->drawing, MARK_PLEAT), 3 * 4 + 2 * 5);
+    assert_int_equal(
+        marks_of(&scene->drawing, MARK_BUTTON) + marks_of(&scene->drawing, MARK_BLOCKER), 3 * 5);
+    assert_int_equal(marks_of(&scene->drawing, MARK_PLEAT), 3 * 4 + 2 * 5);
 }
 
 static void buttons_in_uncut_foam_have_no_pleats(void **state)
@@ -196,8 +181,8 @@ static void buttons_in_uncut_foam_have_no_pleats(void **state)
     scene->bench.model.tuftings.at[0].pattern = PATTERN_SHALLOW;
     work_plan(&scene->bench);
     draw(scene, run_field);
-    assert_true(count(&scene->drawing, MARK_BUTTON) > 0);
-    assert_int_equal(count(&scene->drawing, MARK_PLEAT), 0);
+    assert_true(marks_of(&scene->drawing, MARK_BUTTON) > 0);
+    assert_int_equal(marks_of(&scene->drawing, MARK_PLEAT), 0);
 }
 
 /* Members that reach up to the panel of the top, that is 3/4 in thick. */
@@ -224,7 +209,7 @@ static void holes_that_meet_a_member_are_marked(void **state)
     struct scene *scene = *state;
     take_ottoman(scene);
     draw(scene, run_field);
-    assert_int_equal(count(&scene->drawing, MARK_BLOCKER), 0);
+    assert_int_equal(marks_of(&scene->drawing, MARK_BLOCKER), 0);
     const struct layer *layer = MODEL_FIND(&scene->bench.model, layer, OTTOMAN_FIELD);
     struct box *box = model_find(&scene->bench.model, ENTITY_box, layer->box);
     box->frame = FRAME_CRATE;
@@ -242,7 +227,7 @@ static void holes_that_meet_a_member_are_marked(void **state)
     draw(scene, run_field);
     size_t over = buttons_over_members(scene->bench.plan, box->key, box->height);
     assert_true(over >= 4);
-    assert_int_equal(count(&scene->drawing, MARK_BLOCKER), over);
+    assert_int_equal(marks_of(&scene->drawing, MARK_BLOCKER), over);
 }
 
 static void a_layer_without_tufts_has_no_field(void **state)

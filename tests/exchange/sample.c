@@ -187,6 +187,15 @@ static const char *const fault_names[] = {
 #undef FAULT_NAME
 };
 
+void told_aloud(void *nothing, const struct fault_note *note)
+{
+    char line[512];
+
+    (void)nothing;
+    fault_print(line, sizeof line, note);
+    fprintf(stderr, "%s\n", line);
+}
+
 void told_print(const struct told *told, struct text *out)
 {
     size_t most = sizeof told->notes / sizeof told->notes[0];

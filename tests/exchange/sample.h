@@ -35,7 +35,8 @@ struct told {
     struct fault_note notes[40];
     size_t count;
 };
-void told_note(void *told, const struct fault_note *note); /* a model_fault_fn */
+void told_note(void *told, const struct fault_note *note);     /* a model_fault_fn */
+void told_aloud(void *nothing, const struct fault_note *note); /* another: prints it */
 
 /* "3:14 RANGE boxes[0].width: why" of each, a line each, into a text that the caller releases. */
 void told_print(const struct told *told, struct text *out);

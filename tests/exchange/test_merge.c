@@ -29,27 +29,18 @@ static int end(void **state)
     return 0;
 }
 
-static void print_told(void *context, const struct fault_note *note)
-{
-    char line[512];
-
-    (void)context;
-    fault_print(line, sizeof line, note);
-    print_error("%s\n", line);
-}
-
 static void take_build(struct model *model, const char *file)
 {
-    assert_int_equal(exchange_build_in(file, strlen(file), model, print_told, NULL), FAULT_NONE);
+    assert_int_equal(exchange_build_in(file, strlen(file), model, told_aloud, NULL), FAULT_NONE);
     model->build.key = 1;
-    assert_int_equal(model_check(model, print_told, NULL), 0);
+    assert_int_equal(model_check(model, told_aloud, NULL), 0);
     model->build.key = 0;
 }
 
 static void take_shop(struct model *model, const char *file)
 {
-    assert_int_equal(exchange_shop_in(file, strlen(file), model, print_told, NULL), FAULT_NONE);
-    assert_int_equal(model_check(model, print_told, NULL), 0);
+    assert_int_equal(exchange_shop_in(file, strlen(file), model, told_aloud, NULL), FAULT_NONE);
+    assert_int_equal(model_check(model, told_aloud, NULL), 0);
 }
 
 static void assert_shop(const struct model *model, const char *expected)

@@ -17,15 +17,6 @@ typedef void out_fn(struct text *out, const struct model *model);
 typedef enum fault in_fn(const char *bytes, size_t length, struct model *model,
                          model_fault_fn *tell, void *context);
 
-static void print_told(void *context, const struct fault_note *note)
-{
-    char line[512];
-
-    (void)context;
-    fault_print(line, sizeof line, note);
-    print_error("%s\n", line);
-}
-
 /* Takes a file into an empty workshop and puts it out again. */
 static void assert_returns(const struct text *file, out_fn *out, in_fn *in)
 {
@@ -34,10 +25,10 @@ static void assert_returns(const struct text *file, out_fn *out, in_fn *in)
 
     sample_init(&fresh);
     text_init(&again);
-    assert_int_equal(in(text_string(file), file->length, &fresh.model, print_told, NULL),
+    assert_int_equal(in(text_string(file), file->length, &fresh.model, told_aloud, NULL),
                      FAULT_NONE);
     fresh.model.build.key = in == exchange_build_in;
-    assert_int_equal(model_check(&fresh.model, print_told, NULL), 0);
+    assert_int_equal(model_check(&fresh.model, told_aloud, NULL), 0);
     out(&again, &fresh.model);
     assert_string_equal(text_string(&again), text_string(file));
     text_release(&again);
@@ -56,7 +47,7 @@ static void assert_round(unsigned seed, enum units units, out_fn *out, in_fn *in
     sample.model.build.units = units;
     sample.model.workshop.units = units;
     sample.model.build.key = 1;
-    assert_int_equal(model_check(&sample.model, print_told, NULL), 0);
+    assert_int_equal(model_check(&sample.model, told_aloud, NULL), 0);
     out(&file, &sample.model);
     assert_false(text_failed(&file));
     assert_returns(&file, out, in);
@@ -118,7 +109,7 @@ static void a_file_reads_in_any_order(void **state)
     (void)state;
     sample_init(&sample);
     text_init(&again);
-    assert_int_equal(exchange_build_in(file, strlen(file), &sample.model, print_told, NULL),
+    assert_int_equal(exchange_build_in(file, strlen(file), &sample.model, told_aloud, NULL),
                      FAULT_NONE);
     exchange_build_out(&again, &sample.model);
     assert_string_equal(text_string(&again), sample_small_file);

@@ -91,6 +91,15 @@ struct layer *joined_layer(struct joined *piece, int64_t box, int64_t kind, int6
     return layer;
 }
 
+void joined_hole(struct joined *piece, int64_t join, double u, double v)
+{
+    struct point *point = MODEL_ADD(&piece->model, point);
+
+    point->join = join;
+    point->u = IN(u);
+    point->v = IN(v);
+}
+
 int64_t joined_sheet(struct joined *piece, double thickness)
 {
     return add_stock(piece, STOCK_SHEET, thickness, 0);

@@ -27,6 +27,8 @@ struct join *joined_join(struct joined *piece, int64_t a, int64_t side_a, int64_
 struct layer *joined_layer(struct joined *piece, int64_t box, int64_t kind, int64_t shape,
                            int64_t side);
 int64_t joined_sheet(struct joined *piece, double thickness);
+/* A point of a join by hand, so many inches from the left and the bottom of its first face. */
+void joined_hole(struct joined *piece, int64_t join, double u, double v);
 
 /* The first join; a point of it; the screw there. */
 const struct junction *joined_junction(const struct joined *piece, int64_t join);

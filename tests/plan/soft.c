@@ -124,6 +124,22 @@ void soft_edge_class(struct soft *soft, int64_t layer, enum edge_word edge, enum
     by_hand->class = (int64_t) class;
 }
 
+int64_t soft_front_cover(struct soft *soft, double width, double height)
+{
+    int64_t box = soft_box(soft, "X", width, 3, height);
+
+    return soft_layer(soft, box, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT, soft->cloth);
+}
+
+void soft_panel(struct soft *soft, int64_t box, enum side_word side, int64_t sheet)
+{
+    struct facing *facing = MODEL_ADD(&soft->model, facing);
+
+    facing->box = box;
+    facing->side = (int64_t)side;
+    facing->stock = sheet;
+}
+
 int64_t soft_upholster(struct soft *soft, int64_t box, enum side_word side, int64_t foam)
 {
     int64_t batting;
@@ -224,6 +240,14 @@ int64_t soft_used(const struct soft *soft, int64_t layer, enum stock_word kind)
             soft->plan->consumables.at[i].kind == (int64_t)kind)
             amount += soft->plan->consumables.at[i].amount;
     return amount;
+}
+
+const struct finding *soft_finding(const struct soft *soft, int kind)
+{
+    for (size_t i = 0; i < soft->plan->findings.count; i++)
+        if (soft->plan->findings.at[i].kind == kind)
+            return &soft->plan->findings.at[i];
+    return NULL;
 }
 
 int soft_findings(const struct soft *soft, int kind)

@@ -34,6 +34,11 @@ void soft_endings(struct soft *soft, int64_t layer, enum ending_word left, enum 
                   enum ending_word top, enum ending_word bottom);
 void soft_edge_class(struct soft *soft, int64_t layer, enum edge_word edge, enum class_word class);
 
+/* A cover over the front of a box of its own, 3 in deep. */
+int64_t soft_front_cover(struct soft *soft, double width, double height);
+/* A panel over a side of a box. */
+void soft_panel(struct soft *soft, int64_t box, enum side_word side, int64_t sheet);
+
 /* Foam, batting down the sides and a cover round all sides of one face: the cover. */
 int64_t soft_upholster(struct soft *soft, int64_t box, enum side_word side, int64_t foam);
 
@@ -53,6 +58,8 @@ int64_t soft_temporary(const struct soft *soft, int64_t layer);
 const struct edge *soft_edge(const struct soft *soft, int64_t layer, int nth);
 int64_t soft_used(const struct soft *soft, int64_t layer, enum stock_word kind);
 int soft_findings(const struct soft *soft, int kind);
+/* The first finding of a kind; NULL where it is not told. */
+const struct finding *soft_finding(const struct soft *soft, int kind);
 /* The first step of a kind; NULL when there is none. */
 const struct step *soft_step(const struct soft *soft, int kind);
 /* Whether a line of any step of a kind has these words. */

@@ -39,14 +39,6 @@ static int64_t add_arch(struct soft *soft, double width, double rise, double thi
     return sheet;
 }
 
-static const struct finding *told(const struct soft *soft, int kind)
-{
-    for (size_t i = 0; i < soft->plan->findings.count; i++)
-        if (soft->plan->findings.at[i].kind == kind)
-            return &soft->plan->findings.at[i];
-    return NULL;
-}
-
 static const struct part *top_part(const struct soft *soft)
 {
     for (size_t i = 0; i < soft->plan->parts.count; i++) {
@@ -67,7 +59,7 @@ static void a_sheet_too_thick_for_its_bend_is_told(void **state)
 
     add_arch(soft, 48, 12, 0.5);
     soft_plan(soft);
-    finding = told(soft, FINDING_PANEL_BENT);
+    finding = soft_finding(soft, FINDING_PANEL_BENT);
     assert_non_null(finding);
     assert_string_equal(finding->arguments[0].text, "top");
     assert_int_equal(finding->arguments[1].value, IN(0.5));
@@ -85,8 +77,8 @@ static void a_sheet_that_bends_across_its_grain_is_cut_so(void **state)
 
     add_arch(soft, 40, 8, 0.25);
     soft_plan(soft);
-    assert_null(told(soft, FINDING_PANEL_BENT));
-    assert_null(told(soft, FINDING_PANEL_BENT_ALONG));
+    assert_null(soft_finding(soft, FINDING_PANEL_BENT));
+    assert_null(soft_finding(soft, FINDING_PANEL_BENT_ALONG));
     assert_int_equal(top_part(soft)->length, IN(16));
     assert_in_range(top_part(soft)->width, IN(44.1), IN(44.14));
     assert_false(top_part(soft)->may_turn);
@@ -101,10 +93,10 @@ static void a_sheet_that_is_too_narrow_to_bend_across_its_grain_is_told(void **s
 
     add_arch(soft, 48, 12, 0.25);
     soft_plan(soft);
-    finding = told(soft, FINDING_PANEL_BENT_ALONG);
+    finding = soft_finding(soft, FINDING_PANEL_BENT_ALONG);
     assert_non_null(finding);
     assert_int_equal(finding->arguments[3].value, IN(60));
-    assert_null(told(soft, FINDING_PANEL_BENT));
+    assert_null(soft_finding(soft, FINDING_PANEL_BENT));
 }
 
 /* 60 wide, 3 high: a radius of 151.5. */
@@ -114,8 +106,8 @@ static void a_flat_arch_lets_the_sheet_lie_either_way(void **state)
 
     add_arch(soft, 60, 3, 0.5);
     soft_plan(soft);
-    assert_null(told(soft, FINDING_PANEL_BENT));
-    assert_null(told(soft, FINDING_PANEL_BENT_ALONG));
+    assert_null(soft_finding(soft, FINDING_PANEL_BENT));
+    assert_null(soft_finding(soft, FINDING_PANEL_BENT_ALONG));
     assert_true(top_part(soft)->may_turn);
     assert_in_range(top_part(soft)->length, IN(60), IN(61));
 }
@@ -133,8 +125,8 @@ static void the_least_radius_is_the_makers_own(void **state)
     assert_int_equal(trade_change(&soft->model, TRADE_FROM_BUILD, "bend.across.1_4", "30 in", NULL),
                      FAULT_NONE);
     soft_plan(soft);
-    assert_non_null(told(soft, FINDING_PANEL_BENT));
-    assert_int_equal(told(soft, FINDING_PANEL_BENT)->arguments[3].value, IN(30));
+    assert_non_null(soft_finding(soft, FINDING_PANEL_BENT));
+    assert_int_equal(soft_finding(soft, FINDING_PANEL_BENT)->arguments[3].value, IN(30));
 }
 
 /* Shoulders are quarter rounds of their rise. */
@@ -145,9 +137,9 @@ static void shoulders_are_bent_to_their_own_radius(void **state)
     add_arch(soft, 48, 8, 0.25);
     soft->model.boxes.at[0].outline = OUTLINE_SHOULDER;
     soft_plan(soft);
-    assert_non_null(told(soft, FINDING_PANEL_BENT));
-    assert_int_equal(told(soft, FINDING_PANEL_BENT)->arguments[2].value, IN(8));
-    assert_int_equal(told(soft, FINDING_PANEL_BENT)->arguments[3].value, IN(24));
+    assert_non_null(soft_finding(soft, FINDING_PANEL_BENT));
+    assert_int_equal(soft_finding(soft, FINDING_PANEL_BENT)->arguments[2].value, IN(8));
+    assert_int_equal(soft_finding(soft, FINDING_PANEL_BENT)->arguments[3].value, IN(24));
 }
 
 static void another_sheet_that_bends_is_offered(void **state)
@@ -160,13 +152,13 @@ static void another_sheet_that_bends_is_offered(void **state)
     thin = soft_wood(soft, STOCK_SHEET, 0.25, 0);
     soft_wood(soft, STOCK_SHEET, 0.125, 0);
     soft_plan(soft);
-    finding = told(soft, FINDING_PANEL_BENT);
+    finding = soft_finding(soft, FINDING_PANEL_BENT);
     assert_non_null(finding);
     assert_int_equal(finding->cure_count, 1);
     assert_int_equal(cure_apply(&soft->model, &finding->cures[0], NULL), FAULT_NONE);
     assert_int_equal(soft->model.facings.at[0].stock, thin);
     soft_plan(soft);
-    assert_null(told(soft, FINDING_PANEL_BENT));
+    assert_null(soft_finding(soft, FINDING_PANEL_BENT));
 }
 
 static void what_lies_flat_is_bent_nowhere(void **state)
@@ -176,13 +168,13 @@ static void what_lies_flat_is_bent_nowhere(void **state)
     add_arch(soft, 48, 12, 0.75);
     soft->model.boxes.at[0].outline = OUTLINE_RECTANGLE;
     soft_plan(soft);
-    assert_null(told(soft, FINDING_PANEL_BENT));
-    assert_null(told(soft, FINDING_PANEL_BENT_ALONG));
+    assert_null(soft_finding(soft, FINDING_PANEL_BENT));
+    assert_null(soft_finding(soft, FINDING_PANEL_BENT_ALONG));
     soft->model.boxes.at[0].outline = OUTLINE_ARCH;
     soft->model.facings.at[0].side = SIDE_FRONT;
     soft_plan(soft);
-    assert_null(told(soft, FINDING_PANEL_BENT));
-    assert_null(told(soft, FINDING_PANEL_BENT_ALONG));
+    assert_null(soft_finding(soft, FINDING_PANEL_BENT));
+    assert_null(soft_finding(soft, FINDING_PANEL_BENT_ALONG));
 }
 
 #define BEND_TEST(test) cmocka_unit_test_setup_teardown(test, soft_begin, soft_end)

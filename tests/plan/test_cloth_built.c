@@ -17,13 +17,6 @@
 
 #include <string.h>
 
-static int64_t add_cover(struct soft *soft, double width, double height)
-{
-    int64_t box = soft_box(soft, "X", width, 3, height);
-
-    return soft_layer(soft, box, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT, soft->cloth);
-}
-
 static void measure_box(struct soft *soft, const char *what, double value)
 {
     struct measure *measure = MODEL_ADD(&soft->model, measure);
@@ -96,7 +89,7 @@ static void nothing_is_held_against_anything_before_it_is_measured(void **state)
     struct arena arena;
     struct cloth_built built;
 
-    add_cover(soft, 70, 36);
+    soft_front_cover(soft, 70, 36);
     hold(soft, &arena, &built);
     assert_false(built.measured);
     assert_int_equal(built.pieces.count, 0);
@@ -111,7 +104,7 @@ static void pieces_stand_as_planned_and_as_built(void **state)
     struct cloth_built built;
     const struct piece_built *centre, *side;
 
-    add_cover(soft, 70, 36);
+    soft_front_cover(soft, 70, 36);
     measure_box(soft, "width", 71);
     measure_box(soft, "height", 36.5);
     hold(soft, &arena, &built);
@@ -134,7 +127,7 @@ static void a_narrower_cloth_changes_pieces_and_length(void **state)
     struct arena arena;
     struct cloth_built built;
 
-    add_cover(soft, 41, 29);
+    soft_front_cover(soft, 41, 29);
     measure_cloth(soft, 53);
     hold(soft, &arena, &built);
     assert_int_equal(piece_named(&built, "cover")->planned_width, IN(54));
@@ -155,7 +148,7 @@ static void a_piece_that_misses_its_landing_is_told(void **state)
 {
     struct soft *soft = *state;
 
-    add_cover(soft, 30, 36);
+    soft_front_cover(soft, 30, 36);
     measure_box(soft, "height", 39);
     soft_plan(soft);
     assert_int_equal(soft_findings(soft, FINDING_PIECE_SHORT), 0);
@@ -172,7 +165,7 @@ static void a_piece_cut_to_the_measure_is_not(void **state)
 {
     struct soft *soft = *state;
 
-    add_cover(soft, 30, 36);
+    soft_front_cover(soft, 30, 36);
     measure_box(soft, "height", 41);
     soft_plan(soft);
     assert_int_equal(soft_findings(soft, FINDING_PIECE_SHORT), 1);
@@ -191,7 +184,7 @@ static void cloth_that_no_longer_suffices_is_told_before_it_is_cut(void **state)
     struct soft *soft = *state;
     const struct finding *told = NULL;
 
-    add_cover(soft, 70, 36);
+    soft_front_cover(soft, 70, 36);
     buy(soft, 108);
     soft_plan(soft);
     assert_int_equal(soft_findings(soft, FINDING_CLOTH_SHORT), 0);

@@ -25,13 +25,6 @@ struct looked {
     size_t count;
 };
 
-static int64_t add_cover(struct soft *soft, double width, double height)
-{
-    int64_t box = soft_box(soft, "X", width, 3, height);
-
-    return soft_layer(soft, box, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT, soft->cloth);
-}
-
 static void look(struct soft *soft, struct looked *looked)
 {
     soft_plan(soft);
@@ -66,7 +59,7 @@ static void each_way_says_its_cloth_and_its_seams(void **state)
     struct soft *soft = *state;
     struct looked looked;
 
-    add_cover(soft, 70, 36);
+    soft_front_cover(soft, 70, 36);
     look(soft, &looked);
     assert_true(looked.at[0].chosen);
     assert_way(&looked, "as it is", 108, 2, 98);
@@ -82,7 +75,7 @@ static void pile_bars_railroading(void **state)
     struct stock *cloth = model_find(&soft->model, ENTITY_stock, soft->cloth);
     struct looked looked;
 
-    add_cover(soft, 70, 36);
+    soft_front_cover(soft, 70, 36);
     cloth->pile = 1;
     look(soft, &looked);
     assert_non_null(find(&looked, "all railroaded")->barred);
@@ -99,7 +92,7 @@ static void pile_bars_railroading(void **state)
 static void a_way_that_stops_something_is_barred(void **state)
 {
     struct soft *soft = *state;
-    int64_t cover = add_cover(soft, 70, 36);
+    int64_t cover = soft_front_cover(soft, 70, 36);
     struct looked looked;
 
     soft_layer_of(soft, cover)->seams = 0;
@@ -128,7 +121,7 @@ static void another_width_of_the_same_cloth_stands_beside_it(void **state)
     struct looked looked;
     int64_t wide;
 
-    add_cover(soft, 70, 36);
+    soft_front_cover(soft, 70, 36);
     add_width(soft, "other 90", 90, "other");
     wide = add_width(soft, "twill 90", 90, "twill");
     ((struct stock *)model_find(&soft->model, ENTITY_stock, soft->cloth))->cloth = "twill";
@@ -146,7 +139,7 @@ static void another_width_lies_either_way(void **state)
     struct looked looked;
     int64_t wide;
 
-    add_cover(soft, 70, 60);
+    soft_front_cover(soft, 70, 60);
     wide = add_width(soft, "twill 80", 80, "twill");
     ((struct stock *)model_find(&soft->model, ENTITY_stock, soft->cloth))->cloth = "twill";
     look(soft, &looked);
@@ -181,7 +174,7 @@ static void add_by_chance(struct soft *soft, struct dice *dice)
     for (int i = 0; i < 3; i++) {
         int64_t width = dice_between(dice, 60, 90);
         int64_t inset = dice_between(dice, 4, 24);
-        int64_t cover = add_cover(soft, (double)width, (double)dice_between(dice, 20, 60));
+        int64_t cover = soft_front_cover(soft, (double)width, (double)dice_between(dice, 20, 60));
         int64_t trim = soft_layer(soft, soft_layer_of(soft, cover)->box, LAYER_TRIM, SHAPE_RUN,
                                   SIDE_FRONT, soft->lining);
 
@@ -229,7 +222,7 @@ static void what_comes_to_the_same_is_left_out(void **state)
     struct soft *soft = *state;
     struct looked looked;
 
-    add_cover(soft, 30, 30);
+    soft_front_cover(soft, 30, 30);
     look(soft, &looked);
     assert_int_equal(looked.count, 2); /* as it is, and railroaded */
     arena_release(&looked.arena);
@@ -242,8 +235,8 @@ static void a_way_that_is_taken_comes_to_what_it_said(void **state)
     struct looked looked;
     int taken = 0;
 
-    add_cover(soft, 70, 36);
-    add_cover(soft, 90, 60);
+    soft_front_cover(soft, 70, 36);
+    soft_front_cover(soft, 90, 60);
     add_width(soft, "twill 72", 72, "twill");
     ((struct stock *)model_find(&soft->model, ENTITY_stock, soft->cloth))->cloth = "twill";
     look(soft, &looked);

@@ -39,15 +39,6 @@ static int64_t add_sheet(struct soft *soft)
     return sheet->key;
 }
 
-static void face_with(struct soft *soft, int64_t box, enum side_word side, int64_t sheet)
-{
-    struct facing *facing = MODEL_ADD(&soft->model, facing);
-
-    facing->box = box;
-    facing->side = (int64_t)side;
-    facing->stock = sheet;
-}
-
 static void frame(struct soft *soft, int64_t box, int64_t stick, enum setting_word set,
                   enum side_word main_side)
 {
@@ -82,8 +73,8 @@ static struct wing add_wing(struct soft *soft)
     wing.box = soft_box(soft, "W", 2, 11.875, 56);
     frame(soft, wing.centre, stick, SET_ON_EDGE, SIDE_FRONT);
     frame(soft, wing.box, stick, SET_FLAT, SIDE_RIGHT);
-    face_with(soft, wing.centre, SIDE_FRONT, sheet);
-    face_with(soft, wing.box, SIDE_RIGHT, sheet);
+    soft_panel(soft, wing.centre, SIDE_FRONT, sheet);
+    soft_panel(soft, wing.box, SIDE_RIGHT, sheet);
     add_layers(soft, &wing);
     join = MODEL_ADD(&soft->model, join);
     join->name = "J";

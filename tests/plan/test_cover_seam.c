@@ -19,13 +19,6 @@
 
 #include <string.h>
 
-static int64_t add_cover(struct soft *soft, double width, double height)
-{
-    int64_t box = soft_box(soft, "X", width, 3, height);
-
-    return soft_layer(soft, box, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT, soft->cloth);
-}
-
 static void assert_seam(const struct soft *soft, int64_t layer, double seam, const char *hidden_by)
 {
     const struct cover *cover = soft_cover(soft, layer);
@@ -82,7 +75,7 @@ static void a_line_at_the_very_end_is_given_up(void **state)
 static void seams_stand_about_the_middle_of_the_face(void **state)
 {
     struct soft *soft = *state;
-    int64_t cover = add_cover(soft, 60, 40);
+    int64_t cover = soft_front_cover(soft, 60, 40);
 
     soft_endings(soft, cover, ENDING_STOP, ENDING_WRAP, ENDING_WRAP, ENDING_WRAP);
     soft_plan(soft);
@@ -116,7 +109,7 @@ static void add_nail_rows(struct soft *soft, int64_t cover, double width, double
 static void seams_come_in_to_a_row_of_nails(void **state)
 {
     struct soft *soft = *state;
-    int64_t cover = add_cover(soft, 63, 40);
+    int64_t cover = soft_front_cover(soft, 63, 40);
 
     add_nail_rows(soft, cover, 63, 7);
     soft_plan(soft);
@@ -129,7 +122,7 @@ static void seams_come_in_to_a_row_of_nails(void **state)
 static void seams_do_not_come_in_to_a_row_that_is_far(void **state)
 {
     struct soft *soft = *state;
-    int64_t cover = add_cover(soft, 63, 40);
+    int64_t cover = soft_front_cover(soft, 63, 40);
 
     add_nail_rows(soft, cover, 63, 10);
     soft_plan(soft);
@@ -139,7 +132,7 @@ static void seams_do_not_come_in_to_a_row_that_is_far(void **state)
 static void seams_come_in_only_where_both_sides_are_hidden(void **state)
 {
     struct soft *soft = *state;
-    int64_t cover = add_cover(soft, 63, 40);
+    int64_t cover = soft_front_cover(soft, 63, 40);
 
     add_nail_rows(soft, cover, 63, 7);
     soft->model.layers.at[soft->model.layers.count - 1].right = ENDING_STOP;
@@ -151,7 +144,7 @@ static void seams_come_in_only_where_both_sides_are_hidden(void **state)
 static void a_pattern_is_not_moved_off_its_repeat(void **state)
 {
     struct soft *soft = *state;
-    int64_t cover = add_cover(soft, 63, 40);
+    int64_t cover = soft_front_cover(soft, 63, 40);
     struct stock *cloth = model_find(&soft->model, ENTITY_stock, soft->cloth);
 
     cloth->repeat_across = IN(12);
@@ -164,7 +157,7 @@ static void a_pattern_is_not_moved_off_its_repeat(void **state)
 static void seams_come_in_to_the_edges_of_the_mattress(void **state)
 {
     struct soft *soft = *state;
-    int64_t cover = add_cover(soft, 63, 56);
+    int64_t cover = soft_front_cover(soft, 63, 56);
     struct object *mattress = MODEL_ADD(&soft->model, object);
 
     mattress->kind = OBJECT_MATTRESS;
@@ -207,7 +200,7 @@ static void seams_come_in_to_the_joints_of_boxes(void **state)
 static void seams_keep_clear_of_the_fold_over_an_edge(void **state)
 {
     struct soft *soft = *state;
-    int64_t cover = add_cover(soft, 53, 40);
+    int64_t cover = soft_front_cover(soft, 53, 40);
 
     soft_plan(soft);
     assert_seam(soft, cover, 25.5, NULL);
@@ -231,7 +224,7 @@ static void add_buttons(struct soft *soft, int64_t cover, int64_t across)
 static void a_seam_an_inch_from_a_button_stays(void **state)
 {
     struct soft *soft = *state;
-    int64_t cover = add_cover(soft, 64, 40);
+    int64_t cover = soft_front_cover(soft, 64, 40);
 
     add_buttons(soft, cover, 24);
     soft_plan(soft);
@@ -242,7 +235,7 @@ static void a_seam_an_inch_from_a_button_stays(void **state)
 static void a_button_under_the_seam_sends_it_further_in(void **state)
 {
     struct soft *soft = *state;
-    int64_t cover = add_cover(soft, 64, 40);
+    int64_t cover = soft_front_cover(soft, 64, 40);
 
     add_buttons(soft, cover, 20);
     soft_plan(soft);
@@ -254,7 +247,7 @@ static void a_button_under_the_seam_sends_it_further_in(void **state)
 static void a_seam_that_cannot_keep_clear_is_told(void **state)
 {
     struct soft *soft = *state;
-    int64_t cover = add_cover(soft, 64, 40);
+    int64_t cover = soft_front_cover(soft, 64, 40);
 
     add_buttons(soft, cover, 40); /* 1.35 + .5 = 1.85 apart, 2 wanted */
     soft_plan(soft);
@@ -267,7 +260,7 @@ static void a_seam_that_cannot_keep_clear_is_told(void **state)
 static void seams_come_in_as_far_as_the_maker_wants_them_to(void **state)
 {
     struct soft *soft = *state;
-    int64_t cover = add_cover(soft, 63, 40);
+    int64_t cover = soft_front_cover(soft, 63, 40);
 
     add_nail_rows(soft, cover, 63, 10);
     soft_layer_of(soft, cover)->seaming = SEAMING_LINE;
@@ -278,7 +271,7 @@ static void seams_come_in_as_far_as_the_maker_wants_them_to(void **state)
 static void seams_stay_out_where_the_maker_wants_the_full_centre(void **state)
 {
     struct soft *soft = *state;
-    int64_t cover = add_cover(soft, 63, 40);
+    int64_t cover = soft_front_cover(soft, 63, 40);
 
     add_nail_rows(soft, cover, 63, 7);
     soft_layer_of(soft, cover)->seaming = SEAMING_CENTRE;
@@ -290,7 +283,7 @@ static void seams_stay_out_where_the_maker_wants_the_full_centre(void **state)
 static void one_seam_runs_down_the_middle_by_the_makers_word(void **state)
 {
     struct soft *soft = *state;
-    int64_t cover = add_cover(soft, 63, 40);
+    int64_t cover = soft_front_cover(soft, 63, 40);
 
     soft_layer_of(soft, cover)->seaming = SEAMING_MIDDLE;
     soft_plan(soft);
@@ -305,7 +298,7 @@ static void one_seam_runs_down_the_middle_by_the_makers_word(void **state)
 static void a_cover_too_wide_for_one_seam_keeps_its_full_centre(void **state)
 {
     struct soft *soft = *state;
-    int64_t cover = add_cover(soft, 120, 40);
+    int64_t cover = soft_front_cover(soft, 120, 40);
 
     soft_layer_of(soft, cover)->seaming = SEAMING_MIDDLE;
     soft_plan(soft);
@@ -316,7 +309,7 @@ static void a_cover_too_wide_for_one_seam_keeps_its_full_centre(void **state)
 static void a_seam_down_the_middle_over_a_button_is_told(void **state)
 {
     struct soft *soft = *state;
-    int64_t cover = add_cover(soft, 64, 40);
+    int64_t cover = soft_front_cover(soft, 64, 40);
 
     add_buttons(soft, cover, 20);
     soft_layer_of(soft, cover)->seaming = SEAMING_MIDDLE;
@@ -330,7 +323,7 @@ static void a_seam_down_the_middle_over_a_button_is_told(void **state)
  * 66.5 - 54 + .5 = 13, and 13 + 6.5 + .5 = 20 are sewn on below. */
 static int64_t add_tall_cover(struct soft *soft, double height)
 {
-    int64_t cover = add_cover(soft, 40, height);
+    int64_t cover = soft_front_cover(soft, 40, height);
 
     soft_layer_of(soft, cover)->direction = DIRECTION_ACROSS;
     return cover;
@@ -635,7 +628,7 @@ static void a_button_under_a_level_seam_sends_it_up(void **state)
  * the top down 54 reach to 62.5 - 53.5 = 9. */
 static int64_t add_headboard(struct soft *soft)
 {
-    int64_t cover = add_cover(soft, 63, 56);
+    int64_t cover = soft_front_cover(soft, 63, 56);
     int64_t box = soft_layer_of(soft, cover)->box;
     struct object *mattress = MODEL_ADD(&soft->model, object);
 
@@ -649,15 +642,6 @@ static int64_t add_headboard(struct soft *soft)
     return cover;
 }
 
-static const struct finding *finding_of(const struct soft *soft, int kind)
-{
-    for (size_t i = 0; i < soft->plan->findings.count; i++)
-        if (soft->plan->findings.at[i].kind == kind)
-            return &soft->plan->findings.at[i];
-    fail_msg("finding %d is not told", kind);
-    return NULL;
-}
-
 /* Railroaded it takes 76 along for 138, and 16 of lining, sewn on along all of it. */
 static void thin_cloth_is_sewn_on_where_the_mattress_hides_it(void **state)
 {
@@ -667,7 +651,7 @@ static void thin_cloth_is_sewn_on_where_the_mattress_hides_it(void **state)
     const struct seam *seam = NULL;
 
     soft_plan(soft);
-    told = finding_of(soft, FINDING_COVER_HIDDEN);
+    told = soft_finding(soft, FINDING_COVER_HIDDEN);
     assert_int_equal(told->arguments[1].value, IN(9));
     assert_int_equal(told->arguments[2].value, IN(138 - 76));
     assert_int_equal(told->cure_count, 2);
@@ -694,7 +678,7 @@ static void thin_cloth_goes_under_a_cover_up_the_roll_as_well(void **state)
 
     soft_plan(soft);
     assert_int_equal(
-        cure_apply(&soft->model, &finding_of(soft, FINDING_COVER_HIDDEN)->cures[1], NULL),
+        cure_apply(&soft->model, &soft_finding(soft, FINDING_COVER_HIDDEN)->cures[1], NULL),
         FAULT_NONE);
     soft_plan(soft);
     assert_piece(soft_piece(soft, cover, "cover", 0), 54, 43);
@@ -745,7 +729,7 @@ static void add_handle(struct soft *soft, int64_t cover, enum edge_word edge, do
 static void a_handle_under_an_inch_is_told(void **state)
 {
     struct soft *soft = *state;
-    int64_t cover = add_cover(soft, 40, 30);
+    int64_t cover = soft_front_cover(soft, 40, 30);
 
     add_handle(soft, cover, EDGE_TOP, 0.75);
     add_handle(soft, cover, EDGE_LEFT, 1);
@@ -757,7 +741,7 @@ static void a_handle_under_an_inch_is_told(void **state)
 static void a_seam_that_shorter_handles_spare_is_told(void **state)
 {
     struct soft *soft = *state;
-    int64_t cover = add_cover(soft, 42, 30);
+    int64_t cover = soft_front_cover(soft, 42, 30);
 
     soft_plan(soft);
     assert_int_equal(soft_findings(soft, FINDING_SEAM_SPARED), 1);
@@ -774,7 +758,7 @@ static void a_seam_that_takes_too_much_of_the_handles_is_not(void **state)
 {
     struct soft *soft = *state;
 
-    add_cover(soft, 44, 30);
+    soft_front_cover(soft, 44, 30);
     soft_plan(soft);
     assert_int_equal(soft_findings(soft, FINDING_SEAM_SPARED), 0);
 }

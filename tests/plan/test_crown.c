@@ -449,15 +449,6 @@ static void a_crate_has_a_crown_on_both_its_ladders(void **state)
     assert_int_equal(soft_findings(soft, FINDING_OUTLINE_DEEP), 0);
 }
 
-static const struct finding *told(const struct soft *soft, int kind)
-{
-    for (size_t i = 0; i < soft->plan->findings.count; i++)
-        if (soft->plan->findings.at[i].kind == kind)
-            return &soft->plan->findings.at[i];
-    fail_msg("finding %d is not told", kind);
-    return NULL;
-}
-
 /* An outline of a crate's end has no ladder to stand on; done as it is told, it has two. */
 static void a_crate_with_an_outline_at_its_end_is_turned(void **state)
 {
@@ -470,7 +461,7 @@ static void a_crate_with_an_outline_at_its_end_is_turned(void **state)
     soft_plan(soft);
     assert_int_equal(soft_findings(soft, FINDING_OUTLINE_DEEP), 0);
     assert_int_equal(soft->plan->crown_pieces.count, 0);
-    finding = told(soft, FINDING_OUTLINE_AT_END);
+    finding = soft_finding(soft, FINDING_OUTLINE_AT_END);
     assert_int_equal(finding->arguments[0].value, IN(16));
     assert_int_equal(finding->arguments[1].value, IN(40));
     box->width = finding->arguments[0].value;

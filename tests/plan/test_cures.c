@@ -57,15 +57,6 @@ static struct box *box_named(struct joined *piece, const char *name)
     return NULL;
 }
 
-static void add_point(struct joined *piece, int64_t join, double u, double v)
-{
-    struct point *point = MODEL_ADD(&piece->model, point);
-
-    point->join = join;
-    point->u = IN(u);
-    point->v = IN(v);
-}
-
 static struct member *add_member(struct joined *piece, int64_t box, int64_t kind, int64_t axis,
                                  double x, double z)
 {
@@ -115,16 +106,16 @@ static void make_hole_at_edge(struct joined *piece)
 {
     int64_t join = joined_headboard(piece);
 
-    add_point(piece, join, 0.25, 20);
-    add_point(piece, join, 0.75, 40);
+    joined_hole(piece, join, 0.25, 20);
+    joined_hole(piece, join, 0.75, 40);
 }
 
 static void make_hole_at_end(struct joined *piece)
 {
     int64_t join = joined_headboard(piece);
 
-    add_point(piece, join, 0.75, 0.5);
-    add_point(piece, join, 0.75, 40);
+    joined_hole(piece, join, 0.75, 0.5);
+    joined_hole(piece, join, 0.75, 40);
 }
 
 /* ---- where boxes stand ---- */

@@ -467,22 +467,13 @@ static void a_piece_with_enough_to_pull_by_is_fine(void **state)
     assert_int_equal(soft_findings(soft, FINDING_CUT_SHORT), 0);
 }
 
-static const struct finding *finding_of(const struct soft *soft, int kind)
-{
-    for (size_t i = 0; i < soft->plan->findings.count; i++)
-        if (soft->plan->findings.at[i].kind == kind)
-            return &soft->plan->findings.at[i];
-    fail_msg("finding %d is not told", kind);
-    return NULL;
-}
-
 static void a_short_piece_leaves_little_to_pull_by(void **state)
 {
     struct soft *soft = *state;
 
     cut_short(soft, 50, 43); /* 3 short: half an inch at both ends */
-    assert_int_equal(finding_of(soft, FINDING_CUT_HANDLE)->arguments[1].value, IN(3));
-    assert_int_equal(finding_of(soft, FINDING_CUT_HANDLE)->arguments[2].value, IN(0.5));
+    assert_int_equal(soft_finding(soft, FINDING_CUT_HANDLE)->arguments[1].value, IN(3));
+    assert_int_equal(soft_finding(soft, FINDING_CUT_HANDLE)->arguments[2].value, IN(0.5));
     assert_int_equal(soft_findings(soft, FINDING_CUT_SHORT), 0);
 }
 
@@ -494,7 +485,7 @@ static void a_piece_that_misses_its_landing_stops_the_build(void **state)
     const struct finding *finding;
 
     cut_short(soft, 53, 37);
-    finding = finding_of(soft, FINDING_CUT_SHORT);
+    finding = soft_finding(soft, FINDING_CUT_SHORT);
     assert_int_equal(finding->arguments[2].value, IN(1));
     assert_int_equal(finding->cure_count, 1);
     assert_int_equal(cure_apply(&soft->model, &finding->cures[0], NULL), FAULT_NONE);
@@ -545,8 +536,8 @@ static void a_width_that_is_cut_too_short_is_told(void **state)
     cut_width(soft, cover, 1, 0, 3);
     soft_plan(soft);
     assert_int_equal(soft_findings(soft, FINDING_CUT_HANDLE), 1);
-    assert_int_equal(finding_of(soft, FINDING_CUT_HANDLE)->arguments[1].value, IN(3));
-    assert_int_equal(finding_of(soft, FINDING_CUT_HANDLE)->arguments[2].value, IN(0.5));
+    assert_int_equal(soft_finding(soft, FINDING_CUT_HANDLE)->arguments[1].value, IN(3));
+    assert_int_equal(soft_finding(soft, FINDING_CUT_HANDLE)->arguments[2].value, IN(0.5));
 }
 
 /* An inch off each of three is 3 in of the whole, which two handles of 2 share; off one alone it is
@@ -562,14 +553,14 @@ static void widths_lack_together_what_each_of_them_lacks(void **state)
     cut_width(soft, cover, 1, 1, 0);
     cut_width(soft, cover, 2, 1, 0);
     soft_plan(soft);
-    assert_int_equal(finding_of(soft, FINDING_CUT_HANDLE)->arguments[1].value, IN(3));
-    assert_int_equal(finding_of(soft, FINDING_CUT_HANDLE)->arguments[2].value, IN(0.5));
+    assert_int_equal(soft_finding(soft, FINDING_CUT_HANDLE)->arguments[1].value, IN(3));
+    assert_int_equal(soft_finding(soft, FINDING_CUT_HANDLE)->arguments[2].value, IN(0.5));
     for (size_t i = 0; i < 3; i++)
         soft->model.cut_parts.at[i].width -= IN(1);
     soft_plan(soft);
     assert_int_equal(soft_findings(soft, FINDING_CUT_HANDLE), 0);
-    assert_int_equal(finding_of(soft, FINDING_CUT_SHORT)->arguments[1].value, IN(6));
-    assert_int_equal(finding_of(soft, FINDING_CUT_SHORT)->arguments[2].value, IN(1));
+    assert_int_equal(soft_finding(soft, FINDING_CUT_SHORT)->arguments[1].value, IN(6));
+    assert_int_equal(soft_finding(soft, FINDING_CUT_SHORT)->arguments[2].value, IN(1));
 }
 
 /* Two layers of cloth of 0.04 in pressed and 1/16; fingers take 3/8, two square inches let air in.

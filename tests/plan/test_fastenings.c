@@ -16,15 +16,6 @@
 #include <stdio.h>
 #include <string.h>
 
-static void point_by_hand(struct joined *piece, int64_t join, double u, double v)
-{
-    struct point *point = MODEL_ADD(&piece->model, point);
-
-    point->join = join;
-    point->u = IN(u);
-    point->v = IN(v);
-}
-
 /* ---- points by hand ---- */
 
 /* The screws of the bottom rail come through the end stile at z 3/4, those of the wing's cross
@@ -36,8 +27,8 @@ static void a_hole_by_hand_that_meets_a_screw_is_told_by_how_much_it_misses(void
     const struct finding *found = NULL;
 
     (void)state;
-    point_by_hand(&piece, join, 0.75, 1);
-    point_by_hand(&piece, join, 0.75, 40);
+    joined_hole(&piece, join, 0.75, 1);
+    joined_hole(&piece, join, 0.75, 40);
     joined_plan(&piece);
     assert_int_equal(joined_findings(&piece, FINDING_HOLE_MEETS), 2);
     for (size_t i = 0; i < piece.plan->findings.count; i++)
@@ -56,8 +47,8 @@ static void a_hole_by_hand_near_an_edge_is_told(void **state)
     int64_t join = joined_headboard(&piece);
 
     (void)state;
-    point_by_hand(&piece, join, 0.25, 20);
-    point_by_hand(&piece, join, 0.75, 40);
+    joined_hole(&piece, join, 0.25, 20);
+    joined_hole(&piece, join, 0.75, 40);
     joined_plan(&piece);
     assert_int_equal(joined_argument(&piece, FINDING_SCREW_EDGE, 0), IN(0.25));
     joined_end(&piece);
@@ -76,8 +67,8 @@ static void a_hole_by_hand_near_the_end_of_a_stile_is_refused_or_warned_of(void 
         struct joined piece;
         int64_t join = joined_headboard(&piece);
 
-        point_by_hand(&piece, join, 0.75, tried[i].z);
-        point_by_hand(&piece, join, 0.75, 40);
+        joined_hole(&piece, join, 0.75, tried[i].z);
+        joined_hole(&piece, join, 0.75, 40);
         joined_plan(&piece);
         assert_int_equal(joined_findings(&piece, tried[i].kind), 1);
         assert_int_equal(joined_argument(&piece, tried[i].kind, 0), IN(tried[i].z));
@@ -91,8 +82,8 @@ static void holes_by_hand_in_one_line_of_grain_are_told(void **state)
     int64_t join = joined_headboard(&piece);
 
     (void)state;
-    point_by_hand(&piece, join, 0.75, 20);
-    point_by_hand(&piece, join, 0.75, 20.5);
+    joined_hole(&piece, join, 0.75, 20);
+    joined_hole(&piece, join, 0.75, 20.5);
     joined_plan(&piece);
     assert_int_equal(joined_argument(&piece, FINDING_HOLES_IN_LINE, 0), IN(0.5));
     joined_end(&piece);
@@ -141,7 +132,7 @@ static void holes_that_are_there_are_not_drilled_again(void **state)
 
     (void)state;
     for (int i = 0; i < 3; i++)
-        point_by_hand(&piece, join, 0.75, 10 + 15 * i);
+        joined_hole(&piece, join, 0.75, 10 + 15 * i);
     joined_plan(&piece);
     const struct step *drill = step_named(&piece, "drill", join);
     int64_t minutes = drill->minutes;
@@ -340,8 +331,8 @@ static void a_bolt_that_passes_a_screw_is_told(void **state)
     second->head = HEAD_A;
     second->place = PLACE_SITE;
     second->name = "J2";
-    point_by_hand(&piece, join, 0.75, 20);
-    point_by_hand(&piece, second->key, 0.75, 20.3);
+    joined_hole(&piece, join, 0.75, 20);
+    joined_hole(&piece, second->key, 0.75, 20.3);
     joined_plan(&piece);
     assert_true(joined_findings(&piece, FINDING_HOLE_MEETS) > 0);
     assert_string_equal(joined_finding(&piece, FINDING_HOLE_MEETS)->arguments[3].text,

@@ -19,15 +19,6 @@
 
 /* ---- parts ---- */
 
-static void add_panel(struct soft *soft, int64_t box, enum side_word side, int64_t sheet)
-{
-    struct facing *facing = MODEL_ADD(&soft->model, facing);
-
-    facing->box = box;
-    facing->side = (int64_t)side;
-    facing->stock = sheet;
-}
-
 static void rest_on(struct soft *soft, int64_t below, int64_t above, double u, double v)
 {
     struct join *join = MODEL_ADD(&soft->model, join);
@@ -98,9 +89,9 @@ static struct chest add_chest(struct soft *soft, int64_t stays)
     chest.box = add_crate(soft, "B", 40, 18, 14);
     for (int side = 0; side < SIDE_COUNT; side++)
         if (side != SIDE_TOP)
-            add_panel(soft, chest.box, (enum side_word)side, sheet);
+            soft_panel(soft, chest.box, (enum side_word)side, sheet);
     chest.lid = soft_box(soft, "D", 40, 18, 0.75);
-    add_panel(soft, chest.lid, SIDE_TOP, board);
+    soft_panel(soft, chest.lid, SIDE_TOP, board);
     soft_upholster(soft, chest.lid, SIDE_TOP, soft->foam2);
     rest_on(soft, chest.box, chest.lid, 0, 0);
     add_fitting(soft, chest.lid, FITTING_HINGE, 2);
@@ -108,17 +99,9 @@ static struct chest add_chest(struct soft *soft, int64_t stays)
     return chest;
 }
 
-static const struct finding *finding_of(const struct soft *soft, int kind)
-{
-    for (size_t i = 0; i < soft->plan->findings.count; i++)
-        if (soft->plan->findings.at[i].kind == kind)
-            return &soft->plan->findings.at[i];
-    return NULL;
-}
-
 static void take_cure(struct soft *soft, int kind, size_t index)
 {
-    const struct finding *finding = finding_of(soft, kind);
+    const struct finding *finding = soft_finding(soft, kind);
 
     assert_non_null(finding);
     assert_true(finding->cure_count > index);
@@ -193,13 +176,13 @@ static void a_shut_chest_wants_two_gaps_for_air(void **state)
 
     soft_plan(soft);
     assert_int_equal(soft_findings(soft, FINDING_LID_STIFLES), 1);
-    assert_int_equal(finding_of(soft, FINDING_LID_STIFLES)->arguments[0].value, 0);
-    assert_string_equal(finding_of(soft, FINDING_LID_STIFLES)->arguments[2].text, "2.0 in2");
+    assert_int_equal(soft_finding(soft, FINDING_LID_STIFLES)->arguments[0].value, 0);
+    assert_string_equal(soft_finding(soft, FINDING_LID_STIFLES)->arguments[2].text, "2.0 in2");
     /* one hole of 4 in2 is one gap */
     add_hole(soft, chest.box, SIDE_BACK, 5, 2);
     soft_plan(soft);
-    assert_int_equal(finding_of(soft, FINDING_LID_STIFLES)->arguments[0].value, 1);
-    assert_string_equal(finding_of(soft, FINDING_LID_STIFLES)->arguments[1].text, "4.0 in2");
+    assert_int_equal(soft_finding(soft, FINDING_LID_STIFLES)->arguments[0].value, 1);
+    assert_string_equal(soft_finding(soft, FINDING_LID_STIFLES)->arguments[1].text, "4.0 in2");
     add_hole(soft, chest.box, SIDE_LEFT, 5, 0.5);
     soft_plan(soft);
     assert_int_equal(soft_findings(soft, FINDING_LID_STIFLES), 0);
@@ -213,7 +196,7 @@ static void two_small_gaps_are_not_enough_air(void **state)
     add_hole(soft, chest.box, SIDE_BACK, 5, 0.75);
     add_hole(soft, chest.box, SIDE_BACK, 30, 0.75);
     soft_plan(soft);
-    assert_string_equal(finding_of(soft, FINDING_LID_STIFLES)->arguments[1].text, "1.1 in2");
+    assert_string_equal(soft_finding(soft, FINDING_LID_STIFLES)->arguments[1].text, "1.1 in2");
 }
 
 /* Holes behind a wall, and under the front's cloth, let nothing in. */
@@ -230,7 +213,7 @@ static void no_air_comes_through_a_wall_or_cloth(void **state)
     soft->model.walls.at[0].gap = 0;
     soft_layer(soft, chest.box, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT, soft->cloth);
     soft_plan(soft);
-    assert_int_equal(finding_of(soft, FINDING_LID_STIFLES)->arguments[0].value, 0);
+    assert_int_equal(soft_finding(soft, FINDING_LID_STIFLES)->arguments[0].value, 0);
 }
 
 /* Two holes of an inch, clear of the uprights. */
@@ -284,8 +267,8 @@ static void a_lifted_lid_clears_the_wall(void **state)
     add_wall(soft, 1);
     soft_plan(soft);
     assert_int_equal(soft_findings(soft, FINDING_LID_AT_WALL), 1);
-    assert_int_equal(finding_of(soft, FINDING_LID_AT_WALL)->arguments[0].value, IN(3.0625));
-    assert_int_equal(finding_of(soft, FINDING_LID_AT_WALL)->arguments[1].value, IN(1));
+    assert_int_equal(soft_finding(soft, FINDING_LID_AT_WALL)->arguments[0].value, IN(3.0625));
+    assert_int_equal(soft_finding(soft, FINDING_LID_AT_WALL)->arguments[1].value, IN(1));
     take_cure(soft, FINDING_LID_AT_WALL, 0);
     assert_int_equal(soft_findings(soft, FINDING_LID_AT_WALL), 0);
     assert_int_equal(soft->model.walls.at[0].gap, IN(3.0625));
@@ -301,7 +284,7 @@ static int64_t add_seat(struct soft *soft, const char *name, double width, doubl
 {
     int64_t seat = soft_box(soft, name, width, depth, 0.75);
 
-    add_panel(soft, seat, SIDE_TOP, soft_wood(soft, STOCK_SHEET, 0.75, 0));
+    soft_panel(soft, seat, SIDE_TOP, soft_wood(soft, STOCK_SHEET, 0.75, 0));
     soft_upholster(soft, seat, SIDE_TOP, soft->foam2);
     return seat;
 }
@@ -318,9 +301,9 @@ static void seats_side_by_side_leave_room_for_their_cloth(void **state)
     rest_on(soft, base, second, 30, 0);
     soft_plan(soft);
     assert_int_equal(soft_findings(soft, FINDING_CLOTH_SQUEEZED), 1);
-    assert_int_equal(finding_of(soft, FINDING_CLOTH_SQUEEZED)->key, second);
-    assert_int_equal(finding_of(soft, FINDING_CLOTH_SQUEEZED)->arguments[1].value, 0);
-    assert_int_equal(finding_of(soft, FINDING_CLOTH_SQUEEZED)->arguments[2].value, IN(0.125));
+    assert_int_equal(soft_finding(soft, FINDING_CLOTH_SQUEEZED)->key, second);
+    assert_int_equal(soft_finding(soft, FINDING_CLOTH_SQUEEZED)->arguments[1].value, 0);
+    assert_int_equal(soft_finding(soft, FINDING_CLOTH_SQUEEZED)->arguments[2].value, IN(0.125));
     take_cure(soft, FINDING_CLOTH_SQUEEZED, 0);
     assert_int_equal(soft_findings(soft, FINDING_CLOTH_SQUEEZED), 0);
     assert_int_equal(((struct box *)model_find(&soft->model, ENTITY_box, first))->width,
@@ -336,7 +319,7 @@ static void bare_boards_may_touch(void **state)
     for (int i = 0; i < 2; i++) {
         int64_t seat = soft_box(soft, i ? "T" : "S", 30, 18, 0.75);
 
-        add_panel(soft, seat, SIDE_TOP, sheet);
+        soft_panel(soft, seat, SIDE_TOP, sheet);
         rest_on(soft, base, seat, 30.0 * i, 0);
     }
     soft_plan(soft);
@@ -353,7 +336,7 @@ static void a_seat_beside_an_arm_leaves_room_for_cloth_and_foam(void **state)
     int64_t arm = soft_box(soft, "L", 0.75, 18, 10);
     struct join *join;
 
-    add_panel(soft, arm, SIDE_RIGHT, soft_wood(soft, STOCK_SHEET, 0.75, 0));
+    soft_panel(soft, arm, SIDE_RIGHT, soft_wood(soft, STOCK_SHEET, 0.75, 0));
     ((struct box *)model_find(&soft->model, ENTITY_box, arm))->main_side = SIDE_RIGHT;
     rest_on(soft, base, seat, 0.75, 0);
     join = MODEL_ADD(&soft->model, join);
@@ -363,11 +346,11 @@ static void a_seat_beside_an_arm_leaves_room_for_cloth_and_foam(void **state)
     join->box_b = arm;
     join->side_b = SIDE_BOTTOM;
     soft_plan(soft);
-    assert_int_equal(finding_of(soft, FINDING_CLOTH_SQUEEZED)->key, seat);
-    assert_int_equal(finding_of(soft, FINDING_CLOTH_SQUEEZED)->arguments[2].value, IN(0.0625));
+    assert_int_equal(soft_finding(soft, FINDING_CLOTH_SQUEEZED)->key, seat);
+    assert_int_equal(soft_finding(soft, FINDING_CLOTH_SQUEEZED)->arguments[2].value, IN(0.0625));
     soft_layer(soft, arm, LAYER_FOAM, SHAPE_SLAB, SIDE_RIGHT, soft->foam2);
     soft_plan(soft);
-    assert_int_equal(finding_of(soft, FINDING_CLOTH_SQUEEZED)->arguments[2].value, IN(2.0625));
+    assert_int_equal(soft_finding(soft, FINDING_CLOTH_SQUEEZED)->arguments[2].value, IN(2.0625));
 }
 
 #define LID_TEST(test) cmocka_unit_test_setup_teardown(test, soft_begin, soft_end)

@@ -36,13 +36,6 @@ static struct stock *cloth_of(struct soft *soft)
     return model_find(&soft->model, ENTITY_stock, soft->cloth);
 }
 
-static int64_t add_cover(struct soft *soft, double width, double height)
-{
-    int64_t box = soft_box(soft, "X", width, 3, height);
-
-    return soft_layer(soft, box, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT, soft->cloth);
-}
-
 static bool comes_before(const struct soft *soft, int first, int then)
 {
     const struct step *before = soft_step(soft, first);
@@ -82,7 +75,7 @@ static void add_tufting(struct soft *soft, int64_t cover)
 
 static void make_handle(struct soft *soft, bool wrong)
 {
-    int64_t cover = add_cover(soft, 40, 30);
+    int64_t cover = soft_front_cover(soft, 40, 30);
     struct layer_edge *edge = MODEL_ADD(&soft->model, layer_edge);
 
     edge->layer = cover;
@@ -114,7 +107,7 @@ static void make_short_piece(struct soft *soft, bool wrong)
     struct tick *tick;
     int64_t key;
 
-    add_cover(soft, 40, 30);
+    soft_front_cover(soft, 40, 30);
     tick = MODEL_ADD(&soft->model, tick);
     key = tick->key;
     tick->step = "shear:1";
@@ -130,14 +123,14 @@ static void make_short_piece(struct soft *soft, bool wrong)
 /* 43 in are used; the shop cuts to half an inch, or 60 at least. */
 static void make_no_reserve(struct soft *soft, bool wrong)
 {
-    add_cover(soft, 40, 30);
+    soft_front_cover(soft, 40, 30);
     cloth_of(soft)->step_cut = IN(0.5);
     cloth_of(soft)->least_cut = wrong ? 0 : IN(60);
 }
 
 static void make_small_pieces(struct soft *soft, bool wrong)
 {
-    int64_t cover = add_cover(soft, 36, 24);
+    int64_t cover = soft_front_cover(soft, 36, 24);
 
     if (!wrong)
         return;
@@ -169,7 +162,7 @@ static bool lays_welt_and_buttons(const struct soft *soft)
 static void make_layout(struct soft *soft, bool wrong)
 {
     for (int i = 0; i < 2; i++)
-        add_cover(soft, wrong ? 17 : 14, 30);
+        soft_front_cover(soft, wrong ? 17 : 14, 30);
 }
 
 static bool takes_more_than_its_area(const struct soft *soft)
@@ -186,7 +179,7 @@ static bool takes_more_than_its_area(const struct soft *soft)
 
 static void make_narrow_cloth(struct soft *soft, bool wrong)
 {
-    add_cover(soft, 41, 30);
+    soft_front_cover(soft, 41, 30);
     cloth_of(soft)->width = IN(wrong ? 52 : 54);
 }
 
@@ -236,7 +229,7 @@ static bool laying_takes_a_quarter_longer(const struct soft *soft)
 
 static void make_wide_cover(struct soft *soft, bool wrong)
 {
-    add_cover(soft, wrong ? 70 : 40, 30);
+    soft_front_cover(soft, wrong ? 70 : 40, 30);
 }
 
 static bool has_a_centre_and_two_sides(const struct soft *soft)
@@ -249,13 +242,13 @@ static bool has_a_centre_and_two_sides(const struct soft *soft)
 
 static void make_pattern(struct soft *soft, bool wrong)
 {
-    add_cover(soft, 70, 30);
+    soft_front_cover(soft, 70, 30);
     cloth_of(soft)->repeat_across = wrong ? IN(12) : 0;
 }
 
 static void make_motif(struct soft *soft, bool wrong)
 {
-    add_cover(soft, 40, 30);
+    soft_front_cover(soft, 40, 30);
     cloth_of(soft)->repeat_along = wrong ? IN(12) : 0;
 }
 
@@ -275,7 +268,7 @@ static bool matches_at_its_seams(const struct soft *soft)
  * or past them. */
 static void make_seam_by_hand(struct soft *soft, bool wrong)
 {
-    int64_t cover = add_cover(soft, 50, 40);
+    int64_t cover = soft_front_cover(soft, 50, 40);
     int64_t a = soft_layer_of(soft, cover)->box;
     int64_t b = soft_box(soft, "B", 20, 10, 40);
     int64_t stick = soft_wood(soft, STOCK_STICK, 1.5, 2.5);
@@ -305,7 +298,7 @@ static void make_seam_by_hand(struct soft *soft, bool wrong)
 static void make_any_cover(struct soft *soft, bool wrong)
 {
     if (wrong)
-        add_cover(soft, 40, 30);
+        soft_front_cover(soft, 40, 30);
     else
         soft_box(soft, "X", 40, 3, 30);
 }
@@ -360,7 +353,7 @@ static void make_thin_board(struct soft *soft, bool wrong)
 
 static void make_hardwood(struct soft *soft, bool wrong)
 {
-    int64_t cover = add_cover(soft, 40, 30);
+    int64_t cover = soft_front_cover(soft, 40, 30);
     int64_t stick = soft_wood(soft, STOCK_STICK, 1.5, 2.5);
     struct tool *gun = MODEL_ADD(&soft->model, tool);
     struct box *box = model_find(&soft->model, ENTITY_box, soft_layer_of(soft, cover)->box);
@@ -397,7 +390,7 @@ static void make_panels(struct soft *soft, bool wrong)
 
 static void make_buttons(struct soft *soft, bool wrong)
 {
-    int64_t cover = add_cover(soft, 36, 24);
+    int64_t cover = soft_front_cover(soft, 36, 24);
 
     if (wrong)
         add_tufting(soft, cover);
@@ -469,7 +462,7 @@ static void make_light_foam(struct soft *soft, bool wrong)
 
 static void make_arch(struct soft *soft, bool wrong)
 {
-    int64_t cover = add_cover(soft, 40, 30);
+    int64_t cover = soft_front_cover(soft, 40, 30);
     int64_t key = soft_layer_of(soft, cover)->box;
     struct box *box = model_find(&soft->model, ENTITY_box, key);
 
@@ -480,7 +473,7 @@ static void make_arch(struct soft *soft, bool wrong)
 /* A half round of 40 across the middle: 20 pi in, a cut every two inches. */
 static void make_round(struct soft *soft, bool wrong)
 {
-    int64_t cover = add_cover(soft, 40, 30);
+    int64_t cover = soft_front_cover(soft, 40, 30);
     struct box *box = model_find(&soft->model, ENTITY_box, soft_layer_of(soft, cover)->box);
 
     box->outline = wrong ? OUTLINE_ARCH : OUTLINE_RECTANGLE;
@@ -510,7 +503,7 @@ static bool staples_closer_and_welts_on_the_bias(const struct soft *soft)
 
 static void make_trim(struct soft *soft, bool wrong)
 {
-    int64_t cover = add_cover(soft, 40, 30);
+    int64_t cover = soft_front_cover(soft, 40, 30);
     struct stock *strip = MODEL_ADD(&soft->model, stock);
     int64_t key = strip->key;
 
@@ -551,7 +544,7 @@ static void make_nails(struct soft *soft, bool wrong)
     if (wrong)
         make_trim(soft, false);
     else
-        add_cover(soft, 40, 30);
+        soft_front_cover(soft, 40, 30);
 }
 
 static bool buys_trim_before_the_first_cut(const struct soft *soft)
@@ -657,22 +650,14 @@ static const struct mistake mistakes[] = {
 
 /* ---- all ---- */
 
-static const struct finding *finding_of(const struct soft *soft, int kind)
-{
-    for (size_t i = 0; i < soft->plan->findings.count; i++)
-        if (soft->plan->findings.at[i].kind == kind)
-            return &soft->plan->findings.at[i];
-    return NULL;
-}
-
 static bool is_told(const struct soft *soft, const struct mistake *mistake)
 {
-    return mistake->told ? mistake->told(soft) : finding_of(soft, mistake->kind) != NULL;
+    return mistake->told ? mistake->told(soft) : soft_finding(soft, mistake->kind) != NULL;
 }
 
 static void take_first_cure(struct soft *soft, int kind)
 {
-    const struct finding *finding = finding_of(soft, kind);
+    const struct finding *finding = soft_finding(soft, kind);
 
     assert_true(finding->cure_count > 0);
     assert_int_equal(cure_apply(&soft->model, &finding->cures[0], NULL), FAULT_NONE);
@@ -696,7 +681,7 @@ static void it_is_told_where_it_is_made_and_only_there(void **state)
     mistake->make(soft, true);
     soft_plan(soft);
     assert_true(is_told(soft, mistake));
-    finding = mistake->told ? NULL : finding_of(soft, mistake->kind);
+    finding = mistake->told ? NULL : soft_finding(soft, mistake->kind);
     for (int i = 0; finding && i < FIGURES; i++)
         if (mistake->figures[i] != 0)
             assert_int_equal(finding->arguments[i].value, mistake->figures[i]);

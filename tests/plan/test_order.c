@@ -111,16 +111,6 @@ static void links_over_the_build_have_one_end_of_few_steps(void **state)
 
 /* ---- the worked examples ---- */
 
-static size_t *as_it_is(const struct plan *plan)
-{
-    size_t *place = calloc(plan->steps.count + 1, sizeof *place);
-
-    assert_non_null(place);
-    for (size_t i = 0; i < plan->steps.count; i++)
-        place[i] = i;
-    return place;
-}
-
 static void examples_do_nothing_too_late(void **state)
 {
     struct work_bench bench;
@@ -131,7 +121,7 @@ static void examples_do_nothing_too_late(void **state)
         const char *broken;
 
         work_case(&bench, examples[i]);
-        place = as_it_is(bench.plan);
+        place = places_as_planned(bench.plan);
         broken = order_breaks(bench.plan, place);
         if (broken)
             fail_msg("%s: %s", examples[i], broken);
@@ -207,7 +197,7 @@ static void every_physical_pair_is_held_and_noticed_when_turned_round(void **sta
     for (size_t i = 0; i < EXAMPLES; i++) {
         work_case(&bench, examples[i]);
         bool *held = calloc(bench.plan->steps.count, sizeof *held);
-        size_t *place = as_it_is(bench.plan);
+        size_t *place = places_as_planned(bench.plan);
 
         assert_non_null(held);
         for (size_t row = 0; row < physical_count; row++)

@@ -23,19 +23,9 @@ static const char *const examples[] = {"headboard", "ottoman", "banquette"};
 
 #define EXAMPLES (sizeof examples / sizeof *examples)
 
-static size_t *as_it_is(const struct plan *plan)
-{
-    size_t *place = calloc(plan->steps.count + 1, sizeof *place);
-
-    assert_non_null(place);
-    for (size_t i = 0; i < plan->steps.count; i++)
-        place[i] = i;
-    return place;
-}
-
 static void assert_unbroken(const struct plan *plan)
 {
-    size_t *place = as_it_is(plan);
+    size_t *place = places_as_planned(plan);
     const char *broken = links_broken(plan, place);
 
     if (broken)
@@ -64,7 +54,7 @@ static void checker_notices_each_precedence_turned_round(void **state)
 
     (void)state;
     work_case(&bench, "headboard");
-    size_t *place = as_it_is(bench.plan);
+    size_t *place = places_as_planned(bench.plan);
 
     for (size_t i = 0; i < bench.plan->precedences.count; i++) {
         size_t before = bench.plan->precedences.at[i].before;

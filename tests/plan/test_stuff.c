@@ -12,14 +12,6 @@
 
 #include <cmocka.h>
 
-static const struct finding *told(const struct soft *soft)
-{
-    for (size_t i = 0; i < soft->plan->findings.count; i++)
-        if (soft->plan->findings.at[i].kind == FINDING_STUFF_UNFIT)
-            return &soft->plan->findings.at[i];
-    return NULL;
-}
-
 /* What it was made of before a form changed its kind. */
 static void a_cover_of_foam_is_a_stop_and_cloth_mends_it(void **state)
 {
@@ -28,7 +20,7 @@ static void a_cover_of_foam_is_a_stop_and_cloth_mends_it(void **state)
     int64_t cover = soft_layer(soft, box, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT, soft->foam2);
 
     soft_plan(soft);
-    const struct finding *finding = told(soft);
+    const struct finding *finding = soft_finding(soft, FINDING_STUFF_UNFIT);
 
     assert_non_null(finding);
     assert_int_equal(plan_finding_severity(finding), SEVERITY_STOP);
@@ -36,7 +28,7 @@ static void a_cover_of_foam_is_a_stop_and_cloth_mends_it(void **state)
     assert_true(finding->cure_count > 0);
     assert_int_equal(cure_apply(&soft->model, &finding->cures[0], NULL), FAULT_NONE);
     soft_plan(soft);
-    assert_null(told(soft));
+    assert_null(soft_finding(soft, FINDING_STUFF_UNFIT));
     assert_true(soft_piece_count(soft, cover) > 0);
 }
 
@@ -49,10 +41,10 @@ static void a_frame_of_foam_is_told(void **state)
 
     framed->stick = soft->foam2;
     soft_plan(soft);
-    assert_non_null(told(soft));
+    assert_non_null(soft_finding(soft, FINDING_STUFF_UNFIT));
     framed->stick = stick;
     soft_plan(soft);
-    assert_null(told(soft));
+    assert_null(soft_finding(soft, FINDING_STUFF_UNFIT));
 }
 
 static void a_panel_of_sticks_is_told(void **state)
@@ -67,10 +59,10 @@ static void a_panel_of_sticks_is_told(void **state)
     panel->side = SIDE_FRONT;
     panel->stock = stick;
     soft_plan(soft);
-    assert_non_null(told(soft));
+    assert_non_null(soft_finding(soft, FINDING_STUFF_UNFIT));
     panel->stock = sheet;
     soft_plan(soft);
-    assert_null(told(soft));
+    assert_null(soft_finding(soft, FINDING_STUFF_UNFIT));
 }
 
 /* Each kind of layer takes stock of one kind here, and none of the other three. */
@@ -91,7 +83,7 @@ static void padding_and_cloth_are_told_apart(void **state)
             soft_layer_of(soft, key)->kind = kinds[i].kind;
             soft_layer_of(soft, key)->stock = stocks[k];
             soft_plan(soft);
-            assert_int_equal(told(soft) == NULL, k == kinds[i].fits);
+            assert_int_equal(soft_finding(soft, FINDING_STUFF_UNFIT) == NULL, k == kinds[i].fits);
         }
     }
 }

@@ -166,15 +166,6 @@ static void a_whole_diamond_belongs_in_the_middle(void **state)
         }
 }
 
-static const struct finding *finding_of(const struct soft *soft, int kind)
-{
-    for (size_t i = 0; i < soft->plan->findings.count; i++)
-        if (soft->plan->findings.at[i].kind == kind)
-            return &soft->plan->findings.at[i];
-    fail_msg("finding %d is not told", kind);
-    return NULL;
-}
-
 /* 48 x 30 upright, 4 in of border: 2 x 4 are 20 x 5-1/2; of 5 x 7 there are 8 across, 3 down: 9, so
  * that the middle is whole. */
 static void upright_diamonds_are_taller_than_wide(void **state)
@@ -189,8 +180,9 @@ static void upright_diamonds_are_taller_than_wide(void **state)
     tufting->down = 4;
     soft_plan(soft);
     assert_int_equal(soft_findings(soft, FINDING_TUFT_WIDE), 1);
-    assert_int_equal(cure_apply(&soft->model, &finding_of(soft, FINDING_TUFT_WIDE)->cures[0], NULL),
-                     FAULT_NONE);
+    assert_int_equal(
+        cure_apply(&soft->model, &soft_finding(soft, FINDING_TUFT_WIDE)->cures[0], NULL),
+        FAULT_NONE);
     soft_plan(soft);
     assert_int_equal(soft->model.tuftings.at[0].across, 9);
     assert_int_equal(soft->model.tuftings.at[0].down, 3);
@@ -320,8 +312,8 @@ static void a_line_falls_on_no_hole(void **state)
     point->v = IN(1);
     soft_plan(soft);
     assert_int_equal(soft_findings(soft, FINDING_CHANNEL_ON), 1);
-    assert_int_equal(finding_of(soft, FINDING_CHANNEL_ON)->arguments[0].value, 2);
-    assert_int_equal(finding_of(soft, FINDING_CHANNEL_ON)->arguments[1].value, IN(8));
+    assert_int_equal(soft_finding(soft, FINDING_CHANNEL_ON)->arguments[0].value, 2);
+    assert_int_equal(soft_finding(soft, FINDING_CHANNEL_ON)->arguments[1].value, IN(8));
     tufting->across = 4; /* lines at 10, 20, 30 */
     soft_plan(soft);
     assert_int_equal(soft_findings(soft, FINDING_CHANNEL_ON), 0);

@@ -384,6 +384,24 @@ bool physical_binds(const struct physical *row, const struct plan *plan, size_t 
            row->together(plan, first, second);
 }
 
+size_t *places_as_planned(const struct plan *plan)
+{
+    size_t *place = calloc(plan->steps.count + 1, sizeof *place);
+
+    assert_non_null(place);
+    for (size_t i = 0; i < plan->steps.count; i++)
+        place[i] = i;
+    return place;
+}
+
+bool has_no_order(const struct plan *plan)
+{
+    for (size_t i = 0; i < plan->findings.count; i++)
+        if (plan->findings.at[i].kind == FINDING_ORDER_CIRCLE)
+            return true;
+    return false;
+}
+
 const char *order_breaks(const struct plan *plan, const size_t *place)
 {
     for (size_t row = 0; row < physical_count; row++)

@@ -78,6 +78,12 @@ struct physical {
 extern const struct physical physicals[];
 extern const size_t physical_count;
 
+/* Each step at its own place, for a change; free() it. */
+size_t *places_as_planned(const struct plan *plan);
+
+/* Whether the plan tells of rules that wait for each other, which leave no order. */
+bool has_no_order(const struct plan *plan);
+
 /* What of the table an order breaks; NULL when nothing. `place` gives each step's place. */
 const char *order_breaks(const struct plan *plan, const size_t *place);
 

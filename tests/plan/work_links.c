@@ -311,14 +311,6 @@ static bool leads_to(const struct plan *plan, size_t from, size_t to)
     return found;
 }
 
-static bool tells_of_circle(const struct plan *plan)
-{
-    for (size_t i = 0; i < plan->findings.count; i++)
-        if (plan->findings.at[i].kind == FINDING_ORDER_CIRCLE)
-            return true;
-    return false;
-}
-
 static const char *say(const struct plan *plan, const char *rule, size_t before, size_t after)
 {
     static char sentence[200];
@@ -338,7 +330,7 @@ static const char *link_broken(const struct plan *plan, const size_t *place,
             continue;
         for (size_t j = 0; j < plan->steps.count; j++)
             if (place[i] > place[j] && link_binds(plan, link, i, j) &&
-                (hard ? !tells_of_circle(plan) : !leads_to(plan, j, i)))
+                (hard ? !has_no_order(plan) : !leads_to(plan, j, i)))
                 return say(plan, link->rule, i, j);
     }
     return NULL;
@@ -421,7 +413,7 @@ static const char *constraint_broken(const struct plan *plan, const size_t *plac
         struct two two = steps_bound(plan, &plan->constraints.at[i]);
 
         if (two.before != PLAN_NONE && two.after != PLAN_NONE &&
-            place[two.before] > place[two.after] && !tells_of_circle(plan))
+            place[two.before] > place[two.after] && !has_no_order(plan))
             return say(plan, plan->constraints.at[i].rule, two.before, two.after);
     }
     return NULL;

@@ -184,15 +184,6 @@ static bool tells_not_proved(const struct plan *plan)
 
 static size_t made, standing, losing, unseen;
 
-/* Rules that wait for each other leave no order that could be gone through. */
-static bool has_no_order(const struct plan *plan)
-{
-    for (size_t i = 0; i < plan->findings.count; i++)
-        if (plan->findings.at[i].kind == FINDING_ORDER_CIRCLE)
-            return true;
-    return false;
-}
-
 static const char *look_at(struct work_bench *bench, const struct rehearsal *result)
 {
     const struct plan *plan = bench->plan;

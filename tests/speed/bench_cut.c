@@ -7,10 +7,10 @@
  */
 #include "cut/search.h"
 #include "dice.h"
+#include "stopwatch.h"
 
 #include <stdio.h>
 #include <stdlib.h>
-#include <time.h>
 
 #define EIGHTH INT64_C(1016)
 #define MOST_PIECES 1200
@@ -28,14 +28,6 @@ struct sums {
     double seconds, slowest;
     size_t stopped;
 };
-
-static double now(void)
-{
-    struct timespec time;
-
-    clock_gettime(CLOCK_MONOTONIC, &time);
-    return (double)time.tv_sec + (double)time.tv_nsec / 1e9;
-}
 
 static void draw_sizes(struct drawn *drawn, struct dice *dice, size_t sizes)
 {
@@ -80,12 +72,12 @@ static void solve(const struct drawn *drawn, int64_t work, struct sums *sums)
     arena.escape = &escape;
     if (setjmp(escape))
         exit(1);
-    double begun = now();
+    double begun = stopwatch_wall();
     struct cut_search *search = cut_begin(CUT_BARS, &job, &arena);
     while (cut_done(search) < work && cut_step(search, work - cut_done(search)))
         ;
     const struct cut_layout *best = cut_best(search);
-    begun = now() - begun;
+    begun = stopwatch_wall() - begun;
     gap = (double)(best->cost - best->bound) / (double)best->cost;
     sums->jobs++;
     sums->proven += layout_proven(best);

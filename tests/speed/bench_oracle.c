@@ -6,22 +6,14 @@
 #include "cut/search.h"
 #include "dice.h"
 #include "oracle.h"
+#include "stopwatch.h"
 
 #include <stdio.h>
 #include <stdlib.h>
-#include <time.h>
 #include <unistd.h>
 
 #define JOBS 24
 #define PIECES 20
-
-static double now(void)
-{
-    struct timespec time;
-
-    clock_gettime(CLOCK_MONOTONIC, &time);
-    return (double)time.tv_sec + (double)time.tv_nsec / 1e9;
-}
 
 static void draw(struct dice *dice, struct cut_piece *parts, struct cut_size *sizes)
 {
@@ -52,11 +44,11 @@ static double time_ours(const struct cut_job *job, int64_t cost)
     arena.escape = &escape;
     if (setjmp(escape))
         exit(1);
-    double begun = now();
+    double begun = stopwatch_wall();
     struct cut_search *search = cut_begin(CUT_BARS, job, &arena);
     while (cut_best(search)->cost > cost && cut_step(search, 1000000))
         ;
-    seconds = cut_best(search)->cost == cost ? now() - begun : -1;
+    seconds = cut_best(search)->cost == cost ? stopwatch_wall() - begun : -1;
     arena_release(&arena);
     return seconds;
 }
@@ -93,10 +85,10 @@ int main(void)
         double begun, theirs, ours;
 
         draw(&dice, parts, sizes);
-        begun = now();
+        begun = stopwatch_wall();
         if (!oracle_cost(&job, folder, &cost))
             continue;
-        theirs = now() - begun;
+        theirs = stopwatch_wall() - begun;
         ours = time_ours(&job, cost);
         if (ours < 0)
             missed++;

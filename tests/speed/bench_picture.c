@@ -5,10 +5,10 @@
  */
 #include "draw/piece.h"
 #include "draw/raster.h"
+#include "stopwatch.h"
 
 #include <stdio.h>
 #include <stdlib.h>
-#include <time.h>
 
 #define ROUNDS 101
 #define IN_A_ROW 10
@@ -21,20 +21,6 @@ struct picture {
     struct arena arena;
     size_t marks;
 };
-
-static double now_ms(void)
-{
-    struct timespec now;
-    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &now);
-    return (double)now.tv_sec * 1e3 + (double)now.tv_nsec / 1e6;
-}
-
-static int compare(const void *a, const void *b)
-{
-    double left = *(const double *)a;
-    double right = *(const double *)b;
-    return (left > right) - (left < right);
-}
 
 static int64_t add_stock(struct model *model, enum stock_word kind, double thick, double wide)
 {
@@ -105,14 +91,14 @@ static void bench_view(const struct plan *plan, const char *name, struct piece_a
     double times[ROUNDS];
 
     for (int i = 0; i < ROUNDS; i++) {
-        double begin = now_ms();
+        double begin = stopwatch_used_ms();
         arena_init(&picture.arena);
         if (!arena_try(&picture.arena, run, &picture))
             exit(1);
         arena_release(&picture.arena);
-        times[i] = now_ms() - begin;
+        times[i] = stopwatch_used_ms() - begin;
     }
-    qsort(times, ROUNDS, sizeof *times, compare);
+    qsort(times, ROUNDS, sizeof *times, stopwatch_compare);
     printf("  %-24s %6zu marks  median %7.3f ms  p99 %7.3f ms\n", name, picture.marks,
            times[ROUNDS / 2], times[ROUNDS * 99 / 100]);
 }

@@ -6,13 +6,13 @@
  */
 #include "build_file.h"
 #include "plan/plan.h"
+#include "stopwatch.h"
 
 #include <math.h>
 #include <stdbool.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 
 #define ROUNDS 200
 #define LARGEST 300 /* boxes */
@@ -20,20 +20,6 @@
 
 typedef enum fault make_fn(const struct model *facts, const struct cut_known *known,
                            struct arena *arena, const struct plan **ret_plan);
-
-static double now_ms(void)
-{
-    struct timespec now;
-    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &now);
-    return (double)now.tv_sec * 1e3 + (double)now.tv_nsec / 1e6;
-}
-
-static int compare(const void *a, const void *b)
-{
-    double left = *(const double *)a;
-    double right = *(const double *)b;
-    return (left > right) - (left < right);
-}
 
 /* Plans a model again and again, by layouts that are known where they are given, each time in the
  * memory of the time before as the program does at a key; the times, sorted. */
@@ -45,14 +31,14 @@ static void time_plans(make_fn *make, const struct model *model, const struct cu
     arena_init(&arena);
     for (int i = 0; i < rounds; i++) {
         const struct plan *plan;
-        double begin = now_ms();
+        double begin = stopwatch_used_ms();
         if (make(model, known, &arena, &plan))
             exit(1);
-        times[i] = now_ms() - begin;
+        times[i] = stopwatch_used_ms() - begin;
         arena_reset(&arena);
     }
     arena_release(&arena);
-    qsort(times, (size_t)rounds, sizeof *times, compare);
+    qsort(times, (size_t)rounds, sizeof *times, stopwatch_compare);
 }
 
 /* What the cutting methods find for a model: with it a plan is made without a search. */
@@ -87,11 +73,11 @@ static void cut_job(const struct plan_job *job, enum cut_effort effort)
 /* What cutting all jobs of a plan takes. */
 static double time_effort(const struct plan *plan, enum cut_effort effort)
 {
-    double begin = now_ms();
+    double begin = stopwatch_used_ms();
 
     for (size_t i = 0; i < plan->jobs.count; i++)
         cut_job(&plan->jobs.at[i], effort);
-    return now_ms() - begin;
+    return stopwatch_used_ms() - begin;
 }
 
 /* ---- files ---- */

@@ -12,11 +12,11 @@
 #include "dice.h"
 
 #include "base/quantity.h"
+#include "stopwatch.h"
 
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 
 #define MOST_PIECES 30
 
@@ -49,14 +49,6 @@ struct sums {
     int jobs, proven, flawed;
     double gap, worst, steps, seconds, slowest;
 };
-
-static double now(void)
-{
-    struct timespec time;
-
-    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &time);
-    return (double)time.tv_sec + (double)time.tv_nsec / 1e9;
-}
 
 /* ---- jobs ---- */
 
@@ -131,11 +123,11 @@ static void solve(const struct drawn *drawn, int64_t work, bool each, struct sum
     arena.escape = &escape;
     if (setjmp(escape))
         exit(1);
-    begun = now();
+    begun = stopwatch_used();
     search = cut_begin(CUT_ROLLS, job, &arena);
     while (cut_done(search) < work && cut_step(search, CUT_SLICE))
         ;
-    begun = now() - begun;
+    begun = stopwatch_used() - begun;
     best = cut_best(search);
     steps = (double)(best->cost - best->bound) / (double)job->sale.step;
     if (each)

@@ -3,6 +3,7 @@
  * for it, in a workshop of 1,000 builds with the largest demo build open. The file lies in TMPDIR:
  * with that in memory the disk's sync costs nothing. Arguments: files of builds, the largest first.
  */
+#include "stopwatch.h"
 #include "tui/driver.h"
 #include "tui/terminal.h"
 
@@ -12,7 +13,6 @@
 #include <stdlib.h>
 #include <string.h>
 #include <sys/resource.h>
-#include <time.h>
 #include <unistd.h>
 
 #define BUILDS 1000
@@ -42,13 +42,6 @@ struct bench {
     struct tries groups[GROUPS];
 };
 
-static double now_ms(void)
-{
-    struct timespec now;
-    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &now);
-    return (double)now.tv_sec * 1e3 + (double)now.tv_nsec / 1e6;
-}
-
 static long sent(struct bench *bench)
 {
     fflush(bench->out);
@@ -66,7 +59,7 @@ static void note_try(struct bench *bench, int group, double began, long before)
     struct tries *to = &bench->groups[group];
     if (to->count == KEYS_MOST)
         return;
-    to->ms[to->count] = now_ms() - began;
+    to->ms[to->count] = stopwatch_used_ms() - began;
     to->bytes[to->count++] = sent(bench) - before;
 }
 
@@ -81,7 +74,7 @@ static void press(struct bench *bench, int key, int group)
 {
     int top = list_top(bench);
     long before = sent(bench);
-    double began = now_ms();
+    double began = stopwatch_used_ms();
     driver_key(&bench->tui, key);
     show(bench);
     if (group == GROUP_MOVE && list_top(bench) != top)
@@ -89,7 +82,7 @@ static void press(struct bench *bench, int key, int group)
     note_try(bench, GROUP_ALL, began, before);
     note_try(bench, group, began, before);
     before = sent(bench);
-    began = now_ms();
+    began = stopwatch_used_ms();
     if (!driver_rest(&bench->tui))
         return;
     show(bench);
@@ -170,13 +163,6 @@ static void do_a_round(struct bench *bench)
 
 /* ---- telling ---- */
 
-static int compare_ms(const void *a, const void *b)
-{
-    double left = *(const double *)a;
-    double right = *(const double *)b;
-    return (left > right) - (left < right);
-}
-
 static int compare_bytes(const void *a, const void *b)
 {
     long left = *(const long *)a;
@@ -188,7 +174,7 @@ static void tell(struct tries *tries, const char *name)
 {
     int last = tries->count - 1;
     int nearly = last - tries->count / 100;
-    qsort(tries->ms, (size_t)tries->count, sizeof *tries->ms, compare_ms);
+    qsort(tries->ms, (size_t)tries->count, sizeof *tries->ms, stopwatch_compare);
     qsort(tries->bytes, (size_t)tries->count, sizeof *tries->bytes, compare_bytes);
     printf("%-34s %5d keys: median %.2f ms, 99 of 100 %.2f ms, worst %.2f ms; "
            "median %ld bytes, 99 of 100 %ld, most %ld\n",

@@ -9,11 +9,11 @@
 #include "dice.h"
 
 #include "base/quantity.h"
+#include "stopwatch.h"
 
 #include <setjmp.h>
 #include <stdio.h>
 #include <stdlib.h>
-#include <time.h>
 
 #define EIGHTH (LENGTH_INCH / 8)
 #define MOST_PIECES 200
@@ -51,14 +51,6 @@ static const struct sort sorts[] = {
     {"cloth", CUT_ROLLS, 30, 4, {64, 800}, {32, 430}, {{0, 432 * EIGHTH, 0, CUT_ANY}}, 1},
 };
 
-static double now_ms(void)
-{
-    struct timespec now;
-
-    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &now);
-    return (double)now.tv_sec * 1e3 + (double)now.tv_nsec / 1e6;
-}
-
 static void draw(const struct sort *sort, struct dice *dice, struct cut_piece *pieces)
 {
     size_t count = 0;
@@ -80,10 +72,10 @@ static double longest_slice(struct cut_search *search)
     bool more = true;
 
     for (int n = 0; n < SLICES && more; n++) {
-        double begun = now_ms(), took;
+        double begun = stopwatch_used_ms(), took;
 
         more = cut_step(search, CUT_SLICE);
-        took = now_ms() - begun;
+        took = stopwatch_used_ms() - begun;
         longest = took > longest ? took : longest;
     }
     return longest;
@@ -101,9 +93,9 @@ static double run(const struct cut_job *job, enum cut_way way, double *quick)
     arena.escape = &escape;
     if (setjmp(escape))
         exit(1);
-    begun = now_ms();
+    begun = stopwatch_used_ms();
     search = cut_begin(way, job, &arena);
-    *quick = now_ms() - begun;
+    *quick = stopwatch_used_ms() - begun;
     longest = longest_slice(search);
     arena_release(&arena);
     return longest;

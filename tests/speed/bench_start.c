@@ -2,6 +2,8 @@
  * Prints how long the program takes from its start to its first screen, in a terminal of this
  * process, with a workshop of 1,000 builds. Argument: the program.
  */
+#include "stopwatch.h"
+
 #include <pty.h>
 #include <signal.h>
 #include <stdio.h>
@@ -9,18 +11,10 @@
 #include <string.h>
 #include <sys/resource.h>
 #include <sys/wait.h>
-#include <time.h>
 #include <unistd.h>
 
 #define ROUNDS 15
 #define BUILDS 1000
-
-static double now_ms(void)
-{
-    struct timespec now;
-    clock_gettime(CLOCK_MONOTONIC, &now);
-    return (double)now.tv_sec * 1e3 + (double)now.tv_nsec / 1e6;
-}
 
 static void run_quietly(char *const argv[])
 {
@@ -74,7 +68,7 @@ static double time_start(char *program, char *store)
     char seen[65536];
     size_t length = 0;
     int master;
-    double begin = now_ms();
+    double begin = 1e3 * stopwatch_wall();
     pid_t child = forkpty(&master, NULL, NULL, &size);
     if (child == 0) {
         setenv("TERM", "xterm-256color", 1);
@@ -89,18 +83,11 @@ static double time_start(char *program, char *store)
         length += (size_t)got;
         seen[length] = '\0';
     }
-    double took = now_ms() - begin;
+    double took = 1e3 * stopwatch_wall() - begin;
     kill(child, SIGTERM);
     waitpid(child, NULL, 0);
     close(master);
     return took;
-}
-
-static int compare(const void *a, const void *b)
-{
-    double left = *(const double *)a;
-    double right = *(const double *)b;
-    return (left > right) - (left < right);
 }
 
 int main(int argc, char **argv)
@@ -118,7 +105,7 @@ int main(int argc, char **argv)
     make_store(argv[1], store, folder);
     for (int i = 0; i < ROUNDS; i++)
         times[i] = time_start(argv[1], store);
-    qsort(times, ROUNDS, sizeof *times, compare);
+    qsort(times, ROUNDS, sizeof *times, stopwatch_compare);
     printf("cold start to the first screen, %d builds: median %.1f ms, worst of %d %.1f ms\n",
            BUILDS, times[ROUNDS / 2], ROUNDS, times[ROUNDS - 1]);
     struct rusage usage;

@@ -11,6 +11,7 @@
  */
 #include "base/quantity.h"
 #include "cut/search.h"
+#include "stopwatch.h"
 
 #include <jansson.h>
 
@@ -18,7 +19,6 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 
 #define YARD (36 * LENGTH_INCH)
 
@@ -154,14 +154,6 @@ static void read_job(struct bench *bench, const json_t *root)
 
 /* ---- solving and telling ---- */
 
-static double now(void)
-{
-    struct timespec time;
-
-    clock_gettime(CLOCK_MONOTONIC, &time);
-    return (double)time.tv_sec + (double)time.tv_nsec / 1e9;
-}
-
 static double money(const struct bench *bench, int64_t cost)
 {
     if (bench->way != CUT_ROLLS)
@@ -208,9 +200,9 @@ static void run(void *context)
     double begun;
 
     read_job(bench, root);
-    begun = now();
+    begun = stopwatch_wall();
     cut_search_all(bench->way, &bench->job, *effort, &bench->arena, &layout);
-    tell(bench, root, &layout, now() - begun);
+    tell(bench, root, &layout, stopwatch_wall() - begun);
 }
 
 int main(int argc, char **argv)

@@ -11,11 +11,11 @@
  * are not in this tree.
  */
 #include "cut/search.h"
+#include "stopwatch.h"
 
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 
 #define MOST_PIECES 2000
 #define MOST_KNOWN 4000
@@ -69,14 +69,6 @@ static const struct known *find_known(const char *name)
     return NULL;
 }
 
-static double now(void)
-{
-    struct timespec time;
-
-    clock_gettime(CLOCK_MONOTONIC, &time);
-    return (double)time.tv_sec + (double)time.tv_nsec / 1e9;
-}
-
 static void count_result(const struct instance *instance, const struct cut_layout *layout,
                          double seconds)
 {
@@ -109,7 +101,7 @@ static void solve(const struct instance *instance)
         .parts = instance->pieces, .part_count = instance->count, .sizes = &size, .size_count = 1};
     struct arena arena;
     jmp_buf escape;
-    double begun = now();
+    double begun = stopwatch_wall();
 
     arena_init(&arena);
     arena.escape = &escape;
@@ -120,7 +112,7 @@ static void solve(const struct instance *instance)
     struct cut_search *search = cut_begin(CUT_BARS, &job, &arena);
     while (cut_done(search) < work && cut_step(search, work - cut_done(search)))
         ;
-    double seconds = now() - begun;
+    double seconds = stopwatch_wall() - begun;
     if (layout_verify(CUT_BARS, &job, cut_best(search), &arena) != CUT_FLAW_NONE) {
         fprintf(stderr, "%s: the layout is not sound\n", instance->name);
         exit(1);

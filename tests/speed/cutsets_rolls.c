@@ -13,12 +13,12 @@
  */
 #include "base/quantity.h"
 #include "cut/search.h"
+#include "stopwatch.h"
 
 #include <setjmp.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 
 #define PARTS_MOST 4000
 
@@ -33,14 +33,6 @@ struct tally {
     int runs, equal, proven, flawed;
     double over, quick_over, ms, quick_ms;
 };
-
-static double now_ms(void)
-{
-    struct timespec now;
-
-    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &now);
-    return (double)now.tv_sec * 1e3 + (double)now.tv_nsec / 1e6;
-}
 
 static _Noreturn void fail(const char *what)
 {
@@ -109,7 +101,7 @@ static void run(const char *name, struct instance *instance, int64_t work, struc
     struct cut_search *search;
     struct arena arena;
     jmp_buf escape;
-    double begin = now_ms(), quick, whole;
+    double begin = stopwatch_used_ms(), quick, whole;
     int64_t first, last;
     bool sound;
 
@@ -118,11 +110,11 @@ static void run(const char *name, struct instance *instance, int64_t work, struc
     if (setjmp(escape))
         fail("this job: memory is out");
     search = cut_begin(CUT_ROLLS, &instance->job, &arena);
-    quick = now_ms() - begin;
+    quick = stopwatch_used_ms() - begin;
     first = cut_best(search)->cost;
     while (cut_done(search) < work && cut_step(search, CUT_SLICE))
         ;
-    whole = now_ms() - begin;
+    whole = stopwatch_used_ms() - begin;
     last = cut_best(search)->cost;
     sound = layout_verify(CUT_ROLLS, &instance->job, cut_best(search), &arena) == CUT_FLAW_NONE;
     printf("%-10s %4zu parts  known %4lld  quick %4lld  reached %4lld  bound %4lld  over %5.2f %%"

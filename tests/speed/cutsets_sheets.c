@@ -13,12 +13,12 @@
  * N of --work is in units of search.h; --every takes each Nth instance.
  */
 #include "cut/search.h"
+#include "stopwatch.h"
 
 #include <setjmp.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 
 #define PARTS_MOST 1000
 #define SIZES_MOST 20
@@ -44,13 +44,6 @@ struct tally {
     long runs, sheets, known, equal, proven, flawed, bound;
     double used, ms, quick;
 };
-
-static double now_ms(void)
-{
-    struct timespec now;
-    clock_gettime(CLOCK_PROCESS_CPUTIME_ID, &now);
-    return (double)now.tv_sec * 1e3 + (double)now.tv_nsec / 1e6;
-}
 
 static void fail(const char *what)
 {
@@ -101,7 +94,7 @@ static void run(struct instance *instance, bool may_turn, int64_t work, long kno
     struct cut_search *search;
     struct arena arena;
     jmp_buf escape;
-    double begin = now_ms();
+    double begin = stopwatch_used_ms();
 
     set_turning(instance, may_turn);
     arena_init(&arena);
@@ -109,11 +102,11 @@ static void run(struct instance *instance, bool may_turn, int64_t work, long kno
     if (setjmp(escape))
         fail("this job: memory is out");
     search = cut_begin(CUT_SHEETS, &instance->job, &arena);
-    tally->quick += now_ms() - begin;
+    tally->quick += stopwatch_used_ms() - begin;
     while (cut_done(search) < work && !layout_proven(cut_best(search)) &&
            cut_step(search, CUT_SLICE))
         ;
-    tally->ms += now_ms() - begin;
+    tally->ms += stopwatch_used_ms() - begin;
     tally->flawed += layout_verify(CUT_SHEETS, &instance->job, cut_best(search), &arena) != 0;
     add_run(tally, instance, cut_best(search), known);
     arena_release(&arena);

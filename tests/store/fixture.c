@@ -374,3 +374,11 @@ int64_t ask_sql(const char *path, const char *sql)
     sqlite3_close(db);
     return value;
 }
+
+void place_with_store(struct place *place)
+{
+    struct dice dice = {43};
+
+    place_make(place);
+    make_store(place->path, &dice);
+}

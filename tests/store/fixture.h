@@ -51,6 +51,7 @@ uint64_t file_digest(const char *path);
 
 /* Makes a store with two builds, a few actions old and one of them undone. */
 void make_store(const char *path, struct dice *dice);
+void place_with_store(struct place *place); /* a new folder with such a one */
 
 void read_file(const char *path, unsigned char **ret_bytes, size_t *ret_size); /* free() it */
 void write_file(const char *path, const void *bytes, size_t size);

@@ -32,14 +32,6 @@ static void expect_refused(const struct place *place, enum fault fault)
     assert_int_equal(place_files(place), files);
 }
 
-static void make(struct place *place)
-{
-    struct dice dice = {43};
-
-    place_make(place);
-    make_store(place->path, &dice);
-}
-
 /* A file in the place of a store. */
 static void refuse_bytes(const void *bytes, size_t size, enum fault fault)
 {
@@ -128,7 +120,7 @@ static void claims_of_terabytes_are_damage(void **state)
     unsigned char *bytes;
     size_t size;
 
-    make(&place);
+    place_with_store(&place);
     read_file(place.path, &bytes, &size);
     for (size_t i = 0; i < sizeof claims / sizeof claims[0]; i++) {
         unsigned char was[4];
@@ -164,7 +156,7 @@ static void a_symbolic_link_is_refused(void **state)
     struct store *store = NULL;
     char link_path[PATH_MAX + 16];
 
-    make(&place);
+    place_with_store(&place);
     snprintf(link_path, sizeof link_path, "%s.link", place.path);
     assert_int_equal(symlink(place.path, link_path), 0);
     assert_int_equal(store_open(&store, link_path, NULL), FAULT_REFUSED);
@@ -179,7 +171,7 @@ static void a_link_among_the_folders_is_followed(void **state)
     char link_path[PATH_MAX + 16];
     char path[PATH_MAX + 64];
 
-    make(&place);
+    place_with_store(&place);
     snprintf(link_path, sizeof link_path, "%s.link", place.folder);
     assert_int_equal(symlink(place.folder, link_path), 0);
     snprintf(path, sizeof path, "%s/workshop.stuffover", link_path);
@@ -194,7 +186,7 @@ static void refuse_changed(const char *sql, enum fault fault)
 {
     struct place place;
 
-    make(&place);
+    place_with_store(&place);
     run_sql(place.path, sql);
     expect_refused(&place, fault);
     place_remove(&place);
@@ -252,7 +244,7 @@ static void a_truncated_file_is_damaged_wherever_it_ends(void **state)
     unsigned char *bytes;
     size_t size;
 
-    make(&place);
+    place_with_store(&place);
     read_file(place.path, &bytes, &size);
     for (size_t left = 4096; left < size; left += 4096 * 7)
         refuse_bytes(bytes, left, FAULT_DAMAGED);
@@ -297,7 +289,7 @@ static void a_flipped_bit_is_never_written_to(void **state)
     size_t size;
     int refused = 0;
 
-    make(&place);
+    place_with_store(&place);
     read_file(place.path, &bytes, &size);
     for (size_t at = 0; at < size; at += at % 4096 < 48 ? APART_IN_HEAD : APART) {
         struct store *store = NULL;
@@ -325,7 +317,7 @@ static void a_broken_page_is_damage(void **state)
     unsigned char *bytes;
     size_t size;
 
-    make(&place);
+    place_with_store(&place);
     read_file(place.path, &bytes, &size);
     for (size_t page = 0; page + 4096 <= size; page += 4096 * 5) {
         unsigned char *header = bytes + page + (page == 0 ? 100 : 0);
@@ -358,7 +350,7 @@ static void a_large_damaged_file_is_read_but_never_written_to(void **state)
     struct model after;
     struct fault_note note;
 
-    make(&place);
+    place_with_store(&place);
     make_large(&place);
     run_sql(place.path, "PRAGMA foreign_keys = OFF; DELETE FROM stock");
     uint64_t digest = file_digest(place.path);
@@ -384,7 +376,7 @@ static void a_large_damaged_file_is_not_backed_up_as_whole(void **state)
     struct fault_note note;
     char copy[PATH_MAX + 16];
 
-    make(&place);
+    place_with_store(&place);
     make_large(&place);
     run_sql(place.path, "PRAGMA foreign_keys = OFF; DELETE FROM stock");
     snprintf(copy, sizeof copy, "%s.copy", place.path);
@@ -404,7 +396,7 @@ static void a_large_whole_file_is_written_to(void **state)
     struct model before;
     struct model after;
 
-    make(&place);
+    place_with_store(&place);
     make_large(&place);
     struct store *store = open_store(place.path);
     arena_make(&arena);
@@ -428,7 +420,7 @@ static void a_newer_file_is_read_and_not_written_to(void **state)
     char label[STORE_LABEL];
     int64_t build;
 
-    make(&place);
+    place_with_store(&place);
     run_sql(place.path, "ALTER TABLE workshop ADD COLUMN motto TEXT NOT NULL DEFAULT 'slow';"
                         "CREATE TABLE later (key INTEGER PRIMARY KEY) STRICT;"
                         "PRAGMA user_version = 99");
@@ -459,7 +451,7 @@ static void a_word_of_a_newer_version_is_said_to_be_newer(void **state)
     struct model model;
     struct fault_note note;
 
-    make(&place);
+    place_with_store(&place);
     run_sql(place.path, "PRAGMA writable_schema = ON;"
                         "UPDATE sqlite_schema SET sql = replace(sql, '''inch''', '''cubit''')"
                         " WHERE name = 'workshop';"
@@ -482,7 +474,7 @@ static void our_file_in_wal_mode_is_switched_back(void **state)
     unsigned char *bytes;
     size_t size;
 
-    make(&place);
+    place_with_store(&place);
     struct store *store = open_store(place.path);
     uint64_t before = state_digest(store);
     store_close(store);
@@ -505,7 +497,7 @@ static void a_file_without_its_workshop_is_damaged(void **state)
     struct model model;
     struct fault_note note;
 
-    make(&place);
+    place_with_store(&place);
     run_sql(place.path, "DELETE FROM workshop");
     struct store *store = open_store(place.path);
     arena_make(&arena);
@@ -524,7 +516,7 @@ static void expect_read_only(mode_t folder, mode_t file)
     struct model model;
     uid_t user = geteuid();
 
-    make(&place);
+    place_with_store(&place);
     /* The superuser may do everything, so another user asks; 65534 is nobody by convention. */
     if (user == 0)
         assert_int_equal(chown(place.path, 65534, 65534), 0);
@@ -570,7 +562,7 @@ static void a_text_that_is_no_utf8_is_damage_at_loading(void **state)
         struct model model;
         char sql[128];
 
-        make(&place);
+        place_with_store(&place);
         snprintf(sql, sizeof sql, "UPDATE workshop SET name = CAST(%s AS TEXT)", broken[i]);
         run_sql(place.path, sql);
         struct store *store = open_store(place.path);
@@ -590,7 +582,7 @@ static void a_text_of_an_item_that_is_no_utf8_is_damage_too(void **state)
     struct model model;
     struct fault_note note;
 
-    make(&place);
+    place_with_store(&place);
     run_sql(place.path, "UPDATE stock SET note = CAST(x'ff41' AS TEXT)"
                         " WHERE key = (SELECT min(key) FROM stock)");
     struct store *store = open_store(place.path);

@@ -12,14 +12,6 @@
 
 #include "fixture.h"
 
-static void make(struct place *place)
-{
-    struct dice dice = {43};
-
-    place_make(place);
-    make_store(place->path, &dice);
-}
-
 struct rescued {
     size_t builds, lost, unread;
     uint64_t digest;
@@ -89,7 +81,7 @@ static void of_a_whole_file_nothing_is_lost_and_nothing_is_written(void **state)
     size_t mended;
 
     (void)state;
-    make(&place);
+    place_with_store(&place);
     store = open_store(place.path);
     whole = load_all(store, &mended);
     store_close(store);
@@ -140,7 +132,7 @@ static void without_a_page_the_rest_is_sound(void **state)
     size_t size, pages;
 
     (void)state;
-    make(&place);
+    place_with_store(&place);
     read_file(place.path, &bytes, &size);
     pages = size / 4096;
     for (size_t page = 0; page < pages; page++)
@@ -162,7 +154,7 @@ static void a_file_cut_short_is_read_as_far_as_it_goes(void **state)
     size_t size;
 
     (void)state;
-    make(&place);
+    place_with_store(&place);
     read_file(place.path, &bytes, &size);
     write_file(place.path, bytes, size - 4096 * 3);
     assert_int_equal(store_open(&store, place.path, NULL), FAULT_DAMAGED);

@@ -600,19 +600,11 @@ static void too_small_a_window_says_what_is_needed(void **state)
     assert_non_null(strstr(stage_show(stage, 18, 60), "all builds"));
 }
 
-/* Lets searches for layouts come to their end. */
-static void be_idle(struct stage *stage)
-{
-    do
-        driver_idle(&stage->tui);
-    while (stage->tui.searching);
-}
-
 static void what_another_program_wrote_shows_when_idle(void **state)
 {
     struct stage *stage = *state;
     stage_take_up(stage, "Wing headboard");
-    be_idle(stage);
+    stage_rest(stage);
     assert_false(driver_idle(&stage->tui));
     struct desk *other = desk_at(&stage->place);
     DONE(desk_take_up_named(other, "Wing headboard", note));
@@ -620,7 +612,7 @@ static void what_another_program_wrote_shows_when_idle(void **state)
     desk_close(other);
     assert_true(driver_idle(&stage->tui));
     assert_shown(stage, "Guest bed");
-    be_idle(stage);
+    stage_rest(stage);
     assert_false(driver_idle(&stage->tui));
 }
 
@@ -639,7 +631,7 @@ static void of_a_file_that_is_gone_a_copy_is_offered(void **state)
 {
     struct stage *stage = *state;
     stage_take_up(stage, "Wing headboard");
-    be_idle(stage);
+    stage_rest(stage);
     assert_int_equal(unlink(stage->place.path), 0);
     assert_true(driver_idle(&stage->tui));
     stage_press(stage, "Down");
@@ -647,11 +639,11 @@ static void of_a_file_that_is_gone_a_copy_is_offered(void **state)
     stage_press(stage, "Enter");
     assert_shown(stage, "kept as /");
     assert_whole_copy(stage, ".copy");
-    be_idle(stage);
+    stage_rest(stage);
     assert_not_shown(stage, "Enter keeps a copy");
     stage_again(stage);
     stage_press(stage, "F1");
-    be_idle(stage);
+    stage_rest(stage);
     struct workshop_place other = stage->place;
     strncat(other.path, ".copy", sizeof other.path - strlen(other.path) - 1);
     assert_int_equal(rename(other.path, stage->place.path), 0);
@@ -670,7 +662,7 @@ static void a_copy_gets_a_name_of_its_own(void **state)
     char path[700];
     snprintf(path, sizeof path, "%s.copy", stage->place.path);
     DONE(desk_backup(stage->desk, path, false, note));
-    be_idle(stage);
+    stage_rest(stage);
     assert_int_equal(unlink(stage->place.path), 0);
     assert_true(driver_idle(&stage->tui));
     stage_press(stage, "Enter");
