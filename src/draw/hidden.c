@@ -1,154 +1,35 @@
 /*
- * Hidden lines, exactly.
+ * Hidden lines, exactly: of each edge what no convex part of a body stands before (convex.c).
  *
- * A brick is the meeting of three slabs. A place of an edge is hidden by a brick when going on from
- * there towards the eye leads into it. With s along the edge and t towards the eye, each slab gives
- * t a least and a greatest value that are straight in s; the brick hides the places s at which the
- * largest of the least (and of 0) stays below the smallest of the greatest. Each pair of the two is
- * one straight inequality in s, so what a brick hides of an edge is one interval, found without a
- * search. What all bricks hide is the union; the rest is drawn.
- *
- * 1  Slabs are drawn in by HIDDEN_SLACK, so that no brick hides its own faces, nor those that lie
- *    on its skin.
- * 2  An edge both of whose faces look away is not seen: it needs no test.
- * 3  A grid over the picture holds for each cell the bricks over it, so that an edge is tested
- *    against its neighbours alone; a stamp keeps a brick from being tested twice.
+ * 1  What parts hide of an edge is the union of one interval for each; the rest is drawn.
+ * 2  An edge both of whose faces look away is not seen: it needs no test. One between two faces of
+ *    a round is drawn only where one of them looks away.
+ * 3  A grid over the picture holds for each cell the parts over it, so that an edge is tested
+ *    against its neighbours alone; a stamp keeps a part from being tested twice.
  */
 #include "draw/hidden.h"
 
+#include "draw/convex.h"
+
 #include <assert.h>
 #include <math.h>
-
-#define RIGHT 0
-#define UP 1
-#define NEAR 2
+#include <stdlib.h>
 
 #define GRID 24
 #define LEAST_STROKE (4 * HIDDEN_SLACK)
-#define LEVEL 1e-6 /* a part of a unit normal that is nothing */
-#define SHORT 1e-7 /* a part of an edge that is nothing */
-
-/* Between two planes: 0 < normal . p - from < thick. */
-struct slab {
-    double normal[3];
-    double from, thick;
-};
-
-struct shape {
-    struct slab slabs[3];
-    double low[2], high[2]; /* on the picture */
-    double nearest, farthest;
-    bool flat; /* hides nothing */
-};
-
-struct range {
-    double from, to;
-};
-
-/* c + m s */
-struct straight {
-    double c, m;
-};
 
 struct scene {
     struct strokes *strokes;
-    const struct brick *bricks;
-    struct shape *shapes;
-    size_t count;
+    struct parts parts;
     double low[2], cell[2]; /* of the grid */
     size_t *starts;         /* GRID * GRID + 1, into held */
     size_t *held;
-    size_t *stamps; /* number of the last edge that was tested against the brick */
+    size_t *stamps; /* number of the last edge that was tested against the part */
     size_t stamp;
     LIST_OF(struct range) hidden; /* of the edge that is drawn */
+    double hatch;
     struct arena *arena;
 };
-
-/* ---- vectors ---- */
-
-static double dot(const double a[3], const double b[3])
-{
-    return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-}
-
-static void cross(const double a[3], const double b[3], double ret[3])
-{
-    ret[0] = a[1] * b[2] - a[2] * b[1];
-    ret[1] = a[2] * b[0] - a[0] * b[2];
-    ret[2] = a[0] * b[1] - a[1] * b[0];
-}
-
-static struct spot spot_on(const struct spot *from, const struct spot *way, double part)
-{
-    struct spot on;
-
-    for (int i = 0; i < 3; i++)
-        on.at[i] = from->at[i] + part * way->at[i];
-    return on;
-}
-
-/* ---- shapes ---- */
-
-/* The slab across edge `k`; false where the other two span nothing. */
-static bool set_slab(struct slab *slab, const struct brick *brick, int k)
-{
-    const double *along = brick->edges[k].at;
-    double length;
-
-    cross(brick->edges[(k + 1) % 3].at, brick->edges[(k + 2) % 3].at, slab->normal);
-    length = sqrt(dot(slab->normal, slab->normal));
-    if (length <= 0)
-        return false;
-    if (dot(slab->normal, along) < 0)
-        length = -length;
-    for (int i = 0; i < 3; i++)
-        slab->normal[i] /= length;
-    slab->from = dot(slab->normal, brick->corner.at);
-    slab->thick = dot(slab->normal, along);
-    return true;
-}
-
-/* How far the brick reaches along one of the eye's axes. */
-static struct range reach_of(const struct brick *brick, int axis)
-{
-    assert(axis >= 0 && axis < 3);
-
-    struct range range = {brick->corner.at[axis], brick->corner.at[axis]};
-
-    for (int k = 0; k < 3; k++) {
-        double step = brick->edges[k].at[axis];
-        range.from += step < 0 ? step : 0;
-        range.to += step > 0 ? step : 0;
-    }
-    return range;
-}
-
-static struct shape shape_of(const struct brick *brick)
-{
-    struct shape shape = {.flat = false};
-    struct range near = reach_of(brick, NEAR);
-
-    for (int axis = RIGHT; axis <= UP; axis++) {
-        struct range range = reach_of(brick, axis);
-        shape.low[axis] = range.from;
-        shape.high[axis] = range.to;
-    }
-    shape.nearest = near.to;
-    shape.farthest = near.from;
-    for (int k = 0; k < 3; k++) {
-        shape.flat |= !set_slab(&shape.slabs[k], brick, k);
-        shape.flat |= shape.slabs[k].thick <= 2 * HIDDEN_SLACK;
-    }
-    return shape;
-}
-
-/* Whether the face of a brick across edge `k`, on its far (1) or near end of it, looks at us. */
-static bool is_seen(const struct shape *shape, int k, int end)
-{
-    double towards = shape->slabs[k].normal[NEAR];
-
-    return end ? towards > LEVEL : towards < -LEVEL;
-}
 
 /* ---- the grid ---- */
 
@@ -158,9 +39,9 @@ static void set_grid(struct scene *scene)
 
     for (int axis = RIGHT; axis <= UP; axis++) {
         scene->low[axis] = HUGE_VAL;
-        for (size_t i = 0; i < scene->count; i++) {
-            scene->low[axis] = fmin(scene->low[axis], scene->shapes[i].low[axis]);
-            high[axis] = fmax(high[axis], scene->shapes[i].high[axis]);
+        for (size_t i = 0; i < scene->parts.of.count; i++) {
+            scene->low[axis] = fmin(scene->low[axis], scene->parts.of.at[i].low[axis]);
+            high[axis] = fmax(high[axis], scene->parts.of.at[i].high[axis]);
         }
         scene->cell[axis] = fmax(1.0, (high[axis] - scene->low[axis]) / GRID);
     }
@@ -197,28 +78,29 @@ static struct cells cells_over(const struct scene *scene, const double low[2], c
     return cells;
 }
 
-/* Calls for each cell of each brick: first to count, then to fill in. */
-static void each_cell(struct scene *scene, void (*visit)(struct scene *, size_t cell, size_t brick))
+/* Calls for each cell of each part: first to count, then to fill in. */
+static void each_cell(struct scene *scene, void (*visit)(struct scene *, size_t cell, size_t part))
 {
-    for (size_t i = 0; i < scene->count; i++) {
-        struct cells cells = cells_over(scene, scene->shapes[i].low, scene->shapes[i].high);
+    for (size_t i = 0; i < scene->parts.of.count; i++) {
+        struct cells cells =
+            cells_over(scene, scene->parts.of.at[i].low, scene->parts.of.at[i].high);
 
-        for (int y = cells.from[UP]; y <= cells.to[UP] && !scene->shapes[i].flat; y++)
+        for (int y = cells.from[UP]; y <= cells.to[UP]; y++)
             for (int x = cells.from[RIGHT]; x <= cells.to[RIGHT]; x++)
                 visit(scene, cell_index(y, x), i);
     }
 }
 
-static void count_in(struct scene *scene, size_t cell, size_t brick)
+static void count_in(struct scene *scene, size_t cell, size_t part)
 {
-    (void)brick;
+    (void)part;
     scene->starts[cell + 1]++;
 }
 
 /* From the end of each cell's room down to its beginning. */
-static void fill_in(struct scene *scene, size_t cell, size_t brick)
+static void fill_in(struct scene *scene, size_t cell, size_t part)
 {
-    scene->held[--scene->starts[cell + 1]] = brick;
+    scene->held[--scene->starts[cell + 1]] = part;
 }
 
 static void make_grid(struct scene *scene)
@@ -234,75 +116,6 @@ static void make_grid(struct scene *scene)
     scene->starts++; /* what was the end of each cell is now its beginning */
 }
 
-/* ---- what one brick hides of one edge ---- */
-
-/* Leaves of the range the part at which line <= 0; false when nothing is left. */
-static bool trim(struct range *range, struct straight line)
-{
-    if (line.m > 0)
-        range->to = fmin(range->to, -line.c / line.m);
-    else if (line.m < 0)
-        range->from = fmax(range->from, -line.c / line.m);
-    else if (line.c > 0)
-        return false;
-    return range->to - range->from > SHORT;
-}
-
-static struct straight less(struct straight a, struct straight b)
-{
-    return (struct straight){a.c - b.c, a.m - b.m};
-}
-
-/* Adds what a slab says of t: a least and a greatest value, or of s alone where the slab runs
- * towards the eye. False when the slab is not met at all. */
-static bool slab_bounds(const struct slab *slab, const struct stroke *edge, const struct spot *way,
-                        struct straight *ret_least, struct straight *ret_greatest,
-                        struct range *range, bool *ret_bounds)
-{
-    double towards = slab->normal[NEAR];
-    struct straight at = {dot(slab->normal, edge->from.at) - slab->from,
-                          dot(slab->normal, way->at)};
-    struct straight skin = {HIDDEN_SLACK - at.c, -at.m};
-    struct straight far_skin = {slab->thick - HIDDEN_SLACK - at.c, -at.m};
-
-    *ret_bounds = fabs(towards) > LEVEL;
-    if (!*ret_bounds)
-        return trim(range, skin) && trim(range, (struct straight){-far_skin.c, -far_skin.m});
-    *ret_least = towards > 0 ? skin : far_skin;
-    *ret_greatest = towards > 0 ? far_skin : skin;
-    *ret_least = (struct straight){ret_least->c / towards, ret_least->m / towards};
-    *ret_greatest = (struct straight){ret_greatest->c / towards, ret_greatest->m / towards};
-    return true;
-}
-
-static bool hides(const struct shape *shape, const struct stroke *edge, const struct spot *way,
-                  struct range *ret_range)
-{
-    struct straight least[4] = {{0, 0}};
-    struct straight greatest[3];
-    struct range range = {0, 1};
-    int leasts = 1;
-    int greatests = 0;
-
-    for (int k = 0; k < 3; k++) {
-        bool bounds;
-        if (!slab_bounds(&shape->slabs[k], edge, way, &least[leasts], &greatest[greatests], &range,
-                         &bounds))
-            return false;
-        leasts += bounds;
-        greatests += bounds;
-    }
-    assert(greatests > 0); /* three normals at right angles do not all lie across the view */
-    for (int i = 0; i < leasts; i++) {
-        for (int k = 0; k < greatests; k++) {
-            if (!trim(&range, less(least[i], greatest[k])))
-                return false;
-        }
-    }
-    *ret_range = range;
-    return true;
-}
-
 /* ---- one edge ---- */
 
 /* By their beginnings: few, and nearly in order. */
@@ -316,42 +129,62 @@ static void add_hidden(struct scene *scene, struct range range)
     scene->hidden.at[at] = range;
 }
 
-static void test_cell(struct scene *scene, size_t cell, const struct stroke *edge,
-                      const struct spot *way)
+/* Where an edge lies: on the picture, and how far from the eye. */
+struct bounds {
+    double low[2], high[2];
+    double farthest;
+};
+
+static struct bounds bounds_of(const struct stroke *edge)
 {
-    double farthest = fmin(edge->from.at[NEAR], edge->to.at[NEAR]);
+    struct bounds bounds;
+
+    for (int axis = RIGHT; axis <= UP; axis++) {
+        bounds.low[axis] = fmin(edge->from.at[axis], edge->to.at[axis]);
+        bounds.high[axis] = fmax(edge->from.at[axis], edge->to.at[axis]);
+    }
+    bounds.farthest = fmin(edge->from.at[NEAR], edge->to.at[NEAR]);
+    return bounds;
+}
+
+/* Whether a part may stand before an edge, by their bounds alone. */
+static bool may_hide(const struct part *part, const struct bounds *edge)
+{
+    return part->nearest > edge->farthest && part->low[RIGHT] < edge->high[RIGHT] &&
+           edge->low[RIGHT] < part->high[RIGHT] && part->low[UP] < edge->high[UP] &&
+           edge->low[UP] < part->high[UP];
+}
+
+static void test_cell(struct scene *scene, size_t cell, const struct stroke *edge,
+                      const struct spot *way, const struct bounds *bounds)
+{
 
     for (size_t i = scene->starts[cell]; i < scene->starts[cell + 1]; i++) {
-        size_t brick = scene->held[i];
-        const struct shape *shape = &scene->shapes[brick];
+        size_t index = scene->held[i];
+        const struct part *part = &scene->parts.of.at[index];
         struct range range;
 
-        if (scene->stamps[brick] == scene->stamp)
+        if (scene->stamps[index] == scene->stamp)
             continue;
-        scene->stamps[brick] = scene->stamp;
-        if (shape->nearest > farthest && hides(shape, edge, way, &range))
+        scene->stamps[index] = scene->stamp;
+        if (may_hide(part, bounds) && part_hides(part, &edge->from, way, &range))
             add_hidden(scene, range);
     }
 }
 
 static void find_hidden(struct scene *scene, const struct stroke *edge, const struct spot *way)
 {
-    double low[2];
-    double high[2];
+    struct bounds bounds = bounds_of(edge);
+    struct cells cells = cells_over(scene, bounds.low, bounds.high);
 
-    for (int axis = RIGHT; axis <= UP; axis++) {
-        low[axis] = fmin(edge->from.at[axis], edge->to.at[axis]);
-        high[axis] = fmax(edge->from.at[axis], edge->to.at[axis]);
-    }
-    struct cells cells = cells_over(scene, low, high);
     scene->hidden.count = 0;
     scene->stamp++;
     for (int y = cells.from[UP]; y <= cells.to[UP]; y++)
         for (int x = cells.from[RIGHT]; x <= cells.to[RIGHT]; x++)
-            test_cell(scene, cell_index(y, x), edge, way);
+            test_cell(scene, cell_index(y, x), edge, way, &bounds);
 }
 
-/* What shows at a brick's rim for its slack alone is nothing. */
+/* What shows at a body's rim for its slack alone is nothing. */
 static void add_stroke(struct scene *scene, const struct stroke *edge, const struct spot *way,
                        enum stroke_kind kind, struct range part)
 {
@@ -359,7 +192,7 @@ static void add_stroke(struct scene *scene, const struct stroke *edge, const str
 
     if (length > LEAST_STROKE)
         *LIST_ADD(scene->arena, &scene->strokes->of) =
-            (struct stroke){kind, edge->brick, spot_on(&edge->from, way, part.from),
+            (struct stroke){kind, edge->body, spot_on(&edge->from, way, part.from),
                             spot_on(&edge->from, way, part.to)};
 }
 
@@ -383,129 +216,260 @@ static void draw_line(struct scene *scene, const struct stroke *edge, bool behin
     add_stroke(scene, edge, &way, edge->kind, (struct range){seen_from, 1});
 }
 
-/* ---- edges and faces of a brick ---- */
+/* ---- the faces of a body ---- */
 
-static struct spot corner_of(const struct brick *brick, int a, int at_a, int b, int at_b)
+/* A corner of a body's band. */
+struct corner {
+    struct spot at;
+    bool sharp;
+};
+
+/* A body while it is drawn. Face k of its `count` goes on from corner k to the next one. */
+struct outline {
+    const struct body *body;
+    size_t index;
+    struct corner *corners;
+    size_t count;
+    bool *seen;        /* by face */
+    bool seen_ends[2]; /* the band, and the band moved along the way */
+};
+
+static const struct spot *corner_at(const struct outline *outline, size_t k)
 {
-    struct spot corner = spot_on(&brick->corner, &brick->edges[a], at_a);
-
-    return spot_on(&corner, &brick->edges[b], at_b);
+    return &outline->corners[k % outline->count].at;
 }
 
-/* The four edges along `k`. */
-static void draw_edges(struct scene *scene, size_t index, int k)
+static double distance(const struct spot *a, const struct spot *b)
 {
-    const struct brick *brick = &scene->bricks[index];
-    const struct shape *shape = &scene->shapes[index];
-    int a = (k + 1) % 3;
-    int b = (k + 2) % 3;
+    struct spot way = spot_way(a, b);
 
-    for (int i = 0; i < 4; i++) {
-        int at_a = i & 1;
-        int at_b = i >> 1;
-        struct spot from = corner_of(brick, a, at_a, b, at_b);
-        struct stroke edge = {STROKE_EDGE, index, from, spot_on(&from, &brick->edges[k], 1)};
+    return spot_length(way.at);
+}
 
-        if (is_seen(shape, a, at_a) || is_seen(shape, b, at_b))
-            draw_line(scene, &edge, brick->chosen);
-        else if (brick->chosen)
-            *LIST_ADD(scene->arena, &scene->strokes->of) =
-                (struct stroke){STROKE_BEHIND, index, edge.from, edge.to};
+/* Whether a place lies on the line between two others, or as good as on it. */
+static bool is_between(const struct spot *a, const struct spot *place, const struct spot *b)
+{
+    return distance(a, place) + distance(place, b) - distance(a, b) < LEVEL;
+}
+
+/* One place twice is one corner; a round that goes straight on has none there. */
+static void add_corner(struct outline *outline, const struct spot *at, bool sharp)
+{
+    struct corner *last = outline->count ? &outline->corners[outline->count - 1] : NULL;
+
+    if (last && distance(&last->at, at) < 1) {
+        last->sharp |= sharp;
+        return;
+    }
+    if (outline->count >= 2 && !last->sharp && is_between(&(last - 1)->at, &last->at, at))
+        outline->count--;
+    outline->corners[outline->count++] = (struct corner){*at, sharp};
+}
+
+/* Round the band: along its lower rim, and back along its upper one. */
+static void walk_round(struct outline *outline)
+{
+    const struct body *body = outline->body;
+    size_t last = body->count - 1;
+
+    for (size_t i = 0; i <= last; i++) {
+        const struct station *station = &body->stations[i];
+
+        add_corner(outline, &station->low, station->low_corner || i == 0 || i == last);
+    }
+    for (size_t i = body->count; i-- > 0;) {
+        const struct station *station = &body->stations[i];
+
+        add_corner(outline, &station->high, station->high_corner || i == 0 || i == last);
+    }
+    if (outline->count > 1 &&
+        distance(corner_at(outline, outline->count - 1), corner_at(outline, 0)) < 1)
+        outline->count--;
+}
+
+static bool looks_at_us(const double normal[3])
+{
+    return normal[NEAR] > LEVEL * spot_length(normal);
+}
+
+static void find_seen(struct outline *outline)
+{
+    const struct body *body = outline->body;
+    double normal[3], away[3];
+
+    body_normal(body, normal);
+    double along = spot_dot(normal, body->way.at);
+    for (int i = 0; i < 3; i++)
+        away[i] = -normal[i];
+    outline->seen_ends[along > 0] = looks_at_us(normal);
+    outline->seen_ends[along <= 0] = looks_at_us(away);
+    for (size_t k = 0; k < outline->count; k++) {
+        struct spot side = spot_way(corner_at(outline, k), corner_at(outline, k + 1));
+        double face[3];
+
+        spot_cross(side.at, body->way.at, face);
+        for (int i = 0; i < 3; i++)
+            face[i] = along > 0 ? face[i] : -face[i];
+        outline->seen[k] = looks_at_us(face);
     }
 }
 
-/* A sheet has no faces that look anywhere: its edges are drawn as they are. */
-static void draw_flat(struct scene *scene, size_t index)
+static struct outline outline_of(const struct body *body, size_t index, struct arena *arena)
 {
-    const struct brick *brick = &scene->bricks[index];
+    struct outline outline = {.body = body, .index = index};
 
-    for (int k = 0; k < 3; k++) {
-        for (int i = 0; i < 4; i++) {
-            struct spot from = corner_of(brick, (k + 1) % 3, i & 1, (k + 2) % 3, i >> 1);
-            struct stroke edge = {STROKE_EDGE, index, from, spot_on(&from, &brick->edges[k], 1)};
-            draw_line(scene, &edge, brick->chosen);
+    outline.corners = ARENA_MANY(arena, struct corner, 2 * body->count);
+    outline.seen = ARENA_MANY(arena, bool, 2 * body->count);
+    walk_round(&outline);
+    find_seen(&outline);
+    return outline;
+}
+
+/* ---- its edges ---- */
+
+/* Between two faces; of a round only its contour. */
+static void draw_edge(struct scene *scene, const struct outline *outline, const struct stroke *edge,
+                      bool seen, bool other_seen, bool sharp)
+{
+    bool chosen = outline->body->chosen;
+
+    if (sharp ? seen || other_seen : seen != other_seen)
+        draw_line(scene, edge, chosen);
+    else if (sharp && chosen)
+        *LIST_ADD(scene->arena, &scene->strokes->of) =
+            (struct stroke){STROKE_BEHIND, edge->body, edge->from, edge->to};
+}
+
+/* Round the band, round the moved band, and between the two. */
+static void draw_edges(struct scene *scene, const struct outline *outline)
+{
+    const struct spot *way = &outline->body->way;
+    size_t count = outline->count;
+
+    for (int end = 0; end < 2; end++) {
+        for (size_t k = 0; k < count; k++) {
+            struct stroke edge = {STROKE_EDGE, outline->index,
+                                  spot_on(corner_at(outline, k), way, end),
+                                  spot_on(corner_at(outline, k + 1), way, end)};
+            draw_edge(scene, outline, &edge, outline->seen[k], outline->seen_ends[end], true);
         }
     }
+    for (size_t k = 0; k < count; k++) {
+        const struct spot *from = corner_at(outline, k);
+        struct stroke edge = {STROKE_EDGE, outline->index, *from, spot_on(from, way, 1)};
+
+        draw_edge(scene, outline, &edge, outline->seen[k], outline->seen[(k + count - 1) % count],
+                  outline->corners[k].sharp);
+    }
 }
 
-/* A face: a corner and two edges. */
-struct plate {
-    struct spot corner;
-    struct spot sides[2];
-};
+/* ---- hatching ---- */
 
 static double slope_at(const struct spot *spot)
 {
     return spot->at[RIGHT] + spot->at[UP];
 }
 
-/* Where the line "right + up = level" crosses the plate's rim: 0, 1 or 2 places. */
-static int crossings(const struct plate *plate, double level, struct spot ret_at[2])
+static int compare_right(const void *a, const void *b)
 {
-    int found = 0;
+    double left = ((const struct spot *)a)->at[RIGHT];
+    double right = ((const struct spot *)b)->at[RIGHT];
 
-    for (int side = 0; side < 4 && found < 2; side++) {
-        int along = side & 1;
-        struct spot from = spot_on(&plate->corner, &plate->sides[!along], side >> 1);
-        double rise = slope_at(&plate->sides[along]);
-        double part = rise != 0 ? (level - slope_at(&from)) / rise : -1;
+    return (left > right) - (left < right);
+}
 
-        if (part >= 0 && part < 1)
-            ret_at[found++] = spot_on(&from, &plate->sides[along], part);
+/* Where the line "right + up = level" crosses the rim of a face, from the left. */
+static size_t crossings(const struct spot *rim, size_t count, double level, struct spot *ret_at)
+{
+    size_t found = 0;
+
+    for (size_t k = 0; k < count; k++) {
+        const struct spot *to = &rim[(k + 1) % count];
+        double from_slope = slope_at(&rim[k]);
+        double to_slope = slope_at(to);
+
+        if ((from_slope < level) != (to_slope < level)) {
+            struct spot way = spot_way(&rim[k], to);
+            ret_at[found++] =
+                spot_on(&rim[k], &way, (level - from_slope) / (to_slope - from_slope));
+        }
     }
+    qsort(ret_at, found, sizeof *ret_at, compare_right);
+    assert(found % 2 == 0);
     return found;
 }
 
-static void hatch_plate(struct scene *scene, size_t index, const struct plate *plate, double hatch)
+static void hatch_face(struct scene *scene, size_t body, const struct spot *rim, size_t count)
 {
-    double low = slope_at(&plate->corner);
-    double high = low;
+    struct spot *at = ARENA_MANY(scene->arena, struct spot, count);
+    double low = HUGE_VAL;
+    double high = -HUGE_VAL;
 
-    for (int i = 0; i < 2; i++) {
-        double rise = slope_at(&plate->sides[i]);
-        low += rise < 0 ? rise : 0;
-        high += rise > 0 ? rise : 0;
+    for (size_t k = 0; k < count; k++) {
+        low = fmin(low, slope_at(&rim[k]));
+        high = fmax(high, slope_at(&rim[k]));
     }
-    for (long step = (long)ceil(low / hatch); (double)step * hatch < high; step++) {
-        struct spot at[2];
-        if (crossings(plate, (double)step * hatch, at) == 2)
-            draw_line(scene, &(struct stroke){STROKE_HATCH, index, at[0], at[1]}, false);
+    for (long step = (long)ceil(low / scene->hatch); (double)step * scene->hatch < high; step++) {
+        size_t found = crossings(rim, count, (double)step * scene->hatch, at);
+
+        for (size_t i = 0; i + 1 < found; i += 2)
+            draw_line(scene, &(struct stroke){STROKE_HATCH, body, at[i], at[i + 1]}, false);
     }
 }
 
-static void hatch_brick(struct scene *scene, size_t index, double hatch)
+static void hatch_body(struct scene *scene, const struct outline *outline)
 {
-    const struct brick *brick = &scene->bricks[index];
+    const struct spot *way = &outline->body->way;
+    struct spot *rim = ARENA_MANY(scene->arena, struct spot, outline->count);
 
-    for (int k = 0; k < 3; k++) {
-        for (int end = 0; end < 2; end++) {
-            struct plate plate = {spot_on(&brick->corner, &brick->edges[k], end),
-                                  {brick->edges[(k + 1) % 3], brick->edges[(k + 2) % 3]}};
-            if (is_seen(&scene->shapes[index], k, end))
-                hatch_plate(scene, index, &plate, hatch);
-        }
+    for (int end = 0; end < 2; end++) {
+        for (size_t k = 0; k < outline->count; k++)
+            rim[k] = spot_on(corner_at(outline, k), way, end);
+        if (outline->seen_ends[end])
+            hatch_face(scene, outline->index, rim, outline->count);
+    }
+    for (size_t k = 0; k < outline->count; k++) {
+        struct spot face[] = {*corner_at(outline, k), *corner_at(outline, k + 1),
+                              spot_on(corner_at(outline, k + 1), way, 1),
+                              spot_on(corner_at(outline, k), way, 1)};
+        if (outline->seen[k])
+            hatch_face(scene, outline->index, face, 4);
     }
 }
 
-void hidden_strokes(struct strokes *strokes, const struct brick *bricks, size_t count, double hatch,
+/* ---- all of them ---- */
+
+/* A sheet has no faces that look anywhere: its edges are drawn as they are. */
+static void see_all(struct outline *outline)
+{
+    for (size_t k = 0; k < outline->count; k++) {
+        outline->seen[k] = true;
+        outline->corners[k].sharp = true;
+    }
+}
+
+static void draw_body(struct scene *scene, const struct body *body, size_t index)
+{
+    struct outline outline = outline_of(body, index, scene->arena);
+    bool flat = body_is_flat(body);
+
+    if (flat)
+        see_all(&outline);
+    draw_edges(scene, &outline);
+    if (body->chosen && scene->hatch > 0 && !flat)
+        hatch_body(scene, &outline);
+}
+
+void hidden_strokes(struct strokes *strokes, const struct body *bodies, size_t count, double hatch,
                     struct arena *arena)
 {
-    struct scene scene = {.strokes = strokes, .bricks = bricks, .count = count, .arena = arena};
+    struct scene scene = {.strokes = strokes, .hatch = hatch, .arena = arena};
 
     *strokes = (struct strokes){{{0}}};
-    scene.shapes = ARENA_MANY(arena, struct shape, count);
-    scene.stamps = ARENA_MANY(arena, size_t, count);
     for (size_t i = 0; i < count; i++)
-        scene.shapes[i] = shape_of(&bricks[i]);
-    if (count == 0)
-        return;
+        parts_add(&scene.parts, &bodies[i], arena);
+    scene.stamps = ARENA_MANY(arena, size_t, scene.parts.of.count);
     make_grid(&scene);
-    for (size_t i = 0; i < count; i++) {
-        if (scene.shapes[i].flat)
-            draw_flat(&scene, i);
-        for (int k = 0; k < 3 && !scene.shapes[i].flat; k++)
-            draw_edges(&scene, i, k);
-        if (bricks[i].chosen && hatch > 0 && !scene.shapes[i].flat)
-            hatch_brick(&scene, i, hatch);
-    }
+    for (size_t i = 0; i < count; i++)
+        draw_body(&scene, &bodies[i], i);
 }

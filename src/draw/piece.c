@@ -1,19 +1,22 @@
 /*
- * Bodies of a plan as bricks before the eye.
+ * What a plan holds as bodies before the eye.
  *
- * 1  Closed, the piece is one brick a box, with the padding that lies on its faces; a box is its
+ * 1  Closed, the piece is one body a box, with the padding that lies on its faces; a box is its
  *    members, panels and layers. Apart, the piece shows the wood of its boxes, each box moved along
  *    its joins; of a box panels and layers are lifted off square to their faces, each layer by one
  *    gap more than what it lies on.
  * 2  The eye looks down on a corner so that the room's three axes are shortened alike; the picture
  *    is stretched so that they are not shortened at all.
- * 3  What is chosen is hatched, and its hidden edges are dotted, so that it shows wherever it is.
+ * 3  A body is a block of its box, cut along the outline of the main face, or bent over it.
+ * 4  What is chosen is hatched, and its hidden edges are dotted, so that it shows wherever it is.
  */
 #include "draw/piece.h"
 
 #include "base/show.h"
 #include "draw/apart.h"
 #include "draw/hidden.h"
+#include "draw/profile.h"
+#include "plan/curve.h"
 #include "plan/drape.h"
 #include "plan/geometry.h"
 #include "plan/padding.h"
@@ -38,9 +41,7 @@ struct view_of {
     const struct piece_ask *ask;
     struct spot *ways; /* of boxes, by index */
     double gap;        /* that layers are lifted by */
-    struct {
-        LIST_OF(struct brick) of;
-    } bricks;
+    LIST_OF(struct body) bodies;
     struct arena *arena;
 };
 
@@ -48,6 +49,8 @@ struct view_of {
 struct stand {
     const struct box *box;
     const struct pose *pose;
+    struct crown crown;
+    struct spot corner, axes[AXIS_COUNT]; /* before the eye; axes by counts of length */
     struct spot way;
     bool chosen;
 };
@@ -109,35 +112,88 @@ static void on_picture(const struct view_of *view, const struct spot *room, int6
     *ret_v = llround(eye.at[1]);
 }
 
-/* ---- bricks ---- */
+/* ---- bodies ---- */
 
-/* A block of a box, `lift` further out from a side. */
+/* So long that rounding a place of the room does not show. */
+#define AXIS_LENGTH (INT64_C(1) << 20)
+
+static void set_axes(const struct view_of *view, struct stand *stand)
+{
+    struct spot origin = in_room(stand, (struct vector){0, 0, 0});
+
+    stand->corner = before_eye(view, &origin);
+    for (int axis = 0; axis < AXIS_COUNT; axis++) {
+        struct vector at = {0, 0, 0};
+        struct spot end;
+
+        vector_set(&at, axis, AXIS_LENGTH);
+        end = in_room(stand, at);
+        end = before_eye(view, &end);
+        for (int i = 0; i < 3; i++)
+            stand->axes[axis].at[i] = (end.at[i] - stand->corner.at[i]) / (double)AXIS_LENGTH;
+    }
+}
+
+/* A place of the main face, `deep` along its axis and lifted, before the eye. */
+static struct spot place_before_eye(const struct stand *stand, const struct chain_place *place,
+                                    int64_t deep, const struct spot *lift)
+{
+    int64_t side = stand->box->main_side;
+    struct spot at = sum_of(&stand->corner, &stand->axes[side_u_axis(side)], (double)place->u);
+
+    at = sum_of(&at, &stand->axes[side_v_axis(side)], (double)place->v);
+    at = sum_of(&at, &stand->axes[side_axis(side)], (double)deep);
+    return sum_of(&at, lift, 1);
+}
+
+static struct station *stations_of(const struct view_of *view, const struct stand *stand,
+                                   const struct profile *profile, int64_t deep,
+                                   const struct spot *lift)
+{
+    struct station *stations = ARENA_MANY(view->arena, struct station, profile->of.count);
+
+    for (size_t i = 0; i < profile->of.count; i++) {
+        const struct profile_place *place = &profile->of.at[i];
+
+        stations[i] = (struct station){place_before_eye(stand, &place->low, deep, lift),
+                                       place_before_eye(stand, &place->high, deep, lift),
+                                       place->low.corner, place->high.corner};
+    }
+    return stations;
+}
+
+/* What lies on a side, `lift` further out from it. */
+static struct spot lift_before_eye(const struct stand *stand, int64_t side, double lift)
+{
+    struct spot none = {{0, 0, 0}};
+
+    return sum_of(&none, &stand->axes[side_axis(side)], lift * side_sign(side));
+}
+
+/* A block of a box that lies on a side, `lift` further out from that. */
 static void add_lifted(struct view_of *view, const struct stand *stand, const struct solid *solid,
                        int64_t side, double lift, bool chosen)
 {
-    const struct vector corners[] = {solid->low,
-                                     {solid->high.x, solid->low.y, solid->low.z},
-                                     {solid->low.x, solid->high.y, solid->low.z},
-                                     {solid->low.x, solid->low.y, solid->high.z}};
-    struct spot normal = spot_of(pose_normal(stand->pose, side));
-    struct brick *brick = LIST_ADD(view->arena, &view->bricks.of);
-    struct spot low = in_room(stand, corners[0]);
+    int axis = side_axis(stand->box->main_side);
+    struct spot none = {{0, 0, 0}};
+    struct spot out = lift_before_eye(stand, side, lift);
+    struct profile profile = curve_under(stand->box, side)
+                                 ? profile_bent(&stand->crown, solid, view->arena)
+                                 : profile_cut(&stand->crown, solid, view->arena);
 
-    low = sum_of(&low, &normal, lift / (double)POSE_ONE);
-    brick->corner = before_eye(view, &low);
-    for (int k = 0; k < 3; k++) {
-        struct spot far_end = in_room(stand, corners[k + 1]);
-        far_end = sum_of(&far_end, &normal, lift / (double)POSE_ONE);
-        far_end = before_eye(view, &far_end);
-        brick->edges[k] = sum_of(&far_end, &brick->corner, -1);
-    }
-    brick->chosen = chosen || stand->chosen;
+    if (profile.of.count == 0)
+        return;
+    *LIST_ADD(view->arena, &view->bodies) = (struct body){
+        stations_of(view, stand, &profile, vector_along(solid->low, axis), &out), profile.of.count,
+        sum_of(&none, &stand->axes[axis], (double)solid_size(solid, axis)),
+        chosen || stand->chosen};
 }
 
-static void add_brick(struct view_of *view, const struct stand *stand, const struct solid *solid,
+/* One that lies within it. */
+static void add_block(struct view_of *view, const struct stand *stand, const struct solid *solid,
                       bool chosen)
 {
-    add_lifted(view, stand, solid, SIDE_FRONT, 0, chosen);
+    add_lifted(view, stand, solid, stand->box->main_side, 0, chosen);
 }
 
 static bool is_chosen(const struct view_of *view, enum entity_kind kind, int64_t key)
@@ -177,7 +233,7 @@ static void add_members(struct view_of *view, const struct stand *stand)
     one.chosen = stand->chosen && panels.from == panels.to;
     for (size_t i = slice.from; i < slice.to; i++) {
         const struct plan_member *member = &view->plan->members.at[i];
-        add_brick(view, &one, &member->solid, is_chosen(view, ENTITY_member, member->by_hand));
+        add_block(view, &one, &member->solid, is_chosen(view, ENTITY_member, member->by_hand));
     }
 }
 
@@ -212,7 +268,7 @@ static void add_whole(struct view_of *view, const struct stand *stand)
 {
     struct solid whole = {{0, 0, 0}, box_size(stand->box)};
 
-    add_brick(view, stand, &whole, false);
+    add_block(view, stand, &whole, false);
 }
 
 static void add_wood(struct view_of *view, const struct stand *stand)
@@ -361,12 +417,13 @@ static struct stand stand_of(const struct view_of *view, int64_t box)
 {
     size_t index = model_index(view->plan->facts, ENTITY_box, box);
     struct stand stand = {MODEL_FIND(view->plan->facts, box, box),
-                          plan_pose(view->plan, box),
-                          {{0, 0, 0}},
-                          is_chosen_box(view, box)};
+                          .pose = plan_pose(view->plan, box), .chosen = is_chosen_box(view, box)};
 
-    if (stand.box)
+    if (stand.box) {
         stand.way = view->ways[index];
+        stand.crown = crown_of(view->plan, stand.box, view->arena);
+        set_axes(view, &stand);
+    }
     return stand;
 }
 
@@ -464,7 +521,7 @@ static void add_strokes(struct view_of *view, double hatch)
         [STROKE_EDGE] = MARK_EDGE, [STROKE_BEHIND] = MARK_BEHIND, [STROKE_HATCH] = MARK_HATCH};
     struct strokes strokes;
 
-    hidden_strokes(&strokes, view->bricks.of.at, view->bricks.of.count, hatch, view->arena);
+    hidden_strokes(&strokes, view->bodies.at, view->bodies.count, hatch, view->arena);
     for (size_t i = 0; i < strokes.of.count; i++) {
         const struct stroke *stroke = &strokes.of.at[i];
         *LIST_ADD(view->arena, &view->drawing->marks) =

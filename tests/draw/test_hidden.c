@@ -1,7 +1,8 @@
 /*
  * Hidden lines against rays: from places along every edge a ray goes to the eye, and whether it
  * meets a brick is worked out in the brick's own measures, by solving three equations. The program
- * cuts edges by inequalities instead, and solves none.
+ * cuts edges by inequalities instead, and solves none. Bands that are not bricks are asked place by
+ * place along the ray, without being cut into parts.
  */
 #include "draw/hidden.h"
 
@@ -20,9 +21,18 @@
 #define PLACES 23
 #define NEARLY 64.0 /* what is as near as this to a brick's skin is not asked */
 
+/* A corner and three edges, nearly at right angles. */
+struct brick {
+    struct spot corner;
+    struct spot edges[3];
+    bool chosen;
+};
+
 struct scene {
     struct arena arena;
     struct brick bricks[BRICKS];
+    struct station stations[BRICKS][2];
+    struct body bodies[BRICKS];
     size_t count;
     double hatch;
     struct strokes strokes;
@@ -44,15 +54,35 @@ static int end(void **state)
     return 0;
 }
 
+static struct spot further(const struct spot *from, const struct spot *way)
+{
+    return (struct spot){
+        {from->at[0] + way->at[0], from->at[1] + way->at[1], from->at[2] + way->at[2]}};
+}
+
+static void set_body(struct scene *scene, size_t index)
+{
+    const struct brick *brick = &scene->bricks[index];
+    struct station *ends = scene->stations[index];
+
+    ends[0].low = brick->corner;
+    ends[0].high = further(&ends[0].low, &brick->edges[1]);
+    ends[1].low = further(&ends[0].low, &brick->edges[0]);
+    ends[1].high = further(&ends[1].low, &brick->edges[1]);
+    scene->bodies[index] = (struct body){ends, 2, brick->edges[2], brick->chosen};
+}
+
 static void run(void *context)
 {
     struct scene *scene = context;
 
-    hidden_strokes(&scene->strokes, scene->bricks, scene->count, scene->hatch, &scene->arena);
+    hidden_strokes(&scene->strokes, scene->bodies, scene->count, scene->hatch, &scene->arena);
 }
 
 static void draw(struct scene *scene)
 {
+    for (size_t i = 0; i < scene->count; i++)
+        set_body(scene, i);
     arena_release(&scene->arena);
     assert_true(arena_try(&scene->arena, run, scene));
 }
@@ -222,7 +252,7 @@ static bool is_drawn(const struct scene *scene, size_t brick, const struct spot 
 {
     for (size_t i = 0; i < scene->strokes.of.count; i++) {
         const struct stroke *stroke = &scene->strokes.of.at[i];
-        if (stroke->brick == brick && stroke->kind == STROKE_EDGE && is_on(stroke, place))
+        if (stroke->body == brick && stroke->kind == STROKE_EDGE && is_on(stroke, place))
             return true;
     }
     return false;
@@ -300,9 +330,7 @@ static void bricks_that_touch_hide_what_rays_say(void **state)
     assert_true(tally.hidden > 20000);
 }
 
-/* ---- one brick ---- */
-
-static const struct turned straight = {{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}}};
+/* ---- bands ---- */
 
 static size_t count(const struct scene *scene, enum stroke_kind kind)
 {
@@ -312,6 +340,164 @@ static size_t count(const struct scene *scene, enum stroke_kind kind)
         found += scene->strokes.of.at[i].kind == kind;
     return found;
 }
+
+#define STATIONS 7
+#define STEPS 4000 /* that a ray is walked in */
+
+/* A band as heights over places of its own axes, and a brick before or behind it. */
+struct band {
+    struct turned turned;
+    double u[STATIONS], low[STATIONS], high[STATIONS];
+    size_t count;
+    double deep;
+    struct station stations[STATIONS];
+};
+
+static struct spot out_of(const struct turned *turned, double u, double v, double w)
+{
+    struct spot spot;
+
+    for (int axis = 0; axis < 3; axis++)
+        spot.at[axis] =
+            turned->rows[0][axis] * u + turned->rows[1][axis] * v + turned->rows[2][axis] * w;
+    return spot;
+}
+
+/* Peaks, valleys and steps. */
+static struct band band_by_chance(struct dice *dice)
+{
+    struct band band = {.count = (size_t)dice_between(dice, 2, STATIONS)};
+    double angles[3];
+
+    for (int k = 0; k < 3; k++)
+        angles[k] = between(dice, 0, 6283) / 1000;
+    band.turned = turn(angles);
+    band.deep = between(dice, 3000, 200000);
+    for (size_t i = 0; i < band.count; i++) {
+        bool steps = i > 0 && i + 1 < band.count && dice_between(dice, 0, 4) == 0;
+
+        band.u[i] = i == 0 ? 0 : band.u[i - 1] + (steps ? 0 : between(dice, 20000, 90000));
+        band.low[i] = steps ? band.low[i - 1] : between(dice, -90000, 0);
+        band.high[i] = between(dice, 10000, 200000);
+        band.stations[i] =
+            (struct station){out_of(&band.turned, band.u[i], band.low[i], 0),
+                             out_of(&band.turned, band.u[i], band.high[i], 0), true, true};
+    }
+    return band;
+}
+
+/* How far a place of the band's own axes lies inside of it, measured along them; less than 0
+ * outside. */
+static double inside(const struct band *band, double u, double v, double w)
+{
+    double best = -HUGE_VAL;
+
+    for (size_t i = 0; i + 1 < band->count; i++) {
+        double wide = band->u[i + 1] - band->u[i];
+        double part = wide > 0 ? (u - band->u[i]) / wide : -1;
+
+        if (part < 0 || part > 1)
+            continue;
+        double low = band->low[i] + part * (band->low[i + 1] - band->low[i]);
+        double high = band->high[i] + part * (band->high[i + 1] - band->high[i]);
+        best = fmax(best, fmin(v - low, high - v));
+    }
+    best = fmin(best, fmin(u - band->u[0], band->u[band->count - 1] - u));
+    return fmin(best, fmin(w, band->deep - w));
+}
+
+#define MARGIN 4000.0 /* what comes nearer to the skin than this is not asked */
+
+/* The rows of a turn are the columns of the turn back. */
+static enum verdict walk_ray(const struct band *band, const struct spot *from)
+{
+    double most = -HUGE_VAL;
+
+    for (int i = 0; i <= STEPS; i++) {
+        double at[3] = {from->at[0], from->at[1], from->at[2] + 1200000.0 * i / STEPS};
+        double own[3];
+
+        for (int k = 0; k < 3; k++)
+            own[k] = band->turned.rows[k][0] * at[0] + band->turned.rows[k][1] * at[1] +
+                     band->turned.rows[k][2] * at[2];
+        most = fmax(most, inside(band, own[0], own[1], own[2]));
+    }
+    return most > 0 ? HIDDEN : most < -MARGIN ? SEEN : UNSURE;
+}
+
+/* Lines over and through the band, as the edges of a sheet. */
+static void ask_sheet(struct scene *scene, struct dice *dice, const struct band *band,
+                      struct tally *tally)
+{
+    struct brick *sheet = &scene->bricks[1];
+    struct spot place;
+
+    for (int axis = 0; axis < 3; axis++) {
+        sheet->corner.at[axis] = between(dice, -300000, axis == 2 ? 0 : 300000);
+        sheet->edges[0].at[axis] = between(dice, -400000, 400000);
+        sheet->edges[1].at[axis] = 0;
+        sheet->edges[2].at[axis] = 0;
+    }
+    scene->count = 2;
+    set_body(scene, 1);
+    scene->bodies[0] =
+        (struct body){band->stations, band->count, out_of(&band->turned, 0, 0, band->deep), false};
+    arena_release(&scene->arena);
+    assert_true(arena_try(&scene->arena, run, scene));
+    for (int i = 1; i < PLACES; i++) {
+        for (int axis = 0; axis < 3; axis++)
+            place.at[axis] = sheet->corner.at[axis] + sheet->edges[0].at[axis] * i / (double)PLACES;
+        enum verdict verdict = walk_ray(band, &place);
+        if (verdict != UNSURE)
+            assert_int_equal(is_drawn(scene, 1, &place), verdict == SEEN);
+        tally->seen += verdict == SEEN;
+        tally->hidden += verdict == HIDDEN;
+    }
+}
+
+static void bands_with_peaks_valleys_and_steps_hide_what_rays_say(void **state)
+{
+    struct dice dice = {20261202};
+    struct tally tally = {0, 0};
+
+    for (int i = 0; i < 60; i++) {
+        struct band band = band_by_chance(&dice);
+
+        for (int again = 0; again < 6; again++)
+            ask_sheet(*state, &dice, &band, &tally);
+    }
+    assert_true(tally.seen > 2000);
+    assert_true(tally.hidden > 400);
+}
+
+/* A half round of eight chords: of the seven edges between them one parts what looks at us from
+ * what looks away. */
+static void of_a_round_only_the_contour_shows(void **state)
+{
+    struct scene *scene = *state;
+    struct turned turned = turn((const double[]){0.3, -1.1, 0.2});
+    struct station stations[9];
+    size_t edges[2];
+
+    for (int sharp = 0; sharp < 2; sharp++) {
+        for (int i = 0; i < 9; i++) {
+            double angle = 3.14159265 * i / 8;
+            stations[i] = (struct station){
+                out_of(&turned, -90000 * cos(angle), -50000, 0),
+                out_of(&turned, -90000 * cos(angle), 90000 * sin(angle), 0), false, sharp == 1};
+        }
+        scene->count = 1;
+        scene->bodies[0] = (struct body){stations, 9, out_of(&turned, 0, 0, -60000), false};
+        arena_release(&scene->arena);
+        assert_true(arena_try(&scene->arena, run, scene));
+        edges[sharp] = count(scene, STROKE_EDGE);
+    }
+    assert_int_equal(edges[1] - edges[0], 7 - 1);
+}
+
+/* ---- one brick ---- */
+
+static const struct turned straight = {{{1, 0, 0}, {0, 1, 0}, {0, 0, 1}}};
 
 static void a_brick_seen_from_a_corner_shows_nine_of_its_edges(void **state)
 {
@@ -375,6 +561,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         FACT(bricks_that_lean_every_way_hide_what_rays_say),
         FACT(bricks_that_touch_hide_what_rays_say),
+        FACT(bands_with_peaks_valleys_and_steps_hide_what_rays_say),
+        FACT(of_a_round_only_the_contour_shows),
         FACT(a_brick_seen_from_a_corner_shows_nine_of_its_edges),
         FACT(a_brick_before_another_cuts_nothing_of_its_rim),
         FACT(hatching_leaves_out_what_is_hidden),

@@ -178,6 +178,59 @@ static void a_box_taken_apart_names_what_was_lifted_off(void **state)
     assert_true(has_label(&scene->drawing, scene->piece.plan->panels.at[0].label));
 }
 
+/* Of an arch 48 wide and 12 high, part of a circle of 30, the highest place of the picture is where
+ * it falls by one in two: 30 / sqrt 5 off its middle. With up = z - (x + y) / 2, and the box 30
+ * high, that is 30 - 30 + 30 sqrt 5 / 2 - 48 / 4 over the corner at the back. */
+static void an_arch_is_as_high_as_its_contour(void **state)
+{
+    struct scene *scene = *state;
+    int64_t wanted = (int64_t)((15 * sqrt(5) - 12) * (double)LENGTH_INCH);
+    joined_end(&scene->piece);
+    joined_start(&scene->piece, 2.5);
+    struct box *box = joined_box(&scene->piece, FRAME_CUSHION, 48, 10, 30);
+    box->outline = OUTLINE_ARCH;
+    box->rise = IN(12);
+    joined_plan(&scene->piece);
+    draw(scene);
+    assert_in_range(scene->drawing.bounds.v1, wanted - 2 * LENGTH_MM, wanted + 2);
+    /* both rims of many chords, and but for them the nine edges less the top's far one */
+    assert_true(marks_of(&scene->drawing, MARK_EDGE) > 16);
+    scene->ask.corner = CORNER_BACK_LEFT; /* it is the same from there */
+    int64_t wide_there = wide(scene);
+    int64_t high_there = high(scene);
+    draw(scene);
+    assert_true(llabs(wide(scene) - wide_there) <= 2);
+    assert_true(llabs(high(scene) - high_there) <= 2);
+}
+
+/* Both rims of the arch, and of the one at the back what its top does not hide. */
+static void an_arch_shows_as_one(void **state)
+{
+    struct scene *scene = *state;
+    joined_end(&scene->piece);
+    joined_start(&scene->piece, 2.5);
+    struct box *box = joined_box(&scene->piece, FRAME_CUSHION, 48, 10, 30);
+    box->outline = OUTLINE_ARCH;
+    box->rise = IN(12);
+    joined_plan(&scene->piece);
+    draw(scene);
+    sketched_raster(&scene->sketched, &scene->drawing, 14, 44, RASTER_LINES);
+    assert_sketched(&scene->sketched, "     ⣀⠤⠒⠊⠉⠉⠉⠉⠒⠢⣀\n"
+                                      " ⢀⡤⠶⠛⠒⠢⠤⣀⡀      ⠑⠢⣀\n"
+                                      "⡎⠁       ⠈⠉⠒⠤⡀     ⠑⠢⡀\n"
+                                      "⡇            ⠈⠢⡀     ⠈⢢\n"
+                                      "⡇              ⠈⠢⡀     ⠱⡀\n"
+                                      "⡇                ⠈⠢⡀    ⠈⢆\n"
+                                      "⡇                  ⠑⢄    ⠈⠢⡀\n"
+                                      "⠣⢄⡀                 ⠈⢢    ⢀⣱\n"
+                                      "  ⠈⠑⠤⣀                ⠣⡠⠔⠊⠁⢸\n"
+                                      "      ⠉⠒⢄⡀             ⡇   ⢸\n"
+                                      "         ⠈⠑⠢⣀          ⡇   ⢸\n"
+                                      "             ⠉⠒⢄⡀      ⡇   ⢸\n"
+                                      "                ⠈⠑⠢⢄   ⡇  ⢀⡸\n"
+                                      "                    ⠉⠒⠤⡧⠔⠊⠁\n");
+}
+
 static void no_boxes_give_an_empty_picture(void **state)
 {
     struct scene *scene = *state;
@@ -199,6 +252,8 @@ int main(void)
         FACT(a_join_shows_both_its_boxes_and_every_hole_on_both),
         FACT(what_is_chosen_is_marked_even_where_it_is_hidden),
         FACT(a_box_taken_apart_names_what_was_lifted_off),
+        FACT(an_arch_is_as_high_as_its_contour),
+        FACT(an_arch_shows_as_one),
         FACT(no_boxes_give_an_empty_picture),
     };
     int failed = cmocka_run_group_tests_name("piece", tests, NULL, NULL);
