@@ -1,5 +1,6 @@
 #include "plan/bend.h"
 
+#include "plan/chain.h"
 #include "plan/check.h"
 #include "plan/cures.h"
 #include "plan/curve.h"
@@ -7,7 +8,12 @@
 #include "plan/geometry.h"
 #include "plan/wood.h"
 
+#include <math.h>
+
 #define OVERSIZE (2 * LENGTH_64TH)
+
+/* An outline by points is straight between them, so that its chain has no other places. */
+#define OF_POINTS LENGTH_MM
 
 struct bend_row {
     int64_t thickness;
@@ -76,6 +82,66 @@ static void judge(const struct planning *planning, int64_t stock, int64_t thickn
         *bend = (struct bend){BEND_WIDE, bend->radius, along, bend->bent, bend->straight};
 }
 
+/* ---- outlines ---- */
+
+/* Of the circle through three places; 0 where they lie in one line. It is a b c / 4 A. */
+static int64_t radius_through(const struct chain_place *a, const struct chain_place *b,
+                              const struct chain_place *c)
+{
+    struct vector ab = {b->u - a->u, b->v - a->v, 0};
+    struct vector bc = {c->u - b->u, c->v - b->v, 0};
+    struct vector ac = {c->u - a->u, c->v - a->v, 0};
+    double twice_area = fabs((double)ab.x * (double)bc.y - (double)ab.y * (double)bc.x);
+    double sides = (double)vector_length(ab) * (double)vector_length(bc);
+
+    /* so near to one line that rounding made it */
+    if (twice_area < (double)(2 * vector_length(ac)))
+        return 0;
+    return llround(sides * (double)vector_length(ac) / (2 * twice_area));
+}
+
+static int64_t radius_of_points(const struct planning *planning, const struct box *box,
+                                int64_t from, int64_t to)
+{
+    struct chain chain = chain_of(planning->model, box, OF_POINTS, planning->arena);
+    int64_t least = 0;
+
+    for (size_t i = 1; i + 1 < chain.of.count; i++) {
+        const struct chain_place *at = &chain.of.at[i];
+        int64_t radius = at->corner ? 0 : radius_through(at - 1, at, at + 1);
+
+        if (radius > 0 && from < at->u && at->u < to)
+            least = least ? length_smaller(least, radius) : radius;
+    }
+    return least;
+}
+
+int64_t bend_radius(const struct planning *planning, const struct box *box, int64_t from,
+                    int64_t to)
+{
+    return box->outline == OUTLINE_POINTS ? radius_of_points(planning, box, from, to)
+                                          : curve_radius(box);
+}
+
+struct bend_corners bend_corners(const struct planning *planning, const struct box *box)
+{
+    struct bend_corners corners = {0};
+    struct chain chain;
+
+    if (box->outline != OUTLINE_POINTS)
+        return corners;
+    chain = chain_of(planning->model, box, OF_POINTS, planning->arena);
+    for (size_t i = 1; i + 1 < chain.of.count; i++) {
+        int64_t u = chain.of.at[i].u;
+
+        if (chain.of.at[i].corner && (!corners.of.count || corners.of.at[corners.of.count - 1] < u))
+            *LIST_ADD(planning->arena, &corners.of) = u;
+    }
+    return corners;
+}
+
+/* ---- panels ---- */
+
 struct bend bend_of(const struct planning *planning, const struct panel *panel)
 {
     const struct box *box = MODEL_FIND(planning->model, box, panel->box);
@@ -86,7 +152,8 @@ struct bend bend_of(const struct planning *planning, const struct panel *panel)
 
     if (!curve_under(box, panel->side))
         return bend;
-    bend.radius = curve_radius(box);
+    bend.radius = bend_radius(planning, box, upright ? panel->area.v0 : panel->area.u0,
+                              upright ? panel->area.v1 : panel->area.u1);
     if (bend.radius > 0)
         judge(planning, panel->stock, panel->thickness, &bend);
     return bend;

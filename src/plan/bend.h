@@ -29,8 +29,21 @@ struct bend {
     int64_t bent, straight; /* the panel as cut, along the bend and across it */
 };
 
-/* A panel over an outline that is a chain of straight lines is bent nowhere: it would have to be
- * jointed at its corners. */
+/* A slope, and an outline by points that lie in one line, bends nothing. Reads the panel's box,
+ * side, area, stock, thickness and size as cut. */
 struct bend bend_of(const struct planning *planning, const struct panel *panel);
+
+/* The smallest radius that the outline of a box bends what lies over it to, between two places of
+ * the main face; 0 where it is straight there. Points that turn by less than a corner stand for a
+ * curve, of which a circle goes through each and the two beside it. */
+int64_t bend_radius(const struct planning *planning, const struct box *box, int64_t from,
+                    int64_t to);
+
+/* The places of the main face at which a panel over its outline has to end and another to begin: no
+ * sheet goes round a corner. In order. */
+struct bend_corners {
+    LIST_OF(int64_t) of;
+};
+struct bend_corners bend_corners(const struct planning *planning, const struct box *box);
 
 #endif

@@ -58,32 +58,41 @@ void card_crown(struct carding *carding)
                                        from_to(carding, blocks.first->label, blocks.last->label)));
 }
 
-/* The longest panel of a facing along the outline that it is bent over; 0 where it lies flat. How
- * it is bent is the same for all of them. */
-static int64_t bent_length(const struct carding *carding, int64_t facing, enum bend_way *ret_way)
+/* What lies over an outline: its longest panel along it, 0 where it lies flat, and how the one is
+ * bent that is bent worst. */
+struct bent {
+    int64_t length;
+    enum bend_way way;
+    size_t panels;
+};
+
+static struct bent bent_of(const struct carding *carding, int64_t facing)
 {
     const struct plan *plan = carding->planning->plan;
-    int64_t longest = 0;
+    struct bent bent = {.way = BEND_NONE};
 
     for (size_t i = 0; i < plan->panels.count; i++) {
         const struct panel *panel = &plan->panels.at[i];
+        enum bend_way way;
 
         if (panel->facing != facing)
             continue;
-        *ret_way = bend_of(carding->planning, panel).way;
+        way = bend_of(carding->planning, panel).way;
+        bent.way = way > bent.way ? way : bent.way;
+        bent.panels++;
         if (panel->width > area_width(&panel->area))
-            longest = length_larger(longest, panel->width);
+            bent.length = length_larger(bent.length, panel->width);
         if (panel->height > area_height(&panel->area))
-            longest = length_larger(longest, panel->height);
+            bent.length = length_larger(bent.length, panel->height);
     }
-    return longest;
+    return bent;
 }
 
 /* What there is to know of a sheet before it is bent. */
 static const char *bend_words(enum bend_way way)
 {
     static const char *const words[] = {
-        [BEND_NONE] = "; where it will not bend, kerf its inside",
+        [BEND_NONE] = "",
         [BEND_EITHER] = "",
         [BEND_ACROSS] = ", its grain across the bend",
         [BEND_WIDE] = "; first kerf its inside, or it breaks",
@@ -93,11 +102,30 @@ static const char *bend_words(enum bend_way way)
     return words[way];
 }
 
+static void say_bent(struct carding *carding, const struct box *box, const struct bent *bent)
+{
+    struct arena *arena = carding->planning->arena;
+    const char *length = card_marked(carding, bent->length);
+
+    if (bent->way == BEND_NONE)
+        card_say(carding, arena_format(arena,
+                                       "Lay it on the landing wood and screw it down, %s along the "
+                                       "outline",
+                                       length));
+    else
+        card_say(carding, arena_format(arena,
+                                       "Bend it over the landing wood, screw it down from the "
+                                       "middle outwards, %s along it%s",
+                                       length, bend_words(bent->way)));
+    if (bent->panels > 1 && bend_corners(carding->planning, box).of.count > 0)
+        card_say(carding, "Where two meet at a corner of the outline, saw the edge of each to half "
+                          "the angle");
+}
+
 void card_outline(struct carding *carding)
 {
     const struct model *model = carding->planning->model;
-    enum bend_way way = BEND_NONE;
-    int64_t bent = bent_length(carding, carding->step->facing, &way);
+    struct bent bent = bent_of(carding, carding->step->facing);
     const struct step *step = carding->step;
     const struct facing *facing = MODEL_FIND(model, facing, step->facing);
     const struct box *box = MODEL_FIND(model, box, step->box);
@@ -108,12 +136,8 @@ void card_outline(struct carding *carding)
                                 "edge; glue and screw it to posts and blocks"
                               : "Mark the outline by its heights, cut the panel to it; ease the "
                                 "edge");
-    if (bent > 0)
-        card_say(carding,
-                 arena_format(carding->planning->arena,
-                              "Bend it over the landing wood, screw it down from the middle "
-                              "outwards, %s along it%s",
-                              card_marked(carding, bent), bend_words(way)));
+    if (box && bent.length > 0)
+        say_bent(carding, box, &bent);
 }
 
 void card_board_outline(struct carding *carding)

@@ -13,10 +13,12 @@
  * at the seam, one for each panel, clear of the upright's screws by half a stick.
  *
  * Under an outline of its front or back that is no rectangle it ends at the lowest place of that,
- * and carries a crown (frame_crown.c).
+ * and carries a crown (frame_crown.c). Posts of the crown stand under the seams of what is bent
+ * over it, so that no upright may end at the other side of the rail there: the station is set off.
  */
 #include "plan/ladder.h"
 
+#include "plan/curve.h"
 #include "plan/slices.h"
 
 #include <assert.h>
@@ -127,14 +129,15 @@ static int64_t room_at_end(const struct crate *crate)
 static void find_seam(struct crate *crate, const struct panel *a, const struct panel *b)
 {
     const struct solid *space = &crate->framing->space;
-    int64_t x = a->area.u1;
+    bool bent = curve_under(crate->framing->box, a->side);
+    int64_t x = a->area.u1 - (bent ? ladder_set_off(crate->framing->planning, crate->upright) : 0);
     bool meet = a->side == b->side && a->area.u1 == b->area.u0 && a->area.v0 < b->area.v1 &&
                 b->area.v0 < a->area.v1;
 
     if (!meet || a->loose || b->loose || side_u_axis(a->side) != AXIS_X ||
         x < space->low.x + room_at_end(crate) || x > space->high.x - room_at_end(crate))
         return;
-    add_seam(crate, (struct station){x, a->side == SIDE_TOP, a->side == SIDE_BOTTOM});
+    add_seam(crate, (struct station){x, a->side == SIDE_TOP && !bent, a->side == SIDE_BOTTOM});
 }
 
 static void find_seams(struct crate *crate)

@@ -7,10 +7,11 @@
  *    finding says that its members are cut by hand, or how to turn a crate whose outline is at its
  *    end.
  *
- * 2  Posts stand on the top rail at both ends, beside the seams between panels, and no farther
- *    apart than the panels allow, each set off from what ends under the rail there; an end upright
- *    that runs through rises itself. Each is cut on the slant, from the outline over its one side
- *    to that over its other; where that is less than two sticks are wide none stands.
+ * 2  Posts stand on the top rail at both ends, under the seams between panels and of what is bent
+ *    over the outline, and no farther apart than the panels allow, each set off from what ends
+ * under the rail there; an end upright that runs through rises itself. Each is cut on the slant,
+ * from the outline over its one side to that over its other; where that is less than two sticks are
+ * wide none stands.
  *
  * 3  From end to end along the outline lie pieces of the face's sheet, cut to the curve, as deep
  *    below it as a landing or, where it passes no post, down to the rail: they take the staples of
@@ -24,6 +25,7 @@
 #include "plan/curve.h"
 #include "plan/findings.h"
 #include "plan/screws.h"
+#include "plan/slices.h"
 
 #include <assert.h>
 #include <stdio.h>
@@ -201,6 +203,24 @@ static void divide_crown(struct crown *crown, int64_t from, int64_t to)
         add_post(crown, from + whole_divide_even((to - from) * i, bays), false);
 }
 
+/* Where two panels that lie over the outline meet. */
+static void add_bent_seams(const struct crown *crown, struct places *seams)
+{
+    struct ladder *ladder = crown->ladder;
+    const struct box *box = ladder->framing->box;
+    const struct plan *plan = ladder->framing->planning->plan;
+    struct slice panels = plan_panels_of(plan, box->key);
+
+    for (size_t i = panels.from; i < panels.to; i++) {
+        const struct panel *panel = &plan->panels.at[i];
+        int64_t end = vector_along(panel->solid.high, ladder->along);
+
+        if (!panel->loose && curve_under(box, panel->side) && crown->area.u0 < end &&
+            end < crown->area.u1)
+            ladder_place(ladder, seams, end);
+    }
+}
+
 static void add_posts(struct crown *crown)
 {
     struct ladder *ladder = crown->ladder;
@@ -208,6 +228,7 @@ static void add_posts(struct crown *crown)
     int64_t last = crown->area.u1 - ladder->show;
     int64_t from = crown->area.u0;
 
+    add_bent_seams(crown, &seams);
     find_below(crown);
     for (size_t i = 0; i < seams.of.count; i++) {
         int64_t under = seams.of.at[i] - ladder->show / 2;

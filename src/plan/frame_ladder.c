@@ -122,12 +122,16 @@ int64_t ladder_span(const struct ladder *ladder, const struct area *band)
                           framing_span(ladder->framing, side_opposite(side), band));
 }
 
+int64_t ladder_set_off(const struct planning *planning, int64_t show)
+{
+    return length_larger(planning->value[TRADE_INLINE_STAGGER],
+                         show + planning->value[TRADE_INLINE_STAGGER_CLEAR]);
+}
+
 int64_t ladder_stagger(const struct ladder *ladder, const struct places *below, int64_t u,
                        bool left)
 {
-    const int64_t *value = ladder->framing->planning->value;
-    int64_t shift = length_larger(value[TRADE_INLINE_STAGGER],
-                                  ladder->show + value[TRADE_INLINE_STAGGER_CLEAR]);
+    int64_t shift = ladder_set_off(ladder->framing->planning, ladder->show);
 
     for (size_t i = 0; i < below->of.count; i++) {
         int64_t at = below->of.at[left ? below->of.count - 1 - i : i];

@@ -27,6 +27,9 @@ void ladder_place(struct ladder *ladder, struct places *places, int64_t place);
 int64_t ladder_stagger(const struct ladder *ladder, const struct places *below, int64_t u,
                        bool left);
 
+/* How far that sets it off. */
+int64_t ladder_set_off(const struct planning *planning, int64_t show);
+
 /* Where panels of one face meet: upright seams that reach into a band, or all level ones
  * (frame_ladder.c). */
 struct places ladder_seams(struct ladder *ladder, const struct area *band, bool upright);

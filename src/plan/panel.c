@@ -5,11 +5,13 @@
  *    bottom ones run the full width and depth, and the others stop below and above them.
  * 2  A facing that comes out of a sheet on offer is one panel; else it is cut into the fewest equal
  *    strips or fields that do. Every seam between them wants wood behind it, which the frame gives.
- *    One that is bent over an outline is cut as long as that is.
+ *    One that is bent over an outline is cut as long as that is, ends at each corner of it, and is
+ *    cut so narrow that its grain can lie across the bend where it has to.
  * 3  A loose facing lies outside of the box and takes no room from its frame.
  */
 #include "plan/wood.h"
 
+#include "plan/bend.h"
 #include "plan/curve.h"
 #include "plan/findings.h"
 #include "plan/mirror.h"
@@ -19,6 +21,13 @@
 
 /* A facing is never cut into more strips than this, each way. */
 #define STRIPS_MOST 12
+
+/* Nothing narrower is cut for a corner of an outline: its panel is sawn off there. */
+#define LEAST_STRETCH LENGTH_INCH
+
+struct stretches {
+    LIST_OF(struct area) of;
+};
 
 static bool is_fixed_panel(const struct facing *facing)
 {
@@ -136,24 +145,61 @@ static struct longer longer_of(const struct model *model, const struct box *box,
     return (struct longer){0, curve_longer(model, box, area->v0, area->v1)};
 }
 
-/* The fewest equal fields that come out of a sheet; of as many, those with upright seams. Nothing
- * (0 by 0) when none do. A stock without offers comes in the usual size. Of a facing that is
- * `longer` along an outline each field may have all of that. */
-static struct strips strips_for(const struct planning *planning, int64_t stock,
-                                const struct area *area, const struct longer *longer)
+/* A part of a facing that is divided by itself, and how much longer each field of it may be. */
+struct stretch {
+    const struct box *box;
+    const struct facing *facing;
+    struct area area;
+    struct longer longer;
+};
+
+/* As large as one of its fields. */
+static struct panel field_size(const struct planning *planning, const struct stretch *stretch,
+                               int64_t across, int64_t down)
+{
+    return (struct panel){
+        .box = stretch->box->key,
+        .stock = stretch->facing->stock,
+        .side = stretch->facing->side,
+        .area = stretch->area,
+        .width = whole_divide_up(area_width(&stretch->area), across) + stretch->longer.u,
+        .height = whole_divide_up(area_height(&stretch->area), down) + stretch->longer.v,
+        .thickness = sheet_thickness(planning->model, stretch->facing->stock)};
+}
+
+/* Whether a field comes out of a sheet, where it bends with the grain as it has to lie. */
+static bool field_fits(const struct planning *planning, const struct panel *field, bool bends)
+{
+    return comes_out(planning, field->stock, field->width, field->height) &&
+           !(bends && bend_of(planning, field).way == BEND_WIDE);
+}
+
+/* The fewest equal fields that fit; of as many, those with upright seams. Nothing (0 by 0) when
+ * none do. A stock without offers comes in the usual size. Of a facing that is longer along an
+ * outline each field may have all of that. */
+static struct strips fewest_strips(const struct planning *planning, const struct stretch *stretch,
+                                   bool bends)
 {
     struct strips best = {0, 0};
 
     for (int64_t down = 1; down <= STRIPS_MOST; down++)
         for (int64_t across = 1; across <= STRIPS_MOST; across++) {
+            struct panel field = field_size(planning, stretch, across, down);
             bool fewer = !best.across || across * down < best.across * best.down;
 
-            if (fewer &&
-                comes_out(planning, stock, whole_divide_up(area_width(area), across) + longer->u,
-                          whole_divide_up(area_height(area), down) + longer->v))
+            if (fewer && field_fits(planning, &field, bends))
                 best = (struct strips){across, down};
         }
     return best;
+}
+
+/* Where no number of seams lets a sheet bend as it has to, none is made for that. */
+static struct strips strips_for(const struct planning *planning, const struct stretch *stretch)
+{
+    bool bends = curve_under(stretch->box, stretch->facing->side);
+    struct strips strips = fewest_strips(planning, stretch, bends);
+
+    return strips.across || !bends ? strips : fewest_strips(planning, stretch, false);
 }
 
 /* ---- panels ---- */
@@ -212,29 +258,72 @@ static void tell_too_large(struct planning *planning, const struct facing *facin
     argument_length(finding, 1, area_height(area));
 }
 
-/* Adds a facing's panels, numbered on from `number`; the number of the last. */
+/* Adds the panels of a stretch, numbered on from `number`; the number of the last. */
+static int cut_stretch(struct planning *planning, const struct box *box,
+                       const struct facing *facing, const struct area *area, int number)
+{
+    struct stretch stretch = {box, facing, *area,
+                              longer_of(planning->model, box, facing->side, area)};
+    bool image = side_u_axis(facing->side) == AXIS_X && mirror_is_image(planning->model, box);
+    struct strips strips = strips_for(planning, &stretch);
+
+    if (!strips.across) {
+        tell_too_large(planning, facing, area);
+        strips = (struct strips){1, 1};
+    }
+    for (int64_t row = 0; row < strips.down; row++)
+        for (int64_t column = 0; column < strips.across; column++) {
+            struct area field = field_of(area, &strips, column, row, image);
+
+            add_panel(planning, box, facing, &field, ++number);
+        }
+    return number;
+}
+
+/* The stretches of a facing from one corner of an outline to the next. */
+static struct stretches stretches_of(const struct planning *planning, const struct box *box,
+                                     const struct facing *facing, const struct area *area)
+{
+    struct stretches stretches = {0};
+    struct bend_corners corners = {0};
+    bool along_u = side_u_axis(facing->side) == side_u_axis(box->main_side);
+    struct area rest = *area;
+    int64_t *from = along_u ? &rest.u0 : &rest.v0;
+    int64_t to = along_u ? rest.u1 : rest.v1;
+
+    if (curve_under(box, facing->side))
+        corners = bend_corners(planning, box);
+    for (size_t i = 0; i < corners.of.count; i++) {
+        int64_t at = corners.of.at[i];
+        struct area one = rest;
+
+        if (at - *from < LEAST_STRETCH || to - at < LEAST_STRETCH)
+            continue;
+        *(along_u ? &one.u1 : &one.v1) = at;
+        *LIST_ADD(planning->arena, &stretches.of) = one;
+        *from = at;
+    }
+    *LIST_ADD(planning->arena, &stretches.of) = rest;
+    return stretches;
+}
+
+/* Adds a facing's panels, numbered on from `number`; the number of the last. Those of an image are
+ * numbered from its other end. */
 static int cut_facing(struct planning *planning, const struct box *box, const struct facing *facing,
                       int number)
 {
     struct area area = facing_area(planning->model, box, facing);
     bool image = side_u_axis(facing->side) == AXIS_X && mirror_is_image(planning->model, box);
-    struct longer longer;
-    struct strips strips;
+    struct stretches stretches;
 
     if (area_empty(&area))
         return number;
-    longer = longer_of(planning->model, box, facing->side, &area);
-    strips = strips_for(planning, facing->stock, &area, &longer);
-    if (!strips.across) {
-        tell_too_large(planning, facing, &area);
-        strips = (struct strips){1, 1};
-    }
-    for (int64_t row = 0; row < strips.down; row++)
-        for (int64_t column = 0; column < strips.across; column++) {
-            struct area field = field_of(&area, &strips, column, row, image);
+    stretches = stretches_of(planning, box, facing, &area);
+    for (size_t i = 0; i < stretches.of.count; i++) {
+        size_t at = image ? stretches.of.count - 1 - i : i;
 
-            add_panel(planning, box, facing, &field, ++number);
-        }
+        number = cut_stretch(planning, box, facing, &stretches.of.at[at], number);
+    }
     return number;
 }
 

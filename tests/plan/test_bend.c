@@ -20,6 +20,8 @@
 
 #include <cmocka.h>
 
+#include <math.h>
+
 /* A crate 16 in deep with a sheet bent over its top; sheets come 48 x 96. The key of the sheet. */
 static int64_t add_arch(struct soft *soft, double width, double rise, double thickness)
 {
@@ -85,18 +87,138 @@ static void a_sheet_that_bends_across_its_grain_is_cut_so(void **state)
     assert_true(soft_says(soft, STEP_PANEL, "its grain across the bend"));
 }
 
-/* 48 wide, 12 high: 55.6 along it, and no sheet is as wide. */
-static void a_sheet_that_is_too_narrow_to_bend_across_its_grain_is_told(void **state)
+static size_t top_panels(const struct soft *soft)
+{
+    size_t count = 0;
+
+    for (size_t i = 0; i < soft->plan->panels.count; i++)
+        count += soft->plan->panels.at[i].side == SIDE_TOP;
+    return count;
+}
+
+/* Wood from front to back whose middle lies under a place, over the top rail. */
+static bool has_cross_at(const struct soft *soft, double inches)
+{
+    for (size_t i = 0; i < soft->plan->members.count; i++) {
+        const struct plan_member *member = &soft->plan->members.at[i];
+
+        if (member->kind == MEMBER_CROSS && member->solid.low.z > IN(20) &&
+            (member->solid.low.x + member->solid.high.x) / 2 == IN(inches))
+            return true;
+    }
+    return false;
+}
+
+/* 48 wide, 12 high: 2 x 30 asin(24 / 30) = 55.64 along it, and no sheet is as wide. Two halves are
+ * cut, and meet on a cross in the middle. */
+static void a_sheet_that_is_too_narrow_to_bend_across_its_grain_is_divided(void **state)
+{
+    struct soft *soft = *state;
+
+    add_arch(soft, 48, 12, 0.25);
+    soft_plan(soft);
+    assert_null(soft_finding(soft, FINDING_PANEL_BENT_ALONG));
+    assert_null(soft_finding(soft, FINDING_PANEL_BENT));
+    assert_int_equal(top_panels(soft), 2);
+    assert_int_equal(top_part(soft)->length, IN(16));
+    assert_in_range(top_part(soft)->width, IN(27.81), IN(27.83));
+    assert_false(top_part(soft)->may_turn);
+    assert_true(has_cross_at(soft, 24));
+}
+
+/* Strips of 4 in: a dozen of them would not do. */
+static void strips_that_are_too_narrow_however_it_is_divided_are_told(void **state)
 {
     struct soft *soft = *state;
     const struct finding *finding;
 
-    add_arch(soft, 48, 12, 0.25);
+    struct offer *offer;
+    int64_t sheet = add_arch(soft, 48, 12, 0.25);
+
+    offer = MODEL_ADD(&soft->model, offer);
+    offer->stock = sheet;
+    offer->length = IN(96);
+    offer->width = IN(4);
     soft_plan(soft);
     finding = soft_finding(soft, FINDING_PANEL_BENT_ALONG);
     assert_non_null(finding);
     assert_int_equal(finding->arguments[3].value, IN(60));
     assert_null(soft_finding(soft, FINDING_PANEL_BENT));
+}
+
+/* ---- points ---- */
+
+static void add_point(struct soft *soft, double u, double v)
+{
+    struct outline_point *point = MODEL_ADD(&soft->model, outline_point);
+
+    point->box = soft->model.boxes.at[0].key;
+    point->rank = (int64_t)soft->model.outline_points.count;
+    point->u = IN(u);
+    point->v = IN(v);
+}
+
+/* And the two corners at the bottom. */
+static void close_points(struct soft *soft)
+{
+    add_point(soft, 48, 0);
+    add_point(soft, 0, 0);
+    soft->model.boxes.at[0].outline = OUTLINE_POINTS;
+}
+
+/* The arch of 48 by 12, its circle of 30 round (24, 0), by points 13.3 degrees from each other. */
+static void points_on_a_circle_are_bent_to_its_radius(void **state)
+{
+    struct soft *soft = *state;
+    const struct finding *finding;
+
+    add_arch(soft, 48, 12, 0.5);
+    for (int i = 0; i <= 8; i++) {
+        double angle = asin(0.8) * (i - 4) / 4;
+        add_point(soft, 24 + 30 * sin(angle), 30 * cos(angle));
+    }
+    close_points(soft);
+    soft_plan(soft);
+    finding = soft_finding(soft, FINDING_PANEL_BENT);
+    assert_non_null(finding);
+    assert_in_range(finding->arguments[2].value, IN(29.98), IN(30.02));
+    assert_int_equal(finding->arguments[3].value, IN(72));
+    assert_int_equal(top_panels(soft), 1);
+}
+
+/* Up 10 over 24 and down again: 26 each way, for 10, 24 and 26 make a right angle. No sheet goes
+ * over that, and none is bent. */
+static void a_corner_of_points_ends_a_panel(void **state)
+{
+    struct soft *soft = *state;
+
+    add_arch(soft, 48, 0, 0.75);
+    add_point(soft, 0, 20);
+    add_point(soft, 24, 30);
+    add_point(soft, 48, 20);
+    close_points(soft);
+    soft_plan(soft);
+    assert_null(soft_finding(soft, FINDING_PANEL_BENT));
+    assert_null(soft_finding(soft, FINDING_PANEL_BENT_ALONG));
+    assert_int_equal(top_panels(soft), 2);
+    assert_in_range(top_part(soft)->length, IN(26) - 2, IN(26) + 2);
+    assert_true(has_cross_at(soft, 24));
+    assert_true(soft_says(soft, STEP_PANEL, "half the angle"));
+    assert_false(soft_says(soft, STEP_PANEL, "Bend it"));
+}
+
+/* Down 1 in 12 through every point. */
+static void points_in_one_line_bend_nothing(void **state)
+{
+    struct soft *soft = *state;
+
+    add_arch(soft, 48, 0, 0.75);
+    for (int i = 0; i <= 8; i++)
+        add_point(soft, 6 * i, 30 - 0.5 * i);
+    close_points(soft);
+    soft_plan(soft);
+    assert_null(soft_finding(soft, FINDING_PANEL_BENT));
+    assert_int_equal(top_panels(soft), 1);
 }
 
 /* 60 wide, 3 high: a radius of 151.5. */
@@ -184,7 +306,11 @@ int main(void)
     const struct CMUnitTest tests[] = {
         BEND_TEST(a_sheet_too_thick_for_its_bend_is_told),
         BEND_TEST(a_sheet_that_bends_across_its_grain_is_cut_so),
-        BEND_TEST(a_sheet_that_is_too_narrow_to_bend_across_its_grain_is_told),
+        BEND_TEST(a_sheet_that_is_too_narrow_to_bend_across_its_grain_is_divided),
+        BEND_TEST(strips_that_are_too_narrow_however_it_is_divided_are_told),
+        BEND_TEST(points_on_a_circle_are_bent_to_its_radius),
+        BEND_TEST(a_corner_of_points_ends_a_panel),
+        BEND_TEST(points_in_one_line_bend_nothing),
         BEND_TEST(a_flat_arch_lets_the_sheet_lie_either_way),
         BEND_TEST(the_least_radius_is_the_makers_own),
         BEND_TEST(shoulders_are_bent_to_their_own_radius),
