@@ -41,6 +41,7 @@ static void report_line(struct json *json, const struct trip *trip, const struct
     put_text(json, "what", text_string(&words));
     put_money(json, plan, "price", line->till);
     put_money(json, plan, "paid", line->amount);
+    report_bought(json, plan, line->length > 0, line->bought);
     put_array(json, "shares");
     for (size_t i = 0; i < trip->builds.count; i++) {
         int64_t till;

@@ -200,6 +200,12 @@ void report_joins(struct json *json, const struct plan *plan)
 
 /* ---- money and work ---- */
 
+void report_bought(struct json *json, const struct plan *plan, bool by_length, int64_t bought)
+{
+    put_whole(json, "packs_bought", by_length ? 0 : bought);
+    put_length(json, plan, "length_bought", by_length ? bought : 0);
+}
+
 void report_buying(struct json *json, const struct plan *plan)
 {
     put_array(json, "purchases");
@@ -212,6 +218,7 @@ void report_buying(struct json *json, const struct plan *plan)
         put_quantity(json, plan, "shelf", purchase->measure, purchase->shelf);
         put_whole(json, "packs", purchase->packs);
         put_length(json, plan, "length", purchase->length);
+        report_bought(json, plan, purchase->length > 0, plan_cost_line(plan, purchase)->bought);
         put_bool(json, "priced", purchase->priced);
         put_money(json, plan, "price", purchase->price);
         put_money(json, plan, "till", purchase->till);

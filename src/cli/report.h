@@ -23,6 +23,8 @@ void report_padding(struct json *json, const struct plan *plan);
 /* What is cut and sewn, "outlines" to "used"; "edges" with their staples; "purchases". */
 void report_cloth(struct json *json, const struct plan *plan);
 void report_staples(struct json *json, const struct plan *plan);
+/* Of a line of a shopping list: packs, or a length of roll. */
+void report_bought(struct json *json, const struct plan *plan, bool by_length, int64_t bought);
 void report_buying(struct json *json, const struct plan *plan);
 void report_money(struct json *json, const struct plan *plan);
 void report_steps(struct json *json, const struct plan *plan);

@@ -121,6 +121,7 @@ static void add_share(struct desk_trip *trip, size_t build, const struct purchas
     add_paid(trip, share);
     line->packs += purchase->packs;
     line->length += purchase->length;
+    line->bought += plan_cost_line(trip->trip.builds.at[build].plan, purchase)->bought;
     line->price += purchase->price;
     line->stated += purchase->stated;
     line->supplier = purchase->supplier;

@@ -52,6 +52,7 @@ struct trip_line {
     int64_t packs;       /* 0 for a length of roll */
     int64_t saved;       /* packs fewer than each build by itself would buy */
     int64_t length;      /* of roll */
+    int64_t bought;      /* of the packs or of the length, by ticked steps of its builds */
     int64_t price, till; /* without tax, and with it */
     int64_t stated;      /* as the offer says it (model/offer.h) */
     int64_t supplier;    /* whose charge for bringing the order it is; 0: goods */

@@ -126,6 +126,11 @@ void sheet_purchase_size(struct text *out, const struct plan *plan,
                          const struct purchase *purchase);
 void sheet_purchase_words(struct text *out, const struct plan *plan,
                           const struct purchase *purchase);
+/* What ticked steps bought of it: "bought", "10 bought" where it has come to be more, or "". The
+ * same of any amount of packs, or of a length of roll. */
+struct printed sheet_purchase_bought(const struct plan *plan, const struct purchase *purchase);
+struct printed sheet_bought(const struct plan *plan, bool by_length, int64_t bought,
+                            int64_t wanted);
 /* Of its need, or of what of it lies on the shelf, as the shop sells it: "1.98 yd". */
 struct printed sheet_purchase_amount(const struct plan *plan, const struct purchase *purchase,
                                      int64_t amount);
@@ -142,8 +147,9 @@ void sheet_account(struct text *out, const struct model *model, const struct acc
  * cut together, parts with their builds. */
 void sheet_trip(struct text *out, const struct trip *trip);
 void sheet_trip_cutting(struct text *out, const struct trip *trip);
-/* Of one line of it what it says, and whose it is. */
+/* Of one line of it what it says, what of it was bought (as of a purchase), and whose it is. */
 void sheet_trip_words(struct text *out, const struct trip *trip, const struct trip_line *line);
+struct printed sheet_trip_bought(const struct trip *trip, const struct trip_line *line);
 void sheet_trip_shares(struct text *out, const struct trip *trip, const struct trip_line *line);
 
 /* Builds side by side, figure by figure; and what a build could be made from otherwise. */

@@ -6,6 +6,7 @@
 #include "paper/table.h"
 #include "plan/wood.h"
 
+#include <assert.h>
 #include <stdio.h>
 
 /* ---- one line ---- */
@@ -59,6 +60,28 @@ struct printed sheet_purchase_amount(const struct plan *plan, const struct purch
                                      int64_t amount)
 {
     return print_sold(plan, purchase->stock, purchase->measure, amount);
+}
+
+struct printed sheet_bought(const struct plan *plan, bool by_length, int64_t bought, int64_t wanted)
+{
+    struct printed printed = {""};
+
+    assert(bought >= 0 && wanted >= 0);
+    if (bought > 0 && bought >= wanted)
+        snprintf(printed.at, sizeof printed.at, "bought");
+    else if (bought > 0 && by_length)
+        snprintf(printed.at, sizeof printed.at, "%.20s bought", print_roll(plan, bought).at);
+    else if (bought > 0)
+        snprintf(printed.at, sizeof printed.at, "%lld bought", (long long)bought);
+    return printed;
+}
+
+struct printed sheet_purchase_bought(const struct plan *plan, const struct purchase *purchase)
+{
+    bool by_length = purchase->length > 0;
+
+    return sheet_bought(plan, by_length, plan_cost_line(plan, purchase)->bought,
+                        by_length ? purchase->length : purchase->packs);
 }
 
 const char *sheet_purchase_name(const struct plan *plan, const struct purchase *purchase)
@@ -117,6 +140,7 @@ static void purchase_row(struct table *table, const struct plan *plan,
     table_cell(table, purchase->shelf ? "%s on the shelf" : "%s",
                purchase->shelf ? sheet_purchase_amount(plan, purchase, purchase->shelf).at
                                : board_feet(plan, purchase).at);
+    table_cell(table, "%s", sheet_purchase_bought(plan, purchase).at);
 }
 
 static void need_row(struct table *table, const struct plan *plan, const struct purchase *purchase)
@@ -157,7 +181,7 @@ void sheet_buying(struct text *out, const struct plan *plan)
     if (plan->purchases.count == 0)
         return;
     text_add(out, "\nSHOPPING LIST\n");
-    by_aisle(out, plan, "llrll", purchase_row);
+    by_aisle(out, plan, "llrlll", purchase_row);
     sheet_ways_home(out, plan);
     text_add(out, "  ");
     sheet_total(out, plan);

@@ -45,6 +45,14 @@ void sheet_trip_words(struct text *out, const struct trip *trip, const struct tr
     sheet_purchase_words(out, trip->builds.at[share->build].plan, &whole);
 }
 
+struct printed sheet_trip_bought(const struct trip *trip, const struct trip_line *line)
+{
+    bool by_length = line->length > 0;
+
+    return sheet_bought(trip->builds.at[line->shares.at[0].build].plan, by_length, line->bought,
+                        by_length ? line->length : line->packs);
+}
+
 static bool has_share(const struct trip_line *line, size_t build)
 {
     for (size_t i = 0; i < line->shares.count; i++) {
@@ -87,6 +95,7 @@ static void trip_row(struct table *table, const struct trip *trip, const struct 
     table_cell(table, "%s", text_string(&text));
     table_cell(table, "%s",
                line->priced ? print_money(trip->builds.at[0].plan, line->till).at : "no price");
+    table_cell(table, "%s", sheet_trip_bought(trip, line).at);
     text_release(&text);
 }
 
@@ -112,7 +121,7 @@ static void trip_aisle(struct text *out, const struct trip *trip, int aisle)
     struct table table;
     struct text rows;
     text_init(&rows);
-    table_begin(&table, "llr");
+    table_begin(&table, "llrl");
     for (size_t i = 0; i < trip->lines.count; i++) {
         if (trip->lines.at[i].aisle == aisle)
             trip_row(&table, trip, &trip->lines.at[i]);
@@ -152,7 +161,7 @@ static void trip_total(struct text *out, const struct trip *trip)
     }
     table_cell(&table, "%s", "total with tax");
     table_cell(&table, "%s", print_money(plan, trip->till).at);
-    table_cell(&table, "%s", "paid so far");
+    table_cell(&table, "%s", "paid line by line");
     table_cell(&table, "%s", print_money(plan, trip->paid).at);
     table_end(&table, out);
     trip_saving(out, trip);

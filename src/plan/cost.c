@@ -262,6 +262,7 @@ static void commit_lines(struct costing *costing)
         int64_t worth = 0;
         if (wanted > 0)
             (void)whole_share(line->estimate, had, wanted, &worth);
+        line->bought = had;
         worth -= line->estimate - line->rest;
         line->committed = worth > 0 ? worth : 0;
     }

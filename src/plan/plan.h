@@ -625,6 +625,7 @@ struct cost_line {
     bool entered;      /* a spend names it */
     bool settled;      /* and nothing more is to be paid for it */
     int64_t packs;     /* that spends say they are for, less those given back */
+    int64_t bought;    /* of its packs, or of its length of roll, by a ticked step */
     int64_t estimate;  /* its till */
     int64_t committed; /* bought by a ticked step, and not paid yet: owed */
     int64_t paid;

@@ -32,6 +32,13 @@ bool price_cell_paint_refusal(const struct price_cell *cell, struct view *view, 
     return true;
 }
 
+void price_cell_paint_bought(struct view *view, int row, int column, int width, int style,
+                             const char *bought)
+{
+    view_right(view, row, column, width, style,
+               text_columns(bought) <= width ? bought : "part bought");
+}
+
 bool price_cell_typing(struct tui *tui, void *opaque)
 {
     (void)tui;

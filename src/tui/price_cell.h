@@ -24,6 +24,11 @@ enum reaction price_cell_key(struct price_cell *cell, int key, bool may_begin, b
 /* The refusal, over a row; false where there is none. */
 bool price_cell_paint_refusal(const struct price_cell *cell, struct view *view, int row);
 
+/* What was bought of a line (sheets.h), where no price says that it was paid; that it is a part
+ * where there is no room to say how much. */
+void price_cell_paint_bought(struct view *view, int row, int column, int width, int style,
+                             const char *bought);
+
 /* For the table: `opaque` begins with a cell. */
 bool price_cell_typing(struct tui *tui, void *opaque);
 enum reaction price_cell_paste(struct tui *tui, void *opaque, const char *text);

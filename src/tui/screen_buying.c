@@ -135,6 +135,9 @@ static void paint_line(struct tui *tui, struct buying_state *state, int index, i
         entry_paint(&state->cell.entry, &tui->view, row, at.paid + 1, MONEY_WIDTH);
     else if (cost->entered)
         view_right(&tui->view, row, at.paid, MONEY_WIDTH, style, print_money(plan, cost->paid).at);
+    else
+        price_cell_paint_bought(&tui->view, row, at.paid, MONEY_WIDTH, style,
+                                sheet_purchase_bought(plan, line).at);
     if (chosen && !state->cell.typing)
         view_cursor(&tui->view, row, 1);
     if (tui->view.columns >= 100)
@@ -155,6 +158,8 @@ static void paint_foot(struct tui *tui, const struct buying_state *state, int ro
                 sheet_purchase_amount(plan, line, line->need).at);
     if (line->shelf)
         text_format(&foot, ", %s on the shelf", sheet_purchase_amount(plan, line, line->shelf).at);
+    if (cost->bought)
+        text_format(&foot, ", %s", sheet_purchase_bought(plan, line).at);
     if (before)
         text_format(&foot, "; paid before: %s for %s", print_money(plan, before->amount).at,
                     before->what);

@@ -86,15 +86,20 @@ static void paint_line(struct tui *tui, struct trip_state *state, const struct t
     else if (line->amount)
         view_right(&tui->view, row, price + MONEY_WIDTH + 1, MONEY_WIDTH, style,
                    print_money(any_plan(trip), line->amount).at);
+    else
+        price_cell_paint_bought(&tui->view, row, price + MONEY_WIDTH + 1, MONEY_WIDTH, style,
+                                sheet_trip_bought(trip, line).at);
     if (chosen && !state->cell.typing)
         view_cursor(&tui->view, row, 1);
 }
 
-/* "Lumber: Bench 12.60, Bed 8.40; 1 pack fewer than apart" */
+/* "Lumber: Bench 12.60, Bed 8.40; 1 pack fewer than apart; 2 bought" */
 static void add_shares(const struct trip *trip, const struct trip_line *line, struct text *out)
 {
     text_format(out, "%s: ", words_aisle.at[line->aisle].help);
     sheet_trip_shares(out, trip, line);
+    if (line->bought)
+        text_format(out, "; %s", sheet_trip_bought(trip, line).at);
 }
 
 static void paint_foot(struct tui *tui, const struct trip_state *state, const struct trip *trip,
@@ -107,7 +112,7 @@ static void paint_foot(struct tui *tui, const struct trip_state *state, const st
     if (!price_cell_paint_refusal(&state->cell, &tui->view, row + 1))
         view_text(&tui->view, row + 1, 1, tui->view.columns - 2, VIEW_PLAIN, text_string(&foot));
     text_clear(&foot);
-    text_format(&foot, "%zu builds, total with tax %s; paid so far %s", trip->builds.count,
+    text_format(&foot, "%zu builds, total with tax %s; paid line by line %s", trip->builds.count,
                 print_money(any_plan(trip), trip->till).at,
                 print_money(any_plan(trip), trip->paid).at);
     if (trip->apart > trip->till)

@@ -113,6 +113,21 @@ static bool something_is_missing(const struct rails *rails)
     return missing;
 }
 
+/* Of the only line of the rails. */
+static int64_t told_as_bought(const struct rails *rails)
+{
+    const struct plan *plan = plan_of(rails);
+    const struct purchase *line = NULL;
+    for (size_t i = 0; i < plan->purchases.count; i++) {
+        if (plan->purchases.at[i].stock != rails->stock)
+            continue;
+        assert_null(line);
+        line = &plan->purchases.at[i];
+    }
+    assert_non_null(line);
+    return plan_cost_line(plan, line)->bought;
+}
+
 static const struct plan_job *job_of(const struct rails *rails)
 {
     assert_int_equal(plan_of(rails)->jobs.count, 1);
@@ -127,7 +142,9 @@ static void other_parts_are_cut_from_what_was_bought(void **state)
 {
     struct rails *rails = *state;
     assert_int_equal(plan_of(rails)->cost.bought, 800);
+    assert_int_equal(told_as_bought(rails), 0);
     tick_until(rails->bench.desk, "buy");
+    assert_int_equal(told_as_bought(rails), 2);
     set_rails(rails, "2", "70");
     assert_int_equal(listed(rails, IN(96)), 2);
     assert_int_equal(listed(rails, IN(144)), 0);
@@ -147,6 +164,7 @@ static void only_what_is_missing_is_told_to_be_bought(void **state)
     assert_int_equal(listed(rails, IN(144)), 0);
     assert_int_equal(plan_of(rails)->cost.bought, 1200);
     assert_int_equal(job_of(rails)->layout->cost, 400);
+    assert_int_equal(told_as_bought(rails), 2);
     assert_true(something_is_missing(rails));
 }
 

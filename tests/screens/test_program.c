@@ -166,7 +166,7 @@ static void a_trip_of_twelve_lines_takes_thirty_keys(void **state)
     console_wait(console, "2 builds, total");
     for (int i = 0; i < 12; i++)
         console_press(console, "9 Enter");
-    console_wait(console, "paid so far 108.00");
+    console_wait(console, "paid line by line 108.00");
     assert_true(console->keys - before <= 30);
     leave(maker);
     struct desk *desk = desk_at(&maker->place);

@@ -118,6 +118,39 @@ static void space_pays_what_is_open_of_a_line(void **state)
                  "[x] 2x3 stud                   10 of 96                42.00        15.00");
 }
 
+static void tick_to_buying(struct stage *stage)
+{
+    struct fault_note note = {0};
+    const char *step = "";
+    for (size_t i = 0; strcmp(step, "buy") != 0; i++) {
+        step = desk_plan(stage->desk)->steps.at[i].name;
+        assert_int_equal(desk_tick(stage->desk, step, "", 0, &note), FAULT_NONE);
+    }
+}
+
+/* What stands in the house is told, paid or not, and how much of it where a box has grown since. */
+static void what_was_bought_is_told_on_the_list_and_on_a_trip(void **state)
+{
+    struct stage *stage = *state;
+    struct fault_note note = {0};
+    int64_t box;
+    stage_take_up(stage, "Wing headboard");
+    tick_to_buying(stage);
+    go(stage, "");
+    assert_shown(stage,
+                 "[ ] 2x3 stud                   10 of 96                42.00       bought");
+    box = desk_model(stage->desk)->boxes.at[0].key;
+    assert_int_equal(desk_set(stage->desk, ENTITY_box, box, "height", "60", &note), FAULT_NONE);
+    go(stage, "");
+    assert_shown(stage, "3 of 96 x 48           114.00     2 bought");
+    assert_shown(stage, "6.75 yd                 30.38  part bought");
+    stage_press(stage, "Esc Esc Esc Esc Space g Down");
+    assert_shown(stage, "TROLLEY");
+    assert_shown(stage,
+                 "Plywood 1/2, 3 of 96 x 48                              114.00    2 bought");
+    assert_shown(stage, "Wing headboard 114.00; 2 bought");
+}
+
 /* Thirteen lines, of which two cost something else and one has no price: no more than thirty keys.
  */
 static void a_trip_of_thirteen_lines_takes_thirty_keys_at_most(void **state)
@@ -225,6 +258,7 @@ int main(void)
         WITH_CASES(a_price_that_is_none_is_refused_beside_the_list),
         WITH_CASES(what_was_paid_for_an_older_list_is_not_paid_again),
         WITH_CASES(space_pays_what_is_open_of_a_line),
+        WITH_CASES(what_was_bought_is_told_on_the_list_and_on_a_trip),
         WITH_CASES(a_trip_of_thirteen_lines_takes_thirty_keys_at_most),
         WITH_CASES(tax_is_on_what_is_paid_at_the_till),
         WITH_CASES(a_new_price_is_typed_where_the_old_one_stands),
