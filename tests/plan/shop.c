@@ -152,7 +152,7 @@ void shop_buy(struct shop *shop)
 
     trade_resolve(&shop->model, plan->value);
     plan->parts.count = plan->placements.count = plan->cuttings.count = 0;
-    plan->purchases.count = plan->findings.count = 0;
+    plan->jobs.count = plan->purchases.count = plan->findings.count = 0;
     plan->cost = (struct cost){0};
     pass_buy(&shop->planning);
     pass_cost(&shop->planning);

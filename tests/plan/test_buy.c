@@ -1,5 +1,7 @@
 #include "shop.h"
 
+#include "cut/known.h"
+
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
@@ -7,6 +9,8 @@
 
 #include <cmocka.h>
 
+#include <inttypes.h>
+#include <stdio.h>
 #include <string.h>
 
 /* ---- sticks ---- */
@@ -300,6 +304,44 @@ static void cloth_that_suffices_asks_for_no_more(void **state)
     assert_int_equal(shop_line(shop, cloth)->length, IN(201));
 }
 
+/* ---- layouts that are facts ---- */
+
+static void keep_layout(struct shop *shop, const struct plan_job *job)
+{
+    struct layout *kept = MODEL_ADD(&shop->model, layout);
+    struct text content;
+    char name[17];
+
+    snprintf(name, sizeof name, "%016" PRIx64, job->digest);
+    text_init(&content);
+    cut_layout_print(job->layout, &content);
+    kept->job = arena_text(&shop->arena, name);
+    kept->content = arena_text(&shop->arena, text_string(&content));
+    text_release(&content);
+}
+
+/* Of two kinds of stick, both layouts kept: each is found again, the first as well as the last. */
+static void a_layout_that_was_taken_is_cut(void **state)
+{
+    struct shop *shop = *state;
+
+    for (int kind = 0; kind < 2; kind++) {
+        int64_t stick = shop_stock(shop, kind ? "rail stick" : "post stick", STOCK_STICK, 0);
+
+        shop_offer(shop, stick, 96, 0, 400);
+        need_sticks(shop, stick, 3 + kind, 40);
+    }
+    shop_buy(shop);
+    assert_int_equal(shop->plan->jobs.count, 2);
+    for (size_t i = 0; i < 2; i++) {
+        assert_false(shop->plan->jobs.at[i].taken);
+        keep_layout(shop, &shop->plan->jobs.at[i]);
+    }
+    shop_buy(shop);
+    for (size_t i = 0; i < 2; i++)
+        assert_true(shop->plan->jobs.at[i].taken);
+}
+
 static void sticks_that_are_no_longer_needed_stay_paid(void **state)
 {
     struct shop *shop = *state;
@@ -584,6 +626,7 @@ int main(void)
         SHOP_TEST(a_slab_that_was_bought_is_cut_before_a_cheaper_one_is_bought),
         SHOP_TEST(cloth_that_was_bought_is_not_made_longer),
         SHOP_TEST(cloth_that_suffices_asks_for_no_more),
+        SHOP_TEST(a_layout_that_was_taken_is_cut),
         SHOP_TEST(sticks_that_are_no_longer_needed_stay_paid),
         SHOP_TEST(headboard_buys_six_yards_of_cloth),
         SHOP_TEST(banquette_buys_nine_and_a_half_yards),

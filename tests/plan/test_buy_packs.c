@@ -258,6 +258,45 @@ static void glue_is_counted_by_the_joint(void **state)
     assert_int_equal(shop_line(shop, glue)->packs, 1);
 }
 
+/* A panel of 1 m x 0.5 m: 3 m of edge. */
+static void add_glued_panel(struct shop *shop, int64_t frame)
+{
+    struct box *box = MODEL_ADD(&shop->model, box);
+    struct facing *facing = MODEL_ADD(&shop->model, facing);
+    struct panel *panel = LIST_ADD(&shop->arena, &shop->plan->panels);
+
+    box->frame = frame;
+    facing->box = box->key;
+    facing->glued = 1;
+    panel->box = box->key;
+    panel->facing = facing->key;
+    panel->width = 1000 * LENGTH_MM;
+    panel->height = 500 * LENGTH_MM;
+}
+
+/* Common practice, no source: 0.3 oz, 8 ml, a metre. A can of what three metres take, and panels of
+ * which each asks for another can, or for none. */
+static void glue_is_counted_by_the_edge_of_panels_on_a_frame(void **state)
+{
+    struct shop *shop = *state;
+    int64_t glue = shop_stock(shop, "glue", STOCK_GLUE, 0);
+
+    shop_offer(shop, glue, 0, 0, 480)->volume = 3 * INT64_C(8872); /* 0.9 oz */
+    add_glued_panel(shop, FRAME_CRATE);
+    add_glued_panel(shop, FRAME_LADDER);
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, glue)->packs, 2);
+    add_glued_panel(shop, FRAME_BOARD); /* the panel is the box */
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, glue)->packs, 2);
+    shop->plan->panels.at[0].loose = true; /* a lid, or a seat that is dropped on */
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, glue)->packs, 1);
+    shop->model.facings.at[1].glued = 0;
+    shop_buy(shop);
+    assert_int_equal(shop->plan->purchases.count, 0);
+}
+
 static void fittings_of_one_stock_are_pooled(void **state)
 {
     struct shop *shop = *state;
@@ -369,6 +408,7 @@ int main(void)
         SHOP_TEST(buttons_and_nails_have_a_reserve),
         SHOP_TEST(cord_is_bought_by_the_spool),
         SHOP_TEST(glue_is_counted_by_the_joint),
+        SHOP_TEST(glue_is_counted_by_the_edge_of_panels_on_a_frame),
         SHOP_TEST(fittings_of_one_stock_are_pooled),
         SHOP_TEST(an_extra_comes_with_its_price_and_aisle),
         SHOP_TEST(packs_that_were_bought_count),

@@ -300,7 +300,9 @@ static void padding_is_kept_bare_over_the_holes_that_hands_come_through(void **s
             assert_in_range(patch->v, slot->v, slot->v + slot->height);
             count++;
         }
-        assert_card_says(&piece, "patch", "No padding over the access hole");
+        assert_card_says(&piece, "patch",
+                         i == 0 ? "No padding over the access hole: hatch it too"
+                                : "No padding over the access holes: hatch them too");
         assert_card_says(&piece, "panel",
                          i == 0 ? "Cut the hole first: 4 in x 6 in, 0 in from the back, "
                                   "1-1/2 in from the bottom"
