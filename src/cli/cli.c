@@ -276,7 +276,7 @@ int cli_main(int argc, char **argv, cli_terminal_fn *terminal)
             store = optarg;
             break;
         case 'h':
-            return print_help(NULL);
+            return print_help(optind < argc ? command_named(argv[optind]) : NULL);
         case 'v':
             puts("stuffover " STUFFOVER_VERSION);
             return 0;
