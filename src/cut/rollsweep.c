@@ -16,8 +16,9 @@
  * over what all parts are (the duals of a linear program make this little).
  *  3. A state is what is left to start and what still lies there, both from now on. Where it failed
  *     as soon or sooner, it fails.
- *  4. SWEEP_NEVER needs 1 to 3 for every origin of the group across, and every phase; the seats
- *     play no part in it but where they were not found.
+ *  4. SWEEP_NEVER needs 1 to 3 for every origin of the group across, and every phase. Where seats
+ *     were not found, how the parts came to lie so plays a part in it: a state from which one came
+ *     to that has not failed for those that come to it by other ways.
  *  5. Where the pattern does not say when it starts, a part does not start where it could have lain
  *     just before as well, beside what lay there: of all ways to let the same parts start, the one
  *     with the least sum of times is like that. It may be one that has no seats where another has;
@@ -37,9 +38,12 @@
 
 #define PHASES_MOST 1024U
 
-#define WORK_STEP 80  /* units for each part started or time gone on to, */
-#define WORK_STAY 6   /* for each way of lying that is looked at, */
-#define WORK_ROOMS 60 /* and for the room between what is tied */
+#define WORK_STEP 80   /* units for each part started or time gone on to, */
+#define WORK_STAY 6    /* for each way of lying that is looked at, */
+#define WORK_ROOMS 60  /* for the room between what is tied, */
+#define WORK_FORGET 40 /* and for each state that is forgotten */
+
+#define FORGOTTEN_MOST 100000 /* times for a target */
 
 static int64_t modulo(int64_t a, int64_t repeat)
 {
@@ -250,6 +254,18 @@ static size_t largest_group(const struct roll_job *job)
     return best;
 }
 
+static struct seating make_seating(const struct roll_job *job, struct arena *arena)
+{
+    size_t seats = job->count + job->blemish_count;
+    size_t pairs = job->count * (job->count + job->blemish_count);
+
+    return (struct seating){.seats = ARENA_MANY(arena, struct seat, seats),
+                            .pairs = ARENA_MANY(arena, struct seat_pair, pairs),
+                            .gaps = ARENA_MANY(arena, struct seat_gap, pairs),
+                            .most = ARENA_MANY(arena, int64_t, SEAT_PLACES_MOST),
+                            .at = ARENA_MANY(arena, int64_t, SEAT_PLACES_MOST)};
+}
+
 struct roll_sweep *roll_sweep_new(const struct roll_job *job, struct arena *arena)
 {
     struct roll_sweep *sweep = ARENA_NEW(arena, struct roll_sweep);
@@ -277,6 +293,7 @@ struct roll_sweep *roll_sweep_new(const struct roll_job *job, struct arena *aren
     sweep->spots = ARENA_MANY(arena, struct roll_spot, job->count);
     sweep->refuted = ARENA_MANY(arena, bool, sweep->origin_count);
     sweep->memo.slots = ARENA_MANY(arena, struct memo_slot, MEMO_SLOTS);
+    sweep->seating = make_seating(job, arena);
     if (!pushes_whole(job) && job->group_count == 1)
         find_phases(sweep);
     if (sweep->phase_count > PHASES_MOST)
@@ -290,6 +307,7 @@ void roll_sweep_aim(struct roll_sweep *sweep, int64_t target)
     sweep->origin = sweep->phase = 0;
     sweep->opened = false;
     sweep->unjudged = false;
+    sweep->forgotten = 0;
 }
 
 /* ---- states that failed ---- */
@@ -404,6 +422,26 @@ static bool known_to_fail(struct roll_sweep *sweep)
     *slot = (struct memo_slot){
         {memo->hash[0], memo->hash[1]}, sweep->time, (uint32_t)sweep->left_count, memo->round};
     return false;
+}
+
+/* What was found to fail here without seats may have some where it was come to by other ways. */
+static void forget_path(struct roll_sweep *sweep)
+{
+    struct memo *memo = &sweep->memo;
+
+    for (size_t at = sweep->advanced; at != NEVER_ADVANCED; at = sweep->steps.at[at].advanced) {
+        const struct step *step = &sweep->steps.at[at];
+
+        for (size_t i = 0; i < MEMO_TRIES; i++) {
+            struct memo_slot *slot = &memo->slots[(step->hash[0] + i) % MEMO_SLOTS];
+
+            if (slot->round == memo->round && slot->hash[0] == step->hash[0] &&
+                slot->hash[1] == step->hash[1])
+                slot->round = 0;
+        }
+        sweep->work += WORK_FORGET;
+    }
+    sweep->forgotten++;
 }
 
 /* ---- on and back ---- */
@@ -612,13 +650,38 @@ static void go_back(struct roll_sweep *sweep)
         undo_start(sweep, step);
 }
 
+/* Whether what has started finds no seats. Rule 5 is given up for that first; without it the states
+ * on the way here did not fail by themselves, and are forgotten as long as there are few. */
+static bool lacks_seats(struct roll_sweep *sweep)
+{
+    enum seated seated = sweep_find_seats(sweep);
+
+    if (seated == SEATS_FOUND || (seated == SEATS_UNKNOWN && sweep->left_count > 0))
+        return false;
+    if (sweep->compact)
+        sweep->unseated = true;
+    else if (seated == SEATS_NEVER && sweep->forgotten < FORGOTTEN_MOST)
+        forget_path(sweep);
+    else
+        sweep->unjudged = true;
+    return true;
+}
+
+/* Once seats were missing they are looked for whenever something has started, before more is. */
+static bool is_stuck(struct roll_sweep *sweep)
+{
+    return sweep->forgotten > 0 && !sweep->compact && sweep->steps.count > 0 &&
+           !sweep->steps.at[sweep->steps.count - 1].advance && lacks_seats(sweep);
+}
+
 static void advance(struct roll_sweep *sweep)
 {
     int64_t next = next_time(sweep);
     struct step *step;
 
     sweep->cursor = sweep->stay_count + 1;
-    if (next == NEVER_AT || next >= sweep->target || sweep_would_lose(sweep, next))
+    if (next == NEVER_AT || next >= sweep->target || sweep_would_lose(sweep, next) ||
+        is_stuck(sweep))
         return;
     step = push(sweep);
     sweep->advanced = sweep->steps.count - 1;
@@ -630,8 +693,12 @@ static void advance(struct roll_sweep *sweep)
     sweep->time = next;
     end_lying(sweep);
     sweep->cursor = 0;
-    if (too_late(sweep) || known_to_fail(sweep) || sweep_learn(sweep))
+    if (too_late(sweep) || known_to_fail(sweep) || sweep_learn(sweep)) {
         go_back(sweep);
+        return;
+    }
+    step = &sweep->steps.at[sweep->advanced];
+    memcpy(step->hash, sweep->memo.hash, sizeof step->hash);
 }
 
 /*
@@ -707,8 +774,10 @@ static enum sweep_verdict sweep_origin(struct roll_sweep *sweep, int64_t end)
         }
         if (sweep->left_count > 0)
             continue;
-        if (sweep_seat_all(sweep))
+        if (!lacks_seats(sweep)) {
+            sweep_set_spots(sweep);
             return SWEEP_FITS;
+        }
         go_back(sweep);
     }
     return SWEEP_OPEN;

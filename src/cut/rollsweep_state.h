@@ -13,6 +13,7 @@
 #define MEASURES_MOST 32 /* with those that are learnt on the way */
 #define FREE INT64_C(-1)
 #define NEVER_ADVANCED SIZE_MAX
+#define SEAT_PLACES_MOST (2 + SWEEP_PARTS) /* one for each part, an origin, the edge */
 
 struct measure {
     int64_t line;  /* ROWS_ALL */
@@ -35,7 +36,34 @@ struct stay {
 struct start {
     size_t stay;
     int64_t near, far;
-    int64_t across; /* its seat */
+    int64_t across; /* of its stay */
+};
+
+/* Something with a place across: so far right of the place it hangs on. */
+struct seat {
+    size_t place;
+    int64_t offset, width;
+    int64_t near, far;
+};
+
+struct seat_pair {
+    uint16_t first, second;
+};
+
+/* One place lies so much farther right than another, or more. */
+struct seat_gap {
+    size_t left, right;
+    int64_t least;
+};
+
+struct seating {
+    struct seat *seats;
+    struct seat_pair *pairs; /* of seats that lie beside each other */
+    struct seat_gap *gaps;   /* one for each pair at most */
+    int64_t *most;           /* by place: how far right it may be, */
+    int64_t *at;             /* and where it is, when seats were found */
+    size_t count, pair_count, gap_count, places;
+    int64_t trials; /* that are left */
 };
 
 /* What is undone when the sweep goes back. */
@@ -44,7 +72,8 @@ struct step {
     bool known_before; /* the origin of the started part's group */
     size_t stay;
     int64_t time, event, width;
-    size_t advanced; /* the step that advanced before it */
+    uint64_t hash[2]; /* of the state that it advanced to */
+    size_t advanced;  /* the step that advanced before it */
     uint8_t lying_count;
     uint8_t lying[SWEEP_PARTS];
 };
@@ -110,8 +139,9 @@ struct roll_sweep {
     size_t advanced; /* index of the last that advanced; NEVER_ADVANCED */
 
     struct memo memo;
+    struct seating seating;
+    int64_t forgotten; /* states, as they failed for want of seats */
     struct roll_spot *spots;
-    int64_t trials; /* of seats */
     int64_t work;
 };
 
@@ -151,7 +181,16 @@ struct abreast {
 bool sweep_has_room(const struct roll_sweep *sweep, struct abreast abreast,
                     const struct stay *more);
 
-/* All have started: whether they find seats; then spots say so. */
-bool sweep_seat_all(struct roll_sweep *sweep);
+enum seated {
+    SEATS_FOUND, /* spots say where */
+    SEATS_NEVER, /* there are none */
+    SEATS_UNKNOWN,
+};
+
+/* Seats for the parts that have started. */
+enum seated sweep_find_seats(struct roll_sweep *sweep);
+
+/* Spots of all parts, by the seats that were found last. */
+void sweep_set_spots(struct roll_sweep *sweep);
 
 #endif
