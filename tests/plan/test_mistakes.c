@@ -5,6 +5,7 @@
  */
 #include "joined.h"
 
+#include "plan/cure.h"
 #include "plan/findings.h"
 #include "plan/steps.h"
 
@@ -786,39 +787,14 @@ static const struct mistake mistakes[] = {
 
 /* ---- cures ---- */
 
-static void take_edit(struct joined *piece, const struct cure *cure, size_t index)
-{
-    const struct cure_edit *edit = &cure->edits[index];
-    const struct cure_edit *before = index > 0 ? edit - 1 : NULL;
-    struct model *model = &piece->model;
-    struct fault_note note = {0};
-    void *item;
-
-    if (edit->key != 0)
-        item = model_find(model, edit->entity, edit->key);
-    else if (before && before->key == 0 && before->entity == edit->entity &&
-             strcmp(edit->field, cure->edits[0].field) != 0)
-        item = model_at(model, edit->entity, model_count(model, edit->entity) - 1);
-    else
-        item = model_add(model, edit->entity);
-    assert_non_null(item);
-    const struct field *field = field_named(entity_of(edit->entity), edit->field);
-    assert_non_null(field);
-    if (field_read(field, model, item, edit->value, &note))
-        fail_msg("%s %s: %s", edit->field, edit->value, note.why);
-}
-
 static void take_first_cure(struct joined *piece, int kind)
 {
-    const struct finding *finding = NULL;
+    const struct finding *finding = joined_finding(piece, kind);
+    struct fault_note note = {0};
 
-    for (size_t i = 0; i < piece->plan->findings.count; i++)
-        if (piece->plan->findings.at[i].kind == kind)
-            finding = &piece->plan->findings.at[i];
-    assert_non_null(finding);
     assert_true(finding->cure_count > 0);
-    for (size_t i = 0; i < finding->cures[0].edit_count; i++)
-        take_edit(piece, &finding->cures[0], i);
+    if (cure_apply(&piece->model, &finding->cures[0], &note))
+        fail_msg("%s: %s", finding->cures[0].text, note.why);
 }
 
 static bool is_told(const struct joined *piece, const struct mistake *mistake)
