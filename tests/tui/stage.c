@@ -51,6 +51,12 @@ int stage_end(void **state)
     return 0;
 }
 
+void stage_go(struct stage *stage, const char *keys)
+{
+    stage_take_up(stage, "Wing headboard");
+    stage_press(stage, keys);
+}
+
 void stage_again(struct stage *stage)
 {
     driver_end(&stage->tui);

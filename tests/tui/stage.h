@@ -41,6 +41,9 @@ void assert_not_shown(struct stage *stage, const char *words);
 /* Takes up a build from the list of builds, by name, and opens its screen. */
 void stage_take_up(struct stage *stage, const char *name);
 
+/* The same of the wing headboard, and presses keys there. */
+void stage_go(struct stage *stage, const char *keys);
+
 /* The program is left and begun again on the same file. */
 void stage_again(struct stage *stage);
 

@@ -14,8 +14,7 @@
 
 static void go(struct stage *stage, const char *keys)
 {
-    stage_take_up(stage, "Wing headboard");
-    stage_press(stage, "b");
+    stage_go(stage, "b");
     stage_press(stage, keys);
 }
 

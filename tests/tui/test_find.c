@@ -22,16 +22,10 @@ static const char *chosen_step(const struct stage *stage)
     return desk_plan(stage->desk)->steps.at[list_on_top(stage)->chosen].title;
 }
 
-static void go(struct stage *stage, const char *keys)
-{
-    stage_take_up(stage, "Wing headboard");
-    stage_press(stage, keys);
-}
-
 static void words_go_to_the_first_line_that_has_them(void **state)
 {
     struct stage *stage = *state;
-    go(stage, "o / 'drill join'");
+    stage_go(stage, "o / 'drill join'");
     assert_non_null(strstr(chosen_step(stage), "Drill join"));
     assert_shown(stage, "find: drill join");
     assert_shown(stage, "Enter stays");
@@ -40,7 +34,7 @@ static void words_go_to_the_first_line_that_has_them(void **state)
 static void each_letter_looks_again_from_where_it_began(void **state)
 {
     struct stage *stage = *state;
-    go(stage, "o Home / l");
+    stage_go(stage, "o Home / l");
     const char *first = chosen_step(stage);
     assert_true(strchr(first, 'l') || strchr(first, 'L'));
     stage_press(stage, "'ook over'");
@@ -53,7 +47,7 @@ static void each_letter_looks_again_from_where_it_began(void **state)
 static void down_and_up_go_through_the_lines_that_have_the_words(void **state)
 {
     struct stage *stage = *state;
-    go(stage, "o Home / 'frame box'");
+    stage_go(stage, "o Home / 'frame box'");
     assert_string_equal(chosen_step(stage), "Frame box C");
     stage_press(stage, "Down");
     assert_string_equal(chosen_step(stage), "Frame box L");
@@ -66,7 +60,7 @@ static void down_and_up_go_through_the_lines_that_have_the_words(void **state)
 static void enter_stays_and_escape_goes_back(void **state)
 {
     struct stage *stage = *state;
-    go(stage, "o End / 'frame' Enter");
+    stage_go(stage, "o End / 'frame' Enter");
     assert_string_equal(chosen_step(stage), "Frame box C");
     stage_press(stage, "End");
     int last = list_on_top(stage)->chosen;
@@ -78,7 +72,7 @@ static void enter_stays_and_escape_goes_back(void **state)
 static void keys_are_letters_while_words_are_typed(void **state)
 {
     struct stage *stage = *state;
-    go(stage, "o / q Space");
+    stage_go(stage, "o / q Space");
     assert_false(stage->over);
     assert_int_equal(desk_model(stage->desk)->ticks.count, 0);
 }
@@ -86,7 +80,7 @@ static void keys_are_letters_while_words_are_typed(void **state)
 static void words_that_no_line_has_are_told(void **state)
 {
     struct stage *stage = *state;
-    go(stage, "o");
+    stage_go(stage, "o");
     int before = list_on_top(stage)->chosen;
     stage_press(stage, "/ 'zebra'");
     assert_shown(stage, "no line here has \"zebra\"");
@@ -96,7 +90,7 @@ static void words_that_no_line_has_are_told(void **state)
 static void what_is_pasted_is_found(void **state)
 {
     struct stage *stage = *state;
-    go(stage, "o /");
+    stage_go(stage, "o /");
     driver_paste(&stage->tui, "Frame box R");
     assert_string_equal(chosen_step(stage), "Frame box R");
 }
@@ -125,7 +119,7 @@ static void every_list_can_be_searched(void **state)
 static void where_there_is_nothing_to_find_it_is_said(void **state)
 {
     struct stage *stage = *state;
-    go(stage, "m /");
+    stage_go(stage, "m /");
     assert_shown(stage, "there is nothing here to find something in");
     assert_false(stage->tui.find.open);
 }
@@ -135,7 +129,7 @@ static void where_there_is_nothing_to_find_it_is_said(void **state)
 static void a_key_is_found_by_what_it_does_and_done(void **state)
 {
     struct stage *stage = *state;
-    go(stage, "? / 'shopping' Enter Enter");
+    stage_go(stage, "? / 'shopping' Enter Enter");
     assert_shown(stage, "SHOPPING LIST");
     stage_press(stage, "Esc");
     assert_shown(stage, "boxes, layers, joins");
@@ -144,14 +138,14 @@ static void a_key_is_found_by_what_it_does_and_done(void **state)
 static void a_key_is_found_by_the_word_of_its_hint(void **state)
 {
     struct stage *stage = *state;
-    go(stage, "? / 'money' Enter Enter");
+    stage_go(stage, "? / 'money' Enter Enter");
     assert_shown(stage, "> money");
 }
 
 static void what_is_done_from_the_keys_is_done_on_the_screen_below(void **state)
 {
     struct stage *stage = *state;
-    go(stage, "o ? / 'tick the step' Enter Enter");
+    stage_go(stage, "o ? / 'tick the step' Enter Enter");
     assert_int_equal(desk_model(stage->desk)->ticks.count, 1);
     assert_shown(stage, "order of work");
 }
@@ -159,7 +153,7 @@ static void what_is_done_from_the_keys_is_done_on_the_screen_below(void **state)
 static void a_heading_among_the_keys_does_nothing_but_close_them(void **state)
 {
     struct stage *stage = *state;
-    go(stage, "? Home Enter");
+    stage_go(stage, "? Home Enter");
     assert_shown(stage, "boxes, layers, joins");
 }
 
@@ -175,7 +169,7 @@ static int marked_row(struct stage *stage)
 static void words_are_found_inside_a_sheet(void **state)
 {
     struct stage *stage = *state;
-    go(stage, "h");
+    stage_go(stage, "h");
     stage_show(stage, 24, 80);
     stage_press(stage, "/ 'spacer'");
     int row = marked_row(stage);
@@ -193,7 +187,7 @@ static void words_are_found_inside_a_sheet(void **state)
 static void in_a_sheet_down_goes_on_and_esc_goes_back(void **state)
 {
     struct stage *stage = *state;
-    go(stage, "h");
+    stage_go(stage, "h");
     stage_show(stage, 24, 80);
     stage_press(stage, "/ 'hole'");
     int first = marked_row(stage);
@@ -209,7 +203,7 @@ static void in_a_sheet_down_goes_on_and_esc_goes_back(void **state)
 static void what_no_line_of_a_sheet_has_is_said(void **state)
 {
     struct stage *stage = *state;
-    go(stage, "o Enter / 'zebra'");
+    stage_go(stage, "o Enter / 'zebra'");
     assert_shown(stage, "no line here has \"zebra\"");
     assert_int_equal(marked_row(stage), -1);
 }

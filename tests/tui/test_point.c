@@ -9,12 +9,6 @@
 
 #include <cmocka.h>
 
-static void go(struct stage *stage, const char *keys)
-{
-    stage_take_up(stage, "Wing headboard");
-    stage_press(stage, keys);
-}
-
 static void open_join(struct stage *stage, const char *build, const char *join)
 {
     stage_take_up(stage, build);
@@ -25,7 +19,7 @@ static void open_join(struct stage *stage, const char *build, const char *join)
 static void a_finding_of_a_join_leads_to_its_holes(void **state)
 {
     struct stage *stage = *state;
-    go(stage, "F8 Ins");
+    stage_go(stage, "F8 Ins");
     assert_shown(stage, "Join J1, hole 1 of 6");
     stage_press(stage, "Esc");
     assert_shown(stage, "> findings");
@@ -34,7 +28,7 @@ static void a_finding_of_a_join_leads_to_its_holes(void **state)
 static void holes_key_shows_the_maps_elsewhere(void **state)
 {
     struct stage *stage = *state;
-    go(stage, "Ins");
+    stage_go(stage, "Ins");
     assert_shown(stage, "HOLE MAPS");
     stage_press(stage, "Esc F5 h");
     assert_shown(stage, "HOLE MAPS");
