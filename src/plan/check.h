@@ -43,6 +43,9 @@ void check_hidden(struct planning *planning);
 /* Backs and undersides left open where they are seen. */
 void check_closing(struct planning *planning);
 
+/* Members by hand that end short of what they are to be screwed to. */
+void check_members(struct planning *planning);
+
 /* Wood under legs and glides. */
 void check_legs(struct planning *planning);
 

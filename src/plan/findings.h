@@ -13,6 +13,7 @@
     F(STUFF_UNFIT, STOP, "%e is to be made of %1, which is %2")                                    \
     F(BOX_TOO_SMALL, STOP, "%e is too small for its frame: %1 across, sticks take %2")             \
     F(BOX_UNCONNECTED, WARN, "%e is joined to nothing")                                            \
+    F(MEMBER_SHORT, WARN, "no screw holds %1 of %e at an end: up to %2 is missing there")          \
     F(PANEL_TOO_LARGE, STOP, "a panel of %e, %1 x %2, comes out of no sheet on offer")             \
     F(PANEL_SPAN, WARN, "behind a panel of %e the supports stand %1 apart, at most %2 is good")    \
     F(SEAM_BEARING, WARN, "at a panel seam of %e only %1 of wood carries each side, %2 is wanted") \

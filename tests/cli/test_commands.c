@@ -19,19 +19,41 @@ static void a_part_that_was_not_cut_cannot_be_spoiled(void **state)
 {
     struct shell *shell = *state;
     shell_take(shell, "headboard");
-    assert_int_equal(shell_run(shell, "spoil", "Wing headboard", "C-R1", NULL)->code, 1);
-    assert_int_equal(shell_run(shell, "leave", "Wing headboard", "J1", NULL)->code, 1);
+    assert_int_equal(shell_run(shell, "spoil", "Wing headboard", "C3", NULL)->code, 1);
+    assert_says(shell->answer.error, "no part \"C3\" was cut");
 }
 
+static void a_join_that_is_needed_cannot_be_left_out(void **state)
+{
+    struct shell *shell = *state;
+    shell_take(shell, "headboard");
+    assert_int_equal(shell_run(shell, "leave", "Wing headboard", "J1", NULL)->code, 1);
+    assert_says(shell->answer.error, "J1 is needed");
+}
+
+/* Sticks as they were bought are a sixteenth thinner. */
 static void a_measure_is_given_by_name(void **state)
 {
     struct shell *shell = *state;
     shell_take(shell, "headboard");
-    shell_run(shell, "tick", "Wing headboard", "decide", NULL);
+    assert_int_equal(shell_say(shell, "tick 'Wing headboard' decide route check shelf buy")->code,
+                     0);
     assert_int_equal(
-        shell_run(shell, "tick", "Wing headboard", "route", "--measure", "width", NULL)->code, 2);
-    assert_int_equal(
-        shell_run(shell, "tick", "Wing headboard", "route", "--measure", "width=3", NULL)->code, 1);
+        shell_say(shell, "tick 'Wing headboard' gauge --measure '2x3 stud thickness=1-7/16 in'")
+            ->code,
+        0);
+    assert_says(shell_say(shell, "export 'Wing headboard'")->out,
+                "\"what\": \"thickness\", \"value\": \"1-7/16 in\"");
+    assert_says(shell_say(shell, "show 'Wing headboard'")->out, "x from x 1-7/16");
+}
+
+static void a_measure_that_the_step_does_not_ask_for_is_refused(void **state)
+{
+    struct shell *shell = *state;
+    shell_take(shell, "headboard");
+    assert_int_equal(shell_say(shell, "tick 'Wing headboard' decide")->code, 0);
+    assert_int_equal(shell_say(shell, "tick 'Wing headboard' route --measure width")->code, 2);
+    assert_int_equal(shell_say(shell, "tick 'Wing headboard' route --measure width=3")->code, 1);
 }
 
 static void check_takes_no_cure_that_is_not_there(void **state)
@@ -322,7 +344,9 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         IN_A_SHELL(a_part_that_was_not_cut_cannot_be_spoiled),
+        IN_A_SHELL(a_join_that_is_needed_cannot_be_left_out),
         IN_A_SHELL(a_measure_is_given_by_name),
+        IN_A_SHELL(a_measure_that_the_step_does_not_ask_for_is_refused),
         IN_A_SHELL(check_takes_no_cure_that_is_not_there),
         IN_A_SHELL(check_takes_a_cure_and_undo_takes_it_back),
         IN_A_SHELL(tick_and_spend_are_kept),

@@ -1,0 +1,126 @@
+/*
+ * Members by hand that end short of their neighbours, on the wing headboard: its rails, uprights
+ * and blocks by hand touch what they are screwed to while sticks are 1-1/2 in thick (worked
+ * example, computed by hand: 56 frame screws).
+ */
+#include "work.h"
+
+#include "plan/cure.h"
+#include "plan/findings.h"
+
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#include <cmocka.h>
+
+#define FRAME_SCREWS 56
+
+static int begin(void **state)
+{
+    static struct work_bench bench;
+
+    work_case(&bench, "headboard");
+    *state = &bench;
+    return 0;
+}
+
+static int end(void **state)
+{
+    work_end(*state);
+    return 0;
+}
+
+static void make_sticks(struct work_bench *bench, double thickness)
+{
+    for (size_t i = 0; i < bench->model.stocks.count; i++)
+        if (bench->model.stocks.at[i].kind == STOCK_STICK)
+            bench->model.stocks.at[i].thickness = IN(thickness);
+    work_plan(bench);
+}
+
+static size_t frame_screws(const struct work_bench *bench)
+{
+    size_t count = 0;
+
+    for (size_t i = 0; i < bench->plan->screws.count; i++)
+        count += bench->plan->screws.at[i].use == SCREW_FRAME;
+    return count;
+}
+
+static const struct finding *told_of(const struct work_bench *bench, int64_t box)
+{
+    for (size_t i = 0; i < bench->plan->findings.count; i++)
+        if (bench->plan->findings.at[i].kind == FINDING_MEMBER_SHORT &&
+            bench->plan->findings.at[i].key == box)
+            return &bench->plan->findings.at[i];
+    return NULL;
+}
+
+static void members_that_touch_are_not_told(void **state)
+{
+    struct work_bench *bench = *state;
+
+    assert_int_equal(frame_screws(bench), FRAME_SCREWS);
+    assert_int_equal(work_findings(bench, FINDING_MEMBER_SHORT), 0);
+}
+
+/* C has six by hand, each wing one. */
+static void sticks_thinner_than_planned_are_told_box_by_box(void **state)
+{
+    static const struct {
+        int64_t box; /* keys of the file */
+        const char *which;
+    } told[] = {{3, "C5 and 5 more"}, {4, "L5"}, {5, "R5"}};
+    struct work_bench *bench = *state;
+
+    make_sticks(bench, 1.4375);
+    assert_true(frame_screws(bench) < FRAME_SCREWS);
+    assert_int_equal(work_findings(bench, FINDING_MEMBER_SHORT), 3);
+    for (size_t i = 0; i < sizeof told / sizeof *told; i++) {
+        const struct finding *finding = told_of(bench, told[i].box);
+
+        assert_non_null(finding);
+        assert_string_equal(finding->arguments[0].text, told[i].which);
+        assert_int_equal(finding->arguments[1].value, IN(0.0625));
+    }
+}
+
+static void fitted_in_between_every_member_has_its_screws_again(void **state)
+{
+    struct work_bench *bench = *state;
+
+    make_sticks(bench, 1.4375);
+    for (int64_t box = 3; box <= 5; box++)
+        assert_int_equal(cure_apply(&bench->model, &told_of(bench, box)->cures[0], NULL),
+                         FAULT_NONE);
+    work_plan(bench);
+    assert_int_equal(work_findings(bench, FINDING_MEMBER_SHORT), 0);
+    assert_int_equal(frame_screws(bench), FRAME_SCREWS);
+}
+
+/* Half an inch is a way round, not a stick that was sold thicker. */
+static void a_member_that_stands_well_off_is_meant_to(void **state)
+{
+    struct work_bench *bench = *state;
+
+    make_sticks(bench, 1.25);
+    assert_true(work_findings(bench, FINDING_MEMBER_SHORT) > 0);
+    make_sticks(bench, 1);
+    assert_int_equal(work_findings(bench, FINDING_MEMBER_SHORT), 0);
+}
+
+int main(void)
+{
+#define MEMBER_TEST(name) cmocka_unit_test_setup_teardown(name, begin, end)
+    const struct CMUnitTest tests[] = {
+        MEMBER_TEST(members_that_touch_are_not_told),
+        MEMBER_TEST(sticks_thinner_than_planned_are_told_box_by_box),
+        MEMBER_TEST(fitted_in_between_every_member_has_its_screws_again),
+        MEMBER_TEST(a_member_that_stands_well_off_is_meant_to),
+    };
+    int failed = cmocka_run_group_tests_name("members by hand", tests, NULL, NULL);
+
+    return failed ? 1 : 0;
+}
