@@ -117,16 +117,6 @@ static void space_pays_what_is_open_of_a_line(void **state)
                  "[x] 2x3 stud                   10 of 96                42.00        15.00");
 }
 
-static void tick_to_buying(struct stage *stage)
-{
-    struct fault_note note = {0};
-    const char *step = "";
-    for (size_t i = 0; strcmp(step, "buy") != 0; i++) {
-        step = desk_plan(stage->desk)->steps.at[i].name;
-        assert_int_equal(desk_tick(stage->desk, step, "", 0, &note), FAULT_NONE);
-    }
-}
-
 /* What stands in the house is told, paid or not, and how much of it where a box has grown since. */
 static void what_was_bought_is_told_on_the_list_and_on_a_trip(void **state)
 {
@@ -134,7 +124,7 @@ static void what_was_bought_is_told_on_the_list_and_on_a_trip(void **state)
     struct fault_note note = {0};
     int64_t box;
     stage_take_up(stage, "Wing headboard");
-    tick_to_buying(stage);
+    tick_until(stage->desk, "buy");
     go(stage, "");
     assert_shown(stage,
                  "[ ] 2x3 stud                   10 of 96                42.00       bought");
