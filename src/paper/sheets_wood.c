@@ -6,13 +6,15 @@
 #include "paper/table.h"
 #include "plan/geometry.h"
 
-/* Of a post under an outline: which side of its top is cut lower, and by how much. */
+/* Of a post under an outline, which side of its end is cut shorter; by how much goes on after it.
+ */
 static const char *slant_words(const struct plan_member *member)
 {
-    if (member->slant == 0)
-        return "";
-    return member->slant > 0 ? "; its top lower at the left by "
-                             : "; its top lower at the right by ";
+    static const char *const words[2][2] = {
+        {"; its front shorter at the left by ", "; its front shorter at the right by "},
+        {"; its top lower at the left by ", "; its top lower at the right by "}};
+
+    return member->slant == 0 ? "" : words[member->axis == AXIS_Z][member->slant < 0];
 }
 
 static struct printed print_slant(const struct plan *plan, const struct plan_member *member)

@@ -48,7 +48,7 @@ void card_crown(struct carding *carding)
         }
     if (first)
         card_say(carding, arena_format(carding->planning->arena,
-                                       "Cut posts above the rail on the slant; glue and screw the "
+                                       "Cut posts beyond the rail on the slant; glue and screw the "
                                        "landing wood along them, %s",
                                        from_to(carding, first->label, last->label)));
     if (first && blocks.first)

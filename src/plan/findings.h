@@ -20,9 +20,6 @@
     F(OUTLINE_DEEP, WARN,                                                                          \
       "the outline of %e comes down to %1, and no frame fits under it: its members go up to %2, "  \
       "cut them by hand")                                                                          \
-    F(OUTLINE_AT_END, WARN,                                                                        \
-      "the outline of %e is at its end, where a crate has no ladder to carry it: make it %1 wide " \
-      "and %2 deep, its outline in front, and turn it by a quarter where it is joined")            \
     F(PANEL_ON_OUTLINE, WARN,                                                                      \
       "a panel on the %1 of %e runs along an outline: it measures %2 there, and is cut %3")        \
     F(PANEL_BENT, WARN,                                                                            \

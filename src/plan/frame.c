@@ -80,8 +80,11 @@ int64_t framing_span(const struct framing *framing, int64_t side, const struct a
         const struct panel *panel = &plan->panels.at[i];
         struct area common = area_cut(&panel->area, area);
 
-        if (panel->side == side && !area_empty(&common))
-            span = length_smaller(span, panel_span(framing->planning, panel));
+        if (panel->side != side || area_empty(&common))
+            continue;
+        struct panel standing = *panel;
+        standing.side = side_laid(panel->side, framing->lies);
+        span = length_smaller(span, panel_span(framing->planning, &standing));
     }
     return span;
 }
@@ -137,6 +140,8 @@ static void frame_outright(struct framing *framing)
 {
     if (framing->box->frame == FRAME_LADDER)
         frame_ladder(framing);
+    else if (frame_lies(framing->box) != AXIS_Y)
+        frame_laid(framing);
     else
         frame_crate(framing);
 }
@@ -162,6 +167,7 @@ static void frame_as_image(struct framing *framing)
 {
     struct plan *plan = framing->planning->plan;
     size_t first_piece = plan->crown_pieces.count;
+    bool outline_too = side_u_axis(framing->box->main_side) == AXIS_X;
 
     mirror_panels(framing);
     mirror_solid(framing->box, &framing->space);
@@ -172,9 +178,9 @@ static void frame_as_image(struct framing *framing)
     mirror_panels(framing);
     for (size_t i = framing->first; i < plan->members.count; i++) {
         mirror_solid(framing->box, &plan->members.at[i].solid);
-        plan->members.at[i].slant = -plan->members.at[i].slant;
+        plan->members.at[i].slant *= outline_too ? -1 : 1;
     }
-    for (size_t i = first_piece; i < plan->crown_pieces.count; i++)
+    for (size_t i = first_piece; outline_too && i < plan->crown_pieces.count; i++)
         mirror_piece(framing->box, &plan->crown_pieces.at[i]);
 }
 
@@ -191,6 +197,7 @@ static void frame_box(struct planning *planning, const struct box *box)
                               .section = stick_section(planning->model, box->stick),
                               .space = frame_space(planning->model, box),
                               .normal = frame_normal(box),
+                              .lies = AXIS_Y,
                               .first = planning->plan->members.count,
                               .first_screw = planning->plan->screws.count,
                               .driven = {.arena = planning->arena}};

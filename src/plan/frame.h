@@ -14,9 +14,10 @@ struct framing {
     struct solid space;     /* for the frame */
     int normal;             /* enum axis_word */
     bool turned_round;      /* an image, framed as its twin */
-    size_t first;           /* of the box's members; the last ones of the plan */
-    size_t first_screw;     /* of its joints; likewise */
-    struct thicket driven;  /* those driven so far */
+    int lies;           /* axis that has changed places with y meanwhile; AXIS_Y where none has */
+    size_t first;       /* of the box's members; the last ones of the plan */
+    size_t first_screw; /* of its joints; likewise */
+    struct thicket driven; /* those driven so far */
 };
 
 /* Adds a member of the box's own stick. Its label and length follow. */
@@ -41,6 +42,16 @@ void frame_ladder(struct framing *framing);
 
 /* Two ladders, front and back, and crosses between (frame_crate.c). */
 void frame_crate(struct framing *framing);
+
+/* A crate whose outline is not on its front or back: framed while it lies on its back or is turned
+ * by a quarter (frame_laid.c). */
+void frame_laid(struct framing *framing);
+
+/* The axis that changes places with y for that; AXIS_Y for any other box. */
+int frame_lies(const struct box *box);
+
+/* The side that a side is then, and back. */
+int64_t side_laid(int64_t side, int with);
 
 /* Members by hand, after those of ours (frame_hand.c). */
 void frame_by_hand(struct framing *framing);

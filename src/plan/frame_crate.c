@@ -82,8 +82,12 @@ static int64_t station_span(const struct framing *framing)
 {
     const struct model *model = framing->planning->model;
     struct area face = face_area(framing->box, SIDE_TOP);
+    struct area main = face_area(framing->box, framing->box->main_side);
     int64_t span = framing_span(framing, SIDE_TOP, &face);
     int64_t other;
+
+    if (framing->lies != AXIS_Y)
+        span = length_smaller(span, framing_span(framing, framing->box->main_side, &main));
 
     for (size_t i = 0; i < model->joins.count; i++)
         if (lies_on_top(&model->joins.at[i], framing->box->key, &other))

@@ -1,11 +1,10 @@
 /*
  * The crown of a ladder: what rises above its top rail under an outline that is no rectangle. A
- * crate whose front or back has the outline carries one on each of its two ladders.
+ * crate carries one on each of its two ladders, which stand where the outline is (frame_laid.c).
  *
  * 1  The frame itself ends at the lowest place of the outline, so that no rail is cut by the
  *    curve. Where there is no room for a frame under that, it stays as high as the box, and a
- *    finding says that its members are cut by hand, or how to turn a crate whose outline is at its
- *    end.
+ *    finding says that its members are cut by hand.
  *
  * 2  Posts stand on the top rail at both ends, under the seams between panels and of what is bent
  *    over the outline, and no farther apart than the panels allow, each set off from what ends
@@ -60,16 +59,6 @@ int64_t crown_height(const struct framing *framing, int64_t u)
     return face.v0 + curve_height(framing->planning->model, framing->box, at) - panel_over(framing);
 }
 
-/* A ladder stands behind the front and the back of a crate, and none behind its ends: the outline
- * belongs there, and the crate is turned round. */
-static void tell_end(struct planning *planning, const struct box *box)
-{
-    struct finding *finding = finding_add(planning, FINDING_OUTLINE_AT_END, ENTITY_box, box->key);
-
-    argument_length(finding, 0, box->depth);
-    argument_length(finding, 1, box->width);
-}
-
 int64_t crown_floor(struct framing *framing, int64_t floor, int64_t top, int64_t least)
 {
     const struct box *box = framing->box;
@@ -80,10 +69,6 @@ int64_t crown_floor(struct framing *framing, int64_t floor, int64_t top, int64_t
         return top;
     if (has_crown(framing) && lowest - floor > least)
         return lowest;
-    if (side_axis(box->main_side) == AXIS_X && box->frame == FRAME_CRATE) {
-        tell_end(framing->planning, box);
-        return top;
-    }
     finding = finding_add(framing->planning, FINDING_OUTLINE_DEEP, ENTITY_box, box->key);
     argument_length(finding, 0, lowest);
     argument_length(finding, 1, top);
@@ -247,13 +232,12 @@ static void add_posts(struct crown *crown)
 /* The sheet of the main face; 0 without a panel there. */
 static int64_t sheet_of(const struct framing *framing)
 {
-    const struct model *model = framing->planning->model;
+    const struct plan *plan = framing->planning->plan;
+    struct slice panels = plan_panels_of(plan, framing->box->key);
 
-    for (size_t i = 0; i < model->facings.count; i++)
-        if (model->facings.at[i].box == framing->box->key &&
-            model->facings.at[i].side == framing->box->main_side &&
-            model->facings.at[i].kind == FACING_PANEL)
-            return model->facings.at[i].stock;
+    for (size_t i = panels.from; i < panels.to; i++)
+        if (plan->panels.at[i].side == framing->box->main_side)
+            return plan->panels.at[i].stock;
     return 0;
 }
 

@@ -449,27 +449,145 @@ static void a_crate_has_a_crown_on_both_its_ladders(void **state)
     assert_int_equal(soft_findings(soft, FINDING_OUTLINE_DEEP), 0);
 }
 
-/* An outline of a crate's end has no ladder to stand on; done as it is told, it has two. */
-static void a_crate_with_an_outline_at_its_end_is_turned(void **state)
+/* ---- crates whose outline is not in front ---- */
+
+/* A bare crate of that size, its outline on a side. */
+static void plan_crate(struct soft *soft, struct vector size, int64_t side,
+                       enum outline_word outline, double rise)
+{
+    int64_t key = soft_box(soft, "H", 20, 20, 20);
+    struct box *box = model_find(&soft->model, ENTITY_box, key);
+
+    box->width = size.x;
+    box->depth = size.y;
+    box->height = size.z;
+    box->frame = FRAME_CRATE;
+    box->stick = soft_wood(soft, STOCK_STICK, 1.5, 2.5);
+    box->main_side = side;
+    box->outline = (int64_t)outline;
+    box->rise = IN(rise);
+    soft_plan(soft);
+}
+
+static struct vector swapped(struct vector vector, int axis)
+{
+    int64_t y = vector.y;
+
+    vector.y = vector_along(vector, axis);
+    vector_set(&vector, axis, y);
+    return vector;
+}
+
+/* Member for member what a crate is that has the outline in front, with y and another axis in each
+ * other's place. */
+static void assert_swapped(const struct soft *soft, const struct soft *front, int axis)
+{
+    assert_int_equal(soft->plan->members.count, front->plan->members.count);
+    assert_true(soft->plan->crown_pieces.count > 0);
+    assert_int_equal(soft->plan->crown_pieces.count, front->plan->crown_pieces.count);
+    for (size_t i = 0; i < soft->plan->members.count; i++) {
+        const struct plan_member *member = &soft->plan->members.at[i];
+        const struct plan_member *other = &front->plan->members.at[i];
+        struct vector low = swapped(other->solid.low, axis);
+        struct vector high = swapped(other->solid.high, axis);
+
+        assert_memory_equal(&member->solid.low, &low, sizeof low);
+        assert_memory_equal(&member->solid.high, &high, sizeof high);
+        assert_int_equal(member->length, other->length);
+        assert_int_equal(member->slant, other->slant);
+        assert_string_equal(member->label, other->label);
+        assert_int_equal(solid_size(&member->solid, (int)member->axis), member->length);
+    }
+    for (size_t i = 0; i < soft->plan->crown_pieces.count; i++)
+        assert_memory_equal(soft->plan->crown_pieces.at[i].heights,
+                            front->plan->crown_pieces.at[i].heights,
+                            sizeof front->plan->crown_pieces.at[i].heights);
+}
+
+static void compare_crates(struct vector size, int64_t side, int axis, enum outline_word outline)
+{
+    void *fixtures[2];
+
+    assert_int_equal(soft_begin(&fixtures[0]), 0);
+    plan_crate(fixtures[0], size, side, outline, 5);
+    assert_int_equal(soft_findings(fixtures[0], FINDING_OUTLINE_DEEP), 0);
+    assert_int_equal(soft_begin(&fixtures[1]), 0);
+    plan_crate(fixtures[1], swapped(size, axis),
+               side == SIDE_LEFT || side == SIDE_BOTTOM ? SIDE_BACK : SIDE_FRONT, outline, 5);
+    assert_swapped(fixtures[0], fixtures[1], axis);
+    soft_end(&fixtures[0]);
+    soft_end(&fixtures[1]);
+}
+
+static void a_crate_with_an_outline_at_its_end_is_framed_from_there(void **state)
+{
+    (void)state;
+    compare_crates((struct vector){IN(16), IN(40), IN(30)}, SIDE_RIGHT, AXIS_X, OUTLINE_SLOPE);
+    compare_crates((struct vector){IN(12), IN(28), IN(26)}, SIDE_LEFT, AXIS_X, OUTLINE_ARCH);
+}
+
+/* A seat, whose front is bowed. */
+static void a_crate_with_an_outline_on_its_top_is_framed_from_there(void **state)
+{
+    (void)state;
+    compare_crates((struct vector){IN(60), IN(22), IN(16)}, SIDE_TOP, AXIS_Z, OUTLINE_ARCH);
+    compare_crates((struct vector){IN(48), IN(24), IN(14)}, SIDE_BOTTOM, AXIS_Z, OUTLINE_SHOULDER);
+}
+
+/* The outline lies in the plane of the seat: y is the height that it has over x. */
+static void no_wood_stands_out_of_a_bowed_front(void **state)
 {
     struct soft *soft = *state;
-    struct box *box = add_head(soft, 40, 30, OUTLINE_SLOPE, 6);
-    const struct finding *finding;
+    struct box *box = add_head(soft, 60, 22, OUTLINE_ARCH, 3);
+    struct box upright;
 
-    make_crate(box);
-    box->main_side = SIDE_RIGHT;
+    soft->model.facings.at[0].side = SIDE_TOP;
+    box->frame = FRAME_CRATE;
+    box->depth = IN(22);
+    box->height = IN(16);
+    box->main_side = SIDE_TOP;
     soft_plan(soft);
-    assert_int_equal(soft_findings(soft, FINDING_OUTLINE_DEEP), 0);
-    assert_int_equal(soft->plan->crown_pieces.count, 0);
-    finding = soft_finding(soft, FINDING_OUTLINE_AT_END);
-    assert_int_equal(finding->arguments[0].value, IN(16));
-    assert_int_equal(finding->arguments[1].value, IN(40));
-    box->width = finding->arguments[0].value;
-    box->depth = finding->arguments[1].value;
-    box->main_side = SIDE_FRONT;
-    soft_plan(soft);
-    assert_int_equal(soft_findings(soft, FINDING_OUTLINE_AT_END), 0);
+    upright = *box;
+    upright.height = box->depth;
+    for (size_t i = 0; i < soft->plan->members.count; i++) {
+        struct plan_member member = soft->plan->members.at[i];
+
+        member.solid.low = swapped(member.solid.low, AXIS_Z);
+        member.solid.high = swapped(member.solid.high, AXIS_Z);
+        assert_under(&upright, &member);
+    }
+    assert_int_equal(soft_findings(soft, FINDING_SCREWS_MEET), 0);
+    assert_int_equal(soft_findings(soft, FINDING_PANEL_SPAN), 0);
     assert_true(soft->plan->crown_pieces.count > 0);
+    assert_int_equal(soft->plan->crown_pieces.at[0].stock, soft->model.facings.at[0].stock);
+}
+
+/* Two arms: the right one's main face is its right, the left one's its left. */
+static void the_image_of_an_arm_is_framed_as_its_image(void **state)
+{
+    struct soft *soft = *state;
+    struct vector size = {IN(12), IN(28), IN(26)};
+    int64_t keys[2];
+    size_t half;
+
+    for (int i = 0; i < 2; i++) {
+        plan_crate(soft, size, i ? SIDE_LEFT : SIDE_RIGHT, OUTLINE_SLOPE, 6);
+        keys[i] = soft->model.boxes.at[i].key;
+    }
+    for (int i = 0; i < 2; i++)
+        soft->model.boxes.at[i].mirror_of = keys[1 - i];
+    soft_plan(soft);
+    half = soft->plan->members.count / 2;
+    for (size_t i = 0; i < half; i++) {
+        const struct plan_member *member = &soft->plan->members.at[i];
+        const struct plan_member *image = &soft->plan->members.at[half + i];
+
+        assert_int_equal(image->solid.low.x, size.x - member->solid.high.x);
+        assert_int_equal(image->solid.high.x, size.x - member->solid.low.x);
+        assert_int_equal(image->solid.low.y, member->solid.low.y);
+        assert_int_equal(image->solid.high.z, member->solid.high.z);
+        assert_int_equal(image->slant, member->slant);
+    }
 }
 
 /* 40 x 30 sloping by 6 to the right: a panel on the right is cut 30 and measures 24 there. */
@@ -639,7 +757,10 @@ int main(void)
         CROWN_TEST(the_cards_say_what_is_cut_to_the_outline),
         CROWN_TEST(an_outline_too_deep_for_a_frame_is_told),
         CROWN_TEST(a_crate_has_a_crown_on_both_its_ladders),
-        CROWN_TEST(a_crate_with_an_outline_at_its_end_is_turned),
+        CROWN_TEST(a_crate_with_an_outline_at_its_end_is_framed_from_there),
+        CROWN_TEST(a_crate_with_an_outline_on_its_top_is_framed_from_there),
+        CROWN_TEST(no_wood_stands_out_of_a_bowed_front),
+        CROWN_TEST(the_image_of_an_arm_is_framed_as_its_image),
         CROWN_TEST(a_panel_along_the_outline_is_told),
         CROWN_TEST(a_panel_over_an_arch_is_cut_as_long_as_it),
         CROWN_TEST(a_panel_over_an_arch_is_screwed_along_it),
