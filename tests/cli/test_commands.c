@@ -2,6 +2,7 @@
 #include "shell.h"
 
 #include "cli/commands.h"
+#include "cli/options.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -303,7 +304,7 @@ static void a_damaged_file_is_told_with_the_way_out_and_rescued(void **state)
     assert_says(shell->answer.out, "is there already");
 }
 
-static void commands_all_stand_in_the_manual(void **state)
+static void commands_and_options_all_stand_in_the_manual(void **state)
 {
     (void)state;
     FILE *file = fopen(MANUAL_PAGE, "rb");
@@ -314,12 +315,9 @@ static void commands_all_stand_in_the_manual(void **state)
         snprintf(entry, sizeof entry, ".It Ic %s", command->name);
         assert_says(page, entry);
     }
-    static const char *const options[] = {"json",     "minutes", "back",    "aisle",   "date",
-                                          "supplier", "tax",     "build",   "units",   "papers",
-                                          "to",       "pages",   "replace", "unpriced"};
-    for (size_t i = 0; i < sizeof options / sizeof *options; i++) {
+    for (const struct command_option *option = command_options; option->name; option++) {
         char entry[64];
-        snprintf(entry, sizeof entry, "Fl -%s", options[i]);
+        snprintf(entry, sizeof entry, "Fl -%s", option->name);
         assert_says(page, entry);
     }
     free(page);
@@ -360,7 +358,7 @@ int main(void)
         IN_A_SHELL(help_tells_of_one_command_or_of_all_on_eighty_columns),
         IN_A_SHELL(commands_end_with_4_on_a_file_that_is_not_ours),
         IN_A_SHELL(a_damaged_file_is_told_with_the_way_out_and_rescued),
-        cmocka_unit_test(commands_all_stand_in_the_manual),
+        cmocka_unit_test(commands_and_options_all_stand_in_the_manual),
         IN_A_SHELL(a_file_that_another_program_holds_is_told_with_its_code),
     };
     int failed = cmocka_run_group_tests_name("commands", tests, NULL, NULL);

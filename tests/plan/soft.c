@@ -140,6 +140,11 @@ void soft_panel(struct soft *soft, int64_t box, enum side_word side, int64_t she
     facing->stock = sheet;
 }
 
+struct stock *soft_cloth(struct soft *soft)
+{
+    return model_find(&soft->model, ENTITY_stock, soft->cloth);
+}
+
 int64_t soft_upholster(struct soft *soft, int64_t box, enum side_word side, int64_t foam)
 {
     int64_t batting;
@@ -201,6 +206,20 @@ const struct piece *soft_piece(const struct soft *soft, int64_t layer, const cha
             return piece;
     }
     return NULL;
+}
+
+int64_t soft_across(const struct soft *soft, const struct piece *piece)
+{
+    const struct plan *plan = soft->plan;
+
+    for (size_t i = 0; i < plan->placements.count; i++) {
+        size_t cut = plan->parts.at[plan->placements.at[i].part].piece;
+
+        if (cut != PLAN_NONE && &plan->pieces.at[cut] == piece)
+            return plan->placements.at[i].across;
+    }
+    fail_msg("%s lies nowhere", piece->label);
+    return 0;
 }
 
 int64_t soft_staples(const struct soft *soft, int64_t layer)

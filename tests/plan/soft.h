@@ -39,6 +39,9 @@ int64_t soft_front_cover(struct soft *soft, double width, double height);
 /* A panel over a side of a box. */
 void soft_panel(struct soft *soft, int64_t box, enum side_word side, int64_t sheet);
 
+/* The 54 in cloth. */
+struct stock *soft_cloth(struct soft *soft);
+
 /* Foam, batting down the sides and a cover round all sides of one face: the cover. */
 int64_t soft_upholster(struct soft *soft, int64_t box, enum side_word side, int64_t foam);
 
@@ -52,6 +55,8 @@ const struct cover *soft_cover(const struct soft *soft, int64_t layer);
 size_t soft_piece_count(const struct soft *soft, int64_t layer);
 /* The nth piece of a layer with that name; NULL when there are fewer. */
 const struct piece *soft_piece(const struct soft *soft, int64_t layer, const char *name, int nth);
+/* Where the left edge of a piece lies across its roll. */
+int64_t soft_across(const struct soft *soft, const struct piece *piece);
 int64_t soft_staples(const struct soft *soft, int64_t layer);
 int64_t soft_temporary(const struct soft *soft, int64_t layer);
 /* The nth stapled edge of a layer; NULL when there are fewer. */

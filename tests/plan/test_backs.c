@@ -306,7 +306,7 @@ static void pile_is_stitched_by_hand(void **state)
     int64_t back = add_back(soft);
     int64_t thread = add_stock(soft, "waxed thread", STOCK_CORD, NATURE_STITCHING);
 
-    ((struct stock *)model_find(&soft->model, ENTITY_stock, soft->cloth))->pile = 1;
+    soft_cloth(soft)->pile = 1;
     add_offer(soft, thread, 36 * 50, 1, 450);
     soft_plan(soft);
     assert_int_equal(way_of(soft, CLOSING_BLIND)->strip, 0);

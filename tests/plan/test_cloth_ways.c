@@ -72,7 +72,7 @@ static void each_way_says_its_cloth_and_its_seams(void **state)
 static void pile_bars_railroading(void **state)
 {
     struct soft *soft = *state;
-    struct stock *cloth = model_find(&soft->model, ENTITY_stock, soft->cloth);
+    struct stock *cloth = soft_cloth(soft);
     struct looked looked;
 
     soft_front_cover(soft, 70, 36);
@@ -124,7 +124,7 @@ static void another_width_of_the_same_cloth_stands_beside_it(void **state)
     soft_front_cover(soft, 70, 36);
     add_width(soft, "other 90", 90, "other");
     wide = add_width(soft, "twill 90", 90, "twill");
-    ((struct stock *)model_find(&soft->model, ENTITY_stock, soft->cloth))->cloth = "twill";
+    soft_cloth(soft)->cloth = "twill";
     look(soft, &looked);
     assert_way(&looked, "all in twill 90", 54, 0, 0);
     assert_int_equal(find(&looked, "all in twill 90")->bought, wide);
@@ -141,7 +141,7 @@ static void another_width_lies_either_way(void **state)
 
     soft_front_cover(soft, 70, 60);
     wide = add_width(soft, "twill 80", 80, "twill");
-    ((struct stock *)model_find(&soft->model, ENTITY_stock, soft->cloth))->cloth = "twill";
+    soft_cloth(soft)->cloth = "twill";
     look(soft, &looked);
     assert_way(&looked, "all in twill 80, railroaded", 90, 0, 0);
     assert_int_equal(find(&looked, "all in twill 80, railroaded")->bought, wide);
@@ -168,7 +168,7 @@ static void add_by_chance(struct soft *soft, struct dice *dice)
 {
     int64_t wide = add_width(soft, "twill wide", (double)dice_between(dice, 60, 80), "twill");
 
-    ((struct stock *)model_find(&soft->model, ENTITY_stock, soft->cloth))->cloth = "twill";
+    soft_cloth(soft)->cloth = "twill";
     set_price(soft, soft->cloth, 300);
     set_price(soft, wide, dice_between(dice, 300, 480));
     for (int i = 0; i < 3; i++) {
@@ -238,7 +238,7 @@ static void a_way_that_is_taken_comes_to_what_it_said(void **state)
     soft_front_cover(soft, 70, 36);
     soft_front_cover(soft, 90, 60);
     add_width(soft, "twill 72", 72, "twill");
-    ((struct stock *)model_find(&soft->model, ENTITY_stock, soft->cloth))->cloth = "twill";
+    soft_cloth(soft)->cloth = "twill";
     look(soft, &looked);
     for (size_t i = 1; i < looked.count; i++) {
         struct model facts = soft->model;

@@ -512,7 +512,7 @@ static void a_wider_cloth_needs_no_more_widths_for_any_cover(void **state)
 {
     struct soft *soft = *state;
     struct dice dice = {23};
-    struct stock *cloth = model_find(&soft->model, ENTITY_stock, soft->cloth);
+    struct stock *cloth = soft_cloth(soft);
 
     for (int i = 0; i < 60; i++)
         add_any_layer(soft, &dice, add_any_box(soft, &dice));
@@ -551,7 +551,7 @@ static void a_wider_cloth_is_never_bought_longer(void **state)
                                                SHAPE_WRAPPED, SIDE_FRONT, soft->cloth));
         layer->direction = dice_between(&dice, 0, 1);
         layer->seaming = dice_between(&dice, 0, 1) ? SEAMING_NEAR : SEAMING_CENTRE;
-        cloth = model_find(&soft->model, ENTITY_stock, soft->cloth);
+        cloth = soft_cloth(soft);
         cloth->width = IN(inches(&dice, 30, 60));
         soft_plan(soft);
         before = soft->plan->tally.cloth;

@@ -58,30 +58,6 @@ static void a_cover_wider_than_the_cloth_is_a_centre_and_equal_sides(void **stat
     assert_int_equal(soft_findings(soft, FINDING_CLOTH_WIDTHS), 1);
 }
 
-static struct stock *stock_of(struct soft *soft, int64_t key)
-{
-    for (size_t i = 0; i < soft->model.stocks.count; i++)
-        if (soft->model.stocks.at[i].key == key)
-            return &soft->model.stocks.at[i];
-    fail_msg("no such stock");
-    return NULL;
-}
-
-/* Where the left edge of a piece lies across the roll. */
-static int64_t across_of(const struct soft *soft, const struct piece *piece)
-{
-    const struct plan *plan = soft->plan;
-
-    for (size_t i = 0; i < plan->placements.count; i++) {
-        const struct part *part = &plan->parts.at[plan->placements.at[i].part];
-
-        if (part->piece != PLAN_NONE && &plan->pieces.at[part->piece] == piece)
-            return plan->placements.at[i].across;
-    }
-    fail_msg("%s lies nowhere", piece->label);
-    return 0;
-}
-
 /* The seam takes 1/2 in of both: what of the pattern lies there on one lies there on the other. */
 static void the_pattern_goes_on_over_the_seams(void **state)
 {
@@ -90,15 +66,16 @@ static void the_pattern_goes_on_over_the_seams(void **state)
     const struct piece *middle, *right, *left;
     int64_t begin;
 
-    stock_of(soft, soft->cloth)->repeat_across = IN(7);
+    soft_cloth(soft)->repeat_across = IN(7);
     soft_plan(soft);
     middle = soft_piece(soft, centre.cover, "cover", 0);
     left = soft_piece(soft, centre.cover, "cover side", 0);
     right = soft_piece(soft, centre.cover, "cover side", 1);
-    begin = across_of(soft, middle);
-    assert_int_equal((begin + middle->width - IN(0.5) - across_of(soft, right) - IN(0.5)) % IN(7),
+    begin = soft_across(soft, middle);
+    assert_int_equal((begin + middle->width - IN(0.5) - soft_across(soft, right) - IN(0.5)) % IN(7),
                      0);
-    assert_int_equal((begin + IN(0.5) - across_of(soft, left) - left->width + IN(0.5)) % IN(7), 0);
+    assert_int_equal((begin + IN(0.5) - soft_across(soft, left) - left->width + IN(0.5)) % IN(7),
+                     0);
     assert_int_equal(right->nth, 1);
     assert_int_equal(left->nth, -1);
 }
@@ -108,14 +85,14 @@ static struct layer *matched_wing(struct soft *soft, int64_t *ret_wing)
     int64_t batting;
 
     *ret_wing = soft_wing(soft, "L", SIDE_RIGHT, &batting);
-    stock_of(soft, soft->cloth)->repeat_across = IN(20);
+    soft_cloth(soft)->repeat_across = IN(20);
     return soft_layer_of(soft, *ret_wing);
 }
 
 /* Half of the piece, rounded down, from its left edge: 15 7/8 in. */
 static int64_t middle_of(const struct soft *soft, const struct piece *piece)
 {
-    return across_of(soft, piece) + piece->width / 2;
+    return soft_across(soft, piece) + piece->width / 2;
 }
 
 /* By hand: 20 in of repeat, so faces whose middles are 20, 40 ... in from that of another. */
@@ -152,7 +129,7 @@ static void a_layer_that_need_not_match_lies_as_it_fits(void **state)
     int64_t wing;
     struct layer *layer = matched_wing(soft, &wing);
 
-    stock_of(soft, soft->cloth)->repeat_across = IN(40);
+    soft_cloth(soft)->repeat_across = IN(40);
     soft_plan(soft);
     assert_true(cloth_used(soft) >= IN(2 * 60.25));
     layer->unmatched = 1;
@@ -177,7 +154,7 @@ static void a_flaw_of_the_roll_is_cut_round(void **state)
     int64_t wing, before;
 
     (void)matched_wing(soft, &wing);
-    stock_of(soft, soft->cloth)->repeat_across = 0;
+    soft_cloth(soft)->repeat_across = 0;
     soft_plan(soft);
     before = cloth_used(soft);
     add_flaw(soft, (struct flaw){.along = IN(10), .length = IN(2)});
@@ -196,7 +173,7 @@ static void a_flaw_at_an_edge_leaves_the_rest_of_the_width(void **state)
     int64_t wing, before;
 
     (void)matched_wing(soft, &wing);
-    stock_of(soft, soft->cloth)->repeat_across = 0;
+    soft_cloth(soft)->repeat_across = 0;
     soft_plan(soft);
     before = cloth_used(soft);
     add_flaw(soft, (struct flaw){.along = IN(10), .length = IN(2), .width = IN(2)});
@@ -285,7 +262,7 @@ static void boxing_of_plain_cloth_may_be_turned_and_faces_may_not(void **state)
     soft_plan(soft);
     assert_false(soft_piece(soft, cover, "face", 0)->turned_allowed);
     assert_true(soft_piece(soft, cover, "top boxing", 0)->turned_allowed);
-    ((struct stock *)model_find(&soft->model, ENTITY_stock, soft->cloth))->pile = 1;
+    soft_cloth(soft)->pile = 1;
     soft_plan(soft);
     assert_false(soft_piece(soft, cover, "top boxing", 0)->turned_allowed);
 }

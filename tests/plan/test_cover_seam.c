@@ -145,7 +145,7 @@ static void a_pattern_is_not_moved_off_its_repeat(void **state)
 {
     struct soft *soft = *state;
     int64_t cover = soft_front_cover(soft, 63, 40);
-    struct stock *cloth = model_find(&soft->model, ENTITY_stock, soft->cloth);
+    struct stock *cloth = soft_cloth(soft);
 
     cloth->repeat_across = IN(12);
     add_nail_rows(soft, cover, 63, 9);
@@ -378,19 +378,6 @@ static void a_level_seam_rises_to_a_row_of_nails(void **state)
     assert_level(soft, cover, 15, "a row of nails");
 }
 
-static int64_t across_of(const struct soft *soft, const struct piece *piece)
-{
-    for (size_t i = 0; i < soft->plan->placements.count; i++) {
-        const struct placement *place = &soft->plan->placements.at[i];
-        size_t cut = soft->plan->parts.at[place->part].piece;
-
-        if (cut != PLAN_NONE && &soft->plan->pieces.at[cut] == piece)
-            return place->across;
-    }
-    fail_msg("%s lies nowhere", piece->label);
-    return 0;
-}
-
 /* Repeats of 7 in fill 49 of 53 finished inches, so that the upper part is cut 50: the seam stands
  * at 60 + 6-1/2 - 50 + 1/2 = 17. What of the pattern lies 1/2 in from the lower edge of the one
  * lies so far from the upper edge of the other. */
@@ -409,8 +396,7 @@ static void the_pattern_goes_on_over_a_level_seam(void **state)
         assert_int_equal(soft_begin(&fixture), 0);
         soft = fixture;
         cover = add_tall_cover(soft, 60);
-        ((struct stock *)model_find(&soft->model, ENTITY_stock, soft->cloth))->repeat_across =
-            repeat;
+        soft_cloth(soft)->repeat_across = repeat;
         soft_plan(soft);
         upper = soft_piece(soft, cover, "cover", 0);
         lower = soft_piece(soft, cover, "cover lower part", 0);
@@ -420,10 +406,10 @@ static void the_pattern_goes_on_over_a_level_seam(void **state)
             assert_piece(lower, 53, 24);
         }
         assert_int_equal(soft_findings(soft, FINDING_NOT_SOLD), 0);
-        assert_int_equal(
-            (across_of(soft, lower) + lower->height - IN(0.5) - across_of(soft, upper) - IN(0.5)) %
-                repeat,
-            0);
+        assert_int_equal((soft_across(soft, lower) + lower->height - IN(0.5) -
+                          soft_across(soft, upper) - IN(0.5)) %
+                             repeat,
+                         0);
         soft_end(&fixture);
     }
 }
@@ -491,8 +477,7 @@ static void level_seams_stand_low_and_the_uppermost_part_is_whole(void **state)
         soft = fixture;
         cover = add_tall_cover(soft, row->high);
         soft_layer_of(soft, cover)->seaming = row->word;
-        ((struct stock *)model_find(&soft->model, ENTITY_stock, soft->cloth))->width =
-            IN(row->roll);
+        soft_cloth(soft)->width = IN(row->roll);
         if (row->row > 0) {
             add_nail_rows(soft, cover, 40, 0);
             soft->model.layers.at[soft->model.layers.count - 1].v = IN(row->row);
@@ -536,7 +521,7 @@ static void the_pattern_goes_on_over_all_level_seams(void **state)
     int64_t cover = add_tall_cover(soft, 130);
     const struct piece *above = NULL;
 
-    ((struct stock *)model_find(&soft->model, ENTITY_stock, soft->cloth))->repeat_across = IN(7);
+    soft_cloth(soft)->repeat_across = IN(7);
     soft_plan(soft);
     assert_int_equal(soft_cover(soft, cover)->alone[0], IN(87));
     assert_int_equal(soft_cover(soft, cover)->alone[1], IN(38));
@@ -546,8 +531,8 @@ static void the_pattern_goes_on_over_all_level_seams(void **state)
         if (piece->layer != cover)
             continue;
         if (above)
-            assert_int_equal((across_of(soft, piece) + piece->height - IN(0.5) -
-                              across_of(soft, above) - IN(0.5)) %
+            assert_int_equal((soft_across(soft, piece) + piece->height - IN(0.5) -
+                              soft_across(soft, above) - IN(0.5)) %
                                  IN(7),
                              0);
         above = piece;
@@ -571,8 +556,7 @@ static void heavy_cloth_is_taken_up_in_level_seams(void **state)
         assert_int_equal(soft_begin(&fixture), 0);
         soft = fixture;
         cover = add_tall_cover(soft, rows[i].high);
-        ((struct stock *)model_find(&soft->model, ENTITY_stock, soft->cloth))->nature =
-            NATURE_HEAVY;
+        soft_cloth(soft)->nature = NATURE_HEAVY;
         soft_plan(soft);
         assert_int_equal(soft_piece_count(soft, cover), rows[i].pieces);
         assert_piece(soft_piece(soft, cover, "cover lower part", 0), 53, rows[i].lowest);

@@ -141,7 +141,7 @@ static void the_gap_at_the_hinges_counts_the_cloth_of_both_parts(void **state)
     struct chest chest = add_chest(soft, 2);
     int64_t thick = soft_wood(soft, STOCK_CLOTH, 0.25, 54);
 
-    ((struct stock *)model_find(&soft->model, ENTITY_stock, soft->cloth))->thickness = IN(0.125);
+    soft_cloth(soft)->thickness = IN(0.125);
     soft_plan(soft);
     assert_true(hangs_with(soft, "3/16 in between bare wood"));
     soft_layer(soft, chest.box, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT, thick);
@@ -155,7 +155,7 @@ static void a_gap_too_small_for_the_cloth_is_told(void **state)
     struct soft *soft = *state;
 
     add_chest(soft, 2);
-    ((struct stock *)model_find(&soft->model, ENTITY_stock, soft->cloth))->thickness = IN(0.0625);
+    soft_cloth(soft)->thickness = IN(0.0625);
     soft_plan(soft);
     assert_int_equal(soft_findings(soft, FINDING_LID_PINCHES), 0);
     soft->model.joins.at[0].cloth = IN(0.0625);

@@ -239,7 +239,7 @@ static void a_patterned_piece_takes_twice_as_long_to_cut(void **state)
     soft_upholster(soft, soft_box(soft, "B", 20, 3, 20), SIDE_FRONT, soft->foam2);
     soft_plan(soft);
     assert_minutes(soft, STEP_SHEAR, 4);
-    cloth = model_find(&soft->model, ENTITY_stock, soft->cloth);
+    cloth = soft_cloth(soft);
     cloth->repeat_along = IN(9);
     soft_plan(soft);
     assert_minutes(soft, STEP_SHEAR, 8);

@@ -674,26 +674,6 @@ static void make_seat(struct joined *piece, bool wrong)
     wall->place = PLACE_SITE;
 }
 
-/* ---- 10, 11: rows of staples on one landing ---- */
-
-/* A lining and a cover, both round the edge on to half an inch of plywood. */
-static void make_rows(struct joined *piece, bool wrong)
-{
-    joined_start(piece, 1.5);
-    struct box *board = joined_box(piece, FRAME_BOARD, 36, 0.5, 24);
-    int64_t key = board->key;
-
-    joined_facing(piece, key, SIDE_FRONT, piece->sheet);
-    for (int64_t rank = 1; rank <= 2; rank++) {
-        struct layer *layer = joined_layer(piece, key, rank == 1 ? LAYER_LINING : LAYER_COVER,
-                                           SHAPE_WRAPPED, SIDE_FRONT);
-
-        layer->rank = rank;
-        layer->left = layer->right = layer->top = layer->bottom = ENDING_SIDE;
-        layer->fixing = rank == 2 && !wrong ? FIXING_TOGETHER : FIXING_ALONE;
-    }
-}
-
 /* ---- patches and slits that show ---- */
 
 /* Heads under foam on the outer side of a wing that is seen; a lining bridges the hollows. */
@@ -728,7 +708,6 @@ static void make_slits(struct joined *piece, bool wrong)
 static const struct mistake mistakes[] = {
     {"06_seam_by_hand_off_the_middle", make_seams, TOLD(SEAM_UNEVEN), {IN(12), 0, IN(15)}, false},
     {"06_seams_by_the_program_are_even", make_wide_cover, STEP(sews_even_seams), {0}, false},
-    {"11_wood_full_of_staples", make_rows, TOLD(LANDING_FULL), {2, IN(0.5), 1}, true},
     {"11_hollows_that_show", make_patches, TOLD(PATCH_SHOWS), {6}, true},
     {"11_slits_that_show", make_slits, TOLD(SLIT_SHOWS), {6}, true},
     {"13_holes_lost_under_padding",

@@ -31,11 +31,6 @@ struct mistake {
 
 /* ---- parts ---- */
 
-static struct stock *cloth_of(struct soft *soft)
-{
-    return model_find(&soft->model, ENTITY_stock, soft->cloth);
-}
-
 static bool comes_before(const struct soft *soft, int first, int then)
 {
     const struct step *before = soft_step(soft, first);
@@ -124,8 +119,8 @@ static void make_short_piece(struct soft *soft, bool wrong)
 static void make_no_reserve(struct soft *soft, bool wrong)
 {
     soft_front_cover(soft, 40, 30);
-    cloth_of(soft)->step_cut = IN(0.5);
-    cloth_of(soft)->least_cut = wrong ? 0 : IN(60);
+    soft_cloth(soft)->step_cut = IN(0.5);
+    soft_cloth(soft)->least_cut = wrong ? 0 : IN(60);
 }
 
 static void make_small_pieces(struct soft *soft, bool wrong)
@@ -180,7 +175,7 @@ static bool takes_more_than_its_area(const struct soft *soft)
 static void make_narrow_cloth(struct soft *soft, bool wrong)
 {
     soft_front_cover(soft, 41, 30);
-    cloth_of(soft)->width = IN(wrong ? 52 : 54);
+    soft_cloth(soft)->width = IN(wrong ? 52 : 54);
 }
 
 /* ---- 5, 49: pile ---- */
@@ -190,7 +185,7 @@ static void make_wing(struct soft *soft, bool wrong)
     int64_t batting;
 
     soft_wing(soft, "L", SIDE_RIGHT, &batting);
-    cloth_of(soft)->pile = wrong;
+    soft_cloth(soft)->pile = wrong;
 }
 
 static bool turns_no_piece(const struct soft *soft)
@@ -207,7 +202,7 @@ static void make_velvet_back(struct soft *soft, bool wrong)
     int64_t box = soft_box(soft, "K", 40, 4, 30);
 
     soft_layer(soft, box, LAYER_OUTSIDE_BACK, SHAPE_FLAT, SIDE_BACK, soft->cloth);
-    cloth_of(soft)->pile = wrong;
+    soft_cloth(soft)->pile = wrong;
 }
 
 /* No strip with points: both sides of 30 in by hand. */
@@ -220,9 +215,10 @@ static bool stitches_the_sides(const struct soft *soft)
     return false;
 }
 
+/* 18-1/8 min of plain cloth by 1.25 (common practice, no source). */
 static bool laying_takes_a_quarter_longer(const struct soft *soft)
 {
-    return soft_step(soft, STEP_STAPLE)->minutes > 20000;
+    return soft_step(soft, STEP_STAPLE)->minutes == 18125 * 5 / 4;
 }
 
 /* ---- 7, 9: seams ---- */
@@ -243,13 +239,13 @@ static bool has_a_centre_and_two_sides(const struct soft *soft)
 static void make_pattern(struct soft *soft, bool wrong)
 {
     soft_front_cover(soft, 70, 30);
-    cloth_of(soft)->repeat_across = wrong ? IN(12) : 0;
+    soft_cloth(soft)->repeat_across = wrong ? IN(12) : 0;
 }
 
 static void make_motif(struct soft *soft, bool wrong)
 {
     soft_front_cover(soft, 40, 30);
-    cloth_of(soft)->repeat_along = wrong ? IN(12) : 0;
+    soft_cloth(soft)->repeat_along = wrong ? IN(12) : 0;
 }
 
 /* An inch above the middle of a back, and the card says so. */
