@@ -1,3 +1,4 @@
+/* One open workshop: builds are taken up, edited, ticked, undone, and seen by another program. */
 #include "workshop.h"
 
 #include <setjmp.h>
@@ -182,7 +183,7 @@ static void desk_previews_a_draft_and_forgets_it(void **state)
     assert_int_equal(desk_preview(bench->desk, &preview, &refused), FAULT_MISSING);
 }
 
-static void desk_refuses_a_draft_that_breaks_a_reference(void **state)
+static void desk_refuses_a_draft_with_a_value_out_of_range(void **state)
 {
     struct bench *bench = *state;
     desk_take_case(bench->desk, "headboard");
@@ -191,6 +192,27 @@ static void desk_refuses_a_draft_that_breaks_a_reference(void **state)
     assert_int_equal(desk_edit(bench->desk, "bad", widen, &width, &refused), FAULT_RANGE);
     assert_non_null(strstr(refused.path, "width"));
     assert_int_equal(box_of(bench->desk, "C")->width, 63 * LENGTH_INCH);
+}
+
+static enum fault frame_from_nothing(struct model *draft, void *context, struct fault_note *note)
+{
+    (void)context;
+    (void)note;
+    int64_t key = model_key_named(draft, ENTITY_box, "C");
+    ((struct box *)model_find(draft, ENTITY_box, key))->stick = 9999;
+    return FAULT_NONE;
+}
+
+static void desk_refuses_a_draft_that_breaks_a_reference(void **state)
+{
+    struct bench *bench = *state;
+    desk_take_case(bench->desk, "headboard");
+    int64_t stick = box_of(bench->desk, "C")->stick;
+    struct fault_note refused;
+    assert_int_not_equal(desk_edit(bench->desk, "bad", frame_from_nothing, NULL, &refused),
+                         FAULT_NONE);
+    assert_non_null(strstr(refused.path, "stick"));
+    assert_int_equal(box_of(bench->desk, "C")->stick, stick);
 }
 
 static void desk_undoes_twenty_edits_leaves_and_redoes_them(void **state)
@@ -409,6 +431,7 @@ int main(void)
         ON_A_BENCH(desk_tells_every_fault_of_a_file_and_takes_nothing),
         ON_A_BENCH(desk_refuses_a_value_with_its_reason_and_changes_nothing),
         ON_A_BENCH(desk_previews_a_draft_and_forgets_it),
+        ON_A_BENCH(desk_refuses_a_draft_with_a_value_out_of_range),
         ON_A_BENCH(desk_refuses_a_draft_that_breaks_a_reference),
         ON_A_BENCH(desk_undoes_twenty_edits_leaves_and_redoes_them),
         ON_A_BENCH(desk_deletes_a_box_with_what_hangs_on_it_and_brings_it_back),

@@ -77,23 +77,29 @@ static void measure(struct taking *taking, const char *step, const char *name, c
 
 /* ---- measures ---- */
 
+static int64_t cut_width_of(const struct taking *taking, int64_t layer)
+{
+    const struct plan *plan = desk_plan(taking->bench.desk);
+
+    for (size_t i = 0; i < plan->covers.count; i++)
+        if (plan->covers.at[i].layer == layer)
+            return plan->covers.at[i].cut_width;
+    fail_msg("layer %d is not cut", (int)layer);
+    return 0;
+}
+
 static void cloth_is_cut_to_the_box_as_it_was_built(void **state)
 {
+    const int64_t cover = 24; /* of box C; keys of the file */
     struct taking *taking = *state;
-    const struct plan *plan = desk_plan(taking->bench.desk);
-    int64_t width = 0;
-    int64_t members = plan->members.at[0].length;
+    int64_t members = desk_plan(taking->bench.desk)->members.at[0].length;
+    int64_t width;
 
     tick_until(taking->bench.desk, "panel:13");
-    for (size_t i = 0; i < desk_plan(taking->bench.desk)->covers.count; i++)
-        if (desk_plan(taking->bench.desk)->covers.at[i].layer == 24)
-            width = desk_plan(taking->bench.desk)->covers.at[i].cut_width;
+    width = cut_width_of(taking, cover);
     measure(taking, "record:3", "width", "62 3/4 in"); /* planned 63 in */
-    plan = desk_plan(taking->bench.desk);
-    for (size_t i = 0; i < plan->covers.count; i++)
-        if (plan->covers.at[i].layer == 24)
-            assert_int_equal(width - plan->covers.at[i].cut_width, LENGTH_INCH / 4);
-    assert_int_equal(plan->members.at[0].length, members);
+    assert_int_equal(width - cut_width_of(taking, cover), LENGTH_INCH / 4);
+    assert_int_equal(desk_plan(taking->bench.desk)->members.at[0].length, members);
 }
 
 static void a_sheet_that_was_measured_counts_with_its_own_thickness(void **state)
@@ -266,7 +272,10 @@ static void only_what_was_cut_can_be_spoiled(void **state)
     struct taking *taking = *state;
     struct fault_note why = {0};
 
-    assert_int_equal(desk_spoil(taking->bench.desk, "C-R1", true, &why), FAULT_UNKNOWN);
+    assert_int_equal(desk_spoil(taking->bench.desk, "C3", true, &why), FAULT_UNKNOWN);
+    tick_until(taking->bench.desk, "cut:1");
+    DONE(desk_spoil(taking->bench.desk, "C3", true, note));
+    assert_int_equal(desk_spoil(taking->bench.desk, "C99", true, &why), FAULT_UNKNOWN);
 }
 
 /* ---- left out ---- */
@@ -297,6 +306,7 @@ static void the_minutes_are_kept(void **state)
         const struct doable *found = doable(taking, minutes, 2, NOW);
         assert_true(found->minutes <= minutes * 1000);
     }
+    assert_true(doable(taking, 120, 2, NOW)->count > 0);
 }
 
 static void nothing_is_cut_before_it_is_bought(void **state)

@@ -73,6 +73,7 @@ static void every_line_and_the_whole_add_up_to_the_cent(void **state)
 static void lines_stand_by_aisle(void **state)
 {
     const struct trip *trip = trip_of(*state);
+    assert_true(trip->lines.count > 1);
     for (size_t i = 1; i < trip->lines.count; i++)
         assert_true(trip->lines.at[i - 1].aisle <= trip->lines.at[i].aisle);
 }
