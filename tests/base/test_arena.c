@@ -1,3 +1,4 @@
+/* Memory that is handed out piece by piece and given back at once; each request may fail. */
 #include "base/arena.h"
 
 #include "base/memory.h"

@@ -1,3 +1,4 @@
+/* Digests by FNV-1a: known values, and what is kept apart. */
 #include "base/digest.h"
 
 #include <setjmp.h>

@@ -1,3 +1,4 @@
+/* Faults as values: words, exit codes by convention, notes that are safe to show. */
 #include "base/fault.h"
 #include "base/utf8.h"
 

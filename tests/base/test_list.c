@@ -1,3 +1,4 @@
+/* Lists in an arena: order, room, and requests that fail. */
 #include "base/list.h"
 
 #include "scarce.h"

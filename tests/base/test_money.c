@@ -1,3 +1,4 @@
+/* Amounts read, printed and shared out to the last coin. */
 #include "base/money.h"
 
 #include "dice.h"

@@ -1,3 +1,7 @@
+/*
+ * Quantities read, printed and read back. An inch is 25.4 mm and a pound 453.59237 g
+ * (international yard and pound agreement, 1959).
+ */
 #include "base/quantity.h"
 
 #include "dice.h"

@@ -1,3 +1,4 @@
+/* What people wrote, made safe for a terminal: which characters stay is Unicode's to say. */
 #include "base/show.h"
 
 #include "base/utf8.h"

@@ -1,3 +1,4 @@
+/* Texts that grow, and UTF-8 as the Unicode Standard defines it (table 3-7). */
 #include "base/text.h"
 
 #include "base/utf8.h"

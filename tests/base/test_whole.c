@@ -1,3 +1,7 @@
+/*
+ * Sums of whole numbers that fit or say so, divisions that round as they are called; corners by
+ * hand, the rest by identities.
+ */
 #include "base/whole.h"
 
 #include "dice.h"

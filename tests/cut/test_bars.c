@@ -1,3 +1,4 @@
+/* Sticks: the worked examples, computed by hand, and jobs by chance against the verifier. */
 #include "saw.h"
 
 #include <setjmp.h>

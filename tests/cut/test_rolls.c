@@ -1,3 +1,7 @@
+/*
+ * Cloth off a roll: worked examples, patterns by published guides, published strips, tiny jobs
+ * against everything that there is.
+ */
 #include "brute_rolls.h"
 #include "dice.h"
 #include "saw.h"

@@ -1,3 +1,6 @@
+/*
+ * The search for better sheets: worked examples, a published set, small jobs against all patterns.
+ */
 #include "brute.h"
 #include "dice.h"
 #include "saw.h"

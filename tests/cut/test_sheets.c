@@ -1,3 +1,4 @@
+/* Sheets at once, without a search: worked examples, computed by hand, and jobs by chance. */
 #include "saw.h"
 
 #include <setjmp.h>

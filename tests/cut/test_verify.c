@@ -1,3 +1,7 @@
+/*
+ * The verifier itself: sound layouts pass, and every flaw it knows is told in a layout that has
+ * it.
+ */
 #include "saw.h"
 
 #include <setjmp.h>

@@ -1,3 +1,4 @@
+/* Starter pieces of any size: nothing to mend, nothing forgotten in the shop, few questions. */
 #include "workshop.h"
 
 #include "desk/kit.h"

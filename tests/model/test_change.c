@@ -1,3 +1,4 @@
+/* Taking out and copying items with all that hangs on them. */
 #include "dice.h"
 #include "fixture.h"
 #include "scarce.h"

@@ -1,3 +1,4 @@
+/* The invariants of a model, one by one: what breaks one is told, with its place. */
 #include "fixture.h"
 #include "model/trade.h"
 

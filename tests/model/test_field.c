@@ -1,3 +1,4 @@
+/* Fields read from what is typed and written back. */
 #include "dice.h"
 #include "fixture.h"
 #include "scarce.h"

@@ -1,3 +1,4 @@
+/* The lists of a model: keys, order, names, copies, and memory that runs out. */
 #include "dice.h"
 #include "fixture.h"
 #include "scarce.h"

@@ -1,3 +1,4 @@
+/* The tables of entities, fields and words: each row is whole and says what it is. */
 #include "model/model.h"
 #include "model/trade.h"
 

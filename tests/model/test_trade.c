@@ -1,3 +1,4 @@
+/* Trade values: their table, with units and sources, and which value holds. */
 #include "dice.h"
 #include "fixture.h"
 #include "model/trade.h"

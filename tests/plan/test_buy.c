@@ -1,3 +1,4 @@
+/* Sticks, sheets and cloth to buy. Where nothing else is said sums are done by hand. */
 #include "shop.h"
 
 #include "cut/known.h"

@@ -1,3 +1,6 @@
+/*
+ * What is bought by the pack, with its reserve. Where nothing else is said sums are done by hand.
+ */
 #include "shop.h"
 
 #include "dice.h"

@@ -1,3 +1,4 @@
+/* What a build costs, what was paid, what is still to come. All sums are done by hand. */
 #include "dice.h"
 #include "shop.h"
 

@@ -1,3 +1,4 @@
+/* The sums of covers, by themselves: widths, slabs, welt, buttons, staples. */
 #include "plan/cover_sums.h"
 
 #include "base/quantity.h"

@@ -1,3 +1,4 @@
+/* Sides, edges, poses and screws: small cases that one can check on squared paper. */
 #include "plan/geometry.h"
 #include "plan/pose.h"
 #include "plan/screws.h"
