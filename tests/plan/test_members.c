@@ -5,6 +5,7 @@
  */
 #include "work.h"
 
+#include "plan/check.h"
 #include "plan/cure.h"
 #include "plan/findings.h"
 
@@ -111,6 +112,101 @@ static void a_member_that_stands_well_off_is_meant_to(void **state)
     assert_int_equal(work_findings(bench, FINDING_MEMBER_SHORT), 0);
 }
 
+/* ---- a rail between two uprights, placed by hand ---- */
+
+struct between {
+    struct arena arena;
+    struct model model;
+    struct plan plan;
+    struct member *rail;
+};
+
+static void add_upright(struct between *between, int64_t from)
+{
+    *LIST_ADD(&between->arena, &between->plan.members) =
+        (struct plan_member){.box = between->model.boxes.at[0].key,
+                             .axis = AXIS_Z,
+                             .label = "upright",
+                             .solid = {{from, 0, 0}, {from + IN(1.5), IN(2.5), IN(40)}}};
+}
+
+/* The uprights leave 40 in, from 1-1/2 on. */
+static void place_rail(struct between *between, int64_t from, int64_t to)
+{
+    *between = (struct between){.plan.facts = &between->model};
+    arena_init(&between->arena);
+    model_init(&between->model, &between->arena);
+    MODEL_ADD(&between->model, box);
+    between->rail = MODEL_ADD(&between->model, member);
+    between->rail->x = from;
+    between->rail->length = to - from;
+    add_upright(between, 0);
+    add_upright(between, IN(41.5));
+    *LIST_ADD(&between->arena, &between->plan.members) =
+        (struct plan_member){.box = between->model.boxes.at[0].key,
+                             .by_hand = between->rail->key,
+                             .axis = AXIS_X,
+                             .label = "rail",
+                             .solid = {{from, 0, IN(10)}, {to, IN(2.5), IN(11.5)}}};
+}
+
+/* What is told of it; NULL where nothing is. */
+static const struct finding *check_rail(struct between *between)
+{
+    struct planning planning = {.model = &between->model,
+                                .plan = &between->plan,
+                                .arena = &between->arena,
+                                .value = between->plan.value};
+
+    check_members(&planning);
+    assert_true(between->plan.findings.count <= 1);
+    return between->plan.findings.count ? &between->plan.findings.at[0] : NULL;
+}
+
+static void only_the_end_that_is_short_is_moved(void **state)
+{
+    struct between between;
+    const struct finding *finding;
+
+    (void)state;
+    place_rail(&between, IN(1.5), IN(41.375));
+    finding = check_rail(&between);
+    assert_non_null(finding);
+    assert_int_equal(finding->cures[0].edit_count, 1);
+    assert_string_equal(finding->cures[0].edits[0].field, "length");
+    assert_int_equal(cure_apply(&between.model, &finding->cures[0], NULL), FAULT_NONE);
+    assert_int_equal(between.rail->length, IN(40));
+    arena_release(&between.arena);
+}
+
+static void a_length_that_is_left_open_stays_so(void **state)
+{
+    struct between between;
+    const struct finding *finding;
+
+    (void)state;
+    place_rail(&between, IN(1.625), IN(41.5));
+    between.rail->length = 0;
+    finding = check_rail(&between);
+    assert_non_null(finding);
+    assert_int_equal(finding->cures[0].edit_count, 1);
+    assert_int_equal(cure_apply(&between.model, &finding->cures[0], NULL), FAULT_NONE);
+    assert_int_equal(between.rail->x, IN(1.5));
+    arena_release(&between.arena);
+}
+
+/* An upright more stands an eighth behind the one that it touches. */
+static void an_end_that_touches_is_not_short_of_what_stands_behind(void **state)
+{
+    struct between between;
+
+    (void)state;
+    place_rail(&between, IN(1.5), IN(41.5));
+    add_upright(&between, IN(41.625));
+    assert_null(check_rail(&between));
+    arena_release(&between.arena);
+}
+
 int main(void)
 {
 #define MEMBER_TEST(name) cmocka_unit_test_setup_teardown(name, begin, end)
@@ -119,6 +215,9 @@ int main(void)
         MEMBER_TEST(sticks_thinner_than_planned_are_told_box_by_box),
         MEMBER_TEST(fitted_in_between_every_member_has_its_screws_again),
         MEMBER_TEST(a_member_that_stands_well_off_is_meant_to),
+        cmocka_unit_test(only_the_end_that_is_short_is_moved),
+        cmocka_unit_test(a_length_that_is_left_open_stays_so),
+        cmocka_unit_test(an_end_that_touches_is_not_short_of_what_stands_behind),
     };
     int failed = cmocka_run_group_tests_name("members by hand", tests, NULL, NULL);
 
