@@ -57,6 +57,8 @@ static void the_build_itself_needs_no_item(void **state)
     struct shell *shell = with_bench(state);
 
     assert_int_equal(RUN("change", "Bench", "build", "note=for the hall")->code, 0);
+    assert_int_equal(RUN("items", "Bench", "build")->code, 0);
+    assert_says(shell->answer.out, "note=for the hall");
     assert_int_equal(RUN("change", "-", "workshop", "name=Shed")->code, 0);
     assert_int_equal(RUN("export")->code, 0);
     assert_says(shell->answer.out, "Shed");
@@ -67,11 +69,19 @@ static void an_item_is_copied_and_deleted_with_what_hangs_on_it(void **state)
     struct shell *shell = with_bench(state);
 
     RUN("add", "Bench", "box", "name=Q", "width=40 in", "depth=3 in", "height=20 in");
+    assert_int_equal(
+        RUN("add", "Bench", "layer", "box=Q", "kind=batting", "shape=flat", "stock=Batting 1/2 in")
+            ->code,
+        0);
     assert_int_equal(RUN("copy", "Bench", "box", "Q")->code, 0);
-    assert_int_equal(RUN("items", "Bench", "box", "Q 2")->code, 0);
+    RUN("items", "Bench", "layer");
+    assert_says(shell->answer.out, "box=Q\n");
+    assert_says(shell->answer.out, "box=Q 2\n");
     assert_int_equal(RUN("delete", "Bench", "box", "Q")->code, 0);
     assert_int_not_equal(RUN("items", "Bench", "box", "Q")->code, 0);
-    assert_int_equal(RUN("items", "Bench", "box", "Q 2")->code, 0);
+    RUN("items", "Bench", "layer");
+    assert_null(strstr(shell->answer.out, "box=Q\n"));
+    assert_says(shell->answer.out, "box=Q 2\n");
 }
 
 static void a_box_is_put_beside_another(void **state)
