@@ -135,6 +135,7 @@ static void wing_takes_number_10_by_3_and_a_half_that_bite_1_375(void **state)
     const struct plan *plan = plan_of(state);
     const struct junction *junction = junction_of(plan);
 
+    assert_int_equal(junction->point_count, 6);
     for (size_t i = 0; i < junction->point_count; i++) {
         const struct plan_point *point = &plan->points.at[junction->first_point + i];
 
@@ -184,12 +185,15 @@ static void batting_has_six_patches_on_the_outer_side_only(void **state)
 static void batting_stops_half_an_inch_before_the_mating_zone(void **state)
 {
     const struct plan *plan = plan_of(state);
+    size_t cut = 0;
 
     for (size_t i = 0; i < plan->covers.count; i++)
         if (plan->covers.at[i].layer == BATTING) {
             assert_int_equal(plan->covers.at[i].cut_width, INCH(2 * 11.875) + INCH(2) - INCH(3.5));
             assert_int_equal(plan->covers.at[i].cut_height, INCH(56));
+            cut++;
         }
+    assert_int_equal(cut, 1);
 }
 
 static void sleeve_has_six_slits_in_the_mating_zone_and_none_elsewhere(void **state)
@@ -251,6 +255,7 @@ static void passes_of_every_edge_add_up_to_its_staples(void **state)
 {
     const struct plan *plan = plan_of(state);
 
+    assert_true(plan->edges.count > 0);
     for (size_t i = 0; i < plan->edges.count; i++) {
         const struct edge *edge = &plan->edges.at[i];
         int64_t sum = 0;

@@ -148,6 +148,7 @@ static void weeks_hold_all_that_is_left_and_no_more_than_there_is(void **state)
     set_week(looking, "Spare room headboard", "6 h", "");
     account(looking);
     const struct account *account = &looking->account;
+    assert_true(account->weeks.count > 1);
     for (size_t i = 0; i < account->weeks.count; i++) {
         const struct account_week *week = &account->weeks.at[i];
         bool same = i > 0 && strcmp(week->begins, account->weeks.at[i - 1].begins) == 0;

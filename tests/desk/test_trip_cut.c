@@ -124,6 +124,7 @@ static void what_is_cut_together_is_charged_by_use(void **state)
 static void every_layout_for_all_is_sound(void **state)
 {
     const struct trip *trip = trip_of(*state);
+    assert_true(trip->cuts.count > 0);
     for (size_t i = 0; i < trip->cuts.count; i++) {
         const struct pool_job *job = &trip->cuts.at[i].job;
         struct arena arena;
@@ -150,6 +151,7 @@ static size_t parts_of_stock(const struct plan *plan, int64_t stock)
 static void the_cutting_plan_holds_every_part_of_every_build(void **state)
 {
     const struct trip *trip = trip_of(*state);
+    assert_true(trip->cuts.count > 0);
     for (size_t i = 0; i < trip->cuts.count; i++) {
         const struct trip_cut *cut = &trip->cuts.at[i];
         size_t parts = 0;
@@ -164,6 +166,7 @@ static void the_cutting_plan_holds_every_part_of_every_build(void **state)
 static void as_much_is_bought_as_is_cut_from(void **state)
 {
     const struct trip *trip = trip_of(*state);
+    assert_true(trip->cuts.count > 0);
     for (size_t i = 0; i < trip->cuts.count; i++) {
         const struct trip_cut *cut = &trip->cuts.at[i];
         int64_t blanks = 0;

@@ -204,6 +204,7 @@ static void points_that_turn_little_are_a_round(void **state)
     for (int i = 0; i < 9; i++)
         at[i].v = at[i].v / 3 + 4; /* an ellipse */
     make_points(scene, at, 11);
+    assert_true(scene->chain.of.count >= 9);
     for (size_t i = 2; i + 2 < scene->chain.of.count; i++)
         assert_false(scene->chain.of.at[i].corner);
 }
@@ -285,6 +286,7 @@ static void what_is_thicker_than_its_round_does_not_turn_back(void **state)
     scene->solid = (struct solid){{0, 0, IN(28)}, {IN(48), IN(10), IN(30)}};
     scene->bent = true;
     make(scene, OUTLINE_SHOULDER, 1);
+    assert_true(scene->profile.of.count > 2);
     for (size_t i = 1; i < scene->profile.of.count; i++) {
         assert_true(scene->profile.of.at[i].low.u >= scene->profile.of.at[i - 1].low.u);
         assert_true(scene->profile.of.at[i].high.u >= scene->profile.of.at[i - 1].high.u);

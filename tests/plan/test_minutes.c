@@ -84,6 +84,7 @@ static void welt_in_a_seam_is_sewn_on_first(void **state)
     struct soft *soft = *state;
     int64_t cover = add_cushion(soft);
     int64_t welt;
+    size_t sewn = 0;
 
     welt = soft_layer(soft, soft_layer_of(soft, cover)->box, LAYER_WELT, SHAPE_RUN, SIDE_TOP,
                       soft->cloth);
@@ -92,6 +93,7 @@ static void welt_in_a_seam_is_sewn_on_first(void **state)
     for (size_t i = 0; i < soft->plan->steps.count; i++) {
         const struct step *step = &soft->plan->steps.at[i];
 
+        sewn += step->kind == STEP_SEW && (step->layer == cover || step->layer == welt);
         if (step->kind == STEP_SEW && step->layer == cover)
             assert_in_range(
                 step->minutes,
@@ -103,6 +105,7 @@ static void welt_in_a_seam_is_sewn_on_first(void **state)
                             (88 * 0.0254 * 2.5 + 1.5 * 1.4142 * 0.0254 * 2.5) * 1000 - 3,
                             (88 * 0.0254 * 2.5 + 1.5 * 1.4142 * 0.0254 * 2.5) * 1000 + 3);
     }
+    assert_int_equal(sewn, 2);
 }
 
 /* ---- thread ---- */
