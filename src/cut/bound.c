@@ -10,7 +10,7 @@ static int64_t beyond_shelf(const struct cut_job *job, const int64_t *contents, 
     for (size_t i = 0; i < job->size_count && total > 0; i++) {
         int64_t shelf;
 
-        if (job->sizes[i].limit == CUT_ANY)
+        if (job->sizes[i].limit == CUT_ANY || contents[i] <= 0)
             continue;
         if (whole_multiply(contents[i], job->sizes[i].limit, &shelf))
             return 0;

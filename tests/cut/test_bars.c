@@ -129,6 +129,25 @@ static void leftovers_are_used_before_a_stick_is_bought(void **state)
     assert_int_equal(layout.cost, 50);
 }
 
+/* Stubs that squaring an end uses up: they hold nothing, and ask for nothing either. */
+static void stubs_shorter_than_their_trim_leave_the_bound_alone(void **state)
+{
+    const struct cut_size sizes[] = {{100, 0, 50, ANY}, {4, 0, 0, 40}};
+    struct parts parts = {.count = 0};
+    struct cut_job job = {
+        .parts = parts.at, .part_count = 1, .sizes = sizes, .size_count = 2, .kerf = 3, .trim = 12};
+    struct cut_layout layout;
+
+    (void)state;
+    parts_add(&parts, 1, 80, 0, false);
+    layout = saw(CUT_BARS, &job, &arena);
+    assert_int_equal(layout.cost, 50);
+    assert_int_equal(layout.bound, 50);
+    layout = saw_on(CUT_BARS, &job, INT64_C(1) << 24, INT64_C(1) << 24, &arena);
+    assert_int_equal(layout.cost, 50);
+    assert_int_equal(layout.bound, 50);
+}
+
 static void a_part_longer_than_every_stick_is_left_out(void **state)
 {
     const struct cut_size sizes[] = {{100, 0, 50, ANY}};
@@ -224,6 +243,7 @@ int main(void)
         cmocka_unit_test(banquette_finds_the_exact_fits),
         cmocka_unit_test(ottoman_takes_three_sticks),
         cmocka_unit_test(leftovers_are_used_before_a_stick_is_bought),
+        cmocka_unit_test(stubs_shorter_than_their_trim_leave_the_bound_alone),
         cmocka_unit_test(a_part_longer_than_every_stick_is_left_out),
         cmocka_unit_test(parts_need_one_kerf_less_than_there_are_parts),
         cmocka_unit_test(no_kerf_is_the_classical_problem),
