@@ -71,7 +71,8 @@ static void put_blank(struct json *json, const struct cut_sheet *sheet, size_t i
     put_length(json, sheet->plan, "length", blank_length(sheet, blank));
     if (sheet->way != CUT_BARS)
         put_length(json, sheet->plan, "width", size->width);
-    put_bool(json, "shelf", size->limit != CUT_ANY);
+    put_bool(json, "shelf", size->limit != CUT_ANY && !blank_was_bought(sheet, blank));
+    put_bool(json, "bought", blank_was_bought(sheet, blank));
     put_length(json, sheet->plan, "rest", blank->rest);
     put_array(json, "parts");
     for (size_t i = blank->first; i < blank->first + blank->count; i++)

@@ -70,14 +70,14 @@ static struct pool_job *job_for(struct pool *pool, const struct plan_job *from)
     for (size_t i = 0; i < pool->jobs.count; i++) {
         struct pool_job *job = &pool->jobs.at[i];
 
-        if (!job->bought && from->bought_count == 0 && job->stock == from->stock &&
+        if (job->bought_count == 0 && from->bought_count == 0 && job->stock == from->stock &&
             job->way == from->way && same_saw(&job->job, from->job, pool->one_shelf))
             return job;
     }
     struct pool_job *job = LIST_ADD(pool->arena, &pool->jobs);
     job->stock = from->stock;
     job->way = from->way;
-    job->bought = from->bought_count > 0;
+    job->bought_count = from->bought_count;
     job->job = cut_job_copy(from->job, pool->arena);
     job->job.part_count = 0;
     return job;

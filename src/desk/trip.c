@@ -45,20 +45,16 @@ static void clear_shelf(const struct desk_trip *trip, struct model *model)
     }
 }
 
-/* Stocks of which the plan takes something from the shelf: pieces of the shelf cost nothing. */
+/* Stocks of which the plan takes something from the shelf. */
 static void take_shelf(struct desk_trip *trip, const struct plan *plan)
 {
     for (size_t i = 0; i < plan->purchases.count; i++) {
         if (plan->purchases.at[i].shelf > 0)
             *LIST_ADD(&trip->arena, &trip->taken) = plan->purchases.at[i].stock;
     }
-    for (size_t i = 0; i < plan->jobs.count; i++) {
-        const struct plan_job *job = &plan->jobs.at[i];
-        for (size_t k = 0; k < job->layout->blanks.count; k++) {
-            const struct cut_size *size = &job->job->sizes[job->layout->blanks.at[k].size];
-            if (size->limit != CUT_ANY)
-                *LIST_ADD(&trip->arena, &trip->taken) = job->stock;
-        }
+    for (size_t i = 0; i < plan->cuttings.count; i++) {
+        if (plan->cuttings.at[i].leftover)
+            *LIST_ADD(&trip->arena, &trip->taken) = plan->cuttings.at[i].stock;
     }
 }
 

@@ -146,6 +146,11 @@ static void saw_cuts(struct text *out, const struct cut_sheet *sheet, size_t bla
     }
 }
 
+bool blank_was_bought(const struct cut_sheet *sheet, const struct cut_blank *blank)
+{
+    return blank->size + sheet->bought_count >= sheet->job->size_count;
+}
+
 void blank_heading(struct text *out, const struct cut_sheet *sheet, size_t index)
 {
     const struct cut_blank *blank = &sheet->layout->blanks.at[index];
@@ -155,7 +160,11 @@ void blank_heading(struct text *out, const struct cut_sheet *sheet, size_t index
                 print_length_unit(sheet->plan, blank_length(sheet, blank)).at);
     if (size->width > 0)
         text_format(out, " x %s", print_length_unit(sheet->plan, size->width).at);
-    text_add(out, size->limit == CUT_ANY ? "\n" : ", from the shelf\n");
+    if (blank_was_bought(sheet, blank))
+        text_add(out, ", bought already");
+    else if (size->limit != CUT_ANY)
+        text_add(out, ", from the shelf");
+    text_add(out, "\n");
 }
 
 void blank_words(struct text *out, const struct cut_sheet *sheet, size_t index)
@@ -185,6 +194,8 @@ static void put_cost(struct text *out, const struct cut_sheet *sheet)
     text_format(out, ", %s", print_cost(sheet, sheet->layout->cost).at);
     if (sheet->way == CUT_ROLLS && sheet->layout->cost > 0)
         text_add(out, " sold");
+    if (sheet->bought_count > 0)
+        text_add(out, " beside what was bought");
     if (sheet->taken)
         text_add(out, ", as it was taken");
     else if (layout_proven(sheet->layout))

@@ -18,6 +18,9 @@ const char *blank_hand(const struct cut_sheet *sheet, size_t part);
 /* Is a part one of those that the sheet names? */
 bool blank_names_part(const struct cut_sheet *sheet, size_t part);
 
+/* Whether what it is cut from was bought already. */
+bool blank_was_bought(const struct cut_sheet *sheet, const struct cut_blank *blank);
+
 /* Appends its heading ("1  96 in x 48 in"), and the marks, parts and cuts without a picture. */
 void blank_heading(struct text *out, const struct cut_sheet *sheet, size_t blank);
 void blank_words(struct text *out, const struct cut_sheet *sheet, size_t blank);

@@ -116,6 +116,7 @@ struct cut_sheet sheet_of_job(const struct plan *plan, const struct plan_job *jo
                               .job = job->job,
                               .layout = job->layout,
                               .taken = job->taken,
+                              .bought_count = job->bought_count,
                               .parts = &plan->parts.at[job->first_part],
                               .label = part_label};
 }

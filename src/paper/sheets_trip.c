@@ -193,6 +193,7 @@ struct cut_sheet sheet_of_pool_job(const struct plan *plan, const struct pool_jo
                               .job = &job->job,
                               .layout = &job->layout,
                               .taken = job->taken,
+                              .bought_count = job->bought_count,
                               .label = cut_label,
                               .source = job};
 }

@@ -2,6 +2,7 @@
  * What was bought and not used as it was meant to be: a layout of other parts cuts it first, and
  * only what is missing beyond it is told to be bought. The sums are made by hand beside each check.
  */
+#include "paper/sheets.h"
 #include "plan/buy.h"
 #include "workshop.h"
 
@@ -200,6 +201,24 @@ static void a_purchase_that_is_taken_back_is_no_longer_cut_from(void **state)
     assert_int_equal(plan_of(rails)->cost.bought, 500);
 }
 
+/* The saw sheet says of which sticks that is so; the price is that of the third. */
+static void the_sheet_tells_what_is_in_the_house(void **state)
+{
+    struct rails *rails = *state;
+    struct text out;
+    size_t told = 0;
+    tick_until(rails->bench.desk, "buy");
+    set_rails(rails, "3", "70");
+    text_init(&out);
+    sheet_cutting(&out, plan_of(rails));
+    assert_non_null(strstr(text_string(&out), "4.00 beside what was bought"));
+    assert_null(strstr(text_string(&out), "from the shelf"));
+    for (const char *at = text_string(&out); (at = strstr(at, "bought already")); at++)
+        told++;
+    assert_int_equal(told, 2);
+    text_release(&out);
+}
+
 /* ---- prices that changed ---- */
 
 /* At 2.00 for 144 in nobody would buy two of 96 in; but they are bought. */
@@ -259,6 +278,7 @@ int main(void)
         cmocka_unit_test_setup_teardown(what_was_missing_is_bought_once, begin, end),
         cmocka_unit_test_setup_teardown(a_purchase_that_is_taken_back_is_no_longer_cut_from, begin,
                                         end),
+        cmocka_unit_test_setup_teardown(the_sheet_tells_what_is_in_the_house, begin, end),
         cmocka_unit_test_setup_teardown(what_was_bought_is_cut_so_whatever_shops_ask_now, begin,
                                         end),
         cmocka_unit_test_setup_teardown(what_no_shop_has_any_more_is_cut_from, begin, end),
