@@ -84,25 +84,39 @@ static void a_slope_is_straight(void **state)
     assert_false(curve_bends(box, SIDE_FRONT));
 }
 
-/* A gable: 24 across and 7 up on both sides are 25, for 7, 24, 25 make a right angle. */
-static void points_are_joined_by_straight_lines(void **state)
-{
-    static const double points[][2] = {{0, 0}, {0, 23}, {24, 30}, {48, 23}, {48, 0}};
-    struct soft *soft = *state;
-    struct box *box = add_box(soft, 48, OUTLINE_POINTS, 0);
+#define GABLE_POINTS 5
 
-    for (size_t i = 0; i < sizeof points / sizeof *points; i++) {
+static void enter_gable(struct soft *soft, size_t begin)
+{
+    static const double points[GABLE_POINTS][2] = {{0, 0}, {0, 23}, {24, 30}, {48, 23}, {48, 0}};
+
+    soft->model.outline_points.count = 0;
+    for (size_t i = 0; i < GABLE_POINTS; i++) {
         struct outline_point *point = MODEL_ADD(&soft->model, outline_point);
+        const double *at = points[(begin + i) % GABLE_POINTS];
 
         point->box = soft->model.boxes.at[0].key;
         point->rank = (int64_t)i + 1;
-        point->u = IN(points[i][0]);
-        point->v = IN(points[i][1]);
+        point->u = IN(at[0]);
+        point->v = IN(at[1]);
     }
-    box = &soft->model.boxes.at[0];
-    assert_about(curve_top(&soft->model, box, 0, IN(48)), 50);
-    assert_int_equal(curve_side(&soft->model, box, EDGE_LEFT), IN(23));
-    assert_int_equal(curve_height(&soft->model, box, IN(24)), IN(30));
+}
+
+/* A gable, wherever its points begin: 24 across and 7 up on both sides are 25, for 7, 24, 25 make a
+ * right angle. */
+static void points_are_joined_by_straight_lines(void **state)
+{
+    struct soft *soft = *state;
+    const struct box *box = add_box(soft, 48, OUTLINE_POINTS, 0);
+
+    for (size_t begin = 0; begin < GABLE_POINTS; begin++) {
+        enter_gable(soft, begin);
+        assert_about(curve_top(&soft->model, box, 0, IN(48)), 50);
+        assert_int_equal(curve_side(&soft->model, box, EDGE_LEFT), IN(23));
+        assert_int_equal(curve_height(&soft->model, box, IN(12)), IN(26.5));
+        assert_int_equal(curve_height(&soft->model, box, IN(24)), IN(30));
+        assert_int_equal(curve_height(&soft->model, box, IN(36)), IN(26.5));
+    }
 }
 
 static void a_rectangle_has_no_curve(void **state)

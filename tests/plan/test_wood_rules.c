@@ -185,6 +185,32 @@ static int supports_of(const struct carpenter *bench)
     return count;
 }
 
+/* Sheets are sold by a size that they fall short of, by a sixteenth at most: common practice, no
+ * source. */
+static void a_sheet_spans_by_the_size_it_is_sold_as(void **state)
+{
+    const struct {
+        double sold;
+        enum trade span, thinner;
+    } rows[] = {{3 / 4.0, TRADE_SPAN_BACK_3_4, TRADE_SPAN_BACK_5_8},
+                {5 / 8.0, TRADE_SPAN_BACK_5_8, TRADE_SPAN_BACK_1_2},
+                {1 / 2.0, TRADE_SPAN_BACK_1_2, TRADE_SPAN_BACK_3_8},
+                {3 / 8.0, TRADE_SPAN_BACK_3_8, TRADE_SPAN_BACK_1_4}};
+    int64_t value[TRADE_COUNT];
+
+    (void)state;
+    for (int i = 0; i < TRADE_COUNT; i++)
+        value[i] = trade_values[i].standard[UNITS_INCH];
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        int64_t thinnest = IN(rows[i].sold) - IN(1 / 16.0);
+
+        assert_int_equal(span_allowed(value, USE_BACK, IN(rows[i].sold)), value[rows[i].span]);
+        assert_int_equal(span_allowed(value, USE_BACK, thinnest), value[rows[i].span]);
+        assert_int_equal(span_allowed(value, USE_BACK, thinnest - 1), value[rows[i].thinner]);
+    }
+    assert_int_equal(span_allowed(value, USE_BACK, IN(1 / 8.0)), 0);
+}
+
 /* 60 in clear between stiles, half-inch ply that is leaned on spans 20: two uprights leave 19. */
 static void uprights_divide_what_a_panel_cannot_span(void **state)
 {
@@ -464,6 +490,7 @@ int main(void)
         WOOD_TEST(a_facing_that_no_sheet_can_give_is_told),
         WOOD_TEST(side_facings_stand_between_front_and_back_and_under_the_top),
         WOOD_TEST(a_loose_facing_lies_outside_and_takes_no_screws),
+        cmocka_unit_test(a_sheet_spans_by_the_size_it_is_sold_as),
         WOOD_TEST(uprights_divide_what_a_panel_cannot_span),
         WOOD_TEST(a_low_frame_needs_no_support),
         WOOD_TEST(supports_by_hand_that_stand_too_far_apart_are_told),
