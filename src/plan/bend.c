@@ -204,7 +204,7 @@ static void tell(struct planning *planning, const struct panel *panel, const str
     cure_offer_on_trial(&cure, finding);
 }
 
-/* Of the panels of one facing, which are alike, once. */
+/* Of the panels of one facing the first that will not bend. */
 void check_bends(struct planning *planning)
 {
     const struct plan *plan = planning->plan;
