@@ -78,6 +78,11 @@ bool edge_is_curved(const struct spread *spread, int64_t edge);
 int64_t spread_length(const struct spread *spread, int64_t edge);
 int64_t spread_straight(const struct spread *spread, int64_t edge);
 
+/* A place of an edge as it lies along that outline, from one that is told from end to end (along
+ * the face's own u or v): within 0 and the edge's length. */
+int64_t spread_along(const struct model *model, const struct spread *spread, int64_t edge,
+                     int64_t at);
+
 /* The face where an edge's staples go: the side it borders on, the face behind, or its own. */
 int64_t spread_landing(const struct spread *spread, int64_t edge);
 

@@ -278,6 +278,29 @@ static void spread_edges(const struct model *model, struct spread *spread)
                 length_larger(0, curve_side(model, box, edge) - spread->layer->v);
 }
 
+/* The edges beside an outline end below it and count from the bottom as they are told; along it,
+ * and on what is bent over it, a place lies as far as the outline is long up to there. */
+int64_t spread_along(const struct model *model, const struct spread *spread, int64_t edge,
+                     int64_t at)
+{
+    const struct box *box = spread->box;
+    int64_t straight = spread_straight(spread, edge);
+    int64_t length = spread_length(spread, edge);
+    int64_t along = length_within(at, 0, straight);
+
+    if (length == straight)
+        return along;
+    if (spread_is_under(spread)) {
+        const struct area *face = &spread->plots[0].area;
+        int64_t from = edge_is_upright(edge) ? -face->v0 : -face->u0;
+
+        along += curve_longer(model, box, from, from + along);
+    } else if (edge == EDGE_TOP) {
+        along = curve_top(model, box, spread->layer->u, spread->layer->u + along);
+    }
+    return length_within(along, 0, length);
+}
+
 static const struct tufting *tufting_of(const struct model *model, int64_t layer)
 {
     for (size_t i = 0; i < model->tuftings.count; i++)

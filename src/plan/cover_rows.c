@@ -54,23 +54,13 @@ static void mark_add(struct planning *planning, struct marks *marks, int64_t fro
     }
 }
 
-/* A place of an edge along its outline, from one as it is told: from end to end. */
-static int64_t along_outline(const struct stretch *stretch, int64_t at)
-{
-    int64_t along = at;
-
-    if (stretch->straight > 0 && stretch->straight != stretch->length)
-        (void)whole_share(at, stretch->length, stretch->straight, &along);
-    return along;
-}
-
 /* Marks begin..end of an edge where a stretch of the row lies on it. */
-static void mark_stretch(struct planning *planning, struct marks *marks,
-                         const struct stretch *stretch, int64_t begin, int64_t end, int64_t class,
-                         int64_t join)
+static void mark_stretch(struct planning *planning, const struct spread *spread,
+                         struct marks *marks, const struct stretch *stretch, int64_t begin,
+                         int64_t end, int64_t class, int64_t join)
 {
-    begin = length_within(along_outline(stretch, begin), 0, stretch->length);
-    end = length_within(along_outline(stretch, end), begin, stretch->length);
+    begin = spread_along(planning->model, spread, stretch->edge, begin);
+    end = length_larger(begin, spread_along(planning->model, spread, stretch->edge, end));
     assert(0 <= begin && begin <= end && end <= stretch->length);
     if (stretch->backward)
         mark_add(planning, marks, stretch->from + stretch->length - end,
@@ -91,7 +81,7 @@ static void mark_openings(struct planning *planning, const struct spread *spread
         int64_t end = opening->length > 0 ? opening->begin + opening->length : stretch->straight;
 
         if (opening->layer == spread->layer->key && opening->edge == stretch->edge)
-            mark_stretch(planning, marks, stretch, opening->begin, end, CLASS_OPENING,
+            mark_stretch(planning, spread, marks, stretch, opening->begin, end, CLASS_OPENING,
                          opening->join);
     }
 }
@@ -135,8 +125,8 @@ static void mark_joins_of(struct planning *planning, const struct spread *spread
         begin = 0; /* the layer begins inside the face: its edge counts from there */
     for (size_t i = 0; i < runs.count; i++)
         if (!on_other_face(planning, spread, &runs.at[i], stretch->face))
-            mark_stretch(planning, marks, stretch, begin + runs.at[i].from, begin + runs.at[i].to,
-                         runs.at[i].class, runs.at[i].join);
+            mark_stretch(planning, spread, marks, stretch, begin + runs.at[i].from,
+                         begin + runs.at[i].to, runs.at[i].class, runs.at[i].join);
 }
 
 static void mark_joins(struct planning *planning, const struct spread *spread, struct marks *marks,
@@ -162,12 +152,12 @@ static void mark_loose(struct planning *planning, const struct spread *spread, s
         if ((run->class != CLASS_OPENING && run->class != CLASS_SITE) || run->join == join)
             continue;
         if (join) {
-            mark_stretch(planning, marks, stretch, from, run->from, class, join);
+            mark_stretch(planning, spread, marks, stretch, from, run->from, class, join);
             from = run->from;
         }
         join = run->join;
     }
-    mark_stretch(planning, marks, stretch, from, stretch->straight, class, join);
+    mark_stretch(planning, spread, marks, stretch, from, stretch->straight, class, join);
 }
 
 static void mark_edge(struct planning *planning, const struct spread *spread, struct marks *marks,
@@ -179,7 +169,7 @@ static void mark_edge(struct planning *planning, const struct spread *spread, st
     if (by_hand == CLASS_OPENING || by_hand == CLASS_SITE)
         mark_loose(planning, spread, marks, stretch, by_hand);
     else if (by_hand != CLASS_AUTO)
-        mark_stretch(planning, marks, stretch, 0, stretch->straight, by_hand, 0);
+        mark_stretch(planning, spread, marks, stretch, 0, stretch->straight, by_hand, 0);
     else
         mark_joins(planning, spread, marks, stretch);
 }

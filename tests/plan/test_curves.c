@@ -238,7 +238,6 @@ static void a_cover_is_stapled_closer_along_the_curve(void **state)
 {
     struct soft *soft = *state;
     int64_t cover = add_arch(soft, LAYER_COVER, SHAPE_WRAPPED);
-    bool says = false;
 
     soft_plan(soft);
     assert_about(top_edge(soft)->length, 55.6377);
@@ -246,19 +245,17 @@ static void a_cover_is_stapled_closer_along_the_curve(void **state)
     assert_int_equal(top_edge(soft)->staples - top_edge(soft)->corners, 112 + 1);
     assert_int_equal(top_edge(soft)->relief, 28);
     assert_cut(soft, cover, 48 + 2 * (3 + 3.5), 30 + 2 * (3 + 3.5));
-    for (size_t i = 0; i < soft->plan->steps.count; i++)
-        for (size_t k = 0; k < soft->plan->steps.at[i].action_count; k++)
-            says |= strstr(soft->plan->steps.at[i].actions[k],
-                           "28 relief cuts, each ending 1 in short") != NULL;
-    assert_true(says);
+    assert_true(soft_says(soft, STEP_STAPLE, "28 relief cuts, each ending 1 in short"));
 }
 
-/* What a join asks of the edge is told from end to end of the face and lies along the curve. */
+/* An opening from 12 to 36 of the face's 48: along an arc of radius 30 it begins
+ * 30 (asin(24/30) - asin(12/30)) = 15.473 from its end, and ends as far from the other. */
 static void an_opening_lies_along_the_curve(void **state)
 {
     struct soft *soft = *state;
     int64_t cover = add_arch(soft, LAYER_COVER, SHAPE_WRAPPED);
     struct opening *opening = MODEL_ADD(&soft->model, opening);
+    const struct interval *open;
     const struct edge *top;
     int64_t staples = 0;
 
@@ -269,12 +266,35 @@ static void an_opening_lies_along_the_curve(void **state)
     soft_plan(soft);
     top = top_edge(soft);
     assert_int_equal(top->interval_count, 3);
-    assert_about(soft->plan->intervals.at[top->first_interval + 1].from - 0,
-                 (double)(top->length - soft->plan->intervals.at[top->first_interval + 1].to) /
-                     LENGTH_INCH);
+    open = &soft->plan->intervals.at[top->first_interval + 1];
+    assert_about(open->from, 15.4733);
+    assert_about(top->length - open->to, 15.4733);
     for (size_t i = 0; i < top->interval_count; i++)
         staples += soft->plan->intervals.at[top->first_interval + i].staples;
     assert_int_equal(staples, top->staples);
+}
+
+/* The sides of that arch are 18 high, straight up to there: what is told 6 to 12 from the bottom
+ * lies there. */
+static void an_opening_beside_the_curve_stays_where_it_is_told(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = add_arch(soft, LAYER_COVER, SHAPE_WRAPPED);
+    struct opening *opening = MODEL_ADD(&soft->model, opening);
+    const struct edge *left = NULL;
+
+    opening->layer = cover;
+    opening->edge = EDGE_LEFT;
+    opening->begin = IN(6);
+    opening->length = IN(6);
+    soft_plan(soft);
+    for (size_t i = 0; i < soft->plan->edges.count; i++)
+        if (soft->plan->edges.at[i].edge == EDGE_LEFT)
+            left = &soft->plan->edges.at[i];
+    assert_non_null(left);
+    assert_int_equal(left->length, IN(18));
+    assert_int_equal(soft->plan->intervals.at[left->first_interval + 1].from, IN(6));
+    assert_int_equal(soft->plan->intervals.at[left->first_interval + 1].to, IN(12));
 }
 
 /* ---- what lies over the outline ---- */
@@ -622,6 +642,7 @@ int main(void)
         CURVE_TEST(the_back_has_the_same_outline),
         CURVE_TEST(a_cover_is_stapled_closer_along_the_curve),
         CURVE_TEST(an_opening_lies_along_the_curve),
+        CURVE_TEST(an_opening_beside_the_curve_stays_where_it_is_told),
         cmocka_unit_test(what_lies_over_an_arch_is_as_long_as_it),
         CURVE_TEST(a_sleeve_is_stapled_round_both_arcs),
         CURVE_TEST(what_lies_over_a_slope_is_as_long_as_it),
