@@ -3,7 +3,8 @@
  *
  * The screws stand in a line along the larger side of the contact, at the middles of as many equal
  * parts: one in the middle, two at the quarter points; and a little off these where the end of the
- * wood would split or another screw of the frame passes.
+ * wood would split, another screw of the frame passes, or those of both ends meet in a short
+ * member.
  */
 #include "plan/frame.h"
 
@@ -160,12 +161,65 @@ static void drive(struct driving *driving, int64_t wanted)
     vector_set(&driving->screw.at, driving->across, middle);
 }
 
-/* Heads on the far side of the member that is passed. */
-static void drive_screws(struct framing *framing, size_t index, const struct screw_choice *choice)
-{
-    assert(index < framing->planning->plan->joints.count && choice->kind != PLAN_NONE);
+/* ---- short members ---- */
 
-    struct plan *plan = framing->planning->plan;
+/* Whether wood stands at the other end of a joint's member too. */
+static bool is_held_at_both_ends(const struct framing *framing, const struct joint *joint)
+{
+    const struct plan *plan = framing->planning->plan;
+    const struct plan_member *into = &plan->members.at[joint->into];
+    int axis = (int)into->axis;
+    struct solid contact;
+
+    for (size_t i = framing->first; i < plan->members.count; i++)
+        if (i != joint->into && touches_end_on(&plan->members.at[i], into, &contact) &&
+            vector_along(contact.low, axis) != vector_along(joint->contact.low, axis))
+            return true;
+    return false;
+}
+
+/* Screws from both ends would meet in a member that is shorter than what they bite of it: how far
+ * those of one end stand off the middle, along as across, and those of the other end to the other
+ * side, so that they pass each other well. Twice this along and twice across are apart. */
+static int64_t passing_aside(const struct driving *driving)
+{
+    const struct planning *planning = driving->framing->planning;
+    int64_t step = planning->value[TRADE_MARK_GRID] / 2;
+    int64_t clear = planning->value[TRADE_CROSS_CLEAR_WARN];
+    int64_t apart = driving->diameter + clear;
+    int64_t length = planning->plan->members.at[driving->joint->into].length;
+
+    if (2 * driving->screw.bite + clear <= length ||
+        !is_held_at_both_ends(driving->framing, driving->joint))
+        return 0;
+    return whole_divide_up(whole_root(apart * apart / 8) + 1, step) * step;
+}
+
+/* A place off the middle on an axis of the contact, edge distances kept. */
+static int64_t stand_aside(const struct driving *driving, int axis, int64_t at, int64_t aside)
+{
+    int64_t margin = screw_edge_margin(driving->framing->planning->value, driving->diameter);
+    int64_t low = vector_along(driving->joint->contact.low, axis) + margin;
+    int64_t high = vector_along(driving->joint->contact.high, axis) - margin;
+
+    return aside == 0 || low > high ? at : length_within(at + aside, low, high);
+}
+
+/* ---- joints ---- */
+
+/* The middle of the part `i` of so many on an axis of the contact. */
+static int64_t middle_of_part(const struct joint *joint, int axis, int i, int parts)
+{
+    assert(0 <= i && i < parts);
+    return vector_along(joint->contact.low, axis) +
+           whole_divide_even(solid_size(&joint->contact, axis) * (2 * i + 1), 2 * parts);
+}
+
+/* Heads on the far side of the member that is passed. */
+static struct driving driving_of(struct framing *framing, size_t index,
+                                 const struct screw_choice *choice)
+{
+    const struct plan *plan = framing->planning->plan;
     const struct joint *joint = &plan->joints.at[index];
     const struct plan_member *through = &plan->members.at[joint->through];
     const struct plan_member *into = &plan->members.at[joint->into];
@@ -187,14 +241,23 @@ static void drive_screws(struct framing *framing, size_t index, const struct scr
     contact_axes(&joint->contact, axis, &driving.along, &driving.across);
     vector_set(&driving.screw.at, axis,
                vector_along(upward ? through->solid.low : through->solid.high, axis));
-    vector_set(&driving.screw.at, driving.across,
-               vector_along(joint->contact.low, driving.across) +
-                   solid_size(&joint->contact, driving.across) / 2);
+    return driving;
+}
+
+static void drive_screws(struct framing *framing, size_t index, const struct screw_choice *choice)
+{
+    assert(index < framing->planning->plan->joints.count && choice->kind != PLAN_NONE);
+
+    struct driving driving = driving_of(framing, index, choice);
+    const struct joint *joint = driving.joint;
+    int64_t aside = driving.screw.sign * passing_aside(&driving);
+
+    vector_set(
+        &driving.screw.at, driving.across,
+        stand_aside(&driving, driving.across, middle_of_part(joint, driving.across, 0, 1), aside));
     for (int i = 0; i < joint->screws; i++)
-        drive(&driving,
-              vector_along(joint->contact.low, driving.along) +
-                  whole_divide_even(solid_size(&joint->contact, driving.along) * (2 * i + 1),
-                                    2 * joint->screws));
+        drive(&driving, stand_aside(&driving, driving.along,
+                                    middle_of_part(joint, driving.along, i, joint->screws), aside));
 }
 
 static void add_joint(struct framing *framing, size_t through, size_t into,

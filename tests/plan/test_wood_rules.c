@@ -14,6 +14,9 @@
 
 #include <cmocka.h>
 
+#include <math.h>
+#include <stdlib.h>
+
 /* A ladder 3 in deep of 2x3, faced in front with half-inch ply. */
 static int64_t faced_ladder(struct carpenter *bench, double width, double height, enum use_word use)
 {
@@ -183,6 +186,64 @@ static int supports_of(const struct carpenter *bench)
     for (size_t i = 0; i < bench->plan->members.count; i++)
         count += bench->plan->members.at[i].kind == MEMBER_SUPPORT;
     return count;
+}
+
+/* How far two screws that run the same way are clear of each other, beside each other at some place
+ * of their length; INT64_MAX where none is beside the other. */
+static double clear_beside(const struct plan *plan, const struct screw *a, const struct screw *b)
+{
+    const struct screw_kind *of_a = &plan->screw_kinds.at[a->kind];
+    const struct screw_kind *of_b = &plan->screw_kinds.at[b->kind];
+    double gap = (double)llabs(a->at.y - b->at.y);
+
+    if (gap > (double)(of_a->length + of_b->length))
+        return (double)INT64_MAX;
+    return hypot((double)(a->at.x - b->at.x), (double)(a->at.z - b->at.z)) -
+           (double)(of_a->diameter + of_b->diameter) / 2;
+}
+
+static bool run_against(const struct screw *a, const struct screw *b)
+{
+    return a->use == SCREW_FRAME && b->use == SCREW_FRAME && a->axis == AXIS_Y &&
+           b->axis == AXIS_Y && a->sign != b->sign;
+}
+
+/* Three eighths between screws are common practice, no source. How many pass nearer than an inch.
+ */
+static int assert_they_pass(const struct plan *plan)
+{
+    int pass = 0;
+
+    for (size_t i = 0; i < plan->screws.count; i++)
+        for (size_t k = 0; k < i; k++)
+            if (run_against(&plan->screws.at[i], &plan->screws.at[k])) {
+                double clear = clear_beside(plan, &plan->screws.at[i], &plan->screws.at[k]);
+
+                assert_true(clear >= (double)IN(3 / 8.0));
+                pass += clear < (double)IN(1);
+            }
+    return pass;
+}
+
+/* A crate as narrow as an arm: its crosses are shorter than what screws bite from both ends. */
+static void screws_of_both_ends_pass_each_other_in_a_short_cross(void **state)
+{
+    static const enum side_word faces[] = {SIDE_FRONT, SIDE_LEFT, SIDE_RIGHT, SIDE_BACK};
+    struct carpenter *bench = *state;
+    int64_t box = carpenter_box(bench, "A", FRAME_CRATE, (struct vector){IN(30), IN(6), IN(24)},
+                                bench->stick_2x2);
+
+    for (size_t i = 0; i < sizeof faces / sizeof *faces; i++)
+        carpenter_face(bench, box, faces[i], bench->sheet_1_2);
+    for (double depth = 6; depth <= 10; depth += 0.5) {
+        int pass;
+
+        carpenter_box_of(bench, box)->depth = IN(depth);
+        carpenter_plan(bench);
+        assert_int_equal(carpenter_findings(bench, FINDING_SCREWS_MEET), 0);
+        pass = assert_they_pass(bench->plan);
+        assert_true(pass > 0 || depth > 7);
+    }
 }
 
 /* Sheets are sold by a size that they fall short of, by a sixteenth at most: common practice, no
@@ -490,6 +551,7 @@ int main(void)
         WOOD_TEST(a_facing_that_no_sheet_can_give_is_told),
         WOOD_TEST(side_facings_stand_between_front_and_back_and_under_the_top),
         WOOD_TEST(a_loose_facing_lies_outside_and_takes_no_screws),
+        WOOD_TEST(screws_of_both_ends_pass_each_other_in_a_short_cross),
         cmocka_unit_test(a_sheet_spans_by_the_size_it_is_sold_as),
         WOOD_TEST(uprights_divide_what_a_panel_cannot_span),
         WOOD_TEST(a_low_frame_needs_no_support),
