@@ -152,15 +152,7 @@ static enum fault check_small(struct store *store, struct fault_note *note)
 /* Back to the rollback journal. LOCKED where another program keeps the file in WAL mode. */
 static enum fault leave_wal(struct store *store, struct fault_note *note)
 {
-    int64_t mode_is_wal = 0;
-    enum fault fault = store_execute(store, "PRAGMA journal_mode = DELETE", note);
-
-    if (!fault)
-        fault = store_ask_whole(store, "SELECT journal_mode = 'wal' FROM pragma_journal_mode",
-                                &mode_is_wal, note);
-    if (!fault && mode_is_wal)
-        fault = fault_say(note, FAULT_LOCKED, 0, "another program holds the file");
-    return fault;
+    return store_execute(store, "PRAGMA journal_mode = DELETE", note);
 }
 
 static enum fault look_at(struct store *store, const struct store_options *options,

@@ -532,6 +532,27 @@ static void our_file_in_wal_mode_is_switched_back(void **state)
     place_remove(&place);
 }
 
+/* Nobody but the last to leave can switch it back. */
+static void our_file_in_wal_mode_waits_until_the_other_program_leaves(void **state)
+{
+    const struct store_options options = {.steps = store_steps, .step_count = store_step_count};
+    struct place place;
+    struct store *store = NULL;
+    sqlite3 *other;
+
+    (void)state;
+    place_with_store(&place);
+    assert_int_equal(sqlite3_open(place.path, &other), SQLITE_OK);
+    assert_int_equal(sqlite3_exec(other, "PRAGMA journal_mode = WAL; SELECT count(*) FROM build",
+                                  NULL, NULL, NULL),
+                     SQLITE_OK);
+    assert_int_equal(store_open_with(&store, place.path, &options, NULL), FAULT_LOCKED);
+    assert_int_equal(sqlite3_close(other), SQLITE_OK);
+    assert_int_equal(store_open_with(&store, place.path, &options, NULL), FAULT_NONE);
+    store_close(store);
+    place_remove(&place);
+}
+
 static void a_file_without_its_workshop_is_damaged(void **state)
 {
     (void)state;
@@ -667,6 +688,7 @@ int main(void)
         cmocka_unit_test(a_newer_file_is_read_and_not_written_to),
         cmocka_unit_test(a_word_of_a_newer_version_is_said_to_be_newer),
         cmocka_unit_test(our_file_in_wal_mode_is_switched_back),
+        cmocka_unit_test(our_file_in_wal_mode_waits_until_the_other_program_leaves),
         cmocka_unit_test(a_file_without_its_workshop_is_damaged),
         cmocka_unit_test(without_permission_the_file_is_read_only),
         cmocka_unit_test(a_text_that_is_no_utf8_is_damage_at_loading),
