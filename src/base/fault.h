@@ -43,8 +43,8 @@ enum fault {
 
 /*
  * Where and why. `line` and `column` count from 1; 0 means that the place is not known. `path`
- * names the field or the key ("boxes[2].width"). `why` is one sentence without a full stop, safe to
- * show.
+ * names the field: by its key in a file ("boxes[2].width"), of an item by that one's name ("width
+ * of C"). `why` is one sentence without a full stop, safe to show.
  */
 struct fault_note {
     enum fault code;

@@ -15,20 +15,23 @@ struct check {
     size_t count;
 };
 
-/* Passes on a note about a field ("boxes[2].width"), or about the item where `field` is NULL. */
+/* Passes on a note about a field ("width of C"), or about the item where `field` is NULL. Nobody
+ * typed the value just now, so it has no column. */
 static void report(struct check *check, struct fault_note *note, const struct entity *entity,
                    size_t index, const char *field)
 {
-    const char *point = field ? "." : "";
+    const void *item = model_at_const(check->model, entity->kind, index);
+    char name[MODEL_NAME_TEXT];
 
     check->count++;
     if (!check->tell)
         return;
-    field = field ? field : "";
     if (entity->kind > ENTITY_COUNT)
-        fault_at(note, "%s%s%s", entity->plural, point, field);
+        snprintf(name, sizeof name, "the %s", entity->name);
     else
-        fault_at(note, "%s[%zu]%s%s", entity->plural, index, point, field);
+        model_item_name(name, check->model, entity->kind, item_key(item));
+    note->column = 0;
+    fault_at(note, "%s%s%s", field ? field : "", field ? " of " : "", name);
     check->tell(check->context, note);
 }
 

@@ -295,9 +295,10 @@ void field_write(const struct field *field, const struct model *model, const voi
 /* ---- checking ---- */
 
 /*
- * Every broken invariant, in order of entities, items and fields. `tell` may be NULL. Returns how
- * many there are. A build without a key is none: its own fields are not looked at.
- * O(n log n), but quadratic in the items of one kind that must have unique names.
+ * Every broken invariant, in order of entities, items and fields; the note's path is "width of C",
+ * or the item's name alone. `tell` may be NULL. Returns how many there are. A build without a key
+ * is none: its own fields are not looked at. O(n log n), but quadratic in the items of one kind
+ * that must have unique names.
  */
 typedef void model_fault_fn(void *context, const struct fault_note *note);
 size_t model_check(const struct model *model, model_fault_fn *tell, void *context);

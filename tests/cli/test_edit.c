@@ -112,6 +112,17 @@ static void what_is_wrong_is_refused_with_its_reason(void **state)
     assert_int_not_equal(RUN("add", "-", "box", "name=Q")->code, 0);
 }
 
+/* Which field, of what, in the maker's words: no place in a list, and no column that was typed. */
+static void what_is_still_missing_is_named_as_the_maker_names_it(void **state)
+{
+    struct shell *shell = with_bench(state);
+
+    assert_int_equal(RUN("add", "Bench", "layer", "box=B", "kind=foam")->code, 1);
+    assert_string_equal(shell->answer.error, "stuffover: stock of foam of B: a stock is needed\n");
+    assert_int_equal(RUN("add", "Bench", "box", "name=Q", "width=40 in")->code, 1);
+    assert_says(shell->answer.error, "stuffover: depth of Q: depth must be from");
+}
+
 static void a_whole_build_is_deleted(void **state)
 {
     struct shell *shell = with_bench(state);
@@ -130,6 +141,7 @@ int main(void)
         IN_A_SHELL(an_item_is_copied_and_deleted_with_what_hangs_on_it),
         IN_A_SHELL(a_box_is_put_beside_another),
         IN_A_SHELL(what_is_wrong_is_refused_with_its_reason),
+        IN_A_SHELL(what_is_still_missing_is_named_as_the_maker_names_it),
         IN_A_SHELL(a_whole_build_is_deleted),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);

@@ -68,7 +68,7 @@ static void a_list_out_of_order_is_told(void **state)
     group = model->groups.at;
     group[0].key = 2;
     group[1].key = 1;
-    assert_one_fault(model, FAULT_DUPLICATE, "groups[1]", "does not follow");
+    assert_one_fault(model, FAULT_DUPLICATE, "two", "does not follow");
 }
 
 static void a_key_twice_in_one_list_is_told(void **state)
@@ -78,7 +78,7 @@ static void a_key_twice_in_one_list_is_told(void **state)
     MODEL_ADD(model, group)->name = "one";
     MODEL_ADD(model, group)->name = "two";
     model->groups.at[1].key = 1;
-    assert_one_fault(model, FAULT_DUPLICATE, "groups[1]", "does not follow");
+    assert_one_fault(model, FAULT_DUPLICATE, "one", "does not follow");
 }
 
 static void a_key_in_two_lists_of_a_build_is_told(void **state)
@@ -88,7 +88,7 @@ static void a_key_in_two_lists_of_a_build_is_told(void **state)
     MODEL_ADD(model, wall);
     MODEL_ADD(model, group)->name = "one";
     model->groups.at[0].key = 1;
-    assert_one_fault(model, FAULT_DUPLICATE, "groups[0]", "that of a wall");
+    assert_one_fault(model, FAULT_DUPLICATE, "one", "that of a wall");
 }
 
 static void workshop_and_build_may_use_one_key(void **state)
@@ -107,7 +107,7 @@ static void a_key_not_given_out_yet_is_told(void **state)
 
     MODEL_ADD(model, group)->name = "one";
     model->build.next_key = 1;
-    assert_one_fault(model, FAULT_RANGE, "groups[0]", "next key, 1");
+    assert_one_fault(model, FAULT_RANGE, "one", "next key, 1");
 }
 
 static void a_key_that_is_none_is_told(void **state)
@@ -116,7 +116,7 @@ static void a_key_that_is_none_is_told(void **state)
 
     MODEL_ADD(model, group)->name = "one";
     model->groups.at[0].key = 0;
-    assert_one_fault(model, FAULT_RANGE, "groups[0]", "key 0 ");
+    assert_one_fault(model, FAULT_RANGE, "one", "key 0 ");
 }
 
 /* ---- invariant 2: references ---- */
@@ -127,7 +127,7 @@ static void a_reference_to_nothing_is_told(void **state)
 
     fixture_build(model);
     model->boxes.at[1].stick = 77;
-    assert_one_fault(model, FAULT_REFERENCE, "boxes[1].stick", "no stock with key 77");
+    assert_one_fault(model, FAULT_REFERENCE, "stick of B", "no stock with key 77");
 }
 
 static void a_reference_to_another_kind_is_told(void **state)
@@ -136,7 +136,7 @@ static void a_reference_to_another_kind_is_told(void **state)
     struct small_build build = fixture_build(model);
 
     model->facings.at[0].box = build.layer;
-    assert_one_fault(model, FAULT_REFERENCE, "facings[0].box", "no box");
+    assert_one_fault(model, FAULT_REFERENCE, "box of facing 3", "no box");
 }
 
 static void a_reference_that_must_be_given_is_told(void **state)
@@ -145,7 +145,7 @@ static void a_reference_that_must_be_given_is_told(void **state)
 
     fixture_build(model);
     model->facings.at[0].stock = 0;
-    assert_one_fault(model, FAULT_MISSING, "facings[0].stock", "a stock is needed");
+    assert_one_fault(model, FAULT_MISSING, "stock of panel of A", "a stock is needed");
 }
 
 static void the_set_of_the_build_is_looked_for(void **state)
@@ -153,7 +153,7 @@ static void the_set_of_the_build_is_looked_for(void **state)
     struct model *model = &((struct fixture *)*state)->model;
 
     model->build.set = 5;
-    assert_one_fault(model, FAULT_REFERENCE, "build.set", "no set");
+    assert_one_fault(model, FAULT_REFERENCE, "set of the build", "no set");
 }
 
 /* ---- invariant 3: ranges ---- */
@@ -164,7 +164,7 @@ static void a_value_out_of_range_is_told(void **state)
 
     fixture_build(model);
     model->boxes.at[0].width = 7000 * LENGTH_MM;
-    assert_one_fault(model, FAULT_RANGE, "boxes[0].width", "width must be from");
+    assert_one_fault(model, FAULT_RANGE, "width of A", "width must be from");
 }
 
 static void a_value_of_the_workshop_out_of_range_is_told(void **state)
@@ -172,7 +172,7 @@ static void a_value_of_the_workshop_out_of_range_is_told(void **state)
     struct model *model = &((struct fixture *)*state)->model;
 
     model->workshop.skill = 0;
-    assert_one_fault(model, FAULT_RANGE, "workshop.skill", "skill must be from 0.1 to 10");
+    assert_one_fault(model, FAULT_RANGE, "skill of the workshop", "skill must be from 0.1 to 10");
 }
 
 static void a_flag_that_is_neither_is_told(void **state)
@@ -181,7 +181,7 @@ static void a_flag_that_is_neither_is_told(void **state)
 
     fixture_build(model);
     model->facings.at[0].glued = 2;
-    assert_one_fault(model, FAULT_RANGE, "facings[0].glued", "from 0 to 1");
+    assert_one_fault(model, FAULT_RANGE, "glued of panel of A", "from 0 to 1");
 }
 
 static void a_choice_that_is_no_word_is_told(void **state)
@@ -190,9 +190,9 @@ static void a_choice_that_is_no_word_is_told(void **state)
 
     fixture_build(model);
     model->boxes.at[0].frame = FRAME_COUNT;
-    assert_one_fault(model, FAULT_UNKNOWN, "boxes[0].frame", "no such word");
+    assert_one_fault(model, FAULT_UNKNOWN, "frame of A", "no such word");
     model->boxes.at[0].frame = -1;
-    assert_one_fault(model, FAULT_UNKNOWN, "boxes[0].frame", "no such word");
+    assert_one_fault(model, FAULT_UNKNOWN, "frame of A", "no such word");
 }
 
 static void a_text_too_long_or_missing_is_told(void **state)
@@ -201,9 +201,9 @@ static void a_text_too_long_or_missing_is_told(void **state)
 
     fixture_build(model);
     model->boxes.at[0].name = "";
-    assert_one_fault(model, FAULT_MISSING, "boxes[0].name", "at least 1");
+    assert_one_fault(model, FAULT_MISSING, "name of box 1", "at least 1");
     model->boxes.at[0].name = "a name of more than twenty";
-    assert_one_fault(model, FAULT_RANGE, "boxes[0].name", "at most 20");
+    assert_one_fault(model, FAULT_RANGE, "name of a name of more than twenty", "at most 20");
 }
 
 static void a_text_that_is_not_utf8_is_told(void **state)
@@ -212,7 +212,7 @@ static void a_text_that_is_not_utf8_is_told(void **state)
 
     fixture_build(model);
     model->boxes.at[0].note = "\xc0\x80";
-    assert_one_fault(model, FAULT_SYNTAX, "boxes[0].note", "UTF-8");
+    assert_one_fault(model, FAULT_SYNTAX, "note of A", "UTF-8");
 }
 
 static void a_day_that_is_none_is_told(void **state)
@@ -220,7 +220,7 @@ static void a_day_that_is_none_is_told(void **state)
     struct model *model = &((struct fixture *)*state)->model;
 
     model->build.due = "2026-02-30";
-    assert_one_fault(model, FAULT_SYNTAX, "build.due", "no such day");
+    assert_one_fault(model, FAULT_SYNTAX, "due of the build", "no such day");
 }
 
 /* ---- invariant 4: names ---- */
@@ -231,13 +231,13 @@ static void a_name_given_twice_is_told(void **state)
 
     fixture_build(model);
     model->boxes.at[1].name = "A";
-    assert_one_fault(model, FAULT_DUPLICATE, "boxes[1].name", "another box has this name");
+    assert_one_fault(model, FAULT_DUPLICATE, "name of A", "another box has this name");
     model->boxes.at[1].name = "B";
     model->joins.at[1].name = "J";
-    assert_one_fault(model, FAULT_DUPLICATE, "joins[1].name", "another join has this name");
+    assert_one_fault(model, FAULT_DUPLICATE, "name of J", "another join has this name");
     model->joins.at[1].name = "W";
     model->stocks.at[2].name = "stud";
-    assert_one_fault(model, FAULT_DUPLICATE, "stocks[2].name", "another stock has this name");
+    assert_one_fault(model, FAULT_DUPLICATE, "name of stud", "another stock has this name");
 }
 
 static void a_box_may_be_called_as_a_join_is(void **state)
@@ -264,7 +264,7 @@ static void a_trade_value_that_is_none_is_told(void **state)
     struct model *model = &((struct fixture *)*state)->model;
 
     change(model, "join.colour", "10 in");
-    assert_one_fault(model, FAULT_UNKNOWN, "build_values[0].value", "no such trade value");
+    assert_one_fault(model, FAULT_UNKNOWN, "value of join.colour", "no such trade value");
 }
 
 static void a_trade_value_that_cannot_be_read_is_told(void **state)
@@ -273,7 +273,7 @@ static void a_trade_value_that_cannot_be_read_is_told(void **state)
 
     change(model, "join.pitch", "wide");
     assert_int_equal(check(model).count, 1);
-    assert_string_equal(check(model).first.path, "build_values[0].value");
+    assert_string_equal(check(model).first.path, "value of join.pitch");
 }
 
 static void a_trade_value_out_of_range_is_told(void **state)
@@ -283,7 +283,7 @@ static void a_trade_value_out_of_range_is_told(void **state)
 
     item->name = "join.pitch";
     item->value = "9000 mm";
-    assert_one_fault(model, FAULT_RANGE, "shop_values[0].value", "join.pitch must be from");
+    assert_one_fault(model, FAULT_RANGE, "value of join.pitch", "join.pitch must be from");
 }
 
 /* As trade_of reads it: 2 in is a pitch, 2 mm is none. */
@@ -299,7 +299,7 @@ static void a_trade_value_of_the_workshop_is_read_in_its_units(void **state)
     assert_int_equal(trade_of(model, TRADE_JOIN_PITCH), 2 * LENGTH_INCH);
     model->workshop.units = UNITS_WORD_MM;
     model->build.units = UNITS_WORD_INCH;
-    assert_one_fault(model, FAULT_RANGE, "shop_values[0].value", "join.pitch must be from");
+    assert_one_fault(model, FAULT_RANGE, "value of join.pitch", "join.pitch must be from");
 }
 
 static void a_trade_value_changed_twice_is_told(void **state)
@@ -308,7 +308,7 @@ static void a_trade_value_changed_twice_is_told(void **state)
 
     change(model, "join.pitch", "10 in");
     change(model, "join.pitch", "11 in");
-    assert_one_fault(model, FAULT_DUPLICATE, "build_values[1].value", "changed twice");
+    assert_one_fault(model, FAULT_DUPLICATE, "value of join.pitch", "changed twice");
 }
 
 /* ---- all of them ---- */
@@ -325,10 +325,8 @@ static void every_fault_is_told_in_order(void **state)
     model->workshop.name = "";
     told = check(model);
     assert_int_equal(told.count, 4);
-    assert_string_equal(told.first.path, "stocks[0].gauge");
+    assert_string_equal(told.first.path, "gauge of stud");
 }
-
-#define TEST(name) cmocka_unit_test_setup_teardown(name, fixture_begin, fixture_end)
 
 int main(void)
 {
