@@ -33,7 +33,7 @@ struct edge_runs {
 };
 
 /*
- * The class of an edge (TRADE 1.4): trapped where its landing lies in a mating zone; an opening, or
+ * The class of an edge: trapped where its landing lies in a mating zone; an opening, or
  * site for a join in the room, round each head that the layer lies over, `open.per_screw` and the
  * distance of the head from the edge wide, runs with less than `open.merge` between them put
  * together; the whole edge where the layer as a whole must wait. A sewn cover opens at its open

@@ -4,8 +4,8 @@
  * A bolt passes the head's wood, the cloth and the other wood, and its thread must fill the T-nut
  * in the far side: it is as long as all that at least, and no longer than bolt.beyond more. Of the
  * stock's lengths the shortest such one is taken; a shorter one does where its head can be let in
- * (TRADE 2.2: a counterbore leaves 3/4 in of wood); else what has to be bought is the next length
- * of a round number.
+ * (a counterbore leaves 3/4 in of wood: common practice, no source); else what has to be bought is
+ * the next length of a round number.
  *
  * The T-nut is driven into the far side against the bolt's way. Where the wood ends in the hollow
  * of its box it has to be in before the last panel that leaves a way into that hollow is on, and

@@ -1,8 +1,8 @@
 /*
  * Figures of a lid: gaps for hinges and fingers, the stays that hold it, the air it lets in.
  *
- *     gap at a hinge     the cloth of both parts, pressed, and a bit (TRADE 2.11)
- *     turning weight     weight x depth / 2 (TRADE 2.13): stays hold it, and not much more
+ *     gap at a hinge     the cloth of both parts, pressed, and a bit
+ *     turning weight     weight x depth / 2: stays hold it, and not much more
  *
  * Weights are finished weights, padding counted; the lid is the box that is hung.
  */

@@ -1,8 +1,8 @@
 /*
  * Cloth over heads that lie outside is peeled back from a loose edge. The hand goes under it as far
- * as the heads lie from that edge (TRADE 2.4), and the edge stays open for `open.per_screw` and
- * that distance. An edge that the maker wants closed at the bench shuts the heads in; one that is
- * left loose where no join asks for it would never be closed.
+ * as the heads lie from that edge (common practice, no source), and the edge stays open for
+ * `open.per_screw` and that distance. An edge that the maker wants closed at the bench shuts the
+ * heads in; one that is left loose where no join asks for it would never be closed.
  */
 #include "plan/check.h"
 

@@ -1,5 +1,5 @@
 /*
- * How much cloth a tufting field takes (TRADE 2.9): what each diamond, square or channel takes more
+ * How much cloth a tufting field takes: what each diamond, square or channel takes more
  * than it measures.
  *
  *     least      the straight way down to the pull and up again: 2 (sqrt((s/2)^2 + d^2) - s/2)

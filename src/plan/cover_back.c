@@ -7,7 +7,8 @@
  *             or, where its stapled edges are folded: its sides folded in, a row of staples each
  *
  * Which one is the maker's word, else how the face is seen: never, toward a wall, in plain view
- * (TRADE 2.6, 2.7, 2.10). Points of a strip bruise pile: its sides are stitched by hand instead.
+ * (common practice, no source). Points of a strip bruise pile: its sides are stitched by hand
+ * instead.
  *
  * 1  All ways of a back stand in the plan, one of them chosen: pieces and staples are those
  *    of that one, and what it uses up is bought.

@@ -1,7 +1,7 @@
 /*
  * Flat pieces: linings and dust covers, with their edges folded in. A cut size is the outer size
- * and, on each side, the fold less the inset (TRADE 2.7); a piece that the maker closes raw has no
- * fold. Outside backs: cover_back.c.
+ * and, on each side, the fold less the inset (common practice, no source); a piece that the maker
+ * closes raw has no fold. Outside backs: cover_back.c.
  */
 #include "plan/cover.h"
 

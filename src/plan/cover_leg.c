@@ -1,6 +1,6 @@
 /*
  * Legs of staples: long enough to bite below what they hold, short enough not to come through
- * (TRADE 2.6).
+ * (common practice, no source).
  *
  *     leg = pressed stack + bite, the next length that is sold
  *     leg - stack <= wood - 1/8 in

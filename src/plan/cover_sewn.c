@@ -1,5 +1,5 @@
 /*
- * Sewn: face pieces and boxing strips (TRADE 2.7, a sleeve with one open side). One face, or two
+ * Sewn: face pieces and boxing strips (a sleeve has one open side). One face, or two
  * with `both`, a strip for each sewn edge, and landing and handle where the cover hangs open.
  *
  * 1  A face reaches over the padding of the side at a sewn edge and has a seam there; an open edge

@@ -38,9 +38,9 @@ int widths_least(int64_t cut, int64_t usable, int64_t allowance);
 int64_t widths_matched(int64_t usable, int64_t allowance, int64_t repeat);
 
 /*
- * The centre and its sides for a cut width (TRADE 2.7). A side is never narrower than `least_side`:
- * the centre gives way. With a repeat across the roll the centre and full widths finish on whole
- * repeats, so that seams match; a repeat wider than the cloth is not matched.
+ * The centre and its sides for a cut width (common practice, no source). A side is never narrower
+ * than `least_side`: the centre gives way. With a repeat across the roll the centre and full widths
+ * finish on whole repeats, so that seams match; a repeat wider than the cloth is not matched.
  */
 struct widths widths_split(int64_t cut, int64_t usable, int64_t allowance, int64_t least_side,
                            int64_t repeat);
@@ -89,13 +89,13 @@ struct slabs slabs_cover(int64_t width, int64_t height, int64_t length, int64_t 
 /* ---- welt ---- */
 
 /* Formula welt.strip: pi cord + 2 allowance, and `more` between two cords that lie side by side,
- * whose widths `cord` then sums up; rounded up to `step` (TRADE 2.8). */
+ * whose widths `cord` then sums up; rounded up to `step`. */
 int64_t welt_strip(int64_t cord, int64_t allowance, int64_t step, int64_t more);
 
 /* Strips across a roll of a usable width that give a length: its share, rounded up. */
 int64_t welt_strips(int64_t length, int64_t usable);
 
-/* ---- bias strips: cut at 45 degrees, the cloth's area shared out (TRADE 2.8) ---- */
+/* ---- bias strips: cut at 45 degrees, the cloth's area shared out ---- */
 
 /* Formula bias.area: length of strips out of a rectangle is its area by the strip's width. strip >
  * 0. */
@@ -115,13 +115,13 @@ int64_t bias_side(int64_t longest, int64_t step);
 /* ---- webbing ---- */
 
 /* Formula web.strips: strips of a width side by side, `gap` between them, in a clear opening: the
- * nearest number, at least one (TRADE 2.5). strip + gap > 0. */
+ * nearest number, at least one. strip + gap > 0. */
 int64_t web_strips(int64_t inside, int64_t strip, int64_t gap);
 
 /* ---- tufting ---- */
 
 /* Formula tuft.buttons: buttons of a field m across and k down: diamonds whose tips lie in the top
- * row, or squares (TRADE 2.9). */
+ * row, or squares. */
 int64_t tuft_buttons(int64_t across, int64_t down, bool diamond);
 
 /* Formula tuft.least: cloth that a space takes more when its ends are pulled down by `depth`, going
@@ -131,8 +131,7 @@ int64_t tuft_least(int64_t space, int64_t depth);
 /* ---- nails ---- */
 
 /* Formula nail.spaces: whole spaces that a line of nails is divided into: the nearest to length /
- * pitch, at least one. pitch > 0. Such a line has one nail more than spaces, one at each end
- * (TRADE 2.10). */
+ * pitch, at least one. pitch > 0. Such a line has one nail more than spaces, one at each end. */
 int64_t nail_spaces(int64_t length, int64_t pitch);
 
 /* Real nails of a strip of so many heads, one in `every` and one at the end. every > 0. */

@@ -3,7 +3,7 @@
  *
  * 1  They fill the opening between the members that bound it; each way at least one.
  * 2  A strip goes over the wood at both ends and is folded back there.
- * 3  An end takes staples first and, through the fold, more of them (TRADE 2.5).
+ * 3  An end takes staples first and, through the fold, more of them (common practice, no source).
  * 4  Elastic webbing is not woven: it lies one way, the shorter, is cut shorter by its stretch and
  *    pulled to its length.
  */

@@ -1,5 +1,6 @@
 /*
- * Wrapped: one piece pulled round the edges of a face, each side by its own ending (TRADE 2.7):
+ * Wrapped: one piece pulled round the edges of a face, each side by its own ending (common
+ * practice, no source):
  *
  *     wrap   padding on the side + depth of the side + padding on the face + landing + handle
  *     side   padding on the face + landing + handle: it lands on the side

@@ -1,7 +1,8 @@
 /*
- * The length rule of a join (TRADE 2.2): on the head's side the screw passes all the wood from the
- * inner surface of the member to the mating face, fixed panels included; then the pressed cloth;
- * then it bites. A panel on the receiving face counts as bite when it is glued, else it is passed.
+ * The length rule of a join (common practice, no source): on the head's side the screw passes all
+ * the wood from the inner surface of the member to the mating face, fixed panels included; then the
+ * pressed cloth; then it bites. A panel on the receiving face counts as bite when it is glued, else
+ * it is passed.
  */
 #include "plan/point.h"
 

@@ -1,6 +1,6 @@
 /*
  * Screws and the grain of the wood that they go through: how far from its ends, where it splits,
- * and from its edges, and how close in one line (TRADE 2.3, common practice). Of the screws of a
+ * and from its edges, and how close in one line (common practice, no source). Of the screws of a
  * frame and of a join the worst is told, with the member it stands in.
  *
  * The end of a rail at a corner is the one place where frames are always closer than is good: there

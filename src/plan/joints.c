@@ -66,7 +66,8 @@ static struct screw_choice choose_for(struct planning *planning, const struct jo
 }
 
 /* Where quarter points would stand nearer to the end of the member that is passed than is refused
- * (TRADE 2.3: 4 diameters), the next half step of the marking grid that does not. */
+ * (4 diameters: common practice, no source), the next half step of the marking grid that does not.
+ */
 static int64_t off_the_end(const struct planning *planning, const struct plan_member *through,
                            int along, int64_t at, int64_t diameter)
 {

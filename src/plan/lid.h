@@ -23,7 +23,7 @@ const struct join *lid_rest(const struct model *model, int64_t lid);
 const struct box *lid_chest(const struct model *model, int64_t lid);
 
 /* From bare wood to bare wood at the hinges: the cloth of the lid, that of what it shuts (as much
- * again where nobody entered it), and `lid.hinge.gap` (TRADE 2.11).
+ * again where nobody entered it), and `lid.hinge.gap`.
  * Formula lid.hinge. */
 int64_t lid_hinge_gap(const struct planning *planning, int64_t lid);
 

@@ -8,7 +8,7 @@
 #include "plan/plan.h"
 
 /*
- * Formula way.door: a straight opening, with `margin` to spare in each direction (TRADE 2.12): the
+ * Formula way.door: a straight opening, with `margin` to spare in each direction: the
  * two smaller sides pass upright or lying, or turned in the opening (the condition for a rectangle
  * inside a rectangle; derived from the corners touching all four sides).
  */

@@ -672,7 +672,7 @@ struct step {
                       it */
     char title[96];                   /* "Frame box C" */
     int kind;                         /* into the table of step kinds (steps.h) */
-    int phase;                        /* 0..14, TRADE 1.1 */
+    int phase;                        /* 0..14 */
     int64_t box, join, layer, facing; /* what it is about; 0 none */
     int64_t place;                    /* enum place_word */
     int people;                       /* that the work is for, and its minutes */

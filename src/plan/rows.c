@@ -206,8 +206,8 @@ static bool is_beyond_seam(const struct planning *planning, const struct panel *
     return false;
 }
 
-/* TRADE 2.3: screws on the two sides of a seam are set off by a share of the pitch, so that no two
- * split the one member between them. Those in the corners stay. */
+/* Common practice, no source: screws on the two sides of a seam are set off by a share of the
+ * pitch, so that no two split the one member between them. Those in the corners stay. */
 static int64_t seam_shift(const struct planning *planning, const struct panel *panel,
                           const struct strip *strip, const struct row *row)
 {

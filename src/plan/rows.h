@@ -23,7 +23,7 @@ struct rows {
     LIST_OF(struct row) of;
 };
 
-/* n = max(2, ceil((length - 2 end) / pitch) + 1), TRADE 2.2; all above 0. */
+/* n = max(2, ceil((length - 2 end) / pitch) + 1): common practice, no source; all above 0. */
 int64_t row_count(int64_t length, int64_t end, int64_t pitch);
 
 /* The even place of the i-th screw along the row, shifted across a seam; exact to half a count; 0

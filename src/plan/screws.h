@@ -36,11 +36,12 @@ struct screw_choice {
 };
 
 /*
- * Chooses (TRADE 2.2): wanted = passed + cloth + wanted bite, limit = passed + cloth + receiving -
- * tip margin. The shortest length sold from wanted to limit; else the shortest with the least bite;
- * else the longest that stays inside and bites at all. Lengths are those of the workshop's screws
- * of that gauge (or of a diameter within 0.3 mm), the trade's usual ones where it has none such.
- * The kind chosen is added to the plan's screw_kinds, with nothing counted yet.
+ * Chooses (common practice, no source): wanted = passed + cloth + wanted bite, limit = passed +
+ * cloth + receiving - tip margin. The shortest length sold from wanted to limit; else the shortest
+ * with the least bite; else the longest that stays inside and bites at all. Lengths are those of
+ * the workshop's screws of that gauge (or of a diameter within 0.3 mm), the trade's usual ones
+ * where it has none such. The kind chosen is added to the plan's screw_kinds, with nothing counted
+ * yet.
  */
 struct screw_choice screw_choose(struct planning *planning, const struct screw_need *need);
 
@@ -62,8 +63,8 @@ char *screw_kind_print(char buffer[SCREW_TEXT], const struct screw_kind *kind, e
  * sold. */
 #define SCREW_BEHIND_WALL (100 * LENGTH_MM)
 
-/* What the axis of a screw keeps from the edge of its wood (TRADE 2.3): 3 diameters, or the least
- * of all. `value` are the trade values. */
+/* What the axis of a screw keeps from the edge of its wood (common practice, no source): 3
+ * diameters, or the least of all. `value` are the trade values. */
 int64_t screw_edge_margin(const int64_t *value, int64_t diameter);
 
 /* Nominal diameter of a wood screw by gauge, in 1/320 mm; formula screw.gauge: 0.060 in + 0.013 in

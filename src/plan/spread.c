@@ -266,8 +266,8 @@ static int64_t least_wanted(const struct placing *placing, const struct run *run
                                                           : TRADE_JOIN_LEAST];
 }
 
-/* Points on a run (TRADE 2.2: n = max(least, ceil((L - 2e) / p) + 1)), no closer than the least
- * distance along the grain. */
+/* Points on a run (n = max(least, ceil((L - 2e) / p) + 1): common practice, no source), no closer
+ * than the least distance along the grain. */
 static int64_t count_on_run(const struct placing *placing, const struct run *run)
 {
     int64_t between = run_length(run) - 2 * run_end(placing->planning, placing->join, run);

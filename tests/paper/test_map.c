@@ -66,8 +66,9 @@ static void assert_row(struct work_bench *bench, const char *join, const char *r
 
 /* ---- the headboard ---- */
 
-/* wing-headboard.md, "Hole map J1": y from the back edge 3/4 in; z from bottom 3, 13, 23, 33, 43,
- * 53; in mm 76, 330, 584, 838, 1092, 1346. On L's inner face y from its back edge 3/4 in. */
+/* Worked example of the wing headboard, computed by hand, "Hole map J1": y from the back edge 3/4
+ * in; z from bottom 3, 13, 23, 33, 43, 53; in mm 76, 330, 584, 838, 1092, 1346. On L's inner face y
+ * from its back edge 3/4 in. */
 static void holes_of_the_headboard_stand_where_the_example_has_them(void **state)
 {
     static const int inches[] = {3, 13, 23, 33, 43, 53};
@@ -94,8 +95,9 @@ static void holes_of_the_headboard_stand_where_the_example_has_them(void **state
     work_end(&bench);
 }
 
-/* wing-headboard.md, "Joins J1, J2": #10x3 through 1.5 stile + 1/8 cloth, bite 1.375; heads inside
- * C on the end stile, seen from the back bay. The pilot ends 1/8 before the tip (TRADE 2.2). */
+/* Worked example of the wing headboard, computed by hand, "Joins J1, J2": #10x3 through 1.5 stile +
+ * 1/8 cloth, bite 1.375; heads inside C on the end stile, seen from the back bay. The pilot ends
+ * 1/8 before the tip (common practice, no source). */
 static void bores_of_the_headboard_follow_from_its_screws(void **state)
 {
     struct work_bench bench;
@@ -114,8 +116,9 @@ static void bores_of_the_headboard_follow_from_its_screws(void **state)
     work_end(&bench);
 }
 
-/* wing-headboard.md, "Openings": no staple line covers a head; only the back lining, which shuts
- * the bay, comes after the last join (TRADE 1.5). */
+/* Worked example of the wing headboard, computed by hand, "Openings": no staple line covers a head;
+ * only the back lining, which shuts the bay, comes after the last join (common practice, no
+ * source). */
 static void no_cover_of_the_headboard_is_left_open(void **state)
 {
     static const char *const joins[] = {"J1", "J2"};
@@ -153,9 +156,9 @@ static void maps_of_mirrored_wings_are_tables_of_their_own(void **state)
 
 /* ---- the banquette ---- */
 
-/* banquette.md, "Join J1": "Holes on A front, from A's left end and floor: x 3.5, 8.75, 14.0 at z
- * 13.5 and z 0.75"; through B's end cross 1.5, #10x3. B's own end starts at its back, where A's
- * left end is. */
+/* Worked example of the banquette, computed by hand, "Join J1": "Holes on A front, from A's left
+ * end and floor: x 3.5, 8.75, 14.0 at z 13.5 and z 0.75"; through B's end cross 1.5, #10x3. B's own
+ * end starts at its back, where A's left end is. */
 static void holes_of_the_banquette_stand_where_the_example_has_them(void **state)
 {
     static const char *const rows[] = {" 3-1/2   89     3/4   19", " 8-3/4  222     3/4   19",
@@ -175,8 +178,9 @@ static void holes_of_the_banquette_stand_where_the_example_has_them(void **state
 
 /* ---- the open wing ---- */
 
-/* open-wing.md, "Join": 6 screws at y 1.25, z 3, 13, 23, 33, 43, 53; heads on the outer face of W's
- * rear stile; #10 x 3-1/2, through 1.5 stile + .5 ply, bite 1.375. */
+/* Worked example of the open wing, computed by hand, "Join": 6 screws at y 1.25, z 3, 13, 23, 33,
+ * 43, 53; heads on the outer face of W's rear stile; #10 x 3-1/2, through 1.5 stile + .5 ply,
+ * bite 1.375. */
 static void holes_of_the_open_wing_stand_where_the_example_has_them(void **state)
 {
     static const double heights[] = {3, 13, 23, 33, 43, 53};
@@ -207,8 +211,8 @@ static void holes_of_the_open_wing_stand_where_the_example_has_them(void **state
     joined_end(&piece);
 }
 
-/* open-wing.md, "Opening at each head" and "bench pass on that edge 0": the lining's and the
- * cover's rear edge wait for the join. */
+/* Worked example of the open wing, computed by hand, "Opening at each head" and "bench pass on that
+ * edge 0": the lining's and the cover's rear edge wait for the join. */
 static void map_of_the_open_wing_names_the_edges_left_open(void **state)
 {
     struct joined piece;

@@ -85,7 +85,7 @@ static void work_that_hurts_has_a_caution(void **state)
 #define PHRASES 4
 
 /* What the trade says of each kind of work, by the rows of the catalogue that the program was
- * written against (TRADE 1.2, common practice, no source). Rows 7.5 to 7.7 are seams, each with a
+ * written against (common practice, no source). Rows 7.5 to 7.7 are seams, each with a
  * line of its own. */
 static const struct told {
     const char *row;

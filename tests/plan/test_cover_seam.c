@@ -417,7 +417,7 @@ static void the_pattern_goes_on_over_a_level_seam(void **state)
 /* ---- level seams of many widths ---- */
 
 /* Of a face so high 13 more are cut, 6-1/2 of them below it. What lies under the first whole width
- * shows 53 of 54 where another is sewn below it. TRADE 2.7; the sums are done by hand. */
+ * shows 53 of 54 where another is sewn below it. Derived; the sums are done by hand. */
 static const struct stack_row {
     double high, roll;
     enum seaming_word word;
@@ -748,8 +748,6 @@ static void a_seam_that_takes_too_much_of_the_handles_is_not(void **state)
     soft_plan(soft);
     assert_int_equal(soft_findings(soft, FINDING_SEAM_SPARED), 0);
 }
-
-#define SOFT_TEST(test) cmocka_unit_test_setup_teardown(test, soft_begin, soft_end)
 
 int main(void)
 {

@@ -318,7 +318,7 @@ static double along_outline(const struct box *box, double from, double to)
     return length;
 }
 
-/* Facings are screwed every 8 in along their edges (TRADE 2.2, common practice), and along one that
+/* Facings are screwed every 8 in along their edges (common practice, no source), and along one that
  * is sawn to an outline no less. A tenth for blocks on the marking grid and posts off the middle;
  * down to the rail, where it comes so near that there is no room for a block. */
 static void the_edge_of_a_panel_is_screwed_along_its_outline(void **state)
@@ -659,8 +659,8 @@ static int64_t screws_of_step(const struct soft *soft, const struct panel *panel
 }
 
 /* It is screwed to the landing wood in front and behind, an inch from both ends and every 8 in: by
- * n = ceil((L - 2 e) / p) + 1 (TRADE 2.2) 7 + 1 along each arc; every 4 in 14 + 1. They are bought,
- * and on the card. */
+ * n = ceil((L - 2 e) / p) + 1 (common practice, no source) 7 + 1 along each arc; every 4 in 14 + 1.
+ * They are bought, and on the card. */
 static void a_panel_over_an_arch_is_screwed_along_it(void **state)
 {
     struct soft *soft = *state;
@@ -740,32 +740,30 @@ static void a_rectangle_has_no_crown(void **state)
         assert_int_equal(soft->plan->members.at[i].slant, 0);
 }
 
-#define CROWN_TEST(test) cmocka_unit_test_setup_teardown(test, soft_begin, soft_end)
-
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(no_member_stands_out_of_the_outline),
-        CROWN_TEST(landing_wood_follows_an_arch_from_side_to_side),
-        CROWN_TEST(posts_of_a_slope_are_cut_on_the_slant),
+        SOFT_TEST(landing_wood_follows_an_arch_from_side_to_side),
+        SOFT_TEST(posts_of_a_slope_are_cut_on_the_slant),
         cmocka_unit_test(posts_stand_beside_what_ends_under_the_rail),
-        CROWN_TEST(landing_wood_is_cut_from_the_sheet_of_the_face),
-        CROWN_TEST(landing_wood_is_screwed_to_each_post),
-        CROWN_TEST(sawing_to_the_outline_takes_time),
+        SOFT_TEST(landing_wood_is_cut_from_the_sheet_of_the_face),
+        SOFT_TEST(landing_wood_is_screwed_to_each_post),
+        SOFT_TEST(sawing_to_the_outline_takes_time),
         cmocka_unit_test(the_edge_of_a_panel_is_screwed_along_its_outline),
-        CROWN_TEST(a_post_stands_beside_a_seam_of_the_panels),
-        CROWN_TEST(the_cards_say_what_is_cut_to_the_outline),
-        CROWN_TEST(an_outline_too_deep_for_a_frame_is_told),
-        CROWN_TEST(a_crate_has_a_crown_on_both_its_ladders),
-        CROWN_TEST(a_crate_with_an_outline_at_its_end_is_framed_from_there),
-        CROWN_TEST(a_crate_with_an_outline_on_its_top_is_framed_from_there),
-        CROWN_TEST(no_wood_stands_out_of_a_bowed_front),
-        CROWN_TEST(the_image_of_an_arm_is_framed_as_its_image),
-        CROWN_TEST(a_panel_along_the_outline_is_told),
-        CROWN_TEST(a_panel_over_an_arch_is_cut_as_long_as_it),
-        CROWN_TEST(a_panel_over_an_arch_is_screwed_along_it),
-        CROWN_TEST(a_board_is_sawn_to_its_outline_before_its_edges_are_eased),
-        CROWN_TEST(a_rectangle_has_no_crown),
+        SOFT_TEST(a_post_stands_beside_a_seam_of_the_panels),
+        SOFT_TEST(the_cards_say_what_is_cut_to_the_outline),
+        SOFT_TEST(an_outline_too_deep_for_a_frame_is_told),
+        SOFT_TEST(a_crate_has_a_crown_on_both_its_ladders),
+        SOFT_TEST(a_crate_with_an_outline_at_its_end_is_framed_from_there),
+        SOFT_TEST(a_crate_with_an_outline_on_its_top_is_framed_from_there),
+        SOFT_TEST(no_wood_stands_out_of_a_bowed_front),
+        SOFT_TEST(the_image_of_an_arm_is_framed_as_its_image),
+        SOFT_TEST(a_panel_along_the_outline_is_told),
+        SOFT_TEST(a_panel_over_an_arch_is_cut_as_long_as_it),
+        SOFT_TEST(a_panel_over_an_arch_is_screwed_along_it),
+        SOFT_TEST(a_board_is_sawn_to_its_outline_before_its_edges_are_eased),
+        SOFT_TEST(a_rectangle_has_no_crown),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
 
