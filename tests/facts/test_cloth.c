@@ -287,8 +287,6 @@ static void webbing_that_ends_on_no_wood_is_told(void **state)
     assert_int_equal(soft_findings(soft, FINDING_WEB_NO_WOOD), 2);
 }
 
-#define SOFT_TEST(test) cmocka_unit_test_setup_teardown(test, soft_begin, soft_end)
-
 int main(void)
 {
     const struct CMUnitTest tests[] = {

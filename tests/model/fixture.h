@@ -16,6 +16,7 @@ struct fixture {
 /* cmocka's setup and teardown: an empty model whose build has key 1 and a name. */
 int fixture_begin(void **state);
 int fixture_end(void **state);
+#define TEST(name) cmocka_unit_test_setup_teardown(name, fixture_begin, fixture_end)
 
 /* For a test that calls what leaves through the arena's escape. */
 #define FIXTURE_ARM(fixture)                          \

@@ -294,8 +294,6 @@ static void copying_and_taking_out_at_random_keeps_the_invariants(void **state)
     }
 }
 
-#define TEST(name) cmocka_unit_test_setup_teardown(name, fixture_begin, fixture_end)
-
 int main(void)
 {
     const struct CMUnitTest tests[] = {

@@ -481,8 +481,6 @@ static void whatever_is_typed_keeps_the_value_in_range(void **state)
     assert_int_equal(model_check(model, NULL, NULL), 0);
 }
 
-#define TEST(name) cmocka_unit_test_setup_teardown(name, fixture_begin, fixture_end)
-
 int main(void)
 {
     const struct CMUnitTest tests[] = {

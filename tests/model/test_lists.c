@@ -315,8 +315,6 @@ static void an_item_without_memory_and_escape_is_not_added(void **state)
     assert_int_equal(scarce_end(), 0);
 }
 
-#define TEST(name) cmocka_unit_test_setup_teardown(name, fixture_begin, fixture_end)
-
 int main(void)
 {
     const struct CMUnitTest tests[] = {

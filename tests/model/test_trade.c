@@ -354,8 +354,6 @@ static void a_change_without_memory_is_refused(void **state)
     assert_int_equal(trade_of(&fixture->model, TRADE_JOIN_PITCH), 12 * LENGTH_INCH);
 }
 
-#define TEST(name) cmocka_unit_test_setup_teardown(name, fixture_begin, fixture_end)
-
 static void groups_hold_every_value_once_in_order(void **state)
 {
     int seen = 0;

@@ -193,6 +193,7 @@ const struct plan_member *carpenter_labelled(const struct carpenter *bench, cons
 void assert_screws_called(const struct carpenter *bench, enum screw_use use, const char *called)
 {
     const struct plan *plan = bench->plan;
+    size_t count = 0;
 
     for (size_t i = 0; i < plan->screws.count; i++) {
         struct text text;
@@ -203,7 +204,22 @@ void assert_screws_called(const struct carpenter *bench, enum screw_use use, con
         plan_screw_text(plan, &plan->screw_kinds.at[plan->screws.at[i].kind], &text);
         assert_string_equal(text_string(&text), called);
         text_release(&text);
+        count++;
     }
+    assert_true(count > 0);
+}
+
+void assert_told(const struct carpenter *bench, int kind, const char *sentence)
+{
+    struct text text;
+
+    assert_int_equal(carpenter_findings(bench, kind), 1);
+    text_init(&text);
+    for (size_t i = 0; i < bench->plan->findings.count; i++)
+        if (bench->plan->findings.at[i].kind == kind)
+            plan_finding_text(bench->plan, &bench->plan->findings.at[i], &text);
+    assert_string_equal(text_string(&text), sentence);
+    text_release(&text);
 }
 
 void assert_solid(const struct solid *solid, struct vector low, struct vector high)

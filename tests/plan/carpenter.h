@@ -23,6 +23,7 @@ struct carpenter {
 /* cmocka's setup and teardown: #8 screws of 1-1/4 and 3 in, half-inch and 3/4 sheets of 48 x 96. */
 int carpenter_begin(void **state);
 int carpenter_end(void **state);
+#define WOOD_TEST(name) cmocka_unit_test_setup_teardown(name, carpenter_begin, carpenter_end)
 
 int64_t carpenter_stock(struct carpenter *bench, const char *name, enum stock_word kind,
                         int64_t thickness, int64_t width);
@@ -50,8 +51,11 @@ int64_t carpenter_panel_screws(const struct carpenter *bench, int64_t facing);
 int carpenter_findings(const struct carpenter *bench, int kind);
 const struct plan_member *carpenter_labelled(const struct carpenter *bench, const char *label);
 
-/* What a screw kind is called, of the n-th screw with that use. */
+/* What every screw with that use is called; there is one. */
 void assert_screws_called(const struct carpenter *bench, enum screw_use use, const char *called);
+
+/* The sentence of the only finding of a kind. */
+void assert_told(const struct carpenter *bench, int kind, const char *sentence);
 void assert_solid(const struct solid *solid, struct vector low, struct vector high);
 
 #endif

@@ -21,6 +21,7 @@ struct shop {
 /* cmocka's setup and teardown: inches, dollars and cents, an empty shop. */
 int shop_begin(void **state);
 int shop_end(void **state);
+#define SHOP_TEST(name) cmocka_unit_test_setup_teardown(name, shop_begin, shop_end)
 
 /* The key of a new stock; sizes in inches. */
 int64_t shop_stock(struct shop *shop, const char *name, enum stock_word kind, double width);

@@ -22,6 +22,7 @@ struct soft {
 /* cmocka's setup and teardown: 54 in cloth, 60 in lining, foam in 24 x 72 slabs, 48 in batting. */
 int soft_begin(void **state);
 int soft_end(void **state);
+#define SOFT_TEST(name) cmocka_unit_test_setup_teardown(name, soft_begin, soft_end)
 
 /* Keys of new items. A box of 3/4 in and less is a board. */
 int64_t soft_box(struct soft *soft, const char *name, double width, double depth, double height);

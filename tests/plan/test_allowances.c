@@ -210,7 +210,7 @@ static void deep_buttons_draw_the_batting_in(void **state)
     int64_t box = soft_box(soft, "T", 36, 24, 0.75);
     int64_t cover = soft_upholster(soft, box, SIDE_TOP, soft->foam4);
     struct tufting *tufting;
-    const struct finding *told = NULL;
+    const struct finding *told;
 
     soft_plan(soft);
     assert_int_equal(soft_findings(soft, FINDING_BATTING_DRAWN), 0);
@@ -219,9 +219,7 @@ static void deep_buttons_draw_the_batting_in(void **state)
     tufting->across = 4;
     tufting->down = 2;
     soft_plan(soft);
-    for (size_t i = 0; i < soft->plan->findings.count; i++)
-        if (soft->plan->findings.at[i].kind == FINDING_BATTING_DRAWN)
-            told = &soft->plan->findings.at[i];
+    told = soft_finding(soft, FINDING_BATTING_DRAWN);
     assert_non_null(told);
     assert_int_equal(told->arguments[0].value, IN(8.75));
     assert_int_equal(told->arguments[1].value, IN(12));
@@ -296,25 +294,23 @@ static void elastic_webbing_lies_one_way_and_is_cut_short(void **state)
     assert_int_equal(laid->staples, 2 * 5 * 9);
 }
 
-#define ALLOWANCE_TEST(test) cmocka_unit_test_setup_teardown(test, soft_begin, soft_end)
-
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        ALLOWANCE_TEST(vinyl_has_a_longer_handle),
-        ALLOWANCE_TEST(a_pull_on_cover_of_vinyl_is_eased),
-        ALLOWANCE_TEST(a_cover_that_slips_on_and_off_is_hemmed),
-        ALLOWANCE_TEST(heavy_cloth_is_cut_wider_by_what_its_seams_take),
-        ALLOWANCE_TEST(a_motif_is_raised_on_an_upright_face_only),
-        ALLOWANCE_TEST(thick_foam_wants_a_boxing_strip),
-        ALLOWANCE_TEST(what_is_left_of_the_cloth_has_to_mend_it),
-        ALLOWANCE_TEST(a_seat_gives_under_who_sits_on_it),
-        ALLOWANCE_TEST(foam_is_flush_or_rolls_over_or_goes_round),
-        ALLOWANCE_TEST(foam_fills_a_sewn_cover),
-        ALLOWANCE_TEST(deep_buttons_draw_the_batting_in),
-        ALLOWANCE_TEST(a_double_welt_has_two_cords),
-        ALLOWANCE_TEST(a_row_of_nails_stands_off_the_edge),
-        ALLOWANCE_TEST(elastic_webbing_lies_one_way_and_is_cut_short),
+        SOFT_TEST(vinyl_has_a_longer_handle),
+        SOFT_TEST(a_pull_on_cover_of_vinyl_is_eased),
+        SOFT_TEST(a_cover_that_slips_on_and_off_is_hemmed),
+        SOFT_TEST(heavy_cloth_is_cut_wider_by_what_its_seams_take),
+        SOFT_TEST(a_motif_is_raised_on_an_upright_face_only),
+        SOFT_TEST(thick_foam_wants_a_boxing_strip),
+        SOFT_TEST(what_is_left_of_the_cloth_has_to_mend_it),
+        SOFT_TEST(a_seat_gives_under_who_sits_on_it),
+        SOFT_TEST(foam_is_flush_or_rolls_over_or_goes_round),
+        SOFT_TEST(foam_fills_a_sewn_cover),
+        SOFT_TEST(deep_buttons_draw_the_batting_in),
+        SOFT_TEST(a_double_welt_has_two_cords),
+        SOFT_TEST(a_row_of_nails_stands_off_the_edge),
+        SOFT_TEST(elastic_webbing_lies_one_way_and_is_cut_short),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
 

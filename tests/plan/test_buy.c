@@ -500,7 +500,7 @@ static void a_half_drop_moves_what_is_cut_beside(void **state)
     assert_int_equal(shop_line(shop, cloth)->used, IN(52));
 }
 
-/* TRADE 2.7 [derived]: with a half-drop every other width is half a repeat further on. */
+/* Derived: with a half-drop every other width is half a repeat further on. */
 static void a_width_sewn_on_drops_where_no_repeat_across_is_known(void **state)
 {
     struct shop *shop = *state;
@@ -602,8 +602,6 @@ static void the_first_cut_of_a_sheet_suits_every_vehicle(void **state)
     assert_int_equal(shop->plan->jobs.at[0].job->passage_length, IN(72));
     assert_int_equal(shop->plan->jobs.at[0].job->passage_width, IN(38));
 }
-
-#define SHOP_TEST(name) cmocka_unit_test_setup_teardown(name, shop_begin, shop_end)
 
 int main(void)
 {

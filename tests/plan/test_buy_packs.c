@@ -392,8 +392,6 @@ static void packs_that_are_no_longer_needed_stay_paid(void **state)
     assert_int_equal(shop_line(shop, screw)->value, 0);
 }
 
-#define SHOP_TEST(name) cmocka_unit_test_setup_teardown(name, shop_begin, shop_end)
-
 int main(void)
 {
     const struct CMUnitTest tests[] = {

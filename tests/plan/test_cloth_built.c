@@ -202,8 +202,6 @@ static void cloth_that_no_longer_suffices_is_told_before_it_is_cut(void **state)
     assert_int_equal(soft_findings(soft, FINDING_CLOTH_SHORT), 0);
 }
 
-#define SOFT_TEST(test) cmocka_unit_test_setup_teardown(test, soft_begin, soft_end)
-
 int main(void)
 {
     const struct CMUnitTest tests[] = {

@@ -259,8 +259,6 @@ static void a_way_that_is_taken_comes_to_what_it_said(void **state)
     arena_release(&looked.arena);
 }
 
-#define SOFT_TEST(test) cmocka_unit_test_setup_teardown(test, soft_begin, soft_end)
-
 int main(void)
 {
     const struct CMUnitTest tests[] = {

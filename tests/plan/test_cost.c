@@ -529,8 +529,6 @@ static void who_sells_nothing_of_it_brings_nothing(void **state)
     assert_int_equal(shop->plan->cost.estimate, 640);
 }
 
-#define SHOP_TEST(name) cmocka_unit_test_setup_teardown(name, shop_begin, shop_end)
-
 int main(void)
 {
     const struct CMUnitTest tests[] = {

@@ -661,7 +661,6 @@ static void one_cover_spans_the_boxes_of_its_group(void **state)
 
 int main(void)
 {
-#define SOFT_TEST(test) cmocka_unit_test_setup_teardown(test, soft_begin, soft_end)
     const struct CMUnitTest tests[] = {
         SOFT_TEST(a_wrapped_cover_goes_round_foam_and_side_to_landing_and_handle),
         SOFT_TEST(a_cover_wider_than_the_cloth_is_a_centre_and_equal_sides),

@@ -521,7 +521,6 @@ static void a_thick_board_holds_them(void **state)
 
 int main(void)
 {
-#define SOFT_TEST(test) cmocka_unit_test_setup_teardown(test, soft_begin, soft_end)
     const struct CMUnitTest tests[] = {
         SOFT_TEST(a_cover_landed_all_round_is_one_loop_with_four_corners),
         SOFT_TEST(batting_and_back_lining_are_loops_of_their_own_pitch),

@@ -304,7 +304,6 @@ static void a_box_in_a_group_traps_its_own_part_of_the_edge(void **state)
 
 int main(void)
 {
-#define SOFT_TEST(test) cmocka_unit_test_setup_teardown(test, soft_begin, soft_end)
     const struct CMUnitTest tests[] = {
         SOFT_TEST(batting_between_joints_that_take_up_the_face_is_told),
         SOFT_TEST(batting_over_heads_has_a_bare_patch_for_each),

@@ -155,7 +155,7 @@ static void holes_that_are_there_are_not_drilled_again(void **state)
 
 /* ---- tips ---- */
 
-/* TRADE 2.2, common practice: the tip stays 1/8 in inside, 3/16 under cloth. The open wing is 1/2
+/* Common practice, no source: the tip stays 1/8 in inside, 3/16 under cloth. The open wing is 1/2
  * in of glued ply and 1-1/2 in of stile, with a lining on the far face; the head's wood is 1-1/2
  * in. */
 static void tips_keep_farther_from_a_face_that_is_covered(void **state)
@@ -286,7 +286,7 @@ static void nuts_in_an_open_hollow_hold_no_panel_back(void **state)
     joined_end(&piece);
 }
 
-/* The wing's right panel is screwed along the stile that the bolts go through. TRADE's least: 1/4
+/* The wing's right panel is screwed along the stile that the bolts go through. The least: 1/4
  * in from surface to surface, common practice, no source. */
 static void screws_of_panels_keep_clear_of_bolts(void **state)
 {

@@ -194,8 +194,6 @@ static void every_head_is_reached_when_its_joint_is_made_or_it_is_told(void **st
     assert_true(checked > 60);
 }
 
-#define WOOD_TEST(test) cmocka_unit_test_setup_teardown(test, carpenter_begin, carpenter_end)
-
 int main(void)
 {
     const struct CMUnitTest tests[] = {

@@ -169,6 +169,8 @@ static bool is_met(const struct meetings *meetings, enum blocker_kind kind, int6
     return found == 1;
 }
 
+static size_t things_met;
+
 /* What must wait for a join is on its list, once, after its screws or closed after them. */
 static void check_meetings(struct work_bench *bench, struct dice *dice)
 {
@@ -187,6 +189,7 @@ static void check_meetings(struct work_bench *bench, struct dice *dice)
         assert_true(is_met(&gathering.meetings,
                            constraint->kind == JOIN_BEFORE_LAYER ? BLOCKER_LAYER : BLOCKER_FACING,
                            constraint->item));
+        things_met++;
         for (size_t k = 1; k < gathering.meetings.of.count; k++)
             assert_true(gathering.meetings.of.at[k - 1].placed <=
                         gathering.meetings.of.at[k].placed);
@@ -197,7 +200,9 @@ static void check_meetings(struct work_bench *bench, struct dice *dice)
 static void whatever_waits_for_a_join_is_told_once(void **state)
 {
     (void)state;
+    things_met = 0;
     work_builds(162, check_meetings);
+    assert_true(things_met > 20);
 }
 
 int main(void)

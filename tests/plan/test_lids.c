@@ -122,18 +122,6 @@ static void a_lid_without_a_stay_is_told(void **state)
     assert_int_equal(soft_findings(soft, FINDING_LID_SLAMS), 0);
 }
 
-static bool hangs_with(const struct soft *soft, const char *words)
-{
-    for (size_t i = 0; i < soft->plan->steps.count; i++) {
-        const struct step *step = &soft->plan->steps.at[i];
-
-        for (size_t k = 0; step->kind == STEP_HANG && k < step->action_count; k++)
-            if (strstr(step->actions[k], words))
-                return true;
-    }
-    return false;
-}
-
 /* The lid's cloth of 1/8 in and 1/16 beside it; and the apron's of 1/4 in where there is one. */
 static void the_gap_at_the_hinges_counts_the_cloth_of_both_parts(void **state)
 {
@@ -143,10 +131,10 @@ static void the_gap_at_the_hinges_counts_the_cloth_of_both_parts(void **state)
 
     soft_cloth(soft)->thickness = IN(0.125);
     soft_plan(soft);
-    assert_true(hangs_with(soft, "3/16 in between bare wood"));
+    assert_true(soft_says(soft, STEP_HANG, "3/16 in between bare wood"));
     soft_layer(soft, chest.box, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT, thick);
     soft_plan(soft);
-    assert_true(hangs_with(soft, "7/16 in between bare wood"));
+    assert_true(soft_says(soft, STEP_HANG, "7/16 in between bare wood"));
 }
 
 /* A sixteenth was given: the lid's cloth of 1/16 and the chest's of none, and 1/16 beside them. */
@@ -161,7 +149,7 @@ static void a_gap_too_small_for_the_cloth_is_told(void **state)
     soft->model.joins.at[0].cloth = IN(0.0625);
     soft_plan(soft);
     assert_int_equal(soft_findings(soft, FINDING_LID_PINCHES), 1);
-    assert_true(hangs_with(soft, "1/8 in between bare wood"));
+    assert_true(soft_says(soft, STEP_HANG, "1/8 in between bare wood"));
     take_cure(soft, FINDING_LID_PINCHES, 0);
     assert_int_equal(soft_findings(soft, FINDING_LID_PINCHES), 0);
     assert_int_equal(soft->model.joins.at[0].cloth, IN(0.125));
@@ -353,23 +341,21 @@ static void a_seat_beside_an_arm_leaves_room_for_cloth_and_foam(void **state)
     assert_int_equal(soft_finding(soft, FINDING_CLOTH_SQUEEZED)->arguments[2].value, IN(2.0625));
 }
 
-#define LID_TEST(test) cmocka_unit_test_setup_teardown(test, soft_begin, soft_end)
-
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        LID_TEST(a_lid_without_a_stay_is_told),
-        LID_TEST(the_gap_at_the_hinges_counts_the_cloth_of_both_parts),
-        LID_TEST(a_gap_too_small_for_the_cloth_is_told),
-        LID_TEST(a_shut_chest_wants_two_gaps_for_air),
-        LID_TEST(two_small_gaps_are_not_enough_air),
-        LID_TEST(no_air_comes_through_a_wall_or_cloth),
-        LID_TEST(the_way_out_cuts_the_holes_where_there_is_no_wood),
-        LID_TEST(an_open_side_lets_in_air_enough),
-        LID_TEST(a_lifted_lid_clears_the_wall),
-        LID_TEST(seats_side_by_side_leave_room_for_their_cloth),
-        LID_TEST(bare_boards_may_touch),
-        LID_TEST(a_seat_beside_an_arm_leaves_room_for_cloth_and_foam),
+        SOFT_TEST(a_lid_without_a_stay_is_told),
+        SOFT_TEST(the_gap_at_the_hinges_counts_the_cloth_of_both_parts),
+        SOFT_TEST(a_gap_too_small_for_the_cloth_is_told),
+        SOFT_TEST(a_shut_chest_wants_two_gaps_for_air),
+        SOFT_TEST(two_small_gaps_are_not_enough_air),
+        SOFT_TEST(no_air_comes_through_a_wall_or_cloth),
+        SOFT_TEST(the_way_out_cuts_the_holes_where_there_is_no_wood),
+        SOFT_TEST(an_open_side_lets_in_air_enough),
+        SOFT_TEST(a_lifted_lid_clears_the_wall),
+        SOFT_TEST(seats_side_by_side_leave_room_for_their_cloth),
+        SOFT_TEST(bare_boards_may_touch),
+        SOFT_TEST(a_seat_beside_an_arm_leaves_room_for_cloth_and_foam),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
 

@@ -243,8 +243,6 @@ static void a_cover_that_wraps_leaves_cloth_on_the_sides(void **state)
     assert_int_equal(plan_padding(bench->plan, box, SIDE_LEFT)->pad, 0);
 }
 
-#define WOOD_TEST(test) cmocka_unit_test_setup_teardown(test, carpenter_begin, carpenter_end)
-
 int main(void)
 {
     const struct CMUnitTest tests[] = {

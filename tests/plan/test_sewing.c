@@ -177,25 +177,9 @@ static void a_cushion_without_a_zip_is_closed_by_hand(void **state)
     zip->kind = FITTING_ZIP;
     zip->side = SIDE_BACK;
     soft_plan(soft);
+    assert_non_null(seam_of(soft, cover, 0));
     for (int nth = 0; seam_of(soft, cover, nth); nth++)
         assert_int_not_equal(seam_of(soft, cover, nth)->kind, SEAM_BY_HAND);
-}
-
-static const struct step *step_of(const struct soft *soft, int kind)
-{
-    for (size_t i = 0; i < soft->plan->steps.count; i++)
-        if (soft->plan->steps.at[i].kind == kind)
-            return &soft->plan->steps.at[i];
-    fail_msg("no such step");
-    return NULL;
-}
-
-static bool says(const struct step *step, const char *words)
-{
-    for (size_t i = 0; i < step->action_count; i++)
-        if (strstr(step->actions[i], words))
-            return true;
-    return false;
 }
 
 /* Its foam is glued to nothing and stapled nowhere: sewn, tried on, then filled and closed. */
@@ -208,14 +192,14 @@ static void a_cushion_is_filled_and_closed(void **state)
     ((struct box *)model_find(&soft->model, ENTITY_box, box))->frame = FRAME_CUSHION;
     soft_layer(soft, box, LAYER_FOAM, SHAPE_SLAB, SIDE_TOP, soft->foam4);
     soft_plan(soft);
-    assert_string_equal(step_of(soft, STEP_PAD)->title, "Make up the top foam of S");
-    assert_false(says(step_of(soft, STEP_PAD), "Spray"));
-    assert_string_equal(step_of(soft, STEP_COVER)->title, "Fill and close the top cover of S");
-    assert_true(says(step_of(soft, STEP_COVER), "push it to the far end"));
-    assert_false(says(step_of(soft, STEP_COVER), "staple"));
-    assert_true(step_of(soft, STEP_SEW) < step_of(soft, STEP_TRY));
-    assert_true(step_of(soft, STEP_PAD) < step_of(soft, STEP_COVER));
-    assert_true(step_of(soft, STEP_TRY) < step_of(soft, STEP_COVER));
+    assert_string_equal(soft_step(soft, STEP_PAD)->title, "Make up the top foam of S");
+    assert_false(soft_says(soft, STEP_PAD, "Spray"));
+    assert_string_equal(soft_step(soft, STEP_COVER)->title, "Fill and close the top cover of S");
+    assert_true(soft_says(soft, STEP_COVER, "push it to the far end"));
+    assert_false(soft_says(soft, STEP_COVER, "staple"));
+    assert_true(soft_step(soft, STEP_SEW) < soft_step(soft, STEP_TRY));
+    assert_true(soft_step(soft, STEP_PAD) < soft_step(soft, STEP_COVER));
+    assert_true(soft_step(soft, STEP_TRY) < soft_step(soft, STEP_COVER));
 }
 
 /* What slips on and off is pulled over at the end; on wood, foam is glued. */
@@ -228,9 +212,9 @@ static void a_slip_cover_is_pulled_on(void **state)
     soft_layer(soft, box, LAYER_FOAM, SHAPE_SLAB, SIDE_TOP, soft->foam4);
     soft_layer_of(soft, cover)->slip = 1;
     soft_plan(soft);
-    assert_string_equal(step_of(soft, STEP_PAD)->title, "Glue the top foam of S");
-    assert_string_equal(step_of(soft, STEP_COVER)->title, "Pull on the top cover of S");
-    assert_true(says(step_of(soft, STEP_COVER), "the hem level all round"));
+    assert_string_equal(soft_step(soft, STEP_PAD)->title, "Glue the top foam of S");
+    assert_string_equal(soft_step(soft, STEP_COVER)->title, "Pull on the top cover of S");
+    assert_true(soft_says(soft, STEP_COVER, "the hem level all round"));
 }
 
 /* An inch less than the opening of 20, between two halves that are closed round it before the
@@ -367,8 +351,6 @@ static void what_comes_out_of_one_width_is_not_sewn(void **state)
     soft_plan(soft);
     assert_int_equal(soft->plan->seams.count, 0);
 }
-
-#define SOFT_TEST(test) cmocka_unit_test_setup_teardown(test, soft_begin, soft_end)
 
 int main(void)
 {

@@ -46,20 +46,6 @@ static void lean(struct carpenter *bench, int64_t box, enum axis_word axis, doub
     carpenter_box_of(bench, box)->lean = DEGREES(degrees);
 }
 
-/* The sentence of the only finding of a kind. */
-static void assert_told(const struct carpenter *bench, enum finding_kind kind, const char *sentence)
-{
-    struct text text;
-
-    assert_int_equal(carpenter_findings(bench, (int)kind), 1);
-    text_init(&text);
-    for (size_t i = 0; i < bench->plan->findings.count; i++)
-        if (bench->plan->findings.at[i].kind == (int)kind)
-            plan_finding_text(bench->plan, &bench->plan->findings.at[i], &text);
-    assert_string_equal(text_string(&text), sentence);
-    text_release(&text);
-}
-
 static void assert_near(int64_t value, double wanted, double most)
 {
     if (fabs((double)value - wanted) > most)
@@ -530,8 +516,6 @@ static void a_box_that_leans_is_carried_straight(void **state)
     assert_int_equal(carpenter_findings(bench, FINDING_TOO_BIG_FOR_WAY), 0);
     assert_int_equal(plan_load(bench->plan, a)->finished.x, IN(40));
 }
-
-#define WOOD_TEST(test) cmocka_unit_test_setup_teardown(test, carpenter_begin, carpenter_end)
 
 int main(void)
 {

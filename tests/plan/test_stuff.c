@@ -90,12 +90,11 @@ static void padding_and_cloth_are_told_apart(void **state)
 
 int main(void)
 {
-#define FACT(name) cmocka_unit_test_setup_teardown(name, soft_begin, soft_end)
     const struct CMUnitTest tests[] = {
-        FACT(a_cover_of_foam_is_a_stop_and_cloth_mends_it),
-        FACT(a_frame_of_foam_is_told),
-        FACT(a_panel_of_sticks_is_told),
-        FACT(padding_and_cloth_are_told_apart),
+        SOFT_TEST(a_cover_of_foam_is_a_stop_and_cloth_mends_it),
+        SOFT_TEST(a_frame_of_foam_is_told),
+        SOFT_TEST(a_panel_of_sticks_is_told),
+        SOFT_TEST(padding_and_cloth_are_told_apart),
     };
     int failed = cmocka_run_group_tests_name("stuff", tests, NULL, NULL);
 

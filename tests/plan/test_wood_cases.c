@@ -323,8 +323,6 @@ static void screws_at_a_node_stay_clear(void **state)
     assert_int_equal(carpenter_findings(bench, FINDING_SCREWS_NEAR), 0);
 }
 
-#define WOOD_TEST(test) cmocka_unit_test_setup_teardown(test, carpenter_begin, carpenter_end)
-
 int main(void)
 {
     const struct CMUnitTest tests[] = {
