@@ -7,9 +7,13 @@
 
 #include "base/quantity.h"
 
+#include <assert.h>
+
 #define LEARN_PARTS 3 /* left, for a measure to be learnt */
 #define LEARN_SOON 1  /* times the work of learning a measure, until the next one is learnt; */
 #define LEARN_LATE 64 /* doubled up to this as long as they do not help */
+
+#define DIVE_AT_ONCE 5 /* per cent of what may be lost that a dive may lose at the beginning */
 
 /* Slices from one time to before another. */
 static int64_t slices_between(const struct roll_sweep *sweep, const struct measure *measure,
@@ -126,10 +130,23 @@ void sweep_lose(struct roll_sweep *sweep, int64_t from, int64_t to, int sign)
     }
 }
 
+/* What may be lost up to a time; a dive may lose more and more of it. */
+static int64_t may_lose(const struct roll_sweep *sweep, const struct measure *measure, int64_t to)
+{
+    int64_t share;
+
+    if (sweep->dive == 0 || measure->spare < 0)
+        return measure->spare;
+    assert(to >= 0 && to <= sweep->target);
+    share = DIVE_AT_ONCE + (100 - DIVE_AT_ONCE) * to / sweep->target;
+    return measure->spare / 100 * share + measure->spare % 100 * share / 100;
+}
+
 bool sweep_lost_too_much(struct roll_sweep *sweep)
 {
     for (size_t m = 0; m < sweep->measure_count; m++)
-        if (sweep->lost[m] > sweep->measures[m].spare && measured(sweep, &sweep->measures[m])) {
+        if (sweep->lost[m] > may_lose(sweep, &sweep->measures[m], sweep->time) &&
+            measured(sweep, &sweep->measures[m])) {
             sweep->measures[m].hits++;
             return true;
         }
@@ -144,7 +161,7 @@ static bool falls_short(const struct roll_sweep *sweep, size_t index, int64_t to
     if (missing < 0 || !measured(sweep, measure))
         return false;
     return sweep->lost[index] + missing * slices_between(sweep, measure, sweep->time, to) >
-           measure->spare;
+           may_lose(sweep, measure, to);
 }
 
 bool sweep_falls_short(const struct roll_sweep *sweep, int64_t to, int64_t more)

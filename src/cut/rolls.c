@@ -1,7 +1,8 @@
 /*
  * First the shelf, the largest part first, by cuts from edge to edge; then the roll. Its first
  * layout comes from a few orders; then hunts (rollhunt.h) go on from the best order, each with its
- * way of laying parts and its aim, a slice of work at a time in turn.
+ * way of laying parts and its aim, a slice of work at a time in turn with dives (rolldives.h) and a
+ * sweep (rollsweep.h).
  *
  *  1. `best` lays every part of the roll, and `length` is where the farthest ends, kerf included.
  *  2. `bound` is a length that no layout undercuts, so the search is over when both are equal.
@@ -13,9 +14,9 @@
 #include "base/quantity.h"
 #include "cut/ranking.h"
 #include "cut/rollbound.h"
+#include "cut/rolldives.h"
 #include "cut/rollhunt.h"
 #include "cut/rollrows.h"
-#include "cut/rollsweep.h"
 #include "cut/split.h"
 
 #include <assert.h>
@@ -34,14 +35,34 @@
 #define FEW_PARTS 4
 #define SOME_PARTS 12
 
-/* In turn with the hunts, a slice of work each, goes the sweep; of more parts than so many hunts
- * get more, and of fewer the sweep does where hunts have found nothing for so much work. */
+/* In turn with the hunts go dives and the sweep, so many quarters of a slice each: at first, and
+ * once hunts have done so much work (where a pattern binds parts: so much in vain). Dives have been
+ * seen to find little where a pattern does. Of more parts than so many hunts get most. */
+#define SHARE (SLICE / 4)
 #define FEW_SWEPT 30
-#define SHARE_OF_HUNTS 4
-#define TIRED INT64_C(250000000)
-#define SHARE_OF_SWEEP 4
+#define TIRED_PLAIN INT64_C(200000000)
+#define TIRED_BOUND INT64_C(250000000)
+
+struct shares {
+    int64_t hunts, dives, sweep;
+};
+
+static const struct shares many_shares = {16, 0, 4};
+static const struct shares plain_shares[2] = {{4, 1, 2}, {1, 2, 9}};
+static const struct shares bound_shares[2] = {{4, 0, 4}, {4, 0, 16}};
 
 enum aim { AIM_SHORTER, AIM_CHEAPER, AIMS };
+
+/* Each sort once first; then hunts by the skyline for a cheaper length, which find most where parts
+ * and the sale let them be. */
+static const struct {
+    enum roll_way way;
+    enum aim aim;
+} turns[] = {{ROLL_SKYLINE, AIM_SHORTER}, {ROLL_SKYLINE, AIM_CHEAPER}, {ROLL_NOOKS, AIM_SHORTER},
+             {ROLL_NOOKS, AIM_CHEAPER},   {ROLL_SKYLINE, AIM_CHEAPER}, {ROLL_SKYLINE, AIM_CHEAPER},
+             {ROLL_SKYLINE, AIM_CHEAPER}};
+
+#define TURNS (sizeof turns / sizeof *turns)
 
 struct rolls_search {
     const struct cut_job *job;
@@ -62,8 +83,11 @@ struct rolls_search {
     int64_t swept;    /* target of the sweep; 0: none yet */
     int64_t unjudged; /* a target of which it can say no more */
 
+    struct roll_dives dives;
+
     size_t turn;
-    int64_t stale; /* work since the best was found */
+    int64_t hunted; /* work of hunts and dives, */
+    int64_t stale;  /* and of it since the best was found */
 };
 
 /* ---- the shelf ---- */
@@ -284,6 +308,12 @@ static void begin_hunts(struct rolls_search *search)
     aim_hunts(search, true);
 }
 
+static void count_hunted(struct rolls_search *search, int64_t work)
+{
+    search->hunted += work;
+    search->stale += work;
+}
+
 /* About `work` units by one hunt. */
 static void hunt_on(struct rolls_search *search, struct roll_hunt *hunt, int64_t work,
                     int64_t *done)
@@ -294,7 +324,7 @@ static void hunt_on(struct rolls_search *search, struct roll_hunt *hunt, int64_t
     while (!found && hunt->pack.work - begin < work)
         found = roll_hunt_round(hunt);
     *done += hunt->pack.work - begin;
-    search->stale += hunt->pack.work - begin;
+    count_hunted(search, hunt->pack.work - begin);
     if (!found)
         return;
     keep(search, &hunt->pack, &hunt->now);
@@ -330,11 +360,11 @@ static void hunt_all(struct rolls_search *search, int64_t work, int64_t *done)
     if (!search->hunting && is_hunted(search))
         begin_hunts(search);
     while (is_hunted(search) && *done - begin < work) {
-        size_t turn = search->turn++ % (ROLL_WAYS * AIMS);
-        struct roll_hunt *hunt = &search->hunts[turn / AIMS][turn % AIMS];
+        size_t turn = search->turn++ % TURNS;
+        struct roll_hunt *hunt = &search->hunts[turns[turn].way][turns[turn].aim];
         int64_t left = work - (*done - begin);
 
-        if (hunt->job && target_of(search, (enum aim)(turn % AIMS)) > 0)
+        if (hunt->job && target_of(search, turns[turn].aim) > 0)
             hunt_on(search, hunt, left < SLICE ? left : SLICE, done);
     }
 }
@@ -376,9 +406,8 @@ static void set_order(struct rolls_search *search, const struct roll_spot *spots
 }
 
 /* Takes over what the sweep found, and lets hunts look below it. */
-static void keep_swept(struct rolls_search *search)
+static void keep_swept(struct rolls_search *search, const struct roll_spot *spots)
 {
-    const struct roll_spot *spots = roll_sweep_spots(search->sweep);
     int64_t length = 0;
 
     for (size_t i = 0; i < search->roll.count; i++) {
@@ -412,9 +441,26 @@ static void sweep_on(struct rolls_search *search, int64_t work, int64_t *done)
         if (verdict == SWEEP_NEVER)
             search->bound = target + 1;
         if (verdict == SWEEP_FITS)
-            keep_swept(search);
+            keep_swept(search, roll_sweep_spots(search->sweep));
         if (verdict == SWEEP_UNKNOWN)
             search->unjudged = target;
+    }
+}
+
+/* Dives look below the best for as long as hunts do. */
+static void dive_on(struct rolls_search *search, int64_t work, int64_t *done)
+{
+    int64_t begin = *done, target;
+
+    while (is_hunted(search) && *done - begin < work &&
+           (target = target_of(search, AIM_CHEAPER)) > 0) {
+        int64_t before = *done;
+        bool found = roll_dives_on(&search->dives, &search->roll, search->arena, target,
+                                   work - (*done - begin), done);
+
+        count_hunted(search, *done - before);
+        if (found)
+            keep_swept(search, roll_sweep_spots(search->dives.sweep));
     }
 }
 
@@ -524,6 +570,15 @@ static void look_closer(struct rolls_search *search, int64_t *done)
     search->thorough = true;
 }
 
+static const struct shares *shares_of(const struct rolls_search *search)
+{
+    if (search->roll.count > FEW_SWEPT)
+        return &many_shares;
+    if (roll_job_plain(&search->roll))
+        return &plain_shares[search->hunted > TIRED_PLAIN];
+    return &bound_shares[search->stale > TIRED_BOUND];
+}
+
 bool rolls_step(void *state, int64_t work, int64_t *done, struct cut_layout *best)
 {
     struct rolls_search *search = state;
@@ -532,10 +587,11 @@ bool rolls_step(void *state, int64_t work, int64_t *done, struct cut_layout *bes
     if (!search->thorough && is_hunted(search))
         look_closer(search, done);
     while (is_worth_it(search) && *done - begin < work) {
-        bool few = search->roll.count <= FEW_SWEPT;
+        const struct shares *shares = shares_of(search);
 
-        hunt_all(search, few ? SLICE : SHARE_OF_HUNTS * SLICE, done);
-        sweep_on(search, few && search->stale > TIRED ? SHARE_OF_SWEEP * SLICE : SLICE, done);
+        hunt_all(search, shares->hunts * SHARE, done);
+        dive_on(search, shares->dives * SHARE, done);
+        sweep_on(search, shares->sweep * SHARE, done);
     }
     if (search->length < before || search->bound > bound)
         *best = lay(search);

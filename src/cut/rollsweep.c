@@ -27,6 +27,7 @@
 #include "cut/rollsweep_state.h"
 
 #include "base/quantity.h"
+#include "cut/chance.h"
 
 #include <assert.h>
 #include <string.h>
@@ -86,6 +87,20 @@ static void add_stays(struct roll_sweep *sweep, size_t kind)
         add_stay(sweep, kind, false, at,
                  job->pattern.half_drop &&
                      modulo((at - sweep->rows.origin - part->across) / repeat, 2) != 0);
+}
+
+/* Any order is as likely. */
+static void shuffle_stays(struct roll_sweep *sweep)
+{
+    uint64_t chance = UINT64_C(88172645463325252) ^ sweep->dive << 32;
+
+    for (size_t i = 1; i < sweep->stay_count; i++) {
+        size_t other = (size_t)((chance_next(&chance) >> 33) % (i + 1));
+        struct stay kept = sweep->stays[i];
+
+        sweep->stays[i] = sweep->stays[other];
+        sweep->stays[other] = kept;
+    }
 }
 
 /* The most stays that any origin gives. */
@@ -228,6 +243,8 @@ static void open_origin(struct roll_sweep *sweep)
             if (sweep->stays[s].length < sweep->shortest[k])
                 sweep->shortest[k] = sweep->stays[s].length;
     }
+    if (sweep->dive > 0)
+        shuffle_stays(sweep);
     sweep_set_measures(sweep);
     sweep->work += sweep->rows.work;
     sweep->compact = true;
@@ -304,10 +321,19 @@ struct roll_sweep *roll_sweep_new(const struct roll_job *job, struct arena *aren
 void roll_sweep_aim(struct roll_sweep *sweep, int64_t target)
 {
     sweep->target = target;
+    sweep->dive = 0;
     sweep->origin = sweep->phase = 0;
     sweep->opened = false;
     sweep->unjudged = false;
     sweep->forgotten = 0;
+}
+
+void roll_sweep_dive(struct roll_sweep *sweep, int64_t target, uint64_t number)
+{
+    assert(number > 0);
+    roll_sweep_aim(sweep, target);
+    sweep->dive = number;
+    sweep->origin = number % sweep->origin_count;
 }
 
 /* ---- states that failed ---- */
@@ -798,11 +824,15 @@ static bool shown_too_short(struct roll_sweep *sweep)
     return shown;
 }
 
-/* To the next origin; after the last one to the first again, with the next phase. What was not
- * judged with the phase left open is judged with all of them. */
+/* A dive looks at one only. To the next origin; after the last one to the first again, with the
+ * next phase. What was not judged with the phase left open is judged with all of them. */
 static void next_origin(struct roll_sweep *sweep)
 {
     sweep->opened = false;
+    if (sweep->dive > 0) {
+        sweep->origin = sweep->origin_count;
+        return;
+    }
     if (++sweep->origin < sweep->origin_count || sweep->phase == sweep->phase_count)
         return;
     if (sweep->phase++ == 0)
@@ -824,7 +854,7 @@ enum sweep_verdict roll_sweep_on(struct roll_sweep *sweep, int64_t work, int64_t
             next_origin(sweep);
     }
     *done += sweep->work - begin;
-    if (verdict == SWEEP_NEVER && sweep->unjudged)
+    if (verdict == SWEEP_NEVER && (sweep->unjudged || sweep->dive > 0))
         return SWEEP_UNKNOWN;
     return verdict;
 }

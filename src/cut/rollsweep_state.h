@@ -110,6 +110,8 @@ struct roll_sweep {
     bool unseated;             /* while it was kept something found no seats */
     bool unjudged;             /* something was left without a verdict */
 
+    uint64_t dive; /* its number; 0: everything is looked through */
+
     struct measure measures[MEASURES_MOST + 1]; /* one more on trial */
     size_t measure_count, measures_kept;        /* those that are never given up come first */
     size_t sharpest;                            /* the one that refuted last */
