@@ -130,6 +130,7 @@ static void leave(struct trail *trail)
 
 static void go_back_and_forth(struct trail *trail, bool reopening)
 {
+    struct fault_note note = {0};
     char label[STORE_LABEL];
     int64_t build;
 
@@ -139,7 +140,9 @@ static void go_back_and_forth(struct trail *trail, bool reopening)
         if (reopening && i % 5 == 0)
             reopen(trail);
     }
-    assert_int_equal(store_undo(trail->store, label, &build, NULL), FAULT_MISSING);
+    assert_int_equal(store_undo(trail->store, label, &build, &note), FAULT_MISSING);
+    assert_string_equal(note.why, "there is nothing to undo");
+    assert_int_equal(note.column, 0);
     for (int i = 0; i < trail->length; i++) {
         assert_int_equal(store_redo(trail->store, label, &build, NULL), FAULT_NONE);
         assert_true(content(trail->store) == trail->states[i + 1]);

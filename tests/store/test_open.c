@@ -147,6 +147,7 @@ static void a_folder_that_is_not_there_is_said(void **state)
     snprintf(path, sizeof path, "%s/nowhere/workshop", place.folder);
     assert_int_equal(store_open(&store, path, &note), FAULT_IO);
     assert_non_null(strstr(note.why, "folder"));
+    assert_int_equal(note.column, 0);
     place_remove(&place);
 }
 
