@@ -19,6 +19,22 @@ typedef void cut_fn(const struct cut_job *job, struct arena *arena, struct cut_l
 static cut_fn *const cuts[] = {
     [CUT_BARS] = bars_cut, [CUT_SHEETS] = sheets_cut, [CUT_ROLLS] = rolls_cut};
 
+struct arena saw_arena;
+
+int saw_arena_open(void **state)
+{
+    (void)state;
+    arena_init(&saw_arena);
+    return 0;
+}
+
+int saw_arena_close(void **state)
+{
+    (void)state;
+    arena_release(&saw_arena);
+    return 0;
+}
+
 void parts_add(struct parts *parts, size_t count, int64_t length, int64_t width, bool may_turn)
 {
     assert(parts->count + count <= MOST_PARTS);
@@ -179,7 +195,7 @@ void chance_is_cut_soundly(enum cut_way way, uint64_t seed)
     }
 }
 
-static void assert_same_places(const struct cut_layout *one, const struct cut_layout *other)
+void assert_same_places(const struct cut_layout *one, const struct cut_layout *other)
 {
     assert_int_equal(one->places.count, other->places.count);
     for (size_t i = 0; i < one->places.count; i++) {

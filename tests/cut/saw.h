@@ -27,12 +27,20 @@ void roll_by_chance(struct dice *dice, struct parts *parts, struct cut_blemish *
 
 void parts_add(struct parts *parts, size_t count, int64_t length, int64_t width, bool may_turn);
 
+/* What a group of tests lays out in; cmocka's setup and teardown of the group. */
+extern struct arena saw_arena;
+int saw_arena_open(void **state);
+int saw_arena_close(void **state);
+
 /* Cuts and fails the test with the flaw's words when the layout is not sound. */
 struct cut_layout saw(enum cut_way way, const struct cut_job *job, struct arena *arena);
 
 /* The same with a search that goes on, in slices, until it ends or `work` is done. */
 struct cut_layout saw_on(enum cut_way way, const struct cut_job *job, int64_t work, int64_t slice,
                          struct arena *arena);
+
+/* Every part in its place in both. */
+void assert_same_places(const struct cut_layout *one, const struct cut_layout *other);
 
 /* How many blanks of a size a layout uses. */
 size_t blanks_of(const struct cut_layout *layout, size_t size);

@@ -8,22 +8,6 @@
 
 #include <cmocka.h>
 
-static struct arena arena;
-
-static int open_arena(void **state)
-{
-    (void)state;
-    arena_init(&arena);
-    return 0;
-}
-
-static int close_arena(void **state)
-{
-    (void)state;
-    arena_release(&arena);
-    return 0;
-}
-
 static struct cut_job job_of(const struct parts *parts, const struct cut_size *sizes,
                              size_t size_count)
 {
@@ -56,7 +40,7 @@ static void headboard_takes_ten_sticks(void **state)
     (void)state;
     add_headboard(&parts);
     job = job_of(&parts, sizes, 1);
-    layout = saw(CUT_BARS, &job, &arena);
+    layout = saw(CUT_BARS, &job, &saw_arena);
     assert_int_equal(layout.blanks.count, 10);
     assert_int_equal(layout.cost, 4200);
     assert_int_equal(layout.bound, 3780); /* nine parts longer than half a stick */
@@ -73,7 +57,7 @@ static void headboard_is_cheaper_from_two_lengths(void **state)
     (void)state;
     add_headboard(&parts);
     job = job_of(&parts, sizes, 2);
-    layout = saw(CUT_BARS, &job, &arena);
+    layout = saw(CUT_BARS, &job, &saw_arena);
     assert_int_equal(layout.cost, 3470);
     assert_int_equal(blanks_of(&layout, 0), 1);
     assert_int_equal(blanks_of(&layout, 1), 5);
@@ -93,7 +77,7 @@ static void banquette_finds_the_exact_fits(void **state)
     parts_add(&parts, 20, IN(11.25), 0, false);
     parts_add(&parts, 15, IN(14.5), 0, false);
     job = job_of(&parts, sizes, 1);
-    layout = saw(CUT_BARS, &job, &arena);
+    layout = saw(CUT_BARS, &job, &saw_arena);
     assert_int_equal(layout.blanks.count, 10);
     assert_int_equal(layout.bound, 3100);
 }
@@ -111,7 +95,7 @@ static void ottoman_takes_three_sticks(void **state)
     parts_add(&parts, 5, IN(20), 0, false);
     parts_add(&parts, 4, IN(5), 0, false);
     job = job_of(&parts, sizes, 1);
-    layout = saw(CUT_BARS, &job, &arena);
+    layout = saw(CUT_BARS, &job, &saw_arena);
     assert_int_equal(layout.blanks.count, 3);
 }
 
@@ -124,7 +108,7 @@ static void leftovers_are_used_before_a_stick_is_bought(void **state)
 
     (void)state;
     parts_add(&parts, 3, 40, 0, false);
-    layout = saw(CUT_BARS, &job, &arena);
+    layout = saw(CUT_BARS, &job, &saw_arena);
     assert_int_equal(blanks_of(&layout, 1), 2);
     assert_int_equal(layout.cost, 50);
 }
@@ -140,10 +124,10 @@ static void stubs_shorter_than_their_trim_leave_the_bound_alone(void **state)
 
     (void)state;
     parts_add(&parts, 1, 80, 0, false);
-    layout = saw(CUT_BARS, &job, &arena);
+    layout = saw(CUT_BARS, &job, &saw_arena);
     assert_int_equal(layout.cost, 50);
     assert_int_equal(layout.bound, 50);
-    layout = saw_on(CUT_BARS, &job, INT64_C(1) << 24, INT64_C(1) << 24, &arena);
+    layout = saw_on(CUT_BARS, &job, INT64_C(1) << 24, INT64_C(1) << 24, &saw_arena);
     assert_int_equal(layout.cost, 50);
     assert_int_equal(layout.bound, 50);
 }
@@ -159,7 +143,7 @@ static void a_part_longer_than_every_stick_is_left_out(void **state)
     (void)state;
     parts_add(&parts, 1, 95, 0, false);
     parts_add(&parts, 1, 94, 0, false);
-    layout = saw(CUT_BARS, &job, &arena);
+    layout = saw(CUT_BARS, &job, &saw_arena);
     assert_int_equal(layout.left_out.count, 1);
     assert_int_equal(layout.left_out.at[0], 0);
     assert_int_equal(layout.blanks.count, 1);
@@ -175,7 +159,7 @@ static void parts_need_one_kerf_less_than_there_are_parts(void **state)
 
     (void)state;
     parts_add(&parts, 3, 30, 0, false);
-    layout = saw(CUT_BARS, &job, &arena);
+    layout = saw(CUT_BARS, &job, &saw_arena);
     assert_int_equal(layout.blanks.count, 1);
     assert_int_equal(layout.blanks.at[0].used, 96);
     assert_int_equal(layout.blanks.at[0].rest, 0);
@@ -191,10 +175,10 @@ static void no_kerf_is_the_classical_problem(void **state)
 
     (void)state;
     parts_add(&parts, 8, 25, 0, false);
-    layout = saw(CUT_BARS, &job, &arena);
+    layout = saw(CUT_BARS, &job, &saw_arena);
     assert_int_equal(layout.blanks.count, 2);
     job.kerf = 1;
-    layout = saw(CUT_BARS, &job, &arena);
+    layout = saw(CUT_BARS, &job, &saw_arena);
     assert_int_equal(layout.blanks.count, 3);
 }
 
@@ -207,7 +191,7 @@ static void sticks_without_a_price_are_chosen_by_length(void **state)
 
     (void)state;
     parts_add(&parts, 1, 55, 0, false);
-    layout = saw(CUT_BARS, &job, &arena);
+    layout = saw(CUT_BARS, &job, &saw_arena);
     assert_int_equal(blanks_of(&layout, 1), 1);
     assert_int_equal(layout.cost, 0);
 }
@@ -218,7 +202,7 @@ static void an_empty_job_gives_an_empty_layout(void **state)
     struct cut_layout layout;
 
     (void)state;
-    layout = saw(CUT_BARS, &job, &arena);
+    layout = saw(CUT_BARS, &job, &saw_arena);
     assert_int_equal(layout.blanks.count + layout.left_out.count, 0);
     assert_int_equal(layout.cost, 0);
 }
@@ -253,5 +237,5 @@ int main(void)
         cmocka_unit_test(the_same_job_gives_the_same_layout),
     };
 
-    return cmocka_run_group_tests_name("bars", tests, open_arena, close_arena) ? 1 : 0;
+    return cmocka_run_group_tests_name("bars", tests, saw_arena_open, saw_arena_close) ? 1 : 0;
 }

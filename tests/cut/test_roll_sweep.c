@@ -15,22 +15,7 @@
 
 #include <cmocka.h>
 
-static struct arena arena;
 static jmp_buf escape;
-
-static int open_arena(void **state)
-{
-    (void)state;
-    arena_init(&arena);
-    return 0;
-}
-
-static int close_arena(void **state)
-{
-    (void)state;
-    arena_release(&arena);
-    return 0;
-}
 
 /* ---- slices ---- */
 
@@ -38,10 +23,10 @@ static struct slices slices_of(int64_t room)
 {
     struct slices slices;
 
-    arena.escape = &escape;
+    saw_arena.escape = &escape;
     if (setjmp(escape))
         fail_msg("memory is out");
-    slices = slices_begin(4, 8, &arena);
+    slices = slices_begin(4, 8, &saw_arena);
     slices.room = room;
     return slices;
 }
@@ -150,15 +135,15 @@ struct tally {
 
 static struct roll_job whole_job(const struct cut_job *job, bool *ret_whole)
 {
-    size_t *parts = ARENA_MANY(&arena, size_t, job->part_count);
-    const bool *takes = roll_takes(job, 0, &arena);
+    size_t *parts = ARENA_MANY(&saw_arena, size_t, job->part_count);
+    const bool *takes = roll_takes(job, 0, &saw_arena);
 
     *ret_whole = true;
     for (size_t i = 0; i < job->part_count; i++) {
         parts[i] = i;
         *ret_whole = *ret_whole && takes[i];
     }
-    return *ret_whole ? roll_job_make(job, 0, parts, job->part_count, &arena)
+    return *ret_whole ? roll_job_make(job, 0, parts, job->part_count, &saw_arena)
                       : (struct roll_job){0};
 }
 
@@ -212,16 +197,16 @@ static void check_job(const struct cut_job *job, struct tally *tally)
     enum sweep_verdict verdict;
     bool whole;
 
-    arena.escape = &escape;
+    saw_arena.escape = &escape;
     if (setjmp(escape))
         fail_msg("memory is out");
     struct roll_job roll = whole_job(job, &whole);
     if (!whole)
         return;
     shortest = brute_length(job, BRUTE_ROLL_LENGTH);
-    bound = roll_rows_bound(&roll, &arena, &work);
+    bound = roll_rows_bound(&roll, &saw_arena, &work);
     assert_true(bound <= shortest);
-    sweep = roll_sweep_new(&roll, &arena);
+    sweep = roll_sweep_new(&roll, &saw_arena);
     assert_false(dives_find(&roll, sweep, shortest - 1));
     tally->dived += dives_find(&roll, sweep, shortest);
     verdict = verdict_of(sweep, shortest - 1);
@@ -249,7 +234,7 @@ static void a_sweep_says_what_trying_every_place_says(void **state)
         struct cut_job job = brute_job(&dice, parts, &roll, &blemish);
 
         check_job(&job, &tally);
-        arena_release(&arena);
+        arena_release(&saw_arena);
     }
     assert_true(tally.jobs > 100);
     assert_true(tally.never > tally.jobs * 3 / 4);
@@ -283,7 +268,7 @@ static void a_group_is_pushed_as_a_whole(void **state)
             parts[k].along = dice_between(&dice, 0, 5);
         }
         check_job(&job, &tally);
-        arena_release(&arena);
+        arena_release(&saw_arena);
     }
     assert_int_equal(tally.never, tally.jobs);
     assert_int_equal(tally.fits, tally.jobs);
@@ -407,15 +392,15 @@ static bool was_cut_from_it(const struct cloth *cloth, const struct cut_job *job
     struct roll_sweep *sweep;
     bool whole;
 
-    arena.escape = &escape;
+    saw_arena.escape = &escape;
     if (setjmp(escape))
         fail_msg("memory is out");
     struct roll_job roll = whole_job(job, &whole);
     assert_true(whole);
-    assert_true(roll_bound(&roll, ROLL_PAIRS_FEW, &arena) <= cloth->length);
-    assert_true(roll_bound(&roll, ROLL_PAIRS_MANY, &arena) <= cloth->length);
-    assert_true(roll_rows_bound(&roll, &arena, &work) <= cloth->length);
-    sweep = roll_sweep_new(&roll, &arena);
+    assert_true(roll_bound(&roll, ROLL_PAIRS_FEW, &saw_arena) <= cloth->length);
+    assert_true(roll_bound(&roll, ROLL_PAIRS_MANY, &saw_arena) <= cloth->length);
+    assert_true(roll_rows_bound(&roll, &saw_arena, &work) <= cloth->length);
+    sweep = roll_sweep_new(&roll, &saw_arena);
     roll_sweep_aim(sweep, cloth->length);
     work = 0;
     switch (roll_sweep_on(sweep, INT64_C(10000000), &work)) {
@@ -439,7 +424,7 @@ static void no_bound_says_that_a_roll_could_not_be_cut_as_it_was(void **state)
         struct cut_job job = cut_to_pieces(&dice, &cloth);
 
         fits += was_cut_from_it(&cloth, &job);
-        arena_release(&arena);
+        arena_release(&saw_arena);
     }
     assert_true(fits > 75);
 }
@@ -459,7 +444,7 @@ static void no_sweep_misses_seats_that_there_are(void **state)
         if (cloth.count == 0)
             continue;
         fits += was_cut_from_it(&cloth, &job);
-        arena_release(&arena);
+        arena_release(&saw_arena);
     }
     assert_true(fits > SEATS_JOBS * 9 / 10);
 }
@@ -471,7 +456,7 @@ static bool dives_reach(const struct roll_job *job, int64_t target)
     bool found = false;
 
     while (!found && work < 20000000)
-        found = roll_dives_on(&dives, job, &arena, target, 1000000, &work);
+        found = roll_dives_on(&dives, job, &saw_arena, target, 1000000, &work);
     if (found)
         assert_true(end_of(job, roll_sweep_spots(dives.sweep)) <= target);
     return found;
@@ -481,7 +466,7 @@ static bool is_dived_for(const struct cloth *cloth, const struct cut_job *job)
 {
     bool whole;
 
-    arena.escape = &escape;
+    saw_arena.escape = &escape;
     if (setjmp(escape))
         fail_msg("memory is out");
     struct roll_job roll = whole_job(job, &whole);
@@ -501,7 +486,7 @@ static void dives_find_how_a_roll_was_cut(void **state)
         struct cut_job job = cut_to_pieces(&dice, &cloth);
 
         found += is_dived_for(&cloth, &job);
-        arena_release(&arena);
+        arena_release(&saw_arena);
     }
     assert_true(found > 10);
 }
@@ -561,11 +546,11 @@ static void published_jobs_with_waste_are_proven(void **state)
         for (int k = 0; k < of->count; k++)
             parts_add(&parts, 1, of->parts[k].length, of->parts[k].width, false);
         job.part_count = parts.count;
-        layout = saw_on(CUT_ROLLS, &job, 3000000000, 20000000, &arena);
+        layout = saw_on(CUT_ROLLS, &job, 3000000000, 20000000, &saw_arena);
         if (layout.cost != of->length || layout.bound != of->length)
             fail_msg("%s: %lld, at least %lld, not %lld", of->name, (long long)layout.cost,
                      (long long)layout.bound, (long long)of->length);
-        arena_release(&arena);
+        arena_release(&saw_arena);
     }
 }
 
@@ -586,5 +571,6 @@ int main(void)
         cmocka_unit_test(published_jobs_with_waste_are_proven),
     };
 
-    return cmocka_run_group_tests_name("roll sweep", tests, open_arena, close_arena) ? 1 : 0;
+    return cmocka_run_group_tests_name("roll sweep", tests, saw_arena_open, saw_arena_close) ? 1
+                                                                                             : 0;
 }

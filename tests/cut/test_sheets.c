@@ -8,22 +8,6 @@
 
 #include <cmocka.h>
 
-static struct arena arena;
-
-static int open_arena(void **state)
-{
-    (void)state;
-    arena_init(&arena);
-    return 0;
-}
-
-static int close_arena(void **state)
-{
-    (void)state;
-    arena_release(&arena);
-    return 0;
-}
-
 static struct cut_job job_of(const struct parts *parts, const struct cut_size *sizes,
                              size_t size_count)
 {
@@ -47,7 +31,7 @@ static void headboard_takes_two_sheets(void **state)
     parts_add(&parts, 2, IN(31.5), IN(8), true);
     parts_add(&parts, 4, IN(56), IN(11.875), true);
     job = job_of(&parts, sizes, 1);
-    layout = saw(CUT_SHEETS, &job, &arena);
+    layout = saw(CUT_SHEETS, &job, &saw_arena);
     assert_int_equal(layout.blanks.count, 2);
     assert_int_equal(layout.bound, 7600);
 }
@@ -65,7 +49,7 @@ static void ottoman_skins_take_half_a_sheet(void **state)
     parts_add(&parts, 2, IN(36), IN(8), true);
     parts_add(&parts, 2, IN(23), IN(8), true);
     job = job_of(&parts, sizes, 3);
-    layout = saw(CUT_SHEETS, &job, &arena);
+    layout = saw(CUT_SHEETS, &job, &saw_arena);
     assert_int_equal(blanks_of(&layout, 1), 1);
     assert_int_equal(layout.cost, 2100);
 }
@@ -85,7 +69,7 @@ static void banquette_skins_take_a_sheet_and_a_half(void **state)
     parts_add(&parts, 1, IN(84), IN(18), true);
     parts_add(&parts, 1, IN(57), IN(18), true);
     job = job_of(&parts, sizes, 2);
-    layout = saw(CUT_SHEETS, &job, &arena);
+    layout = saw(CUT_SHEETS, &job, &saw_arena);
     assert_int_equal(layout.cost, 6000);
     assert_int_equal(blanks_of(&layout, 0), 1);
     assert_int_equal(blanks_of(&layout, 1), 1);
@@ -102,10 +86,10 @@ static void four_strips_of_12_do_not_come_out_of_48(void **state)
     (void)state;
     parts_add(&parts, 4, IN(56), IN(12), false);
     job = job_of(&parts, sizes, 1);
-    layout = saw(CUT_SHEETS, &job, &arena);
+    layout = saw(CUT_SHEETS, &job, &saw_arena);
     assert_int_equal(layout.blanks.count, 2);
     job.kerf = 0;
-    layout = saw(CUT_SHEETS, &job, &arena);
+    layout = saw(CUT_SHEETS, &job, &saw_arena);
     assert_int_equal(layout.blanks.count, 1);
 }
 
@@ -118,10 +102,10 @@ static void grain_keeps_a_part_from_being_turned(void **state)
 
     (void)state;
     parts_add(&parts, 1, 40, 90, false);
-    layout = saw(CUT_SHEETS, &job, &arena);
+    layout = saw(CUT_SHEETS, &job, &saw_arena);
     assert_int_equal(layout.left_out.count, 1);
     parts.at[0].may_turn = true;
-    layout = saw(CUT_SHEETS, &job, &arena);
+    layout = saw(CUT_SHEETS, &job, &saw_arena);
     assert_int_equal(layout.left_out.count, 0);
     assert_true(layout.places.at[0].turned);
 }
@@ -136,7 +120,7 @@ static void leftovers_are_used_before_a_sheet_is_bought(void **state)
 
     (void)state;
     parts_add(&parts, 1, 60, 30, false);
-    layout = saw(CUT_SHEETS, &job, &arena);
+    layout = saw(CUT_SHEETS, &job, &saw_arena);
     assert_int_equal(blanks_of(&layout, 1), 1);
     assert_int_equal(layout.cost, 0);
 }
@@ -151,11 +135,11 @@ static void the_trim_comes_off_all_four_edges(void **state)
 
     (void)state;
     parts_add(&parts, 1, 90, 40, false);
-    layout = saw(CUT_SHEETS, &job, &arena);
+    layout = saw(CUT_SHEETS, &job, &saw_arena);
     assert_int_equal(layout.places.at[0].along, 5);
     assert_int_equal(layout.places.at[0].across, 5);
     parts.at[0].width = 41;
-    layout = saw(CUT_SHEETS, &job, &arena);
+    layout = saw(CUT_SHEETS, &job, &saw_arena);
     assert_int_equal(layout.left_out.count, 1);
 }
 
@@ -165,7 +149,7 @@ static void an_empty_job_gives_an_empty_layout(void **state)
     struct cut_layout layout;
 
     (void)state;
-    layout = saw(CUT_SHEETS, &job, &arena);
+    layout = saw(CUT_SHEETS, &job, &saw_arena);
     assert_int_equal(layout.blanks.count + layout.left_out.count, 0);
 }
 
@@ -196,5 +180,5 @@ int main(void)
         cmocka_unit_test(the_same_job_gives_the_same_layout),
     };
 
-    return cmocka_run_group_tests_name("sheets", tests, open_arena, close_arena) ? 1 : 0;
+    return cmocka_run_group_tests_name("sheets", tests, saw_arena_open, saw_arena_close) ? 1 : 0;
 }

@@ -90,19 +90,19 @@ static void no_bound_is_above_what_they_came_from(enum cut_way way, int jobs)
     assert_true(found > jobs / 2);
 }
 
-static void sticks(void **state)
+static void no_bound_of_sticks_is_above_what_was_cut_up(void **state)
 {
     (void)state;
     no_bound_is_above_what_they_came_from(CUT_BARS, 400);
 }
 
-static void sheets(void **state)
+static void no_bound_of_sheets_is_above_what_was_cut_up(void **state)
 {
     (void)state;
     no_bound_is_above_what_they_came_from(CUT_SHEETS, 150);
 }
 
-static void rolls(void **state)
+static void no_bound_of_rolls_is_above_what_was_cut_up(void **state)
 {
     (void)state;
     no_bound_is_above_what_they_came_from(CUT_ROLLS, 300);
@@ -111,9 +111,9 @@ static void rolls(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(sticks),
-        cmocka_unit_test(sheets),
-        cmocka_unit_test(rolls),
+        cmocka_unit_test(no_bound_of_sticks_is_above_what_was_cut_up),
+        cmocka_unit_test(no_bound_of_sheets_is_above_what_was_cut_up),
+        cmocka_unit_test(no_bound_of_rolls_is_above_what_was_cut_up),
     };
 
     return cmocka_run_group_tests_name("put together again", tests, NULL, NULL) ? 1 : 0;

@@ -37,22 +37,21 @@ static void draw_sizes(struct drawn *drawn, struct dice *dice, size_t sizes)
     for (size_t i = 0; i < sizes; i++)
         drawn->sizes[drawn->size_count++] =
             (struct cut_size){.length = feet[i] * 96 * EIGHTH,
-                              .price = feet[i] * 40 + feet[i] * dice_between(dice, 0, 8 - 1),
+                              .price = feet[i] * 40 + feet[i] * dice_between(dice, 0, 7),
                               .limit = CUT_ANY};
-    for (int64_t i = dice_between(dice, 0, 4 - 1); i > 0; i--)
-        drawn->sizes[drawn->size_count++] =
-            (struct cut_size){.length = (100 + dice_between(dice, 0, 500 - 1)) * EIGHTH,
-                              .limit = 1 + dice_between(dice, 0, 2 - 1)};
+    for (int64_t i = dice_between(dice, 0, 3); i > 0; i--)
+        drawn->sizes[drawn->size_count++] = (struct cut_size){
+            .length = dice_between(dice, 100, 599) * EIGHTH, .limit = dice_between(dice, 1, 2)};
 }
 
 static void draw_pieces(struct drawn *drawn, struct dice *dice, size_t pieces, int64_t most_alike)
 {
     drawn->piece_count = 0;
     while (drawn->piece_count < pieces) {
-        int64_t length = (48 + dice_between(dice, 0, 672 - 1)) * EIGHTH;
+        int64_t length = dice_between(dice, 48, 719) * EIGHTH;
 
-        for (int64_t n = 1 + dice_between(dice, 0, most_alike - 1);
-             n > 0 && drawn->piece_count < pieces; n--)
+        for (int64_t n = dice_between(dice, 1, most_alike); n > 0 && drawn->piece_count < pieces;
+             n--)
             drawn->pieces[drawn->piece_count++] = (struct cut_piece){.length = length};
     }
 }
