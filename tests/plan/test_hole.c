@@ -202,7 +202,7 @@ static void whatever_waits_for_a_join_is_told_once(void **state)
     (void)state;
     things_met = 0;
     work_builds(162, check_meetings);
-    assert_true(things_met > 20);
+    assert_true(things_met > 0);
 }
 
 int main(void)
