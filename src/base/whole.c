@@ -149,10 +149,16 @@ int64_t whole_divide_down(int64_t a, int64_t b)
     return a / b - (a % b < 0);
 }
 
+int64_t whole_modulo(int64_t a, int64_t b)
+{
+    assert(b > 0);
+    return a % b < 0 ? a % b + b : a % b;
+}
+
 int64_t whole_divide_even(int64_t a, int64_t b)
 {
     int64_t below = whole_divide_down(a, b);
-    int64_t rest = a % b < 0 ? a % b + b : a % b;
+    int64_t rest = whole_modulo(a, b);
     int64_t missing = b - rest;
 
     if (rest > missing || (rest == missing && below % 2 != 0))

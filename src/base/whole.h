@@ -23,6 +23,9 @@ int64_t whole_divide_up(int64_t a, int64_t b);
 int64_t whole_divide_down(int64_t a, int64_t b);
 int64_t whole_divide_even(int64_t a, int64_t b);
 
+/* What whole_divide_down leaves over of a, from 0 to b - 1. */
+int64_t whole_modulo(int64_t a, int64_t b);
+
 /* The greatest common divisor of two numbers that are not negative; of 0 and a number, the
  * number. */
 int64_t whole_common_divisor(int64_t a, int64_t b);

@@ -60,19 +60,14 @@ static bool width_takes(const struct cut_job *job, int64_t width, const struct c
 
 /* Where arcs on a circle have a point in common, they have the beginning of one of them. */
 
-static int64_t modulo(int64_t a, int64_t repeat)
-{
-    return a - whole_divide_down(a, repeat) * repeat;
-}
-
 static struct roll_arc arc_of(int64_t repeat, int64_t offset, int64_t room)
 {
-    return (struct roll_arc){modulo(-offset, repeat), room};
+    return (struct roll_arc){whole_modulo(-offset, repeat), room};
 }
 
 static bool in_arc(const struct roll_arc *arc, int64_t repeat, int64_t at)
 {
-    return modulo(at - arc->start, repeat) <= arc->length;
+    return whole_modulo(at - arc->start, repeat) <= arc->length;
 }
 
 static bool in_all(const struct roll_arc *arcs, size_t count, int64_t repeat, int64_t at)
@@ -277,7 +272,8 @@ static int64_t first_serving(const struct roll_job *job, const struct roll_part 
     if (roll_origin_serves(job, part->group, across - part->across))
         return across;
     for (size_t i = 0; i < group->start_count; i++) {
-        int64_t at = across + modulo(group->starts[i] + part->across - across, job->pattern.across);
+        int64_t at =
+            across + whole_modulo(group->starts[i] + part->across - across, job->pattern.across);
 
         least = at < least ? at : least;
     }

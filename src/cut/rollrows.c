@@ -16,11 +16,6 @@
 
 #define LIMIT INT64_C(20000000) /* of one linear program */
 
-static int64_t modulo(int64_t a, int64_t repeat)
-{
-    return a - whole_divide_down(a, repeat) * repeat;
-}
-
 /* ---- kinds ---- */
 
 bool roll_parts_alike(const struct roll_part *a, const struct roll_part *b)
@@ -66,7 +61,7 @@ static bool is_tied(const struct roll_rows *rows, const struct roll_part *part)
 static int64_t spots_met(const struct roll_rows *rows, int64_t length, int64_t begin)
 {
     int64_t repeat = rows->job->pattern.along;
-    int64_t before = modulo(rows->line - begin, repeat);
+    int64_t before = whole_modulo(rows->line - begin, repeat);
 
     return length <= before ? 0 : whole_divide_up(length - before, repeat);
 }
@@ -110,7 +105,7 @@ static void add_way(struct roll_rows *rows, const struct roll_part *part, bool t
 
     if (is_tied(rows, part) && pattern->across > 0) {
         way.repeat = pattern->across << drops(rows, part);
-        way.at = modulo(rows->origin + part->across + dropped * pattern->across, way.repeat);
+        way.at = whole_modulo(rows->origin + part->across + dropped * pattern->across, way.repeat);
     }
     if (way.at + way.size <= slices->room &&
         (!rows->dual || slices_of(rows, part, turned, dropped) <= rows->dual_all))
@@ -190,7 +185,7 @@ static int64_t last_line(const struct roll_rows *rows, const struct roll_part *p
 {
     int64_t repeat = rows->job->pattern.along;
 
-    return modulo(part->along + part->length - 1 + (dropped ? repeat / 2 : 0), repeat);
+    return whole_modulo(part->along + part->length - 1 + (dropped ? repeat / 2 : 0), repeat);
 }
 
 static size_t add_number(int64_t *list, size_t count, int64_t number)
@@ -239,8 +234,9 @@ static int64_t length_of_rows(const struct roll_rows *rows, int64_t spots)
     for (size_t k = 0; k < rows->kind_count; k++)
         for (int dropped = 0; dropped < 1 + job->pattern.half_drop; dropped++) {
             const struct roll_part *part = rows->kinds[k].part;
-            int64_t length = modulo(rows->line - part->along - (dropped ? repeat / 2 : 0), repeat) +
-                             (spots - 1) * repeat + 1;
+            int64_t length =
+                whole_modulo(rows->line - part->along - (dropped ? repeat / 2 : 0), repeat) +
+                (spots - 1) * repeat + 1;
 
             if (is_tied(rows, part) && length < least)
                 least = length;
@@ -343,8 +339,9 @@ size_t roll_rows_origins(const struct roll_rows *rows, int64_t *ret_origins)
     }
     for (size_t k = 0; k < rows->kind_count; k++) {
         const struct roll_part *part = rows->kinds[k].part;
-        int64_t first = modulo(-part->across, job->pattern.across);
-        int64_t after = modulo(job->width - part->width - part->across + 1, job->pattern.across);
+        int64_t first = whole_modulo(-part->across, job->pattern.across);
+        int64_t after =
+            whole_modulo(job->width - part->width - part->across + 1, job->pattern.across);
 
         if (is_tied(rows, part) && roll_origin_serves(job, rows->group, first))
             count = add_number(ret_origins, count, first);

@@ -7,18 +7,13 @@
  *
  *  1. Any layout can be pushed together: then each part starts where another ends or at the
  *     beginning, or at the first time after that which the pattern lets it have. So no other times
- *     are tried. A group that is not alone is pushed as a whole: what stops it is a part at the end
- *     of a chain of free ones from the beginning on, so its origin lies along at a sum of lengths
- * of free parts, less the place of one of its own. What is not found while the origin is left open
- *     is looked for with each of these phases.
+ *     are tried. A group that is not alone is pushed as a whole (rollphases.c).
  *  2. A measure gives each part a value; no slice of the roll holds more than its worth. What
- * slices so far held less than that is lost, and no more may be lost than the whole roll is worth
- * over what all parts are (the duals of a linear program make this little).
+ *     slices so far held less than that is lost, and no more may be lost than the whole roll is
+ *     worth over what all parts are (rollmeasures.c).
  *  3. A state is what is left to start and what still lies there, both from now on. Where it failed
- *     as soon or sooner, it fails.
- *  4. SWEEP_NEVER needs 1 to 3 for every origin of the group across, and every phase. Where seats
- *     were not found, how the parts came to lie so plays a part in it: a state from which one came
- *     to that has not failed for those that come to it by other ways.
+ *     as soon or sooner, it fails (rollfailed.c).
+ *  4. SWEEP_NEVER needs 1 to 3 for every origin of the group across, and every phase.
  *  5. Where the pattern does not say when it starts, a part does not start where it could have lain
  *     just before as well, beside what lay there: of all ways to let the same parts start, the one
  *     with the least sum of times is like that. It may be one that has no seats where another has;
@@ -34,22 +29,11 @@
 
 #define NEVER_AT INT64_MAX
 
-#define MEMO_SLOTS (1U << 17)
-#define MEMO_TRIES 4U
-
-#define PHASES_MOST 1024U
-
-#define WORK_STEP 80   /* units for each part started or time gone on to, */
-#define WORK_STAY 6    /* for each way of lying that is looked at, */
-#define WORK_ROOMS 60  /* for the room between what is tied, */
-#define WORK_FORGET 40 /* and for each state that is forgotten */
+#define WORK_STEP 80  /* units for each part started or time gone on to, */
+#define WORK_STAY 6   /* for each way of lying that is looked at, */
+#define WORK_ROOMS 60 /* and for the room between what is tied */
 
 #define FORGOTTEN_MOST 100000 /* times for a target */
-
-static int64_t modulo(int64_t a, int64_t repeat)
-{
-    return a - whole_divide_down(a, repeat) * repeat;
-}
 
 /* ---- ways of lying ---- */
 
@@ -82,11 +66,11 @@ static void add_stays(struct roll_sweep *sweep, size_t kind)
                 add_stay(sweep, kind, turned, FREE, false);
         return;
     }
-    first = modulo(sweep->rows.origin + part->across, repeat);
+    first = whole_modulo(sweep->rows.origin + part->across, repeat);
     for (int64_t at = first; at + part->width <= job->width; at += repeat)
         add_stay(sweep, kind, false, at,
                  job->pattern.half_drop &&
-                     modulo((at - sweep->rows.origin - part->across) / repeat, 2) != 0);
+                     whole_modulo((at - sweep->rows.origin - part->across) / repeat, 2) != 0);
 }
 
 /* Any order is as likely. */
@@ -151,7 +135,7 @@ static int64_t slack_of(const struct roll_sweep *sweep)
     if (repeat == 0 || sweep->rows.group == sweep->job->pinned)
         return 0;
     for (size_t i = 0; i < sweep->origin_count; i++) {
-        int64_t to = modulo(sweep->origins[i] - sweep->origins[sweep->origin], repeat);
+        int64_t to = whole_modulo(sweep->origins[i] - sweep->origins[sweep->origin], repeat);
 
         if (to > 0 && to < slack)
             slack = to;
@@ -159,76 +143,10 @@ static int64_t slack_of(const struct roll_sweep *sweep)
     return slack - 1;
 }
 
-/* ---- phases ---- */
-
-static void add_phase(struct roll_sweep *sweep, int64_t phase)
-{
-    int64_t at = modulo(phase, sweep->job->pattern.along);
-
-    for (size_t i = 0; i < sweep->phase_count; i++)
-        if (sweep->phases[i] == at)
-            return;
-    if (sweep->phase_count < PHASES_MOST)
-        sweep->phases[sweep->phase_count] = at;
-    sweep->phase_count++;
-}
-
-/* The sums of lengths of any free parts, modulo the repeat; too many where there are more than
- * PHASES_MOST. */
-static void add_sums(struct roll_sweep *sweep)
-{
-    add_phase(sweep, 0);
-    for (size_t i = 0; i < sweep->job->count; i++) {
-        const struct roll_part *part = &sweep->job->parts[i];
-        size_t before = sweep->phase_count;
-
-        if (part->group != ROLL_NO_GROUP)
-            continue;
-        for (size_t p = 0; p < before && sweep->phase_count <= PHASES_MOST; p++) {
-            add_phase(sweep, sweep->phases[p] + part->length);
-            if (part->may_turn && sweep->phase_count <= PHASES_MOST)
-                add_phase(sweep, sweep->phases[p] + part->width);
-        }
-    }
-}
-
-/* Rule 1: each sum less the place of each part of the group, in a column that is dropped and in one
- * that is not. */
-static void find_phases(struct roll_sweep *sweep)
-{
-    const struct roll_job *job = sweep->job;
-    int64_t drop = job->pattern.half_drop ? job->pattern.along / 2 : 0;
-    int64_t *sums = ARENA_MANY(sweep->arena, int64_t, PHASES_MOST);
-    size_t count;
-
-    sweep->phases = ARENA_MANY(sweep->arena, int64_t, PHASES_MOST);
-    add_sums(sweep);
-    count = sweep->phase_count;
-    if (count > PHASES_MOST)
-        return;
-    memcpy(sums, sweep->phases, count * sizeof *sums);
-    sweep->phase_count = 0;
-    for (size_t i = 0; i < job->count && sweep->phase_count <= PHASES_MOST; i++)
-        for (size_t s = 0; s < count && job->parts[i].group == 0; s++) {
-            add_phase(sweep, sums[s] - job->parts[i].along);
-            if (drop > 0 && sweep->phase_count <= PHASES_MOST)
-                add_phase(sweep, sums[s] - job->parts[i].along - drop);
-        }
-}
-
-/* Whether rule 1 holds of the pattern along without phases. */
-static bool pushes_whole(const struct roll_job *job)
-{
-    for (size_t i = 0; i < job->count && job->pattern.along > 0; i++)
-        if (job->parts[i].group != job->parts[0].group)
-            return job->group_count == 0 || (job->group_count == 1 && job->pinned == 0);
-    return true;
-}
-
 /* Stays, measures and a start for the origin that is to be looked at. */
 static void open_origin(struct roll_sweep *sweep)
 {
-    sweep->unjudged = sweep->unjudged || (sweep->phase == 0 && !pushes_whole(sweep->job));
+    sweep->unjudged = sweep->unjudged || (sweep->phase == 0 && !sweep_pushes_whole(sweep->job));
     sweep->rows.origin = sweep->origins[sweep->origin];
     sweep->rows.work = 0;
     sweep->slack = slack_of(sweep);
@@ -309,12 +227,10 @@ struct roll_sweep *roll_sweep_new(const struct roll_job *job, struct arena *aren
     sweep->starts = ARENA_MANY(arena, struct start, job->count);
     sweep->spots = ARENA_MANY(arena, struct roll_spot, job->count);
     sweep->refuted = ARENA_MANY(arena, bool, sweep->origin_count);
-    sweep->memo.slots = ARENA_MANY(arena, struct memo_slot, MEMO_SLOTS);
+    sweep->memo = sweep_memo(arena);
     sweep->seating = make_seating(job, arena);
-    if (!pushes_whole(job) && job->group_count == 1)
-        find_phases(sweep);
-    if (sweep->phase_count > PHASES_MOST)
-        sweep->phase_count = 0;
+    if (!sweep_pushes_whole(job) && job->group_count == 1)
+        sweep_find_phases(sweep);
     return sweep;
 }
 
@@ -336,140 +252,6 @@ void roll_sweep_dive(struct roll_sweep *sweep, int64_t target, uint64_t number)
     sweep->origin = number % sweep->origin_count;
 }
 
-/* ---- states that failed ---- */
-
-/* Two mixes of splitmix64's kind (Steele, Lea and Flood, 2014), with steps of their own, so that no
- * run of small numbers leaves them as they were. */
-static void key_add(struct memo *memo, int64_t number)
-{
-    static const uint64_t steps[2] = {UINT64_C(0x9e3779b97f4a7c15), UINT64_C(0xd1342543de82ef95)};
-
-    for (int i = 0; i < 2; i++) {
-        uint64_t mixed = (memo->hash[i] ^ (uint64_t)number) + steps[i];
-
-        mixed = (mixed ^ mixed >> 30) * UINT64_C(0xbf58476d1ce4e5b9);
-        mixed = (mixed ^ mixed >> 27) * UINT64_C(0x94d049bb133111eb);
-        memo->hash[i] = mixed ^ mixed >> 31;
-    }
-}
-
-/* Starts that still lie there, the first to end first. */
-static void sort_lying(struct roll_sweep *sweep)
-{
-    for (size_t i = 1; i < sweep->lying_count; i++) {
-        uint8_t kept = sweep->lying[i];
-        const struct start *start = &sweep->starts[kept];
-        size_t at = i;
-
-        for (; at > 0; at--) {
-            const struct start *other = &sweep->starts[sweep->lying[at - 1]];
-
-            if (other->far < start->far ||
-                (other->far == start->far && other->across <= start->across))
-                break;
-            sweep->lying[at] = sweep->lying[at - 1];
-        }
-        sweep->lying[at] = kept;
-    }
-}
-
-/* Free parts that end together are as one. */
-static void key_add_lying(struct roll_sweep *sweep)
-{
-    struct memo *memo = &sweep->memo;
-
-    sort_lying(sweep);
-    for (size_t i = 0; i < sweep->lying_count; i++) {
-        const struct start *start = &sweep->starts[sweep->lying[i]];
-        int64_t width = sweep->stays[start->stay].width;
-
-        while (start->across == FREE && i + 1 < sweep->lying_count &&
-               sweep->starts[sweep->lying[i + 1]].across == FREE &&
-               sweep->starts[sweep->lying[i + 1]].far == start->far)
-            width += sweep->stays[sweep->starts[sweep->lying[++i]].stay].width;
-        key_add(memo, start->far - sweep->time);
-        key_add(memo, start->across);
-        key_add(memo, width);
-    }
-}
-
-static bool can_start(const struct roll_sweep *sweep, const struct stay *stay);
-
-/* What can start now: by rule 5 what lay there before has a say in it. */
-static void key_add_startable(struct roll_sweep *sweep)
-{
-    for (size_t s = 0; s < sweep->stay_count; s++)
-        if (can_start(sweep, &sweep->stays[s]))
-            key_add(&sweep->memo, (int64_t)s);
-}
-
-static void make_key(struct roll_sweep *sweep)
-{
-    struct memo *memo = &sweep->memo;
-    int64_t repeat = sweep->job->pattern.along;
-
-    memo->hash[0] = 1;
-    memo->hash[1] = 2;
-    for (size_t k = 0; k < sweep->rows.kind_count; k++)
-        key_add(memo, sweep->left[k]);
-    key_add(memo, repeat > 0 ? sweep->time - sweep->event : 0);
-    for (size_t g = 0; g < sweep->job->group_count && repeat > 0; g++)
-        key_add(memo, sweep->known[g] ? modulo(sweep->time - sweep->begin[g], repeat) : -1);
-    key_add_lying(sweep);
-    if (sweep->compact)
-        key_add_startable(sweep);
-}
-
-/* Whether the state was there before, no later than now; keeps it where not. Of those that want the
- * same slot the ones stay of which most is left to be done. */
-static bool known_to_fail(struct roll_sweep *sweep)
-{
-    struct memo *memo = &sweep->memo;
-    struct memo_slot *slot = NULL;
-
-    make_key(sweep);
-    for (size_t i = 0; i < MEMO_TRIES; i++) {
-        struct memo_slot *other = &memo->slots[(memo->hash[0] + i) % MEMO_SLOTS];
-
-        if (other->round == memo->round && other->hash[0] == memo->hash[0] &&
-            other->hash[1] == memo->hash[1]) {
-            bool fails = other->time <= sweep->time;
-
-            other->time = fails ? other->time : sweep->time;
-            return fails;
-        }
-        if (other->round != memo->round) {
-            slot = other;
-            break;
-        }
-        if (!slot || other->left < slot->left)
-            slot = other;
-    }
-    *slot = (struct memo_slot){
-        {memo->hash[0], memo->hash[1]}, sweep->time, (uint32_t)sweep->left_count, memo->round};
-    return false;
-}
-
-/* What was found to fail here without seats may have some where it was come to by other ways. */
-static void forget_path(struct roll_sweep *sweep)
-{
-    struct memo *memo = &sweep->memo;
-
-    for (size_t at = sweep->advanced; at != NEVER_ADVANCED; at = sweep->steps.at[at].advanced) {
-        const struct step *step = &sweep->steps.at[at];
-
-        for (size_t i = 0; i < MEMO_TRIES; i++) {
-            struct memo_slot *slot = &memo->slots[(step->hash[0] + i) % MEMO_SLOTS];
-
-            if (slot->round == memo->round && slot->hash[0] == step->hash[0] &&
-                slot->hash[1] == step->hash[1])
-                slot->round = 0;
-        }
-        sweep->work += WORK_FORGET;
-    }
-    sweep->forgotten++;
-}
-
 /* ---- on and back ---- */
 
 static bool is_timed(const struct roll_sweep *sweep, size_t group)
@@ -485,7 +267,7 @@ static bool is_time(const struct roll_sweep *sweep, const struct stay *stay)
     if (!is_timed(sweep, stay->group) || !sweep->known[stay->group])
         return sweep->time == sweep->event;
     return sweep->time - sweep->event < repeat &&
-           modulo(sweep->time - sweep->begin[stay->group] - stay->along, repeat) == 0;
+           whole_modulo(sweep->time - sweep->begin[stay->group] - stay->along, repeat) == 0;
 }
 
 static bool place_free(const struct roll_sweep *sweep, struct abreast abreast,
@@ -522,7 +304,7 @@ static bool could_lie_before(const struct roll_sweep *sweep, const struct stay *
     return fits_beside(sweep, (struct abreast){step->lying, step->lying_count}, step->width, stay);
 }
 
-static bool can_start(const struct roll_sweep *sweep, const struct stay *stay)
+bool sweep_can_start(const struct roll_sweep *sweep, const struct stay *stay)
 {
     const struct abreast now = {sweep->lying, sweep->lying_count};
 
@@ -609,7 +391,7 @@ static int64_t next_time(const struct roll_sweep *sweep)
             !sweep->known[stay->group])
             continue;
         at = sweep->time + repeat -
-             modulo(sweep->time - sweep->begin[stay->group] - stay->along, repeat);
+             whole_modulo(sweep->time - sweep->begin[stay->group] - stay->along, repeat);
         if (at - sweep->event < repeat && at < next)
             next = at;
     }
@@ -687,7 +469,7 @@ static bool lacks_seats(struct roll_sweep *sweep)
     if (sweep->compact)
         sweep->unseated = true;
     else if (seated == SEATS_NEVER && sweep->forgotten < FORGOTTEN_MOST)
-        forget_path(sweep);
+        sweep_forget_path(sweep);
     else
         sweep->unjudged = true;
     return true;
@@ -719,7 +501,7 @@ static void advance(struct roll_sweep *sweep)
     sweep->time = next;
     end_lying(sweep);
     sweep->cursor = 0;
-    if (too_late(sweep) || known_to_fail(sweep) || sweep_learn(sweep)) {
+    if (too_late(sweep) || sweep_known_to_fail(sweep) || sweep_learn(sweep)) {
         go_back(sweep);
         return;
     }
@@ -747,7 +529,7 @@ static bool starts_fall_short(struct roll_sweep *sweep)
 
         if (value == 0 && sweep->time + stay->length >= end)
             continue;
-        if (!can_start(sweep, stay))
+        if (!sweep_can_start(sweep, stay))
             continue;
         if (sweep->time + stay->length < end)
             end = sweep->time + stay->length;
@@ -763,7 +545,8 @@ static bool starts_fall_short(struct roll_sweep *sweep)
 static bool move(struct roll_sweep *sweep)
 {
     sweep->work += WORK_STEP;
-    while (sweep->cursor < sweep->stay_count && !can_start(sweep, &sweep->stays[sweep->cursor])) {
+    while (sweep->cursor < sweep->stay_count &&
+           !sweep_can_start(sweep, &sweep->stays[sweep->cursor])) {
         sweep->cursor++;
         sweep->work += WORK_STAY;
     }

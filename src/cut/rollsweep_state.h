@@ -1,6 +1,7 @@
 /*
  * What the files of the sweep share: its state, and what each does for the others. rollsweep.c goes
- * on and back, rollmeasures.c judges by slices, rollseats.c finds places across.
+ * on and back, rollphases.c says where a group may begin, rollfailed.c remembers what failed,
+ * rollmeasures.c judges by slices, rollseats.c finds places across.
  */
 #ifndef CUT_ROLLSWEEP_STATE_H
 #define CUT_ROLLSWEEP_STATE_H
@@ -146,6 +147,31 @@ struct roll_sweep {
     struct roll_spot *spots;
     int64_t work;
 };
+
+/* ---- rollsweep.c ---- */
+
+/* Whether the pattern, the width and rules 1 and 5 of the sweep let something that lies like this
+ * start now. */
+bool sweep_can_start(const struct roll_sweep *sweep, const struct stay *stay);
+
+/* ---- rollphases.c ---- */
+
+/* Whether the pattern along asks for no phases: all parts are of one group, or of none. */
+bool sweep_pushes_whole(const struct roll_job *job);
+
+/* Every phase of a roll's only group; none where there are too many to look at. */
+void sweep_find_phases(struct roll_sweep *sweep);
+
+/* ---- rollfailed.c ---- */
+
+struct memo sweep_memo(struct arena *arena);
+
+/* Whether the state that the sweep is in was there before, no later than now; keeps it where not.
+ * The key stands in the memo's hash. */
+bool sweep_known_to_fail(struct roll_sweep *sweep);
+
+/* Takes out the states on the way here. */
+void sweep_forget_path(struct roll_sweep *sweep);
 
 /* ---- rollmeasures.c ---- */
 
