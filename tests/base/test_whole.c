@@ -177,7 +177,9 @@ static void division_holds_at_the_corners(void **state)
                 continue;
             assert_in_range(whole_divide_up(a, b) - whole_divide_down(a, b), 0, 1);
             assert_int_equal(whole_divide_up(a, b) == whole_divide_down(a, b), a % b == 0);
-            assert_int_equal(whole_divide_down(a, b) * b + whole_modulo(a, b), a);
+            assert_true((uint64_t)whole_divide_down(a, b) * (uint64_t)b +
+                            (uint64_t)whole_modulo(a, b) ==
+                        (uint64_t)a);
             assert_in_range(whole_modulo(a, b), 0, b - 1);
             assert_true(whole_divide_even(a, b) >= whole_divide_down(a, b));
             assert_true(whole_divide_even(a, b) <= whole_divide_up(a, b));
