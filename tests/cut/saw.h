@@ -5,10 +5,10 @@
 #ifndef SAW_H
 #define SAW_H
 
+#include "../base/inch.h"
 #include "base/quantity.h"
 #include "cut/search.h"
 
-#define IN(inch) ((int64_t)((inch) * (double)LENGTH_INCH))
 #define ANY CUT_ANY
 
 #define MOST_PARTS 200

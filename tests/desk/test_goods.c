@@ -2,6 +2,7 @@
  * What was bought and not used as it was meant to be: a layout of other parts cuts it first, and
  * only what is missing beyond it is told to be bought. The sums are made by hand beside each check.
  */
+#include "../base/inch.h"
 #include "paper/sheets.h"
 #include "plan/buy.h"
 #include "workshop.h"
@@ -14,8 +15,6 @@
 #include <string.h>
 
 #include <cmocka.h>
-
-#define IN(inches) ((int64_t)(inches)*LENGTH_INCH)
 
 /* Cleats cut from one kind of stick, 96 in for 4.00 and 144 in for 5.00. */
 struct rails {

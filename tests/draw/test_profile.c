@@ -3,6 +3,7 @@
  * geometry: a chord of 48 with a rise of 12 belongs to a radius of 30, for 18, 24 and 30 are 3, 4
  * and 5.
  */
+#include "../base/inch.h"
 #include "draw/profile.h"
 #include "plan/curve.h"
 #include "plan/geometry.h"
@@ -16,7 +17,6 @@
 
 #include <math.h>
 
-#define IN(inches) ((int64_t)((inches)*LENGTH_INCH))
 #define NEAR_ENOUGH (2 * LENGTH_MM)
 
 struct scene {

@@ -1,6 +1,7 @@
 /*
  * Screws, sticks and their units against published figures.
  */
+#include "../base/inch.h"
 #include "base/quantity.h"
 #include "model/model.h"
 #include "plan/screws.h"
@@ -13,7 +14,6 @@
 
 #include <cmocka.h>
 
-#define IN(inches) ((int64_t)((inches)*8128.0 + 0.5))
 #define COUNT_OF(array) (sizeof(array) / sizeof *(array))
 
 struct gauge_fact {

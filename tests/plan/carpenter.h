@@ -5,11 +5,11 @@
 #ifndef CARPENTER_H
 #define CARPENTER_H
 
+#include "../base/inch.h"
 #include "base/arena.h"
 #include "model/model.h"
 #include "plan/plan.h"
 
-#define IN(inches) ((int64_t)((inches)*8128.0))
 #define MM(mm) ((int64_t)((mm)*320.0))
 
 struct carpenter {

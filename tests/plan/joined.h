@@ -4,9 +4,8 @@
 #ifndef JOINED_H
 #define JOINED_H
 
+#include "../base/inch.h"
 #include "plan/plan.h"
-
-#define IN(inches) ((int64_t)((inches)*8128.0))
 
 struct joined {
     struct arena facts, made;

@@ -5,10 +5,9 @@
 #ifndef SHOP_H
 #define SHOP_H
 
+#include "../base/inch.h"
 #include "plan/findings.h"
 #include "plan/pass.h"
-
-#define IN(inches) ((int64_t)((inches)*8128.0))
 
 struct shop {
     struct arena arena;

@@ -5,11 +5,10 @@
 #ifndef SOFT_H
 #define SOFT_H
 
+#include "../base/inch.h"
 #include "base/arena.h"
 #include "model/model.h"
 #include "plan/plan.h"
-
-#define IN(inches) ((int64_t)((inches)*8128.0 + ((inches) < 0 ? -0.5 : 0.5)))
 
 struct soft {
     struct arena facts, arena;

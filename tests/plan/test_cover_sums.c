@@ -1,4 +1,5 @@
 /* The sums of covers, by themselves: widths, slabs, welt, buttons, staples. */
+#include "../base/inch.h"
 #include "plan/cover_sums.h"
 
 #include "base/quantity.h"
@@ -12,8 +13,6 @@
 #include <cmocka.h>
 
 #include <stdlib.h>
-
-#define IN(inches) ((int64_t)((inches)*8128.0 + 0.5))
 
 /* ---- widths: trade and consumer articles on curtains, which share the ceiling ---- */
 

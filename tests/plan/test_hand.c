@@ -3,6 +3,7 @@
  * blocks, each of which one can check on squared paper. Sizes are the trade values' own defaults: a
  * hand hole of 4 by 6 in, so a hand of 2 in, and an arm of 22 in.
  */
+#include "../base/inch.h"
 #include "plan/rehearse_bar.h"
 #include "plan/rehearse_hand.h"
 
@@ -13,7 +14,6 @@
 
 #include <cmocka.h>
 
-#define IN(inches) ((int64_t)((inches)*8128.0))
 #define BLOCK(x0, y0, z0, x1, y1, z1) \
     ((struct solid){{IN(x0), IN(y0), IN(z0)}, {IN(x1), IN(y1), IN(z1)}})
 

@@ -6,14 +6,13 @@
 #ifndef WORK_H
 #define WORK_H
 
+#include "../base/inch.h"
 #include "base/arena.h"
 #include "base/text.h"
 #include "model/model.h"
 #include "plan/pass.h"
 
 #include "dice.h"
-
-#define IN(inches) ((int64_t)((inches)*8128.0))
 
 struct work_bench {
     struct arena facts, made;

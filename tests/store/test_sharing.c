@@ -458,7 +458,7 @@ static void a_file_that_is_given_free_in_time_is_written_to(void **state)
     if (other == 0) {
         sqlite3 *db = hold(table.place.path, "BEGIN EXCLUSIVE");
         bool told = write(held[1], "h", 1) == 1;
-        poll(NULL, 0, 100);
+        poll(NULL, 0, 100); /* patience is by the clock, so only the clock can try it */
         sqlite3_close(db);
         _exit(!told);
     }
