@@ -265,7 +265,7 @@ static enum fault take_edits(struct cli *cli, enum entity_kind kind, const struc
 enum fault command_add(struct cli *cli, struct fault_note *note)
 {
     enum entity_kind kind = ENTITY_none;
-    struct cure_edit edits[EDITS_MOST];
+    struct cure_edit edits[EDITS_MOST] = {{0}};
     enum fault fault = take_up(cli, note);
 
     if (!fault)
@@ -306,7 +306,7 @@ static enum fault find_changed(struct cli *cli, enum entity_kind *ret_kind, int6
 enum fault command_change(struct cli *cli, struct fault_note *note)
 {
     enum entity_kind kind = ENTITY_none;
-    struct cure_edit edits[EDITS_MOST];
+    struct cure_edit edits[EDITS_MOST] = {{0}};
     int64_t key = 0;
     int from = 0;
     enum fault fault = take_up(cli, note);

@@ -261,6 +261,7 @@ static void add_corner(struct outline *outline, const struct spot *at, bool shar
         last->sharp |= sharp;
         return;
     }
+    assert(outline->count == 0 || last);
     if (outline->count >= 2 && !last->sharp && is_between(&(last - 1)->at, &last->at, at))
         outline->count--;
     outline->corners[outline->count++] = (struct corner){*at, sharp};

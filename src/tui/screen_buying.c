@@ -115,11 +115,12 @@ static void paint_line(struct tui *tui, struct buying_state *state, int index, i
 {
     const struct plan *plan = tui_plan(tui);
     const struct purchase *line = line_at(plan, index);
-    const struct cost_line *cost = plan_cost_line(plan, line);
     bool chosen = index == state->list.chosen;
     int style = chosen ? VIEW_CHOSEN : VIEW_PLAIN;
     struct columns at = columns_for(tui);
     struct text size;
+    assert(line); /* of the list, which has the plan's lines */
+    const struct cost_line *cost = plan_cost_line(plan, line);
     text_init(&size);
     sheet_purchase_size(&size, plan, line);
     view_row(&tui->view, row, 0, tui->view.columns, style, "");
@@ -150,9 +151,10 @@ static void paint_foot(struct tui *tui, const struct buying_state *state, int ro
 {
     const struct plan *plan = tui_plan(tui);
     const struct purchase *line = line_at(plan, state->list.chosen);
+    struct text foot;
+    assert(line); /* as it is painted, one is chosen */
     const struct spend *before = paid_before(plan, line);
     const struct cost_line *cost = plan_cost_line(plan, line);
-    struct text foot;
     text_init(&foot);
     text_format(&foot, "%s: need %s", words_aisle.at[line->aisle].help,
                 sheet_purchase_amount(plan, line, line->need).at);
