@@ -178,13 +178,9 @@ static void a_box_taken_apart_names_what_was_lifted_off(void **state)
     assert_true(has_label(&scene->drawing, scene->piece.plan->panels.at[0].label));
 }
 
-/* Of an arch 48 wide and 12 high, part of a circle of 30, the highest place of the picture is where
- * it falls by one in two: 30 / sqrt 5 off its middle. With up = z - (x + y) / 2, and the box 30
- * high, that is 30 - 30 + 30 sqrt 5 / 2 - 48 / 4 over the corner at the back. */
-static void an_arch_is_as_high_as_its_contour(void **state)
+/* 48 in wide, 10 deep and 30 high, of which the arch rises 12. */
+static void draw_arch(struct scene *scene)
 {
-    struct scene *scene = *state;
-    int64_t wanted = (int64_t)((15 * sqrt(5) - 12) * (double)LENGTH_INCH);
     joined_end(&scene->piece);
     joined_start(&scene->piece, 2.5);
     struct box *box = joined_box(&scene->piece, FRAME_CUSHION, 48, 10, 30);
@@ -192,6 +188,16 @@ static void an_arch_is_as_high_as_its_contour(void **state)
     box->rise = IN(12);
     joined_plan(&scene->piece);
     draw(scene);
+}
+
+/* Of an arch 48 wide and 12 high, part of a circle of 30, the highest place of the picture is where
+ * it falls by one in two: 30 / sqrt 5 off its middle. With up = z - (x + y) / 2, and the box 30
+ * high, that is 30 - 30 + 30 sqrt 5 / 2 - 48 / 4 over the corner at the back. */
+static void an_arch_is_as_high_as_its_contour(void **state)
+{
+    struct scene *scene = *state;
+    int64_t wanted = (int64_t)((15 * sqrt(5) - 12) * (double)LENGTH_INCH);
+    draw_arch(scene);
     assert_in_range(scene->drawing.bounds.v1, wanted - 2 * LENGTH_MM, wanted + 2);
     /* both rims of many chords, and but for them the nine edges less the top's far one */
     assert_true(marks_of(&scene->drawing, MARK_EDGE) > 16);
@@ -207,13 +213,7 @@ static void an_arch_is_as_high_as_its_contour(void **state)
 static void an_arch_shows_as_one(void **state)
 {
     struct scene *scene = *state;
-    joined_end(&scene->piece);
-    joined_start(&scene->piece, 2.5);
-    struct box *box = joined_box(&scene->piece, FRAME_CUSHION, 48, 10, 30);
-    box->outline = OUTLINE_ARCH;
-    box->rise = IN(12);
-    joined_plan(&scene->piece);
-    draw(scene);
+    draw_arch(scene);
     sketched_raster(&scene->sketched, &scene->drawing, 14, 44, RASTER_LINES);
     assert_sketched(&scene->sketched, "     ⣀⠤⠒⠊⠉⠉⠉⠉⠒⠢⣀\n"
                                       " ⢀⡤⠶⠛⠒⠢⠤⣀⡀      ⠑⠢⣀\n"

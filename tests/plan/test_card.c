@@ -34,21 +34,6 @@ static void assert_says(const struct step *step, const char *part)
     fail_msg("%s does not say \"%s\"", step->name, part);
 }
 
-static int begin(void **state)
-{
-    static struct work_bench bench;
-
-    work_case(&bench, "headboard");
-    *state = &bench;
-    return 0;
-}
-
-static int end(void **state)
-{
-    work_end(*state);
-    return 0;
-}
-
 /* ---- words ---- */
 
 static void every_kind_of_step_has_words(void **state)
@@ -432,7 +417,7 @@ static void where_not_all_members_that_wait_find_room_the_last_line_says_so(void
 
 int main(void)
 {
-#define CARD_TEST(name) cmocka_unit_test_setup_teardown(name, begin, end)
+#define CARD_TEST(name) cmocka_unit_test_setup_teardown(name, work_begin_headboard, work_finish)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_kind_of_step_has_words),
         cmocka_unit_test(cards_say_what_the_catalogue_of_the_trade_says),

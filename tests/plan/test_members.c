@@ -18,21 +18,6 @@
 
 #define FRAME_SCREWS 56
 
-static int begin(void **state)
-{
-    static struct work_bench bench;
-
-    work_case(&bench, "headboard");
-    *state = &bench;
-    return 0;
-}
-
-static int end(void **state)
-{
-    work_end(*state);
-    return 0;
-}
-
 static void make_sticks(struct work_bench *bench, double thickness)
 {
     for (size_t i = 0; i < bench->model.stocks.count; i++)
@@ -209,7 +194,7 @@ static void an_end_that_touches_is_not_short_of_what_stands_behind(void **state)
 
 int main(void)
 {
-#define MEMBER_TEST(name) cmocka_unit_test_setup_teardown(name, begin, end)
+#define MEMBER_TEST(name) cmocka_unit_test_setup_teardown(name, work_begin_headboard, work_finish)
     const struct CMUnitTest tests[] = {
         MEMBER_TEST(members_that_touch_are_not_told),
         MEMBER_TEST(sticks_thinner_than_planned_are_told_box_by_box),

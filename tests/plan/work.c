@@ -83,6 +83,21 @@ void work_case(struct work_bench *bench, const char *name)
     work_plan(bench);
 }
 
+int work_begin_headboard(void **state)
+{
+    static struct work_bench bench;
+
+    work_case(&bench, "headboard");
+    *state = &bench;
+    return 0;
+}
+
+int work_finish(void **state)
+{
+    work_end(*state);
+    return 0;
+}
+
 void work_empty(struct work_bench *bench)
 {
     arena_release(&bench->made);

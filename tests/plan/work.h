@@ -29,6 +29,10 @@ void work_end(struct work_bench *bench);
 /* Takes in a worked example ("headboard") and plans it. */
 void work_case(struct work_bench *bench, const char *name);
 
+/* cmocka's setup and teardown: a bench with the worked example "headboard". */
+int work_begin_headboard(void **state);
+int work_finish(void **state);
+
 /* Plans the model anew, every pass, as a draft: without stories and ways out. */
 void work_plan(struct work_bench *bench);
 
