@@ -5,6 +5,18 @@
 
 #include <assert.h>
 
+void desk_spend_size(struct spend *spend, const struct model *model,
+                     const struct purchase *purchase)
+{
+    const struct offer *offer = MODEL_FIND(model, offer, purchase->offer);
+
+    if (!offer)
+        return;
+    spend->length = offer->length;
+    spend->width = offer->width;
+    spend->pack = offer->pack;
+}
+
 /* The same fields stand in a spend of a build and in one for the shelf. */
 _Static_assert(sizeof(struct spend) == sizeof(struct shop_spend), "one table makes both");
 

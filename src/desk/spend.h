@@ -4,6 +4,10 @@
 
 #include "desk/desk.h"
 
+/* Says of which size a spend for a line of a list is: the same stock may stand there in several. */
+void desk_spend_size(struct spend *spend, const struct model *model,
+                     const struct purchase *purchase);
+
 /* As typed; NULL: not told. */
 struct desk_spend {
     const char *amount, *what, *dated; /* these are told */

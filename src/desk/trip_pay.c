@@ -5,6 +5,7 @@
 #include "desk/trip.h"
 
 #include "desk/internal.h"
+#include "desk/spend.h"
 
 #include <assert.h>
 
@@ -72,12 +73,7 @@ static enum fault add_spend(const struct paying *paying, const struct trip_share
     if (!paying->line->cut && !paying->line->saved && !share->purchase->length)
         spend->count = packs_open(paying, share);
     spend->settles = spend->count == 0;
-    const struct offer *offer = MODEL_FIND(after, offer, share->purchase->offer);
-    if (offer) {
-        spend->length = offer->length;
-        spend->width = offer->width;
-        spend->pack = offer->pack;
-    }
+    desk_spend_size(spend, after, share->purchase);
     text_init(&words);
     paying->words(&words, paying->trip->builds.at[share->build].plan, share->purchase);
     const struct entity *entity = entity_of(ENTITY_spend);

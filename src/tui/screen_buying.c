@@ -4,6 +4,7 @@
  * line to pay; the money screen shows it, and Space takes it back.
  */
 #include "desk/clock.h"
+#include "desk/spend.h"
 #include "paper/print.h"
 #include "paper/sheets.h"
 #include "tui/list.h"
@@ -200,7 +201,7 @@ static void buying_paint(struct tui *tui, void *opaque, int top, int height)
 
 struct payment {
     int64_t spend; /* that is changed; 0 for a new one */
-    int64_t stock;
+    const struct purchase *line;
     const char *what;
     int64_t amount;
     int64_t count;     /* of packs; 0: it settles the line */
@@ -221,7 +222,8 @@ static enum fault change_payment(struct model *draft, void *context, struct faul
     enum fault fault = FAULT_NONE;
     if (!spend) {
         spend = MODEL_ADD(draft, spend);
-        spend->stock = payment->stock;
+        spend->stock = payment->line->stock;
+        desk_spend_size(spend, draft, payment->line);
         spend->amount = payment->amount;
         spend->count = payment->count;
         spend->settles = payment->count == 0;
@@ -249,7 +251,7 @@ static enum fault pay(struct tui *tui, const struct purchase *line, const char *
     const struct cost_line *cost = plan_cost_line(tui_plan(tui), line);
     struct line_words words = words_of(tui_plan(tui), line);
     struct payment payment = {.spend = spend ? spend->key : 0,
-                              .stock = line->stock,
+                              .line = line,
                               .what = words.at,
                               .amount = cost->entered ? cost->rest : line->till,
                               .count = packs_open(line, cost),

@@ -39,6 +39,36 @@ static void space_pays_a_line_at_its_price_and_goes_on(void **state)
     assert_shown(stage, "paid so far 118.00");
 }
 
+static enum fault sell_longer_studs(struct model *draft, void *context, struct fault_note *note)
+{
+    struct offer *offer = MODEL_ADD(draft, offer);
+
+    (void)note;
+    offer->stock = *(const int64_t *)context;
+    offer->length = 120 * LENGTH_INCH;
+    offer->price = 560;
+    return FAULT_NONE;
+}
+
+/* Studs of 96 and of 120 in stand on the list, one line each. */
+static void a_payment_is_for_the_size_that_it_was_made_on(void **state)
+{
+    struct stage *stage = *state;
+    struct fault_note note = {0};
+    int64_t stock;
+    go(stage, "");
+    stock = desk_plan(stage->desk)->purchases.at[0].stock;
+    assert_int_equal(desk_edit(stage->desk, "longer", sell_longer_studs, &stock, &note),
+                     FAULT_NONE);
+    stage_press(stage, "Home Down Space");
+    assert_int_equal(model_of(stage)->spends.count, 1);
+    assert_int_equal(desk_plan(stage->desk)->purchases.at[1].stock, stock);
+    stage_press(stage, "Home");
+    assert_shown(stage, "[ ] 2x3 stud");
+    assert_shown(stage, "[x] 2x3 stud");
+    assert_not_shown(stage, "[-] 2x3 stud");
+}
+
 static void space_on_a_paid_line_takes_it_back(void **state)
 {
     struct stage *stage = *state;
@@ -242,6 +272,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         WITH_CASES(space_pays_a_line_at_its_price_and_goes_on),
+        WITH_CASES(a_payment_is_for_the_size_that_it_was_made_on),
         WITH_CASES(space_on_a_paid_line_takes_it_back),
         WITH_CASES(digits_say_what_was_really_paid),
         WITH_CASES(a_price_that_is_none_is_refused_beside_the_list),
