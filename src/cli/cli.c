@@ -86,7 +86,9 @@ static enum fault set_option(struct cli *cli, int option, const char *value,
                   {OPTION_CUT, &cli->cut},         {OPTION_TO, &cli->to},
                   {OPTION_PAGES, &cli->pages},     {OPTION_TABLE, &cli->table},
                   {OPTION_LEFT, &cli->left},       {OPTION_COUNT, &cli->counted},
-                  {OPTION_STOCK, &cli->stock},     {OPTION_PART, &cli->part}};
+                  {OPTION_STOCK, &cli->stock},     {OPTION_PART, &cli->part},
+                  {OPTION_LENGTH, &cli->length},   {OPTION_WIDTH, &cli->width},
+                  {OPTION_PACK, &cli->pack}};
     cli->json |= option == OPTION_JSON;
     cli->back |= option == OPTION_BACK;
     cli->settles |= option == OPTION_SETTLES;

@@ -40,8 +40,8 @@ const struct command commands[] = {
      "write down what was paid, for a build or (an empty name) the shelf, or split over several "
      "--with BUILD=PART",
      3, 3,
-     TAKES(OPTION_AISLE, OPTION_DATE, OPTION_SUPPLIER, OPTION_TAX, OPTION_STOCK, OPTION_COUNT,
-           OPTION_PART, OPTION_WITH, OPTION_SETTLES),
+     TAKES(OPTION_AISLE, OPTION_DATE, OPTION_SUPPLIER, OPTION_TAX, OPTION_STOCK, OPTION_LENGTH,
+           OPTION_WIDTH, OPTION_PACK, OPTION_COUNT, OPTION_PART, OPTION_WITH, OPTION_SETTLES),
      ON_WORKSHOP, command_spend},
     {"buy", "BUILD ...",
      "the shopping list of one build, or of several as one trip, cut together where that is "

@@ -43,12 +43,15 @@ enum cli_option {
     OPTION_CARE,
     OPTION_COUNT,
     OPTION_STOCK,
+    OPTION_LENGTH,
+    OPTION_WIDTH,
+    OPTION_PACK,
     OPTION_PART,
     OPTION_SETTLES,
     OPTION_WITH
 };
 
-#define CLI_OPTIONS_MOST 12 /* of one command, and the end of its list */
+#define CLI_OPTIONS_MOST 13 /* of one command, and the end of its list */
 #define CLI_WITH 31         /* a spend is split over no more builds beside the first */
 #define CLI_MEASURES 64     /* more of them are not given in one command */
 
@@ -68,7 +71,7 @@ struct cli {
     size_t with_count;
     bool rehearse, apart, take, layers, picture, replace, unpriced, semicolons, care;
     const char *minutes, *aisle, *date, *supplier, *tax, *build, *units, *cure, *effort, *corner,
-        *face, *cut, *papers, *to, *pages, *table, *left, *counted, *stock,
+        *face, *cut, *papers, *to, *pages, *table, *left, *counted, *stock, *length, *width, *pack,
         *part; /* NULL: not given */
     int count; /* operands */
     char **operands;

@@ -110,6 +110,9 @@ static enum fault write_down(struct cli *cli, struct spend_part *parts, size_t c
                                      .aisle = cli->aisle,
                                      .supplier = cli->supplier,
                                      .stock = cli->stock,
+                                     .length = cli->length,
+                                     .width = cli->width,
+                                     .pack = cli->pack,
                                      .count = cli->counted,
                                      .settles = cli->settles ? "yes" : NULL};
     enum fault fault = FAULT_NONE;

@@ -37,10 +37,17 @@ static enum fault read_fields(const struct splitting *splitting, enum entity_kin
     const struct {
         const char *field;
         const char *text;
-    } given[] = {{"dated", spend->dated},    {"amount", spend->amount},
-                 {"what", spend->what},      {"tax", spend->tax},
-                 {"aisle", spend->aisle},    {"supplier", spend->supplier},
-                 {"stock", spend->stock},    {"count", splitting->count == 1 ? spend->count : NULL},
+    } given[] = {{"dated", spend->dated},
+                 {"amount", spend->amount},
+                 {"what", spend->what},
+                 {"tax", spend->tax},
+                 {"aisle", spend->aisle},
+                 {"supplier", spend->supplier},
+                 {"stock", spend->stock},
+                 {"length", spend->length},
+                 {"width", spend->width},
+                 {"pack", spend->pack},
+                 {"count", splitting->count == 1 ? spend->count : NULL},
                  {"settles", spend->settles}};
     for (size_t i = 0; i < sizeof given / sizeof *given; i++) {
         if (!given[i].text)

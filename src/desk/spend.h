@@ -12,7 +12,8 @@ void desk_spend_size(struct spend *spend, const struct model *model,
 struct desk_spend {
     const char *amount, *what, *dated; /* these are told */
     const char *tax, *aisle, *supplier, *stock;
-    const char *count; /* of a spend that is not split */
+    const char *length, *width, *pack; /* of one: which size of the stock */
+    const char *count;                 /* of a spend that is not split */
     const char *settles;
 };
 

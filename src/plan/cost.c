@@ -70,18 +70,22 @@ static void add_purchases(struct costing *costing)
 
 /* ---- what was paid ---- */
 
-static bool is_sized(const struct spend *spend)
+/* Whether a size says nothing against another one; nothing is one that was not told. */
+static bool may_be(int64_t told, int64_t is)
 {
-    return spend->length || spend->width || spend->pack;
+    return told == 0 || told == is;
 }
 
-static bool is_of_size(const struct model *model, const struct purchase *purchase,
-                       const struct spend *spend)
+static bool may_be_of_size(const struct model *model, const struct purchase *purchase,
+                           const struct spend *spend)
 {
+    static const struct offer unknown = {.pack = 0};
     const struct offer *offer = MODEL_FIND(model, offer, purchase->offer);
 
-    return offer && offer->length == spend->length && offer->width == spend->width &&
-           offer->pack == spend->pack;
+    if (!offer)
+        offer = &unknown;
+    return may_be(spend->length, offer->length) && may_be(spend->width, offer->width) &&
+           may_be(spend->pack, offer->pack);
 }
 
 /* "wax, 2" is what a line called "wax" says. */
@@ -105,7 +109,7 @@ static bool is_for(const struct costing *costing, const struct cost_line *line,
         return false;
     if (purchase->stock == 0)
         return is_called(purchase, spend);
-    return !is_sized(spend) || is_of_size(costing->model, purchase, spend);
+    return may_be_of_size(costing->model, purchase, spend);
 }
 
 static struct cost_line *loose_line(const struct costing *costing, int64_t aisle)

@@ -145,6 +145,23 @@ static void a_part_payment_leaves_the_rest_in_the_forecast(void **state)
     assert_true(money_of(shell, build, "forecast") < estimate);
 }
 
+/* Two sticks of 96 in for 8.59 and one of 120 in for 6.25 are two lines of one stock. */
+static void a_payment_is_for_the_size_that_it_names(void **state)
+{
+    struct shell *shell = *state;
+    const char *build = "Reading corner";
+    long forecast = money_of(shell, build, "forecast");
+    shell_run(shell, "spend", build, "1.00", "one stick", "--stock", "2x3 stick", "--length",
+              "120 in", "--settles", NULL);
+    assert_int_equal(money_of(shell, build, "forecast"), forecast + 100 - 625);
+    shell_run(shell, "spend", build, "2.00", "two sticks", "--stock", "2x3 stick", "--length",
+              "8 ft", "--pack", "1", "--settles", NULL);
+    assert_int_equal(money_of(shell, build, "forecast"), forecast + 100 - 625 + 200 - 859);
+    shell_run(shell, "spend", build, "3.00", "a stick", "--stock", "2x3 stick", "--length", "72 in",
+              NULL);
+    assert_int_equal(money_of(shell, build, "forecast"), forecast + 100 - 625 + 200 - 859 + 300);
+}
+
 /* ---- several builds ---- */
 
 #define THREE "Corner banquette", "Reading corner", "Spare room headboard"
@@ -322,6 +339,7 @@ int main(void)
         IN_THE_DEMO(a_table_that_nobody_knows_is_no_table),
         IN_THE_DEMO(a_spend_is_split_over_builds_by_parts),
         IN_THE_DEMO(a_part_payment_leaves_the_rest_in_the_forecast),
+        IN_THE_DEMO(a_payment_is_for_the_size_that_it_names),
         IN_THE_DEMO(a_split_that_cannot_be_is_refused),
         IN_THE_DEMO(one_list_over_three_builds_is_cheaper_and_adds_up),
         IN_THE_DEMO(the_list_says_what_it_saves_and_how_all_is_cut),

@@ -184,13 +184,24 @@ static void say_spend(struct played *played)
     const struct model *model = desk_model(played->keys->desk);
     const struct spend *spend = &model->spends.at[model->spends.count - 1];
     const struct stock *stock = MODEL_FIND(model, stock, spend->stock);
-    char amount[MONEY_TEXT];
+    char amount[MONEY_TEXT], size[QUANTITY_TEXT];
+    const struct {
+        const char *name;
+        int64_t size;
+    } sizes[] = {{"length", spend->length}, {"width", spend->width}};
     struct text line;
     text_init(&line);
     text_format(&line, "spend '%s' %s '%s'", played->build,
                 money_print(amount, model_currency(model), spend->amount), spend->what);
     if (stock)
         text_format(&line, " --stock '%s'", stock->name);
+    for (size_t i = 0; i < sizeof sizes / sizeof *sizes; i++)
+        if (sizes[i].size)
+            text_format(
+                &line, " --%s '%s'", sizes[i].name,
+                quantity_print_exact(size, QUANTITY_LENGTH, model_units(model), sizes[i].size));
+    if (spend->pack)
+        text_format(&line, " --pack %lld", (long long)spend->pack);
     if (spend->count)
         text_format(&line, " --count %lld", (long long)spend->count);
     if (spend->settles)
