@@ -4,6 +4,7 @@
  * and refunds, payments at the till, what the lines say adds up to what the totals say, in text,
  * JSON, tables and papers; one view says what another does; and the whole is what was typed in.
  */
+#include "sanitized.h"
 #include "shell.h"
 #include "work.h"
 
@@ -23,11 +24,7 @@
 #include <cmocka.h>
 #include <jansson.h>
 
-#ifdef __SANITIZE_ADDRESS__
-#define USUAL 1
-#else
-#define USUAL 4
-#endif
+#define USUAL UNLESS_SANITIZED(4, 1)
 #define MANY 60 /* workshops by chance with STUFFOVER_LONG */
 #define BUILDS 3
 #define DAY "2026-11-30"

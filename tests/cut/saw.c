@@ -4,6 +4,7 @@
 #include "cut/rolls.h"
 #include "cut/sheets.h"
 #include "dice.h"
+#include "sanitized.h"
 
 #include <assert.h>
 #include <setjmp.h>
@@ -174,11 +175,7 @@ struct cut_job job_by_chance(enum cut_way way, struct dice *dice, struct parts *
     return job;
 }
 
-#ifdef __SANITIZE_ADDRESS__
-#define USUAL_JOBS 500
-#else
-#define USUAL_JOBS 2000
-#endif
+#define USUAL_JOBS UNLESS_SANITIZED(2000, 500)
 
 void chance_is_cut_soundly(enum cut_way way, uint64_t seed)
 {

@@ -2,6 +2,7 @@
  * the same wherever it finishes. */
 #include "dice.h"
 #include "oracle.h"
+#include "sanitized.h"
 #include "saw.h"
 
 #include <stdio.h>
@@ -15,11 +16,7 @@
 
 #include <cmocka.h>
 
-#ifdef __SANITIZE_ADDRESS__
-#define JOBS 40
-#else
-#define JOBS 200
-#endif
+#define JOBS UNLESS_SANITIZED(200, 40)
 #define WORK INT64_C(1000000000)
 
 static char folder[256];

@@ -6,6 +6,7 @@
 #include "cut/rollbound.h"
 #include "cut/rolldives.h"
 #include "dice.h"
+#include "sanitized.h"
 #include "saw.h"
 
 #include <setjmp.h>
@@ -337,7 +338,7 @@ static struct cut_job cut_to_pieces(struct dice *dice, struct cloth *cloth)
 }
 
 #define CELLS_MOST 14
-#define SEATS_JOBS 2000
+#define SEATS_JOBS UNLESS_SANITIZED(2000, 500)
 
 /* Cells of a small roll that are covered. */
 struct cells {

@@ -3,6 +3,7 @@
  */
 #include "brute.h"
 #include "dice.h"
+#include "sanitized.h"
 #include "saw.h"
 
 #include "cut/search.h"
@@ -21,10 +22,7 @@
 /* How many times as many jobs by chance as usual. */
 static int rounds(int usual)
 {
-#ifdef __SANITIZE_ADDRESS__
-    usual /= 3;
-#endif
-    return getenv("STUFFOVER_LONG") ? 25 * usual : usual;
+    return getenv("STUFFOVER_LONG") ? 25 * usual : UNLESS_SANITIZED(usual, usual / 3);
 }
 
 /* Searches with some work, and on to that of the good effort while the layout costs more than is

@@ -17,6 +17,7 @@
 #include <stdlib.h>
 
 #include "disk.h"
+#include "sanitized.h"
 #include "scene.h"
 
 struct sweep {
@@ -91,11 +92,7 @@ static bool interrupt(struct sweep *sweep, long at, uint64_t seed)
 
 /* An ordinary run tries every third operation. The sanitizers watch over the calls that are made; a
  * part of the operations makes all of them. */
-#ifdef __SANITIZE_ADDRESS__
-#define STRIDE 45
-#else
-#define STRIDE 3
-#endif
+#define STRIDE UNLESS_SANITIZED(3, 45)
 #define STRIDE_WITHOUT_SYNCS 4 /* enough to see harm done */
 
 static void run(struct sweep *sweep, long first, long stride, int seeds)

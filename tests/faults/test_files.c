@@ -26,6 +26,7 @@
 #include "disk.h"
 #include "files.h"
 #include "paper/press.h"
+#include "sanitized.h"
 #include "workshop.h"
 
 #define BUILD "Wing headboard"
@@ -243,11 +244,7 @@ static bool import_failing(enum disk_fault fault, long at)
 }
 
 /* A part of them in an ordinary run, others for each fault; STUFFOVER_LONG: all. */
-#ifdef __SANITIZE_ADDRESS__
-#define STRIDE 97
-#else
-#define STRIDE 41
-#endif
+#define STRIDE UNLESS_SANITIZED(41, 97)
 
 static void an_import_is_there_whole_or_not_at_all(void **state)
 {

@@ -14,6 +14,7 @@
 #include <stdlib.h>
 
 #include "base/memory.h"
+#include "sanitized.h"
 #include "scene.h"
 
 /* Requests count from the arming; the `at`-th finds nothing. 0: none fails. */
@@ -89,11 +90,7 @@ static bool interrupt(const struct scene_kind *kind, const struct scene_ends *en
 }
 
 /* Every early request, then ever fewer: the later ones are the same few over and over. */
-#ifdef __SANITIZE_ADDRESS__
-#define THINNING 2
-#else
-#define THINNING 15
-#endif
+#define THINNING UNLESS_SANITIZED(15, 2)
 
 static long next(long at)
 {

@@ -20,6 +20,7 @@
 
 #include "paper/press.h"
 #include "paper/sheets.h"
+#include "sanitized.h"
 #include "scarce.h"
 #include "workshop.h"
 
@@ -140,11 +141,7 @@ static bool work_without(const struct day *day, int request, int64_t before)
 }
 
 /* Every early request, then ever fewer: the later ones are the same few over and over. */
-#ifdef __SANITIZE_ADDRESS__
-#define THINNING 2
-#else
-#define THINNING 8
-#endif
+#define THINNING UNLESS_SANITIZED(8, 2)
 
 static int next(int request)
 {

@@ -2,6 +2,7 @@
  * Builds by chance. Sizes, frames, endings and kinds are drawn from what a workshop makes; what is
  * rare there (a group, a wall, a loose panel) is rare here.
  */
+#include "sanitized.h"
 #include "work.h"
 
 #include <setjmp.h>
@@ -11,11 +12,7 @@
 
 #include <cmocka.h>
 
-#ifdef __SANITIZE_ADDRESS__ /* each takes three times as long then */
-#define BUILDS (WORK_BUILDS / 10)
-#else
-#define BUILDS (WORK_BUILDS * 2 / 3)
-#endif
+#define BUILDS UNLESS_SANITIZED(WORK_BUILDS * 2 / 3, WORK_BUILDS / 10)
 
 static bool one_in(struct dice *dice, int64_t count)
 {

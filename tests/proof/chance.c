@@ -1,4 +1,5 @@
 #include "chance.h"
+#include "sanitized.h"
 #include "stand.h"
 
 #include <setjmp.h>
@@ -532,8 +533,5 @@ size_t chance_count(size_t usual, size_t most)
 {
     const char *given = getenv("STUFFOVER_LONG");
 
-#ifdef __SANITIZE_ADDRESS__
-    usual /= 8;
-#endif
-    return given && *given ? most : usual;
+    return given && *given ? most : UNLESS_SANITIZED(usual, usual / 8);
 }

@@ -22,7 +22,7 @@ typedef const char *chance_check(struct work_bench *bench);
  */
 void chance_check_all(uint64_t first_seed, size_t count, chance_check *check);
 
-/* How many seeds: `usual`, a quarter of them under the sanitizers, or `most` when STUFFOVER_LONG is
+/* How many seeds: `usual`, an eighth of them under the sanitizers, or `most` when STUFFOVER_LONG is
  * set. With STUFFOVER_SEED only that one seed is looked at, however many there are. */
 size_t chance_count(size_t usual, size_t most);
 

@@ -3,6 +3,7 @@
  * keeps two steps apart, everything else is kept, and the rehearsal has to notice.
  */
 #include "chance.h"
+#include "sanitized.h"
 
 #include "plan/rehearse.h"
 #include "plan/rules.h"
@@ -487,11 +488,7 @@ static void try_access(const struct plan *plan, struct tried *tried)
     turning_end(&turning);
 }
 
-#ifdef __SANITIZE_ADDRESS__ /* each takes three times as long then */
-#define DROPPED 50
-#else
-#define DROPPED 200
-#endif
+#define DROPPED UNLESS_SANITIZED(200, 50)
 
 /* The engine wants the place free where a hand comes straight out; where the tool sticks out of an
  * open side, or another face lets the hand in as well, the rehearsal lets such a join be driven.

@@ -98,41 +98,33 @@ struct store *open_store(const char *path)
     return store;
 }
 
-int64_t dice_roll(struct dice *dice, int64_t least, int64_t most)
-{
-    uint64_t span = (uint64_t)most - (uint64_t)least + 1;
-
-    dice->state = dice->state * UINT64_C(6364136223846793005) + UINT64_C(1442695040888963407);
-    return (int64_t)((uint64_t)least + (span ? (dice->state >> 20) % span : 0));
-}
-
 /* Letters of one to four bytes, quotes and a line's end among them. */
 static const char *roll_text(struct arena *arena, struct dice *dice, const struct field *field)
 {
     static const char *const letters[] = {
         "a", "Z", " ", "'", "\"", ";", "\n", "%", "\xc3\xa9", "\xe2\x82\xac", "\xf0\x9f\xaa\x91"};
     int64_t most = field->most < 30 ? field->most : 30;
-    int64_t count = dice_roll(dice, field->least, most);
+    int64_t count = dice_between(dice, field->least, most);
     char text[128] = "";
 
     for (int64_t i = 0; i < count; i++)
-        strncat(text, letters[dice_roll(dice, 0, 10)], 4);
+        strncat(text, letters[dice_between(dice, 0, 10)], 4);
     return arena_text(arena, text);
 }
 
 static const char *roll_date(struct arena *arena, struct dice *dice, const struct field *field)
 {
-    if (field->least == 0 && dice_roll(dice, 0, 1) == 0)
+    if (field->least == 0 && dice_between(dice, 0, 1) == 0)
         return "";
-    return arena_format(arena, "2026-%02d-%02d", (int)dice_roll(dice, 1, 12),
-                        (int)dice_roll(dice, 1, 28));
+    return arena_format(arena, "2026-%02d-%02d", (int)dice_between(dice, 1, 12),
+                        (int)dice_between(dice, 1, 28));
 }
 
 static int64_t roll_reference(const struct model *model, struct dice *dice,
                               const struct field *field)
 {
     size_t count = model_count(model, field->target);
-    int64_t index = dice_roll(dice, field->least ? 0 : -1, (int64_t)count - 1);
+    int64_t index = dice_between(dice, field->least ? 0 : -1, (int64_t)count - 1);
 
     return index < 0 ? 0 : item_key(model_at_const(model, field->target, (size_t)index));
 }
@@ -147,11 +139,11 @@ static void roll_field(struct model *model, struct dice *dice, const struct fiel
     else if (field->type == FIELD_DATE)
         field_set_string(field, item, roll_date(model->arena, dice, field));
     else if (field->type == FIELD_CHOICE)
-        field_set_whole(field, item, dice_roll(dice, 0, (int64_t)field->words->count - 1));
+        field_set_whole(field, item, dice_between(dice, 0, (int64_t)field->words->count - 1));
     else if (field->type == FIELD_REF)
         field_set_whole(field, item, roll_reference(model, dice, field));
     else
-        field_set_whole(field, item, dice_roll(dice, field->least, field->most));
+        field_set_whole(field, item, dice_between(dice, field->least, field->most));
 }
 
 static void roll_item(struct model *model, struct dice *dice, const struct entity *entity,
@@ -177,11 +169,11 @@ static bool can_add(const struct model *model, const struct entity *entity)
 
 static void edit_one(struct model *model, struct dice *dice)
 {
-    enum entity_kind kind = (enum entity_kind)dice_roll(dice, 0, ENTITY_COUNT - 1);
+    enum entity_kind kind = (enum entity_kind)dice_between(dice, 0, ENTITY_COUNT - 1);
     const struct entity *entity = entity_of(kind);
     size_t count = model_count(model, kind);
-    int64_t what = dice_roll(dice, 0, 9);
-    size_t index = count > 0 ? (size_t)dice_roll(dice, 0, (int64_t)count - 1) : 0;
+    int64_t what = dice_between(dice, 0, 9);
+    size_t index = count > 0 ? (size_t)dice_between(dice, 0, (int64_t)count - 1) : 0;
 
     if (count > 0 && what < 2)
         model_remove(model, kind, item_key(model_at(model, kind, index)));
@@ -203,9 +195,9 @@ void edit_at_random(struct model *model, struct dice *dice, int count)
 {
     for (int i = 0; i < count; i++)
         edit_one(model, dice);
-    if (dice_roll(dice, 0, 4) == 0)
+    if (dice_between(dice, 0, 4) == 0)
         roll_item(model, dice, entity_of(ENTITY_workshop), &model->workshop);
-    if (model->build.name[0] != '\0' && dice_roll(dice, 0, 4) == 0)
+    if (model->build.name[0] != '\0' && dice_between(dice, 0, 4) == 0)
         roll_build(model, dice);
 }
 

@@ -6,6 +6,7 @@
 #ifndef STORE_FIXTURE_H
 #define STORE_FIXTURE_H
 
+#include "dice.h"
 #include "store/store.h"
 
 #include <limits.h>
@@ -29,12 +30,6 @@ struct store *open_store(const char *path);
 extern struct sqlite3 *schema_db;
 int schema_make(void **state);
 int schema_drop(void **state);
-
-/* The same numbers everywhere: a 64-bit linear congruential generator. */
-struct dice {
-    uint64_t state;
-};
-int64_t dice_roll(struct dice *dice, int64_t least, int64_t most); /* both included */
 
 /* Changes a model at random: adds, changes and removes up to `count` items of every floor of it;
  * what comes out passes model_check but for unique names. */

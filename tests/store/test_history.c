@@ -92,9 +92,9 @@ static void act_delete(struct trail *trail, size_t which)
 
 static void act(struct trail *trail)
 {
-    int64_t what = dice_roll(&trail->dice, 0, 9);
+    int64_t what = dice_between(&trail->dice, 0, 9);
     size_t which = trail->build_count
-                       ? (size_t)dice_roll(&trail->dice, 0, (int64_t)trail->build_count - 1)
+                       ? (size_t)dice_between(&trail->dice, 0, (int64_t)trail->build_count - 1)
                        : 0;
 
     if (trail->build_count == 0 || what == 0)

@@ -13,6 +13,7 @@
 #include <unistd.h>
 
 #include "fixture.h"
+#include "sanitized.h"
 #include "store/internal.h"
 
 /* Opens the file, which must give this fault and stay as it is to the byte. */
@@ -274,13 +275,8 @@ static void read_all(struct store *store)
 }
 
 /* The heads of pages closely, what is in them here and there. */
-#ifdef __SANITIZE_ADDRESS__
-#define APART_IN_HEAD 13
-#define APART 2039
-#else
-#define APART_IN_HEAD 7
-#define APART 509
-#endif
+#define APART_IN_HEAD UNLESS_SANITIZED(7, 13)
+#define APART UNLESS_SANITIZED(509, 2039)
 
 /* A flipped bit in a text is nobody's to find; but nothing crashes, and nothing is written. */
 static void a_flipped_bit_is_never_written_to(void **state)

@@ -1,5 +1,6 @@
 /* Keys by chance at sizes by chance, the same in every run: nothing breaks, nothing is lost. */
 #include "dice.h"
+#include "sanitized.h"
 #include "stage.h"
 
 #include <locale.h>
@@ -12,7 +13,7 @@
 #include <cmocka.h>
 
 /* STUFFOVER_LONG tries more of them. */
-enum { KEYS = 5000, KEYS_LONG = 100000 };
+enum { KEYS = UNLESS_SANITIZED(5000, 1200), KEYS_LONG = 100000 };
 
 /* Half of them keys with a name, the others characters that begin actions, sizes and words. */
 static int some_key(struct dice *dice)
