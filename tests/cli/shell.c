@@ -19,7 +19,8 @@ static int no_terminal(struct desk *desk)
     return 77;
 }
 
-char *shell_read_all(FILE *file)
+/* The rest of a file from its beginning, which is closed; free() it. */
+static char *read_all(FILE *file)
 {
     struct text text;
     text_init(&text);
@@ -65,8 +66,7 @@ static const struct answer *run(struct shell *shell, int argc, char **argv)
     assert_int_equal(waitpid(child, &status, 0), child);
     assert_true(WIFEXITED(status));
     answer_forget(&shell->answer);
-    shell->answer =
-        (struct answer){WEXITSTATUS(status), shell_read_all(out), shell_read_all(error)};
+    shell->answer = (struct answer){WEXITSTATUS(status), read_all(out), read_all(error)};
     return &shell->answer;
 }
 

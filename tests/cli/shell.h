@@ -38,9 +38,6 @@ void shell_take(struct shell *shell, const char *name);
 
 void answer_forget(struct answer *answer);
 
-/* The rest of a file from its beginning, which is closed; the caller frees it. */
-char *shell_read_all(FILE *file);
-
 /* Fails and prints the text where the words are not in it. */
 void assert_says(const char *text, const char *words);
 

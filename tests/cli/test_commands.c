@@ -1,4 +1,5 @@
 /* The commands as a script meets them. */
+#include "kept.h"
 #include "shell.h"
 
 #include "cli/commands.h"
@@ -82,9 +83,7 @@ static void check_takes_a_cure_and_undo_takes_it_back(void **state)
     struct shell *shell = *state;
     char path[700];
     snprintf(path, sizeof path, "%s/loose.json", shell->place.folder);
-    FILE *file = fopen(path, "w");
-    fputs(loose, file);
-    fclose(file);
+    file_put(path, loose);
     assert_int_equal(shell_run(shell, "import", path, NULL)->code, 0);
     assert_says(shell_run(shell, "check", "Loose", NULL)->out, "cure   1.1 Let the joins say");
     json_t *json = json_loads(shell_run(shell, "check", "Loose", "--json", NULL)->out, 0, NULL);
@@ -185,11 +184,9 @@ static void import_refuses_a_file_whole_and_tells_every_fault(void **state)
     struct shell *shell = *state;
     char path[700];
     snprintf(path, sizeof path, "%s/bad.json", shell->place.folder);
-    FILE *file = fopen(path, "w");
-    fputs("{\"format\": 1, \"kind\": \"build\",\n \"build\": {\"name\": \"Bad\", \"hue\": 1},\n"
-          " \"boxes\": [{\"key\": 1, \"name\": \"A\", \"width\": \"wide\"}]}\n",
-          file);
-    fclose(file);
+    file_put(path,
+             "{\"format\": 1, \"kind\": \"build\",\n \"build\": {\"name\": \"Bad\", \"hue\": 1},\n"
+             " \"boxes\": [{\"key\": 1, \"name\": \"A\", \"width\": \"wide\"}]}\n");
     assert_int_equal(shell_run(shell, "import", path, NULL)->code, 1);
     assert_says(shell->answer.error, "build.hue: line 2");
     assert_says(shell->answer.error, "boxes[0].width: line 3");
@@ -205,9 +202,7 @@ static void export_gives_what_import_took_to_the_byte(void **state)
     char path[700];
     place_begin(&other.place);
     snprintf(path, sizeof path, "%s/build.json", other.place.folder);
-    FILE *file = fopen(path, "w");
-    fputs(first, file);
-    fclose(file);
+    file_put(path, first);
     assert_int_equal(shell_run(&other, "import", path, NULL)->code, 0);
     assert_string_equal(shell_run(&other, "export", "Wing headboard", NULL)->out, first);
     place_end(&other.place);
@@ -262,11 +257,10 @@ static void help_tells_of_one_command_or_of_all_on_eighty_columns(void **state)
 static void commands_end_with_4_on_a_file_that_is_not_ours(void **state)
 {
     struct shell *shell = *state;
-    FILE *file = fopen(shell->place.path, "w");
-    fputs("a shopping list, not a workshop, and longer than a header of a hundred bytes would be "
-          "for a store that could be read\n",
-          file);
-    fclose(file);
+    file_put(
+        shell->place.path,
+        "a shopping list, not a workshop, and longer than a header of a hundred bytes would be "
+        "for a store that could be read\n");
     assert_int_equal(shell_run(shell, "list", NULL)->code, 4);
 }
 
@@ -307,9 +301,10 @@ static void a_damaged_file_is_told_with_the_way_out_and_rescued(void **state)
 static void commands_and_options_all_stand_in_the_manual(void **state)
 {
     (void)state;
-    FILE *file = fopen(MANUAL_PAGE, "rb");
-    assert_non_null(file);
-    char *page = shell_read_all(file);
+    struct text text;
+    text_init(&text);
+    file_take(&text, MANUAL_PAGE);
+    const char *page = text_string(&text);
     for (const struct command *command = commands; command->name; command++) {
         char entry[64];
         snprintf(entry, sizeof entry, ".It Ic %s", command->name);
@@ -320,7 +315,7 @@ static void commands_and_options_all_stand_in_the_manual(void **state)
         snprintf(entry, sizeof entry, "Fl -%s", option->name);
         assert_says(page, entry);
     }
-    free(page);
+    text_release(&text);
 }
 
 /* It is waited for, two seconds. */

@@ -1,4 +1,5 @@
 /* Commands of money: tables in and out, builds side by side. */
+#include "kept.h"
 #include "shell.h"
 
 #include <setjmp.h>
@@ -28,10 +29,7 @@ static const char *write_file(struct shell *shell, const char *content)
 {
     static char path[700];
     snprintf(path, sizeof path, "%s/table.csv", shell->place.folder);
-    FILE *file = fopen(path, "wb");
-    assert_non_null(file);
-    fputs(content, file);
-    fclose(file);
+    file_put(path, content);
     return path;
 }
 
@@ -216,9 +214,10 @@ static void the_list_goes_on_paper(void **state)
     snprintf(path, sizeof path, "%s/trolley.svg", shell->place.folder);
     assert_int_equal(shell_run(shell, "buy", THREE, "--to", path, NULL)->code, 0);
     assert_says(shell->answer.out, "pages");
-    FILE *file = fopen(path, "rb");
-    assert_non_null(file);
-    char *svg = shell_read_all(file);
+    struct text text;
+    text_init(&text);
+    file_take(&text, path);
+    const char *svg = text_string(&text);
     assert_says(svg, "less together");
     assert_says(svg, "3 builds");
     /* Drawn: what is lost, and a part's name on the part, beside the line that tells where it is.
@@ -227,7 +226,7 @@ static void the_list_goes_on_paper(void **state)
     assert_says(svg, "fill=\"url(#waste)\"");
     assert_says(svg, ">Spare room headboard: C-P1</text>");
     assert_says(svg, ">    Spare room headboard: C-P1  50 x 28-1/2 at 0 along");
-    free(svg);
+    text_release(&text);
     assert_int_equal(shell_run(shell, "buy", THREE, "--to", path, NULL)->code, 1);
 }
 

@@ -1,4 +1,5 @@
 /* What the commands that only look print, as text and as JSON. */
+#include "kept.h"
 #include "shell.h"
 
 #include "cli/commands.h"
@@ -201,9 +202,7 @@ static void check_ends_with_1_when_something_stops(void **state)
         "\"height\": \"20 in\"}]}";
     char path[700];
     snprintf(path, sizeof path, "%s/apart.json", shell->place.folder);
-    FILE *file = fopen(path, "w");
-    fputs(apart, file);
-    fclose(file);
+    file_put(path, apart);
     assert_int_equal(shell_run(shell, "import", path, NULL)->code, 0);
     assert_int_equal(shell_run(shell, "check", "Apart", NULL)->code, 1);
     assert_says(shell->answer.out, "A names no stick");
@@ -288,9 +287,7 @@ static void steps_tells_what_no_order_can_do(void **state)
     struct shell *shell = *state;
     char path[700];
     snprintf(path, sizeof path, "%s/pair.json", shell->place.folder);
-    FILE *file = fopen(path, "w");
-    fputs(pair, file);
-    fclose(file);
+    file_put(path, pair);
     assert_int_equal(shell_run(shell, "import", path, NULL)->code, 0);
     assert_int_equal(shell_run(shell, "steps", "Apart", "--rehearse", NULL)->code, 1);
     assert_says(shell->answer.out, "NOT PROVED");

@@ -1,6 +1,6 @@
 #include "workshop.h"
 
-#include "base/text.h"
+#include "kept.h"
 
 #include <dirent.h>
 #include <setjmp.h>
@@ -48,14 +48,9 @@ static void take_file(struct desk *desk, const char *folder, const char *name)
 {
     char path[1024];
     snprintf(path, sizeof path, "%s/%s.json", folder, name);
-    FILE *file = fopen(path, "rb");
-    assert_non_null(file);
     struct text bytes;
     text_init(&bytes);
-    char chunk[4096];
-    for (size_t got; (got = fread(chunk, 1, sizeof chunk, file)) > 0;)
-        text_add_bytes(&bytes, chunk, got);
-    fclose(file);
+    file_take(&bytes, path);
     DONE(desk_import(desk, text_string(&bytes), bytes.length, NULL, NULL, note));
     text_release(&bytes);
 }

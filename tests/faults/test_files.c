@@ -25,6 +25,7 @@
 
 #include "disk.h"
 #include "files.h"
+#include "kept.h"
 #include "paper/press.h"
 #include "sanitized.h"
 #include "workshop.h"
@@ -74,10 +75,7 @@ static int files_in(const char *folder)
 
 static void put_old(const struct shed *bench)
 {
-    FILE *file = fopen(bench->target, "w");
-    assert_non_null(file);
-    assert_true(fputs(OLD, file) >= 0);
-    assert_int_equal(fclose(file), 0);
+    file_put(bench->target, OLD);
 }
 
 static bool is_old(const struct shed *bench)
@@ -200,14 +198,9 @@ static enum fault import_headboard(const struct workshop_place *place, struct fa
 {
     struct desk *desk = NULL;
     struct text bytes;
-    char chunk[4096];
     enum fault fault = desk_open(&desk, place->path, note);
-    FILE *file = fopen(CASE_FOLDER "/headboard.json", "rb");
-    assert_non_null(file);
     text_init(&bytes);
-    for (size_t got; (got = fread(chunk, 1, sizeof chunk, file)) > 0;)
-        text_add_bytes(&bytes, chunk, got);
-    fclose(file);
+    file_take(&bytes, CASE_FOLDER "/headboard.json");
     if (!fault)
         fault = desk_import(desk, text_string(&bytes), bytes.length, NULL, NULL, note);
     text_release(&bytes);

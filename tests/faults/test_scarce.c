@@ -18,6 +18,7 @@
 #include <string.h>
 #include <unistd.h>
 
+#include "kept.h"
 #include "paper/press.h"
 #include "paper/sheets.h"
 #include "sanitized.h"
@@ -29,32 +30,8 @@
 struct day {
     struct workshop_place place;
     char pages[640];
-    char *file; /* the workshop as the day begins */
-    size_t size;
+    struct text file; /* the workshop as the day begins */
 };
-
-/* ---- files ---- */
-
-static void read_bytes(const char *path, char **ret_bytes, size_t *ret_size)
-{
-    FILE *file = fopen(path, "rb");
-    assert_non_null(file);
-    assert_int_equal(fseek(file, 0, SEEK_END), 0);
-    *ret_size = (size_t)ftell(file);
-    rewind(file);
-    *ret_bytes = malloc(*ret_size);
-    assert_non_null(*ret_bytes);
-    assert_int_equal(fread(*ret_bytes, 1, *ret_size, file), *ret_size);
-    fclose(file);
-}
-
-static void write_bytes(const char *path, const char *bytes, size_t size)
-{
-    FILE *file = fopen(path, "wb");
-    assert_non_null(file);
-    assert_int_equal(fwrite(bytes, 1, size, file), size);
-    assert_int_equal(fclose(file), 0);
-}
 
 /* ---- the day ---- */
 
@@ -126,7 +103,7 @@ static bool work_without(const struct day *day, int request, int64_t before)
 {
     struct fault_note note = {0};
     bool saved = false;
-    write_bytes(day->place.path, day->file, day->size);
+    file_put_bytes(day->place.path, text_string(&day->file), day->file.length);
     scarce_begin(request);
     enum fault fault = work(day, &saved, &note);
     int left = scarce_end();
@@ -170,7 +147,8 @@ static int begin(void **state)
     struct desk *desk = desk_at(&day->place);
     desk_take_case(desk, "headboard");
     desk_close(desk);
-    read_bytes(day->place.path, &day->file, &day->size);
+    text_init(&day->file);
+    file_take(&day->file, day->place.path);
     *state = day;
     return 0;
 }
@@ -179,7 +157,7 @@ static int end(void **state)
 {
     struct day *day = *state;
     place_end(&day->place);
-    free(day->file);
+    text_release(&day->file);
     free(day);
     return 0;
 }

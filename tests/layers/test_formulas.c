@@ -89,15 +89,11 @@ static void every_formula_has_source_range_and_doubt(void **state)
 static char *page_text(void)
 {
     char path[4096];
-    char *text = calloc(1, 1 << 20);
-    FILE *file;
+    char *text;
 
     snprintf(path, sizeof path, "%s/man/stuffover-trade.7", root);
-    file = fopen(path, "rb");
-    assert_non_null(file);
+    text = tree_text(path);
     assert_non_null(text);
-    assert_true(fread(text, 1, (1 << 20) - 1, file) > 0);
-    fclose(file);
     return text;
 }
 

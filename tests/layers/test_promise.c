@@ -34,15 +34,11 @@ static void look(struct complaints *found, const char *path, const char *text)
 static void look_in_file(const char *name)
 {
     char path[4096];
-    char *text = calloc(1, 1 << 20);
-    FILE *file;
+    char *text;
 
     snprintf(path, sizeof path, "%s/%s", root, name);
-    file = fopen(path, "rb");
+    text = tree_text(path);
     assert_non_null(text);
-    assert_non_null(file);
-    assert_true(fread(text, 1, (1 << 20) - 1, file) > 0);
-    fclose(file);
     look(NULL, name, text);
     free(text);
 }

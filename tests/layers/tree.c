@@ -24,7 +24,7 @@ static bool place_in(const struct place *folder, const char *name, struct place 
     return full < PATH_MAX && shown < PATH_MAX;
 }
 
-static char *read_text(const char *path)
+char *tree_text(const char *path)
 {
     FILE *file = fopen(path, "rb");
     if (file == NULL)
@@ -50,7 +50,7 @@ static bool is_looked_at(const char *name, const char *wanted)
 
 static void check_file(const struct place *file, struct tree_check *check)
 {
-    char *text = read_text(file->full);
+    char *text = tree_text(file->full);
     if (text == NULL) {
         law_complain(check->found, file->shown, 0, "cannot be read");
         return;

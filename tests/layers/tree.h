@@ -21,6 +21,9 @@ struct tree_check {
  */
 bool tree_each_source(const char *root, const char *folder, struct tree_check *check);
 
+/* A whole file, free() it; NULL where it cannot be read. */
+char *tree_text(const char *path);
+
 /* Holds law_check_top against every name in `root`. Returns false when it cannot be read. */
 bool tree_check_top(const char *root, struct complaints *found);
 

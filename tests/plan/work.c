@@ -1,4 +1,5 @@
 #include "work.h"
+#include "kept.h"
 
 #include "exchange/exchange.h"
 #include "plan/findings.h"
@@ -62,23 +63,21 @@ void work_plan(struct work_bench *bench)
 void work_case(struct work_bench *bench, const char *name)
 {
     char path[4096];
-    static char bytes[1 << 16];
-    size_t length;
-    FILE *file;
+    struct text bytes;
 
     snprintf(path, sizeof path, "%s/%s.json", CASE_FOLDER, name);
-    file = fopen(path, "r");
-    assert_non_null(file);
-    length = fread(bytes, 1, sizeof bytes, file);
-    fclose(file);
-    assert_in_range(length, 1, sizeof bytes - 1);
+    text_init(&bytes);
+    file_take(&bytes, path);
     memset(bench, 0, sizeof *bench);
     arena_init(&bench->facts);
     arena_init(&bench->made);
     arm(bench);
     model_init(&bench->model, &bench->facts);
     bench->facts.escape = NULL;
-    assert_int_equal(exchange_build_in(bytes, length, &bench->model, NULL, NULL), FAULT_NONE);
+    assert_int_equal(
+        exchange_build_in(text_string(&bytes), bytes.length, &bench->model, NULL, NULL),
+        FAULT_NONE);
+    text_release(&bytes);
     bench->facts.escape = &bench->escape;
     work_plan(bench);
 }

@@ -5,7 +5,7 @@
  */
 #include "stage.h"
 
-#include "base/text.h"
+#include "kept.h"
 
 #include <locale.h>
 #include <setjmp.h>
@@ -26,33 +26,6 @@ struct shown {
     const char *keys; /* on the demo's headboard */
     int rows, columns;
 };
-
-static void page_path(char path[1024], const struct shown *shown)
-{
-    snprintf(path, 1024, "%s/%s", checkout, shown->page);
-}
-
-static void read_page(const struct shown *shown, struct text *ret_page)
-{
-    char path[1024];
-    char chunk[4096];
-    page_path(path, shown);
-    FILE *file = fopen(path, "rb");
-    assert_non_null(file);
-    for (size_t got; (got = fread(chunk, 1, sizeof chunk, file)) > 0;)
-        text_add_bytes(ret_page, chunk, got);
-    fclose(file);
-}
-
-static void write_page(const struct shown *shown, const char *page)
-{
-    char path[1024];
-    page_path(path, shown);
-    FILE *file = fopen(path, "wb");
-    assert_non_null(file);
-    assert_true(fputs(page, file) >= 0);
-    assert_int_equal(fclose(file), 0);
-}
 
 /* Row by row behind the indent, an empty row being empty. */
 static void add_rows(struct text *out, const struct shown *shown, const char *screen)
@@ -79,7 +52,7 @@ static void play(struct stage *stage, const struct shown *shown, struct text *re
 
 /* Puts the rows in place of those that begin with the same line and end before the page's end
  * line. */
-static void rewrite(const struct shown *shown, const char *page, const char *rows)
+static void rewrite(const struct shown *shown, const char *path, const char *page, const char *rows)
 {
     struct text first, written;
     text_init(&first);
@@ -92,21 +65,22 @@ static void rewrite(const struct shown *shown, const char *page, const char *row
     text_add_bytes(&written, page, (size_t)(from - page));
     text_add(&written, rows);
     text_add(&written, to + 1);
-    write_page(shown, text_string(&written));
+    file_put(path, text_string(&written));
     text_release(&first);
     text_release(&written);
 }
 
 static void assert_in_page(struct stage *stage, const struct shown *shown)
 {
-    const char *asked = getenv("STUFFOVER_PAGES");
+    char path[1024];
     struct text page, rows;
     text_init(&page);
     text_init(&rows);
-    read_page(shown, &page);
+    snprintf(path, sizeof path, "%s/%s", checkout, shown->page);
+    file_take(&page, path);
     play(stage, shown, &rows);
-    if (asked && strcmp(asked, "write") == 0)
-        rewrite(shown, text_string(&page), text_string(&rows));
+    if (kept_is_written("STUFFOVER_PAGES"))
+        rewrite(shown, path, text_string(&page), text_string(&rows));
     else if (!strstr(text_string(&page), text_string(&rows)))
         fail_msg("%s does not have this screen; STUFFOVER_PAGES=write writes it:\n%s", shown->page,
                  text_string(&rows));

@@ -8,6 +8,7 @@
  * What stands between the two is only who presses: whatever is entered is written once, in a table,
  * and goes in as keys on one side and as a command on the other.
  */
+#include "kept.h"
 #include "shell.h"
 #include "stage.h"
 
@@ -309,16 +310,16 @@ static void print_papers(struct played *played)
     snprintf(keys, sizeof keys, "Esc p Enter Ctrl-U '%s' Enter Enter", path);
     stage_press(played->keys, keys);
     assert_shown(played->keys, "is written");
-    FILE *file = fopen(path, "rb");
-    assert_non_null(file);
-    char *printed = shell_read_all(file);
+    struct text printed;
+    text_init(&printed);
+    file_take(&printed, path);
     const struct answer *answer;
     char line[200];
     snprintf(line, sizeof line, "print '%s'", played->build);
     answer = shell_say(played->commands, line);
     assert_int_equal(answer->code, 0);
-    assert_string_equal(printed, answer->out);
-    free(printed);
+    assert_string_equal(text_string(&printed), answer->out);
+    text_release(&printed);
     assert_int_equal(unlink(path), 0);
 }
 

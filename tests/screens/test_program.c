@@ -4,6 +4,7 @@
  */
 #include "console.h"
 #include "dice.h"
+#include "kept.h"
 #include "workshop.h"
 
 #include <fcntl.h>
@@ -242,10 +243,7 @@ static void settings_are_read_and_what_is_wrong_with_them_is_told(void **state)
     snprintf(folder, sizeof folder, "%s/stuffover", maker->place.folder);
     snprintf(path, sizeof path, "%s/terminal.conf", folder);
     assert_int_equal(mkdir(folder, 0700), 0);
-    FILE *file = fopen(path, "w");
-    assert_non_null(file);
-    assert_true(fputs("key leave Q F4\nkey fly z\n", file) >= 0);
-    assert_int_equal(fclose(file), 0);
+    file_put(path, "key leave Q F4\nkey fly z\n");
     start(maker);
     console_wait(&maker->console, "settings, line 2: fly is no action");
     console_press(&maker->console, "F2");

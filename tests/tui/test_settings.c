@@ -1,4 +1,5 @@
 /* The file of settings: what a line may say, what is told of the others, and what it changes. */
+#include "kept.h"
 #include "stage.h"
 
 #include <locale.h>
@@ -210,14 +211,6 @@ static void thousands_of_complaints_are_counted(void **state)
 
 /* ---- the file's place ---- */
 
-static void write_file(const char *path, const char *text)
-{
-    FILE *file = fopen(path, "w");
-    assert_non_null(file);
-    assert_true(fputs(text, file) >= 0);
-    assert_int_equal(fclose(file), 0);
-}
-
 static void the_file_lies_in_the_folder_of_settings(void **state)
 {
     struct stage *stage = *state;
@@ -232,7 +225,7 @@ static void the_file_lies_in_the_folder_of_settings(void **state)
     assert_int_equal(settings.complaint_count, 0);
     assert_string_equal(settings.path, path);
     assert_int_equal(mkdir(folder, 0700), 0);
-    write_file(path, "set mouse on\n");
+    file_put(path, "set mouse on\n");
     settings_read(&settings);
     assert_true(settings.mouse);
     unlink(path);
