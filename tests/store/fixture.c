@@ -98,6 +98,21 @@ struct store *open_store(const char *path)
     return store;
 }
 
+void table_lay(struct table *table, struct store *store)
+{
+    arena_make(&table->arena);
+    table->store = store;
+    assert_int_equal(store_load(store, 0, &table->before, &table->arena, NULL), FAULT_NONE);
+    model_copy(&table->after, &table->before, &table->arena);
+}
+
+void table_clear(struct table *table)
+{
+    store_close(table->store);
+    arena_release(&table->arena);
+    place_remove(&table->place);
+}
+
 /* Letters of one to four bytes, quotes and a line's end among them. */
 static const char *roll_text(struct arena *arena, struct dice *dice, const struct field *field)
 {

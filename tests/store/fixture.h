@@ -26,6 +26,17 @@ void arena_make(struct arena *arena);
 
 struct store *open_store(const char *path);
 
+/* An open store, its workshop as the file has it, and as it is to be saved. */
+struct table {
+    struct place place;
+    struct store *store;
+    struct arena arena;
+    struct model before;
+    struct model after;
+};
+void table_lay(struct table *table, struct store *store); /* a store in the table's place */
+void table_clear(struct table *table);                    /* with all that lies in the place */
+
 /* For the set-up and tear-down of a group of tests: the schema's tables, empty, in memory. */
 extern struct sqlite3 *schema_db;
 int schema_make(void **state);

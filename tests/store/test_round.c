@@ -12,29 +12,11 @@
 
 #include "fixture.h"
 
-struct table {
-    struct place place;
-    struct store *store;
-    struct arena arena;
-    struct model before;
-    struct model after;
-};
-
 /* A new store with its workshop loaded. */
 static void lay(struct table *table)
 {
     place_make(&table->place);
-    arena_make(&table->arena);
-    table->store = open_store(table->place.path);
-    assert_int_equal(store_load(table->store, 0, &table->before, &table->arena, NULL), FAULT_NONE);
-    model_copy(&table->after, &table->before, &table->arena);
-}
-
-static void clear(struct table *table)
-{
-    store_close(table->store);
-    arena_release(&table->arena);
-    place_remove(&table->place);
+    table_lay(table, open_store(table->place.path));
 }
 
 static void save(struct table *table, const char *label)
@@ -69,7 +51,7 @@ static void a_new_file_holds_a_standard_workshop_and_no_build(void **state)
     assert_int_equal(store_builds(table.store, &table.arena, &builds, &count, NULL), FAULT_NONE);
     assert_int_equal(count, 0);
     assert_int_equal(store_read_only(table.store), FAULT_NONE);
-    clear(&table);
+    table_clear(&table);
 }
 
 static void a_new_file_is_for_its_owner_alone_and_leaves_nothing_beside_it(void **state)
@@ -82,7 +64,7 @@ static void a_new_file_is_for_its_owner_alone_and_leaves_nothing_beside_it(void 
     assert_int_equal(stat(table.place.path, &about), 0);
     assert_int_equal(about.st_mode & 0777, 0600);
     assert_int_equal(place_files(&table.place), 1);
-    clear(&table);
+    table_clear(&table);
 }
 
 static void a_random_model_comes_back_whole(void **state)
@@ -99,7 +81,7 @@ static void a_random_model_comes_back_whole(void **state)
             store_load(table.store, table.after.build.key, &loaded, &table.arena, NULL),
             FAULT_NONE);
         assert_int_equal(model_digest(&loaded), model_digest(&table.after));
-        clear(&table);
+        table_clear(&table);
     }
 }
 
@@ -120,7 +102,7 @@ static void random_edits_come_back_whole(void **state)
             FAULT_NONE);
         assert_int_equal(model_digest(&loaded), model_digest(&table.after));
     }
-    clear(&table);
+    table_clear(&table);
 }
 
 static void a_new_build_gets_a_key_of_the_workshop(void **state)
@@ -138,7 +120,7 @@ static void a_new_build_gets_a_key_of_the_workshop(void **state)
     table.after.build.name = "Copy";
     save(&table, "Copy build");
     assert_int_equal(table.after.build.key, next + 1);
-    clear(&table);
+    table_clear(&table);
 }
 
 static void the_key_of_a_deleted_build_is_not_given_again(void **state)
@@ -154,7 +136,7 @@ static void the_key_of_a_deleted_build_is_not_given_again(void **state)
     table.after.build.key = 0;
     save(&table, "New build");
     assert_true(table.after.build.key > gone);
-    clear(&table);
+    table_clear(&table);
 }
 
 static void a_model_without_a_build_changes_the_workshop_alone(void **state)
@@ -170,7 +152,7 @@ static void a_model_without_a_build_changes_the_workshop_alone(void **state)
     assert_int_equal(store_builds(table.store, &table.arena, &builds, &count, NULL), FAULT_NONE);
     assert_int_equal(count, 0);
     assert_int_equal(table.after.build.key, 0);
-    clear(&table);
+    table_clear(&table);
 }
 
 static void saving_no_difference_writes_nothing(void **state)
@@ -182,7 +164,7 @@ static void saving_no_difference_writes_nothing(void **state)
     uint64_t digest = file_digest(table.place.path);
     save(&table, "Nothing");
     assert_int_equal(file_digest(table.place.path), digest);
-    clear(&table);
+    table_clear(&table);
 }
 
 /* The changeset of one length is far smaller than that of a row, and names one table. */
@@ -200,7 +182,7 @@ static void an_edit_records_only_what_it_changed(void **state)
     assert_int_equal(ask_sql(table.place.path, "SELECT count(*) FROM history"), 2);
     assert_in_range(one, 20, 120);
     assert_true(all > 20 * one);
-    clear(&table);
+    table_clear(&table);
 }
 
 static void other_builds_are_left_alone(void **state)
@@ -227,7 +209,7 @@ static void other_builds_are_left_alone(void **state)
     assert_int_equal(again.boxes.count, first.boxes.count);
     first.workshop.next_key = again.workshop.next_key;
     assert_int_equal(model_digest(&again), model_digest(&first));
-    clear(&table);
+    table_clear(&table);
 }
 
 static void no_two_builds_get_one_name(void **state)
@@ -262,7 +244,7 @@ static void no_two_builds_get_one_name(void **state)
     table.after.build.name = "Stool";
     assert_int_equal(store_save(table.store, &workshop, &table.after, "Name", NULL),
                      FAULT_DUPLICATE);
-    clear(&table);
+    table_clear(&table);
 }
 
 static void stock_in_use_elsewhere_is_not_deleted_and_the_build_is_named(void **state)
@@ -290,7 +272,7 @@ static void stock_in_use_elsewhere_is_not_deleted_and_the_build_is_named(void **
     assert_string_equal(note.why, "the build \"Corner banquette\" still uses this stock");
     assert_int_equal(note.column, 0);
     assert_int_equal(state_digest(table.store), state_before);
-    clear(&table);
+    table_clear(&table);
 }
 
 static void what_is_out_of_range_is_refused_and_the_model_keeps_its_key(void **state)
@@ -314,7 +296,7 @@ static void what_is_out_of_range_is_refused_and_the_model_keeps_its_key(void **s
     assert_int_equal(store_save(table.store, &table.before, &table.after, "New", &note),
                      FAULT_RANGE);
     assert_int_equal(file_digest(table.place.path), digest);
-    clear(&table);
+    table_clear(&table);
 }
 
 /* The model that is said to be in the file is not. */
@@ -340,7 +322,7 @@ static void a_row_that_is_not_there_is_neither_changed_nor_deleted(void **state)
         assert_string_equal(note.why, "a stock is not in the file any more");
         assert_int_equal(note.column, 0);
         assert_int_equal(file_digest(table.place.path), digest);
-        clear(&table);
+        table_clear(&table);
     }
 }
 
@@ -354,7 +336,7 @@ static void a_build_that_is_not_there_is_missing(void **state)
     assert_int_equal(store_load(table.store, 42, &untouched, &table.arena, NULL), FAULT_MISSING);
     assert_null(untouched.arena);
     assert_int_equal(store_delete_build(table.store, 42, "Delete", NULL), FAULT_MISSING);
-    clear(&table);
+    table_clear(&table);
 }
 
 static void the_list_of_builds_sums_what_was_spent(void **state)
@@ -388,7 +370,7 @@ static void the_list_of_builds_sums_what_was_spent(void **state)
     assert_int_equal(builds->spend, 6000);
     assert_int_equal(builds->summary.digest, 0);
     assert_string_equal(builds->summary.next_step, "");
-    clear(&table);
+    table_clear(&table);
 }
 
 static const struct store_summary summary = {.digest = UINT64_C(0xfedcba9876543210),
@@ -418,7 +400,7 @@ static void a_summary_is_kept_outside_the_history(void **state)
     assert_string_equal(builds->summary.missing, "2 to buy");
     assert_int_equal(store_undo_label(table.store, label, NULL), FAULT_NONE);
     assert_string_equal(label, "New build");
-    clear(&table);
+    table_clear(&table);
 }
 
 static void the_same_summary_again_writes_nothing(void **state)
@@ -434,7 +416,7 @@ static void the_same_summary_again_writes_nothing(void **state)
                      FAULT_NONE);
     assert_int_equal(store_summary_put(table.store, 4711, &summary, NULL), FAULT_NONE);
     assert_int_equal(file_digest(table.place.path), digest);
-    clear(&table);
+    table_clear(&table);
 }
 
 int main(void)

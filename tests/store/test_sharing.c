@@ -19,14 +19,6 @@
 #include "fixture.h"
 #include "store/internal.h"
 
-struct table {
-    struct place place;
-    struct store *store;
-    struct arena arena;
-    struct model before;
-    struct model after; /* with a new name of the workshop */
-};
-
 static struct store *open_impatient(const char *path)
 {
     const struct store_options options = {
@@ -37,24 +29,15 @@ static struct store *open_impatient(const char *path)
     return store;
 }
 
+/* A workshop that another program may hold, with a new name to be saved. */
 static void lay(struct table *table)
 {
     struct dice dice = {7};
 
     place_make(&table->place);
     make_store(table->place.path, &dice);
-    arena_make(&table->arena);
-    table->store = open_impatient(table->place.path);
-    assert_int_equal(store_load(table->store, 0, &table->before, &table->arena, NULL), FAULT_NONE);
-    model_copy(&table->after, &table->before, &table->arena);
+    table_lay(table, open_impatient(table->place.path));
     table->after.workshop.name = "Shed";
-}
-
-static void clear(struct table *table)
-{
-    store_close(table->store);
-    arena_release(&table->arena);
-    place_remove(&table->place);
 }
 
 static enum fault save(struct table *table)
@@ -81,7 +64,7 @@ static void own_writes_are_no_change(void **state)
     assert_false(store_changed(table.store));
     assert_int_equal(save(&table), FAULT_NONE);
     assert_false(store_changed(table.store));
-    clear(&table);
+    table_clear(&table);
 }
 
 static void a_write_of_another_program_is_noticed_and_not_overwritten(void **state)
@@ -101,7 +84,7 @@ static void a_write_of_another_program_is_noticed_and_not_overwritten(void **sta
     assert_int_equal(store_redo(table.store, label, &build, NULL), FAULT_CHANGED);
     assert_true(file_digest(table.place.path) == digest);
     assert_true(store_changed(table.store));
-    clear(&table);
+    table_clear(&table);
 }
 
 static void loading_again_makes_it_writable_again(void **state)
@@ -117,7 +100,7 @@ static void loading_again_makes_it_writable_again(void **state)
     model_copy(&table.after, &table.before, &table.arena);
     table.after.workshop.name = "Shed";
     assert_int_equal(save(&table), FAULT_NONE);
-    clear(&table);
+    table_clear(&table);
 }
 
 static void peeking_does_not_hide_a_change(void **state)
@@ -132,7 +115,7 @@ static void peeking_does_not_hide_a_change(void **state)
     assert_int_equal(beside.workshop.tax, 50000);
     assert_true(store_changed(table.store));
     assert_int_equal(save(&table), FAULT_CHANGED);
-    clear(&table);
+    table_clear(&table);
 }
 
 static void two_stores_take_turns_and_share_the_history(void **state)
@@ -153,7 +136,7 @@ static void two_stores_take_turns_and_share_the_history(void **state)
     assert_string_equal(label, "Name");
     assert_true(store_changed(table.store));
     store_close(other);
-    clear(&table);
+    table_clear(&table);
 }
 
 static void a_summary_already_there_wakes_nobody(void **state)
@@ -171,7 +154,7 @@ static void a_summary_already_there_wakes_nobody(void **state)
     assert_int_equal(store_summary_put(table.store, build, &summary, NULL), FAULT_NONE);
     assert_false(store_changed(other));
     store_close(other);
-    clear(&table);
+    table_clear(&table);
 }
 
 static void a_file_that_is_being_written_is_locked(void **state)
@@ -193,7 +176,7 @@ static void a_file_that_is_being_written_is_locked(void **state)
     assert_null(second);
     sqlite3_close(other);
     assert_int_equal(save(&table), FAULT_NONE);
-    clear(&table);
+    table_clear(&table);
 }
 
 static void a_reader_that_lingers_makes_a_commit_fail_whole(void **state)
@@ -208,7 +191,7 @@ static void a_reader_that_lingers_makes_a_commit_fail_whole(void **state)
     sqlite3_close(other);
     assert_true(state_digest(table.store) == before);
     assert_int_equal(save(&table), FAULT_NONE);
-    clear(&table);
+    table_clear(&table);
 }
 
 static void a_file_replaced_by_renaming_is_noticed_and_not_written_to(void **state)
@@ -233,7 +216,7 @@ static void a_file_replaced_by_renaming_is_noticed_and_not_written_to(void **sta
     struct store *rescued = open_store(rescue);
     assert_true(state_digest(rescued) == content);
     store_close(rescued);
-    clear(&table);
+    table_clear(&table);
 }
 
 static void a_deleted_file_is_noticed(void **state)
@@ -245,7 +228,7 @@ static void a_deleted_file_is_noticed(void **state)
     assert_int_equal(unlink(table.place.path), 0);
     assert_true(store_moved(table.store));
     assert_int_equal(save(&table), FAULT_CHANGED);
-    clear(&table);
+    table_clear(&table);
 }
 
 static void a_backup_holds_the_same_with_its_history_and_is_private(void **state)
@@ -265,7 +248,7 @@ static void a_backup_holds_the_same_with_its_history_and_is_private(void **state
     struct store *second = open_store(copy);
     assert_true(state_digest(second) == state_digest(table.store));
     store_close(second);
-    clear(&table);
+    table_clear(&table);
 }
 
 static void a_backup_takes_the_place_of_a_file_only_where_it_may(void **state)
@@ -282,7 +265,7 @@ static void a_backup_takes_the_place_of_a_file_only_where_it_may(void **state)
     assert_int_equal(store_backup(table.store, copy, true, NULL), FAULT_NONE);
     assert_int_equal(place_files(&table.place), 2);
     store_close(open_store(copy));
-    clear(&table);
+    table_clear(&table);
 }
 
 static void a_backup_into_no_folder_leaves_nothing(void **state)
@@ -295,7 +278,7 @@ static void a_backup_into_no_folder_leaves_nothing(void **state)
     snprintf(copy, sizeof copy, "%s/nowhere/copy", table.place.folder);
     assert_int_equal(store_backup(table.store, copy, true, NULL), FAULT_IO);
     assert_int_equal(place_files(&table.place), 1);
-    clear(&table);
+    table_clear(&table);
 }
 
 static void a_plain_copy_of_the_open_file_is_whole(void **state)
@@ -315,7 +298,7 @@ static void a_plain_copy_of_the_open_file_is_whole(void **state)
     struct store *second = open_store(copy);
     assert_true(state_digest(second) == state_digest(table.store));
     store_close(second);
-    clear(&table);
+    table_clear(&table);
 }
 
 /* ---- many programs at once ---- */
@@ -470,7 +453,7 @@ static void a_file_that_is_given_free_in_time_is_written_to(void **state)
     assert_int_equal(status, 0);
     close(held[0]);
     close(held[1]);
-    clear(&table);
+    table_clear(&table);
 }
 
 /* ---- older versions: a made-up step after the last ---- */
@@ -514,7 +497,7 @@ static void an_older_file_is_backed_up_and_brought_up_to_date(void **state)
     store_close(table.store);
     assert_int_equal(open_with_step(&table.store, table.place.path, good_step), FAULT_NONE);
     assert_int_equal(place_files(&table.place), 2);
-    clear(&table);
+    table_clear(&table);
 }
 
 static void a_step_that_fails_leaves_the_old_file(void **state)
@@ -534,7 +517,7 @@ static void a_step_that_fails_leaves_the_old_file(void **state)
     assert_int_equal(ask_sql(table.place.path, "PRAGMA user_version"), store_step_count);
     table.store = open_store(table.place.path);
     assert_true(state_digest(table.store) == content);
-    clear(&table);
+    table_clear(&table);
 }
 
 int main(void)
