@@ -74,45 +74,24 @@ static void list_options(struct option list[OPTIONS_MOST])
 static enum fault set_option(struct cli *cli, int option, const char *value,
                              struct fault_note *note)
 {
-    const struct {
-        int option;
-        const char **place;
-    } places[] = {{OPTION_MINUTES, &cli->minutes}, {OPTION_AISLE, &cli->aisle},
-                  {OPTION_DATE, &cli->date},       {OPTION_SUPPLIER, &cli->supplier},
-                  {OPTION_TAX, &cli->tax},         {OPTION_BUILD, &cli->build},
-                  {OPTION_UNITS, &cli->units},     {OPTION_CURE, &cli->cure},
-                  {OPTION_EFFORT, &cli->effort},   {OPTION_CORNER, &cli->corner},
-                  {OPTION_FACE, &cli->face},       {OPTION_PAPERS, &cli->papers},
-                  {OPTION_CUT, &cli->cut},         {OPTION_TO, &cli->to},
-                  {OPTION_PAGES, &cli->pages},     {OPTION_TABLE, &cli->table},
-                  {OPTION_LEFT, &cli->left},       {OPTION_COUNT, &cli->counted},
-                  {OPTION_STOCK, &cli->stock},     {OPTION_PART, &cli->part},
-                  {OPTION_LENGTH, &cli->length},   {OPTION_WIDTH, &cli->width},
-                  {OPTION_PACK, &cli->pack}};
-    cli->json |= option == OPTION_JSON;
-    cli->back |= option == OPTION_BACK;
-    cli->settles |= option == OPTION_SETTLES;
-    cli->rehearse |= option == OPTION_REHEARSE;
-    cli->layers |= option == OPTION_LAYERS;
-    cli->care |= option == OPTION_CARE;
-    cli->picture |= option == OPTION_PICTURE;
-    cli->apart |= option == OPTION_APART;
-    cli->take |= option == OPTION_TAKE;
-    cli->replace |= option == OPTION_REPLACE;
-    cli->unpriced |= option == OPTION_UNPRICED;
-    cli->semicolons |= option == OPTION_SEMICOLONS;
-    cli->alone |= option == OPTION_ALONE;
-    if (option == OPTION_MEASURE && cli->measure_count < CLI_MEASURES)
+#define SET_FLAG(NAME, field) cli->field |= option == OPTION_##NAME;
+#define SET_TEXT(NAME, field)    \
+    if (option == OPTION_##NAME) \
+        cli->field = value;
+    CLI_FLAGS(SET_FLAG)
+    CLI_TEXTS(SET_TEXT)
+#undef SET_FLAG
+#undef SET_TEXT
+    if (option == OPTION_MEASURE && cli->measure_count == CLI_MEASURES)
+        return fault_say(note, FAULT_USAGE, 0, "one command takes %d measures at most",
+                         CLI_MEASURES);
+    if (option == OPTION_MEASURE)
         cli->measures[cli->measure_count++] = value;
     if (option == OPTION_WITH && cli->with_count == CLI_WITH)
         return fault_say(note, FAULT_USAGE, 0, "a spend is split over %d builds at most",
                          CLI_WITH + 1);
     if (option == OPTION_WITH)
         cli->with[cli->with_count++] = value;
-    for (size_t i = 0; i < sizeof places / sizeof *places; i++) {
-        if (places[i].option == option)
-            *places[i].place = value;
-    }
     return FAULT_NONE;
 }
 

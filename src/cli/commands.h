@@ -7,53 +7,63 @@
 
 #include <stdbool.h>
 
-/* Options that commands take after their name. Numbered above every character, as getopt_long
- * wants. */
+/*
+ * Options that commands take after their name: X(NAME, field) makes OPTION_NAME and the field of
+ * struct cli that it sets; a flag has no value.
+ */
+#define CLI_FLAGS(X)          \
+    X(JSON, json)             \
+    X(BACK, back)             \
+    X(ALONE, alone)           \
+    X(REHEARSE, rehearse)     \
+    X(APART, apart)           \
+    X(TAKE, take)             \
+    X(LAYERS, layers)         \
+    X(PICTURE, picture)       \
+    X(REPLACE, replace)       \
+    X(UNPRICED, unpriced)     \
+    X(SEMICOLONS, semicolons) \
+    X(CARE, care)             \
+    X(SETTLES, settles)
+
+#define CLI_TEXTS(X)      \
+    X(MINUTES, minutes)   \
+    X(AISLE, aisle)       \
+    X(DATE, date)         \
+    X(SUPPLIER, supplier) \
+    X(TAX, tax)           \
+    X(BUILD, build)       \
+    X(UNITS, units)       \
+    X(LEFT, left)         \
+    X(CURE, cure)         \
+    X(EFFORT, effort)     \
+    X(CORNER, corner)     \
+    X(FACE, face)         \
+    X(PAPERS, papers)     \
+    X(TO, to)             \
+    X(PAGES, pages)       \
+    X(CUT, cut)           \
+    X(TABLE, table)       \
+    X(COUNT, counted)     \
+    X(STOCK, stock)       \
+    X(LENGTH, length)     \
+    X(WIDTH, width)       \
+    X(PACK, pack)         \
+    X(PART, part)
+
+/* Numbered above every character, as getopt_long wants. */
 enum cli_option {
     OPTION_NONE,
-    OPTION_JSON = 256,
-    OPTION_MINUTES,
-    OPTION_BACK,
-    OPTION_AISLE,
-    OPTION_DATE,
-    OPTION_SUPPLIER,
-    OPTION_TAX,
-    OPTION_BUILD,
-    OPTION_UNITS,
-    OPTION_ALONE,
-    OPTION_MEASURE,
-    OPTION_LEFT,
-    OPTION_REHEARSE,
-    OPTION_APART,
-    OPTION_CURE,
-    OPTION_EFFORT,
-    OPTION_TAKE,
-    OPTION_LAYERS,
-    OPTION_PICTURE,
-    OPTION_CORNER,
-    OPTION_FACE,
-    OPTION_PAPERS,
-    OPTION_TO,
-    OPTION_PAGES,
-    OPTION_REPLACE,
-    OPTION_UNPRICED,
-    OPTION_CUT,
-    OPTION_TABLE,
-    OPTION_SEMICOLONS,
-    OPTION_CARE,
-    OPTION_COUNT,
-    OPTION_STOCK,
-    OPTION_LENGTH,
-    OPTION_WIDTH,
-    OPTION_PACK,
-    OPTION_PART,
-    OPTION_SETTLES,
-    OPTION_WITH
+    OPTION_MEASURE = 256, /* may be given several times, as OPTION_WITH may */
+    OPTION_WITH,
+#define NUMBER(NAME, field) OPTION_##NAME,
+    CLI_FLAGS(NUMBER) CLI_TEXTS(NUMBER)
+#undef NUMBER
 };
 
 #define CLI_OPTIONS_MOST 13 /* of one command, and the end of its list */
 #define CLI_WITH 31         /* a spend is split over no more builds beside the first */
-#define CLI_MEASURES 64     /* more of them are not given in one command */
+#define CLI_MEASURES 64     /* no more are taken by one command */
 
 struct cli {
     struct desk *desk;
@@ -61,18 +71,16 @@ struct cli {
     struct text out;   /* printed when the command is done */
     struct text error; /* faults of files, one a line */
     int negative;      /* exit code of an answer that is no: `check` found a stop */
-    bool json;
-    bool back;
-    bool settles;
-    bool alone;
+#define FLAG(NAME, field) bool field;
+#define TEXT(NAME, field) const char *field; /* NULL: not given */
+    CLI_FLAGS(FLAG)
+    CLI_TEXTS(TEXT)
+#undef FLAG
+#undef TEXT
     const char *measures[CLI_MEASURES]; /* NAME=VALUE, as given */
     size_t measure_count;
     const char *with[CLI_WITH]; /* BUILD=PART, as given */
     size_t with_count;
-    bool rehearse, apart, take, layers, picture, replace, unpriced, semicolons, care;
-    const char *minutes, *aisle, *date, *supplier, *tax, *build, *units, *cure, *effort, *corner,
-        *face, *cut, *papers, *to, *pages, *table, *left, *counted, *stock, *length, *width, *pack,
-        *part; /* NULL: not given */
     int count; /* operands */
     char **operands;
 };

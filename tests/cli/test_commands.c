@@ -58,6 +58,39 @@ static void a_measure_that_the_step_does_not_ask_for_is_refused(void **state)
     assert_int_equal(shell_say(shell, "tick 'Wing headboard' route --measure width=3")->code, 1);
 }
 
+/* "spend Bench 1 wax --with Bench --with Bench ..." */
+static void repeat_option(struct text *line, const char *command, const char *option, int count)
+{
+    text_clear(line);
+    text_add(line, command);
+    for (int i = 0; i < count; i++)
+        text_format(line, " %s", option);
+}
+
+/* None is left out in silence; one fewer is looked at, and refused for what it says. */
+static void options_are_repeated_only_so_often(void **state)
+{
+    static const struct {
+        const char *command, *option;
+        int most;
+        const char *told;
+    } repeated[] = {{"tick 'Wing headboard' decide", "--measure width=3", CLI_MEASURES, "at most"},
+                    {"spend 'Wing headboard' 1 wax", "--with=", CLI_WITH, "at most"}};
+    struct shell *shell = *state;
+    struct text line;
+    shell_take(shell, "headboard");
+    text_init(&line);
+    for (size_t i = 0; i < sizeof repeated / sizeof *repeated; i++) {
+        repeat_option(&line, repeated[i].command, repeated[i].option, repeated[i].most);
+        assert_int_equal(shell_say(shell, text_string(&line))->code, 1);
+        assert_null(strstr(shell->answer.error, repeated[i].told));
+        repeat_option(&line, repeated[i].command, repeated[i].option, repeated[i].most + 1);
+        assert_int_equal(shell_say(shell, text_string(&line))->code, 2);
+        assert_says(shell->answer.error, repeated[i].told);
+    }
+    text_release(&line);
+}
+
 static void check_takes_no_cure_that_is_not_there(void **state)
 {
     struct shell *shell = *state;
@@ -340,6 +373,7 @@ int main(void)
         IN_A_SHELL(a_join_that_is_needed_cannot_be_left_out),
         IN_A_SHELL(a_measure_is_given_by_name),
         IN_A_SHELL(a_measure_that_the_step_does_not_ask_for_is_refused),
+        IN_A_SHELL(options_are_repeated_only_so_often),
         IN_A_SHELL(check_takes_no_cure_that_is_not_there),
         IN_A_SHELL(check_takes_a_cure_and_undo_takes_it_back),
         IN_A_SHELL(tick_and_spend_are_kept),
