@@ -222,19 +222,27 @@ static int64_t seam_shift(const struct planning *planning, const struct panel *p
     return shift;
 }
 
+/* Where a row runs: to an edge of the panel that is near the end of the strip. */
+static struct row run_of(const struct planning *planning, const struct panel *panel,
+                         const struct strip *strip)
+{
+    int64_t band = planning->value[TRADE_PANEL_EDGE_BAND];
+    int64_t low = strip->upright ? panel->area.v0 : panel->area.u0;
+    int64_t high = strip->upright ? panel->area.v1 : panel->area.u1;
+
+    return (struct row){.upright = strip->upright,
+                        .from = strip->from - low <= band ? low : strip->from,
+                        .to = high - strip->to <= band ? high : strip->to};
+}
+
 static struct row row_of(const struct planning *planning, const struct panel *panel,
                          const struct strips *strips, const struct strip *strip)
 {
     const struct area *area = &panel->area;
     bool long_upright = area_height(area) > area_width(area);
-    int64_t band = planning->value[TRADE_PANEL_EDGE_BAND];
-    int64_t low = strip->upright ? area->v0 : area->u0;
-    int64_t high = strip->upright ? area->v1 : area->u1;
     int64_t near = strip->upright ? area->u0 : area->v0;
     int64_t far = strip->upright ? area->u1 : area->v1;
-    struct row row = {.upright = strip->upright,
-                      .from = strip->from - low <= band ? low : strip->from,
-                      .to = high - strip->to <= band ? high : strip->to};
+    struct row row = run_of(planning, panel, strip);
     bool crosses = strip->upright != long_upright;
     int64_t length = row.to - row.from;
 
@@ -248,8 +256,10 @@ static struct row row_of(const struct planning *planning, const struct panel *pa
                   row_pitch(planning, panel,
                             strip->at_low_edge || strip->at_high_edge || strip->under_outline));
     row.shift = seam_shift(planning, panel, strip, &row);
-    row.skip_low = crosses && row.from == low && has_long_row(strips, long_upright, false);
-    row.skip_high = crosses && row.to == high && has_long_row(strips, long_upright, true);
+    row.skip_low = crosses && row.from == (strip->upright ? area->v0 : area->u0) &&
+                   has_long_row(strips, long_upright, false);
+    row.skip_high = crosses && row.to == (strip->upright ? area->v1 : area->u1) &&
+                    has_long_row(strips, long_upright, true);
     return row;
 }
 
@@ -267,14 +277,27 @@ static struct row row_of_block(const struct planning *planning, const struct str
                         .skip_high = true};
 }
 
+/* A panel that goes over a member by less than a screw stands off an edge has no screw there. */
+static bool has_room(const struct planning *planning, const struct panel *panel,
+                     const struct strip *strip)
+{
+    struct row row = run_of(planning, panel, strip);
+
+    return row.to - row.from >= planning->value[TRADE_PANEL_EDGE_MIN];
+}
+
 struct rows rows_of_panel(const struct planning *planning, const struct panel *panel)
 {
     struct strips strips = strips_behind(planning, panel);
     struct rows rows = {0};
 
-    for (size_t i = 0; i < strips.of.count; i++)
-        *LIST_ADD(planning->arena, &rows.of) =
-            strips.of.at[i].block ? row_of_block(planning, &strips.of.at[i])
-                                  : row_of(planning, panel, &strips, &strips.of.at[i]);
+    for (size_t i = 0; i < strips.of.count; i++) {
+        const struct strip *strip = &strips.of.at[i];
+
+        if (strip->block)
+            *LIST_ADD(planning->arena, &rows.of) = row_of_block(planning, strip);
+        else if (has_room(planning, panel, strip))
+            *LIST_ADD(planning->arena, &rows.of) = row_of(planning, panel, &strips, strip);
+    }
     return rows;
 }

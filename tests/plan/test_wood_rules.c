@@ -463,6 +463,26 @@ static void a_pitch_on_the_way_to_another_is_no_row_of_a_thousand_screws(void **
     assert_int_equal(carpenter_panel_screws(bench, facing), screws);
 }
 
+/* What is typed on the way to a strip of 6 in: of the sliver that lies on a rail and the ends of
+ * two uprights, 36 in long, the rail takes ceil(34 / 8) + 1 screws and the uprights none. */
+static void a_panel_narrower_than_a_screw_stands_off_its_edge_has_one_row(void **state)
+{
+    struct carpenter *bench = *state;
+    int64_t box = carpenter_box(bench, "C", FRAME_LADDER, (struct vector){IN(36), IN(3), IN(20)},
+                                bench->stick_2x3);
+    int64_t facing = carpenter_face(bench, box, SIDE_FRONT, bench->sheet_1_2)->key;
+    const int64_t heights[] = {1, MM(1), IN(0.25)};
+
+    for (size_t i = 0; i < sizeof heights / sizeof *heights; i++) {
+        bench->model.facings.at[0].height = heights[i];
+        carpenter_plan(bench);
+        assert_int_equal(carpenter_panel_screws(bench, facing), 6);
+    }
+    bench->model.facings.at[0].height = IN(6);
+    carpenter_plan(bench);
+    assert_true(carpenter_panel_screws(bench, facing) > 6);
+}
+
 static void a_row_is_even_from_end_to_end(void **state)
 {
     static const struct row row = {.from = 0, .to = IN(56), .end = IN(1), .count = 8};
@@ -567,6 +587,7 @@ int main(void)
         WOOD_TEST(a_box_with_too_little_room_for_its_sticks_is_told),
         WOOD_TEST(metric_boxes_take_metric_screws),
         WOOD_TEST(a_row_has_the_count_of_the_run_formula),
+        WOOD_TEST(a_panel_narrower_than_a_screw_stands_off_its_edge_has_one_row),
         WOOD_TEST(a_pitch_on_the_way_to_another_is_no_row_of_a_thousand_screws),
         WOOD_TEST(a_row_is_even_from_end_to_end),
         WOOD_TEST(the_shortest_length_with_the_wanted_bite_is_chosen),
