@@ -40,8 +40,9 @@ static void read_example(void)
     free(bytes);
 }
 
-/* From nothing to twice what the field may be, most often within its range. */
-static int64_t value_of(const struct field *field, const uint8_t *bytes)
+/* From nothing to twice what the field may be, most often within its range; or a little more or
+ * less than it is, as where inches meet millimetres: up to a millimetre of a length. */
+static int64_t value_of(const struct field *field, int64_t now, const uint8_t *bytes)
 {
     int64_t span = field->most - field->least;
     int64_t share = (int64_t)bytes[0] << 8 | bytes[1];
@@ -50,6 +51,8 @@ static int64_t value_of(const struct field *field, const uint8_t *bytes)
         return share;
     if (bytes[2] < 32)
         return field->standard;
+    if (bytes[2] < 64)
+        return now + share % (2 * LENGTH_MM + 1) - LENGTH_MM;
     return field->least + span / 65536 * share / (1 + bytes[2] % 64);
 }
 
@@ -63,7 +66,7 @@ static void change(struct model *model, const uint8_t *bytes)
                                                   : model_add(model, kind);
 
     if (!field_is_text(field))
-        field_set_whole(field, item, value_of(field, bytes + 3));
+        field_set_whole(field, item, value_of(field, field_whole(field, item), bytes + 3));
 }
 
 static void keep_layouts(const struct plan *plan)
