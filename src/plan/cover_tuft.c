@@ -247,12 +247,10 @@ static void check_screws(struct planning *planning, const struct spread *spread)
 
 /* ---- looks ---- */
 
-/* How many of about that size fill the field. */
+/* How many of about that size fill the field; 1 where the borders leave none. */
 static int64_t parts_of(int64_t size, int64_t border, int64_t part)
 {
-    int64_t parts = size > 2 * border ? whole_divide_even(size - 2 * border, part) : 1;
-
-    return parts > 0 ? parts : 1;
+    return length_larger(whole_divide_even(size - 2 * border, part), 1);
 }
 
 static void check_middle(struct planning *planning, const struct spread *spread)

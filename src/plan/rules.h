@@ -33,7 +33,8 @@ enum relation {
     RELATE_JOIN,
     RELATE_LAYER,
     RELATE_STOCK, /* the layer is cut from the stock */
-    RELATE_OVER,  /* the second layer lies over the first on some face */
+    RELATE_OVER,  /* the second layer lies over the first on some face, or on its hem where it is
+                     wrapped round to the far side */
     RELATE_UNDER, /* the second layer lies under the first on some face */
     RELATE_FACE,  /* the layer lies on the face of the panels or webbing */
     RELATE_GROUP, /* the join joins two boxes that the layer covers together */

@@ -417,6 +417,29 @@ static void a_post_stands_beside_a_seam_of_the_panels(void **state)
     assert_true(over);
 }
 
+/* The strip at the side is 2-1/4 wide: under its seam a support of 1-1/2 stands right beside the
+ * end upright, which runs through; over the rail its post is set off 2 in to the right, as screws
+ * are driven up between the two. */
+static void a_seam_right_beside_the_end_has_its_post(void **state)
+{
+    struct soft *soft = *state;
+    struct box *box = add_head(soft, 40, 30, OUTLINE_SLOPE, 10);
+    struct facing *rest;
+    int posts = 0;
+
+    soft->model.facings.at[0].width = IN(2.25);
+    rest = MODEL_ADD(&soft->model, facing);
+    rest->box = box->key;
+    rest->side = SIDE_FRONT;
+    rest->stock = soft->model.facings.at[0].stock;
+    rest->u = IN(2.25);
+    soft_plan(soft);
+    for (size_t i = 0; i < soft->plan->members.count; i++)
+        posts += soft->plan->members.at[i].solid.low.x == IN(3.5) &&
+                 soft->plan->members.at[i].solid.low.z == IN(20);
+    assert_int_equal(posts, 1);
+}
+
 /* Front and back are alike, with a cross from each post that is high enough to the one behind it,
  * under the outline and held by a joint at both ends. */
 static void a_crate_has_a_crown_on_both_its_ladders(void **state)
@@ -752,6 +775,7 @@ int main(void)
         SOFT_TEST(sawing_to_the_outline_takes_time),
         cmocka_unit_test(the_edge_of_a_panel_is_screwed_along_its_outline),
         SOFT_TEST(a_post_stands_beside_a_seam_of_the_panels),
+        SOFT_TEST(a_seam_right_beside_the_end_has_its_post),
         SOFT_TEST(the_cards_say_what_is_cut_to_the_outline),
         SOFT_TEST(an_outline_too_deep_for_a_frame_is_told),
         SOFT_TEST(a_crate_has_a_crown_on_both_its_ladders),

@@ -93,24 +93,47 @@ static void posts_in_one_line_can_be_screwed_in_no_order(void **state)
     assert_int_equal(carpenter_findings(bench, FINDING_FRAME_SHUT), 1);
 }
 
-/* P11. The lower post is 5-1/2 in wide; its last screw is 0.92 in from its side, so the upper one
- * can stand clear of its heads while its own head lies within 1/2 in of the lower one. */
-static void the_first_of_two_posts_is_screwed_before_its_partner_covers_its_heads(void **state)
+/* A ladder with a rail across at 19 in: a plank of 5-1/2 in under it from x on, a post over it at
+ * 29 in. The plank's last screw is 0.92 in from its side, the post's are 3/4 in from its own. */
+static void plan_plank_under_post(struct carpenter *bench, double x)
 {
-    struct carpenter *bench = *state;
     int64_t box = ladder_with_rail(bench, 19);
     int64_t plank = carpenter_stock(bench, "2x6", STOCK_STICK, IN(1.5), IN(5.5));
-    struct member *lower = carpenter_member(bench, box, MEMBER_SUPPORT, AXIS_Z,
-                                            (struct vector){IN(23.9), 0, IN(1.5)}, 0);
+    struct member *lower =
+        carpenter_member(bench, box, MEMBER_SUPPORT, AXIS_Z, (struct vector){IN(x), 0, IN(1.5)}, 0);
 
     lower->name = "lower";
     lower->stick = plank;
     lower->stick_set = SET_FLAT;
     add_post(bench, box, 29, 20.5, "upper");
     carpenter_plan(bench);
+}
+
+static bool upper_is_set_first(const struct carpenter *bench)
+{
+    return carpenter_labelled(bench, "upper")->turn < carpenter_labelled(bench, "lower")->turn;
+}
+
+/* P11. The upper post stands clear of the plank's heads, 0.52 in off; its own are 0.35 in off the
+ * plank. */
+static void the_first_of_two_posts_is_screwed_before_its_partner_covers_its_heads(void **state)
+{
+    struct carpenter *bench = *state;
+
+    plan_plank_under_post(bench, 23.9);
     assert_int_equal(carpenter_findings(bench, FINDING_FRAME_SHUT), 0);
-    assert_true(carpenter_labelled(bench, "upper")->turn <
-                carpenter_labelled(bench, "lower")->turn);
+    assert_true(upper_is_set_first(bench));
+}
+
+/* A plain driver wants 1-3/4 in beside the screw, a long bit 1/2 in. 0.9 in apart the plank's last
+ * screw is 1.82 in off the post, the post's are 1.65 in off the plank: either could be last with
+ * the long bit, the plank with the plain driver. */
+static void what_the_plain_driver_reaches_is_screwed_with_it(void **state)
+{
+    struct carpenter *bench = *state;
+
+    plan_plank_under_post(bench, 22.6);
+    assert_true(upper_is_set_first(bench));
 }
 
 /* ---- boxes by chance ---- */
@@ -202,6 +225,7 @@ int main(void)
         WOOD_TEST(a_wide_bay_makes_nothing_wait),
         WOOD_TEST(posts_in_one_line_can_be_screwed_in_no_order),
         WOOD_TEST(the_first_of_two_posts_is_screwed_before_its_partner_covers_its_heads),
+        WOOD_TEST(what_the_plain_driver_reaches_is_screwed_with_it),
         cmocka_unit_test(every_head_is_reached_when_its_joint_is_made_or_it_is_told),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);

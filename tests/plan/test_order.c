@@ -151,6 +151,63 @@ static void examples_honour_every_precedence(void **state)
     }
 }
 
+static void assert_grounds(const struct plan *plan)
+{
+    const char *groundless = links_groundless(plan);
+
+    if (groundless)
+        fail_msg("%s for nothing", groundless);
+}
+
+static void nothing_waits_for_what_it_has_no_part_in(void **state)
+{
+    struct dice dice = {101};
+    struct work_bench bench;
+
+    (void)state;
+    for (size_t i = 0; i < EXAMPLES; i++) {
+        work_case(&bench, examples[i]);
+        assert_grounds(bench.plan);
+        work_end(&bench);
+    }
+    for (int i = 0; i < 40; i++) {
+        work_begin(&bench);
+        work_chance(&bench, &dice);
+        work_plan(&bench);
+        assert_grounds(bench.plan);
+        work_end(&bench);
+    }
+}
+
+static bool waits(const struct work_bench *bench, const char *after, const char *before,
+                  const char *rule)
+{
+    for (size_t i = 0; i < bench->plan->precedences.count; i++) {
+        const struct precedence *precedence = &bench->plan->precedences.at[i];
+
+        if (precedence->before == work_at(bench, before) &&
+            precedence->after == work_at(bench, after) && strcmp(precedence->rule, rule) == 0)
+            return true;
+    }
+    return false;
+}
+
+/* The ottoman's top, with foam on its other side as well. */
+static void button_holes_hold_back_the_padding_under_them_alone(void **state)
+{
+    struct work_bench bench;
+    int64_t other;
+
+    (void)state;
+    work_case(&bench, "ottoman");
+    bench.foam = MODEL_FIND(&bench.model, layer, 9)->stock;
+    other = work_layer(&bench, 2, LAYER_FOAM, SIDE_BOTTOM, 1);
+    work_plan(&bench);
+    assert_true(waits(&bench, "pad:9", "tuft:11", "P21"));
+    assert_false(waits(&bench, arena_format(&bench.facts, "pad:%d", (int)other), "tuft:11", "P21"));
+    work_end(&bench);
+}
+
 /* Which steps must come before the last one by what is hard or of quality. */
 static void mark_held(const struct plan *plan, size_t last, bool *held)
 {
@@ -822,6 +879,8 @@ int main(void)
         cmocka_unit_test(links_over_the_build_have_one_end_of_few_steps),
         cmocka_unit_test(examples_do_nothing_too_late),
         cmocka_unit_test(examples_honour_every_precedence),
+        cmocka_unit_test(nothing_waits_for_what_it_has_no_part_in),
+        cmocka_unit_test(button_holes_hold_back_the_padding_under_them_alone),
         cmocka_unit_test(every_physical_pair_is_held_and_noticed_when_turned_round),
         cmocka_unit_test(headboard_is_made_in_the_order_of_the_trade),
         cmocka_unit_test(headboard_is_joined_and_closed_in_the_room),

@@ -30,6 +30,8 @@ static void assert_unbroken(const struct plan *plan)
 
     if (broken)
         fail_msg("%s", broken);
+    if (links_groundless(plan))
+        fail_msg("%s for nothing", links_groundless(plan));
     free(place);
 }
 

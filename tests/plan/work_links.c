@@ -141,9 +141,22 @@ static bool share_face(const struct pair *pair)
     return false;
 }
 
+/* The first is pulled round to its far side, and the second lies there. */
+static bool lies_on_the_hem(const struct pair *pair)
+{
+    const struct layer *first = pair->layer_before, *second = pair->layer_after;
+
+    return first && second && first != second && of_one_box(pair) &&
+           first->shape == SHAPE_WRAPPED &&
+           (first->left == ENDING_WRAP || first->right == ENDING_WRAP ||
+            first->top == ENDING_WRAP || first->bottom == ENDING_WRAP) &&
+           lies_on_side(second, facing_away[first->side]);
+}
+
 static bool over(const struct pair *pair)
 {
-    return share_face(pair) && farther_out(pair->layer_after, pair->layer_before);
+    return (share_face(pair) || lies_on_the_hem(pair)) &&
+           farther_out(pair->layer_after, pair->layer_before);
 }
 
 static bool under(const struct pair *pair)
@@ -428,6 +441,43 @@ static const char *precedence_broken(const struct plan *plan, const size_t *plac
 
         if (place[precedence->before] >= place[precedence->after])
             return say(plan, precedence->rule, precedence->before, precedence->after);
+    }
+    return NULL;
+}
+
+/* Whether a link is about steps of the two kinds of a precedence, by its rule. */
+static bool link_may_be(const struct plan *plan, const struct link *link,
+                        const struct precedence *precedence)
+{
+    return strcmp(link->rule, precedence->rule) == 0 &&
+           plan->steps.at[precedence->before].kind == link->before &&
+           plan->steps.at[precedence->after].kind == link->after;
+}
+
+static bool constraint_binds(const struct plan *plan, const struct precedence *precedence)
+{
+    for (size_t i = 0; i < plan->constraints.count; i++) {
+        struct two two = steps_bound(plan, &plan->constraints.at[i]);
+
+        if (two.before == precedence->before && two.after == precedence->after)
+            return true;
+    }
+    return false;
+}
+
+const char *links_groundless(const struct plan *plan)
+{
+    for (size_t i = 0; i < plan->precedences.count; i++) {
+        const struct precedence *precedence = &plan->precedences.at[i];
+        bool linked = false, bound = false;
+
+        for (size_t k = 0; k < link_count && !bound; k++)
+            if (link_may_be(plan, &links[k], precedence)) {
+                linked = true;
+                bound = link_binds(plan, &links[k], precedence->before, precedence->after);
+            }
+        if (linked && !bound && !constraint_binds(plan, precedence))
+            return say(plan, precedence->rule, precedence->after, precedence->before);
     }
     return NULL;
 }

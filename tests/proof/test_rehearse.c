@@ -232,6 +232,49 @@ static void a_cover_without_its_pieces_cannot_go_on(void **state)
     place_stop(&place);
 }
 
+/* Foam on a side of a box: the name of its step. */
+static const char *pad_also(struct work_bench *bench, int64_t box, int64_t side)
+{
+    return arena_format(&bench->facts, "pad:%d", (int)work_layer(bench, box, LAYER_FOAM, side, 1));
+}
+
+/* A lid beside the ottoman, as its top is. */
+static int64_t add_lid(struct work_bench *bench)
+{
+    int64_t key = work_box(bench, "Lid", FRAME_BOARD);
+    struct box *lid = model_find(&bench->model, ENTITY_box, key);
+
+    *lid = *MODEL_FIND(&bench->model, box, 2);
+    lid->key = key;
+    lid->name = "Lid";
+    bench->sheet = MODEL_FIND(&bench->model, facing, 7)->stock;
+    work_facing(bench, key, SIDE_TOP);
+    return key;
+}
+
+static void button_holes_come_before_the_padding_of_their_own_face_alone(void **state)
+{
+    struct proof_place place;
+    const char *lid, *front;
+
+    (void)state;
+    work_case(&place.bench, "ottoman");
+    place.bench.foam = MODEL_FIND(&place.bench.model, layer, 9)->stock;
+    lid = pad_also(&place.bench, add_lid(&place.bench), SIDE_TOP);
+    front = pad_also(&place.bench, 2, SIDE_FRONT);
+    work_plan(&place.bench);
+    place_start(&place);
+    place_move(&place, "tuft:11", lid);
+    place_move(&place, "pad:9", front);
+    place_move(&place, "tuft:11", front);
+    place_rehearse(&place);
+    assert_false(lost_thing(&place, REHEARSED_LAYER, LAPSE_NOT_HOLED));
+    place_move(&place, "tuft:11", "pad:9");
+    place_rehearse(&place);
+    assert_true(lost_thing(&place, REHEARSED_LAYER, LAPSE_NOT_HOLED));
+    place_stop(&place);
+}
+
 static void what_is_left_out_of_the_sequence_is_not_done(void **state)
 {
     struct proof_place place;
@@ -364,6 +407,7 @@ int main(void)
         cmocka_unit_test(a_cover_before_drilling_hides_the_place),
         cmocka_unit_test(a_back_that_is_closed_first_shuts_the_driver_out),
         cmocka_unit_test(a_cover_without_its_pieces_cannot_go_on),
+        cmocka_unit_test(button_holes_come_before_the_padding_of_their_own_face_alone),
         cmocka_unit_test(what_is_left_out_of_the_sequence_is_not_done),
         cmocka_unit_test(ticks_in_the_plans_order_lose_nothing),
         cmocka_unit_test(a_join_added_after_padding_takes_the_cover_off_again),
