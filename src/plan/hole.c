@@ -64,10 +64,7 @@ bool hole_end(const struct plan *plan, const struct junction *junction, bool of_
     ret_end->box = of_b ? junction->box_b : junction->box_a;
     ret_end->side = of_b ? join->side_b : join->side_a;
     ret_end->heads = ret_end->box == junction->head_box;
-    ret_end->seen = ret_end->side;
-    if (ret_end->heads && !junction->head_inside &&
-        junction->head_side == side_opposite(ret_end->side))
-        ret_end->seen = junction->head_side;
+    ret_end->seen = ret_end->heads ? junction->head_side : ret_end->side;
     return true;
 }
 

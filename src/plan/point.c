@@ -241,6 +241,7 @@ static void plan_join(const struct vicinity *vicinity, const struct join *join,
                                          .box_b = placing.b ? join->box_b : 0,
                                          .first_point = planning->plan->points.count,
                                          .head_box = join->box_a,
+                                         .head_side = side_opposite(join->side_a),
                                          .room = -1};
     if (placing.a && (placing.b || !has_b)) {
         placing.in_a = room_of(rooms, planning, join->box_a);

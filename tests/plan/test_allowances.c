@@ -73,6 +73,7 @@ static void a_cover_that_slips_on_and_off_is_hemmed(void **state)
     soft_plan(soft);
     assert_cut(soft, cover, 40 + 1 + 1, 30 + 0.5 + 1 + 1);
     assert_int_equal(soft_staples(soft, cover), 0);
+    assert_int_equal(soft_findings(soft, FINDING_HANDLE_SHORT), 0);
     hem = &soft->plan->seams.at[soft->plan->seams.count - 1];
     assert_string_equal(hem->what, "hem of the open side");
     assert_int_equal(hem->length, IN(2 * 41 + 2 * 3));

@@ -315,6 +315,16 @@ static void step_done_to_another_plan_is_older_and_told(void **state)
     assert_int_equal(work_findings(bench, FINDING_DONE_OTHERWISE), 1);
 }
 
+static struct cut_part *add_cut(struct work_bench *bench, const char *part, double length)
+{
+    struct cut_part *cut = MODEL_ADD(&bench->model, cut_part);
+
+    cut->tick = bench->model.ticks.at[bench->model.ticks.count - 1].key;
+    cut->part = part;
+    cut->length = IN(length);
+    return cut;
+}
+
 /* Of a stock of which one part was cut, that one is not told and each other is. */
 static void parts_that_a_cutting_step_left_uncut_are_told(void **state)
 {
@@ -330,11 +340,7 @@ static void parts_that_a_cutting_step_left_uncut_are_told(void **state)
     snprintf(step, sizeof step, "cut:%" PRId64, part->stock);
     snprintf(first, sizeof first, "%s,", part->label);
     work_tick(bench, step, "");
-    struct cut_part *cut = MODEL_ADD(&bench->model, cut_part);
-    cut->tick = bench->model.ticks.at[bench->model.ticks.count - 1].key;
-    cut->part = arena_text(&bench->facts, part->label);
-    cut->length = part->length;
-    cut->width = part->width;
+    add_cut(bench, arena_text(&bench->facts, part->label), 0)->length = part->length;
     work_plan(bench);
     for (size_t i = 0; i < work_step(bench, step)->change_count; i++) {
         const char *change = work_step(bench, step)->changes[i];
@@ -343,6 +349,30 @@ static void parts_that_a_cutting_step_left_uncut_are_told(void **state)
         assert_int_not_equal(strncmp(change, first, strlen(first)), 0);
     }
     assert_int_equal(uncut, others);
+}
+
+/* The centre's uprights are 56 in, its rails 60. What was spoiled, and what another step cut, is
+ * not this step's to tell. */
+static void parts_that_were_cut_otherwise_are_told(void **state)
+{
+    struct work_bench *bench = *state;
+    const struct step *step;
+    size_t told = 0;
+
+    work_tick(bench, "cut:2", "");
+    add_cut(bench, "C4", 59);
+    work_tick(bench, "cut:1", "");
+    add_cut(bench, "C1", 55);
+    add_cut(bench, "C2", 56);
+    add_cut(bench, "C3", 59)->spoiled = 1;
+    add_cut(bench, "Z9", 12);
+    work_plan(bench);
+    step = work_step(bench, "cut:1");
+    for (size_t i = 0; i < step->change_count; i++)
+        told += strstr(step->changes[i], "has not been cut") == NULL;
+    assert_int_equal(told, 2);
+    assert_string_equal(step->changes[0], "C1 was cut to 55 in, now it is 56 in");
+    assert_string_equal(step->changes[1], "Z9, cut to 12 in, is not needed any more");
 }
 
 static void tick_without_content_is_taken_as_it_stands(void **state)
@@ -437,6 +467,7 @@ int main(void)
         CARD_TEST(step_done_to_this_plan_is_not_older),
         CARD_TEST(step_done_to_another_plan_is_older_and_told),
         CARD_TEST(parts_that_a_cutting_step_left_uncut_are_told),
+        CARD_TEST(parts_that_were_cut_otherwise_are_told),
         CARD_TEST(tick_without_content_is_taken_as_it_stands),
         CARD_TEST(latest_tick_of_a_step_counts),
         cmocka_unit_test(every_member_that_waits_has_a_line_where_all_find_room),
