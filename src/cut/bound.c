@@ -7,7 +7,7 @@
 /* What is left of `total` when the shelf is used up. */
 static int64_t beyond_shelf(const struct cut_job *job, const int64_t *contents, int64_t total)
 {
-    for (size_t i = 0; i < job->size_count && total > 0; i++) {
+    for (size_t i = 0; i < job->size_count; i++) {
         int64_t shelf;
 
         if (job->sizes[i].limit == CUT_ANY || contents[i] <= 0)

@@ -102,12 +102,10 @@ int64_t covering_holds(const struct covering *covering, int64_t price)
 /* More money never holds less, so `held` rises. */
 int64_t covering_bound(const struct covering *covering, int64_t value, int64_t most)
 {
-    int64_t low = 0, high = covering->steps;
+    int64_t low = 0, high = covering->steps + 1; /* where no price holds enough */
 
     if (!covering->held)
         return 0;
-    if (covering->held[high] < value)
-        return most;
     while (low < high) {
         int64_t middle = low + (high - low) / 2;
 
@@ -116,6 +114,7 @@ int64_t covering_bound(const struct covering *covering, int64_t value, int64_t m
         else
             low = middle + 1;
     }
-    assert(covering->held[low] >= value && (low == 0 || covering->held[low - 1] < value));
+    assert(low > covering->steps || covering->held[low] >= value);
+    assert(low == 0 || covering->held[low - 1] < value);
     return low * covering->coin < most ? low * covering->coin : most;
 }

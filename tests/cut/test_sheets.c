@@ -143,6 +143,25 @@ static void the_trim_comes_off_all_four_edges(void **state)
     assert_int_equal(layout.left_out.count, 1);
 }
 
+/* Of parts that are more than half as wide as the sheet none lies beside another: 25 of 4 in one
+ * after the other are a hundred inches and 24 cuts, two sheets of 96, though their areas are two
+ * thirds of one. */
+static void parts_too_wide_to_lie_two_abreast_take_their_whole_length(void **state)
+{
+    const struct cut_size sizes[] = {{IN(96), IN(48), 3800, ANY}};
+    struct parts parts = {.count = 0};
+    struct cut_job job;
+    struct cut_layout layout;
+
+    (void)state;
+    for (int i = 0; i < 25; i++)
+        parts_add(&parts, 1, IN(4), IN(25) + i * IN(0.5), false);
+    job = job_of(&parts, sizes, 1);
+    layout = saw(CUT_SHEETS, &job, &saw_arena);
+    assert_int_equal(layout.bound, 7600);
+    assert_int_equal(layout.cost, 7600);
+}
+
 static void an_empty_job_gives_an_empty_layout(void **state)
 {
     struct cut_job job = {0};
@@ -175,6 +194,7 @@ int main(void)
         cmocka_unit_test(grain_keeps_a_part_from_being_turned),
         cmocka_unit_test(leftovers_are_used_before_a_sheet_is_bought),
         cmocka_unit_test(the_trim_comes_off_all_four_edges),
+        cmocka_unit_test(parts_too_wide_to_lie_two_abreast_take_their_whole_length),
         cmocka_unit_test(an_empty_job_gives_an_empty_layout),
         cmocka_unit_test(jobs_by_chance_are_cut_soundly),
         cmocka_unit_test(the_same_job_gives_the_same_layout),
