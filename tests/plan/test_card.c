@@ -356,7 +356,7 @@ static void parts_that_a_cutting_step_left_uncut_are_told(void **state)
 static void parts_that_were_cut_otherwise_are_told(void **state)
 {
     struct work_bench *bench = *state;
-    const struct step *step;
+    const struct step *cutting;
     size_t told = 0;
 
     work_tick(bench, "cut:2", "");
@@ -367,12 +367,12 @@ static void parts_that_were_cut_otherwise_are_told(void **state)
     add_cut(bench, "C3", 59)->spoiled = 1;
     add_cut(bench, "Z9", 12);
     work_plan(bench);
-    step = work_step(bench, "cut:1");
-    for (size_t i = 0; i < step->change_count; i++)
-        told += strstr(step->changes[i], "has not been cut") == NULL;
+    cutting = work_step(bench, "cut:1");
+    for (size_t i = 0; i < cutting->change_count; i++)
+        told += strstr(cutting->changes[i], "has not been cut") == NULL;
     assert_int_equal(told, 2);
-    assert_string_equal(step->changes[0], "C1 was cut to 55 in, now it is 56 in");
-    assert_string_equal(step->changes[1], "Z9, cut to 12 in, is not needed any more");
+    assert_string_equal(cutting->changes[0], "C1 was cut to 55 in, now it is 56 in");
+    assert_string_equal(cutting->changes[1], "Z9, cut to 12 in, is not needed any more");
 }
 
 static void tick_without_content_is_taken_as_it_stands(void **state)
