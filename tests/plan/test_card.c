@@ -357,7 +357,7 @@ static void parts_that_were_cut_otherwise_are_told(void **state)
 {
     struct work_bench *bench = *state;
     const struct step *cutting;
-    size_t told = 0;
+    size_t otherwise = 0;
 
     work_tick(bench, "cut:2", "");
     add_cut(bench, "C4", 59);
@@ -369,8 +369,8 @@ static void parts_that_were_cut_otherwise_are_told(void **state)
     work_plan(bench);
     cutting = work_step(bench, "cut:1");
     for (size_t i = 0; i < cutting->change_count; i++)
-        told += strstr(cutting->changes[i], "has not been cut") == NULL;
-    assert_int_equal(told, 2);
+        otherwise += strstr(cutting->changes[i], "has not been cut") == NULL;
+    assert_int_equal(otherwise, 2);
     assert_string_equal(cutting->changes[0], "C1 was cut to 55 in, now it is 56 in");
     assert_string_equal(cutting->changes[1], "Z9, cut to 12 in, is not needed any more");
 }
