@@ -130,6 +130,15 @@ static enum cut_flaw flaw_in(const struct bad_layout *bad)
     .place_count = 2, .places = {{0, 0, 0, false}, {1, at_along, at_across, false}},          \
     .blanks = {{0, 0, 2, (at_along) + 20, 0, 0}}, .cost = (at_along) + 20
 
+/* The first part is as wide as the roll and so has its place at the left edge; the second, which
+ * the pattern puts so far from that edge, is left out. */
+#define LEAVING_JOB(wide, right)                                                                 \
+    .way = CUT_ROLLS,                                                                            \
+    .parts = {MATCH(20, 50, 1, .along = 0), MATCH(20, wide, 1, .across = (right))},              \
+    .part_count = 2, .sizes = {{0, 50, 0, CUT_ANY}}, .size_count = 1, .blank_count = 1,          \
+    .place_count = 1, .places = {{0, 0, 0, false}}, .blanks = {{0, 0, 1, 20, 0, 0}}, .cost = 20, \
+    .left_out = {1}, .left_out_count = 1
+
 #define ALONG_12 .pattern = {12, 0, false}
 #define STRAIGHT .pattern = {12, 15, false}
 #define DROPPED .pattern = {12, 15, true}
@@ -163,6 +172,7 @@ static const struct bad_layout sound[] = {
     {CUT_FLAW_NONE, MATCHED_JOB(1, 1, 12, 30), DROPPED},
     {CUT_FLAW_NONE, MATCHED_JOB(1, 1, 18, 15), DROPPED},
     {CUT_FLAW_NONE, MATCHED_JOB(CUT_PINNED, CUT_PINNED, 18, 15), DROPPED},
+    {CUT_FLAW_NONE, LEAVING_JOB(45, 6), STRAIGHT},
     {CUT_FLAW_NONE, WISHING_JOB(29, 11, .along = 5, .across = 11), STRAIGHT},
     {CUT_FLAW_NONE, WISHING_JOB(26, 10, .centred_along = true, .centred_across = true), STRAIGHT},
 };
@@ -190,6 +200,8 @@ static const struct bad_layout bad[] = {
      .blanks = {{0, 0, 1, 45, 52, 0}}, .blank_count = 1},
     {CUT_FLAW_LEFT_OUT, STICK_JOB, .cost = 7, .places = {{0, 5, 0, false}}, .place_count = 1,
      .blanks = {{0, 0, 1, 45, 52, 0}}, .blank_count = 1, .left_out = {1}, .left_out_count = 1},
+    {CUT_FLAW_LEFT_OUT, LEAVING_JOB(50, 0), STRAIGHT},
+    {CUT_FLAW_LEFT_OUT, LEAVING_JOB(44, 6), STRAIGHT},
     {CUT_FLAW_TURNED, STICK_JOB, STICK_BLANK, .cost = 7,
      .places = {{0, 5, 0, true}, {1, 48, 0, false}}, .place_count = 2},
     {CUT_FLAW_TURNED, SHEET_JOB, SHEET_BLANK, .cost = 7,
