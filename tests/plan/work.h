@@ -102,8 +102,8 @@ bool physical_binds(const struct physical *row, const struct plan *plan, size_t 
  */
 const char *links_broken(const struct plan *plan, const size_t *place);
 
-/* The other way round: a precedence between steps of a link's two kinds that neither that link as it
- * is read here nor a constraint asks for; so that nothing waits for what it has no part in. */
+/* The other way round: a precedence between steps of a link's two kinds that neither that link as
+ * it is read here nor a constraint asks for; so that nothing waits for what it has no part in. */
 const char *links_groundless(const struct plan *plan);
 
 /* Whether some pair of steps is related by the link with this index. */
