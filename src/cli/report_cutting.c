@@ -14,7 +14,7 @@ static void put_cost(struct json *json, const struct cut_sheet *sheet, const cha
 }
 
 static void put_place(struct json *json, const struct cut_sheet *sheet,
-                      const struct cut_place *place)
+                      const struct cut_blank *blank, const struct cut_place *place)
 {
     const struct cut_piece *part = &sheet->job->parts[place->part];
 
@@ -23,7 +23,7 @@ static void put_place(struct json *json, const struct cut_sheet *sheet,
     put_length(json, sheet->plan, "length", part->length);
     if (sheet->way != CUT_BARS)
         put_length(json, sheet->plan, "width", part->width);
-    put_length(json, sheet->plan, "along", place->along);
+    put_length(json, sheet->plan, "along", blank_along(sheet, blank, place));
     if (sheet->way != CUT_BARS) {
         put_length(json, sheet->plan, "across", place->across);
         put_bool(json, "turned", place->turned);
@@ -66,17 +66,21 @@ static void put_blank(struct json *json, const struct cut_sheet *sheet, size_t i
 {
     const struct cut_blank *blank = &sheet->layout->blanks.at[index];
     const struct cut_size *size = &sheet->job->sizes[blank->size];
+    const struct cut_source *source = blank_source(sheet, blank);
 
     json_put_object(json, JSON_LINES);
     put_length(json, sheet->plan, "length", blank_length(sheet, blank));
     if (sheet->way != CUT_BARS)
         put_length(json, sheet->plan, "width", size->width);
-    put_bool(json, "shelf", size->limit != CUT_ANY && !blank_was_bought(sheet, blank));
-    put_bool(json, "bought", blank_was_bought(sheet, blank));
+    put_bool(json, "shelf", source->origin == SIZE_SHELF);
+    put_bool(json, "bought", source->origin == SIZE_BOUGHT);
+    put_bool(json, "left", source->origin == SIZE_REST);
+    if (source->origin == SIZE_PART)
+        put_text(json, "cut_before_as", source->part);
     put_length(json, sheet->plan, "rest", blank->rest);
     put_array(json, "parts");
     for (size_t i = blank->first; i < blank->first + blank->count; i++)
-        put_place(json, sheet, &sheet->layout->places.at[i]);
+        put_place(json, sheet, blank, &sheet->layout->places.at[i]);
     json_put_close(json);
     if (sheet->way == CUT_SHEETS) {
         put_way_home(json, sheet, index);
@@ -93,6 +97,8 @@ void report_layout(struct json *json, const struct cut_sheet *sheet)
     put_cost(json, sheet, "bound", sheet->layout->bound);
     put_bool(json, "proven", layout_proven(sheet->layout));
     put_bool(json, "taken", sheet->taken);
+    put_bool(json, "cut", sheet->cut);
+    put_bool(json, "missing", sheet->again);
     put_array(json, "pieces");
     for (size_t i = 0; i < sheet->layout->blanks.count; i++)
         put_blank(json, sheet, i);

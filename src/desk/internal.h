@@ -78,17 +78,36 @@ size_t desk_drop_layouts(struct model *draft, bool together);
 enum fault desk_put_layout(struct model *draft, const char *job, const struct cut_layout *layout,
                            struct fault_note *note);
 
-/* saw.c: makes the layouts of a plan, all of them, the build's own facts. The draft's arena is
- * armed. Faults: those of desk_put_layout. */
+/* saw.c: makes the layouts of a plan, all of what is not cut yet, the build's own facts. The
+ * draft's arena is armed. Faults: those of desk_put_layout. */
 enum fault desk_keep_layouts(struct model *draft, const struct plan *plan, struct fault_note *note);
 
-/* saw.c: the same for a purchase: what is bought stays so laid out, whatever prices do, and what is
- * on no offer any more is left to be laid out again. */
-enum fault desk_keep_goods(struct model *draft, const struct plan *plan, struct fault_note *note);
+/* saw.c: the same for a purchase, as facts of its tick: what is bought stays so laid out, whatever
+ * prices do, and what is on no offer any more is left to be laid out again. What an earlier
+ * purchase keeps stays with that. */
+enum fault desk_keep_goods(struct model *draft, const struct plan *plan, int64_t tick,
+                           struct fault_note *note);
 
-/* shelf.c: puts on the shelf what a cutting step leaves, and takes it off again. */
-void shelf_take_rests(struct model *draft, const struct plan *plan, const char *step);
+/*
+ * shelf.c: puts on the shelf what a cutting step leaves of a piece; false where it is not worth
+ * keeping. Of a roll the end that no layout needs.
+ */
+bool shelf_put(struct model *draft, const struct plan *plan, const char *step,
+               const struct cut_stock *from);
+void shelf_put_roll(struct model *draft, const struct plan *plan, const char *step);
+
+/* shelf.c: takes all that a step left off the shelf. */
 void shelf_give_rests_back(struct model *draft, const char *step);
+
+/* shelf.c: takes one piece of an entry, and puts one that was cut back. */
+void shelf_take(struct model *draft, int64_t leftover);
+void shelf_give_back(struct model *draft, int64_t stock, const struct cut_stock *from);
+
+/* cutting.c: writes down what the tick of a cutting step cuts, and what it cuts that from; and what
+ * else is to be done when that tick goes, before it does. */
+void cutting_take(struct model *draft, const struct plan *plan, const struct step *step,
+                  int64_t tick);
+void cutting_give_back(struct model *draft, const struct tick *tick);
 
 /*
  * timing.c: the minutes of a new tick, where none were given, from the clock, and into the pace of

@@ -65,19 +65,38 @@ static bool same_saw(const struct cut_job *a, const struct cut_job *b, bool one_
            same_sale(&a->sale, &b->sale) && same_blemishes(a, b) && same_sizes(a, b, one_shelf);
 }
 
+static bool is_alone(const struct plan_job *job)
+{
+    return job->again || job->bought_count > 0;
+}
+
+static const struct cut_source *copy_sources(struct pool *pool, const struct plan_job *from)
+{
+    struct cut_source *sources = ARENA_MANY(pool->arena, struct cut_source, from->job->size_count);
+
+    for (size_t i = 0; i < from->job->size_count; i++) {
+        sources[i] = from->sources[i];
+        sources[i].part = arena_text(pool->arena, from->sources[i].part);
+    }
+    return sources;
+}
+
 static struct pool_job *job_for(struct pool *pool, const struct plan_job *from)
 {
     for (size_t i = 0; i < pool->jobs.count; i++) {
         struct pool_job *job = &pool->jobs.at[i];
 
-        if (job->bought_count == 0 && from->bought_count == 0 && job->stock == from->stock &&
-            job->way == from->way && same_saw(&job->job, from->job, pool->one_shelf))
+        if (!job->alone && !is_alone(from) && job->stock == from->stock && job->way == from->way &&
+            same_saw(&job->job, from->job, pool->one_shelf))
             return job;
     }
     struct pool_job *job = LIST_ADD(pool->arena, &pool->jobs);
     job->stock = from->stock;
     job->way = from->way;
-    job->bought_count = from->bought_count;
+    job->alone = is_alone(from);
+    job->again = from->again;
+    job->beside_bought = from->bought_count > 0;
+    job->sources = copy_sources(pool, from);
     job->job = cut_job_copy(from->job, pool->arena);
     job->job.part_count = 0;
     return job;
@@ -94,14 +113,16 @@ static size_t last_group(const struct pool_job *job)
 }
 
 /* The sizes of the plan that was given more of the shelf. */
-static void take_sizes(struct pool *pool, struct pool_job *job, const struct cut_job *from)
+static void take_sizes(struct pool *pool, struct pool_job *job, const struct plan_job *from)
 {
-    struct cut_size *sizes = ARENA_MANY(pool->arena, struct cut_size, from->size_count);
+    size_t count = from->job->size_count;
+    struct cut_size *sizes = ARENA_MANY(pool->arena, struct cut_size, count);
 
     assert(pool->one_shelf);
-    memcpy(sizes, from->sizes, from->size_count * sizeof *sizes);
+    memcpy(sizes, from->job->sizes, count * sizeof *sizes);
     job->job.sizes = sizes;
-    job->job.size_count = from->size_count;
+    job->job.size_count = count;
+    job->sources = copy_sources(pool, from);
 }
 
 /* Parts of several builds match each among themselves: groups are numbered on. */
@@ -111,7 +132,7 @@ void pool_add_job(struct pool *pool, const struct plan *plan, const struct plan_
     size_t groups = last_group(job);
 
     if (from->job->size_count > job->job.size_count)
-        take_sizes(pool, job, from->job);
+        take_sizes(pool, job, from);
     for (size_t i = 0; i < from->job->part_count; i++) {
         struct cut_piece *part = LIST_ADD(pool->arena, &job->parts);
 

@@ -13,10 +13,13 @@ struct pool_job {
     LIST_OF(struct cut_piece) parts;
     LIST_OF(const char *) labels; /* "Corner bench: C-P1", by part */
     struct cut_layout layout;
-    int64_t apart;       /* cost of the layouts that the builds have each by itself */
-    size_t builds;       /* how many share it */
-    bool taken;          /* the layout is a fact of the builds */
-    size_t bought_count; /* of one build, the last of its sizes, which are no other's */
+    int64_t apart;                    /* cost of the layouts that the builds have each by itself */
+    size_t builds;                    /* how many share it */
+    bool taken;                       /* the layout is a fact of the builds */
+    bool alone;                       /* of one build: some of its sizes are no other's */
+    bool again;                       /* of parts that are missing after the first cuts */
+    bool beside_bought;               /* some of its sizes were bought already */
+    const struct cut_source *sources; /* of its sizes */
 };
 
 /* What a layout that was taken together is kept under among the facts of its builds: no digest of

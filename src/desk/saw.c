@@ -270,37 +270,65 @@ size_t desk_drop_layouts(struct model *draft, bool together)
 }
 
 static enum fault put_under(struct model *draft, uint64_t digest, const struct cut_layout *layout,
-                            struct fault_note *note)
+                            int64_t tick, struct fault_note *note)
 {
     char name[17];
+    enum fault fault;
 
     if (layout->blanks.count == 0)
         return FAULT_NONE;
     snprintf(name, sizeof name, "%016" PRIx64, digest);
-    return desk_put_layout(draft, name, layout, note);
+    fault = desk_put_layout(draft, name, layout, note);
+    if (!fault)
+        draft->layouts.at[draft->layouts.count - 1].tick = tick;
+    return fault;
+}
+
+/* Those taken by hand: of a purchase the layouts stay as long as it does. */
+static void drop_by_hand(struct model *draft)
+{
+    for (size_t i = draft->layouts.count; i-- > 0;) {
+        const struct layout *layout = &draft->layouts.at[i];
+
+        if (!pool_is_together(layout) && layout->tick == 0)
+            model_remove(draft, ENTITY_layout, layout->key);
+    }
 }
 
 enum fault desk_keep_layouts(struct model *draft, const struct plan *plan, struct fault_note *note)
 {
     enum fault fault = FAULT_NONE;
 
-    desk_drop_layouts(draft, false);
+    drop_by_hand(draft);
     for (size_t i = 0; i < plan->jobs.count && !fault; i++)
-        fault = put_under(draft, plan->jobs.at[i].digest, plan->jobs.at[i].layout, note);
+        if (!plan->jobs.at[i].cut)
+            fault = put_under(draft, plan->jobs.at[i].digest, plan->jobs.at[i].layout, 0, note);
     return fault;
 }
 
-enum fault desk_keep_goods(struct model *draft, const struct plan *plan, struct fault_note *note)
+static bool is_kept(const struct model *draft, uint64_t digest)
+{
+    char name[17];
+
+    snprintf(name, sizeof name, "%016" PRIx64, digest);
+    for (size_t i = 0; i < draft->layouts.count; i++)
+        if (draft->layouts.at[i].tick && strcmp(draft->layouts.at[i].job, name) == 0)
+            return true;
+    return false;
+}
+
+enum fault desk_keep_goods(struct model *draft, const struct plan *plan, int64_t tick,
+                           struct fault_note *note)
 {
     enum fault fault = FAULT_NONE;
 
-    desk_drop_layouts(draft, false);
     for (size_t i = 0; i < plan->jobs.count && !fault; i++) {
         const struct plan_job *job = &plan->jobs.at[i];
+        uint64_t digest = plan_goods_digest(job, draft->arena);
         struct cut_layout layout;
 
-        if (plan_goods_layout(job, draft->arena, &layout))
-            fault = put_under(draft, plan_goods_digest(job, draft->arena), &layout, note);
+        if (!job->cut && !is_kept(draft, digest) && plan_goods_layout(job, draft->arena, &layout))
+            fault = put_under(draft, digest, &layout, tick, note);
     }
     return fault;
 }

@@ -1,7 +1,8 @@
 /*
  * What a cutting step leaves goes on the shelf when it is ticked: pieces worth keeping, by the
- * trade values of the stock. Taking the tick back takes them back. A build does not cut from what
- * it left itself: its plan stays as it was cut.
+ * trade values of the stock; and what it cut from the shelf comes off it. Taking the tick back
+ * takes both back. An entry of which nothing is left stays, so that its place and its note are
+ * known when a piece comes back.
  */
 #include "desk/internal.h"
 
@@ -60,7 +61,7 @@ static struct leftover *alike(const struct shelving *shelving, int64_t length, i
     return NULL;
 }
 
-static void shelve(const struct shelving *shelving, int64_t length, int64_t width)
+static bool shelve(const struct shelving *shelving, int64_t length, int64_t width)
 {
     struct leftover *left = alike(shelving, length, width);
     int64_t least_length, least_width;
@@ -68,10 +69,10 @@ static void shelve(const struct shelving *shelving, int64_t length, int64_t widt
     least_kept(shelving, &least_length, &least_width);
     if (length == 0 ||
         ((length < least_length || width < least_width) && !is_strip(shelving, length, width)))
-        return;
+        return false;
     if (left) {
         left->count++;
-        return;
+        return true;
     }
     left = MODEL_ADD(shelving->draft, leftover);
     left->stock = shelving->stock->key;
@@ -80,6 +81,15 @@ static void shelve(const struct shelving *shelving, int64_t length, int64_t widt
     left->count = 1;
     left->from_build = arena_text(shelving->draft->arena, shelving->draft->build.name);
     left->from_step = arena_text(shelving->draft->arena, shelving->step);
+    return true;
+}
+
+bool shelf_put(struct model *draft, const struct plan *plan, const char *step,
+               const struct cut_stock *from)
+{
+    struct shelving shelving = {draft, plan, step, MODEL_FIND(draft, stock, step_key_of(step))};
+
+    return shelving.stock && shelve(&shelving, from->rest, from->rest_across);
 }
 
 /* The end of a roll that was bought longer than it is cut. */
@@ -93,24 +103,57 @@ static void shelve_roll(const struct shelving *shelving, int64_t used)
     }
 }
 
-void shelf_take_rests(struct model *draft, const struct plan *plan, const char *step)
+void shelf_put_roll(struct model *draft, const struct plan *plan, const char *step)
 {
     struct shelving shelving = {draft, plan, step, MODEL_FIND(draft, stock, step_key_of(step))};
     int64_t used = 0;
 
     for (size_t i = 0; shelving.stock && i < plan->cuttings.count; i++) {
         const struct cutting *cutting = &plan->cuttings.at[i];
-        bool roll = shelving.stock->kind == STOCK_CLOTH || shelving.stock->kind == STOCK_BATTING;
 
-        if (cutting->stock != shelving.stock->key)
-            continue;
-        if (roll)
-            used += cutting->leftover ? 0 : cutting->used;
-        else
-            shelve(&shelving, cutting->rest, cutting->rest_across);
+        if (cutting->stock == shelving.stock->key && !cutting->source->leftover)
+            used += cutting->used;
     }
     if (used > 0)
         shelve_roll(&shelving, used);
+}
+
+void shelf_take(struct model *draft, int64_t leftover)
+{
+    struct leftover *left = model_find(draft, ENTITY_leftover, leftover);
+
+    if (left && left->count > 0)
+        left->count--;
+}
+
+/* An entry that has given one, of equals one with nothing left. */
+static struct leftover *entry_of(struct model *draft, int64_t stock, const struct cut_stock *from)
+{
+    struct leftover *found = NULL;
+
+    for (size_t i = 0; i < draft->leftovers.count; i++) {
+        struct leftover *left = &draft->leftovers.at[i];
+
+        if (left->stock == stock && left->length == from->length &&
+            (from->width == 0 || left->width == from->width) && (!found || left->count == 0))
+            found = left;
+    }
+    return found;
+}
+
+void shelf_give_back(struct model *draft, int64_t stock, const struct cut_stock *from)
+{
+    struct leftover *left = entry_of(draft, stock, from);
+
+    if (left) {
+        left->count++;
+        return;
+    }
+    left = MODEL_ADD(draft, leftover);
+    left->stock = stock;
+    left->length = from->length;
+    left->width = from->width;
+    left->count = 1;
 }
 
 void shelf_give_rests_back(struct model *draft, const char *step)

@@ -39,59 +39,6 @@ static void take_holes(struct model *draft, const struct tick_change *change)
     }
 }
 
-static void take_cut(struct model *draft, const struct tick_change *change, const char *label,
-                     int64_t length, int64_t width)
-{
-    struct cut_part *cut = MODEL_ADD(draft, cut_part);
-    cut->tick = change->tick;
-    cut->part = arena_text(draft->arena, label);
-    cut->length = length;
-    cut->width = width;
-}
-
-static void take_cuts(struct model *draft, const struct tick_change *change)
-{
-    int64_t stock = step_key_of(change->step->name);
-    for (size_t i = 0; i < change->plan->parts.count; i++) {
-        const struct part *part = &change->plan->parts.at[i];
-        if (part->stock == stock && !part->again)
-            take_cut(draft, change, part->label, part->length, part->width);
-    }
-    shelf_take_rests(draft, change->plan, change->step->name);
-}
-
-/* Whether a part of that label was cut anew `times` times already. */
-static int64_t times_recut(const struct model *model, const char *label)
-{
-    int64_t times = 0;
-    for (size_t i = 0; i < model->cut_parts.count; i++) {
-        const struct tick *tick = MODEL_FIND(model, tick, model->cut_parts.at[i].tick);
-        times += strcmp(model->cut_parts.at[i].part, label) == 0 &&
-                 step_kind_of(tick->step) == STEP_RECUT;
-    }
-    return times;
-}
-
-static int64_t times_spoiled(const struct model *model, const char *label)
-{
-    int64_t times = 0;
-    for (size_t i = 0; i < model->cut_parts.count; i++)
-        times += strcmp(model->cut_parts.at[i].part, label) == 0 && model->cut_parts.at[i].spoiled;
-    return times;
-}
-
-/* As many as were spoiled and not cut anew yet; parts of one label stand together. */
-static void take_recuts(struct model *draft, const struct tick_change *change)
-{
-    int64_t stock = step_key_of(change->step->name);
-    for (size_t i = 0; i < change->plan->parts.count; i++) {
-        const struct part *part = &change->plan->parts.at[i];
-        if (part->again && part->stock == stock &&
-            times_recut(draft, part->label) < times_spoiled(draft, part->label))
-            take_cut(draft, change, part->label, part->length, part->width);
-    }
-}
-
 static int64_t packs_bought(const struct model *model, const struct bought *goods,
                             const struct offer *offer)
 {
@@ -151,7 +98,7 @@ static enum fault take_purchases(struct model *draft, const struct tick_change *
         if (purchase->stock && purchase->packs)
             take_purchase(draft, change, purchase);
     }
-    enum fault fault = desk_keep_goods(draft, change->plan, note);
+    enum fault fault = desk_keep_goods(draft, change->plan, change->tick, note);
     return fault == FAULT_OVERFLOW ? FAULT_NONE : fault;
 }
 
@@ -163,7 +110,7 @@ static enum fault take_facts(struct model *draft, const struct tick_change *chan
         take_holes(draft, change);
         break;
     case STEP_TAKES_CUTS:
-        (change->step->kind == STEP_RECUT ? take_recuts : take_cuts)(draft, change);
+        cutting_take(draft, change->plan, change->step, change->tick);
         break;
     case STEP_TAKES_PURCHASES:
         return take_purchases(draft, change, note);
@@ -401,13 +348,12 @@ static enum fault change_untick(struct model *draft, void *context, struct fault
     const char *step = context;
     const struct tick *tick = MODEL_FIND(draft, tick, tick_key(draft, step));
     remove_measures(draft, tick_key(draft, step));
-    if (tick)
+    if (tick) {
         timing_give_back(draft, tick);
+        cutting_give_back(draft, tick);
+    }
     if (model_remove(draft, ENTITY_tick, tick_key(draft, step)) == 0)
         return fault_say(note, FAULT_REFUSED, 0, "\"%s\" is not ticked", step);
-    shelf_give_rests_back(draft, step);
-    if (step_kind_of(step) == STEP_BUY)
-        desk_drop_layouts(draft, false);
     draft->build.state = STATE_MAKING;
     return FAULT_NONE;
 }

@@ -53,7 +53,7 @@ static void take_shelf(struct desk_trip *trip, const struct plan *plan)
             *LIST_ADD(&trip->arena, &trip->taken) = plan->purchases.at[i].stock;
     }
     for (size_t i = 0; i < plan->cuttings.count; i++) {
-        if (plan->cuttings.at[i].leftover)
+        if (plan->cuttings.at[i].source->leftover)
             *LIST_ADD(&trip->arena, &trip->taken) = plan->cuttings.at[i].stock;
     }
 }

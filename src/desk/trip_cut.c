@@ -132,7 +132,8 @@ static bool shelf_is_cut_apart(const struct cutting_stock *cutting)
         if (is_users(cutting, plan->facts->build.name))
             continue;
         for (size_t i = 0; i < plan->cuttings.count; i++) {
-            if (plan->cuttings.at[i].stock == cutting->stock && plan->cuttings.at[i].leftover)
+            if (plan->cuttings.at[i].stock == cutting->stock &&
+                plan->cuttings.at[i].source->leftover)
                 return true;
         }
     }

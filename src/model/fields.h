@@ -437,12 +437,29 @@
     F(LENGTH, u, 0, 0, FIELDS_MM(6000), none, "on the first face, from its left") \
     F(LENGTH, v, 0, 0, FIELDS_MM(6000), none, "on the first face, from its bottom or back")
 
-#define FIELDS_OF_cut_part(F)                                          \
-    F(REF, tick, 0, 1, 0, tick, "step it was cut in")                  \
-    F(TEXT, part, 0, 1, 40, none, "label of the part")                 \
-    F(LENGTH, length, 0, 0, FIELDS_ROOM, none, "length it was cut to") \
-    F(LENGTH, width, 0, 0, FIELDS_ROOM, none, "width it was cut to")   \
-    F(FLAG, spoiled, 0, 0, 1, none, "spoiled, to be cut anew")
+/* A stick, a sheet or a slab of foam that was cut; rolls are not written down so. */
+#define FIELDS_OF_cut_stock(F)                                                         \
+    F(REF, tick, 0, 1, 0, tick, "step it was cut in")                                  \
+    F(CHOICE, origin, 0, 0, 0, origin, "where it came from")                           \
+    F(TEXT, part, 0, 0, 40, none, "label of the part that it was before")              \
+    F(LENGTH, length, 0, 0, FIELDS_MM(100000), none, "length before it was cut")       \
+    F(LENGTH, width, 0, 0, FIELDS_MM(10000), none, "width before it was cut")          \
+    F(COUNT, pack, 0, 0, 1000000, none, "pieces in the pack it was bought in")         \
+    F(LENGTH, rest, 0, 0, FIELDS_MM(100000), none, "length of the largest piece left") \
+    F(LENGTH, rest_across, 0, 0, FIELDS_MM(10000), none, "width of that piece")        \
+    F(FLAG, kept, 0, 0, 1, none, "that piece was put on the shelf")
+
+#define FIELDS_OF_cut_part(F)                                                  \
+    F(REF, tick, 0, 1, 0, tick, "step it was cut in")                          \
+    F(TEXT, part, 0, 1, 40, none, "label of the part")                         \
+    F(LENGTH, length, 0, 0, FIELDS_ROOM, none, "length it was cut to")         \
+    F(LENGTH, width, 0, 0, FIELDS_ROOM, none, "width it was cut to")           \
+    F(FLAG, spoiled, 0, 0, 1, none, "spoiled, to be cut anew")                 \
+    F(REF, box, 0, 0, 0, box, "box it was cut for")                            \
+    F(REF, cut_stock, 0, 0, 0, cut_stock, "what it was cut from")              \
+    F(LENGTH, along, 0, 0, FIELDS_MM(100000), none, "where it lay along that") \
+    F(LENGTH, across, 0, 0, FIELDS_MM(10000), none, "and across")              \
+    F(FLAG, turned, 0, 0, 1, none, "its length lay across")
 
 #define FIELDS_OF_left_out(F) F(REF, join, 0, 1, 0, join, "optional join that was left out")
 
@@ -454,9 +471,10 @@
     F(COUNT, packs, 0, 0, 1000000, none, "how many")                  \
     F(COUNT, pack, 0, 0, 1000000, none, "pieces in one, where it is known")
 
-#define FIELDS_OF_layout(F)                                   \
-    F(TEXT, job, 0, 1, 16, none, "digest of the cutting job") \
-    F(TEXT, content, 0, 1, 100000, none, "the layout that was taken")
+#define FIELDS_OF_layout(F)                                           \
+    F(TEXT, job, 0, 1, 16, none, "digest of the cutting job")         \
+    F(TEXT, content, 0, 1, 100000, none, "the layout that was taken") \
+    F(REF, tick, 0, 0, 1, tick, "step that what it is cut from was bought in")
 
 /* ---- the entities: struct, list, help; in the order of files, tables and columns ---- */
 
@@ -499,6 +517,7 @@
     E(timing, timings, "steps on the clock")                  \
     E(measure, measures, "measures taken")                    \
     E(hole, holes, "holes drilled")                           \
+    E(cut_stock, cut_stocks, "sticks, sheets and foam cut")   \
     E(cut_part, cut_parts, "parts cut")                       \
     E(left_out, left_outs, "optional joins left out")         \
     E(bought, boughts, "what was bought")                     \

@@ -245,6 +245,11 @@ char *words_list(const struct words *words, char *buffer, size_t size);
     W(P, ADDED, added, "comes on top of the price") \
     W(P, INCLUDED, included, "is in the price")     \
     W(P, FREE, free, "is not asked for it")
+#define WORDS_OF_origin(W, P)                               \
+    W(P, BOUGHT, bought, "bought for the build")            \
+    W(P, SHELF, shelf, "from the shelf")                    \
+    W(P, REST, rest, "left of a piece that was cut before") \
+    W(P, PART, part, "a part that is not needed as it was cut")
 
 /* From each: enum side_word { SIDE_FRONT, ..., SIDE_COUNT } and the table words_side. */
 #define VOCABULARIES(V)     \
@@ -287,7 +292,8 @@ char *words_list(const struct words *words, char *buffer, size_t size);
     V(nature, NATURE)       \
     V(wood, WOOD)           \
     V(aisle, AISLE)         \
-    V(taxed, TAXED)
+    V(taxed, TAXED)         \
+    V(origin, ORIGIN)
 
 #define WORD_ENUM(P, NAME, word, help) P##_##NAME,
 #define WORDS_DECLARE(name, P)                                 \

@@ -8,11 +8,22 @@
 
 #include <string.h>
 
+const struct cut_source *blank_source(const struct cut_sheet *sheet, const struct cut_blank *blank)
+{
+    return &sheet->sources[blank->size];
+}
+
 int64_t blank_length(const struct cut_sheet *sheet, const struct cut_blank *blank)
 {
-    int64_t length = sheet->job->sizes[blank->size].length;
+    int64_t length = blank_source(sheet, blank)->length;
 
     return length > 0 ? length : blank->used;
+}
+
+int64_t blank_along(const struct cut_sheet *sheet, const struct cut_blank *blank,
+                    const struct cut_place *place)
+{
+    return place->along - blank_source(sheet, blank)->ahead;
 }
 
 void blank_place_size(const struct cut_sheet *sheet, const struct cut_place *place,
@@ -67,7 +78,7 @@ static void stick_marks(struct text *out, const struct cut_sheet *sheet,
         text_format(&line, "%s%s%s %s, mark %s", i > blank->first ? "; " : "",
                     sheet->label(sheet, place->part), blank_hand(sheet, place->part),
                     print_length(sheet->plan, length).at,
-                    print_length(sheet->plan, place->along + length).at);
+                    print_length(sheet->plan, blank_along(sheet, blank, place) + length).at);
     }
     if (blank->rest > 0)
         text_format(&line, "; left %s", print_length(sheet->plan, blank->rest).at);
@@ -146,9 +157,30 @@ static void saw_cuts(struct text *out, const struct cut_sheet *sheet, size_t bla
     }
 }
 
-bool blank_was_bought(const struct cut_sheet *sheet, const struct cut_blank *blank)
+/* What is cut already is in the house, whoever bought it. */
+static void put_origin(struct text *out, const struct cut_sheet *sheet,
+                       const struct cut_blank *blank)
 {
-    return blank->size + sheet->bought_count >= sheet->job->size_count;
+    const struct cut_source *source = blank_source(sheet, blank);
+
+    switch (source->origin) {
+    case SIZE_BOUGHT:
+        text_add(out, sheet->cut ? "" : ", bought already");
+        break;
+    case SIZE_SHELF:
+        text_add(out, ", from the shelf");
+        break;
+    case SIZE_REST:
+        text_add(out, ", left of the first cuts");
+        break;
+    case SIZE_PART:
+        text_add(out, ", cut as ");
+        show_text(out, source->part);
+        text_add(out, " before");
+        break;
+    case SIZE_TO_BUY:
+        break;
+    }
 }
 
 void blank_heading(struct text *out, const struct cut_sheet *sheet, size_t index)
@@ -160,10 +192,7 @@ void blank_heading(struct text *out, const struct cut_sheet *sheet, size_t index
                 print_length_unit(sheet->plan, blank_length(sheet, blank)).at);
     if (size->width > 0)
         text_format(out, " x %s", print_length_unit(sheet->plan, size->width).at);
-    if (blank_was_bought(sheet, blank))
-        text_add(out, ", bought already");
-    else if (size->limit != CUT_ANY)
-        text_add(out, ", from the shelf");
+    put_origin(out, sheet, blank);
     text_add(out, "\n");
 }
 
@@ -194,9 +223,11 @@ static void put_cost(struct text *out, const struct cut_sheet *sheet)
     text_format(out, ", %s", print_cost(sheet, sheet->layout->cost).at);
     if (sheet->way == CUT_ROLLS && sheet->layout->cost > 0)
         text_add(out, " sold");
-    if (sheet->bought_count > 0)
+    if (sheet->beside_bought)
         text_add(out, " beside what was bought");
-    if (sheet->taken)
+    if (sheet->cut)
+        text_add(out, ", as it was cut");
+    else if (sheet->taken)
         text_add(out, ", as it was taken");
     else if (layout_proven(sheet->layout))
         text_add(out, ", proven the least");
@@ -225,15 +256,39 @@ static void tell_together(struct text *out, const struct plan *plan, int64_t sto
     }
 }
 
-void blank_job_heading(struct text *out, const struct cut_sheet *sheet, bool priced)
+/* Sticks and sheets that are whole, beside what others left. */
+static size_t whole_blanks(const struct cut_sheet *sheet)
+{
+    size_t count = 0;
+
+    for (size_t i = 0; i < sheet->layout->blanks.count; i++) {
+        enum size_origin origin = blank_source(sheet, &sheet->layout->blanks.at[i])->origin;
+
+        count += origin != SIZE_REST && origin != SIZE_PART;
+    }
+    return count;
+}
+
+static void put_count(struct text *out, const struct cut_sheet *sheet)
 {
     static const char *const blanks[] = {
         [CUT_BARS] = "stick", [CUT_SHEETS] = "sheet", [CUT_ROLLS] = "length"};
-    size_t count = sheet->layout->blanks.count;
+    size_t whole = whole_blanks(sheet);
+    size_t rests = sheet->layout->blanks.count - whole;
 
+    if (whole > 0 || rests == 0)
+        text_format(out, "%zu %s%s", whole, blanks[sheet->way], whole == 1 ? "" : "s");
+    if (rests > 0)
+        text_format(out, "%s%zu %s", whole > 0 ? " and " : "", rests,
+                    rests == 1 ? "piece of others" : "pieces of others");
+}
+
+void blank_job_heading(struct text *out, const struct cut_sheet *sheet, bool priced)
+{
     text_add(out, "\n");
     show_text(out, plan_stock_name(sheet->plan, sheet->stock));
-    text_format(out, ": %zu %s%s", count, blanks[sheet->way], count == 1 ? "" : "s");
+    text_add(out, sheet->again ? ", what is missing: " : ": ");
+    put_count(out, sheet);
     if (priced || sheet->way == CUT_ROLLS)
         put_cost(out, sheet);
     text_add(out, "\n");

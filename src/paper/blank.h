@@ -5,8 +5,12 @@
 #include "paper/sheets.h"
 #include "plan/homeward.h"
 
-/* Its length; of a roll that is bought by length, what is used of it. */
+/* Its length as it lies there; of a roll that is bought by length, what is used of it. */
 int64_t blank_length(const struct cut_sheet *sheet, const struct cut_blank *blank);
+
+/* Where a part begins along it. */
+int64_t blank_along(const struct cut_sheet *sheet, const struct cut_blank *blank,
+                    const struct cut_place *place);
 
 /* The lengths that a part takes along and across, as it lies. */
 void blank_place_size(const struct cut_sheet *sheet, const struct cut_place *place,
@@ -18,8 +22,8 @@ const char *blank_hand(const struct cut_sheet *sheet, size_t part);
 /* Is a part one of those that the sheet names? */
 bool blank_names_part(const struct cut_sheet *sheet, size_t part);
 
-/* Whether what it is cut from was bought already. */
-bool blank_was_bought(const struct cut_sheet *sheet, const struct cut_blank *blank);
+/* Where it comes from. */
+const struct cut_source *blank_source(const struct cut_sheet *sheet, const struct cut_blank *blank);
 
 /* Appends its heading ("1  96 in x 48 in"), and the marks, parts and cuts without a picture. */
 void blank_heading(struct text *out, const struct cut_sheet *sheet, size_t blank);

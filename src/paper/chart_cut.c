@@ -26,8 +26,11 @@ static struct area place_area(const struct cut_sheet *sheet, const struct cut_bl
     int64_t length, width;
 
     blank_place_size(sheet, place, &length, &width);
-    if (sheet->way == CUT_BARS)
-        return (struct area){place->along, 0, place->along + length, 1};
+    if (sheet->way == CUT_BARS) {
+        int64_t along = blank_along(sheet, blank, place);
+
+        return (struct area){along, 0, along + length, 1};
+    }
     return (struct area){place->along, whole - place->across - width, place->along + length,
                          whole - place->across};
 }
@@ -94,7 +97,7 @@ static void add_stick_marks(struct chart *chart, const struct cut_sheet *sheet,
 {
     for (size_t i = blank->first; i < blank->first + blank->count; i++) {
         const struct cut_place *place = &sheet->layout->places.at[i];
-        int64_t at = place->along + sheet->job->parts[place->part].length;
+        int64_t at = blank_along(sheet, blank, place) + sheet->job->parts[place->part].length;
         int64_t x = chart_x(chart, at);
         const char *words = print_length(sheet->plan, at).at;
 

@@ -89,7 +89,10 @@ struct cut_sheet {
     const struct cut_job *job;
     const struct cut_layout *layout;
     bool taken;
-    size_t bought_count;      /* the last of the job's sizes were bought already */
+    bool cut;                         /* it was cut so */
+    bool again;                       /* of what is cut after the others of its stock */
+    bool beside_bought;               /* some of the job's sizes were bought already */
+    const struct cut_source *sources; /* of the job's sizes */
     const struct part *parts; /* the plan's, of the job; NULL where the job is of several plans */
     const char *(*label)(const struct cut_sheet *sheet, size_t part);
     const void *source; /* the caller's, for its label; NULL: the job is the plan's own */

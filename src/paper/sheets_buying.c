@@ -16,8 +16,8 @@ static const struct cutting *usual_size(const struct plan *plan, const struct pu
 {
     for (size_t i = 0; i < plan->cuttings.count && !purchase->offer; i++) {
         const struct cutting *cutting = &plan->cuttings.at[i];
-        if (cutting->stock == purchase->stock && !cutting->offer && !cutting->leftover &&
-            !cutting->rest_of_another && !cutting->bought && cutting->length)
+        if (cutting->stock == purchase->stock && cutting->source->origin == SIZE_TO_BUY &&
+            !cutting->source->offer && cutting->length)
             return cutting;
     }
     return NULL;

@@ -37,8 +37,8 @@ static void stick_picture(struct text *out, const struct cut_sheet *sheet,
     canvas_begin(&canvas, picture_columns(sheet), blank_length(sheet, blank), 0);
     for (size_t i = blank->first; i < blank->first + blank->count; i++) {
         const struct cut_place *place = &sheet->layout->places.at[i];
-        canvas_part(&canvas, place->along, sheet->job->parts[place->part].length,
-                    drawn_label(sheet, place->part).at);
+        canvas_part(&canvas, blank_along(sheet, blank, place),
+                    sheet->job->parts[place->part].length, drawn_label(sheet, place->part).at);
     }
     canvas_print(&canvas, out);
 }
@@ -116,7 +116,10 @@ struct cut_sheet sheet_of_job(const struct plan *plan, const struct plan_job *jo
                               .job = job->job,
                               .layout = job->layout,
                               .taken = job->taken,
-                              .bought_count = job->bought_count,
+                              .cut = job->cut,
+                              .again = job->again,
+                              .beside_bought = job->bought_count > 0,
+                              .sources = job->sources,
                               .parts = &plan->parts.at[job->first_part],
                               .label = part_label};
 }

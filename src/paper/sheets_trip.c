@@ -193,7 +193,9 @@ struct cut_sheet sheet_of_pool_job(const struct plan *plan, const struct pool_jo
                               .job = &job->job,
                               .layout = &job->layout,
                               .taken = job->taken,
-                              .bought_count = job->bought_count,
+                              .again = job->again,
+                              .beside_bought = job->beside_bought,
+                              .sources = job->sources,
                               .label = cut_label,
                               .source = job};
 }

@@ -74,12 +74,24 @@ int64_t with_reserve(int64_t amount, int64_t ratio)
     return whole_divide_up(more, 1000000);
 }
 
+static bool is_kept_for_another(const struct model *model, const struct leftover *leftover)
+{
+    return *leftover->kept_for && strcmp(leftover->kept_for, model->build.name) != 0;
+}
+
+static bool is_left_by_us(const struct model *model, const struct leftover *leftover)
+{
+    return *leftover->from_step && strcmp(leftover->from_build, model->build.name) == 0;
+}
+
 bool leftover_is_free(const struct model *model, const struct leftover *leftover)
 {
-    bool ours = *leftover->from_step && strcmp(leftover->from_build, model->build.name) == 0;
+    return !is_left_by_us(model, leftover) && !is_kept_for_another(model, leftover);
+}
 
-    return !ours &&
-           (*leftover->kept_for == '\0' || strcmp(leftover->kept_for, model->build.name) == 0);
+bool leftover_is_ours(const struct model *model, const struct leftover *leftover)
+{
+    return is_left_by_us(model, leftover) && !is_kept_for_another(model, leftover);
 }
 
 void pass_buy(struct planning *planning)

@@ -27,6 +27,26 @@ void buy_parts(struct planning *planning);
 /* Whether a fitting is a part that is cut from a stick. */
 bool fitting_is_cut(const struct model *model, const struct fitting *fitting);
 
+/*
+ * buy_begun.c: what is cut of a stock of sticks, sheets or foam, as it was written down when its
+ * cutting step was ticked.
+ */
+
+/* Whether something is. */
+bool stock_is_begun(const struct model *model, int64_t stock);
+
+/* The pieces of a stock that were cut, of an origin. NULL past the last; begin with *at 0. */
+const struct cut_stock *next_cut_stock(const struct model *model, int64_t stock, size_t *at);
+
+/* Marks parts of such stock as cut, or as to be cut again: those that were spoiled, that changed by
+ * more than a mark of the tape, or are new. */
+void mark_what_is_cut(struct planning *planning);
+
+/* For each of the model's cut_parts whether the plan has the part no more as it was cut, and it is
+ * there to be cut from: not spoiled, and not cut from already. In the arena. */
+const bool *cut_parts_to_spare(const struct plan *plan, const struct model *model,
+                               struct arena *arena);
+
 /* buy_cut.c: for every stock with parts a layout, as cuttings and placements, and what is bought
  * for it. */
 void buy_cuts(struct planning *planning);
@@ -91,5 +111,8 @@ int64_t with_reserve(int64_t amount, int64_t ratio);
 /* Whether what lies on the shelf may be used in this build: it is kept for no other, and not left
  * by this build itself. */
 bool leftover_is_free(const struct model *model, const struct leftover *leftover);
+
+/* Whether this build left it itself, and it is kept for no other. */
+bool leftover_is_ours(const struct model *model, const struct leftover *leftover);
 
 #endif

@@ -4,7 +4,8 @@
  *
  * Parts that are cut anew are laid out by themselves, after the first: what those leave of a stick
  * or a sheet, and what is left of the shelf, are their sizes without a price. Of a roll both are
- * cut from one length.
+ * cut from one length. Where it is known what was cut from what, the first layout is as it was cut
+ * (buy_begun.c).
  */
 #include "plan/buy_job.h"
 
@@ -24,17 +25,13 @@ static void keep_blank(const struct cutting_job *job, const struct cut_layout *l
     assert(blank->first + blank->count <= layout->places.count);
 
     struct plan *plan = job->planning->plan;
-    const struct source *source = &job->sources.at[blank->size];
+    const struct cut_source *source = &job->sources.at[blank->size];
     const struct cut_size *size = &job->sizes.at[blank->size];
-    int64_t far = job->stock->kind == STOCK_STICK ? job->planning->value[TRADE_STICK_TRIM_FAR] : 0;
     struct cutting *cutting = LIST_ADD(job->planning->arena, &plan->cuttings);
 
     *cutting = (struct cutting){.stock = job->stock->key,
-                                .offer = source->offer ? source->offer->key : 0,
-                                .leftover = source->leftover ? source->leftover->key : 0,
-                                .rest_of_another = source->rest,
-                                .bought = source->bought,
-                                .length = size->length ? size->length + far : blank->used,
+                                .source = source,
+                                .length = source->length ? source->length : blank->used,
                                 .width = size->width,
                                 .first_placement = plan->placements.count,
                                 .placement_count = blank->count,
@@ -45,8 +42,14 @@ static void keep_blank(const struct cutting_job *job, const struct cut_layout *l
         const struct cut_place *place = &layout->places.at[i];
 
         *LIST_ADD(job->planning->arena, &plan->placements) = (struct placement){
-            job->first + place->part, place->along, place->across, place->turned};
+            job->first + place->part, place->along - source->ahead, place->across, place->turned};
     }
+}
+
+void job_keep_blanks(const struct cutting_job *job, const struct cut_layout *layout)
+{
+    for (size_t i = 0; i < layout->blanks.count; i++)
+        keep_blank(job, layout, &layout->blanks.at[i]);
 }
 
 /* By how much a part misses a size when it lies one way. */
@@ -150,10 +153,10 @@ static int64_t used_of_blank(const struct cutting_job *job, const struct cut_lay
 /* Whether a blank is on the line of a size: what was bought stands on its offer's. */
 static bool is_on_line(const struct cutting_job *job, size_t size, const struct cut_blank *blank)
 {
-    const struct source *source = &job->sources.at[blank->size];
+    const struct cut_source *source = &job->sources.at[blank->size];
 
-    return blank->size == size ||
-           (source->bought && source->offer && source->offer == job->sources.at[size].offer);
+    return blank->size == size || (source->origin == SIZE_BOUGHT && source->offer &&
+                                   source->offer == job->sources.at[size].offer);
 }
 
 /* One line for each size that is to be bought, or was. */
@@ -162,16 +165,18 @@ static void buy_blanks(struct cutting_job *job, const struct cut_layout *layout,
     assert(size < job->sizes.count);
 
     const struct cut_size *of = &job->sizes.at[size];
-    const struct offer *offer = job->sources.at[size].offer;
+    const struct offer *offer =
+        MODEL_FIND(job->planning->model, offer, job->sources.at[size].offer);
     bool stick = job->stock->kind == STOCK_STICK;
     int64_t pack = offer ? offer->pack : 1;
     int64_t count = 0;
     int64_t used = 0;
     int64_t whole = stick ? of->length : of->length / LENGTH_MM * (of->width / LENGTH_MM);
 
-    if (job->sources.at[size].leftover || job->sources.at[size].rest ||
-        job->sources.at[size].bought)
+    if (job->sources.at[size].origin != SIZE_TO_BUY)
         return;
+    if (job->begun)
+        count = job_cut_of(job, size, &used);
     for (size_t i = 0; i < layout->blanks.count; i++) {
         if (!is_on_line(job, size, &layout->blanks.at[i]))
             continue;
@@ -244,7 +249,11 @@ static void add_rests(struct cutting_job *job, const struct cut_layout *first)
             rest.length += value[TRADE_STICK_TRIM_FAR];
         else
             rest.width = blank->rest_across + squared;
-        job_add_size(job, rest, (struct source){.rest = true});
+        job_add_size(job, rest,
+                     (struct cut_source){.origin = SIZE_REST,
+                                         .length = blank->rest,
+                                         .ahead = stick ? squared : 0,
+                                         .part = ""});
     }
 }
 
@@ -252,8 +261,7 @@ static const struct cut_layout *lay_out_and_keep(struct cutting_job *job)
 {
     const struct cut_layout *layout = job_lay_out(job);
 
-    for (size_t i = 0; i < layout->blanks.count; i++)
-        keep_blank(job, layout, &layout->blanks.at[i]);
+    job_keep_blanks(job, layout);
     tell_left_out(job, layout);
     if (job->stock->kind == STOCK_SHEET)
         tell_shortfalls(job, job->planning->plan->jobs.at[job->planning->plan->jobs.count - 1].job);
@@ -293,12 +301,43 @@ static struct cut_layout lay_out_again(struct cutting_job *job, const struct cut
     return whole;
 }
 
+static void buy_sizes(struct cutting_job *job, const struct cut_layout *layout)
+{
+    for (size_t i = 0; i < job->sizes.count; i++)
+        buy_blanks(job, layout, i);
+}
+
+/* What is missing is cut from what there is, then from what has to be bought. */
+static void cut_on(struct cutting_job *job, size_t again)
+{
+    static const struct cut_layout nothing = {0};
+    const struct cut_layout *layout = &nothing;
+    struct cutting_job cut = *job;
+
+    cut.count -= again;
+    if (cut.count > 0)
+        job_put_as_cut(&cut);
+    job->first += cut.count;
+    job->count = again;
+    job->again = true;
+    job_set_sizes(job);
+    job_add_remains(job);
+    if (again > 0)
+        layout = lay_out_and_keep(job);
+    buy_sizes(job, layout);
+}
+
 static void cut_stock(struct cutting_job *job)
 {
     const struct cut_layout *layout;
     struct cut_layout whole;
     size_t again;
 
+    job->begun = stock_is_begun(job->planning->model, job->stock->key);
+    if (job->begun) {
+        cut_on(job, job->count - count_first(job));
+        return;
+    }
     job_set_sizes(job);
     if (job_is_roll(job->stock)) {
         job_buy_roll(job, lay_out_and_keep(job));
@@ -311,8 +350,7 @@ static void cut_stock(struct cutting_job *job)
         whole = lay_out_again(job, layout, again);
         layout = &whole;
     }
-    for (size_t i = 0; i < job->sizes.count; i++)
-        buy_blanks(job, layout, i);
+    buy_sizes(job, layout);
 }
 
 void buy_cuts(struct planning *planning)

@@ -15,10 +15,30 @@
 
 /* ---- sizes ---- */
 
-static bool same_goods(const struct bought *a, const struct bought *b, bool stick)
+/* What was bought before a purchase told how many are in a pack says it by its size, where that is
+ * sold in one pack only; else 0. */
+static int64_t pack_of(const struct model *model, const struct bought *goods)
 {
-    return a->stock == b->stock && a->length == b->length && a->pack == b->pack &&
-           (stick || a->width == b->width);
+    int64_t pack = goods->pack;
+
+    for (size_t i = 0; i < model->offers.count && goods->pack == 0; i++) {
+        const struct offer *offer = &model->offers.at[i];
+
+        if (offer->stock != goods->stock || offer->length != goods->length ||
+            offer->width != goods->width)
+            continue;
+        if (pack && pack != offer->pack)
+            return 0;
+        pack = offer->pack;
+    }
+    return pack;
+}
+
+static bool same_goods(const struct model *model, const struct bought *a, const struct bought *b,
+                       bool stick)
+{
+    return a->stock == b->stock && a->length == b->length &&
+           pack_of(model, a) == pack_of(model, b) && (stick || a->width == b->width);
 }
 
 /* Pieces of the goods that entry `first` names, in all entries; 0 where one before it names them.
@@ -31,11 +51,11 @@ static int64_t pieces_bought(const struct model *model, size_t first, bool stick
     for (size_t i = 0; i < model->boughts.count; i++) {
         const struct bought *bought = &model->boughts.at[i];
 
-        if (!same_goods(bought, goods, stick))
+        if (!same_goods(model, bought, goods, stick))
             continue;
         if (i < first)
             return 0;
-        pieces += bought->packs * bought->pack;
+        pieces += bought->packs * pack_of(model, bought);
     }
     return pieces;
 }
@@ -48,6 +68,33 @@ static int64_t straight_of(const struct cutting_job *job, int64_t sticks)
     while (straight > 0 && job_with_crooked(job, straight) > sticks)
         straight--;
     return straight;
+}
+
+/* What is cut of the goods already. */
+static int64_t cut_of_goods(const struct cutting_job *job, const struct bought *goods)
+{
+    bool stick = job->stock->kind == STOCK_STICK;
+    const struct cut_stock *from;
+    int64_t count = 0;
+
+    for (size_t at = 0; (from = next_cut_stock(job->planning->model, job->stock->key, &at));)
+        count += from->origin == ORIGIN_BOUGHT && from->length == goods->length &&
+                 from->pack == pack_of(job->planning->model, goods) &&
+                 (stick || from->width == goods->width);
+    return count;
+}
+
+static void add_goods(struct cutting_job *job, const struct bought *goods, int64_t pieces)
+{
+    const struct offer *offer = bought_offer(job->planning->model, goods);
+    int64_t width = job->stock->kind == STOCK_STICK ? 0 : goods->width;
+
+    job_add_size(job, (struct cut_size){goods->length, width, 0, pieces},
+                 (struct cut_source){.origin = SIZE_BOUGHT,
+                                     .offer = offer ? offer->key : 0,
+                                     .pack = pack_of(job->planning->model, goods),
+                                     .length = goods->length,
+                                     .part = ""});
 }
 
 size_t job_add_goods(struct cutting_job *job)
@@ -64,9 +111,9 @@ size_t job_add_goods(struct cutting_job *job)
             pieces = pieces_bought(model, i, stick);
         if (stick)
             pieces = straight_of(job, pieces);
+        pieces -= cut_of_goods(job, goods);
         if (pieces > 0)
-            job_add_size(job, (struct cut_size){goods->length, stick ? 0 : goods->width, 0, pieces},
-                         (struct source){.offer = bought_offer(model, goods), .bought = true});
+            add_goods(job, goods, pieces);
     }
     return job->sizes.count - before;
 }

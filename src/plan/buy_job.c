@@ -31,13 +31,22 @@ bool job_is_cut(const struct stock *stock)
 /* ---- sizes ---- */
 
 /* A second end that is squared comes off a stick's length. */
-void job_add_size(struct cutting_job *job, struct cut_size size, struct source source)
+void job_add_size(struct cutting_job *job, struct cut_size size, struct cut_source source)
 {
     if (job->stock->kind == STOCK_STICK)
         size.length -= job->planning->value[TRADE_STICK_TRIM_FAR];
     *LIST_ADD(job->planning->arena, &job->sizes) = size;
     *LIST_ADD(job->planning->arena, &job->sources) = source;
     assert(job->sizes.count == job->sources.count);
+}
+
+/* Once what is cut is known piece by piece, what the build left itself is on the shelf like
+ * anything else. */
+static bool may_cut(const struct cutting_job *job, const struct leftover *rest)
+{
+    const struct model *model = job->planning->model;
+
+    return leftover_is_free(model, rest) || (job->begun && leftover_is_ours(model, rest));
 }
 
 static void add_leftovers(struct cutting_job *job)
@@ -49,10 +58,12 @@ static void add_leftovers(struct cutting_job *job)
         const struct leftover *rest = &model->leftovers.at[i];
 
         if (rest->stock != job->stock->key || rest->count == 0 || rest->length == 0 ||
-            (!stick && rest->width == 0) || !leftover_is_free(model, rest))
+            (!stick && rest->width == 0) || !may_cut(job, rest))
             continue;
-        job_add_size(job, (struct cut_size){rest->length, stick ? 0 : rest->width, 0, rest->count},
-                     (struct source){.leftover = rest});
+        job_add_size(
+            job, (struct cut_size){rest->length, stick ? 0 : rest->width, 0, rest->count},
+            (struct cut_source){
+                .origin = SIZE_SHELF, .leftover = rest->key, .length = rest->length, .part = ""});
     }
 }
 
@@ -84,11 +95,12 @@ static void add_offers(struct cutting_job *job)
 
         if (!offer_fits(job, offer) || (priced && offer->price == 0))
             continue;
-        job_add_size(job,
-                     (struct cut_size){offer->length, stick ? 0 : offer->width,
-                                       whole_divide_up(offer_price(model, offer), offer->pack),
-                                       CUT_ANY},
-                     (struct source){.offer = offer});
+        job_add_size(
+            job,
+            (struct cut_size){offer->length, stick ? 0 : offer->width,
+                              whole_divide_up(offer_price(model, offer), offer->pack), CUT_ANY},
+            (struct cut_source){
+                .offer = offer->key, .pack = offer->pack, .length = offer->length, .part = ""});
     }
 }
 
@@ -103,7 +115,11 @@ static bool can_be_bought(const struct cutting_job *job)
 static void add_usual_size(struct cutting_job *job)
 {
     const int64_t *value = job->planning->value;
-    const struct source nowhere = {0};
+    const struct cut_source nowhere = {.length = job->stock->kind == STOCK_STICK
+                                                     ? value[TRADE_STICK_LENGTH]
+                                                     : value[TRADE_SHEET_LENGTH],
+                                       .pack = 1,
+                                       .part = ""};
 
     if (job->stock->kind == STOCK_STICK)
         job_add_size(job, (struct cut_size){value[TRADE_STICK_LENGTH], 0, 0, CUT_ANY}, nowhere);
@@ -117,7 +133,8 @@ void job_set_sizes(struct cutting_job *job)
 {
     add_leftovers(job);
     if (job_is_roll(job->stock)) {
-        job_add_size(job, (struct cut_size){0, job->stock->width, 0, CUT_ANY}, (struct source){0});
+        job_add_size(job, (struct cut_size){0, job->stock->width, 0, CUT_ANY},
+                     (struct cut_source){.part = ""});
         return;
     }
     add_offers(job);
@@ -218,7 +235,7 @@ static void set_roll(const struct cutting_job *job, struct cut_job *made)
     set_flaws(job, made);
 }
 
-static enum cut_way way_of(const struct stock *stock)
+enum cut_way job_way(const struct stock *stock)
 {
     if (stock->kind == STOCK_STICK)
         return CUT_BARS;
@@ -331,17 +348,20 @@ const struct cut_layout *job_lay_out(struct cutting_job *job)
     struct cut_layout *layout = ARENA_NEW(arena, struct cut_layout);
 
     made->stock = job->stock->key;
-    made->way = way_of(job->stock);
+    made->way = job_way(job->stock);
     made->layout = layout;
     made->first_part = job->first;
     made->first_cutting = job->planning->plan->cuttings.count;
     describe(job, made);
     made->taken = read_taken(job->planning, made, layout);
-    if (!made->taken && !job->again && (made->bought_count = job_add_goods(job)) > 0) {
+    if (!made->taken && (job->begun || !job->again) &&
+        (made->bought_count = job_add_goods(job)) > 0) {
         describe(job, made);
         made->taken = read_taken(job->planning, made, layout);
     }
     if (!made->taken)
         find_layout(job->planning, made, layout);
+    made->again = job->again;
+    made->sources = job->sources.at;
     return layout;
 }

@@ -7,37 +7,32 @@
 
 #include "plan/buy.h"
 
-/* Where a size of the job comes from. */
-struct source {
-    const struct offer *offer;       /* NULL: from the shelf, or a size that none has */
-    const struct leftover *leftover; /* NULL: to be bought */
-    bool rest;                       /* what another cutting of the job left */
-    bool bought;                     /* it is in the house already */
-};
-
 struct cutting_job {
     struct planning *planning;
     const struct stock *stock;
     size_t first, count; /* parts of the plan */
     LIST_OF(struct cut_size) sizes;
-    LIST_OF(struct source) sources; /* parallel to sizes */
-    bool again;                     /* of what an earlier layout of the stock leaves */
+    LIST_OF(struct cut_source) sources; /* parallel to sizes */
+    bool again;                         /* of what an earlier layout of the stock leaves */
+    bool begun;                         /* what was cut from the stock is known piece by piece */
 };
 
 /* Whether a stock is cut from a roll; whether it is cut at all. */
 bool job_is_roll(const struct stock *stock);
 bool job_is_cut(const struct stock *stock);
 
+enum cut_way job_way(const struct stock *stock);
+
 /* Adds a size as it is sold, with where it comes from. */
-void job_add_size(struct cutting_job *job, struct cut_size size, struct source source);
+void job_add_size(struct cutting_job *job, struct cut_size size, struct cut_source source);
 
 /* Gives a job without sizes all that its parts can be cut from, as if nothing were bought yet: of
  * some size any number can be bought. */
 void job_set_sizes(struct cutting_job *job);
 
 /* buy_goods.c: adds what was bought for the job of sticks, sheets and foam as sizes without a
- * price, as many as there are; of sticks less those that are held against crooked ones. How
- * many sizes were added. */
+ * price, as many as there are; of sticks less those that are held against crooked ones, and
+ * of all less those that are cut already. How many sizes were added. */
 size_t job_add_goods(struct cutting_job *job);
 
 /* A part as the solver takes it. */
@@ -45,6 +40,21 @@ struct cut_piece job_piece(const struct cutting_job *job, const struct part *par
 
 /* How the shop sells the job's roll. */
 struct cut_sale job_sale(const struct cutting_job *job);
+
+/* buy_cut.c: adds cuttings and placements to the plan for each blank of a layout. */
+void job_keep_blanks(const struct cutting_job *job, const struct cut_layout *layout);
+
+/* buy_begun.c: adds the job's parts to the plan as they were cut. */
+void job_put_as_cut(struct cutting_job *job);
+
+/* buy_begun.c: adds the pieces that were left when the job's stock was cut, but for what lies on
+ * the shelf, and the parts of it that are not needed any more as they were cut and that are in no
+ * frame or cover yet; without a price, one by one. */
+void job_add_remains(struct cutting_job *job);
+
+/* buy_begun.c: how many pieces of a size that can be bought are cut already; *ret_used grows by the
+ * lengths or areas that were cut from them. */
+int64_t job_cut_of(const struct cutting_job *job, size_t size, int64_t *ret_used);
 
 /* buy_roll.c: what is bought of a job's roll for its layout, with what was bought before. */
 void job_buy_roll(struct cutting_job *job, const struct cut_layout *layout);

@@ -17,7 +17,7 @@ static struct part *part_add(struct planning *planning, const char *label, int64
     snprintf(part->label, sizeof part->label, "%s", label);
     part->stock = stock;
     part->box = box;
-    part->member = part->panel = part->piece = PLAN_NONE;
+    part->member = part->panel = part->piece = part->cut = PLAN_NONE;
     return part;
 }
 
@@ -123,7 +123,8 @@ static void add_cleats(struct planning *planning)
     }
 }
 
-/* What was spoiled is cut anew. */
+/* What was spoiled is cut anew. Of stock of which it is known what was cut from what, a part that
+ * was spoiled is simply not there. */
 static void add_spoiled(struct planning *planning)
 {
     const struct model *model = planning->model;
@@ -133,7 +134,8 @@ static void add_spoiled(struct planning *planning)
         for (size_t k = 0; model->cut_parts.at[i].spoiled && k < count; k++) {
             struct part again = planning->plan->parts.at[k];
 
-            if (strcmp(again.label, model->cut_parts.at[i].part) != 0)
+            if (strcmp(again.label, model->cut_parts.at[i].part) != 0 ||
+                stock_is_begun(model, again.stock))
                 continue;
             again.again = true;
             *LIST_ADD(planning->arena, &planning->plan->parts) = again;
@@ -172,6 +174,7 @@ void buy_parts(struct planning *planning)
     add_pieces(planning);
     add_cleats(planning);
     add_spoiled(planning);
+    mark_what_is_cut(planning);
     if (plan->parts.count)
         qsort(plan->parts.at, plan->parts.count, sizeof *plan->parts.at, compare_parts);
 }

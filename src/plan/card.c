@@ -167,6 +167,24 @@ static void put_existing(struct carding *carding)
         card_say(carding, arena_format(arena, "There already, do not drill again: hole %s", ranks));
 }
 
+/* Which parts a step cuts that cuts what is missing, until it is ticked. */
+static void put_missing(struct carding *carding)
+{
+    const struct plan *plan = carding->planning->plan;
+    struct arena *arena = carding->planning->arena;
+    int64_t stock = step_key_of(carding->step->name);
+    const char *parts = "";
+
+    for (size_t i = 0; i < plan->parts.count && !carding->step->ticked; i++) {
+        const struct part *part = &plan->parts.at[i];
+
+        if (part->stock == stock && part->again)
+            parts = arena_format(arena, "%s%s%s", parts, *parts ? ", " : "", part->label);
+    }
+    if (*parts)
+        card_say(carding, arena_format(arena, "Missing: %s", parts));
+}
+
 /* "12 button holes" that go on through a layer under the tufted one; nothing for none. */
 static const char *tufts_figure(const struct carding *carding)
 {
@@ -360,10 +378,8 @@ struct own_lines {
 };
 
 static const struct own_lines lines_before[] = {
-    {STEP_NUTS, card_nuts},
-    {STEP_EASE, card_board_outline},
-    {STEP_PANEL, card_cutouts},
-    {STEP_DRILL, put_existing},
+    {STEP_NUTS, card_nuts},     {STEP_EASE, card_board_outline}, {STEP_PANEL, card_cutouts},
+    {STEP_DRILL, put_existing}, {STEP_RECUT, put_missing},
 };
 
 static const struct own_lines lines_after[] = {

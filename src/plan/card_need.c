@@ -128,12 +128,29 @@ static void need_fittings(struct carding *carding)
     }
 }
 
+static void need_parts_of(struct carding *carding, bool again)
+{
+    const struct plan *plan = carding->planning->plan;
+    int64_t stock = step_key_of(carding->step->name);
+    int64_t count = 0;
+
+    for (size_t i = 0; i < plan->parts.count; i++)
+        count += plan->parts.at[i].stock == stock && plan->parts.at[i].again == again;
+    card_need_count(carding, count, count == 1 ? "part from" : "parts from",
+                    plan_stock_name(plan, stock));
+}
+
+/* Once it is ticked it has cut the others, whatever is missing by now. */
 static void need_parts(struct carding *carding)
 {
-    int64_t stock = step_key_of(carding->step->name);
+    need_parts_of(carding, false);
+}
 
-    card_need_count(carding, counted_stock(carding->planning, &carding->counted, stock)->parts,
-                    "parts from", plan_stock_name(carding->planning->plan, stock));
+/* Once it is ticked nothing is missing for it. */
+static void need_missing(struct carding *carding)
+{
+    if (!carding->step->ticked)
+        need_parts_of(carding, true);
 }
 
 /* ---- cloth ---- */
@@ -227,6 +244,7 @@ typedef void need_fn(struct carding *carding);
 
 static need_fn *const needs[STEP_KINDS] = {
     [STEP_CUT] = need_parts,
+    [STEP_RECUT] = need_missing,
     [STEP_SHEAR] = need_parts,
     [STEP_SLICE] = need_parts,
     [STEP_FRAME] = need_frame,

@@ -12,6 +12,7 @@
 #include "plan/card.h"
 
 #include "base/digest.h"
+#include "plan/buy.h"
 #include "plan/findings.h"
 
 #include <inttypes.h>
@@ -157,19 +158,56 @@ static bool was_cut(const struct model *facts, const char *label)
     return false;
 }
 
+/* Whether parts of a label are to be cut again. */
+static bool is_missing(const struct plan *plan, const char *label)
+{
+    for (size_t i = 0; i < plan->parts.count; i++)
+        if (plan->parts.at[i].again && strcmp(plan->parts.at[i].label, label) == 0)
+            return true;
+    return false;
+}
+
+static bool is_in_plan(const struct plan *plan, const char *label)
+{
+    for (size_t i = 0; i < plan->parts.count; i++)
+        if (strcmp(plan->parts.at[i].label, label) == 0)
+            return true;
+    return false;
+}
+
+/* Where it is known what was cut from what: what a step cut and no part stands for is told until
+ * one of its label is cut that does. */
+static void compare_pieces(struct changes *changes, const struct tick *tick)
+{
+    const struct plan *plan = changes->carding->planning->plan;
+    const struct model *facts = plan->facts;
+    const bool *spare = cut_parts_to_spare(plan, facts, changes->carding->planning->arena);
+
+    for (size_t i = 0; i < facts->cut_parts.count; i++) {
+        const struct cut_part *cut = &facts->cut_parts.at[i];
+
+        if (cut->tick == tick->key && spare[i] &&
+            (is_missing(plan, cut->part) || !is_in_plan(plan, cut->part)))
+            compare_cut(changes, cut);
+    }
+}
+
 static void compare_cuts(struct changes *changes, const struct tick *tick)
 {
     const struct plan *plan = changes->carding->planning->plan;
     const struct model *facts = plan->facts;
     int64_t stock = step_key_of(changes->carding->step->name);
 
-    for (size_t i = 0; i < facts->cut_parts.count; i++)
+    if (stock_is_begun(facts, stock))
+        compare_pieces(changes, tick);
+    for (size_t i = 0; i < facts->cut_parts.count && !stock_is_begun(facts, stock); i++)
         if (facts->cut_parts.at[i].tick == tick->key && !facts->cut_parts.at[i].spoiled)
             compare_cut(changes, &facts->cut_parts.at[i]);
     for (size_t i = 0; i < plan->parts.count; i++) {
         const struct part *part = &plan->parts.at[i];
 
-        if (part->stock == stock && !was_cut(facts, part->label))
+        if (part->stock == stock && changes->carding->step->kind != STEP_RECUT &&
+            !was_cut(facts, part->label))
             change_add(changes,
                        arena_format(changes->carding->planning->arena, "%s, %s, has not been cut",
                                     part->label,

@@ -1,7 +1,7 @@
 /*
- * What has to be done once more: parts that were spoiled are cut anew, and what the plan has come
- * to need since the shopping is bought. Each time has its own step, numbered; those that were
- * ticked stay, so that their ticks can be taken back.
+ * What has to be done once more: parts that were spoiled, have changed or are new since the others
+ * were cut are cut, and what the plan has come to need since the shopping is bought. Each time has
+ * its own step, numbered; those that were ticked stay, so that their ticks can be taken back.
  */
 #include "plan/buy.h"
 #include "plan/order.h"
@@ -40,11 +40,24 @@ static const struct tick *tick_of(const struct model *model, const struct cut_pa
     return tick;
 }
 
-/* Parts of a stock that were spoiled, less those that were cut in a step for just that. */
-static int64_t spoiled_of(const struct model *model, int64_t stock)
+static int64_t missing_of(const struct plan *plan, int64_t stock)
 {
     int64_t open = 0;
 
+    for (size_t i = 0; i < plan->parts.count; i++)
+        open += plan->parts.at[i].again && plan->parts.at[i].stock == stock;
+    return open;
+}
+
+/* Parts of a stock that were spoiled, less those that were cut in a step for just that; where it is
+ * known what was cut from what, all that are not there. */
+static int64_t open_of(const struct planning *planning, int64_t stock)
+{
+    const struct model *model = planning->model;
+    int64_t open = 0;
+
+    if (stock_is_begun(model, stock))
+        return missing_of(planning->plan, stock);
     for (size_t i = 0; i < model->cut_parts.count; i++) {
         const struct cut_part *cut = &model->cut_parts.at[i];
         const char *step = tick_of(model, cut)->step;
@@ -57,7 +70,7 @@ static int64_t spoiled_of(const struct model *model, int64_t stock)
     return open;
 }
 
-static void touch_spoiled(struct ordering *ordering, int64_t stock)
+static void touch_missing(struct ordering *ordering, int64_t stock)
 {
     const struct plan *plan = ordering->planning->plan;
 
@@ -69,7 +82,7 @@ static void touch_spoiled(struct ordering *ordering, int64_t stock)
 static void make_recuts(struct ordering *ordering, int64_t stock)
 {
     const struct model *model = ordering->planning->model;
-    int64_t open = spoiled_of(model, stock);
+    int64_t open = open_of(ordering->planning, stock);
     char beginning[48];
     int64_t times;
 
@@ -81,7 +94,7 @@ static void make_recuts(struct ordering *ordering, int64_t stock)
 
         order_add(ordering, work, stock, n);
         order_touch(ordering, TOUCH_STOCK, stock);
-        touch_spoiled(ordering, stock);
+        touch_missing(ordering, stock);
     }
 }
 

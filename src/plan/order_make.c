@@ -4,6 +4,7 @@
  */
 #include "plan/order.h"
 
+#include "plan/buy.h"
 #include "plan/geometry.h"
 #include "plan/point.h"
 
@@ -268,6 +269,9 @@ static bool *stocks_in_use(const struct ordering *ordering)
         use_stock(model, used, model->facings.at[i].stock);
     for (size_t i = 0; i < model->layers.count; i++)
         use_stock(model, used, model->layers.at[i].stock);
+    for (size_t i = 0; i < model->fittings.count; i++)
+        if (fitting_is_cut(model, &model->fittings.at[i]))
+            use_stock(model, used, model->fittings.at[i].stock);
     return used;
 }
 

@@ -560,7 +560,9 @@ struct part {
     int64_t length, width; /* along and across the stick, sheet or roll; a roll part as it lies when
                               not turned */
     bool may_turn;
-    bool again;                  /* one more of it was spoiled: cut from what the first left */
+    bool again; /* still to be cut, from what the first cuts left: spoiled, changed or new since */
+    size_t cut; /* the model's cut_part that it is, where that says what it was cut from; else
+                   PLAN_NONE */
     size_t member, panel, piece; /* what it is; the others PLAN_NONE */
 };
 
@@ -570,13 +572,29 @@ struct placement {
     bool turned;
 };
 
+/* Where something to cut from comes from. */
+enum size_origin {
+    SIZE_TO_BUY,
+    SIZE_BOUGHT, /* it is in the house, whole */
+    SIZE_SHELF,
+    SIZE_REST, /* what the first cuts left of a stick, a sheet or a slab */
+    SIZE_PART  /* a part that was cut and is not needed any more as it is */
+};
+
+struct cut_source {
+    enum size_origin origin;
+    int64_t offer;    /* that has its size; 0: none */
+    int64_t leftover; /* of the shelf; 0: another origin */
+    int64_t pack;     /* pieces in a pack of it */
+    int64_t length;   /* as it lies there; 0: as the job has it */
+    int64_t ahead;    /* of its length in the job, what is squared already and not there */
+    const char *part; /* label of the part that it was; else "" */
+};
+
 /* One stick, sheet, slab or length of roll with what is cut from it, in the order of cutting. */
 struct cutting {
     int64_t stock;
-    int64_t offer;        /* bought, or */
-    int64_t leftover;     /* from the shelf */
-    bool rest_of_another; /* the rest of a stick or sheet that stands in this list before it */
-    bool bought;          /* from what was bought before, whether an offer has its size or none */
+    const struct cut_source *source;
     int64_t length, width;
     size_t first_placement, placement_count;
     int64_t used;        /* length of stick or roll that is taken */
@@ -593,7 +611,10 @@ struct plan_job {
     size_t first_part, first_cutting;
     uint64_t digest;     /* of the job: what a layout is known by */
     bool taken;          /* the layout is a fact */
+    bool cut;            /* and so it was cut */
+    bool again;          /* of parts that are cut after the others of their stock */
     size_t bought_count; /* the last of its sizes were bought already, and cost nothing */
+    const struct cut_source *sources; /* of its sizes, one by one */
 };
 
 /* One line of the shopping list. */

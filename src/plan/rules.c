@@ -148,6 +148,7 @@ const struct link links[] = {
     LINK("S02", SLICE, RECUT, STOCK),
     LINK("S02", RECUT, FRAME, BOX),
     LINK("S02", RECUT, PANEL, BOX),
+    LINK("S02", RECUT, CLEAT, BOX),
     LINK("S07", RECUT, SEW, STOCK),
     LINK("S07", RECUT, PAD, STOCK),
     LINK("S07", RECUT, LINING, STOCK),
@@ -158,6 +159,7 @@ const struct link links[] = {
     LINK("S02", CUT, LABEL, BUILD),
     LINK("S02", LABEL, FRAME, BUILD),
     LINK("S02", LABEL, PANEL, BUILD),
+    LINK("S02", LABEL, CLEAT, BUILD),
     LINK("S02", LABEL, RECORD, BUILD),
 
     /* bare boxes */

@@ -5,8 +5,8 @@
  * A step's lasting name is the word and the key of what it is about: "frame:3" is the frame of box
  * 3, "drill:32" the holes of join 32, "cut:1" what is cut from stock 1; "route" is about the whole
  * build. A flap belongs to a layer and a join: "flap:24-32". What is done once more bears a number:
- * "recut:1-2" is the second time that spoiled parts of stock 1 are cut anew, "rebuy:2" the second
- * time that something is missing after the shop. A panel step takes in every panel of
+ * "recut:1-2" is the second time that parts of stock 1 are missing after the first cuts, "rebuy:2"
+ * the second time that something is missing after the shop. A panel step takes in every panel of
  * one face that is fixed at one time, and bears the smallest key among them.
  *
  * In a title %b is the box, %j the join, %s the stock, %c what a layer is called where it lies
@@ -52,7 +52,7 @@ enum step_crew { CREW_ONE, CREW_TWO, CREW_LOAD, CREW_FRAME, CREW_PANEL, CREW_CLO
     S(GAUGE, "gauge", BUILD, 2, BENCH, ONE, 0, MEASURES, "calliper",                              \
       "Measure sticks and sheets as bought")                                                      \
     S(CUT, "cut", STOCK, 3, BENCH, ONE, 0, CUTS, "saw", "Cut %s")                                 \
-    S(RECUT, "recut", STOCK, 3, BENCH, ONE, 0, CUTS, "saw", "Cut spoiled parts of %s anew")       \
+    S(RECUT, "recut", STOCK, 3, BENCH, ONE, 0, CUTS, "saw", "Cut what is missing of %s")          \
     S(LABEL, "label", BUILD, 3, BENCH, ONE, 0, NOTHING, "pencil", "Label every part")             \
     S(UNROLL, "unroll", BUILD, 3, BENCH, ONE, 0, NOTHING, "floor", "Unroll the batting to rest")  \
     S(FRAME, "frame", BOX, 4, BENCH, FRAME, 0, NOTHING, "drill", "Frame box %b")                  \

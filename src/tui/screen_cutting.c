@@ -58,7 +58,10 @@ static void cutting_line(struct tui *tui, void *opaque, int index, struct text *
     if (!blank_at(plan, index, &chosen))
         return;
     const struct cut_blank *blank = &chosen.job->layout->blanks.at[chosen.blank];
-    text_format(out, "%s  %zu of %zu: %zu %s", plan_stock_name(plan, chosen.job->stock),
+    text_format(out, "%s  %s%zu of %zu: %zu %s", plan_stock_name(plan, chosen.job->stock),
+                chosen.job->again ? "missing "
+                : chosen.job->cut ? "cut "
+                                  : "",
                 chosen.blank + 1, chosen.job->layout->blanks.count, blank->count,
                 blank->count == 1 ? "part" : "parts");
     if (blank->rest > 0)
@@ -103,7 +106,12 @@ static void paint_search(struct tui *tui, struct cutting_state *state, int row)
 {
     const struct desk_search search = desk_search_state(tui->desk);
     struct chosen_blank chosen;
-    if (blank_at(tui_plan(tui), state->list.chosen, &chosen) && chosen.job->taken) {
+    bool there = blank_at(tui_plan(tui), state->list.chosen, &chosen);
+    if (there && chosen.job->cut) {
+        view_text(&tui->view, row, 1, tui->view.columns - 2, VIEW_FAINT, "as it was cut");
+        return;
+    }
+    if (there && chosen.job->taken) {
         view_format(&tui->view, row, 1, VIEW_FAINT, "as it was taken; %s gives it back",
                     tui_key(tui, ACTION_TICK).at);
         return;

@@ -4,8 +4,7 @@
  */
 #include "../base/inch.h"
 #include "paper/sheets.h"
-#include "plan/buy.h"
-#include "workshop.h"
+#include "rails.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -16,107 +15,10 @@
 
 #include <cmocka.h>
 
-/* Cleats cut from one kind of stick, 96 in for 4.00 and 144 in for 5.00. */
-struct rails {
-    struct bench bench;
-    int64_t stock, fitting;
-};
-
-static void add_stick(struct model *draft, int64_t stock, int64_t length, int64_t price)
-{
-    struct offer *offer = MODEL_ADD(draft, offer);
-    offer->stock = stock;
-    offer->length = length;
-    offer->price = price;
-}
-
-/* Two parts of 90 in. Of 144 in no stick holds both, and two of 96 in are cheaper. */
-static enum fault make_rails(struct model *draft, void *context, struct fault_note *note)
-{
-    struct rails *rails = context;
-    struct stock *stock = MODEL_ADD(draft, stock);
-    stock->name = arena_text(draft->arena, "rail stick");
-    stock->kind = STOCK_STICK;
-    rails->stock = stock->key;
-    add_stick(draft, rails->stock, IN(96), 400);
-    add_stick(draft, rails->stock, IN(144), 500);
-    struct box *box = MODEL_ADD(draft, box);
-    box->name = arena_text(draft->arena, "Board");
-    box->width = box->height = box->depth = IN(20);
-    struct fitting *fitting = MODEL_ADD(draft, fitting);
-    fitting->box = box->key;
-    fitting->kind = FITTING_CLEAT;
-    fitting->stock = rails->stock;
-    fitting->count = 2;
-    fitting->length = IN(90);
-    rails->fitting = fitting->key;
-    draft->build.name = arena_text(draft->arena, "Rails");
-    (void)note;
-    return FAULT_NONE;
-}
-
-static int begin(void **state)
-{
-    static const char *const names[] = {"headboard", NULL};
-    static struct rails rails;
-    bench_open(&rails.bench, names);
-    DONE(desk_new_build(rails.bench.desk, "rails", make_rails, &rails, note));
-    *state = &rails;
-    return 0;
-}
-
-static int end(void **state)
-{
-    struct rails *rails = *state;
-    bench_close(&rails->bench);
-    return 0;
-}
-
-static const struct plan *plan_of(const struct rails *rails)
-{
-    return desk_plan(rails->bench.desk);
-}
-
-static void set_rails(const struct rails *rails, const char *count, const char *length)
-{
-    struct desk *desk = rails->bench.desk;
-    DONE(desk_set(desk, ENTITY_fitting, rails->fitting, "count", count, note));
-    DONE(desk_set(desk, ENTITY_fitting, rails->fitting, "length", length, note));
-}
-
-/* Sticks of a length on the whole list, bought ones among them. */
-static int64_t listed(const struct rails *rails, int64_t length)
-{
-    const struct plan *plan = plan_of(rails);
-    int64_t packs = 0;
-    for (size_t i = 0; i < plan->purchases.count; i++) {
-        const struct purchase *line = &plan->purchases.at[i];
-        const struct offer *offer = MODEL_FIND(plan->facts, offer, line->offer);
-        if (line->stock == rails->stock && offer && offer->length == length)
-            packs += line->packs;
-    }
-    return packs;
-}
-
-static bool something_is_missing(const struct rails *rails)
-{
-    struct arena arena;
-    jmp_buf escape;
-    arena_init(&arena);
-    arena.escape = &escape;
-    if (setjmp(escape))
-        fail_msg("there is no memory");
-    const struct plan *plan = plan_of(rails);
-    size_t stock = model_index(plan->facts, ENTITY_stock, rails->stock);
-    bool missing = stocks_short(plan, &arena)[stock];
-    arena_release(&arena);
-    return missing;
-}
-
 /* Of the only line of the rails. */
 static int64_t told_as_bought(const struct rails *rails)
 {
-    const struct plan *plan = plan_of(rails);
+    const struct plan *plan = rails_plan(rails);
     const struct purchase *line = NULL;
     for (size_t i = 0; i < plan->purchases.count; i++) {
         if (plan->purchases.at[i].stock != rails->stock)
@@ -130,8 +32,8 @@ static int64_t told_as_bought(const struct rails *rails)
 
 static const struct plan_job *job_of(const struct rails *rails)
 {
-    assert_int_equal(plan_of(rails)->jobs.count, 1);
-    return &plan_of(rails)->jobs.at[0];
+    assert_int_equal(rails_plan(rails)->jobs.count, 1);
+    return &rails_plan(rails)->jobs.at[0];
 }
 
 /* ---- parts that changed ---- */
@@ -141,16 +43,16 @@ static const struct plan_job *job_of(const struct rails *rails)
 static void other_parts_are_cut_from_what_was_bought(void **state)
 {
     struct rails *rails = *state;
-    assert_int_equal(plan_of(rails)->cost.bought, 800);
+    assert_int_equal(rails_plan(rails)->cost.bought, 800);
     assert_int_equal(told_as_bought(rails), 0);
     tick_until(rails->bench.desk, "buy");
     assert_int_equal(told_as_bought(rails), 2);
-    set_rails(rails, "2", "70");
-    assert_int_equal(listed(rails, IN(96)), 2);
-    assert_int_equal(listed(rails, IN(144)), 0);
-    assert_int_equal(plan_of(rails)->cost.bought, 800);
+    rails_set(rails, "2", "70");
+    assert_int_equal(rails_listed(rails, IN(96)), 2);
+    assert_int_equal(rails_listed(rails, IN(144)), 0);
+    assert_int_equal(rails_plan(rails)->cost.bought, 800);
     assert_int_equal(job_of(rails)->layout->cost, 0);
-    assert_false(something_is_missing(rails));
+    assert_false(rails_missing(rails));
 }
 
 /* Two of 70 in come out of the sticks at hand. The third is cheapest from one of 96 in for 4.00;
@@ -159,13 +61,13 @@ static void only_what_is_missing_is_told_to_be_bought(void **state)
 {
     struct rails *rails = *state;
     tick_until(rails->bench.desk, "buy");
-    set_rails(rails, "3", "70");
-    assert_int_equal(listed(rails, IN(96)), 3);
-    assert_int_equal(listed(rails, IN(144)), 0);
-    assert_int_equal(plan_of(rails)->cost.bought, 1200);
+    rails_set(rails, "3", "70");
+    assert_int_equal(rails_listed(rails, IN(96)), 3);
+    assert_int_equal(rails_listed(rails, IN(144)), 0);
+    assert_int_equal(rails_plan(rails)->cost.bought, 1200);
     assert_int_equal(job_of(rails)->layout->cost, 400);
     assert_int_equal(told_as_bought(rails), 2);
-    assert_true(something_is_missing(rails));
+    assert_true(rails_missing(rails));
 }
 
 /* When the missing one is bought as well, nothing is, and the layout is the one it was bought by.
@@ -173,17 +75,11 @@ static void only_what_is_missing_is_told_to_be_bought(void **state)
 static void what_was_missing_is_bought_once(void **state)
 {
     struct rails *rails = *state;
-    char step[sizeof((struct step *)0)->name] = "";
     tick_until(rails->bench.desk, "buy");
-    set_rails(rails, "3", "70");
-    for (size_t i = 0; i < plan_of(rails)->steps.count; i++) {
-        const struct step *of = &plan_of(rails)->steps.at[i];
-        if (strncmp(of->name, "rebuy", 5) == 0 && !of->ticked)
-            snprintf(step, sizeof step, "%s", of->name);
-    }
-    DONE(desk_tick(rails->bench.desk, step, "", 0, note));
-    assert_false(something_is_missing(rails));
-    assert_int_equal(plan_of(rails)->cost.bought, 1200);
+    rails_set(rails, "3", "70");
+    rails_tick(rails, "rebuy");
+    assert_false(rails_missing(rails));
+    assert_int_equal(rails_plan(rails)->cost.bought, 1200);
     assert_true(job_of(rails)->taken);
     assert_int_equal(job_of(rails)->layout->cost, 1200);
 }
@@ -193,11 +89,11 @@ static void a_purchase_that_is_taken_back_is_no_longer_cut_from(void **state)
 {
     struct rails *rails = *state;
     tick_until(rails->bench.desk, "buy");
-    set_rails(rails, "2", "70");
+    rails_set(rails, "2", "70");
     DONE(desk_untick(rails->bench.desk, "buy", note));
-    assert_int_equal(listed(rails, IN(96)), 0);
-    assert_int_equal(listed(rails, IN(144)), 1);
-    assert_int_equal(plan_of(rails)->cost.bought, 500);
+    assert_int_equal(rails_listed(rails, IN(96)), 0);
+    assert_int_equal(rails_listed(rails, IN(144)), 1);
+    assert_int_equal(rails_plan(rails)->cost.bought, 500);
 }
 
 /* The saw sheet says of which sticks that is so; the price is that of the third. */
@@ -207,9 +103,9 @@ static void the_sheet_tells_what_is_in_the_house(void **state)
     struct text out;
     size_t told = 0;
     tick_until(rails->bench.desk, "buy");
-    set_rails(rails, "3", "70");
+    rails_set(rails, "3", "70");
     text_init(&out);
-    sheet_cutting(&out, plan_of(rails));
+    sheet_cutting(&out, rails_plan(rails));
     assert_non_null(strstr(text_string(&out), "4.00 beside what was bought"));
     assert_null(strstr(text_string(&out), "from the shelf"));
     for (const char *at = text_string(&out); (at = strstr(at, "bought already")); at++)
@@ -232,9 +128,9 @@ static void what_was_bought_is_cut_so_whatever_shops_ask_now(void **state)
             DONE(desk_set(desk, ENTITY_offer, offer->key, "price", "2.00", note));
     }
     assert_true(job_of(rails)->taken);
-    assert_int_equal(listed(rails, IN(96)), 2);
-    assert_int_equal(listed(rails, IN(144)), 0);
-    assert_false(something_is_missing(rails));
+    assert_int_equal(rails_listed(rails, IN(96)), 2);
+    assert_int_equal(rails_listed(rails, IN(144)), 0);
+    assert_false(rails_missing(rails));
 }
 
 /* A length that shops have no more is cut all the same; its price is what was paid for it. */
@@ -250,7 +146,7 @@ static void what_no_shop_has_any_more_is_cut_from(void **state)
     }
     assert_int_equal(job_of(rails)->layout->blanks.count, 2);
     assert_int_equal(job_of(rails)->layout->cost, 0);
-    assert_int_equal(listed(rails, IN(144)), 0);
+    assert_int_equal(rails_listed(rails, IN(144)), 0);
 }
 
 /* ---- sticks held against crooked ones ---- */
@@ -262,26 +158,24 @@ static void what_is_held_against_crooked_ones_is_not_cut(void **state)
     struct rails *rails = *state;
     struct desk *desk = rails->bench.desk;
     DONE(desk_trade(desk, TRADE_FROM_BUILD, "stick.reserve", "50 %", note));
-    assert_int_equal(listed(rails, IN(96)), 3);
+    assert_int_equal(rails_listed(rails, IN(96)), 3);
     tick_until(desk, "buy");
-    set_rails(rails, "3", "90");
-    assert_int_equal(listed(rails, IN(96)), 5);
-    assert_int_equal(plan_of(rails)->cost.bought, 2000);
+    rails_set(rails, "3", "90");
+    assert_int_equal(rails_listed(rails, IN(96)), 5);
+    assert_int_equal(rails_plan(rails)->cost.bought, 2000);
 }
 
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test_setup_teardown(other_parts_are_cut_from_what_was_bought, begin, end),
-        cmocka_unit_test_setup_teardown(only_what_is_missing_is_told_to_be_bought, begin, end),
-        cmocka_unit_test_setup_teardown(what_was_missing_is_bought_once, begin, end),
-        cmocka_unit_test_setup_teardown(a_purchase_that_is_taken_back_is_no_longer_cut_from, begin,
-                                        end),
-        cmocka_unit_test_setup_teardown(the_sheet_tells_what_is_in_the_house, begin, end),
-        cmocka_unit_test_setup_teardown(what_was_bought_is_cut_so_whatever_shops_ask_now, begin,
-                                        end),
-        cmocka_unit_test_setup_teardown(what_no_shop_has_any_more_is_cut_from, begin, end),
-        cmocka_unit_test_setup_teardown(what_is_held_against_crooked_ones_is_not_cut, begin, end),
+        RAILS_TEST(other_parts_are_cut_from_what_was_bought),
+        RAILS_TEST(only_what_is_missing_is_told_to_be_bought),
+        RAILS_TEST(what_was_missing_is_bought_once),
+        RAILS_TEST(a_purchase_that_is_taken_back_is_no_longer_cut_from),
+        RAILS_TEST(the_sheet_tells_what_is_in_the_house),
+        RAILS_TEST(what_was_bought_is_cut_so_whatever_shops_ask_now),
+        RAILS_TEST(what_no_shop_has_any_more_is_cut_from),
+        RAILS_TEST(what_is_held_against_crooked_ones_is_not_cut),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
 

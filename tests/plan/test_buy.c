@@ -88,10 +88,10 @@ static void a_leftover_kept_for_another_build_stays_on_the_shelf(void **state)
     shop_leftover(shop, stick, 45, 0, 1, "other");
     need_sticks(shop, stick, 1, 44);
     shop_buy(shop);
-    assert_int_equal(shop->plan->cuttings.at[0].leftover, 0);
+    assert_int_equal(shop->plan->cuttings.at[0].source->leftover, 0);
     shop->model.leftovers.at[0].kept_for = "bench";
     shop_buy(shop);
-    assert_true(shop->plan->cuttings.at[0].leftover != 0);
+    assert_true(shop->plan->cuttings.at[0].source->leftover != 0);
 }
 
 static void a_leftover_of_which_none_is_left_is_not_cut_from(void **state)
@@ -104,7 +104,7 @@ static void a_leftover_of_which_none_is_left_is_not_cut_from(void **state)
     need_sticks(shop, stick, 1, 44);
     shop_buy(shop);
     assert_int_equal(shop_line(shop, stick)->packs, 1);
-    assert_int_equal(shop->plan->cuttings.at[0].leftover, 0);
+    assert_int_equal(shop->plan->cuttings.at[0].source->leftover, 0);
 }
 
 /* Nothing is said for the far end by the standard values; squared too, it comes off the length. */

@@ -225,7 +225,7 @@ static void dump_cutting(const struct plan *plan, struct text *out)
         const struct cutting *cutting = &plan->cuttings.at[i];
 
         text_format(out, "cutting %lld %lld %lld %lld %lld %zu %zu %lld %lld\n", LL(cutting->stock),
-                    LL(cutting->offer), LL(cutting->leftover), LL(cutting->length),
+                    LL(cutting->source->offer), LL(cutting->source->leftover), LL(cutting->length),
                     LL(cutting->width), cutting->first_placement, cutting->placement_count,
                     LL(cutting->used), LL(cutting->rest));
     }
