@@ -1,6 +1,7 @@
 /* What turned out otherwise at the bench: parts that were spoiled, joins that are left out. */
 #include "desk/internal.h"
 
+#include "plan/buy.h"
 #include "plan/steps.h"
 
 #include <string.h>
@@ -8,19 +9,38 @@
 /* ---- spoiled parts ---- */
 
 struct spoil_change {
+    const struct plan *plan;
     const char *part;
     bool spoiled;
 };
 
-/* The latest part of that label that is not yet as it is to be; NULL when there is none. */
+/* Whether a part of the plan is the one that was cut, where the plan knows. */
+static bool stands(const struct plan *plan, int64_t key)
+{
+    for (size_t i = 0; i < plan->parts.count; i++) {
+        size_t cut = plan->parts.at[i].cut;
+        if (cut != PLAN_NONE && plan->facts->cut_parts.at[cut].key == key)
+            return true;
+    }
+    return false;
+}
+
+/* The latest part of that label that is not yet as it is to be, one that stands before one that is
+ * not needed any more; NULL when there is none. What was cut up since is neither. */
 static struct cut_part *part_to_change(struct model *draft, const struct spoil_change *change)
 {
+    const bool *spare = cut_parts_to_spare(change->plan, draft, draft->arena);
+    struct cut_part *found = NULL;
     for (size_t i = draft->cut_parts.count; i-- > 0;) {
         struct cut_part *part = &draft->cut_parts.at[i];
-        if (strcmp(part->part, change->part) == 0 && (part->spoiled != 0) != change->spoiled)
+        if (strcmp(part->part, change->part) != 0 || (part->spoiled != 0) == change->spoiled)
+            continue;
+        if (stands(change->plan, part->key))
             return part;
+        if (!found && (part->spoiled || spare[i]))
+            found = part;
     }
-    return NULL;
+    return found;
 }
 
 static bool is_cut(const struct model *draft, const char *part)
@@ -49,7 +69,7 @@ static enum fault change_spoiled(struct model *draft, void *context, struct faul
 enum fault desk_spoil(struct desk *desk, const char *part, bool spoiled, struct fault_note *note)
 {
     char label[STORE_LABEL];
-    struct spoil_change change = {part, spoiled};
+    struct spoil_change change = {desk->state->plan, part, spoiled};
     desk_label(label, spoiled ? "spoiled: %s" : "not spoiled: %s", part);
     return desk_edit(desk, label, change_spoiled, &change, note);
 }

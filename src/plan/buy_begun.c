@@ -57,7 +57,14 @@ static int64_t stock_of(const struct model *model, const struct cut_part *cut)
 
 /* ---- parts that stand ---- */
 
-/* Cut up for another part since: each piece that was a part takes one of them. */
+static bool is_piece_of(const struct cut_part *cut, const struct cut_stock *from)
+{
+    return cut->length == from->length && cut->width == from->width &&
+           strcmp(cut->part, from->part) == 0;
+}
+
+/* Cut up for another part since: each piece that was a part takes one of them, none that was
+ * spoiled. */
 static bool *cut_up(const struct model *model, struct arena *arena)
 {
     bool *gone = ARENA_MANY(arena, bool, model->cut_parts.count + 1);
@@ -68,8 +75,7 @@ static bool *cut_up(const struct model *model, struct arena *arena)
         for (size_t k = 0; from->origin == ORIGIN_PART && k < model->cut_parts.count; k++) {
             const struct cut_part *cut = &model->cut_parts.at[k];
 
-            if (gone[k] || cut->length != from->length || cut->width != from->width ||
-                strcmp(cut->part, from->part) != 0)
+            if (gone[k] || cut->spoiled || !is_piece_of(cut, from))
                 continue;
             gone[k] = true;
             break;

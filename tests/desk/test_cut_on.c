@@ -42,8 +42,7 @@ static int64_t on_shelf(const struct rails *rails, int64_t length)
     const struct model *model = desk_model(rails->bench.desk);
     int64_t count = 0;
     for (size_t i = 0; i < model->leftovers.count; i++)
-        if (model->leftovers.at[i].stock == rails->stock &&
-            model->leftovers.at[i].length == length)
+        if (model->leftovers.at[i].stock == rails->stock && model->leftovers.at[i].length == length)
             count += model->leftovers.at[i].count;
     return count;
 }
@@ -188,8 +187,7 @@ static void a_part_that_is_fixed_is_not_cut_from(void **state)
     const struct rails *rails = *state;
     size_t count;
     char step[40];
-    snprintf(step, sizeof step, "cleat:%d",
-             (int)desk_model(rails->bench.desk)->fittings.at[0].box);
+    snprintf(step, sizeof step, "cleat:%d", (int)desk_model(rails->bench.desk)->fittings.at[0].box);
     tick_until(rails->bench.desk, step);
     rails_set(rails, "2", "70");
     const struct cutting *cutting = to_cut(rails, &count);
@@ -284,8 +282,7 @@ static void what_the_first_cuts_left_on_the_shelf_is_cut_first(void **state)
     rails_set(rails, "2", "43");
     const struct cutting *cutting = to_cut(rails, &count);
     assert_int_equal(count, 2);
-    assert_true(cutting[0].source->origin == SIZE_SHELF ||
-                cutting[1].source->origin == SIZE_SHELF);
+    assert_true(cutting[0].source->origin == SIZE_SHELF || cutting[1].source->origin == SIZE_SHELF);
     rails_tick(rails, "recut");
     assert_int_equal(on_shelf(rails, IN(43.5)), 0);
     DONE(desk_untick(desk, again, note));
