@@ -45,8 +45,9 @@ static int64_t packs_bought(const struct model *model, const struct bought *good
     int64_t packs = 0;
     for (size_t i = 0; i < model->boughts.count; i++) {
         const struct bought *bought = &model->boughts.at[i];
-        if (bought->stock == goods->stock && bought->length == goods->length &&
-            bought->width == goods->width)
+        if (offer ? bought_is_of(model, bought, offer)
+                  : bought->stock == goods->stock && bought->length == goods->length &&
+                        bought->width == goods->width)
             packs += bought_packs(bought, offer);
     }
     return packs;

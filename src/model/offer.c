@@ -58,6 +58,24 @@ int64_t till_line(struct till *till, const struct offer *offer, int64_t price, i
     return price + add_on_top(till, taxed);
 }
 
+static bool is_of_size(const struct bought *bought, const struct offer *offer)
+{
+    return offer->stock == bought->stock && offer->length == bought->length &&
+           offer->width == bought->width;
+}
+
+bool bought_is_of(const struct model *model, const struct bought *bought, const struct offer *offer)
+{
+    if (!offer || !is_of_size(bought, offer))
+        return false;
+    if (bought->pack == 0 || bought->length == 0 || bought->pack == offer->pack)
+        return true;
+    for (size_t i = 0; i < model->offers.count; i++)
+        if (is_of_size(bought, &model->offers.at[i]) && model->offers.at[i].pack == bought->pack)
+            return false;
+    return true;
+}
+
 int64_t bought_packs(const struct bought *bought, const struct offer *offer)
 {
     if (bought->pack == 0)

@@ -18,6 +18,11 @@ int64_t offer_price(const struct model *model, const struct offer *offer);
  * NULL. Where nothing says how many pieces were in a pack, packs are packs. */
 int64_t bought_packs(const struct bought *bought, const struct offer *offer);
 
+/* Whether what was bought counts on the line of an offer: it is of its stock, size and, of what is
+ * cut, pack; of any pack where that is not known, or nobody offers it any more. NULL: of none. */
+bool bought_is_of(const struct model *model, const struct bought *bought,
+                  const struct offer *offer);
+
 /*
  * What is paid at the till, line by line. Tax that comes on top is worked out on all lines so far,
  * so that the rounding of many lines adds nothing; a price with tax in it is paid as it stands.

@@ -218,9 +218,20 @@ static struct printed print_cost(const struct cut_sheet *sheet, int64_t cost)
                                    : print_money(sheet->plan, cost);
 }
 
+/* Of packs the price of a layout is that of the pieces it cuts: the list has whole packs. */
+static bool is_cut_from_packs(const struct cut_sheet *sheet)
+{
+    for (size_t i = 0; i < sheet->layout->blanks.count; i++)
+        if (blank_source(sheet, &sheet->layout->blanks.at[i])->pack > 1)
+            return true;
+    return false;
+}
+
 static void put_cost(struct text *out, const struct cut_sheet *sheet)
 {
     text_format(out, ", %s", print_cost(sheet, sheet->layout->cost).at);
+    if (is_cut_from_packs(sheet))
+        text_add(out, " by the piece");
     if (sheet->way == CUT_ROLLS && sheet->layout->cost > 0)
         text_add(out, " sold");
     if (sheet->beside_bought)

@@ -31,6 +31,14 @@ static void add_cut_size(struct text *out, const struct plan *plan, int64_t pack
         text_format(out, " x %s", print_length(plan, size->width).at);
 }
 
+/* "2 x 50" of packs, "2" of single ones. */
+static void add_packs(struct text *out, const struct purchase *purchase, const struct offer *offer)
+{
+    text_format(out, "%lld", (long long)purchase->packs);
+    if (offer && offer->pack > 1)
+        text_format(out, " x %lld", (long long)offer->pack);
+}
+
 void sheet_purchase_size(struct text *out, const struct plan *plan, const struct purchase *purchase)
 {
     const struct offer *offer = MODEL_FIND(plan->facts, offer, purchase->offer);
@@ -42,17 +50,17 @@ void sheet_purchase_size(struct text *out, const struct plan *plan, const struct
     } else if (usual && purchase->measure == QUANTITY_COUNT) {
         add_cut_size(out, plan, purchase->packs, usual);
     } else if (offer && offer->width) {
-        text_format(out, "%lld of %s x %s", (long long)purchase->packs,
-                    print_length(plan, offer->length).at, print_length(plan, offer->width).at);
+        add_packs(out, purchase, offer);
+        text_format(out, " of %s x %s", print_length(plan, offer->length).at,
+                    print_length(plan, offer->width).at);
     } else if (offer && offer->length) {
-        text_format(out, "%lld of %s", (long long)purchase->packs,
+        add_packs(out, purchase, offer);
+        text_format(out, " of %s",
                     purchase->measure == QUANTITY_LENGTH
                         ? print_sold(plan, purchase->stock, QUANTITY_LENGTH, offer->length).at
                         : print_length(plan, offer->length).at);
-    } else if (offer && offer->pack > 1) {
-        text_format(out, "%lld x %lld", (long long)purchase->packs, (long long)offer->pack);
     } else {
-        text_format(out, "%lld", (long long)purchase->packs);
+        add_packs(out, purchase, offer);
     }
 }
 
@@ -107,9 +115,10 @@ static struct printed board_feet(const struct plan *plan, const struct purchase 
     const struct stock *stock = MODEL_FIND(plan->facts, stock, purchase->stock);
     const struct offer *offer = MODEL_FIND(plan->facts, offer, purchase->offer);
     struct printed printed = {""};
-    int64_t feet = stock && stock->kind == STOCK_STICK && offer
-                       ? stick_board_feet(stock->name, offer->length * purchase->packs)
-                       : 0;
+    int64_t feet =
+        stock && stock->kind == STOCK_STICK && offer
+            ? stick_board_feet(stock->name, offer->length * offer->pack * purchase->packs)
+            : 0;
     int64_t tenths = whole_divide_even(feet, 100);
     if (tenths)
         snprintf(printed.at, sizeof printed.at, "%lld.%lld board feet", (long long)(tenths / 10),

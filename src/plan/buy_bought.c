@@ -1,19 +1,14 @@
 /*
  * What was bought is a fact: it stands on the shopping list and in the cost, whatever the plan has
  * come to need since. A purchase remembers its stock and the size of one, not the offer; so packs
- * are set against the lines of that stock and size all together, and only what is over is added.
- * What is added is stock, none of it used up.
+ * are set against the lines of that stock, size and pack all together, and only what is over is
+ * added. What is added is stock, none of it used up.
  */
 #include "plan/buy.h"
 
 #include "model/offer.h"
 
 #include <assert.h>
-
-static bool same_goods(const struct bought *a, const struct bought *b)
-{
-    return a->stock == b->stock && a->length == b->length && a->width == b->width;
-}
 
 /* How much an offer is like what was bought: by its pack first, then by having a price. */
 static int likeness(const struct offer *offer, const struct bought *bought)
@@ -36,13 +31,21 @@ const struct offer *bought_offer(const struct model *model, const struct bought 
     return found;
 }
 
+/* Entries of one size and pack, which count on the same lines. */
+static bool same_goods(const struct model *model, const struct bought *a, const struct bought *b)
+{
+    return a->stock == b->stock && a->length == b->length && a->width == b->width &&
+           (a->pack == b->pack || a->length == 0 ||
+            bought_offer(model, a) == bought_offer(model, b));
+}
+
 static bool is_line_of(const struct model *model, const struct purchase *line,
                        const struct bought *bought)
 {
     const struct offer *offer = MODEL_FIND(model, offer, line->offer);
 
-    return line->stock == bought->stock && (offer ? offer->length : 0) == bought->length &&
-           (offer ? offer->width : 0) == bought->width;
+    return offer ? bought_is_of(model, bought, offer)
+                 : line->stock == bought->stock && bought->length == 0 && bought->width == 0;
 }
 
 /* All packs, as the offer has them, that were bought of the goods that entry `first` names; 0 when
@@ -55,7 +58,7 @@ static int64_t packs_bought(const struct model *model, size_t first, const struc
     int64_t packs = 0;
 
     for (size_t i = 0; i < model->boughts.count; i++) {
-        if (!same_goods(&model->boughts.at[i], goods))
+        if (!same_goods(model, &model->boughts.at[i], goods))
             continue;
         if (i < first)
             return 0;
@@ -134,30 +137,37 @@ void buy_boughts(struct planning *planning)
         keep_goods(planning, i);
 }
 
-/* Packs are counted, rolls measured: of a roll the list says the whole length. */
+static int64_t pack_of(const struct offer *offer)
+{
+    return offer ? offer->pack : 1;
+}
+
+/* Pieces are counted, rolls measured: of a roll the list says the whole length. */
 const bool *stocks_short(const struct plan *plan, struct arena *arena)
 {
     const struct model *facts = plan->facts;
     size_t count = facts->stocks.count;
     bool *missing = ARENA_MANY(arena, bool, count + 1);
-    int64_t *packs = ARENA_MANY(arena, int64_t, count + 1);
+    int64_t *pieces = ARENA_MANY(arena, int64_t, count + 1);
     int64_t *length = ARENA_MANY(arena, int64_t, count + 1);
 
     for (size_t i = 0; i < plan->purchases.count; i++) {
         const struct purchase *line = &plan->purchases.at[i];
         size_t stock = model_index(facts, ENTITY_stock, line->stock);
 
-        packs[stock] += line->length ? 0 : line->packs;
+        pieces[stock] +=
+            line->length ? 0 : line->packs * pack_of(MODEL_FIND(facts, offer, line->offer));
         length[stock] += line->length;
     }
     for (size_t i = 0; i < facts->boughts.count; i++) {
         const struct bought *bought = &facts->boughts.at[i];
         size_t stock = model_index(facts, ENTITY_stock, bought->stock);
+        const struct offer *offer = bought_offer(facts, bought);
 
-        packs[stock] -= bought_packs(bought, bought_offer(facts, bought));
+        pieces[stock] -= bought_packs(bought, offer) * pack_of(offer);
         length[stock] -= bought->length * bought->packs;
     }
     for (size_t i = 0; i < count; i++)
-        missing[i] = packs[i] > 0 || length[i] > 0;
+        missing[i] = pieces[i] > 0 || length[i] > 0;
     return missing;
 }

@@ -132,67 +132,6 @@ static void tell_shortfalls(const struct cutting_job *job, const struct cut_job 
     }
 }
 
-/* ---- what is bought for it ---- */
-
-static int64_t used_of_blank(const struct cutting_job *job, const struct cut_layout *layout,
-                             const struct cut_blank *blank)
-{
-    int64_t used = 0;
-
-    if (job->stock->kind == STOCK_STICK)
-        return blank->used;
-    for (size_t i = blank->first; i < blank->first + blank->count; i++) {
-        const struct part *part =
-            &job->planning->plan->parts.at[job->first + layout->places.at[i].part];
-
-        used += part->length / LENGTH_MM * (part->width / LENGTH_MM);
-    }
-    return used;
-}
-
-/* Whether a blank is on the line of a size: what was bought stands on its offer's. */
-static bool is_on_line(const struct cutting_job *job, size_t size, const struct cut_blank *blank)
-{
-    const struct cut_source *source = &job->sources.at[blank->size];
-
-    return blank->size == size || (source->origin == SIZE_BOUGHT && source->offer &&
-                                   source->offer == job->sources.at[size].offer);
-}
-
-/* One line for each size that is to be bought, or was. */
-static void buy_blanks(struct cutting_job *job, const struct cut_layout *layout, size_t size)
-{
-    assert(size < job->sizes.count);
-
-    const struct cut_size *of = &job->sizes.at[size];
-    const struct offer *offer =
-        MODEL_FIND(job->planning->model, offer, job->sources.at[size].offer);
-    bool stick = job->stock->kind == STOCK_STICK;
-    int64_t pack = offer ? offer->pack : 1;
-    int64_t count = 0;
-    int64_t used = 0;
-    int64_t whole = stick ? of->length : of->length / LENGTH_MM * (of->width / LENGTH_MM);
-
-    if (job->sources.at[size].origin != SIZE_TO_BUY)
-        return;
-    if (job->begun)
-        count = job_cut_of(job, size, &used);
-    for (size_t i = 0; i < layout->blanks.count; i++) {
-        if (!is_on_line(job, size, &layout->blanks.at[i]))
-            continue;
-        count++;
-        used += used_of_blank(job, layout, &layout->blanks.at[i]);
-    }
-    if (count == 0)
-        return;
-    struct purchase *purchase = purchase_add(job->planning, job->stock->key, job->stock->kind, "");
-    purchase->measure = QUANTITY_COUNT;
-    purchase->used = count;
-    purchase->need = stick ? job_with_crooked(job, count) : count;
-    purchase->packs = whole_divide_up(purchase->need, pack);
-    purchase_price(job->planning, purchase, offer, used, purchase->packs * pack * whole);
-}
-
 /* ---- all ---- */
 
 /* Both layouts of a job as one, for what is bought: places and what is left out are told by part
@@ -301,12 +240,6 @@ static struct cut_layout lay_out_again(struct cutting_job *job, const struct cut
     return whole;
 }
 
-static void buy_sizes(struct cutting_job *job, const struct cut_layout *layout)
-{
-    for (size_t i = 0; i < job->sizes.count; i++)
-        buy_blanks(job, layout, i);
-}
-
 /* What is missing is cut from what there is, then from what has to be bought. */
 static void cut_on(struct cutting_job *job, size_t again)
 {
@@ -324,7 +257,7 @@ static void cut_on(struct cutting_job *job, size_t again)
     job_add_remains(job);
     if (again > 0)
         layout = lay_out_and_keep(job);
-    buy_sizes(job, layout);
+    job_buy_sizes(job, layout);
 }
 
 static void cut_stock(struct cutting_job *job)
@@ -350,7 +283,7 @@ static void cut_stock(struct cutting_job *job)
         whole = lay_out_again(job, layout, again);
         layout = &whole;
     }
-    buy_sizes(job, layout);
+    job_buy_sizes(job, layout);
 }
 
 void buy_cuts(struct planning *planning)

@@ -52,6 +52,10 @@ void job_put_as_cut(struct cutting_job *job);
  * frame or cover yet; without a price, one by one. */
 void job_add_remains(struct cutting_job *job);
 
+/* buy_sizes.c: the lines of a job of sticks, sheets or foam: what its layout, and what is cut of it
+ * already, takes of each size that can be bought. Not less than what was bought. */
+void job_buy_sizes(struct cutting_job *job, const struct cut_layout *layout);
+
 /* buy_begun.c: how many pieces of a size that can be bought are cut already; *ret_used grows by the
  * lengths or areas that were cut from them. */
 int64_t job_cut_of(const struct cutting_job *job, size_t size, int64_t *ret_used);

@@ -224,10 +224,9 @@ static int64_t had_of(const struct model *model, const struct purchase *purchase
         return 0;
     if (purchase->length)
         return bought->length * bought->packs;
-    return (offer ? offer->length : 0) == bought->length &&
-                   (offer ? offer->width : 0) == bought->width
-               ? bought_packs(bought, offer)
-               : 0;
+    if (offer)
+        return bought_is_of(model, bought, offer) ? bought_packs(bought, offer) : 0;
+    return bought->length == 0 && bought->width == 0 ? bought_packs(bought, NULL) : 0;
 }
 
 /* What ticked steps bought of a line, of equal ones the first first; `used` is what lines before it

@@ -42,6 +42,13 @@ static void tally_steps(struct plan *plan)
     }
 }
 
+static int64_t pieces_of(const struct plan *plan, const struct purchase *line)
+{
+    const struct offer *offer = MODEL_FIND(plan->facts, offer, line->offer);
+
+    return line->packs * (offer ? offer->pack : 1);
+}
+
 static void tally_purchases(struct plan *plan)
 {
     for (size_t i = 0; i < plan->purchases.count; i++) {
@@ -51,9 +58,9 @@ static void tally_purchases(struct plan *plan)
         if (!stock)
             continue;
         if (stock->kind == STOCK_STICK)
-            plan->tally.sticks += line->packs;
+            plan->tally.sticks += pieces_of(plan, line);
         else if (stock->kind == STOCK_SHEET)
-            plan->tally.sheets += line->packs;
+            plan->tally.sheets += pieces_of(plan, line);
         else if (stock->kind == STOCK_CLOTH)
             plan->tally.cloth += line->length;
     }

@@ -1,6 +1,8 @@
 /* Sticks, sheets and cloth to buy. Where nothing else is said sums are done by hand. */
 #include "shop.h"
 
+#include "plan/buy.h"
+
 #include "cut/known.h"
 
 #include <setjmp.h>
@@ -249,9 +251,80 @@ static void a_bundle_that_was_bought_is_no_single_stick_as_well(void **state)
     shop_offer(shop, stick, 96, 0, 1500)->pack = 4;
     need_sticks(shop, stick, 4, 90);
     shop_bought(shop, stick, 96, 0, 1);
+    shop->model.boughts.at[0].pack = 4;
     shop_buy(shop);
     assert_int_equal(shop_line(shop, stick)->packs, 1);
     assert_int_equal(shop_line(shop, stick)->price, 1500);
+}
+
+/* Packs of the lines of a stick, by pack. */
+static int64_t packs_of(const struct shop *shop, int64_t stick, int64_t pack)
+{
+    int64_t packs = 0;
+
+    for (size_t i = 0; i < shop->plan->purchases.count; i++) {
+        const struct purchase *line = &shop->plan->purchases.at[i];
+        const struct offer *offer = MODEL_FIND(&shop->model, offer, line->offer);
+
+        if (line->stock == stick && offer && offer->pack == pack)
+            packs += line->packs;
+    }
+    return packs;
+}
+
+/* Of sticks that hold one part each. A bundle of 4 for 14.00 is less than four single ones of 4.20,
+ * and two single ones are less than a bundle: 2 parts 8.40, 4 parts 14.00, 6 parts 22.40, and with
+ * a bundle bought already its four and one single one for 5 parts. */
+static void bundles_and_single_sticks_are_bought_as_costs_least(void **state)
+{
+    static const struct {
+        int parts, bought, single, bundles;
+    } cases[] = {{2, 0, 2, 0}, {3, 0, 3, 0}, {4, 0, 0, 1},
+                 {6, 0, 2, 1}, {8, 0, 0, 2}, {5, 1, 1, 1}};
+    struct shop *shop = *state;
+    int64_t stick = shop_stock(shop, "2x2", STOCK_STICK, 1.5);
+
+    shop_offer(shop, stick, 96, 0, 420);
+    shop_offer(shop, stick, 96, 0, 1400)->pack = 4;
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        shop->plan->members.count = 0;
+        shop->model.boughts.count = 0;
+        need_sticks(shop, stick, cases[i].parts, 90);
+        if (cases[i].bought) {
+            shop_bought(shop, stick, 96, 0, cases[i].bought);
+            shop->model.boughts.at[0].pack = 4;
+        }
+        shop_buy(shop);
+        assert_int_equal(packs_of(shop, stick, 1), cases[i].single);
+        assert_int_equal(packs_of(shop, stick, 4), cases[i].bundles);
+    }
+}
+
+/* What is bought of both counts on both lines, and is all that was missing. */
+static void bundles_and_single_sticks_are_each_bought_once(void **state)
+{
+    struct shop *shop = *state;
+    int64_t stick = shop_stock(shop, "2x2", STOCK_STICK, 1.5);
+    size_t index = model_index(&shop->model, ENTITY_stock, stick);
+
+    shop_offer(shop, stick, 96, 0, 420);
+    shop_offer(shop, stick, 96, 0, 1400)->pack = 4;
+    need_sticks(shop, stick, 6, 90);
+    shop_bought(shop, stick, 96, 0, 1);
+    shop_bought(shop, stick, 96, 0, 2);
+    shop->model.boughts.at[0].pack = 4;
+    shop->model.boughts.at[1].pack = 1;
+    shop_buy(shop);
+    for (size_t i = 0; i < shop->plan->purchases.count; i++) {
+        const struct purchase *line = &shop->plan->purchases.at[i];
+
+        assert_int_equal(plan_cost_line(shop->plan, line)->bought, line->packs);
+    }
+    assert_false(stocks_short(shop->plan, &shop->arena)[index]);
+    shop->model.boughts.at[1].packs = 1;
+    shop_buy(shop);
+    assert_true(stocks_short(shop->plan, &shop->arena)[index]);
+    assert_int_equal(packs_of(shop, stick, 1), 2);
 }
 
 /* A slab of 80 x 40 is at hand. A piece of 40 x 20 would be cheaper from the smaller one. */
@@ -622,6 +695,8 @@ int main(void)
         SHOP_TEST(a_spoiled_part_is_cut_once_more),
         SHOP_TEST(sticks_that_were_bought_count),
         SHOP_TEST(a_bundle_that_was_bought_is_no_single_stick_as_well),
+        SHOP_TEST(bundles_and_single_sticks_are_bought_as_costs_least),
+        SHOP_TEST(bundles_and_single_sticks_are_each_bought_once),
         SHOP_TEST(a_slab_that_was_bought_is_cut_before_a_cheaper_one_is_bought),
         SHOP_TEST(cloth_that_was_bought_is_not_made_longer),
         SHOP_TEST(cloth_that_suffices_asks_for_no_more),
