@@ -5,7 +5,8 @@
  *
  * 1  The first step of a stock cuts its first layout; one that cuts what is missing cuts the layout
  *    of that. What a step wrote down goes with its tick.
- * 2  Where the first step was ticked before pieces were written down, none are for later ones.
+ * 2  Where the first step was ticked before pieces were written down, the first edit after it does
+ *    so, as the plan laid them out by then; where it could not, none are for later steps either.
  */
 #include "desk/internal.h"
 
@@ -18,7 +19,7 @@
 struct cutting_down {
     struct model *draft;
     const struct plan *plan;
-    const struct step *step;
+    const char *step;
     const struct stock *stock;
     int64_t tick;
 };
@@ -39,7 +40,7 @@ static int64_t origin_of(const struct cut_source *source)
     }
 }
 
-static int64_t add_piece(const struct cutting_down *down, const struct cutting *cutting)
+static struct cut_stock *add_piece(const struct cutting_down *down, const struct cutting *cutting)
 {
     struct model *draft = down->draft;
     struct cut_stock *from = MODEL_ADD(draft, cut_stock);
@@ -52,15 +53,33 @@ static int64_t add_piece(const struct cutting_down *down, const struct cutting *
     from->pack = cutting->source->pack;
     from->rest = cutting->rest;
     from->rest_across = cutting->rest_across;
+    return from;
+}
+
+static int64_t cut_piece_now(const struct cutting_down *down, const struct cutting *cutting)
+{
+    struct cut_stock *from = add_piece(down, cutting);
+
     if (cutting->source->leftover)
-        shelf_take(draft, cutting->source->leftover);
-    from->kept = shelf_put(draft, down->plan, down->step->name, from);
+        shelf_take(down->draft, cutting->source->leftover);
+    from->kept = shelf_put(down->draft, down->plan, down->step, from);
+    return from->key;
+}
+
+/* What it left was put on the shelf by then; but nothing was taken off it. */
+static int64_t cut_piece_then(const struct cutting_down *down, const struct cutting *cutting)
+{
+    struct cut_stock *from = add_piece(down, cutting);
+
+    if (cutting->source->leftover)
+        shelf_take(down->draft, cutting->source->leftover);
+    from->kept = shelf_keeps(down->draft, down->plan, down->step, from);
     return from->key;
 }
 
 /* ---- parts ---- */
 
-static struct cut_part *add_part(const struct cutting_down *down, const struct part *part)
+static void add_part(const struct cutting_down *down, const struct part *part)
 {
     struct cut_part *cut = MODEL_ADD(down->draft, cut_part);
 
@@ -69,39 +88,43 @@ static struct cut_part *add_part(const struct cutting_down *down, const struct p
     cut->length = part->length;
     cut->width = part->width;
     cut->box = part->box;
-    return cut;
 }
 
-/* The parts of one layout, in the order of the plan; those that no piece holds have none. */
-static void add_parts_of(const struct cutting_down *down, const struct plan_job *job)
+/* The cut parts of one layout, in the order of the plan, are told what they came out of; those that
+ * no piece holds came out of none. */
+static void place_parts(const struct cutting_down *down, const struct plan_job *job,
+                        struct cut_part *const *cuts,
+                        int64_t (*cut)(const struct cutting_down *, const struct cutting *))
 {
     const struct plan *plan = down->plan;
-    size_t count = job->job->part_count;
-    int64_t *pieces = ARENA_MANY(down->draft->arena, int64_t, count);
-    const struct placement **places =
-        ARENA_MANY(down->draft->arena, const struct placement *, count);
 
     for (size_t i = 0; i < job->layout->blanks.count; i++) {
         const struct cutting *cutting = &plan->cuttings.at[job->first_cutting + i];
-        int64_t piece = add_piece(down, cutting);
+        int64_t piece = cut(down, cutting);
 
         for (size_t k = 0; k < cutting->placement_count; k++) {
             const struct placement *place = &plan->placements.at[cutting->first_placement + k];
+            struct cut_part *part = cuts[place->part - job->first_part];
 
-            pieces[place->part - job->first_part] = piece;
-            places[place->part - job->first_part] = place;
+            part->cut_stock = piece;
+            part->along = place->along;
+            part->across = place->across;
+            part->turned = place->turned;
         }
     }
-    for (size_t i = 0; i < count; i++) {
-        struct cut_part *cut = add_part(down, &plan->parts.at[job->first_part + i]);
+}
 
-        cut->cut_stock = pieces[i];
-        if (!places[i])
-            continue;
-        cut->along = places[i]->along;
-        cut->across = places[i]->across;
-        cut->turned = places[i]->turned;
-    }
+static void add_parts_of(const struct cutting_down *down, const struct plan_job *job)
+{
+    size_t count = job->job->part_count;
+    size_t first = down->draft->cut_parts.count;
+    struct cut_part **cuts = ARENA_MANY(down->draft->arena, struct cut_part *, count);
+
+    for (size_t i = 0; i < count; i++)
+        add_part(down, &down->plan->parts.at[job->first_part + i]);
+    for (size_t i = 0; i < count; i++)
+        cuts[i] = &down->draft->cut_parts.at[first + i];
+    place_parts(down, job, cuts, cut_piece_now);
 }
 
 static bool is_rolled(const struct stock *stock)
@@ -111,7 +134,7 @@ static bool is_rolled(const struct stock *stock)
 
 static void add_first_parts(const struct cutting_down *down)
 {
-    int64_t stock = step_key_of(down->step->name);
+    int64_t stock = step_key_of(down->step);
 
     for (size_t i = 0; i < down->plan->parts.count; i++) {
         const struct part *part = &down->plan->parts.at[i];
@@ -148,7 +171,7 @@ static int64_t times_spoiled(const struct model *model, const char *label)
 /* As many as were spoiled and not cut anew yet; parts of one label stand together. */
 static void add_spoiled_parts(const struct cutting_down *down)
 {
-    int64_t stock = step_key_of(down->step->name);
+    int64_t stock = step_key_of(down->step);
 
     for (size_t i = 0; i < down->plan->parts.count; i++) {
         const struct part *part = &down->plan->parts.at[i];
@@ -165,7 +188,7 @@ void cutting_take(struct model *draft, const struct plan *plan, const struct ste
                   int64_t tick)
 {
     bool again = step->kind == STEP_RECUT;
-    struct cutting_down down = {draft, plan, step,
+    struct cutting_down down = {draft, plan, step->name,
                                 MODEL_FIND(draft, stock, step_key_of(step->name)), tick};
 
     if (is_rolled(down.stock) || (again && !stock_is_begun(draft, down.stock->key))) {
@@ -193,4 +216,78 @@ void cutting_give_back(struct model *draft, const struct tick *tick)
             shelf_give_back(draft, stock, from);
     }
     shelf_give_rests_back(draft, tick->step);
+}
+
+/* ---- ticks from before ---- */
+
+static bool was_cut_anew(const struct model *draft, int64_t stock)
+{
+    for (size_t i = 0; i < draft->ticks.count; i++)
+        if (step_kind_of(draft->ticks.at[i].step) == STEP_RECUT &&
+            step_key_of(draft->ticks.at[i].step) == stock)
+            return true;
+    return false;
+}
+
+static const struct plan_job *first_job(const struct plan *plan, int64_t stock)
+{
+    for (size_t i = 0; i < plan->jobs.count; i++)
+        if (plan->jobs.at[i].stock == stock && !plan->jobs.at[i].again)
+            return &plan->jobs.at[i];
+    return NULL;
+}
+
+static bool is_part(const struct cut_part *cut, const struct part *part)
+{
+    return strcmp(cut->part, part->label) == 0 && cut->length == part->length &&
+           cut->width == part->width;
+}
+
+/* What a tick cut, in the order of the job's parts; NULL where those are not just that. */
+static struct cut_part **cuts_as_planned(const struct cutting_down *down,
+                                         const struct plan_job *job)
+{
+    struct cut_part **cuts =
+        ARENA_MANY(down->draft->arena, struct cut_part *, job->job->part_count);
+    size_t count = 0;
+
+    for (size_t i = 0; i < down->draft->cut_parts.count; i++) {
+        struct cut_part *cut = &down->draft->cut_parts.at[i];
+
+        if (cut->tick != down->tick)
+            continue;
+        if (count == job->job->part_count ||
+            !is_part(cut, &down->plan->parts.at[job->first_part + count]))
+            return NULL;
+        cuts[count++] = cut;
+    }
+    return count == job->job->part_count ? cuts : NULL;
+}
+
+static void catch_up(const struct cutting_down *down, const struct plan_job *job)
+{
+    struct cut_part **cuts = cuts_as_planned(down, job);
+
+    if (!cuts)
+        return;
+    for (size_t i = 0; i < job->job->part_count; i++)
+        cuts[i]->box = down->plan->parts.at[job->first_part + i].box;
+    place_parts(down, job, cuts, cut_piece_then);
+}
+
+void cutting_catch_up(struct model *draft, const struct plan *plan)
+{
+    for (size_t i = 0; i < draft->ticks.count; i++) {
+        const struct tick *tick = &draft->ticks.at[i];
+        int kind = step_kind_of(tick->step);
+        int64_t stock = step_key_of(tick->step);
+        struct cutting_down down = {draft, plan, tick->step, MODEL_FIND(draft, stock, stock),
+                                    tick->key};
+        const struct plan_job *job = first_job(plan, stock);
+
+        if ((kind != STEP_CUT && kind != STEP_SLICE) || !job || is_rolled(down.stock) ||
+            stock_is_begun(draft, stock) || was_cut_anew(draft, stock))
+            continue;
+        catch_up(&down, job);
+    }
 }

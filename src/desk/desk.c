@@ -362,10 +362,31 @@ static enum fault run_change(void *context, struct fault_note *note)
     return run->change(run->draft, run->context, note);
 }
 
+static enum fault catch_up(void *context, struct fault_note *note)
+{
+    struct desk *desk = context;
+    (void)note;
+    cutting_catch_up(&desk->draft->model, desk->state->plan);
+    return FAULT_NONE;
+}
+
+/* The draft of a change, with what earlier ones did not write down yet. */
+static enum fault begin_change(struct desk *desk, struct fault_note *note)
+{
+    bool begun = desk->draft != NULL;
+    enum fault fault = desk_draft(desk, note);
+    if (fault || begun)
+        return fault;
+    fault = desk_guard(&desk->draft->arena, catch_up, desk, note);
+    if (fault)
+        desk_abandon(desk);
+    return fault;
+}
+
 enum fault desk_change(struct desk *desk, desk_change_fn *change, void *context,
                        struct fault_note *note)
 {
-    enum fault fault = desk_draft(desk, note);
+    enum fault fault = begin_change(desk, note);
     if (fault)
         return fault;
     struct draft_change run = {&desk->draft->model, change, context};

@@ -94,6 +94,8 @@ enum fault desk_keep_goods(struct model *draft, const struct plan *plan, int64_t
  */
 bool shelf_put(struct model *draft, const struct plan *plan, const char *step,
                const struct cut_stock *from);
+bool shelf_keeps(struct model *draft, const struct plan *plan, const char *step,
+                 const struct cut_stock *from); /* whether it is, and nothing is put */
 void shelf_put_roll(struct model *draft, const struct plan *plan, const char *step);
 
 /* shelf.c: takes all that a step left off the shelf. */
@@ -108,6 +110,10 @@ void shelf_give_back(struct model *draft, int64_t stock, const struct cut_stock 
 void cutting_take(struct model *draft, const struct plan *plan, const struct step *step,
                   int64_t tick);
 void cutting_give_back(struct model *draft, const struct tick *tick);
+
+/* cutting.c: writes down what was cut by ticks from before pieces were written down, where the plan
+ * still has all those parts: before an edit that may change them. */
+void cutting_catch_up(struct model *draft, const struct plan *plan);
 
 /*
  * timing.c: the minutes of a new tick, where none were given, from the clock, and into the pace of

@@ -61,14 +61,20 @@ static struct leftover *alike(const struct shelving *shelving, int64_t length, i
     return NULL;
 }
 
-static bool shelve(const struct shelving *shelving, int64_t length, int64_t width)
+static bool is_kept(const struct shelving *shelving, int64_t length, int64_t width)
 {
-    struct leftover *left = alike(shelving, length, width);
     int64_t least_length, least_width;
 
     least_kept(shelving, &least_length, &least_width);
-    if (length == 0 ||
-        ((length < least_length || width < least_width) && !is_strip(shelving, length, width)))
+    return length > 0 &&
+           ((length >= least_length && width >= least_width) || is_strip(shelving, length, width));
+}
+
+static bool shelve(const struct shelving *shelving, int64_t length, int64_t width)
+{
+    struct leftover *left = alike(shelving, length, width);
+
+    if (!is_kept(shelving, length, width))
         return false;
     if (left) {
         left->count++;
@@ -82,6 +88,14 @@ static bool shelve(const struct shelving *shelving, int64_t length, int64_t widt
     left->from_build = arena_text(shelving->draft->arena, shelving->draft->build.name);
     left->from_step = arena_text(shelving->draft->arena, shelving->step);
     return true;
+}
+
+bool shelf_keeps(struct model *draft, const struct plan *plan, const char *step,
+                 const struct cut_stock *from)
+{
+    struct shelving shelving = {draft, plan, step, MODEL_FIND(draft, stock, step_key_of(step))};
+
+    return shelving.stock && is_kept(&shelving, from->rest, from->rest_across);
 }
 
 bool shelf_put(struct model *draft, const struct plan *plan, const char *step,

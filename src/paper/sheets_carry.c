@@ -114,12 +114,12 @@ void sheet_leftovers(struct text *out, const struct plan *plan)
     const struct model *facts = plan->facts;
     struct table table;
 
-    if (facts->leftovers.count == 0)
-        return;
-    text_add(out, "\nLEFTOVERS ON THE SHELF\n");
     table_begin(&table, "lrlll");
     for (size_t i = 0; i < facts->leftovers.count; i++) {
         const struct leftover *leftover = &facts->leftovers.at[i];
+
+        if (leftover->count == 0)
+            continue;
         table_cell(&table, "%s", plan_stock_name(plan, leftover->stock));
         table_cell(&table, "%lld of", (long long)leftover->count);
         if (leftover->width)
@@ -130,6 +130,8 @@ void sheet_leftovers(struct text *out, const struct plan *plan)
         table_cell(&table, "%s", leftover->place);
         table_cell(&table, *leftover->kept_for ? "kept for %s" : "%s", leftover->kept_for);
     }
+    if (table.count)
+        text_add(out, "\nLEFTOVERS ON THE SHELF\n");
     table_end(&table, out);
 }
 

@@ -113,7 +113,8 @@ static void left_row(struct table *table, const struct model *model, const struc
     text_release(&size);
 }
 
-/* The pieces of a stock, numbered by their order among its own. */
+/* The pieces of a stock, numbered by their order among its own; entries of which nothing is left
+ * keep their number. */
 static int64_t shelf_of_stock(struct text *out, const struct model *model,
                               const struct stock *stock)
 {
@@ -125,10 +126,13 @@ static int64_t shelf_of_stock(struct text *out, const struct model *model,
         const struct leftover *left = &model->leftovers.at[i];
         if (left->stock != stock->key)
             continue;
-        left_row(&table, model, left, ++number);
+        number++;
+        if (left->count == 0)
+            continue;
+        left_row(&table, model, left, number);
         value += leftover_value(model, left);
     }
-    if (number) {
+    if (table.count) {
         text_add(out, " ");
         show_text(out, stock->name);
         if (*stock->lot) {

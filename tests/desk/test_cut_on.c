@@ -289,6 +289,46 @@ static void what_the_first_cuts_left_on_the_shelf_is_cut_first(void **state)
     assert_int_equal(on_shelf(rails, IN(43.5)), 1);
 }
 
+/* ---- ticks from before ---- */
+
+/* As a file has it that was written before pieces were written down; that took nothing off the
+ * shelf. */
+static enum fault forget_pieces(struct model *draft, void *context, struct fault_note *note)
+{
+    const struct rails *rails = context;
+    for (size_t i = draft->cut_stocks.count; i-- > 0;)
+        model_remove(draft, ENTITY_cut_stock, draft->cut_stocks.at[i].key);
+    for (size_t i = 0; i < draft->leftovers.count; i++)
+        if (draft->leftovers.at[i].stock == rails->stock &&
+            draft->leftovers.at[i].length == IN(100))
+            draft->leftovers.at[i].count = 1;
+    (void)note;
+    return FAULT_NONE;
+}
+
+static void what_was_cut_before_is_known_with_the_next_edit(void **state)
+{
+    struct rails *rails = *state;
+    struct desk *desk = rails->bench.desk;
+    size_t count;
+    DONE(desk_edit(desk, "leftover", add_leftover, rails, note));
+    buy_and_cut(rails);
+    int64_t estimate = rails_plan(rails)->cost.estimate;
+    DONE(desk_edit(desk, "forget", forget_pieces, rails, note));
+    assert_false(rails_plan(rails)->jobs.at[0].cut);
+    assert_int_equal(on_shelf(rails, IN(100)), 1);
+    rails_set(rails, "1", "95");
+    assert_int_equal(desk_model(desk)->cut_stocks.count, 2);
+    assert_int_equal(on_shelf(rails, IN(100)), 0);
+    assert_int_equal(on_shelf(rails, IN(9.625)), 1);
+    assert_int_equal(to_cut(rails, &count)->source->origin, SIZE_TO_BUY);
+    rails_set(rails, "2", "90");
+    to_cut(rails, &count);
+    assert_int_equal(count, 0);
+    assert_true(rails_plan(rails)->jobs.at[0].cut);
+    assert_int_equal(rails_plan(rails)->cost.estimate, estimate);
+}
+
 /* ---- bought anew ---- */
 
 /* What a second purchase keeps goes with it, and what the first one kept stays. */
@@ -324,6 +364,7 @@ int main(void)
         RAILS_TEST(a_spoiled_part_is_cut_from_what_was_bought),
         RAILS_TEST(what_is_cut_from_the_shelf_comes_off_it),
         RAILS_TEST(what_the_first_cuts_left_on_the_shelf_is_cut_first),
+        RAILS_TEST(what_was_cut_before_is_known_with_the_next_edit),
         RAILS_TEST(a_second_purchase_takes_its_layouts_back),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
