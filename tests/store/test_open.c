@@ -335,7 +335,7 @@ static void make_large(const struct place *place)
     run_sql(place->path,
             "WITH RECURSIVE n (i) AS (SELECT 1 UNION ALL SELECT i + 1 FROM n WHERE i < 30)"
             " INSERT INTO layout SELECT (SELECT min(key) FROM build), 1000 + i, 'job',"
-            " hex(randomblob(30000)) FROM n;"
+            " hex(randomblob(30000)), NULL FROM n;"
             "UPDATE build SET next_key = 2000");
 }
 
