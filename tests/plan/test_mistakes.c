@@ -285,7 +285,9 @@ static bool measures_the_bed_first(const struct joined *piece)
 {
     const struct step *bed = step_of(piece, "bed");
 
-    return bed && bed->hold && comes_before(piece, "bed", "drill");
+    return bed && bed->hold && bed->measure_count == 1 &&
+           strstr(bed->measures[0], "height, distance from the middle") &&
+           comes_before(piece, "bed", "drill");
 }
 
 static void make_bed_padding(struct joined *piece, bool wrong)
