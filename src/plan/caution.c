@@ -28,15 +28,6 @@ static bool has_foam(const struct plan *plan, const struct step *step)
     return false;
 }
 
-static bool is_foam(const struct plan *plan, const struct step *step)
-{
-    const struct layer *layer = MODEL_FIND(plan->facts, layer, step->layer);
-    const struct stock *stock =
-        MODEL_FIND(plan->facts, stock, step->kind == STEP_SLICE ? step_key_of(step->name) : 0);
-
-    return (layer && layer->kind == LAYER_FOAM) || (stock && stock->kind == STOCK_FOAM);
-}
-
 static bool something_tips(const struct plan *plan, const struct step *step)
 {
     (void)step;
@@ -102,9 +93,9 @@ static const struct {
     {STEP_SLICE,
      "foam burns fast and its smoke is poisonous: no flame or heater near; take up its "
      "dust with a vacuum",
-     is_foam, NULL},
+     NULL, NULL},
     {STEP_PAD, "foam burns fast and its smoke is poisonous: no flame, heater or bare lamp near",
-     is_foam, NULL},
+     NULL, NULL},
     {STEP_COVER,
      "temporary staples: count them in and out, sweep, and go over the floor with "
      "a magnet",
@@ -126,13 +117,16 @@ static const char *row_words(const struct plan *plan, const struct step *step, s
 {
     assert(row < sizeof cautions / sizeof *cautions);
 
-    int64_t count = cautions[row].count ? cautions[row].count(plan, step) : 0;
+    int64_t count;
 
-    if (cautions[row].kind != step->kind || (cautions[row].count && count == 0) ||
+    if (cautions[row].kind != step->kind ||
         (cautions[row].holds && !cautions[row].holds(plan, step)))
         return NULL;
     if (!cautions[row].count)
         return cautions[row].words;
+    count = cautions[row].count(plan, step);
+    if (count == 0)
+        return NULL;
     return arena_format(arena, "%" PRId64 " %s", count, cautions[row].words);
 }
 
@@ -142,7 +136,7 @@ const char *caution_of_step(const struct plan *plan, const struct step *step, co
     const char *words = said ? said : "";
 
     for (size_t i = 0; i < sizeof cautions / sizeof *cautions; i++) {
-        const char *more = cautions[i].kind == step->kind ? row_words(plan, step, i, arena) : NULL;
+        const char *more = row_words(plan, step, i, arena);
 
         if (more)
             words = *words ? arena_format(arena, "%s; %s", words, more) : more;
