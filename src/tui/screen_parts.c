@@ -9,6 +9,16 @@ struct parts_state {
     struct list_view list;
 };
 
+/* What became of a part that was cut: a part that changed since is not needed as it was. */
+static const char *what_became(const struct plan *plan, size_t cut)
+{
+    const struct cut_part *part = &plan->facts->cut_parts.at[cut];
+    bool stands = part->cut_stock == 0;
+    for (size_t i = 0; i < plan->parts.count && !stands; i++)
+        stands = plan->parts.at[i].cut == cut;
+    return part->spoiled ? "spoiled" : stands ? "" : "not needed";
+}
+
 static void parts_paint(struct tui *tui, void *opaque, int top, int height)
 {
     struct parts_state *state = opaque;
@@ -27,7 +37,7 @@ static void parts_paint(struct tui *tui, void *opaque, int top, int height)
         view_text(&tui->view, top + i, 1, 30, style, part->part);
         view_text(&tui->view, top + i, 32, 20, style,
                   quantity_print_unit(length, QUANTITY_LENGTH, model_units(model), part->length));
-        view_text(&tui->view, top + i, 54, 10, style, part->spoiled ? "spoiled" : "");
+        view_text(&tui->view, top + i, 54, 10, style, what_became(tui_plan(tui), (size_t)index));
         if (index == state->list.chosen)
             view_cursor(&tui->view, top + i, 1);
     }
@@ -68,11 +78,12 @@ static void parts_line(struct tui *tui, void *opaque, int index, struct text *ou
 {
     const struct cut_part *part = &tui_model(tui)->cut_parts.at[index];
     char length[QUANTITY_TEXT];
+    const char *what = what_became(tui_plan(tui), (size_t)index);
     (void)opaque;
     text_format(
-        out, "%s  %s%s", part->part,
+        out, "%s  %s%s%s", part->part,
         quantity_print_unit(length, QUANTITY_LENGTH, model_units(tui_model(tui)), part->length),
-        part->spoiled ? "  spoiled" : "");
+        *what ? "  " : "", what);
 }
 
 const struct screen screen_parts = {
