@@ -146,6 +146,22 @@ static void what_can_be_done_now_follows_the_minutes(void **state)
     assert_shown(stage, "Step 1 of");
 }
 
+/* A part of another size now is not needed as it was cut; it is again when the size is taken back.
+ */
+static void a_part_that_changed_is_told_among_those_that_were_cut(void **state)
+{
+    struct stage *stage = *state;
+    stage_go(stage, "F5 s");
+    tick_until(stage->desk, "cut:1");
+    stage_press(stage, "Down");
+    assert_not_shown(stage, "not needed");
+    DONE(desk_set(stage->desk, ENTITY_box, 3, "height", "50 in", note));
+    stage_press(stage, "Down");
+    assert_shown(stage, "not needed");
+    stage_press(stage, "u");
+    assert_not_shown(stage, "not needed");
+}
+
 static void a_part_is_spoiled_and_taken_back(void **state)
 {
     struct stage *stage = *state;
@@ -303,6 +319,7 @@ int main(void)
         CASES(esc_leaves_measures_and_step_as_they_were),
         CASES(what_can_be_done_now_follows_the_minutes),
         CASES(a_part_is_spoiled_and_taken_back),
+        CASES(a_part_that_changed_is_told_among_those_that_were_cut),
         CASES(a_join_that_is_needed_is_not_left_out),
         CASES(a_spend_is_written_down_with_today),
         CASES(a_spend_is_deleted_and_comes_back),
