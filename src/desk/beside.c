@@ -44,6 +44,12 @@ static void set_join(struct join *join, const struct desk_beside *beside, int64_
     join->offset_v = first ? -v : v;
 }
 
+/* A cushion lies where it is put: there is no wood in it for a screw. */
+static bool is_cushion(const struct box *box)
+{
+    return box->frame == FRAME_CUSHION;
+}
+
 enum fault desk_beside_change(struct model *draft, void *context, struct fault_note *note)
 {
     const struct desk_beside *beside = context;
@@ -54,11 +60,13 @@ enum fault desk_beside_change(struct model *draft, void *context, struct fault_n
         return fault_say(note, FAULT_UNKNOWN, 0, "it takes another box to be beside");
     int64_t u = offset_along(other, box, side_u_axis(beside->side), beside->along_u);
     int64_t v = offset_along(other, box, side_v_axis(beside->side), beside->along_v);
+    bool rests = is_cushion(box) || is_cushion(other);
     struct join *join = join_between(draft, beside->box, beside->other);
     if (!join) {
         join = MODEL_ADD(draft, join);
         join->box_a = beside->other;
         join->box_b = beside->box;
+        join->fastener = rests ? FASTENER_REST : FASTENER_SCREW;
         fault = name_join(draft, join, note);
     }
     if (!fault)

@@ -121,9 +121,10 @@ enum fault desk_mirror(struct desk *desk, int64_t box, const char *name, struct 
 /*
  * Puts a box beside another one: on a side of it, and along that side's two directions (u and v of
  * the face) flush where it begins, in the middle, or flush where it ends. The join between the two
- * is moved, or made where there is none. For boxes that neither lean nor are turned against each
- * other. UNKNOWN where one is not there or both are the same. desk_beside_change is the same as a
- * change for desk_change, whose context is a struct desk_beside, for a preview.
+ * is moved, or made where there is none: of screws, or one that rests where one is a cushion. For
+ * boxes that neither lean nor are turned against each other. UNKNOWN where one is not there or both
+ * are the same. desk_beside_change is the same as a change for desk_change, whose context is a
+ * struct desk_beside, for a preview.
  */
 enum desk_flush { FLUSH_BEGIN, FLUSH_MIDDLE, FLUSH_END, FLUSHES };
 struct desk_beside {

@@ -1,6 +1,7 @@
 /* A box is put beside another: where the plan then has the two. */
 #include "workshop.h"
 
+#include "plan/findings.h"
 #include "plan/geometry.h"
 
 #include <setjmp.h>
@@ -125,6 +126,20 @@ static void a_join_the_other_way_round_is_moved(void **state)
     assert_int_equal(desk_model(pair->bench.desk)->joins.at[0].count, 3);
 }
 
+/* Screws find no wood in a cushion. */
+static void a_cushion_rests_where_it_is_put(void **state)
+{
+    struct pair *pair = *state;
+
+    DONE(desk_set(pair->bench.desk, ENTITY_box, pair->small, "frame", "cushion", note));
+    put(pair, SIDE_TOP, FLUSH_MIDDLE, FLUSH_END);
+    assert_touches(pair, SIDE_TOP);
+    assert_int_equal(desk_model(pair->bench.desk)->joins.at[0].fastener, FASTENER_REST);
+    for (size_t i = 0; i < desk_plan(pair->bench.desk)->findings.count; i++)
+        assert_int_not_equal(desk_plan(pair->bench.desk)->findings.at[i].kind,
+                             FINDING_JOIN_NO_WOOD);
+}
+
 static void a_box_is_not_put_beside_itself(void **state)
 {
     struct pair *pair = *state;
@@ -140,6 +155,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         FACT(every_side_and_every_edge_is_where_it_was_asked_for),
         FACT(a_join_the_other_way_round_is_moved),
+        FACT(a_cushion_rests_where_it_is_put),
         FACT(a_box_is_not_put_beside_itself),
     };
     int failed = cmocka_run_group_tests_name("beside", tests, NULL, NULL);
