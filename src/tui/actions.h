@@ -83,11 +83,11 @@ enum tui_key {
     A(TROLLEY, "trolley", KEY_CONTROL('L'), 'g', "trolley",                                       \
       "one shopping trip for several builds")                                                     \
     A(COMPARE, "compare", KEY_CONTROL('_'), 'B', "compare",                                       \
-      "marked builds side by side; of one, what it would come to otherwise")                      \
+      "marked builds side by side; of one, its other ways")                                       \
     A(ACCOUNT, "account", KEY_CONTROL('^'), 'A', "account",                                       \
       "money, months and hours of all builds, weeks at the bench")                                \
     A(STOCK, "stock", KEY_CONTROL('U'), 'S', "stock",                                             \
-      "prices, what they were, what was paid before, and the shelf")                              \
+      "prices, also older ones, what was paid before, the shelf")                                 \
     A(TRADE, "trade", KEY_F1 + 8, 't', "trade", "trade values of this build or workshop")         \
     A(SHOP, "workshop", KEY_F1 + 9, 'w', "workshop", "the workshop: stock, prices, tools, shelf") \
     A(UNDO, "undo", KEY_F1 + 10, 'u', "undo", "take the last edit back, from any day")            \
@@ -97,9 +97,9 @@ enum tui_key {
     A(LIST_OUT, "list-out", KEY_CONTROL('A'), 'Y', "list out",                                    \
       "copy the whole list or sheet into the terminal's clipboard")                               \
     A(NOTE, "note", KEY_CONTROL('R'), 'N', "note",                                                \
-      "the note of the selected item, step or fields, in your own editor")                        \
+      "the note of what is selected, in your own editor")                                         \
     A(MOUSE, "mouse", KEY_CONTROL('G'), 'M', "mouse",                                             \
-      "the mouse chooses, opens and scrolls, or is the terminal's own")                           \
+      "the mouse chooses and opens, or is the terminal's own")                                    \
     A(QUIT, "leave", KEY_F1 + 3, 'q', "leave", "leave the program; everything is kept")
 
 enum action {

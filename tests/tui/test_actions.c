@@ -18,6 +18,14 @@ static void every_action_has_a_key_and_help(void **state)
     }
 }
 
+/* Beside the 22 columns of its keys, of 80. */
+static void every_help_line_is_whole_on_the_help_screen(void **state)
+{
+    (void)state;
+    for (int i = 0; i < ACTION_COUNT; i++)
+        assert_true(strlen(actions[i].help) <= 80 - 22);
+}
+
 static void every_key_leads_to_its_action(void **state)
 {
     struct keymap keymap;
@@ -101,6 +109,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(every_action_has_a_key_and_help),
+        cmocka_unit_test(every_help_line_is_whole_on_the_help_screen),
         cmocka_unit_test(every_key_leads_to_its_action),
         cmocka_unit_test(letters_only_shorten),
         cmocka_unit_test(keys_without_an_action_have_none),
