@@ -85,7 +85,7 @@ int fault_print(char *buffer, size_t size, const struct fault_note *note)
         snprintf(place, sizeof place, "line %d, column %d: ", note->line, note->column);
     else if (note->line > 0)
         snprintf(place, sizeof place, "line %d: ", note->line);
-    else if (note->column > 0)
+    else if (note->column > (note->path[0] ? 1 : 0)) /* a field begins where its name ends */
         snprintf(place, sizeof place, "column %d: ", note->column);
     return snprintf(buffer, size, "%s%s%s%s", note->path, colon, place, why);
 }

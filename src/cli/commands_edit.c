@@ -24,10 +24,22 @@ static enum fault take_up(struct cli *cli, struct fault_note *note)
     return desk_take_up_named(cli->desk, cli->operands[0], note);
 }
 
+/* "layer edge", as screens write it, is "layer_edge". */
+static const struct entity *entity_written(const char *words)
+{
+    char name[MODEL_NAME_TEXT];
+
+    snprintf(name, sizeof name, "%s", words);
+    for (char *at = name; *at; at++)
+        if (*at == ' ')
+            *at = '_';
+    return entity_named(name);
+}
+
 /* The kind that the second operand names, "box". Items of a build need one that is taken up. */
 static enum fault find_kind(struct cli *cli, enum entity_kind *ret_kind, struct fault_note *note)
 {
-    const struct entity *entity = entity_named(cli->operands[1]);
+    const struct entity *entity = entity_written(cli->operands[1]);
     bool shop = entity && (entity->in_shop || entity->kind == ENTITY_workshop);
 
     if (!entity || (!shop && !desk_model(cli->desk)->build.key))

@@ -50,6 +50,7 @@ static enum fault take_line(struct taking *taking, size_t index, struct fault_no
     const struct cure_edit *edit = &taking->cure->edits[index];
     const struct entity *entity = entity_of(edit->entity);
     const struct field *field;
+    enum fault fault;
     void *item;
 
     if (!edit->field)
@@ -60,7 +61,12 @@ static enum fault take_line(struct taking *taking, size_t index, struct fault_no
         return fault_say(note, FAULT_UNKNOWN, 0, "a %s has no field \"%s\"", entity->name,
                          edit->field);
     item = item_of(taking, index);
-    return item ? field_read(field, taking->model, item, edit->value, note) : say_gone(edit, note);
+    if (!item)
+        return say_gone(edit, note);
+    fault = field_read(field, taking->model, item, edit->value, note);
+    if (fault)
+        fault_at(note, "%s", edit->field);
+    return fault;
 }
 
 enum fault cure_apply(struct model *model, const struct cure *cure, struct fault_note *note)

@@ -8,8 +8,8 @@
 
 /*
  * Reads every line of a cure into the model, whose arena has an escape. UNKNOWN for an item or a
- * field that is not there, and the faults of field_read; the model is then to be thrown away, for
- * lines before that one are taken.
+ * field that is not there, and the faults of field_read, at the field's name; the model is then to
+ * be thrown away, for lines before that one are taken.
  */
 enum fault cure_apply(struct model *model, const struct cure *cure, struct fault_note *note);
 

@@ -25,6 +25,9 @@ static void kinds_and_items_are_told_field_by_field(void **state)
     struct shell *shell = with_bench(state);
 
     assert_int_equal(RUN("items", "Bench")->code, 0);
+    assert_int_equal(RUN("items", "Bench", "layer edge")->code, 0); /* as screens call them */
+    assert_int_equal(RUN("items", "Bench", "layer_edge")->code, 0);
+    assert_int_equal(RUN("items", "Bench")->code, 0);
     assert_says(shell->answer.out, "box ");
     assert_says(shell->answer.out, "layer ");
     assert_int_equal(
@@ -101,6 +104,8 @@ static void what_is_wrong_is_refused_with_its_reason(void **state)
 {
     struct shell *shell = with_bench(state);
 
+    assert_int_not_equal(RUN("add", "Bench", "box", "name=Q", "frame=chest")->code, 0);
+    assert_says(shell->answer.error, "frame: one of these is expected: ladder");
     assert_int_not_equal(RUN("add", "Bench", "shelf-board", "name=Q")->code, 0);
     assert_says(shell->answer.error, "no kind of item");
     assert_int_not_equal(RUN("add", "Bench", "box", "colour=red")->code, 0);
