@@ -16,7 +16,8 @@ static void cover_repeats(struct table *table, const struct plan *plan, const st
     if (cover->repeats == 0)
         table_cell(table, "%s", "");
     else
-        table_cell(table, "%lld repeats, %s", (long long)cover->repeats,
+        table_cell(table, "%lld repeat%s, %s", (long long)cover->repeats,
+                   cover->repeats == 1 ? "" : "s",
                    print_length_unit(plan, cover->repeats * stock->repeat_along).at);
 }
 
