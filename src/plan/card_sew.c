@@ -48,19 +48,26 @@ static const char *open_sides(const struct carding *carding, const struct layer 
     return names;
 }
 
+/* An outside back is stitched to the frame when it is put on, and that card says so. */
+static bool is_sewn_now(const struct layer *layer, const struct seam *seam)
+{
+    return layer && seam->layer == layer->key &&
+           (seam->kind != SEAM_BY_HAND || layer->kind != LAYER_OUTSIDE_BACK);
+}
+
 /* The seams that find room, the last line telling of the rest. */
-static void put_seams(struct carding *carding, size_t last)
+static void put_seams(struct carding *carding, const struct layer *layer, size_t last)
 {
     const struct plan *plan = carding->planning->plan;
     struct step *step = carding->step;
     size_t left = 0;
 
     for (size_t i = 0; i < plan->seams.count; i++)
-        left += plan->seams.at[i].layer == step->layer;
+        left += is_sewn_now(layer, &plan->seams.at[i]);
     for (size_t i = 0; i < plan->seams.count; i++) {
         const struct seam *seam = &plan->seams.at[i];
 
-        if (seam->layer != step->layer)
+        if (!is_sewn_now(layer, seam))
             continue;
         if (step->action_count + 1 == last && left > 1) {
             card_say(carding,
@@ -78,7 +85,7 @@ void card_sew(struct carding *carding)
     const struct layer *layer = MODEL_FIND(carding->planning->model, layer, carding->step->layer);
     const char *open = layer ? open_sides(carding, layer) : "";
 
-    put_seams(carding, CARD_ACTIONS - (*open != '\0'));
+    put_seams(carding, layer, CARD_ACTIONS - (*open != '\0'));
     if (*open)
         card_say(carding, arena_format(carding->planning->arena,
                                        "Leave the %s open: it is pulled on there", open));

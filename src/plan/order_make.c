@@ -458,7 +458,10 @@ static void make_slit(struct ordering *ordering, const struct layer *layer)
 
 static void make_closer(struct ordering *ordering, int kind, const struct layer *layer)
 {
-    if (counted_layer(ordering->planning, &ordering->counted, layer->key)->seam > 0)
+    const struct layer_counted *counted =
+        counted_layer(ordering->planning, &ordering->counted, layer->key);
+
+    if (counted->seam > counted->by_seam[SEAM_BY_HAND]) /* stitches come when it is put on */
         add_layer(ordering, STEP_SEW, layer);
     add_layer(ordering, kind, layer);
     make_slit(ordering, layer);

@@ -315,6 +315,7 @@ static void pile_is_stitched_by_hand(void **state)
     assert_int_equal(bought_of(soft, thread), 1);
     assert_in_range(closing_step(soft)->minutes, (18288 + 9144) * 5 / 4 - 5,
                     (18288 + 9144) * 5 / 4 + 5);
+    assert_null(soft_step(soft, STEP_SEW)); /* its stitches come when it is put on */
 }
 
 int main(void)
