@@ -30,6 +30,7 @@ void check_seams(struct planning *planning);
 /* Seat foam that is light or joined, a hand gun and hardwood, pile under nail strips, zips without
  * a seam. */
 void check_soft(struct planning *planning);
+void check_cushions(struct planning *planning);
 
 /* Layers, facings and frames that are to be made of what they cannot be made of. */
 void check_stuff(struct planning *planning);

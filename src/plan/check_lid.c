@@ -8,6 +8,7 @@
  * 3  A gap at the hinges that the maker gave is no less than the cloth of both parts takes.
  * 4  A lid that is lifted stands on its hinged edge, and reaches behind its hinges by its board and
  *    its padding: no wall stands nearer than that.
+ * 5  Under a lid is no join of screws: boxes are put beside one another before one gets its hinges.
  */
 #include "plan/check.h"
 
@@ -245,6 +246,28 @@ static void check_wall(struct planning *planning, const struct box *lid, int64_t
     cure_offer(&cure, finding);
 }
 
+/* ---- what shuts it for good ---- */
+
+static bool is_screwed(const struct join *join, int64_t lid)
+{
+    return join->target == TARGET_BOX && join->fastener != FASTENER_REST &&
+           ((join->box_a == lid && join->side_a == SIDE_BOTTOM) ||
+            (join->box_b == lid && join->side_b == SIDE_BOTTOM));
+}
+
+static void check_screwed(struct planning *planning, const struct box *lid, const struct join *join)
+{
+    struct cure_draft cure = cure_begin(planning, "Let it rest there");
+    struct finding *finding;
+
+    if (!is_screwed(join, lid->key))
+        return;
+    finding = finding_add(planning, FINDING_LID_SCREWED, ENTITY_box, lid->key);
+    argument_text(finding, 0, join->name);
+    cure_word(&cure, ENTITY_join, join->key, "fastener", words_fastener.at[FASTENER_REST].name);
+    cure_offer(&cure, finding);
+}
+
 /* ---- all ---- */
 
 static void check_lid(struct planning *planning, const struct box *lid, const struct fitting *hinge)
@@ -255,6 +278,8 @@ static void check_lid(struct planning *planning, const struct box *lid, const st
 
     check_stay(planning, lid, chest);
     check_hinges(planning, lid);
+    for (size_t i = 0; i < model->joins.count; i++)
+        check_screwed(planning, lid, &model->joins.at[i]);
     if (chest)
         check_air(planning, chest);
     for (size_t i = 0; pose && pose->placed && i < model->walls.count; i++)

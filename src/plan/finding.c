@@ -200,10 +200,11 @@ static void find_over_budget(struct planning *planning)
 }
 
 static void (*const checks[])(struct planning *planning) = {
-    find_over_budget, check_openings, check_patches, check_landings,  check_seams,    check_hidden,
-    check_short,      check_soft,     check_closing, check_legs,      check_room,     check_lids,
-    check_gaps,       check_outlines, check_bends,   check_way_in,    check_strength, check_stuff,
-    check_drilling,   check_seats,    check_members, check_rehearsal,
+    find_over_budget, check_openings, check_patches,   check_landings, check_seams,
+    check_hidden,     check_short,    check_soft,      check_cushions, check_closing,
+    check_legs,       check_room,     check_lids,      check_gaps,     check_outlines,
+    check_bends,      check_way_in,   check_strength,  check_stuff,    check_drilling,
+    check_seats,      check_members,  check_rehearsal,
 };
 
 void pass_finding(struct planning *planning)

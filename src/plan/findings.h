@@ -68,6 +68,10 @@
     F(CLOTH_NO_SEAM, STOP, "the %e is %1 wide, the cloth %2, and no seam is allowed")              \
     F(LAYER_NO_ROOM, WARN, "joints take up all of the face: nothing of the %e is left")            \
     F(ZIP_NOWHERE, WARN, "a zip at the %1 of %e stands in no seam: no cover is sewn there")        \
+    F(CUSHION_OPEN, WARN,                                                                          \
+      "the %e is not sewn shut all round, and a cushion has no wood to staple it to")              \
+    F(CUSHION_SLACK, WARN, "the padding in %e is %1 thick, the cushion %2: it does not fill it")   \
+    F(FOAM_SHORT, WARN, "the %e is %1 thick, but %2 comes %3 thick: one layer of it is bought")    \
     F(TUFT_ON_MEMBER, WARN, "a button of %e lies %1 from a member behind it, %2 is wanted")        \
     F(BOXING_WANTED, NOTE,                                                                         \
       "%e goes over %1 of foam in one piece: over %2 a boxing strip lies flatter at its corners")  \
@@ -172,6 +176,7 @@
     F(LEG_NO_WOOD, WARN,                                                                           \
       "%e at %1, %2 has no solid wood over it, %3 thick is wanted: put a block there")             \
     F(LID_SLAMS, WARN, "nothing holds the lid %e when it is lifted: it wants a stay")              \
+    F(LID_SCREWED, WARN, "the lid %e has hinges, and join %1 screws it shut: let it rest there")   \
     F(LID_STIFLES, WARN,                                                                           \
       "%e is shut by its lid, and lets air in through %1 gaps of %2: two, %3 together, are "       \
       "wanted")                                                                                    \

@@ -122,6 +122,21 @@ static void a_lid_without_a_stay_is_told(void **state)
     assert_int_equal(soft_findings(soft, FINDING_LID_SLAMS), 0);
 }
 
+/* Put beside its chest first, with screws, and given its hinges later. */
+static void a_lid_that_is_screwed_shut_is_told(void **state)
+{
+    struct soft *soft = *state;
+
+    add_chest(soft, 0);
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_LID_SCREWED), 0);
+    soft->model.joins.at[0].fastener = FASTENER_SCREW;
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_LID_SCREWED), 1);
+    take_cure(soft, FINDING_LID_SCREWED, 0);
+    assert_int_equal(soft_findings(soft, FINDING_LID_SCREWED), 0);
+}
+
 /* The lid's cloth of 1/8 in and 1/16 beside it; and the apron's of 1/4 in where there is one. */
 static void the_gap_at_the_hinges_counts_the_cloth_of_both_parts(void **state)
 {
@@ -345,6 +360,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         SOFT_TEST(a_lid_without_a_stay_is_told),
+        SOFT_TEST(a_lid_that_is_screwed_shut_is_told),
         SOFT_TEST(the_gap_at_the_hinges_counts_the_cloth_of_both_parts),
         SOFT_TEST(a_gap_too_small_for_the_cloth_is_told),
         SOFT_TEST(a_shut_chest_wants_two_gaps_for_air),

@@ -1,6 +1,7 @@
 /* Seams in the order of sewing, with their lengths computed by hand beside the checks. */
 #include "soft.h"
 
+#include "plan/cure.h"
 #include "plan/findings.h"
 #include "plan/steps.h"
 
@@ -284,6 +285,64 @@ static void a_zip_where_nothing_is_sewn_is_told(void **state)
     assert_int_equal(soft_findings(soft, FINDING_ZIP_NOWHERE), 1);
 }
 
+/* ---- cushions that are not whole ---- */
+
+/* A sewn cover whose sides are as a new layer has them: one face, no boxing, nothing to staple. */
+static void a_cushion_that_is_not_sewn_shut_is_told(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box = soft_box(soft, "S", 20, 22, 4);
+    int64_t cover = soft_layer(soft, box, LAYER_COVER, SHAPE_SEWN, SIDE_TOP, soft->cloth);
+    struct fault_note note;
+
+    ((struct box *)model_find(&soft->model, ENTITY_box, box))->frame = FRAME_CUSHION;
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_CUSHION_OPEN), 1);
+    assert_int_equal(soft_finding(soft, FINDING_CUSHION_OPEN)->cure_count, 1);
+    assert_int_equal(
+        cure_apply(&soft->model, &soft_finding(soft, FINDING_CUSHION_OPEN)->cures[0], &note), 0);
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_CUSHION_OPEN), 0);
+    assert_piece(soft_piece(soft, cover, "face", 1), 21, 23);
+    soft_layer_of(soft, cover)->both = 0;
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_CUSHION_OPEN), 1);
+    soft_layer_of(soft, cover)->slip = 1;
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_CUSHION_OPEN), 0);
+}
+
+static void foam_that_does_not_fill_a_cushion_is_told(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box = soft_box(soft, "S", 20, 22, 8);
+    struct fault_note note;
+
+    ((struct box *)model_find(&soft->model, ENTITY_box, box))->frame = FRAME_CUSHION;
+    soft_layer(soft, box, LAYER_FOAM, SHAPE_SLAB, SIDE_TOP, soft->foam4);
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_CUSHION_SLACK), 1);
+    assert_int_equal(
+        cure_apply(&soft->model, &soft_finding(soft, FINDING_CUSHION_SLACK)->cures[0], &note), 0);
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_CUSHION_SLACK), 0);
+    assert_int_equal(soft->plan->pieces.count, 2);
+}
+
+static void a_layer_thicker_than_its_foam_is_told(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box = soft_box(soft, "S", 20, 22, 4);
+    int64_t foam = soft_layer(soft, box, LAYER_FOAM, SHAPE_SLAB, SIDE_TOP, soft->foam2);
+
+    soft_layer_of(soft, foam)->thickness = IN(2);
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_FOAM_SHORT), 0);
+    soft_layer_of(soft, foam)->thickness = IN(4);
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_FOAM_SHORT), 1);
+}
+
 /* ---- welt, bands, widths ---- */
 
 /* Round 20 x 22 on both faces, before the boxing. */
@@ -366,6 +425,9 @@ int main(void)
         SOFT_TEST(a_zip_stands_between_the_halves_of_its_strip),
         SOFT_TEST(a_zip_with_one_face_stands_in_its_seam),
         SOFT_TEST(a_zip_where_nothing_is_sewn_is_told),
+        SOFT_TEST(a_cushion_that_is_not_sewn_shut_is_told),
+        SOFT_TEST(foam_that_does_not_fill_a_cushion_is_told),
+        SOFT_TEST(a_layer_thicker_than_its_foam_is_told),
         SOFT_TEST(welt_in_a_seam_is_sewn_to_the_face_first),
         SOFT_TEST(strips_of_welt_are_joined_before_the_cord_goes_in),
         SOFT_TEST(a_band_is_closed_at_both_ends),
