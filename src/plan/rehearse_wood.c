@@ -314,12 +314,33 @@ void do_set(struct stage *stage, const struct step *step)
     stage->set = stage->now;
 }
 
-/* To the walls: from now on they stand where they are. */
+/* Is a box of that group still to be laid on one that is not of it? */
+static bool waits_to_be_laid(const struct stage *stage, size_t group)
+{
+    for (size_t i = 0; i < stage->model->joins.count; i++) {
+        const struct staged_join *join = &stage->joins[i];
+        const struct join *rest = join->join;
+        bool up = rest->side_a == SIDE_TOP;
+        const struct staged_box *over, *under;
+
+        if (rest->fastener != FASTENER_REST || rest->target != TARGET_BOX || join->left_out ||
+            join->offered != PLAN_NONE || (!up && rest->side_a != SIDE_BOTTOM))
+            continue;
+        over = stage_box(stage, up ? rest->box_b : rest->box_a);
+        under = stage_box(stage, up ? rest->box_a : rest->box_b);
+        if (over && under && over->group == group && under->group != group)
+            return true;
+    }
+    return false;
+}
+
+/* To the walls: from now on they stand where they are; seats that are laid on later, not yet. */
 void do_push(struct stage *stage, const struct step *step)
 {
     (void)step;
     check_moved(stage);
     stage->pushed = stage->now;
     for (size_t i = 0; i < stage->model->boxes.count; i++)
-        stage->boxes[i].in_room = stage->now;
+        if (!waits_to_be_laid(stage, stage->boxes[i].group))
+            stage->boxes[i].in_room = stage->now;
 }

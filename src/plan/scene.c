@@ -162,10 +162,12 @@ static bool has_legs(const struct model *model)
     return false;
 }
 
-static bool stands_on_floor(const struct planning *planning, const struct join *join, int64_t box)
+/* A plinth under it, or under its neighbour, lifts a box less than a hand needs. */
+static bool stands_on_floor(const struct planning *planning, const struct join *join,
+                            int64_t raised)
 {
     return join->place == PLACE_SITE && !has_legs(planning->model) &&
-           plan_pose(planning->plan, box)->at.z == floor_of(planning);
+           raised < planning->value[TRADE_HAND_HOLE_WIDTH];
 }
 
 int64_t way_box(const struct junction *junction, bool head_in_b)
@@ -195,7 +197,8 @@ struct scene way_scene(const struct vicinity *vicinity, const struct junction *j
     scene.axis = side_axis(scene.side);
     scene.sign = -side_sign(scene.side);
     way_open_side(&scene, -1);
-    scene.on_floor = stands_on_floor(planning, scene.join, scene.box->key);
+    scene.raised = plan_pose(planning->plan, scene.box->key)->at.z - floor_of(planning);
+    scene.on_floor = stands_on_floor(planning, scene.join, scene.raised);
     assert(scene.sign == 1 || scene.sign == -1);
     return scene;
 }
@@ -240,8 +243,8 @@ int64_t way_free_along(const struct scene *scene, struct vector at, int axis, in
 
         least = distance < least ? distance : least;
     }
-    if (scene->on_floor && axis == AXIS_Z && sign < 0 && at.z < least)
-        least = at.z;
+    if (scene->on_floor && axis == AXIS_Z && sign < 0)
+        least = length_smaller(least, at.z + scene->raised);
     return least;
 }
 
@@ -264,7 +267,7 @@ int64_t way_free_beside(const struct scene *scene, struct vector head, int64_t n
     int64_t from = vector_along(head, scene->axis);
     int64_t low = scene->sign > 0 ? from : from - needed;
     int64_t high = scene->sign > 0 ? from + needed : from;
-    int64_t least = scene->on_floor && scene->axis != AXIS_Z ? head.z : WAY_FREE;
+    int64_t least = scene->on_floor && scene->axis != AXIS_Z ? head.z + scene->raised : WAY_FREE;
 
     for (size_t i = 0; i < scene->obstacles.count; i++) {
         const struct solid *solid = &scene->obstacles.at[i].solid;

@@ -41,7 +41,8 @@ struct scene {
     const struct screw_head *heads; /* of the junction's points; NULL before way_see_heads */
     struct obstacles obstacles;
     int64_t opened; /* side without its fixed panels yet; -1 for none */
-    bool on_floor;  /* at the time of joining */
+    bool on_floor;  /* at the time of joining: no hand comes under it */
+    int64_t raised; /* then: how far its bottom is off the floor */
 };
 
 /* The box that the heads of a way are on. */

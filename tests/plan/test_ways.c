@@ -5,6 +5,7 @@
 #include "joined.h"
 #include "plan/cure.h"
 #include "plan/findings.h"
+#include "plan/steps.h"
 
 #include <stdarg.h>
 #include <stddef.h>
@@ -29,6 +30,14 @@ static bool has_stop(const struct plan *plan, int kind, int64_t key)
 {
     for (size_t i = 0; i < plan->findings.count; i++)
         if (plan->findings.at[i].kind == kind && plan->findings.at[i].key == key)
+            return true;
+    return false;
+}
+
+static bool has_step(const struct plan *plan, int kind)
+{
+    for (size_t i = 0; i < plan->steps.count; i++)
+        if (plan->steps.at[i].kind == kind)
             return true;
     return false;
 }
@@ -487,6 +496,55 @@ static void seat_that_is_laid_on_is_lifted_off_for_the_wall_screws(void **state)
     joined_end(&seated.piece);
 }
 
+/* An edge that is stapled in the room from where a wall stands: the piece stands off it, and is
+ * pushed there. The seat is laid on after that, and the rehearsal sees none before. */
+static void a_seat_that_is_laid_on_after_the_push_is_not_there_before(void **state)
+{
+    struct seated seated;
+
+    (void)state;
+    seat_over_the_wall_screws(&seated, PLACE_BENCH);
+    struct model *model = &seated.piece.model;
+    struct join *laid = model_find(model, ENTITY_join, seated.seat_join);
+    struct layer *cover =
+        joined_layer(&seated.piece, seated.bench, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT);
+    struct layer_edge *edge = MODEL_ADD(model, layer_edge);
+
+    laid->fastener = FASTENER_REST;
+    laid->place = PLACE_SITE;
+    cover->left = cover->right = cover->top = cover->bottom = ENDING_SIDE;
+    edge->layer = cover->key;
+    edge->edge = EDGE_LEFT;
+    edge->class = CLASS_SITE;
+    MODEL_ADD(model, wall)->side = SIDE_LEFT;
+    joined_plan(&seated.piece);
+    assert_true(has_step(seated.piece.plan, STEP_PUSH));
+    assert_int_equal(joined_findings(&seated.piece, FINDING_JOIN_NOT_PROVED), 0);
+    joined_end(&seated.piece);
+}
+
+/* A plinth of 3/4 in under it lets no hand come from below, 12 in of it do. */
+static void nothing_comes_from_below_what_stands_on_a_low_plinth(void **state)
+{
+    static const double heights[] = {0.75, 12};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof heights / sizeof *heights; i++) {
+        struct seated seated;
+
+        seat_over_the_wall_screws(&seated, PLACE_BENCH);
+        struct joined *piece = &seated.piece;
+        int64_t plinth = joined_box(piece, FRAME_BOARD, 20, 16, heights[i])->key;
+        struct join *under = joined_join(piece, plinth, SIDE_TOP, seated.bench, SIDE_BOTTOM);
+
+        under->fastener = FASTENER_REST;
+        under->name = "R2";
+        joined_plan(piece);
+        assert_int_equal(joined_findings(piece, FINDING_JOIN_TRAPPED), i == 0);
+        joined_end(piece);
+    }
+}
+
 static void join_given_up_closes_no_circle_in_the_order(void **state)
 {
     struct seated seated;
@@ -516,6 +574,8 @@ int main(void)
         cmocka_unit_test(optional_seat_join_can_be_left_out),
         cmocka_unit_test(story_of_the_wall_screws_names_nothing_for_nothing),
         cmocka_unit_test(seat_that_is_laid_on_is_lifted_off_for_the_wall_screws),
+        cmocka_unit_test(a_seat_that_is_laid_on_after_the_push_is_not_there_before),
+        cmocka_unit_test(nothing_comes_from_below_what_stands_on_a_low_plinth),
         cmocka_unit_test(join_given_up_closes_no_circle_in_the_order),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
