@@ -309,6 +309,15 @@ static const char *box_figure(const struct carding *carding, char letter)
     return box_name(carding, carding->step->box);
 }
 
+static const char *glue_figure(const struct carding *carding, char letter)
+{
+    const struct facing *facing =
+        MODEL_FIND(carding->planning->model, facing, carding->step->facing);
+
+    assert(letter == 'G');
+    return facing && facing->glued ? "Glue, lay" : "Lay";
+}
+
 /* What a letter stands for (card.h); "" when this build has no such figure. */
 static const char *figure(const struct carding *carding, char letter)
 {
@@ -316,8 +325,9 @@ static const char *figure(const struct carding *carding, char letter)
         const char *letters;
         const char *(*say)(const struct carding *carding, char letter);
     } figures[] = {
-        {"b", box_figure},           {"wpe", screw_figure},     {"nlhrodq", join_figure},
-        {"mgktcERTy", layer_figure}, {"iajA", card_lid_figure}, {"zvxfusS", value_figure},
+        {"b", box_figure},         {"G", glue_figure},          {"wpe", screw_figure},
+        {"nlhrodq", join_figure},  {"mgktcERTy", layer_figure}, {"iajA", card_lid_figure},
+        {"zvxfusS", value_figure},
     };
 
     assert(letter != '\0');
@@ -383,9 +393,10 @@ static const struct own_lines lines_before[] = {
 };
 
 static const struct own_lines lines_after[] = {
-    {STEP_PANEL, card_outline},      {STEP_FRAME, card_crown}, {STEP_FRAME, card_frame_order},
-    {STEP_PATCH, card_access_holes}, {STEP_DRILL, card_bolts}, {STEP_SEW, card_sew},
-    {STEP_BACK, card_back},
+    {STEP_PANEL, card_outline},     {STEP_FRAME, card_crown},
+    {STEP_FRAME, card_frame_order}, {STEP_PATCH, card_access_holes},
+    {STEP_DRILL, card_bolts},       {STEP_SEW, card_sew},
+    {STEP_BACK, card_back},         {STEP_STAPLE, card_cloth_holes},
 };
 
 static void put_own_lines(struct carding *carding, const struct own_lines *lines, size_t count)

@@ -14,6 +14,7 @@
  * figure is missing is left out.
  *
  *     b           the box
+ *     G           of a panel: "Glue, lay" or "Lay"
  *     w p e       most of the screws (of the frame, the panels or the join): kind, bits for thread
  *                 and shank
  *     n q         holes of the join to be drilled; its points
@@ -56,9 +57,11 @@ struct carding {
 void card_say(struct carding *carding, const char *line);
 
 /* card_cutout.c: a line for each hole that is cut into the panels of the step, as many as find room
- * beside the panel's own words; and one on the access holes of a join that padding is kept off. */
+ * beside the panel's own words; one on the access holes of a join that padding is kept off; and one
+ * for each other hole that the step's layer lies over, which is opened in the cloth. */
 void card_cutouts(struct carding *carding);
 void card_access_holes(struct carding *carding);
+void card_cloth_holes(struct carding *carding);
 
 /* card_need.c: what a step takes, with counts for this step only. */
 void card_needs(struct carding *carding);

@@ -4,7 +4,9 @@
  */
 #include "plan/card.h"
 
+#include "plan/drape.h"
 #include "plan/geometry.h"
+#include "plan/layers.h"
 
 #include <inttypes.h>
 
@@ -65,6 +67,41 @@ void card_cutouts(struct carding *carding)
         card_say(carding,
                  arena_format(carding->planning->arena,
                               "And %" PRId64 " more: the sheet of the box has them all", more));
+}
+
+/* ---- cloth over them ---- */
+
+/* Hands and drivers come through it, and the cloth is loose there until then. */
+static bool is_way_in(const struct plan *plan, const struct cutout *hole)
+{
+    for (size_t i = 0; i < plan->junctions.count; i++) {
+        const struct junction *junction = &plan->junctions.at[i];
+
+        if (junction->head_inside && junction->head_box == hole->box &&
+            junction->reach_side == hole->side)
+            return true;
+    }
+    return false;
+}
+
+void card_cloth_holes(struct carding *carding)
+{
+    const struct planning *planning = carding->planning;
+    const struct model *model = planning->model;
+    const struct layer *layer = MODEL_FIND(model, layer, carding->step->layer);
+
+    for (size_t i = 0; layer && i < model->cutouts.count; i++) {
+        const struct cutout *hole = &model->cutouts.at[i];
+        const struct box *box = MODEL_FIND(model, box, hole->box);
+
+        if (box && layer_touches(model, layer, box->key) && !is_way_in(planning->plan, hole) &&
+            drape_covers(planning, layer, box, hole->side, hole->u + hole->width / 2,
+                         hole->v + hole->height / 2))
+            card_say(carding, arena_format(planning->arena,
+                                           "Over the %s slit the cloth crosswise, fold it in, "
+                                           "staple it to the edge of the hole",
+                                           *hole->purpose ? hole->purpose : "hole"));
+    }
 }
 
 /* Each hole that padding is kept off stands once in the patches of a layer. */

@@ -82,7 +82,7 @@ const struct card_words card_words[STEP_KINDS] = {
          "after the glue has set it cannot be squared",
          "corner screws stand near the ends: without clearance hole, pilot and glue the wood "
          "splits; " DUST},
-    [STEP_PANEL] = {{"Glue, lay the panel on, one screw (%w) in a corner",
+    [STEP_PANEL] = {{"%G the panel on, one screw (%w) in a corner",
                      "Compare the diagonals, then the opposite corner",
                      "Screw the edges, then the field; a seam sits on the middle of its member"},
                     NULL,

@@ -8,6 +8,7 @@
  */
 #include "plan/screws.h"
 
+#include "plan/cures.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
 
@@ -195,7 +196,8 @@ struct screw_choice screw_choose(struct planning *planning, const struct screw_n
                                          : TRADE_SCREW_BITE_SIDE];
     int64_t least = value[need->end_grain ? TRADE_SCREW_BITE_END_MIN : TRADE_SCREW_BITE_SIDE_MIN];
     int64_t limit = before + need->receiving - margin;
-    struct screw_choice choice = {SCREW_FIT_GOOD, PLAN_NONE, 0, before + bite, limit, least};
+    struct screw_choice choice = {SCREW_FIT_GOOD, PLAN_NONE, 0,           before + bite,
+                                  limit,          least,     need->gauge, need->stock};
     struct sold_list list = {0};
     const struct sold *sold;
 
@@ -219,6 +221,53 @@ struct screw_choice screw_choose(struct planning *planning, const struct screw_n
     return choice;
 }
 
+/* "#10", or in millimetre work the diameter that it is sold as, "5 mm" or "5". */
+static const char *gauge_words(const struct planning *planning, const struct screw_choice *choice,
+                               bool with_unit)
+{
+    const struct stock *stock = MODEL_FIND(planning->model, stock, choice->stock);
+    int64_t gauge = stock ? stock->gauge : choice->gauge;
+    const struct screw_bits *found = screw_bits_of(gauge);
+    int64_t diameter = gauge && found ? found->metric : stock ? stock->diameter : 0;
+    char printed[QUANTITY_TEXT];
+
+    if (gauge && model_units(planning->model) == UNITS_INCH)
+        return arena_format(planning->arena, "#%" PRId64, gauge);
+    if (with_unit)
+        quantity_print_unit(printed, QUANTITY_LENGTH, UNITS_MM, diameter);
+    else
+        quantity_print(printed, QUANTITY_LENGTH, UNITS_MM, diameter);
+    return arena_text(planning->arena, printed);
+}
+
+/* A workshop that has one screw of a gauge is asked for no other until it has one: the shortest
+ * usual one that fits. */
+static void offer_usual(struct planning *planning, const struct screw_choice *choice,
+                        struct finding *finding)
+{
+    enum units units = model_units(planning->model);
+    struct screw_need need = {.gauge = choice->gauge};
+    struct sold_list list = {0};
+    const struct sold *sold;
+    char length[QUANTITY_TEXT];
+    struct cure_draft cure;
+    const char *name;
+
+    collect_usual(planning, &need, &list);
+    sold = pick(&list, choice->need, choice->limit, false);
+    if (choice->stock || !sold)
+        return;
+    quantity_print(length, QUANTITY_LENGTH, units, sold->length);
+    name = arena_format(planning->arena, "Screws %s x %s", gauge_words(planning, choice, false),
+                        length);
+    cure = cure_begin(planning, arena_format(planning->arena, "Buy %s", name));
+    cure_word(&cure, ENTITY_stock, 0, "name", name);
+    cure_word(&cure, ENTITY_stock, 0, "kind", words_stock.at[STOCK_SCREW].name);
+    cure_count(&cure, ENTITY_stock, 0, "gauge", choice->gauge);
+    cure_length(&cure, ENTITY_stock, 0, "length", sold->length);
+    cure_offer(&cure, finding);
+}
+
 void screw_choice_tell(struct planning *planning, const struct screw_choice *choice,
                        enum entity_kind entity, int64_t key)
 {
@@ -236,6 +285,8 @@ void screw_choice_tell(struct planning *planning, const struct screw_choice *cho
     finding = finding_add(planning, FINDING_SCREW_NONE_FITS, entity, key);
     argument_length(finding, 0, choice->need);
     argument_length(finding, 1, choice->limit);
+    argument_text(finding, 2, gauge_words(planning, choice, true));
+    offer_usual(planning, choice, finding);
 }
 
 void screw_count(struct planning *planning, size_t kind, enum screw_use use, int64_t count)

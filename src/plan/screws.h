@@ -33,6 +33,8 @@ struct screw_choice {
     int64_t need; /* wanted length, and the longest that stays inside */
     int64_t limit;
     int64_t least_bite;
+    int64_t gauge; /* that was asked for */
+    int64_t stock; /* the maker's own choice; 0: none */
 };
 
 /*

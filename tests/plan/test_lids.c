@@ -246,6 +246,35 @@ static void the_way_out_cuts_the_holes_where_there_is_no_wood(void **state)
     }
 }
 
+/* The card of the cover tells of a hole in the panel under it; of none in a side without cloth. */
+static void cloth_is_opened_over_a_hole(void **state)
+{
+    struct soft *soft = *state;
+    struct chest chest = add_chest(soft, 1);
+
+    soft_upholster(soft, chest.box, SIDE_FRONT, soft->batting);
+    add_hole(soft, chest.box, SIDE_BACK, 4, 2);
+    soft_plan(soft);
+    assert_false(soft_says(soft, STEP_STAPLE, "Over the hole slit the cloth"));
+    add_hole(soft, chest.box, SIDE_FRONT, 4, 2);
+    soft_plan(soft);
+    assert_true(soft_says(soft, STEP_STAPLE, "Over the hole slit the cloth"));
+}
+
+static void a_panel_that_is_not_glued_is_laid_on_dry(void **state)
+{
+    struct soft *soft = *state;
+
+    add_chest(soft, 1);
+    soft_plan(soft);
+    assert_true(soft_says(soft, STEP_PANEL, "Glue, lay the panel on"));
+    for (size_t i = 0; i < soft->model.facings.count; i++)
+        soft->model.facings.at[i].glued = 0;
+    soft_plan(soft);
+    assert_false(soft_says(soft, STEP_PANEL, "Glue"));
+    assert_true(soft_says(soft, STEP_PANEL, "Lay the panel on"));
+}
+
 static void an_open_side_lets_in_air_enough(void **state)
 {
     struct soft *soft = *state;
@@ -367,6 +396,8 @@ int main(void)
         SOFT_TEST(two_small_gaps_are_not_enough_air),
         SOFT_TEST(no_air_comes_through_a_wall_or_cloth),
         SOFT_TEST(the_way_out_cuts_the_holes_where_there_is_no_wood),
+        SOFT_TEST(cloth_is_opened_over_a_hole),
+        SOFT_TEST(a_panel_that_is_not_glued_is_laid_on_dry),
         SOFT_TEST(an_open_side_lets_in_air_enough),
         SOFT_TEST(a_lifted_lid_clears_the_wall),
         SOFT_TEST(seats_side_by_side_leave_room_for_their_cloth),

@@ -523,6 +523,27 @@ static void a_seat_that_is_laid_on_after_the_push_is_not_there_before(void **sta
     joined_end(&seated.piece);
 }
 
+/* A seat of 3/4 in on sticks of 1-1/2, in a workshop with #10 x 3 in alone: 2 in is had. */
+static void a_screw_that_is_missing_in_the_shop_is_offered(void **state)
+{
+    struct seated seated;
+    struct stock *stock;
+
+    (void)state;
+    seat_over_the_wall_screws(&seated, PLACE_SITE);
+    stock = MODEL_ADD(&seated.piece.model, stock);
+    stock->name = "Screws #10 x 3";
+    stock->kind = STOCK_SCREW;
+    stock->gauge = 10;
+    stock->length = IN(3);
+    joined_plan(&seated.piece);
+    assert_int_equal(joined_findings(&seated.piece, FINDING_SCREW_NONE_FITS), 1);
+    const struct finding *finding = joined_finding(&seated.piece, FINDING_SCREW_NONE_FITS);
+    assert_non_null(cure_called(finding, "Buy Screws #10 x 2"));
+    assert_int_equal(take_each_cure(&seated.piece, finding), 1);
+    joined_end(&seated.piece);
+}
+
 /* A plinth of 3/4 in under it lets no hand come from below, 12 in of it do. */
 static void nothing_comes_from_below_what_stands_on_a_low_plinth(void **state)
 {
@@ -575,6 +596,7 @@ int main(void)
         cmocka_unit_test(story_of_the_wall_screws_names_nothing_for_nothing),
         cmocka_unit_test(seat_that_is_laid_on_is_lifted_off_for_the_wall_screws),
         cmocka_unit_test(a_seat_that_is_laid_on_after_the_push_is_not_there_before),
+        cmocka_unit_test(a_screw_that_is_missing_in_the_shop_is_offered),
         cmocka_unit_test(nothing_comes_from_below_what_stands_on_a_low_plinth),
         cmocka_unit_test(join_given_up_closes_no_circle_in_the_order),
     };
