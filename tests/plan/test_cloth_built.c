@@ -202,6 +202,46 @@ static void cloth_that_no_longer_suffices_is_told_before_it_is_cut(void **state)
     assert_int_equal(soft_findings(soft, FINDING_CLOTH_SHORT), 0);
 }
 
+/* ---- measures ---- */
+
+/* How many are told of a measure as taken, and as doubted. */
+static void assert_told_of_measure(struct soft *soft, int taken, int doubted)
+{
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_BUILT_OTHERWISE), taken);
+    assert_int_equal(soft_findings(soft, FINDING_MEASURE_DOUBTFUL), doubted);
+}
+
+/* An eighth of an inch is nothing; what is a quarter off or more is rather a slip of the pen. */
+static void a_box_that_came_out_otherwise_is_told(void **state)
+{
+    static const struct {
+        double width;
+        int taken, doubted;
+    } rows[] = {{70, 0, 0},    {70.125, 0, 0},    {69.875, 0, 0}, {70.25, 1, 0},
+                {69.75, 1, 0}, {70 * 1.25, 1, 0}, {88, 0, 1},     {52, 0, 1}};
+    struct soft *soft = *state;
+
+    soft_front_cover(soft, 70, 36);
+    measure_box(soft, "width", 70);
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        soft->model.measures.at[0].value = IN(rows[i].width);
+        assert_told_of_measure(soft, rows[i].taken, rows[i].doubted);
+    }
+}
+
+/* Every roll is a little off: only what cannot be is told. */
+static void a_cloth_is_doubted_and_else_taken_without_a_word(void **state)
+{
+    struct soft *soft = *state;
+
+    soft_front_cover(soft, 70, 36);
+    measure_cloth(soft, 53);
+    assert_told_of_measure(soft, 0, 0);
+    soft->model.measures.at[0].value = IN(40);
+    assert_told_of_measure(soft, 0, 1);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -211,6 +251,8 @@ int main(void)
         SOFT_TEST(a_piece_that_misses_its_landing_is_told),
         SOFT_TEST(a_piece_cut_to_the_measure_is_not),
         SOFT_TEST(cloth_that_no_longer_suffices_is_told_before_it_is_cut),
+        SOFT_TEST(a_box_that_came_out_otherwise_is_told),
+        SOFT_TEST(a_cloth_is_doubted_and_else_taken_without_a_word),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
 
