@@ -124,7 +124,6 @@
     F(BUILT_OTHERWISE, NOTE,                                                                       \
       "%e came out %2 in %1, planned was %3: what is laid on it is cut to the measure")            \
     F(MEASURE_DOUBTFUL, WARN, "%1 of %e was measured as %2, planned is %3: it is not taken")       \
-    F(VALUE_UNREADABLE, WARN, "trade value %1 cannot be read: %2")                                 \
     F(EDGE_SHUTS, STOP,                                                                            \
       "the %1 edge of %e is closed at the bench and shuts %2 heads of join %3: leave it loose")    \
     F(SEAT_FIRST, STOP,                                                                            \

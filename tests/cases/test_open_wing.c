@@ -451,6 +451,23 @@ static void open_side_at_the_front_is_a_long_way_but_possible(void **state)
     assert_int_equal(plan->tally.stops, 0);
 }
 
+/* The same for an arm that is a little shorter than the 10-5/8. */
+static void open_side_beyond_the_arm_is_a_stop(void **state)
+{
+    struct wing *wing = *state;
+
+    set(state, ENTITY_layer, COVER, "left", "sewn");
+    set(state, ENTITY_layer, COVER, "right", "open");
+    DONE(desk_trade(wing->desk, TRADE_FROM_BUILD, "arm.reach", "10-1/2 in", note));
+    const struct plan *plan = plan_of(state);
+    const struct finding *finding = finding_of(plan, FINDING_OPENING_TOO_FAR);
+
+    assert_non_null(finding);
+    assert_int_equal(finding->arguments[0].value, INCH(10.625));
+    assert_int_equal(plan_finding_severity(finding), SEVERITY_STOP);
+    assert_null(finding_of(plan, FINDING_OPENING_FAR));
+}
+
 static void rear_closed_at_the_bench_is_a_stop_for_all_six(void **state)
 {
     set(state, ENTITY_layer_edge, COVER_REAR, "class", "free");
@@ -510,6 +527,7 @@ int main(void)
         OF_WING(sound_wing_has_nothing_that_stops),
         OF_WING(panel_fitted_at_the_bench_is_a_stop),
         OF_WING(open_side_at_the_front_is_a_long_way_but_possible),
+        OF_WING(open_side_beyond_the_arm_is_a_stop),
         OF_WING(rear_closed_at_the_bench_is_a_stop_for_all_six),
         OF_WING(sleeve_sewn_shut_at_the_rear_is_a_stop),
         OF_WING(lining_cannot_be_closed_after_the_cover),

@@ -580,6 +580,39 @@ static void a_stud_bends_as_the_handbook_has_it(void **state)
     assert_true(beam_bend(&stud, BEAM_MIDDLE, 300).shear > 0);
 }
 
+/* The rails of a seat without a post under them. */
+static void plan_seat(struct joined *piece, double width)
+{
+    struct box *box;
+
+    joined_start(piece, 1.5);
+    box = joined_box(piece, FRAME_CRATE, width, 20, 14);
+    box->supports = box->crosses = MAKING_HAND;
+    joined_facing(piece, box->key, SIDE_TOP, joined_sheet(piece, 0.75))->use = USE_SEAT;
+    joined_plan(piece);
+}
+
+/* Rails of 1-1/2 square, 81 in clear between the crosses. 250 lb in the middle of one, E 1.2
+ * million psi, bend it by 250 x 81^3 / (48 E I) = 5.467 in, and shear a little more; L/180 is 0.45.
+ */
+static void a_seat_over_long_rails_is_told(void **state)
+{
+    struct joined piece;
+    const struct finding *finding;
+
+    (void)state;
+    plan_seat(&piece, 90);
+    assert_int_equal(joined_findings(&piece, FINDING_MEMBER_BENDS), 2);
+    finding = joined_finding(&piece, FINDING_MEMBER_BENDS);
+    assert_in_range(finding->arguments[0].value, IN(5.467), IN(5.52));
+    assert_int_equal(finding->arguments[1].value, IN(81));
+    assert_in_range(finding->arguments[2].value, IN(0.45) - 1, IN(0.45));
+    joined_end(&piece);
+    plan_seat(&piece, 25);
+    assert_int_equal(joined_findings(&piece, FINDING_MEMBER_BENDS), 0);
+    joined_end(&piece);
+}
+
 /* Six No. 10 with 1-3/8 in of bite, gravity .42: 2850 x .42^2 x .19 x 1.375 = 131.3 lb each, and
  * 3240 x .19^2 = 117 each across, for 1.375 is over 7 D. By hand. */
 static void a_join_holds_what_its_screws_hold(void **state)
@@ -709,6 +742,7 @@ int main(void)
         cmocka_unit_test(
             a_rail_is_free_between_the_crosspieces_farthest_apart_however_many_there_are),
         cmocka_unit_test(a_stud_bends_as_the_handbook_has_it),
+        cmocka_unit_test(a_seat_over_long_rails_is_told),
         cmocka_unit_test(a_join_holds_what_its_screws_hold),
         cmocka_unit_test(what_stands_free_tips_until_a_wall_holds_it),
         cmocka_unit_test(cautions_stand_in_the_steps_that_have_them),

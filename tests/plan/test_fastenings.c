@@ -41,6 +41,24 @@ static void a_hole_by_hand_that_meets_a_screw_is_told_by_how_much_it_misses(void
     joined_end(&piece);
 }
 
+/* The two screws of the rail, of No. 8, are 0.164 in thick and the hole's, of No. 10, 0.19: 1/2 in
+ * between their middles leaves 0.323 in. 3/8 is good. */
+static void a_hole_by_hand_that_passes_a_screw_nearly_is_warned_of(void **state)
+{
+    struct joined piece;
+    int64_t join = joined_headboard(&piece);
+
+    (void)state;
+    joined_hole(&piece, join, 0.75, 1.25);
+    joined_hole(&piece, join, 0.75, 20);
+    joined_plan(&piece);
+    assert_int_equal(joined_findings(&piece, FINDING_HOLE_MEETS), 0);
+    assert_int_equal(joined_findings(&piece, FINDING_HOLE_NEAR), 2);
+    assert_in_range(joined_argument(&piece, FINDING_HOLE_NEAR, 1), IN(0.322), IN(0.324));
+    assert_in_range(joined_argument(&piece, FINDING_HOLE_NEAR, 2), IN(0.051), IN(0.053));
+    joined_end(&piece);
+}
+
 static void a_hole_by_hand_near_an_edge_is_told(void **state)
 {
     struct joined piece;
@@ -477,6 +495,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_hole_by_hand_that_meets_a_screw_is_told_by_how_much_it_misses),
+        cmocka_unit_test(a_hole_by_hand_that_passes_a_screw_nearly_is_warned_of),
         cmocka_unit_test(a_hole_by_hand_near_an_edge_is_told),
         cmocka_unit_test(a_hole_by_hand_near_the_end_of_a_stile_is_refused_or_warned_of),
         cmocka_unit_test(holes_by_hand_in_one_line_of_grain_are_told),

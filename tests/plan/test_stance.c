@@ -517,6 +517,17 @@ static void a_box_that_leans_is_carried_straight(void **state)
     assert_int_equal(plan_load(bench->plan, a)->finished.x, IN(40));
 }
 
+static void a_build_without_a_box_says_so(void **state)
+{
+    struct carpenter *bench = *state;
+
+    carpenter_plan(bench);
+    assert_int_equal(carpenter_findings(bench, FINDING_NOTHING_TO_MAKE), 1);
+    board(bench, "A", 20, 0.75, 30);
+    carpenter_plan(bench);
+    assert_int_equal(carpenter_findings(bench, FINDING_NOTHING_TO_MAKE), 0);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -543,6 +554,7 @@ int main(void)
         WOOD_TEST(a_box_that_leans_through_the_floor_is_told),
         WOOD_TEST(a_box_whose_join_is_left_out_floats),
         WOOD_TEST(boxes_that_no_join_reaches_stand_as_their_own_joins_want),
+        WOOD_TEST(a_build_without_a_box_says_so),
         WOOD_TEST(a_box_that_leans_is_carried_straight),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
