@@ -21,17 +21,45 @@ struct memo sweep_memo(struct arena *arena)
 
 /* Two mixes of splitmix64's kind (Steele, Lea and Flood, 2014), with steps of their own, so that no
  * run of small numbers leaves them as they were. */
-static void key_add(struct memo *memo, int64_t number)
+static void key_add_two(struct memo *memo, uint64_t one, uint64_t other)
 {
     static const uint64_t steps[2] = {UINT64_C(0x9e3779b97f4a7c15), UINT64_C(0xd1342543de82ef95)};
+    const uint64_t numbers[2] = {one, other};
 
     for (int i = 0; i < 2; i++) {
-        uint64_t mixed = (memo->hash[i] ^ (uint64_t)number) + steps[i];
+        uint64_t mixed = (memo->hash[i] ^ numbers[i]) + steps[i];
 
         mixed = (mixed ^ mixed >> 30) * UINT64_C(0xbf58476d1ce4e5b9);
         mixed = (mixed ^ mixed >> 27) * UINT64_C(0x94d049bb133111eb);
         memo->hash[i] = mixed ^ mixed >> 31;
     }
+}
+
+static void key_add(struct memo *memo, uint64_t number)
+{
+    key_add_two(memo, number, number);
+}
+
+/* Three numbers as one, another one for each of both mixes. */
+static void key_add_three(struct memo *memo, int64_t a, int64_t b, int64_t c)
+{
+    const uint64_t x = (uint64_t)a, y = (uint64_t)b, z = (uint64_t)c;
+
+    key_add_two(memo, x + y * UINT64_C(0xa0761d6478bd642f) + z * UINT64_C(0xe7037ed1a0b428db),
+                x + y * UINT64_C(0x8ebc6af09c88c6e3) + z * UINT64_C(0x589965cc75374cc3));
+}
+
+/* Eight kinds at a time: no job that is swept has as many parts as a byte counts. */
+static void key_add_left(struct roll_sweep *sweep)
+{
+    uint64_t packed = 0;
+
+    for (size_t k = 0; k < sweep->rows.kind_count; k++) {
+        packed = packed << 8 | (uint64_t)sweep->left[k];
+        if (k % 8 == 7)
+            key_add(&sweep->memo, packed);
+    }
+    key_add(&sweep->memo, packed);
 }
 
 /* Starts that still lie there, the first to end first. */
@@ -68,18 +96,21 @@ static void key_add_lying(struct roll_sweep *sweep)
                sweep->starts[sweep->lying[i + 1]].across == FREE &&
                sweep->starts[sweep->lying[i + 1]].far == start->far)
             width += sweep->stays[sweep->starts[sweep->lying[++i]].stay].width;
-        key_add(memo, start->far - sweep->time);
-        key_add(memo, start->across);
-        key_add(memo, width);
+        key_add_three(memo, start->far - sweep->time, start->across, width);
     }
 }
 
 /* What can start now: by rule 5 what lay there before has a say in it. */
 static void key_add_startable(struct roll_sweep *sweep)
 {
-    for (size_t s = 0; s < sweep->stay_count; s++)
-        if (sweep_can_start(sweep, &sweep->stays[s]))
-            key_add(&sweep->memo, (int64_t)s);
+    uint64_t startable = 0;
+
+    for (size_t s = 0; s < sweep->stay_count; s++) {
+        startable = startable << 1 | (uint64_t)sweep_can_start(sweep, &sweep->stays[s]);
+        if (s % 64 == 63)
+            key_add(&sweep->memo, startable);
+    }
+    key_add(&sweep->memo, startable);
 }
 
 static void make_key(struct roll_sweep *sweep)
@@ -89,11 +120,13 @@ static void make_key(struct roll_sweep *sweep)
 
     memo->hash[0] = 1;
     memo->hash[1] = 2;
-    for (size_t k = 0; k < sweep->rows.kind_count; k++)
-        key_add(memo, sweep->left[k]);
-    key_add(memo, repeat > 0 ? sweep->time - sweep->event : 0);
+    key_add_left(sweep);
+    if (repeat > 0)
+        key_add(memo, (uint64_t)(sweep->time - sweep->event));
     for (size_t g = 0; g < sweep->job->group_count && repeat > 0; g++)
-        key_add(memo, sweep->known[g] ? whole_modulo(sweep->time - sweep->begin[g], repeat) : -1);
+        key_add(memo, sweep->known[g]
+                          ? (uint64_t)whole_modulo(sweep->time - sweep->begin[g], repeat)
+                          : UINT64_MAX);
     key_add_lying(sweep);
     if (sweep->compact)
         key_add_startable(sweep);

@@ -298,9 +298,10 @@ static int64_t next_tied(const struct roll_sweep *sweep, struct abreast abreast,
 /* The origin may be a little farther right: then there is more room before all that is tied. */
 bool sweep_has_room(const struct roll_sweep *sweep, struct abreast abreast, const struct stay *more)
 {
-    struct rooms rooms = {.room_count = 0};
+    struct rooms rooms;
     int64_t from = 0, end = 0, next;
 
+    rooms.room_count = rooms.width_count = 0;
     if (sweep->rows.group == ROLL_NO_GROUP || sweep->job->pattern.across == 0)
         return true;
     for (size_t i = 0; i <= abreast.count; i++) {

@@ -42,7 +42,7 @@ static int64_t worth_of(const struct fullest *fullest, const size_t *ways, size_
     if (count == 0 || room <= 0)
         return 0;
     densest = &fullest->slices->ways[ways[0]];
-    return whole_divide_down(room * densest->value, densest->size);
+    return room * densest->value / densest->size; /* none below 0 */
 }
 
 static void note(struct fullest *fullest, int64_t value)
