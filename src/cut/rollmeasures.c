@@ -13,8 +13,6 @@
 #define LEARN_SOON 1  /* times the work of learning a measure, until the next one is learnt; */
 #define LEARN_LATE 64 /* doubled up to this as long as they do not help */
 
-#define DIVE_AT_ONCE 5 /* per cent of what may be lost that a dive may lose at the beginning */
-
 /* Slices from one time to before another. */
 static int64_t slices_between(const struct roll_sweep *sweep, const struct measure *measure,
                               int64_t from, int64_t to)
@@ -130,27 +128,30 @@ void sweep_lose(struct roll_sweep *sweep, int64_t from, int64_t to, int sign)
     }
 }
 
-/* What may be lost up to a time; a dive may lose more and more of it. */
-static int64_t may_lose(const struct roll_sweep *sweep, const struct measure *measure, int64_t to)
-{
-    int64_t share;
-
-    if (sweep->dive == 0 || measure->spare < 0)
-        return measure->spare;
-    assert(to >= 0 && to <= sweep->target);
-    share = DIVE_AT_ONCE + (100 - DIVE_AT_ONCE) * to / sweep->target;
-    return measure->spare / 100 * share + measure->spare % 100 * share / 100;
-}
-
 bool sweep_lost_too_much(struct roll_sweep *sweep)
 {
     for (size_t m = 0; m < sweep->measure_count; m++)
-        if (sweep->lost[m] > may_lose(sweep, &sweep->measures[m], sweep->time) &&
-            measured(sweep, &sweep->measures[m])) {
+        if (sweep->lost[m] > sweep->measures[m].spare && measured(sweep, &sweep->measures[m])) {
             sweep->measures[m].hits++;
             return true;
         }
     return false;
+}
+
+int64_t sweep_share_lost(const struct roll_sweep *sweep)
+{
+    int64_t most = 0;
+
+    for (size_t m = 0; m < sweep->measure_count; m++) {
+        const struct measure *measure = &sweep->measures[m];
+        int64_t share;
+
+        if (measure->spare < 0 || !measured(sweep, measure))
+            continue;
+        share = sweep->lost[m] / (measure->spare / SHARE_WHOLE + 1);
+        most = share > most ? share : most;
+    }
+    return most;
 }
 
 static bool falls_short(const struct roll_sweep *sweep, size_t index, int64_t to, int64_t more)
@@ -161,7 +162,7 @@ static bool falls_short(const struct roll_sweep *sweep, size_t index, int64_t to
     if (missing < 0 || !measured(sweep, measure))
         return false;
     return sweep->lost[index] + missing * slices_between(sweep, measure, sweep->time, to) >
-           may_lose(sweep, measure, to);
+           measure->spare;
 }
 
 bool sweep_falls_short(const struct roll_sweep *sweep, int64_t to, int64_t more)
@@ -243,7 +244,7 @@ bool sweep_learn(struct roll_sweep *sweep)
     size_t turn, slot;
     bool failed;
 
-    if (sweep->work < sweep->learn_at || sweep->left_count < LEARN_PARTS)
+    if (sweep->left_count < LEARN_PARTS)
         return false;
     turn = sweep->next_line++ % (1 + (lines ? sweep->line_count : 0));
     set_wanted(sweep);
@@ -265,9 +266,21 @@ bool sweep_learn(struct roll_sweep *sweep)
         catch_up(sweep, slot);
         sweep->measures[slot].hits = 1;
     }
+    return failed;
+}
+
+bool sweep_learn_in_turn(struct roll_sweep *sweep)
+{
+    bool failed;
+
+    if (sweep->work < sweep->learn_at || sweep->left_count < LEARN_PARTS)
+        return false;
+    failed = sweep_learn(sweep);
+    if (sweep->rows.slices.worth == 0)
+        return false; /* the next line may show more at once */
     sweep->learn_for = failed ? LEARN_SOON : sweep->learn_for * 2;
     if (sweep->learn_for > LEARN_LATE)
         sweep->learn_for = LEARN_LATE;
-    sweep->learn_at = sweep->work + sweep->learn_for * rows->work;
+    sweep->learn_at = sweep->work + sweep->learn_for * sweep->rows.work;
     return failed;
 }

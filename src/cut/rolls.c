@@ -1,7 +1,7 @@
 /*
  * First the shelf, the largest part first, by cuts from edge to edge; then the roll. Its first
  * layout comes from a few orders; then hunts (rollhunt.h) go on from the best order, each with its
- * way of laying parts and its aim, a slice of work at a time in turn with dives (rolldives.h) and a
+ * way of laying parts and its aim, a slice of work at a time in turn with beams (rollbeams.h) and a
  * sweep (rollsweep.h).
  *
  *  1. `best` lays every part of the roll, and `length` is where the farthest ends, kerf included.
@@ -13,10 +13,11 @@
 
 #include "base/quantity.h"
 #include "cut/ranking.h"
+#include "cut/rollbeams.h"
 #include "cut/rollbound.h"
-#include "cut/rolldives.h"
 #include "cut/rollhunt.h"
 #include "cut/rollrows.h"
+#include "cut/rollsweep.h"
 #include "cut/split.h"
 
 #include <assert.h>
@@ -35,21 +36,22 @@
 #define FEW_PARTS 4
 #define SOME_PARTS 12
 
-/* In turn with the hunts go dives and the sweep, so many quarters of a slice each: at first, and
- * once hunts have done so much work (where a pattern binds parts: so much in vain). Dives have been
- * seen to find little where a pattern does. Of more parts than so many hunts get most. */
+/* In turn with the hunts go beams and the sweep, so many quarters of a slice each: at first, and
+ * once hunts and beams have done so much work (where a pattern binds parts: so much in vain). Hunts
+ * always go on, for they alone look for a shorter length that costs the same. Of more parts than so
+ * many hunts get most. */
 #define SHARE (SLICE / 4)
 #define FEW_SWEPT 30
-#define TIRED_PLAIN INT64_C(200000000)
-#define TIRED_BOUND INT64_C(250000000)
+#define TIRED_PLAIN INT64_C(300000000)
+#define TIRED_BOUND INT64_C(200000000)
 
 struct shares {
-    int64_t hunts, dives, sweep;
+    int64_t hunts, beams, sweep;
 };
 
 static const struct shares many_shares = {16, 0, 4};
-static const struct shares plain_shares[2] = {{4, 1, 2}, {1, 2, 9}};
-static const struct shares bound_shares[2] = {{4, 0, 4}, {4, 0, 16}};
+static const struct shares plain_shares[2] = {{1, 4, 1}, {2, 3, 18}};
+static const struct shares bound_shares[2] = {{2, 1, 4}, {1, 1, 24}};
 
 enum aim { AIM_SHORTER, AIM_CHEAPER, AIMS };
 
@@ -83,10 +85,10 @@ struct rolls_search {
     int64_t swept;    /* target of the sweep; 0: none yet */
     int64_t unjudged; /* a target of which it can say no more */
 
-    struct roll_dives dives;
+    struct roll_beams *beams; /* none before they are first asked */
 
     size_t turn;
-    int64_t hunted; /* work of hunts and dives, */
+    int64_t hunted; /* work of hunts and beams, */
     int64_t stale;  /* and of it since the best was found */
 };
 
@@ -447,20 +449,22 @@ static void sweep_on(struct rolls_search *search, int64_t work, int64_t *done)
     }
 }
 
-/* Dives look below the best for as long as hunts do. */
-static void dive_on(struct rolls_search *search, int64_t work, int64_t *done)
+/* Beams look below the best for as long as hunts do. */
+static void beam_on(struct rolls_search *search, int64_t work, int64_t *done)
 {
     int64_t begin = *done, target;
 
     while (is_hunted(search) && *done - begin < work &&
            (target = target_of(search, AIM_CHEAPER)) > 0) {
         int64_t before = *done;
-        bool found = roll_dives_on(&search->dives, &search->roll, search->arena, target,
-                                   work - (*done - begin), done);
+        bool found;
 
+        if (!search->beams)
+            search->beams = roll_beams_new(&search->roll, search->arena);
+        found = roll_beams_on(search->beams, target, work - (*done - begin), done);
         count_hunted(search, *done - before);
         if (found)
-            keep_swept(search, roll_sweep_spots(search->dives.sweep));
+            keep_swept(search, roll_beams_spots(search->beams));
     }
 }
 
@@ -590,7 +594,7 @@ bool rolls_step(void *state, int64_t work, int64_t *done, struct cut_layout *bes
         const struct shares *shares = shares_of(search);
 
         hunt_all(search, shares->hunts * SHARE, done);
-        dive_on(search, shares->dives * SHARE, done);
+        beam_on(search, shares->beams * SHARE, done);
         sweep_on(search, shares->sweep * SHARE, done);
     }
     if (search->length < before || search->bound > bound)

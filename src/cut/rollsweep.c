@@ -22,7 +22,6 @@
 #include "cut/rollsweep_state.h"
 
 #include "base/quantity.h"
-#include "cut/chance.h"
 
 #include <assert.h>
 #include <string.h>
@@ -73,20 +72,6 @@ static void add_stays(struct roll_sweep *sweep, size_t kind)
                      whole_modulo((at - sweep->rows.origin - part->across) / repeat, 2) != 0);
 }
 
-/* Any order is as likely. */
-static void shuffle_stays(struct roll_sweep *sweep)
-{
-    uint64_t chance = UINT64_C(88172645463325252) ^ sweep->dive << 32;
-
-    for (size_t i = 1; i < sweep->stay_count; i++) {
-        size_t other = (size_t)((chance_next(&chance) >> 33) % (i + 1));
-        struct stay kept = sweep->stays[i];
-
-        sweep->stays[i] = sweep->stays[other];
-        sweep->stays[other] = kept;
-    }
-}
-
 /* The most stays that any origin gives. */
 static size_t stays_most(const struct roll_sweep *sweep)
 {
@@ -100,7 +85,7 @@ static size_t stays_most(const struct roll_sweep *sweep)
 
 /* ---- begin ---- */
 
-static void start_over(struct roll_sweep *sweep)
+void sweep_start_over(struct roll_sweep *sweep)
 {
     const struct roll_job *job = sweep->job;
 
@@ -144,7 +129,7 @@ static int64_t slack_of(const struct roll_sweep *sweep)
 }
 
 /* Stays, measures and a start for the origin that is to be looked at. */
-static void open_origin(struct roll_sweep *sweep)
+void sweep_open(struct roll_sweep *sweep)
 {
     sweep->unjudged = sweep->unjudged || (sweep->phase == 0 && !sweep_pushes_whole(sweep->job));
     sweep->rows.origin = sweep->origins[sweep->origin];
@@ -161,13 +146,11 @@ static void open_origin(struct roll_sweep *sweep)
             if (sweep->stays[s].length < sweep->shortest[k])
                 sweep->shortest[k] = sweep->stays[s].length;
     }
-    if (sweep->dive > 0)
-        shuffle_stays(sweep);
     sweep_set_measures(sweep);
     sweep->work += sweep->rows.work;
     sweep->compact = true;
     sweep->unseated = false;
-    start_over(sweep);
+    sweep_start_over(sweep);
     sweep->opened = true;
 }
 
@@ -237,19 +220,10 @@ struct roll_sweep *roll_sweep_new(const struct roll_job *job, struct arena *aren
 void roll_sweep_aim(struct roll_sweep *sweep, int64_t target)
 {
     sweep->target = target;
-    sweep->dive = 0;
     sweep->origin = sweep->phase = 0;
     sweep->opened = false;
     sweep->unjudged = false;
     sweep->forgotten = 0;
-}
-
-void roll_sweep_dive(struct roll_sweep *sweep, int64_t target, uint64_t number)
-{
-    assert(number > 0);
-    roll_sweep_aim(sweep, target);
-    sweep->dive = number;
-    sweep->origin = number % sweep->origin_count;
 }
 
 /* ---- on and back ---- */
@@ -304,13 +278,12 @@ static bool could_lie_before(const struct roll_sweep *sweep, const struct stay *
     return fits_beside(sweep, (struct abreast){step->lying, step->lying_count}, step->width, stay);
 }
 
-bool sweep_can_start(const struct roll_sweep *sweep, const struct stay *stay)
+bool sweep_lets_start(const struct roll_sweep *sweep, const struct stay *stay)
 {
     const struct abreast now = {sweep->lying, sweep->lying_count};
 
-    return sweep->left[stay->kind] > 0 && sweep->width + stay->width <= sweep->job->width &&
-           sweep->time + stay->length <= sweep->target && is_time(sweep, stay) &&
-           fits_beside(sweep, now, sweep->width, stay) && !could_lie_before(sweep, stay);
+    return is_time(sweep, stay) && fits_beside(sweep, now, sweep->width, stay) &&
+           !could_lie_before(sweep, stay);
 }
 
 static struct step *push(struct roll_sweep *sweep)
@@ -323,7 +296,7 @@ static struct step *push(struct roll_sweep *sweep)
     return step;
 }
 
-static void start(struct roll_sweep *sweep, size_t index)
+void sweep_start(struct roll_sweep *sweep, size_t index)
 {
     assert(index < sweep->stay_count);
 
@@ -448,7 +421,7 @@ static void undo_advance(struct roll_sweep *sweep, const struct step *step)
     sweep->cursor = sweep->stay_count + 1;
 }
 
-static void go_back(struct roll_sweep *sweep)
+void sweep_go_back(struct roll_sweep *sweep)
 {
     const struct step *step = &sweep->steps.at[--sweep->steps.count];
 
@@ -482,16 +455,10 @@ static bool is_stuck(struct roll_sweep *sweep)
            !sweep->steps.at[sweep->steps.count - 1].advance && lacks_seats(sweep);
 }
 
-static void advance(struct roll_sweep *sweep)
+static void go_on_to(struct roll_sweep *sweep, int64_t next)
 {
-    int64_t next = next_time(sweep);
-    struct step *step;
+    struct step *step = push(sweep);
 
-    sweep->cursor = sweep->stay_count + 1;
-    if (next == NEVER_AT || next >= sweep->target || sweep_would_lose(sweep, next) ||
-        is_stuck(sweep))
-        return;
-    step = push(sweep);
     sweep->advanced = sweep->steps.count - 1;
     step->advance = true;
     step->width = sweep->width;
@@ -501,12 +468,27 @@ static void advance(struct roll_sweep *sweep)
     sweep->time = next;
     end_lying(sweep);
     sweep->cursor = 0;
-    if (too_late(sweep) || sweep_known_to_fail(sweep) || sweep_learn(sweep)) {
-        go_back(sweep);
+}
+
+void sweep_go_on(struct roll_sweep *sweep)
+{
+    go_on_to(sweep, next_time(sweep));
+}
+
+static void advance(struct roll_sweep *sweep)
+{
+    int64_t next = next_time(sweep);
+
+    sweep->cursor = sweep->stay_count + 1;
+    if (next == NEVER_AT || next >= sweep->target || sweep_would_lose(sweep, next) ||
+        is_stuck(sweep))
+        return;
+    go_on_to(sweep, next);
+    if (too_late(sweep) || sweep_known_to_fail(sweep) || sweep_learn_in_turn(sweep)) {
+        sweep_go_back(sweep);
         return;
     }
-    step = &sweep->steps.at[sweep->advanced];
-    memcpy(step->hash, sweep->memo.hash, sizeof step->hash);
+    memcpy(sweep->steps.at[sweep->advanced].hash, sweep->memo.hash, sizeof sweep->memo.hash);
 }
 
 /*
@@ -542,7 +524,7 @@ static bool starts_fall_short(struct roll_sweep *sweep)
 }
 
 /* Tries what comes next of starting, advancing and going back. False when there is nothing left. */
-static bool move(struct roll_sweep *sweep)
+bool sweep_move(struct roll_sweep *sweep)
 {
     sweep->work += WORK_STEP;
     while (sweep->cursor < sweep->stay_count &&
@@ -555,15 +537,15 @@ static bool move(struct roll_sweep *sweep)
     if (sweep->cursor < sweep->stay_count && starts_fall_short(sweep)) {
         sweep->cursor = sweep->stay_count + 1;
     } else if (sweep->cursor < sweep->stay_count) {
-        start(sweep, sweep->cursor);
+        sweep_start(sweep, sweep->cursor);
         if (sweep_lost_too_much(sweep))
-            go_back(sweep);
+            sweep_go_back(sweep);
     } else if (sweep->cursor == sweep->stay_count) {
         advance(sweep);
     } else if (sweep->steps.count == 0) {
         return false;
     } else {
-        go_back(sweep);
+        sweep_go_back(sweep);
     }
     return true;
 }
@@ -573,13 +555,13 @@ static bool move(struct roll_sweep *sweep)
 static enum sweep_verdict sweep_origin(struct roll_sweep *sweep, int64_t end)
 {
     if (!sweep->opened)
-        open_origin(sweep);
+        sweep_open(sweep);
     while (sweep->work < end) {
-        if (!move(sweep)) {
+        if (!sweep_move(sweep)) {
             if (!sweep->unseated)
                 return SWEEP_NEVER;
             sweep->compact = sweep->unseated = false;
-            start_over(sweep);
+            sweep_start_over(sweep);
         }
         if (sweep->left_count > 0)
             continue;
@@ -587,7 +569,7 @@ static enum sweep_verdict sweep_origin(struct roll_sweep *sweep, int64_t end)
             sweep_set_spots(sweep);
             return SWEEP_FITS;
         }
-        go_back(sweep);
+        sweep_go_back(sweep);
     }
     return SWEEP_OPEN;
 }
@@ -607,15 +589,11 @@ static bool shown_too_short(struct roll_sweep *sweep)
     return shown;
 }
 
-/* A dive looks at one only. To the next origin; after the last one to the first again, with the
+/* To the next origin; after the last one to the first again, with the
  * next phase. What was not judged with the phase left open is judged with all of them. */
 static void next_origin(struct roll_sweep *sweep)
 {
     sweep->opened = false;
-    if (sweep->dive > 0) {
-        sweep->origin = sweep->origin_count;
-        return;
-    }
     if (++sweep->origin < sweep->origin_count || sweep->phase == sweep->phase_count)
         return;
     if (sweep->phase++ == 0)
@@ -637,7 +615,7 @@ enum sweep_verdict roll_sweep_on(struct roll_sweep *sweep, int64_t work, int64_t
             next_origin(sweep);
     }
     *done += sweep->work - begin;
-    if (verdict == SWEEP_NEVER && (sweep->unjudged || sweep->dive > 0))
+    if (verdict == SWEEP_NEVER && sweep->unjudged)
         return SWEEP_UNKNOWN;
     return verdict;
 }

@@ -25,13 +25,6 @@ struct roll_sweep *roll_sweep_new(const struct roll_job *job, struct arena *aren
 /* Begins anew: whether all parts lie before `target`, kerf included. */
 void roll_sweep_aim(struct roll_sweep *sweep, int64_t target);
 
-/*
- * Begins anew as a dive, numbered from 1 on: it looks for a layout that loses little at first, with
- * ways of lying in an order by chance, so that it often finds early what the whole sweep finds
- * late. It shows nothing: one that went through everything does not know.
- */
-void roll_sweep_dive(struct roll_sweep *sweep, int64_t target, uint64_t number);
-
 /* Goes on for about `work` units and adds what it did. */
 enum sweep_verdict roll_sweep_on(struct roll_sweep *sweep, int64_t work, int64_t *done);
 

@@ -111,8 +111,6 @@ struct roll_sweep {
     bool unseated;             /* while it was kept something found no seats */
     bool unjudged;             /* something was left without a verdict */
 
-    uint64_t dive; /* its number; 0: everything is looked through */
-
     struct measure measures[MEASURES_MOST + 1]; /* one more on trial */
     size_t measure_count, measures_kept;        /* those that are never given up come first */
     size_t sharpest;                            /* the one that refuted last */
@@ -152,7 +150,29 @@ struct roll_sweep {
 
 /* Whether the pattern, the width and rules 1 and 5 of the sweep let something that lies like this
  * start now. */
-bool sweep_can_start(const struct roll_sweep *sweep, const struct stay *stay);
+bool sweep_lets_start(const struct roll_sweep *sweep, const struct stay *stay);
+
+/* The tests that are short, and say no most often, come first and in line. */
+static inline bool sweep_can_start(const struct roll_sweep *sweep, const struct stay *stay)
+{
+    return sweep->left[stay->kind] > 0 && sweep->width + stay->width <= sweep->job->width &&
+           sweep->time + stay->length <= sweep->target && sweep_lets_start(sweep, stay);
+}
+
+/* Stays, measures and a start for the origin that is to be looked at. */
+void sweep_open(struct roll_sweep *sweep);
+
+/* To the beginning of the roll; what failed is forgotten, what was learnt stays. */
+void sweep_start_over(struct roll_sweep *sweep);
+
+/* A step on without asking whether anything can come of it: something starts that can, or, when
+ * something lies there, the time goes on to the next. And the last step back. */
+void sweep_start(struct roll_sweep *sweep, size_t stay);
+void sweep_go_on(struct roll_sweep *sweep);
+void sweep_go_back(struct roll_sweep *sweep);
+
+/* Tries what comes next of starting, advancing and going back. False when there is nothing left. */
+bool sweep_move(struct roll_sweep *sweep);
 
 /* ---- rollphases.c ---- */
 
@@ -187,15 +207,23 @@ void sweep_lose(struct roll_sweep *sweep, int64_t from, int64_t to, int sign);
 /* Whether a measure has lost more than it may. */
 bool sweep_lost_too_much(struct roll_sweep *sweep);
 
+/* Of what may be lost the share that was, by the measure by which that is most: SHARE_WHOLE is all.
+ */
+#define SHARE_WHOLE 1024
+int64_t sweep_share_lost(const struct roll_sweep *sweep);
+
 /* Whether one would have, if nothing started before `to`. Remembers which, as `sharpest`. */
 bool sweep_would_lose(struct roll_sweep *sweep, int64_t to);
 
 /* Whether the sharpest would have, if parts worth `more` by it lay there as well. */
 bool sweep_falls_short(const struct roll_sweep *sweep, int64_t to, int64_t more);
 
-/* If it is time again, looks for a measure by which what is left now needs too much. Any measure is
- * one for all states, so it stays. Whether it shows that this state fails. */
+/* Looks for a measure by which what is left now needs too much. Any measure is one for all states,
+ * so it stays. Whether it shows that this state fails. */
 bool sweep_learn(struct roll_sweep *sweep);
+
+/* The same if it is time again, which it is the sooner the more it helps. */
+bool sweep_learn_in_turn(struct roll_sweep *sweep);
 
 /* ---- rollseats.c ---- */
 

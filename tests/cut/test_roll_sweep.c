@@ -3,8 +3,10 @@
  * of every part, and against what is published.
  */
 #include "brute_rolls.h"
+#include "cut/rollbeams.h"
 #include "cut/rollbound.h"
-#include "cut/rolldives.h"
+#include "cut/rollrows.h"
+#include "cut/rollsweep.h"
 #include "dice.h"
 #include "sanitized.h"
 #include "saw.h"
@@ -128,10 +130,10 @@ static void a_part_longer_than_the_room_has_no_other_side(void **state)
 
 /* ---- against everything that there is ---- */
 
-#define DIVES 4
+#define BEAMS_WORK INT64_C(500000)
 
 struct tally {
-    int jobs, never, fits, shown, dived;
+    int jobs, never, fits, shown, beamed;
 };
 
 static struct roll_job whole_job(const struct cut_job *job, bool *ret_whole)
@@ -171,24 +173,23 @@ static int64_t end_of(const struct roll_job *job, const struct roll_spot *spots)
     return end;
 }
 
-/* Whether one of a few dives found a layout. None finds what is not there, or says that it is not.
- */
-static bool dives_find(const struct roll_job *job, struct roll_sweep *sweep, int64_t target)
+/* Whether beams find a layout with so much work; what they find keeps its word. */
+static bool beams_find_by(const struct roll_job *job, int64_t target, int64_t most)
 {
+    struct roll_beams *beams = roll_beams_new(job, &saw_arena);
+    int64_t work = 0;
     bool found = false;
 
-    for (uint64_t number = 1; number <= DIVES; number++) {
-        enum sweep_verdict verdict;
-        int64_t done = 0;
-
-        roll_sweep_dive(sweep, target, number);
-        verdict = roll_sweep_on(sweep, INT64_C(50000000), &done);
-        assert_int_not_equal(verdict, SWEEP_NEVER);
-        if (verdict == SWEEP_FITS)
-            assert_true(end_of(job, roll_sweep_spots(sweep)) <= target);
-        found = found || verdict == SWEEP_FITS;
-    }
+    while (!found && work < most)
+        found = roll_beams_on(beams, target, most / 20, &work);
+    if (found)
+        assert_true(end_of(job, roll_beams_spots(beams)) <= target);
     return found;
+}
+
+static bool beams_find(const struct roll_job *job, int64_t target)
+{
+    return beams_find_by(job, target, BEAMS_WORK);
 }
 
 static void check_job(const struct cut_job *job, struct tally *tally)
@@ -208,8 +209,8 @@ static void check_job(const struct cut_job *job, struct tally *tally)
     bound = roll_rows_bound(&roll, &saw_arena, &work);
     assert_true(bound <= shortest);
     sweep = roll_sweep_new(&roll, &saw_arena);
-    assert_false(dives_find(&roll, sweep, shortest - 1));
-    tally->dived += dives_find(&roll, sweep, shortest);
+    assert_false(beams_find(&roll, shortest - 1));
+    tally->beamed += beams_find(&roll, shortest);
     verdict = verdict_of(sweep, shortest - 1);
     assert_int_not_equal(verdict, SWEEP_FITS);
     tally->never += verdict == SWEEP_NEVER;
@@ -241,7 +242,7 @@ static void a_sweep_says_what_trying_every_place_says(void **state)
     assert_true(tally.never > tally.jobs * 3 / 4);
     assert_true(tally.fits > tally.jobs * 3 / 4);
     assert_true(tally.shown > tally.jobs / 2);
-    assert_true(tally.dived > tally.jobs / 2);
+    assert_true(tally.beamed > tally.jobs / 2);
 }
 
 /* Two parts that keep a pattern between two that do not: which of the first two is stopped first is
@@ -457,20 +458,7 @@ static void no_sweep_misses_seats_that_there_are(void **state)
     assert_true(fits > SEATS_JOBS * 9 / 10);
 }
 
-static bool dives_reach(const struct roll_job *job, int64_t target)
-{
-    struct roll_dives dives = {0};
-    int64_t work = 0;
-    bool found = false;
-
-    while (!found && work < 20000000)
-        found = roll_dives_on(&dives, job, &saw_arena, target, 1000000, &work);
-    if (found)
-        assert_true(end_of(job, roll_sweep_spots(dives.sweep)) <= target);
-    return found;
-}
-
-static bool is_dived_for(const struct cloth *cloth, const struct cut_job *job)
+static bool is_found_by_beams(const struct cloth *cloth, const struct cut_job *job)
 {
     bool whole;
 
@@ -479,14 +467,14 @@ static bool is_dived_for(const struct cloth *cloth, const struct cut_job *job)
         fail_msg("memory is out");
     struct roll_job roll = whole_job(job, &whole);
     assert_true(whole);
-    return dives_reach(&roll, cloth->length);
+    return beams_find_by(&roll, cloth->length, 20000000);
 }
 
 /* They lay on it without any waste, which is the hardest to find again. */
-static void dives_find_how_a_roll_was_cut(void **state)
+static void beams_find_how_a_roll_was_cut(void **state)
 {
     (void)state;
-    assert_true(count_pieced(48, 40, is_dived_for) > 10);
+    assert_true(count_pieced(48, 40, is_found_by_beams) > 10);
 }
 
 /* ---- published sets with waste ---- */
@@ -565,7 +553,7 @@ int main(void)
         cmocka_unit_test(a_group_is_pushed_as_a_whole),
         cmocka_unit_test(no_bound_says_that_a_roll_could_not_be_cut_as_it_was),
         cmocka_unit_test(no_sweep_misses_seats_that_there_are),
-        cmocka_unit_test(dives_find_how_a_roll_was_cut),
+        cmocka_unit_test(beams_find_how_a_roll_was_cut),
         cmocka_unit_test(published_jobs_with_waste_are_proven),
     };
 
