@@ -6,9 +6,11 @@
  * 3  Nail strips bruise pile: an outside back of it is stitched on by hand.
  * 4  A strip of heads looks uneven on a soft edge, where single nails follow it.
  * 5  A zip stands in a sewn seam; where the maker put it no cover may have one.
+ * 6  Welt of cord is bought ready, with its lip; who means the cord inside has no cloth for it.
  */
 #include "plan/check.h"
 
+#include "plan/cures.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
 #include "plan/layers.h"
@@ -157,6 +159,39 @@ static void check_zip(struct planning *planning, const struct fitting *zip)
                   words_side.at[zip->side].name);
 }
 
+/* ---- welt ---- */
+
+/* The cloth of a cover of the same box; 0 where it has none. */
+static int64_t cloth_beside(const struct model *model, const struct layer *welt)
+{
+    for (size_t i = 0; i < model->layers.count; i++) {
+        const struct layer *cover = &model->layers.at[i];
+
+        if (cover->kind == LAYER_COVER && cover->box == welt->box && cover->group == welt->group)
+            return cover->stock;
+    }
+    return 0;
+}
+
+static void check_welt(struct planning *planning, const struct layer *welt)
+{
+    const struct model *model = planning->model;
+    const struct stock *stock = MODEL_FIND(model, stock, welt->stock);
+    const struct stock *cloth = MODEL_FIND(model, stock, cloth_beside(model, welt));
+    struct finding *finding;
+    struct cure_draft cure;
+
+    if (welt->kind != LAYER_WELT || !stock || stock->kind != STOCK_CORD)
+        return;
+    finding = finding_add(planning, FINDING_WELT_BOUGHT, ENTITY_layer, welt->key);
+    argument_text(finding, 0, stock->name);
+    if (!cloth || cloth->kind != STOCK_CLOTH)
+        return;
+    cure = cure_begin(planning, arena_format(planning->arena, "Cut it from %s", cloth->name));
+    cure_refer(&cure, ENTITY_layer, welt->key, "stock", cloth->key);
+    cure_offer(&cure, finding);
+}
+
 /* ---- all ---- */
 
 void check_soft(struct planning *planning)
@@ -171,6 +206,7 @@ void check_soft(struct planning *planning)
             check_joints(planning, layer);
         }
         check_pile(planning, layer);
+        check_welt(planning, layer);
     }
     for (size_t i = 0; i < planning->plan->trim_ways.count; i++)
         if (planning->plan->trim_ways.at[i].made == TRIM_STRIP)

@@ -531,8 +531,7 @@ void staple_layer(struct planning *planning, const struct spread *spread)
             staple_batting(planning, spread);
         break;
     case LAYER_WELT:
-        if (spread->stock->kind == STOCK_CLOTH)
-            staple_welt(planning, spread);
+        staple_welt(planning, spread);
         break;
     case LAYER_OUTSIDE_BACK:
         if (spread->closing == CLOSING_BLIND)

@@ -72,6 +72,7 @@
       "the %e is not sewn shut all round, and a cushion has no wood to staple it to")              \
     F(CUSHION_SLACK, WARN, "the padding in %e is %1 thick, the cushion %2: it does not fill it")   \
     F(FOAM_SHORT, WARN, "the %e is %1 thick, but %2 comes %3 thick: one layer of it is bought")    \
+    F(WELT_BOUGHT, NOTE, "the %e is put on as %1 is bought: no cloth is cut to cover it")          \
     F(TUFT_ON_MEMBER, WARN, "a button of %e lies %1 from a member behind it, %2 is wanted")        \
     F(BOXING_WANTED, NOTE,                                                                         \
       "%e goes over %1 of foam in one piece: over %2 a boxing strip lies flatter at its corners")  \

@@ -476,8 +476,12 @@ static void make_plain(struct ordering *ordering, int kind, const struct layer *
 
 static void make_welt(struct ordering *ordering, const struct layer *layer)
 {
-    add_layer(ordering, STEP_SEW, layer);
-    if (counted_layer(ordering->planning, &ordering->counted, layer->key)->edge > 0)
+    const struct layer_counted *counted =
+        counted_layer(ordering->planning, &ordering->counted, layer->key);
+
+    if (counted->seam > 0) /* one that is bought is ready */
+        add_layer(ordering, STEP_SEW, layer);
+    if (counted->edge > 0)
         add_layer(ordering, STEP_STAPLE, layer);
 }
 

@@ -12,6 +12,7 @@
  */
 #include "plan/place.h"
 
+#include "plan/cures.h"
 #include "plan/drape.h"
 #include "plan/findings.h"
 #include "plan/geometry.h"
@@ -38,6 +39,27 @@ static void add_wood_of_b(const struct placing *placing, struct patchwork *patch
         add_wood(placing, patchwork, place_strip_to_a(placing, &wood->area, i), wood->end_grain);
 }
 
+static bool is_cushion(const struct planning *planning, int64_t key)
+{
+    const struct box *box = MODEL_FIND(planning->model, box, key);
+
+    return box && box->frame == FRAME_CUSHION;
+}
+
+/* A cushion has none, and lies where it is put. */
+static void tell_no_wood(struct placing *placing)
+{
+    struct planning *planning = placing->planning;
+    const struct join *join = placing->join;
+    struct finding *finding = finding_add(planning, FINDING_JOIN_NO_WOOD, ENTITY_join, join->key);
+    struct cure_draft cure = cure_begin(planning, "Let the cushion rest there");
+
+    if (!is_cushion(planning, join->box_a) && !is_cushion(planning, join->box_b))
+        return;
+    cure_word(&cure, ENTITY_join, join->key, "fastener", words_fastener.at[FASTENER_REST].name);
+    cure_offer(&cure, finding);
+}
+
 static void find_runs(struct placing *placing)
 {
     struct patchwork a = {0};
@@ -52,7 +74,7 @@ static void find_runs(struct placing *placing)
     struct runs all = run_find(placing->planning, &placing->junction.zone, &a, &b);
     placing->runs = run_choose(placing->planning, placing->join, &placing->junction.zone, &all);
     if (all.count == 0)
-        finding_add(placing->planning, FINDING_JOIN_NO_WOOD, ENTITY_join, placing->join->key);
+        tell_no_wood(placing);
 }
 
 /* ---- what was taken ---- */

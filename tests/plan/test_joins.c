@@ -1,5 +1,6 @@
 /* Where joins are screwed, held against the worked examples, which were computed by hand. */
 #include "joined.h"
+#include "plan/cure.h"
 #include "plan/findings.h"
 
 #include <stdarg.h>
@@ -240,6 +241,25 @@ static void wall_join_stands_on_the_studs(void **state)
     joined_end(&piece);
 }
 
+static void a_cushion_that_is_screwed_on_may_rest(void **state)
+{
+    struct joined piece;
+
+    (void)state;
+    joined_start(&piece, 1.5);
+    int64_t a = joined_box(&piece, FRAME_CRATE, 40, 20, 14)->key;
+    int64_t b = joined_box(&piece, FRAME_CUSHION, 40, 20, 4)->key;
+    joined_join(&piece, a, SIDE_TOP, b, SIDE_BOTTOM);
+    joined_plan(&piece);
+    assert_int_equal(joined_findings(&piece, FINDING_JOIN_NO_WOOD), 1);
+    const struct finding *finding = joined_finding(&piece, FINDING_JOIN_NO_WOOD);
+    assert_int_equal(finding->cure_count, 1);
+    assert_int_equal(cure_apply(&piece.model, &finding->cures[0], NULL), FAULT_NONE);
+    joined_plan(&piece);
+    assert_int_equal(joined_findings(&piece, FINDING_JOIN_NO_WOOD), 0);
+    joined_end(&piece);
+}
+
 static void join_without_wood_on_both_sides_is_told(void **state)
 {
     struct joined piece;
@@ -304,6 +324,7 @@ int main(void)
         cmocka_unit_test(points_by_hand_are_the_only_ones),
         cmocka_unit_test(join_that_was_left_out_has_no_points),
         cmocka_unit_test(wall_join_stands_on_the_studs),
+        cmocka_unit_test(a_cushion_that_is_screwed_on_may_rest),
         cmocka_unit_test(join_without_wood_on_both_sides_is_told),
         cmocka_unit_test(faces_that_do_not_overlap_are_told),
         cmocka_unit_test(join_too_short_for_two_points_takes_one_and_is_told),

@@ -2,7 +2,9 @@
 #include "soft.h"
 
 #include "plan/cover_sums.h"
+#include "plan/cure.h"
 #include "plan/findings.h"
+#include "plan/steps.h"
 
 #include <setjmp.h>
 #include <stdarg.h>
@@ -248,6 +250,31 @@ static int64_t add_arched_welt(struct soft *soft, enum outline_word outline)
 }
 
 /* 100 + 2 + 2 x 1/2 in of 1-7/8: 193 in2 at 85 % are 227 in2, the root 15.07, to 1/8 in. */
+/* 20 in of it, a staple an inch and one more. Common practice, no source. */
+static void welt_that_is_bought_is_stapled_and_not_sewn(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box = soft_box(soft, "X", 20, 3, 30);
+    struct stock *cord = MODEL_ADD(&soft->model, stock);
+    int64_t welt;
+
+    cord->name = "lipped cord";
+    cord->kind = STOCK_CORD;
+    soft_layer(soft, box, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT, soft->cloth);
+    welt = soft_layer(soft, box, LAYER_WELT, SHAPE_RUN, SIDE_FRONT, cord->key);
+    soft_endings(soft, welt, ENDING_STOP, ENDING_STOP, ENDING_SIDE, ENDING_STOP);
+    soft_plan(soft);
+    assert_null(soft_step(soft, STEP_SEW));
+    assert_int_equal(soft_staples(soft, welt), 21);
+    assert_int_equal(soft_findings(soft, FINDING_WELT_BOUGHT), 1);
+    assert_int_equal(
+        cure_apply(&soft->model, &soft_finding(soft, FINDING_WELT_BOUGHT)->cures[0], NULL), 0);
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_WELT_BOUGHT), 0);
+    assert_int_equal(soft_step(soft, STEP_SEW)->layer, welt);
+    assert_true(soft_piece_count(soft, welt) > 0);
+}
+
 static void welt_round_an_arch_is_cut_on_the_bias(void **state)
 {
     struct soft *soft = *state;
@@ -297,6 +324,7 @@ int main(void)
         SOFT_TEST(lines_that_meet_share_the_nail_on_their_corner),
         SOFT_TEST(a_line_is_divided_into_whole_spaces),
         SOFT_TEST(nails_stand_no_closer_than_their_heads),
+        SOFT_TEST(welt_that_is_bought_is_stapled_and_not_sewn),
         SOFT_TEST(welt_round_an_arch_is_cut_on_the_bias),
         SOFT_TEST(a_short_welt_takes_a_whole_strip_all_the_same),
         SOFT_TEST(welt_along_straight_edges_is_cut_straight),
