@@ -43,7 +43,7 @@
 #define SHARE (SLICE / 4)
 #define FEW_SWEPT 30
 #define TIRED_PLAIN INT64_C(300000000)
-#define TIRED_BOUND INT64_C(200000000)
+#define TIRED_BOUND INT64_C(220000000)
 
 struct shares {
     int64_t hunts, beams, sweep;
@@ -51,7 +51,7 @@ struct shares {
 
 static const struct shares many_shares = {16, 0, 4};
 static const struct shares plain_shares[2] = {{1, 4, 1}, {2, 3, 18}};
-static const struct shares bound_shares[2] = {{2, 1, 4}, {1, 1, 24}};
+static const struct shares bound_shares[2] = {{4, 1, 4}, {1, 1, 28}};
 
 enum aim { AIM_SHORTER, AIM_CHEAPER, AIMS };
 
