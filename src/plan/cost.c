@@ -13,6 +13,7 @@
  *    more than that, and pays first what is owed.
  */
 #include "model/offer.h"
+#include "plan/delivery.h"
 #include "plan/pass.h"
 
 #include <assert.h>
@@ -250,6 +251,29 @@ static int64_t bought_of(const struct costing *costing, const struct purchase *p
     return had;
 }
 
+static bool is_bought_at_all(const struct model *model, const struct purchase *purchase)
+{
+    for (size_t i = 0; i < model->boughts.count; i++)
+        if (had_of(model, purchase, &model->boughts.at[i]) > 0)
+            return true;
+    return false;
+}
+
+/* An order was brought when something of it was bought. */
+static int64_t brought_of(const struct costing *costing, const struct purchase *charge)
+{
+    const struct model *model = costing->model;
+    const struct supplier *supplier = MODEL_FIND(model, supplier, charge->supplier);
+
+    for (size_t i = 0; supplier && i < costing->plan->purchases.count; i++) {
+        const struct purchase *purchase = &costing->plan->purchases.at[i];
+
+        if (is_bought_from(model, purchase, supplier) && is_bought_at_all(model, purchase))
+            return charge->packs;
+    }
+    return 0;
+}
+
 static void commit_lines(struct costing *costing)
 {
     int64_t *used = ARENA_MANY(costing->planning->arena, int64_t, costing->model->boughts.count);
@@ -261,7 +285,8 @@ static void commit_lines(struct costing *costing)
             continue;
         const struct purchase *purchase = &costing->plan->purchases.at[line->purchase];
         int64_t wanted = purchase->length ? purchase->length : purchase->packs;
-        int64_t had = bought_of(costing, purchase, used);
+        int64_t had =
+            purchase->supplier ? brought_of(costing, purchase) : bought_of(costing, purchase, used);
         int64_t worth = 0;
         if (wanted > 0)
             (void)whole_share(line->estimate, had, wanted, &worth);

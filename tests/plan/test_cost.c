@@ -502,6 +502,29 @@ static void one_order_is_brought_once_however_many_lines_it_has(void **state)
     assert_int_equal(shop->plan->purchases.count, 3);
 }
 
+/* 6.40 and 3.60 are on the list, 25.00 for bringing them: owed with the first that is bought. */
+static void bringing_an_order_is_owed_once_something_of_it_is_bought(void **state)
+{
+    struct shop *shop = *state;
+    int64_t nail = shop_stock(shop, "nails", STOCK_SCREW, 0);
+    int64_t screw = shop_stock(shop, "screws", STOCK_SCREW, 0);
+
+    shop_pack(shop, screw, 100, 640)->supplier = "Yard";
+    shop_pack(shop, nail, 100, 360)->supplier = "Elsewhere";
+    need_screws(shop, screw, 50);
+    need_screws(shop, nail, 50);
+    add_supplier(shop, 2500, 0);
+    shop_bought(shop, nail, 0, 0, 1);
+    shop_buy(shop);
+    assert_int_equal(shop->plan->cost.committed, 360);
+    shop_bought(shop, screw, 0, 0, 1);
+    shop_buy(shop);
+    assert_int_equal(shop->plan->cost.committed, 360 + 640 + 2500);
+    add_spend(shop, 2500, AISLE_HARDWARE)->what = "delivery, Yard";
+    shop_buy(shop);
+    assert_int_equal(shop->plan->cost.committed, 360 + 640);
+}
+
 static void an_order_for_enough_is_brought_for_nothing(void **state)
 {
     struct shop *shop = *state;
@@ -549,6 +572,7 @@ int main(void)
         SHOP_TEST(what_was_bought_is_owed_until_it_is_paid),
         SHOP_TEST(every_figure_adds_up_by_line_and_by_aisle),
         SHOP_TEST(one_order_is_brought_once_however_many_lines_it_has),
+        SHOP_TEST(bringing_an_order_is_owed_once_something_of_it_is_bought),
         SHOP_TEST(an_order_for_enough_is_brought_for_nothing),
         SHOP_TEST(who_sells_nothing_of_it_brings_nothing),
         SHOP_TEST(the_forecast_takes_the_larger_aisle_by_aisle),
