@@ -104,6 +104,37 @@ static void the_makers_word_goes_before(void **state)
     }
 }
 
+/* A second box as wide and as high behind the first, or the wall of the room. */
+static void join_back(struct soft *soft, int64_t box, enum target_word target)
+{
+    struct join *join = MODEL_ADD(&soft->model, join);
+
+    join->name = "J";
+    join->box_a = box;
+    join->side_a = SIDE_BACK;
+    join->target = (int64_t)target;
+    join->box_b = target == TARGET_BOX ? soft_box(soft, "D", 40, 3, 30) : 0;
+    join->side_b = SIDE_FRONT;
+    join->end = IN(3);
+}
+
+static void a_back_with_a_box_joined_over_it_is_never_seen(void **state)
+{
+    static const struct {
+        enum target_word target;
+        enum closing_word closing;
+    } cases[] = {{TARGET_BOX, CLOSING_RAW}, {TARGET_WALL, CLOSING_BLIND}};
+    struct soft *soft = *state;
+    int64_t box = soft_layer_of(soft, add_back(soft))->box;
+
+    for (size_t i = 0; i < sizeof cases / sizeof *cases; i++) {
+        join_back(soft, box, cases[i].target);
+        soft_plan(soft);
+        assert_int_equal(taken_way(soft), cases[i].closing);
+        model_remove(&soft->model, ENTITY_join, soft->model.joins.at[0].key);
+    }
+}
+
 /* ---- cut and staples ---- */
 
 /* Raw: 40 and 30 less 2 x 1/4, 140 in at 1 in. Row: 2 x (1 - 1/4) more than the face. Blind: 1 in
@@ -323,6 +354,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         SOFT_TEST(a_back_is_fixed_by_how_it_is_seen),
         SOFT_TEST(the_makers_word_goes_before),
+        SOFT_TEST(a_back_with_a_box_joined_over_it_is_never_seen),
         SOFT_TEST(each_way_cuts_and_staples_its_own),
         SOFT_TEST(a_blind_top_may_have_its_sides_stapled),
         SOFT_TEST(a_dust_cover_is_cut_raw_by_the_makers_word),

@@ -53,6 +53,7 @@ static void batting_and_back_lining_are_loops_of_their_own_pitch(void **state)
     soft_plan(soft);
     assert_int_equal(soft_staples(soft, centre.batting), 60);
     assert_int_equal(soft_staples(soft, centre.lining), 119);
+    assert_int_equal(soft_edge(soft, centre.lining, 0)->landing_side, SIDE_BACK);
     assert_int_equal(soft_temporary(soft, centre.lining), 0);
 }
 
