@@ -238,11 +238,9 @@ int64_t way_free_along(const struct scene *scene, struct vector at, int axis, in
 {
     int64_t least = WAY_FREE;
 
-    for (size_t i = 0; i < scene->obstacles.count; i++) {
-        int64_t distance = obstacle_ahead(&scene->obstacles.at[i].solid, at, axis, sign);
-
-        least = distance < least ? distance : least;
-    }
+    for (size_t i = 0; i < scene->obstacles.count; i++)
+        least =
+            length_smaller(least, obstacle_ahead(&scene->obstacles.at[i].solid, at, axis, sign));
     if (scene->on_floor && axis == AXIS_Z && sign < 0)
         least = length_smaller(least, at.z + scene->raised);
     return least;

@@ -429,6 +429,12 @@ static bool trims_before_it_folds(const struct soft *soft)
 
 /* ---- 29, 30: foam ---- */
 
+static void weigh(struct soft *soft, int64_t foam, double density)
+{
+    ((struct stock *)model_find(&soft->model, ENTITY_stock, foam))->density =
+        (int64_t)(density * 16018.463);
+}
+
 static int64_t add_seat(struct soft *soft, double width, double density)
 {
     int64_t box = soft_box(soft, "S", width, 18, 0.75);
@@ -439,8 +445,7 @@ static int64_t add_seat(struct soft *soft, double width, double density)
     facing->side = SIDE_TOP;
     facing->stock = sheet;
     facing->use = USE_SEAT;
-    ((struct stock *)model_find(&soft->model, ENTITY_stock, soft->foam2))->density =
-        (int64_t)(density * 16018.463);
+    weigh(soft, soft->foam2, density);
     return soft_layer(soft, box, LAYER_FOAM, SHAPE_SLAB, SIDE_TOP, soft->foam2);
 }
 
@@ -449,9 +454,14 @@ static void make_joined_foam(struct soft *soft, bool wrong)
     add_seat(soft, wrong ? 84 : 70, 2.5);
 }
 
+/* Nobody sits on its front. */
 static void make_light_foam(struct soft *soft, bool wrong)
 {
-    add_seat(soft, 40, wrong ? 1.5 : 2.5);
+    int64_t seat = add_seat(soft, 40, wrong ? 1.5 : 2.5);
+
+    weigh(soft, soft->foam3, 1.5);
+    soft_layer(soft, soft_layer_of(soft, seat)->box, LAYER_FOAM, SHAPE_SLAB, SIDE_FRONT,
+               soft->foam3);
 }
 
 /* ---- 31: curves ---- */
