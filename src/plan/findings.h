@@ -29,7 +29,7 @@
       "the panel on the %1 of %e, %2 thick, is bent to a radius of %3 along its grain, and %4 is " \
       "the least so: no sheet is wide enough for its grain to lie across, however it is divided; " \
       "take a thinner sheet, or kerf its inside")                                                  \
-    F(SCREW_NONE_FITS, STOP, "no screw fits %e: it needs %3, %1 to %2 long")                       \
+    F(SCREW_NONE_FITS, STOP, "no screw fits %e: it passes %4 and needs %3, %1 to %2 long")         \
     F(SCREW_NOT_IN_STOCK, NOTE, "screws %1 are in no shop list: they have no price")               \
     F(SCREW_SHORT_BITE, WARN, "screws of %e bite only %1, %2 is wanted")                           \
     F(SCREWS_MEET, STOP, "two screws of %e pass %1 apart, %2 is the least: %3 and %4")             \

@@ -196,8 +196,14 @@ struct screw_choice screw_choose(struct planning *planning, const struct screw_n
                                          : TRADE_SCREW_BITE_SIDE];
     int64_t least = value[need->end_grain ? TRADE_SCREW_BITE_END_MIN : TRADE_SCREW_BITE_SIDE_MIN];
     int64_t limit = before + need->receiving - margin;
-    struct screw_choice choice = {SCREW_FIT_GOOD, PLAN_NONE, 0,           before + bite,
-                                  limit,          least,     need->gauge, need->stock};
+    struct screw_choice choice = {.fit = SCREW_FIT_GOOD,
+                                  .kind = PLAN_NONE,
+                                  .before = before,
+                                  .need = before + bite,
+                                  .limit = limit,
+                                  .least_bite = least,
+                                  .gauge = need->gauge,
+                                  .stock = need->stock};
     struct sold_list list = {0};
     const struct sold *sold;
 
@@ -286,6 +292,7 @@ void screw_choice_tell(struct planning *planning, const struct screw_choice *cho
     argument_length(finding, 0, choice->need);
     argument_length(finding, 1, choice->limit);
     argument_text(finding, 2, gauge_words(planning, choice, true));
+    argument_length(finding, 3, choice->before);
     offer_usual(planning, choice, finding);
 }
 

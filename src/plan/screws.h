@@ -28,9 +28,10 @@ enum screw_fit {
 
 struct screw_choice {
     enum screw_fit fit;
-    size_t kind;  /* into screw_kinds; PLAN_NONE when none fits */
-    int64_t bite; /* of the length chosen */
-    int64_t need; /* wanted length, and the longest that stays inside */
+    size_t kind;    /* into screw_kinds; PLAN_NONE when none fits */
+    int64_t bite;   /* of the length chosen */
+    int64_t before; /* wood and cloth that it passes before it bites */
+    int64_t need;   /* wanted length, and the longest that stays inside */
     int64_t limit;
     int64_t least_bite;
     int64_t gauge; /* that was asked for */

@@ -18,7 +18,7 @@
 
 #include <cmocka.h>
 
-#define FIGURES 3
+#define FIGURES 4
 
 struct mistake {
     const char *name;
@@ -721,7 +721,11 @@ static const struct mistake mistakes[] = {
     {"14_join_that_came_late", make_late_join, TOLD(DRILL_PADDED), {0}, false},
     {"15_hole_on_a_frame_screw", make_hole_by_hand, TOLD(HOLE_MEETS), {0}, false},
     {"16_head_snapped_off_in_hardwood", make_hard_wood, STEP(widens_the_pilot), {0}, false},
-    {"17_tip_through_the_face", make_long_screw, TOLD(SCREW_NONE_FITS), {0, IN(4.5)}, false},
+    {"17_tip_through_the_face",
+     make_long_screw,
+     TOLD(SCREW_NONE_FITS),
+     {0, IN(4.5), 0, IN(1.625)},
+     false},
     {"18_cloth_in_the_joint_not_counted",
      make_short_screw,
      TOLD(SCREW_SHORT_BITE),
