@@ -39,14 +39,17 @@ static void complain(const struct sweep *sweep, long at, uint64_t seed, enum fau
                                                  : "between");
 }
 
-/* What was said to be done is done. What failed is not, but for a crash after the last word. */
+/* What was said to be done is done. What failed is not, but for a crash after the last word, and a
+ * store that is made where there was none: it may be there whole when it is looked at afterwards.
+ */
 static bool is_kept(const struct sweep *sweep, enum fault fault, uint64_t state)
 {
     bool is_new = state == sweep->ends.new_state;
 
     if (fault == FAULT_NONE)
         return is_new;
-    return state == sweep->ends.old_state || (sweep->fault == DISK_CRASH && is_new);
+    return state == sweep->ends.old_state ||
+           ((sweep->fault == DISK_CRASH || sweep->kind->on_nothing) && is_new);
 }
 
 /* With a disk that is well again, the store that is open does what it could not do before. */
