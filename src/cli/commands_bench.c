@@ -69,11 +69,25 @@ static void tell_next(struct cli *cli)
     }
 }
 
+/* "done ahead of: Cut 2x2 stick (cut:3)" */
+static void tell_ahead(struct cli *cli, const char *name)
+{
+    const struct plan *plan = desk_plan(cli->desk);
+    const struct step *step = plan_step(plan, name);
+    const struct step *awaited = step ? plan_waits_for(plan, step) : NULL;
+    if (awaited)
+        text_format(&cli->out, "done ahead of: %s (%s)\n", awaited->title, awaited->name);
+}
+
 static enum fault tick_one(struct cli *cli, const char *step, const struct desk_done *done,
                            struct fault_note *note)
 {
-    return cli->back ? desk_untick(cli->desk, step, note)
-                     : desk_tick_done(cli->desk, step, done, note);
+    if (cli->back)
+        return desk_untick(cli->desk, step, note);
+    enum fault fault = desk_tick_done(cli->desk, step, done, note);
+    if (!fault)
+        tell_ahead(cli, step);
+    return fault;
 }
 
 /* One after the other, up to the first that is refused; those before it stay ticked, each an edit

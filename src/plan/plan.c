@@ -280,6 +280,20 @@ const struct step *plan_step(const struct plan *plan, const char *name)
     return NULL;
 }
 
+const struct step *plan_waits_for(const struct plan *plan, const struct step *step)
+{
+    size_t first = plan->steps.count;
+
+    for (size_t i = 0; i < plan->precedences.count; i++) {
+        const struct precedence *wait = &plan->precedences.at[i];
+
+        if (&plan->steps.at[wait->after] == step && !wait->soft &&
+            !plan->steps.at[wait->before].ticked && wait->before < first)
+            first = wait->before;
+    }
+    return first < plan->steps.count ? &plan->steps.at[first] : NULL;
+}
+
 void plan_screw_text(const struct plan *plan, const struct screw_kind *kind, struct text *out)
 {
     char buffer[SCREW_TEXT];

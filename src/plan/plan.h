@@ -891,6 +891,10 @@ size_t plan_unpriced(const struct plan *plan);
 const struct load *plan_load(const struct plan *plan, int64_t box);
 const struct step *plan_step(const struct plan *plan, const char *name);
 
+/* The first step that a step of the plan should come after and that is not ticked; NULL when there
+ * is none, as before each that is ready. O(precedences). */
+const struct step *plan_waits_for(const struct plan *plan, const struct step *step);
+
 /* ---- words for people: safe to show, in the build's units ---- */
 
 /* "#10 x 3 in", "5 x 80 mm". */

@@ -27,18 +27,22 @@ static bool asks_first(struct tui *tui, const struct step *step)
     return count > 0;
 }
 
-/* Ticks a step, or takes its tick back; says what it closed. */
+/* Ticks a step, or takes its tick back; says what it closed, and what should have come before. */
 static void tick(struct tui *tui, const struct step *step)
 {
     char now[CLOCK_TEXT];
     char name[sizeof step->name];
     char closes[160];
+    char ahead[sizeof step->title + 16] = "";
+    const struct step *awaited = plan_waits_for(tui_plan(tui), step);
     bool ticked = step->ticked;
     struct fault_note note = {0};
     if (asks_first(tui, step))
         return;
     snprintf(name, sizeof name, "%s", step->name);
     snprintf(closes, sizeof closes, "%s", step->closes);
+    if (awaited)
+        snprintf(ahead, sizeof ahead, ", ahead of: %s", awaited->title);
     clock_now(now);
     int64_t timed = desk_timed(tui->desk, name, now);
     enum fault fault =
@@ -48,8 +52,8 @@ static void tick(struct tui *tui, const struct step *step)
     else if (ticked)
         tui_say(tui, "the tick is taken back");
     else
-        tui_say(tui, "done%s%s%s%s", timed ? " in " : "", timed ? print_minutes(timed).at : "",
-                *closes ? "; " : "", closes);
+        tui_say(tui, "done%s%s%s%s%s", timed ? " in " : "", timed ? print_minutes(timed).at : "",
+                ahead, *closes ? "; " : "", closes);
 }
 
 static enum reaction leave_out(struct tui *tui, const struct step *step)
@@ -129,7 +133,8 @@ struct order_state {
     struct list_view list;
     char held[64]; /* the chosen step, and its line by then: lines shift when the plan changes */
     int held_at;
-    char asked[64]; /* step that is to be ticked, perhaps after a screen of measures; "": none */
+    char latest[64]; /* of the last tick by then; "": there was none */
+    char asked[64];  /* step that is to be ticked, perhaps after a screen of measures; "": none */
 };
 
 /* The first step that can be done now. */
@@ -171,20 +176,31 @@ static void move_on(struct order_state *state, const struct plan *plan)
     state->asked[0] = '\0';
 }
 
+/* The step whose tick, the last one, was taken back. */
+static const struct step *taken_back(const struct order_state *state, const struct plan *plan)
+{
+    const struct step *step = *state->latest ? plan_step(plan, state->latest) : NULL;
+    return step && !step->ticked ? step : NULL;
+}
+
 static void hold(struct order_state *state, const struct plan *plan)
 {
+    size_t ticks = plan->facts->ticks.count;
     assert(state->list.chosen < (int)plan->steps.count);
+    snprintf(state->latest, sizeof state->latest, "%s",
+             ticks ? plan->facts->ticks.at[ticks - 1].step : "");
     state->held_at = state->list.chosen;
     snprintf(state->held, sizeof state->held, "%s",
              state->held_at < 0 ? "" : plan->steps.at[state->held_at].name);
 }
 
 /* Fits the list to the plan, which may be another one by now: the chosen step stays chosen where
- * nothing else was chosen since. */
+ * nothing else was chosen since, but for one whose tick was taken back: that is to be done next. */
 static void follow(struct order_state *state, const struct plan *plan)
 {
-    const struct step *step =
-        state->list.chosen == state->held_at ? plan_step(plan, state->held) : NULL;
+    const struct step *step = taken_back(state, plan);
+    if (!step && state->list.chosen == state->held_at)
+        step = plan_step(plan, state->held);
     list_view_resize(&state->list, (int)plan->steps.count);
     if (step)
         list_view_choose(&state->list, (int)(step - plan->steps.at));

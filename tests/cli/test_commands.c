@@ -58,6 +58,15 @@ static void a_measure_that_the_step_does_not_ask_for_is_refused(void **state)
     assert_int_equal(shell_say(shell, "tick 'Wing headboard' route --measure width=3")->code, 1);
 }
 
+static void a_step_that_is_ticked_ahead_of_another_says_so(void **state)
+{
+    struct shell *shell = *state;
+    shell_take(shell, "headboard");
+    assert_says(shell_say(shell, "tick 'Wing headboard' check")->out,
+                "done ahead of: Fix sizes, cloth and where it stands (decide)");
+    assert_null(strstr(shell_say(shell, "tick 'Wing headboard' decide")->out, "ahead of"));
+}
+
 /* "spend Bench 1 wax --with Bench --with Bench ..." */
 static void repeat_option(struct text *line, const char *command, const char *option, int count)
 {
@@ -373,6 +382,7 @@ int main(void)
         IN_A_SHELL(a_join_that_is_needed_cannot_be_left_out),
         IN_A_SHELL(a_measure_is_given_by_name),
         IN_A_SHELL(a_measure_that_the_step_does_not_ask_for_is_refused),
+        IN_A_SHELL(a_step_that_is_ticked_ahead_of_another_says_so),
         IN_A_SHELL(options_are_repeated_only_so_often),
         IN_A_SHELL(check_takes_no_cure_that_is_not_there),
         IN_A_SHELL(check_takes_a_cure_and_undo_takes_it_back),

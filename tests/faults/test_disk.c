@@ -39,8 +39,9 @@ static void complain(const struct sweep *sweep, long at, uint64_t seed, enum fau
                                                  : "between");
 }
 
-/* What was said to be done is done. What failed is not, but for a crash after the last word, and a
- * store that is made where there was none: it may be there whole when it is looked at afterwards.
+/* What was said to be done is done. What failed is not, but for a crash after the last word, and
+ * for a store where there was none: that is whole before it is opened under its name, which may
+ * fail.
  */
 static bool is_kept(const struct sweep *sweep, enum fault fault, uint64_t state)
 {

@@ -6,7 +6,9 @@
 #include <stdarg.h>
 #include <stddef.h>
 #include <stdint.h>
+#include <stdio.h>
 #include <stdlib.h>
+#include <string.h>
 
 #include <cmocka.h>
 
@@ -60,6 +62,38 @@ static void a_step_is_ticked_where_it_stands_large(void **state)
     struct stage *stage = *state;
     stage_go(stage, "F5 Enter Space");
     assert_int_equal(desk_model(stage->desk)->ticks.count, 1);
+}
+
+static int chosen_step(struct stage *stage)
+{
+    stage_press(stage, "Enter");
+    int number = 0;
+    const char *at = strstr(stage_show(stage, 24, 80), "Step ");
+    assert_non_null(at);
+    assert_int_equal(sscanf(at, "Step %d of", &number), 1);
+    stage_press(stage, "Esc");
+    return number;
+}
+
+/* Else the next Space would tick the one below it. */
+static void a_tick_that_is_taken_back_is_chosen_again(void **state)
+{
+    struct stage *stage = *state;
+    stage_go(stage, "F5 Space Space Space");
+    assert_int_equal(chosen_step(stage), 4);
+    stage_press(stage, "u u");
+    assert_int_equal(chosen_step(stage), 2);
+    stage_press(stage, "Space Down u");
+    assert_int_equal(chosen_step(stage), 2);
+}
+
+static void a_step_that_is_ticked_ahead_of_another_says_so(void **state)
+{
+    struct stage *stage = *state;
+    stage_go(stage, "F5 Space");
+    assert_not_shown(stage, "ahead of");
+    stage_press(stage, "u Down Down Space");
+    assert_shown(stage, "done, ahead of: Fix sizes");
 }
 
 static void what_a_step_closes_stands_there_before_it_is_ticked(void **state)
@@ -312,6 +346,8 @@ int main(void)
         CASES(a_step_that_has_to_wait_says_so),
         CASES(one_step_goes_to_the_next_and_back),
         CASES(a_step_is_ticked_where_it_stands_large),
+        CASES(a_tick_that_is_taken_back_is_chosen_again),
+        CASES(a_step_that_is_ticked_ahead_of_another_says_so),
         CASES(what_a_step_closes_stands_there_before_it_is_ticked),
         CASES(the_clock_runs_from_one_key_to_the_tick),
         CASES(the_clock_is_stopped_with_the_same_key),
