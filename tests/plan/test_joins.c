@@ -200,6 +200,38 @@ static void points_by_hand_are_the_only_ones(void **state)
     joined_end(&piece);
 }
 
+/* Where the first screw of the headboard's join would be, 3 in up: taken by a later join first, by
+ * hand or by a hole that is drilled. */
+static void points_keep_clear_of_what_a_later_join_has_there(void **state)
+{
+    for (int drilled = 0; drilled < 2; drilled++) {
+        struct joined piece;
+        int64_t join = joined_headboard(&piece);
+        struct join first = *MODEL_FIND(&piece.model, join, join);
+        int64_t later =
+            joined_join(&piece, first.box_a, first.side_a, first.box_b, first.side_b)->key;
+
+        (void)state;
+        if (drilled) {
+            struct hole *hole = MODEL_ADD(&piece.model, hole);
+
+            *hole = (struct hole){.key = hole->key,
+                                  .tick = MODEL_ADD(&piece.model, tick)->key,
+                                  .join = later,
+                                  .rank = 1,
+                                  .u = IN(0.75),
+                                  .v = IN(3)};
+        } else {
+            joined_hole(&piece, later, 0.75, 3);
+        }
+        joined_plan(&piece);
+        assert_int_equal(joined_junction(&piece, later)->point_count, 1);
+        assert_int_equal(joined_point(&piece, later, 0)->in_a.z, IN(3));
+        assert_true(joined_point(&piece, join, 0)->in_a.z > IN(3.25));
+        joined_end(&piece);
+    }
+}
+
 static void join_that_was_left_out_has_no_points(void **state)
 {
     struct joined piece;
@@ -322,6 +354,7 @@ int main(void)
         cmocka_unit_test(drilled_hole_stays_when_the_pitch_changes),
         cmocka_unit_test(closer_pitch_gives_more_points_where_nothing_is_drilled),
         cmocka_unit_test(points_by_hand_are_the_only_ones),
+        cmocka_unit_test(points_keep_clear_of_what_a_later_join_has_there),
         cmocka_unit_test(join_that_was_left_out_has_no_points),
         cmocka_unit_test(wall_join_stands_on_the_studs),
         cmocka_unit_test(a_cushion_that_is_screwed_on_may_rest),
