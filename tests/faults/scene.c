@@ -133,32 +133,22 @@ static enum fault act_backup(struct scene *scene)
     return store_backup(scene->store, scene->copy, true, &scene->note);
 }
 
-static enum fault open_here(struct scene *scene, const char *const *steps, int count)
+static enum fault act_open(struct scene *scene)
 {
     const struct store_options options = {
-        .vfs = scene->vfs, .patience = 1, .steps = steps, .step_count = count};
+        .vfs = scene->vfs, .patience = 1, .steps = store_steps, .step_count = store_step_count};
 
     return store_open_with(&scene->store, scene->place.path, &options, &scene->note);
 }
 
-static enum fault act_open(struct scene *scene)
-{
-    return open_here(scene, store_steps, store_step_count);
-}
-
 static enum fault act_migrate(struct scene *scene)
 {
-    const char *steps[16];
-
-    assert_true(store_step_count < 16);
-    for (int i = 0; i < store_step_count; i++)
-        steps[i] = store_steps[i];
-    steps[store_step_count] =
+    return open_as_next(
+        &scene->store, scene->place.path, scene->vfs,
         "ALTER TABLE workshop ADD COLUMN motto TEXT NOT NULL DEFAULT 'slow';"
         "CREATE TABLE later (key INTEGER NOT NULL PRIMARY KEY, body TEXT NOT NULL) STRICT;"
-        "INSERT INTO later SELECT key, name FROM build;";
-
-    return open_here(scene, steps, store_step_count + 1);
+        "INSERT INTO later SELECT key, name FROM build",
+        &scene->note);
 }
 
 static enum fault act_load(struct scene *scene)
@@ -207,7 +197,7 @@ void scene_begin(struct scene *scene, const struct scene_kind *kind, const struc
         write_file(scene->place.path, ends->bytes, ends->size);
     if (kind->opens)
         return;
-    assert_int_equal(open_here(scene, store_steps, store_step_count), FAULT_NONE);
+    assert_int_equal(act_open(scene), FAULT_NONE);
     struct store_build *builds;
     size_t count;
     assert_int_equal(store_builds(scene->store, &scene->arena, &builds, &count, NULL), FAULT_NONE);

@@ -98,6 +98,24 @@ struct store *open_store(const char *path)
     return store;
 }
 
+enum fault open_as_next(struct store **ret_store, const char *path, const char *vfs,
+                        const char *step, struct fault_note *note)
+{
+    const char *steps[16];
+    char whole[400];
+    const struct store_options options = {
+        .vfs = vfs, .patience = 1, .steps = steps, .step_count = store_step_count + 1};
+
+    assert_true(store_step_count < 16);
+    for (int i = 0; i < store_step_count; i++)
+        steps[i] = store_steps[i];
+    steps[store_step_count] = whole;
+    assert_in_range(
+        snprintf(whole, sizeof whole, "%s; PRAGMA user_version = %d;", step, store_step_count + 1),
+        1, sizeof whole - 1);
+    return store_open_with(ret_store, path, &options, note);
+}
+
 void table_lay(struct table *table, struct store *store)
 {
     arena_make(&table->arena);

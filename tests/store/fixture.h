@@ -26,6 +26,11 @@ void arena_make(struct arena *arena);
 
 struct store *open_store(const char *path);
 
+/* Opens a file as the next version would, whose step is the last one, on a file system of SQLite's
+ * (NULL: the usual one). */
+enum fault open_as_next(struct store **ret_store, const char *path, const char *vfs,
+                        const char *step, struct fault_note *note);
+
 /* An open store, its workshop as the file has it, and as it is to be saved. */
 struct table {
     struct place place;

@@ -374,6 +374,7 @@ static void a_large_damaged_file_is_read_but_never_written_to(void **state)
     assert_int_equal(store_save(store, &before, &after, "Name", &note), FAULT_DAMAGED);
     assert_int_equal(store_read_only(store), FAULT_DAMAGED);
     assert_int_equal(store_save(store, &before, &after, "Name", &note), FAULT_DAMAGED);
+    assert_non_null(strstr(note.why, "damaged"));
     store_close(store);
     assert_true(file_digest(place.path) == digest);
     arena_release(&arena);
@@ -507,6 +508,31 @@ static void a_word_of_a_newer_version_is_said_to_be_newer(void **state)
     place_remove(&place);
 }
 
+/* Only in a newer file can a number be missing: what this version made says that it cannot. */
+static void a_number_that_is_missing_is_damage(void **state)
+{
+    (void)state;
+    struct place place;
+    struct arena arena;
+    struct model model;
+    struct fault_note note;
+
+    place_with_store(&place);
+    run_sql(place.path, "PRAGMA writable_schema = ON;"
+                        "UPDATE sqlite_schema SET sql = replace(sql, 'NOT NULL', '')"
+                        " WHERE name = 'workshop';"
+                        "PRAGMA user_version = 99");
+    run_sql(place.path, "UPDATE workshop SET next_key = NULL");
+    struct store *store = open_store(place.path);
+    arena_make(&arena);
+    assert_int_equal(store_load(store, 0, &model, &arena, &note), FAULT_DAMAGED);
+    assert_string_equal(note.path, "workshop");
+    assert_non_null(strstr(note.why, "next_key"));
+    store_close(store);
+    arena_release(&arena);
+    place_remove(&place);
+}
+
 static void our_file_in_wal_mode_is_switched_back(void **state)
 {
     (void)state;
@@ -550,6 +576,52 @@ static void our_file_in_wal_mode_waits_until_the_other_program_leaves(void **sta
     place_remove(&place);
 }
 
+/* Adds half a page to the end of a file. */
+static void add_half_a_page(const char *path)
+{
+    static const char half[2048];
+    FILE *file = fopen(path, "ab");
+
+    assert_non_null(file);
+    assert_int_equal(fwrite(half, 1, sizeof half, file), sizeof half);
+    assert_int_equal(fclose(file), 0);
+}
+
+/* A power cut while the log is brought into the file: what it did not get whole is in the log. */
+static void our_file_in_wal_mode_may_end_in_half_a_page(void **state)
+{
+    static const char *const ends[] = {"", "-wal"};
+    struct place place, after_cut;
+    sqlite3 *other;
+
+    (void)state;
+    place_with_store(&place);
+    place_make(&after_cut);
+    assert_int_equal(sqlite3_open(place.path, &other), SQLITE_OK);
+    assert_int_equal(sqlite3_exec(other,
+                                  "PRAGMA journal_mode = WAL; PRAGMA wal_autocheckpoint = 0;"
+                                  "UPDATE workshop SET name = 'Shed'",
+                                  NULL, NULL, NULL),
+                     SQLITE_OK);
+    for (size_t i = 0; i < sizeof ends / sizeof ends[0]; i++) {
+        char from[PATH_MAX + 8], to[PATH_MAX + 8];
+        unsigned char *bytes;
+        size_t size;
+
+        snprintf(from, sizeof from, "%s%s", place.path, ends[i]);
+        snprintf(to, sizeof to, "%s%s", after_cut.path, ends[i]);
+        read_file(from, &bytes, &size);
+        write_file(to, bytes, size);
+        free(bytes);
+    }
+    assert_int_equal(sqlite3_close(other), SQLITE_OK);
+    add_half_a_page(after_cut.path);
+    store_close(open_store(after_cut.path));
+    assert_int_equal(ask_sql(after_cut.path, "SELECT name = 'Shed' FROM workshop"), 1);
+    place_remove(&after_cut);
+    place_remove(&place);
+}
+
 static void a_file_without_its_workshop_is_damaged(void **state)
 {
     (void)state;
@@ -575,6 +647,7 @@ static void expect_read_only(mode_t folder, mode_t file)
     struct place place;
     struct arena arena;
     struct model model;
+    struct fault_note note = {.code = FAULT_NONE};
     uid_t user = geteuid();
 
     place_with_store(&place);
@@ -592,7 +665,7 @@ static void expect_read_only(mode_t folder, mode_t file)
     enum fault why = store ? store_read_only(store) : FAULT_NONE;
     arena_make(&arena);
     enum fault loaded = store ? store_load(store, 0, &model, &arena, NULL) : FAULT_MISSING;
-    enum fault saved = loaded ? loaded : store_save(store, &model, &model, "Nothing", NULL);
+    enum fault saved = loaded ? loaded : store_save(store, &model, &model, "Nothing", &note);
     store_close(store);
     if (user == 0)
         assert_int_equal(seteuid(0), 0);
@@ -601,6 +674,7 @@ static void expect_read_only(mode_t folder, mode_t file)
     assert_int_equal(why, FAULT_REFUSED);
     assert_int_equal(loaded, FAULT_NONE);
     assert_int_equal(saved, FAULT_REFUSED);
+    assert_non_null(strstr(note.why, "permission"));
     arena_release(&arena);
     place_remove(&place);
 }
@@ -684,7 +758,9 @@ int main(void)
         cmocka_unit_test(nothing_that_a_file_holds_is_run),
         cmocka_unit_test(a_newer_file_is_read_and_not_written_to),
         cmocka_unit_test(a_word_of_a_newer_version_is_said_to_be_newer),
+        cmocka_unit_test(a_number_that_is_missing_is_damage),
         cmocka_unit_test(our_file_in_wal_mode_is_switched_back),
+        cmocka_unit_test(our_file_in_wal_mode_may_end_in_half_a_page),
         cmocka_unit_test(our_file_in_wal_mode_waits_until_the_other_program_leaves),
         cmocka_unit_test(a_file_without_its_workshop_is_damaged),
         cmocka_unit_test(without_permission_the_file_is_read_only),

@@ -458,23 +458,9 @@ static void a_file_that_is_given_free_in_time_is_written_to(void **state)
 
 /* ---- older versions: a made-up step after the last ---- */
 
-static enum fault open_with_step(struct store **ret_store, const char *path, const char *step)
-{
-    const char *steps[16];
-    const struct store_options options = {
-        .patience = 1, .steps = steps, .step_count = store_step_count + 1};
-
-    assert_true(store_step_count < 16);
-    for (int i = 0; i < store_step_count; i++)
-        steps[i] = store_steps[i];
-    steps[store_step_count] = step;
-
-    return store_open_with(ret_store, path, &options, NULL);
-}
-
 static const char *const good_step =
     "ALTER TABLE workshop ADD COLUMN motto TEXT NOT NULL DEFAULT 'slow';"
-    "CREATE TABLE later (key INTEGER NOT NULL PRIMARY KEY) STRICT;";
+    "CREATE TABLE later (key INTEGER NOT NULL PRIMARY KEY) STRICT";
 
 static void an_older_file_is_backed_up_and_brought_up_to_date(void **state)
 {
@@ -485,7 +471,8 @@ static void an_older_file_is_backed_up_and_brought_up_to_date(void **state)
     lay(&table);
     uint64_t content = state_digest(table.store);
     store_close(table.store);
-    assert_int_equal(open_with_step(&table.store, table.place.path, good_step), FAULT_NONE);
+    assert_int_equal(open_as_next(&table.store, table.place.path, NULL, good_step, NULL),
+                     FAULT_NONE);
     assert_int_equal(store_read_only(table.store), FAULT_NONE);
     assert_true(state_digest(table.store) == content);
     assert_int_equal(ask_sql(table.place.path, "PRAGMA user_version"), store_step_count + 1);
@@ -495,7 +482,8 @@ static void an_older_file_is_backed_up_and_brought_up_to_date(void **state)
     assert_true(state_digest(old) == content);
     store_close(old);
     store_close(table.store);
-    assert_int_equal(open_with_step(&table.store, table.place.path, good_step), FAULT_NONE);
+    assert_int_equal(open_as_next(&table.store, table.place.path, NULL, good_step, NULL),
+                     FAULT_NONE);
     assert_int_equal(place_files(&table.place), 2);
     table_clear(&table);
 }
@@ -509,9 +497,10 @@ static void a_step_that_fails_leaves_the_old_file(void **state)
     lay(&table);
     uint64_t content = state_digest(table.store);
     store_close(table.store);
-    assert_int_not_equal(open_with_step(&none, table.place.path,
-                                        "CREATE TABLE later (key INTEGER PRIMARY KEY) STRICT;"
-                                        "DELETE FROM build; INSERT INTO nowhere VALUES (1);"),
+    assert_int_not_equal(open_as_next(&none, table.place.path, NULL,
+                                      "CREATE TABLE later (key INTEGER PRIMARY KEY) STRICT;"
+                                      "DELETE FROM build; INSERT INTO nowhere VALUES (1)",
+                                      NULL),
                          FAULT_NONE);
     assert_null(none);
     assert_int_equal(ask_sql(table.place.path, "PRAGMA user_version"), store_step_count);
