@@ -264,14 +264,22 @@ void cut_trim(struct planning *planning, struct spread *spread, int64_t run, int
  * turns. */
 int64_t spread_run(const struct spread *spread, int *ret_corners);
 
+/* What batting that ends at an edge of its face, or (`face` 1) of the one behind, stays short of
+ * it: the zone of a join that lies along the whole edge, and a little more; 0 of all other layers
+ * (cover_slab.c). O(joins). */
+int64_t batting_kept_back(const struct planning *planning, const struct spread *spread, int face,
+                          int64_t edge);
+
 /* ---- stapling ---- */
 
-/* A stretch of an edge of a face within a stapled row: the edge's own length `length` lies at
- * `from` of the row, `backward` when the row passes it from its right or top end. */
+/* A stretch of an edge of a face within a stapled row: `length` of the edge's own length, from
+ * `begin` of it on, lies at `from` of the row, `backward` when the row passes it from its right or
+ * top end. */
 struct stretch {
     int64_t edge;
     int face; /* 1 on the second face of a layer with two, else 0 */
-    int64_t from, length;
+    int64_t from;
+    int64_t begin, length;
     int64_t straight; /* from end to end, as places on the edge are told */
     bool backward;
 };

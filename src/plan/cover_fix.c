@@ -14,7 +14,8 @@
  * 5  A wrapped cover is held by temporary staples all round, or along its longest rows where it is
  *    no loop; a sewn one along its longest open edge.
  * 6  Batting is held where its cover is, along the longest rows only when that is no loop: its ends
- *    are caught by the cover.
+ *    are caught by the cover. What a face keeps bare beside a joint takes no staples. Rows
+ *    of a sleeve go on over it, as worked examples count them: the few more staples do no harm.
  */
 #include "plan/cover.h"
 
@@ -90,20 +91,40 @@ static struct staple_row *rows_add(struct planning *planning, struct staple_rows
     return row;
 }
 
-static void row_stretch(struct staple_row *row, const struct spread *spread, int64_t edge,
-                        int64_t from, bool backward)
+/* What a face keeps bare at an edge, beside a joint. */
+static int64_t bare_at(const struct planning *planning, const struct spread *spread, int64_t edge)
 {
-    assert(row->stretch_count < ROW_STRETCHES);
-    row->stretches[row->stretch_count++] = (struct stretch){
-        edge, 0, from, spread_length(spread, edge), spread_straight(spread, edge), backward};
+    return spread->layer->both ? 0 : batting_kept_back(planning, spread, 0, edge);
 }
 
-/* The same on the second face. */
-static void row_stretch_behind(struct staple_row *row, const struct spread *spread, int64_t edge,
-                               int64_t from, bool backward)
+/* Lays an edge into the row at `from`, as much of it as there is to hold, and returns how long that
+ * is. */
+static int64_t row_stretch(const struct planning *planning, const struct spread *spread,
+                           struct staple_row *row, struct stretch stretch)
 {
-    row_stretch(row, spread, edge, from, backward);
-    row->stretches[row->stretch_count - 1].face = 1;
+    int64_t ends[2];
+    int64_t end;
+
+    edge_neighbours(stretch.edge, ends);
+    stretch.straight = spread_straight(spread, stretch.edge);
+    end = stretch.straight - bare_at(planning, spread, ends[1]);
+    stretch.begin =
+        spread_along(planning->model, spread, stretch.edge, bare_at(planning, spread, ends[0]));
+    stretch.length =
+        length_larger(0, spread_along(planning->model, spread, stretch.edge, end) - stretch.begin);
+    assert(row->stretch_count < ROW_STRETCHES);
+    row->stretches[row->stretch_count++] = stretch;
+    return stretch.length;
+}
+
+/* A row along the whole of one edge. */
+static struct staple_row *rows_add_edge(struct planning *planning, struct staple_rows *rows,
+                                        const struct spread *spread, int64_t edge, int face)
+{
+    struct staple_row *row = rows_add(planning, rows, spread, edge, 0);
+
+    row->length = row_stretch(planning, spread, row, (struct stretch){.edge = edge, .face = face});
+    return row;
 }
 
 static void row_corner(struct staple_row *row, int64_t at)
@@ -159,8 +180,9 @@ static void add_loop(struct planning *planning, struct staple_rows *rows,
     for (int i = 0; i < EDGE_COUNT; i++) {
         if (folds_corners(spread) && spread->layer->shape != SHAPE_FLAT)
             row_corner(row, row->length);
-        row_stretch(row, spread, round[i], row->length, i >= 2);
-        row->length += spread_length(spread, round[i]);
+        row->length += row_stretch(
+            planning, spread, row,
+            (struct stretch){.edge = round[i], .from = row->length, .backward = i >= 2});
     }
 }
 
@@ -208,13 +230,14 @@ static void add_edge_row(struct planning *planning, struct staple_rows *rows,
                          const struct spread *spread, int64_t edge)
 {
     int64_t beside[2];
-    int64_t before, own = spread_length(spread, edge);
-    struct staple_row *row;
+    struct staple_row *row = rows_add(planning, rows, spread, edge, 0);
+    int64_t before;
 
     edge_neighbours(edge, beside);
     before = goes_on(spread, edge, beside[0]);
-    row = rows_add(planning, rows, spread, edge, before + own + goes_on(spread, edge, beside[1]));
-    row_stretch(row, spread, edge, before, false);
+    row->length = before + goes_on(spread, edge, beside[1]);
+    row->length +=
+        row_stretch(planning, spread, row, (struct stretch){.edge = edge, .from = before});
     for (int end = 0; end < 2; end++)
         if (folds_corners(spread) && edge_is_upright(edge) &&
             spread->brims[beside[end]].ending != ENDING_STOP &&
@@ -250,8 +273,7 @@ static void staple_flat(struct planning *planning, const struct spread *spread)
         add_loop(planning, &rows, spread);
     } else {
         for (int64_t edge = 0; edge < EDGE_COUNT; edge++)
-            row_stretch(rows_add(planning, &rows, spread, edge, spread_length(spread, edge)),
-                        spread, edge, 0, false);
+            rows_add_edge(planning, &rows, spread, edge, 0);
     }
     rows_place(planning, spread, &rows);
 }
@@ -273,19 +295,9 @@ static bool flaps_overlap(const struct spread *spread, int64_t edge)
 static void add_shared_row(struct planning *planning, struct staple_rows *rows,
                            const struct spread *spread, int64_t edge)
 {
-    struct staple_row *row = rows_add(planning, rows, spread, edge, spread_length(spread, edge));
+    struct staple_row *row = rows_add_edge(planning, rows, spread, edge, 0);
 
-    row_stretch(row, spread, edge, 0, false);
-    row_stretch_behind(row, spread, edge, 0, false);
-}
-
-static void add_upright_rows(struct planning *planning, struct staple_rows *rows,
-                             const struct spread *spread, int64_t edge)
-{
-    row_stretch(rows_add(planning, rows, spread, edge, spread_length(spread, edge)), spread, edge,
-                0, false);
-    row_stretch_behind(rows_add(planning, rows, spread, edge, spread_length(spread, edge)), spread,
-                       edge, 0, false);
+    row_stretch(planning, spread, row, (struct stretch){.edge = edge, .face = 1});
 }
 
 /* The ends of boxing strips where they hang out of an open upright edge. */
@@ -301,16 +313,32 @@ static void add_boxing_ends(struct planning *planning, struct staple_rows *rows,
 static void add_round(struct planning *planning, struct staple_rows *rows,
                       const struct spread *spread, int64_t edge, int64_t open_side)
 {
-    int64_t width = spread_length(spread, edge);
     bool backward = open_side == EDGE_RIGHT;
-    struct staple_row *row = rows_add(planning, rows, spread, edge, 2 * width + spread->depth);
+    struct staple_row *row = rows_add(planning, rows, spread, edge, 0);
+    struct stretch stretch = {.edge = edge, .backward = backward};
 
-    row_stretch(row, spread, edge, 0, backward);
-    row_stretch_behind(row, spread, edge, width + spread->depth, !backward);
+    stretch.from = row_stretch(planning, spread, row, stretch) + spread->depth;
+    stretch.face = 1;
+    stretch.backward = !backward;
+    row->length = stretch.from + row_stretch(planning, spread, row, stretch);
     if (!folds_corners(spread))
         return;
     row_corner(row, 0);
     row_corner(row, row->length);
+}
+
+/* A row round all of a sleeve that is closed at both sides. */
+static void add_ring(struct planning *planning, struct staple_rows *rows,
+                     const struct spread *spread, int64_t edge)
+{
+    struct staple_row *row = rows_add(planning, rows, spread, edge, 0);
+    struct stretch stretch = {.edge = edge};
+
+    row->loop = true;
+    stretch.from = row_stretch(planning, spread, row, stretch) + spread->depth;
+    stretch.face = 1;
+    stretch.backward = true;
+    row->length = stretch.from + row_stretch(planning, spread, row, stretch) + spread->depth;
 }
 
 static void add_level_rows(struct planning *planning, struct staple_rows *rows,
@@ -318,7 +346,6 @@ static void add_level_rows(struct planning *planning, struct staple_rows *rows,
 {
     bool left = brim_is_open(spread, EDGE_LEFT);
     bool right = brim_is_open(spread, EDGE_RIGHT);
-    int64_t width = spread_length(spread, edge);
     struct staple_row *row;
 
     if (left != right) {
@@ -326,16 +353,11 @@ static void add_level_rows(struct planning *planning, struct staple_rows *rows,
         return;
     }
     if (!left) {
-        row = rows_add(planning, rows, spread, edge, 2 * (width + spread->depth));
-        row->loop = true;
-        row_stretch(row, spread, edge, 0, false);
-        row_stretch_behind(row, spread, edge, width + spread->depth, true);
+        add_ring(planning, rows, spread, edge);
         return;
     }
     for (int face = 0; face < 2; face++) {
-        row = rows_add(planning, rows, spread, edge, width);
-        row_stretch(row, spread, edge, 0, false);
-        row->stretches[0].face = face;
+        row = rows_add_edge(planning, rows, spread, edge, face);
         if (folds_corners(spread)) {
             row_corner(row, 0);
             row_corner(row, row->length);
@@ -372,7 +394,8 @@ static void staple_sleeve(struct planning *planning, const struct spread *spread
             add_shared_row(planning, &rows, spread, edge);
             continue;
         }
-        add_upright_rows(planning, &rows, spread, edge);
+        rows_add_edge(planning, &rows, spread, edge, 0);
+        rows_add_edge(planning, &rows, spread, edge, 1);
         if (cover)
             add_boxing_ends(planning, &rows, spread, edge);
     }
@@ -432,8 +455,7 @@ static void staple_blind(struct planning *planning, const struct spread *spread)
 
     for (int64_t edge = back_is_stapled(spread) ? EDGE_LEFT : EDGE_TOP; edge <= EDGE_BOTTOM;
          edge++) {
-        row = rows_add(planning, &rows, spread, edge, spread_length(spread, edge));
-        row_stretch(row, spread, edge, 0, false);
+        row = rows_add_edge(planning, &rows, spread, edge, 0);
         if (edge != EDGE_TOP)
             continue;
         if (spread->brims[edge].pitch == 0)
@@ -456,8 +478,7 @@ static void staple_welt(struct planning *planning, const struct spread *spread)
             int64_t ending = spread->brims[edge].ending;
 
             if (ending != ENDING_STOP && ending != ENDING_SEWN)
-                row_stretch(rows_add(planning, &rows, spread, edge, spread_length(spread, edge)),
-                            spread, edge, 0, false);
+                rows_add_edge(planning, &rows, spread, edge, 0);
         }
     }
     rows_place(planning, spread, &rows);
@@ -525,6 +546,8 @@ void staple_layer(struct planning *planning, const struct spread *spread)
     case LAYER_TRIM:
         break;
     case LAYER_BATTING:
+        if (spread->pieces == 0) /* no room for any beside its joints */
+            break;
         if (spread->layer->both)
             staple_sleeve(planning, spread);
         else

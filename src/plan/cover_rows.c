@@ -59,9 +59,10 @@ static void mark_stretch(struct planning *planning, const struct spread *spread,
                          struct marks *marks, const struct stretch *stretch, int64_t begin,
                          int64_t end, int64_t class, int64_t join)
 {
-    begin = spread_along(planning->model, spread, stretch->edge, begin);
-    end = length_larger(begin, spread_along(planning->model, spread, stretch->edge, end));
-    assert(0 <= begin && begin <= end && end <= stretch->length);
+    begin = spread_along(planning->model, spread, stretch->edge, begin) - stretch->begin;
+    end = spread_along(planning->model, spread, stretch->edge, end) - stretch->begin;
+    begin = length_within(begin, 0, stretch->length);
+    end = length_within(end, begin, stretch->length);
     if (stretch->backward)
         mark_add(planning, marks, stretch->from + stretch->length - end,
                  stretch->from + stretch->length - begin, class, join);
@@ -179,7 +180,7 @@ static struct mark whole_mark(struct planning *planning, const struct spread *sp
                               int face)
 {
     struct stretch whole = {
-        edge, face, 0, spread_length(spread, edge), spread_straight(spread, edge), false};
+        edge, face, 0, 0, spread_length(spread, edge), spread_straight(spread, edge), false};
     struct marks marks = {.of = {{0}}};
     const struct mark *first;
 

@@ -163,8 +163,7 @@ static int64_t zone_depth(const struct area *zone, const struct area *face, int6
     }
 }
 
-/* What batting that ends at an edge of a face stays short of it: the zone of a join that lies along
- * the whole edge, and a little more. Nothing where that would be all of the face. */
+/* Nothing where that would be all of the face. */
 static int64_t kept_back(const struct planning *planning, const struct spread *spread, int64_t side,
                          int64_t edge)
 {
@@ -191,6 +190,22 @@ static int64_t kept_back(const struct planning *planning, const struct spread *s
     return kept < across ? kept : 0;
 }
 
+static bool goes_round(const struct spread *spread, int64_t edge)
+{
+    return !brim_is_open(spread, edge);
+}
+
+int64_t batting_kept_back(const struct planning *planning, const struct spread *spread, int face,
+                          int64_t edge)
+{
+    const struct layer *layer = spread->layer;
+    bool ends = layer->both ? !goes_round(spread, edge) : spread->brims[edge].ending == ENDING_STOP;
+
+    if (layer->kind != LAYER_BATTING || !ends)
+        return 0;
+    return kept_back(planning, spread, face ? side_opposite(spread->side) : spread->side, edge);
+}
+
 /*
  * What an edge of a single face adds: `wrap` goes down the side and on to the face behind (soft
  * enough to stretch over the foam's edge), `side` down the foam and the side, flush; one that stops
@@ -209,22 +224,14 @@ static int64_t batting_reach(const struct planning *planning, const struct sprea
         return spread->depth + planning->value[TRADE_BATTING_OVERWRAP];
     if (brim->ending == ENDING_SIDE)
         return spread->depth + foam_under(planning, spread, edge);
-    return -kept_back(planning, spread, spread->side, edge);
+    return -batting_kept_back(planning, spread, 0, edge);
 }
 
-static bool goes_round(const struct spread *spread, int64_t edge)
-{
-    return !brim_is_open(spread, edge);
-}
-
-/* Both faces of a sleeve at one of its open edges. */
 static int64_t kept_back_twice(const struct planning *planning, const struct spread *spread,
                                int64_t edge)
 {
-    if (goes_round(spread, edge))
-        return 0;
-    return kept_back(planning, spread, spread->side, edge) +
-           kept_back(planning, spread, side_opposite(spread->side), edge);
+    return batting_kept_back(planning, spread, 0, edge) +
+           batting_kept_back(planning, spread, 1, edge);
 }
 
 /* Round a box with two faces: folded over the edges where it goes round. */

@@ -123,6 +123,78 @@ static void batting_between_joints_that_take_up_the_face_is_told(void **state)
     assert_int_equal(soft_piece_count(soft, batting), 0);
 }
 
+/* ---- batting stays short of a joint, and so do its staples ---- */
+
+/* A back of 84 by 20, and an arm 3 in thick that stands against its left end. */
+static int64_t add_back_with_an_arm(struct soft *soft)
+{
+    int64_t box = soft_box(soft, "A", 84, 2, 20);
+    int64_t batting =
+        soft_layer(soft, box, LAYER_BATTING, SHAPE_WRAPPED, SIDE_FRONT, soft->batting);
+    int64_t stick = add_stick(soft);
+    struct join *join = MODEL_ADD(&soft->model, join);
+
+    frame(soft, box, stick, SET_FLAT, SIDE_FRONT);
+    soft_endings(soft, batting, ENDING_STOP, ENDING_STOP, ENDING_STOP, ENDING_STOP);
+    join->name = "J";
+    join->box_a = box;
+    join->side_a = SIDE_FRONT;
+    join->box_b = soft_box(soft, "B", 3, 18, 20);
+    join->side_b = SIDE_BACK;
+    frame(soft, join->box_b, stick, SET_ON_EDGE, SIDE_RIGHT);
+    return batting;
+}
+
+/* 84 - 3 - 1/2 by 20: 201 in round, a staple every 4 in. */
+static void batting_beside_a_joint_is_stapled_round_what_is_cut_of_it(void **state)
+{
+    struct soft *soft = *state;
+    int64_t batting = add_back_with_an_arm(soft);
+
+    soft_plan(soft);
+    assert_cut(soft, batting, 80.5, 20);
+    assert_int_equal(soft_edge(soft, batting, 0)->length, IN(201));
+    assert_int_equal(soft_staples(soft, batting), 51);
+}
+
+/* Told from the end of the face, 24 in along it: 20 1/2 from where the batting begins. */
+static void an_opening_lies_where_it_is_told_on_batting_beside_a_joint(void **state)
+{
+    struct soft *soft = *state;
+    int64_t batting = add_back_with_an_arm(soft);
+    struct opening *opening = MODEL_ADD(&soft->model, opening);
+    const struct interval *intervals;
+
+    opening->layer = batting;
+    opening->edge = EDGE_BOTTOM;
+    opening->begin = IN(24);
+    opening->length = IN(10);
+    soft_plan(soft);
+    intervals = &soft->plan->intervals.at[soft_edge(soft, batting, 0)->first_interval];
+    assert_int_equal(intervals[1].class, CLASS_OPENING);
+    assert_int_equal(intervals[1].from, IN(20.5));
+    assert_int_equal(intervals[1].to, IN(30.5));
+    assert_int_equal(soft_staples(soft, batting), 51);
+}
+
+/* Two joints of 3 in on a face of 6. */
+static void batting_without_room_takes_no_staples(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box = soft_box(soft, "W", 2, 6, 56);
+    int64_t batting =
+        soft_layer(soft, box, LAYER_BATTING, SHAPE_WRAPPED, SIDE_RIGHT, soft->batting);
+
+    frame(soft, box, add_stick(soft), SET_FLAT, SIDE_RIGHT);
+    soft_endings(soft, batting, ENDING_STOP, ENDING_STOP, ENDING_STOP, ENDING_STOP);
+    butt(soft, box, 0);
+    soft_plan(soft);
+    assert_int_equal(soft_staples(soft, batting), 30); /* 2 1/2 by 56: 117 in round */
+    butt(soft, box, 3);
+    soft_plan(soft);
+    assert_int_equal(soft_staples(soft, batting), 0);
+}
+
 static int count_patches(const struct soft *soft, int64_t layer, enum side_word side, bool slit)
 {
     int count = 0;
@@ -306,6 +378,9 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         SOFT_TEST(batting_between_joints_that_take_up_the_face_is_told),
+        SOFT_TEST(batting_beside_a_joint_is_stapled_round_what_is_cut_of_it),
+        SOFT_TEST(an_opening_lies_where_it_is_told_on_batting_beside_a_joint),
+        SOFT_TEST(batting_without_room_takes_no_staples),
         SOFT_TEST(batting_over_heads_has_a_bare_patch_for_each),
         SOFT_TEST(the_cover_is_slit_on_the_mating_face_only),
         SOFT_TEST(a_pierced_cover_is_slit_over_the_heads_too),
