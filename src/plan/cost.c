@@ -251,6 +251,15 @@ static int64_t bought_of(const struct costing *costing, const struct purchase *p
     return had;
 }
 
+/* Of what is no stock of the workshop nothing remembers that it was bought but what was paid for
+ * it: as many as were said, or else all once it is paid. */
+static int64_t paid_of(const struct cost_line *line, int64_t wanted)
+{
+    if (line->packs > 0)
+        return line->packs < wanted ? line->packs : wanted;
+    return line->settled && line->paid > 0 ? wanted : 0;
+}
+
 static bool is_bought_at_all(const struct model *model, const struct purchase *purchase)
 {
     for (size_t i = 0; i < model->boughts.count; i++)
@@ -285,8 +294,9 @@ static void commit_lines(struct costing *costing)
             continue;
         const struct purchase *purchase = &costing->plan->purchases.at[line->purchase];
         int64_t wanted = purchase->length ? purchase->length : purchase->packs;
-        int64_t had =
-            purchase->supplier ? brought_of(costing, purchase) : bought_of(costing, purchase, used);
+        int64_t had = purchase->supplier ? brought_of(costing, purchase)
+                      : purchase->stock  ? bought_of(costing, purchase, used)
+                                         : paid_of(line, wanted);
         int64_t worth = 0;
         if (wanted > 0)
             (void)whole_share(line->estimate, had, wanted, &worth);

@@ -318,6 +318,53 @@ static void what_was_bought_is_counted_in_pieces(void **state)
     }
 }
 
+static const struct cost_line *only_line(const struct shop *shop)
+{
+    assert_int_equal(shop->plan->purchases.count, 1);
+    return plan_cost_line(shop->plan, &shop->plan->purchases.at[0]);
+}
+
+/* A zip that the workshop has no stock of: what was paid for it says that it is there. */
+static void what_is_no_stock_is_bought_when_it_is_paid(void **state)
+{
+    struct shop *shop = *state;
+    struct spend *spend;
+
+    need_consumable(shop, 0, STOCK_OTHER, QUANTITY_COUNT, 2, "zip, 19 in");
+    shop_buy(shop);
+    assert_int_equal(only_line(shop)->bought, 0);
+    spend = add_spend(shop, 450, AISLE_HARDWARE);
+    spend->what = "zip, 19 in";
+    spend->count = 1;
+    shop_buy(shop);
+    assert_int_equal(only_line(shop)->bought, 1);
+    spend->count = 0;
+    shop_buy(shop);
+    assert_int_equal(only_line(shop)->bought, 2);
+    assert_int_equal(only_line(shop)->committed, 0);
+    spend->what = "needles";
+    shop_buy(shop);
+    assert_int_equal(only_line(shop)->bought, 0);
+}
+
+/* Of 30.00 for something special 10.00 were paid: it is not in the house yet. */
+static void a_part_paid_for_what_is_no_stock_does_not_buy_it(void **state)
+{
+    struct shop *shop = *state;
+    struct spend *spend;
+
+    add_extra(shop, 3000, AISLE_HARDWARE);
+    spend = add_spend(shop, 1000, AISLE_HARDWARE);
+    spend->what = "something";
+    shop_buy(shop);
+    assert_int_equal(only_line(shop)->bought, 0);
+    assert_int_equal(only_line(shop)->rest, 2000);
+    spend->amount = 3000;
+    shop_buy(shop);
+    assert_int_equal(only_line(shop)->bought, 1);
+    assert_int_equal(only_line(shop)->committed, 0);
+}
+
 /* Nothing more is to come for a build that is finished. */
 static void a_finished_build_has_cost_what_was_paid(void **state)
 {
@@ -565,6 +612,8 @@ int main(void)
         SHOP_TEST(a_price_lowered_afterwards_leaves_its_line_paid),
         SHOP_TEST(of_what_was_bought_only_the_unpaid_part_is_owed),
         SHOP_TEST(what_was_bought_is_counted_in_pieces),
+        SHOP_TEST(what_is_no_stock_is_bought_when_it_is_paid),
+        SHOP_TEST(a_part_paid_for_what_is_no_stock_does_not_buy_it),
         SHOP_TEST(a_finished_build_has_cost_what_was_paid),
         SHOP_TEST(a_spend_belongs_to_the_pack_that_it_names),
         SHOP_TEST(money_given_back_goes_to_the_line_that_was_paid),
