@@ -14,7 +14,8 @@
 
 #include <assert.h>
 
-#define LIMIT INT64_C(20000000) /* of one linear program */
+#define LIMIT INT64_C(20000000)    /* of one linear program, */
+#define LIMIT_DOWN INT64_C(500000) /* and down the roll, where slices meet many parts */
 
 /* ---- kinds ---- */
 
@@ -69,7 +70,7 @@ static int64_t spots_met(const struct roll_rows *rows, int64_t length, int64_t b
 static int64_t slices_of(const struct roll_rows *rows, const struct roll_part *part, bool turned,
                          bool dropped)
 {
-    int64_t length = turned ? part->width : part->length;
+    int64_t length = turned == (rows->down > 0) ? part->length : part->width;
     int64_t repeat = rows->job->pattern.along;
 
     if (rows->line == ROWS_ALL)
@@ -98,7 +99,7 @@ static void add_way(struct roll_rows *rows, const struct roll_part *part, bool t
     const struct cut_pattern *pattern = &rows->job->pattern;
     struct slices *slices = &rows->slices;
     struct slice_way way = {.kind = slices->kind_count,
-                            .size = turned ? part->length : part->width,
+                            .size = turned == (rows->down > 0) ? part->width : part->length,
                             .share = share_of(rows, part, turned, dropped),
                             .turned = turned,
                             .dropped = dropped};
@@ -136,16 +137,21 @@ static void add_kind(struct roll_rows *rows, size_t kind)
         slices->way_count = first;
 }
 
+static int64_t limit_of(const struct roll_rows *rows)
+{
+    return rows->down > 0 ? LIMIT_DOWN : LIMIT;
+}
+
 int64_t roll_rows_slices(struct roll_rows *rows)
 {
     int64_t least;
 
-    rows->slices.room = rows->job->width;
+    rows->slices.room = rows->down > 0 ? rows->down : rows->job->width;
     rows->slices.kind_count = rows->slices.way_count = 0;
     for (size_t k = 0; k < rows->kind_count; k++)
         add_kind(rows, k);
     rows->slices.work = 0;
-    least = slices_solve(&rows->slices, LIMIT);
+    least = slices_solve(&rows->slices, limit_of(rows));
     rows->work += rows->slices.work;
     return least;
 }
@@ -284,30 +290,42 @@ static bool refuted_from_both_sides(struct roll_rows *rows, int64_t in)
     if (!slices_turn(&rows->slices, in))
         return true;
     rows->slices.work = 0;
-    refuted = slices_solve(&rows->slices, LIMIT) > SLICES_WHOLE;
+    refuted = slices_solve(&rows->slices, limit_of(rows)) > SLICES_WHOLE;
     rows->work += rows->slices.work;
     return refuted;
 }
 
-/* By the line that is set. */
-static bool refuted_by_line(struct roll_rows *rows, int64_t length)
+/* By the slices that are set, of which there are so many. */
+static bool refuted_by(struct roll_rows *rows, int64_t in)
 {
     struct duals duals = duals_begin(DUALS_MOST);
     bool refuted = false;
 
-    rows->dual_all = rows_in(rows, length);
-    if (rows->dual_all == 0)
+    if (in == 0)
         return false;
-    if (refuted_from_both_sides(rows, rows->dual_all))
+    if (refuted_from_both_sides(rows, in))
         return true;
+    rows->dual_all = in;
     for (size_t k = 0; k < rows->kind_count; k++)
         for (int turned = 0; turned < 1 + rows->kinds[k].part->may_turn; turned++)
-            duals_add(&duals, slices_of(rows, rows->kinds[k].part, turned, false), rows->dual_all);
+            duals_add(&duals, slices_of(rows, rows->kinds[k].part, turned, false), in);
     for (size_t i = 0; i < duals.count && !refuted; i++) {
         rows->dual = &duals.at[i];
-        refuted = roll_rows_slices(rows) > dual_all(rows->dual, rows->dual_all);
+        refuted = roll_rows_slices(rows) > dual_all(rows->dual, in);
     }
     rows->dual = NULL;
+    return refuted;
+}
+
+/* By slices down the roll: it is as wide as they are many. */
+static bool refuted_down(struct roll_rows *rows, int64_t length)
+{
+    bool refuted;
+
+    rows->line = ROWS_ALL;
+    rows->down = length;
+    refuted = refuted_by(rows, rows->job->width);
+    rows->down = 0;
     return refuted;
 }
 
@@ -318,10 +336,10 @@ bool roll_rows_refute(struct roll_rows *rows, int64_t length)
     bool refuted;
 
     rows->line = ROWS_ALL;
-    refuted = refuted_by_line(rows, length);
+    refuted = refuted_by(rows, length) || (roll_job_plain(rows->job) && refuted_down(rows, length));
     for (size_t i = 0; i < count && !refuted; i++) {
         rows->line = lines[i];
-        refuted = refuted_by_line(rows, length);
+        refuted = refuted_by(rows, rows_in(rows, length));
     }
     return refuted;
 }

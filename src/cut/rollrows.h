@@ -32,6 +32,7 @@ struct roll_rows {
     size_t group;   /* ROLL_NO_GROUP: none */
     int64_t origin; /* of it across */
     int64_t line;
+    int64_t down;            /* slices run down a roll of this length; 0: across it */
     const struct dual *dual; /* by which slices are counted; NULL: as they are */
     int64_t dual_all;        /* and for how many of them it is */
     const double *wanted;    /* by kind: see slices_solve; NULL: all parts */
@@ -52,8 +53,9 @@ size_t roll_rows_origins(const struct roll_rows *rows, int64_t *ret_origins);
  * that is not below `most`. 0 where nothing is shown. */
 int64_t roll_rows_least(struct roll_rows *rows, int64_t most);
 
-/* Whether slices, counted by dual feasible functions, or looked at from both sides, show that no
- * layout is as short as `length`, kerf included, for the group and origin that are set. */
+/* Whether slices, counted by dual feasible functions, or looked at from both sides, or in a plain
+ * job down the roll, show that no layout is as short as `length`, kerf included, for the group and
+ * origin that are set. */
 bool roll_rows_refute(struct roll_rows *rows, int64_t length);
 
 /* The least sum of slices of the line that is set; `slices` then holds the values that show it. */
