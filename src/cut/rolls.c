@@ -1,8 +1,8 @@
 /*
  * First the shelf, the largest part first, by cuts from edge to edge; then the roll. Its first
  * layout comes from a few orders; then hunts (rollhunt.h) go on from the best order, each with its
- * way of laying parts and its aim, a slice of work at a time in turn with beams (rollbeams.h) and a
- * sweep (rollsweep.h).
+ * way of laying parts and its aim, a slice of work at a time in turn with beams (rollbeams.h) and
+ * sweeps (rollsweep.h).
  *
  *  1. `best` lays every part of the roll, and `length` is where the farthest ends, kerf included.
  *  2. `bound` is a length that no layout undercuts, so the search is over when both are equal.
@@ -36,7 +36,7 @@
 #define FEW_PARTS 4
 #define SOME_PARTS 12
 
-/* In turn with the hunts go beams and the sweep, so many quarters of a slice each: at first, and
+/* In turn with the hunts go beams and sweeps, so many quarters of a slice each: at first, and
  * once hunts and beams have done so much work (where a pattern binds parts: so much in vain). Hunts
  * always go on, for they alone look for a shorter length that costs the same. Of more parts than so
  * many hunts get most. */
@@ -46,12 +46,13 @@
 #define TIRED_BOUND INT64_C(220000000)
 
 struct shares {
-    int64_t hunts, beams, sweep;
+    int64_t hunts, beams, sweeps;
+    int64_t from_best; /* of those of the sweeps, where they ask for two lengths */
 };
 
-static const struct shares many_shares = {16, 0, 4};
-static const struct shares plain_shares[2] = {{1, 4, 1}, {2, 3, 18}};
-static const struct shares bound_shares[2] = {{4, 1, 4}, {1, 1, 28}};
+static const struct shares many_shares = {16, 0, 4, 0};
+static const struct shares plain_shares[2] = {{1, 4, 1, 0}, {2, 3, 18, 6}};
+static const struct shares bound_shares[2] = {{4, 1, 4, 0}, {1, 1, 28, 8}};
 
 enum aim { AIM_SHORTER, AIM_CHEAPER, AIMS };
 
@@ -65,6 +66,16 @@ static const struct {
              {ROLL_SKYLINE, AIM_CHEAPER}};
 
 #define TURNS (sizeof turns / sizeof *turns)
+
+/* One sweep goes up from the bound; while that is some steps away another asks for what would be
+ * cheaper than the best, which is found the sooner, and refuted for all steps below. */
+enum from { FROM_BOUND, FROM_BEST, SWEEPS };
+
+struct swept {
+    struct roll_sweep *sweep; /* none before it is first asked */
+    int64_t target;           /* 0: none yet */
+    int64_t unjudged;         /* a target of which it can say no more */
+};
 
 struct rolls_search {
     const struct cut_job *job;
@@ -81,9 +92,7 @@ struct rolls_search {
     bool hunting;
     bool thorough; /* the bound is the best that is known without a sweep */
 
-    struct roll_sweep *sweep;
-    int64_t swept;    /* target of the sweep; 0: none yet */
-    int64_t unjudged; /* a target of which it can say no more */
+    struct swept sweeps[SWEEPS];
 
     struct roll_beams *beams; /* none before they are first asked */
 
@@ -371,20 +380,39 @@ static void hunt_all(struct rolls_search *search, int64_t work, int64_t *done)
     }
 }
 
-/* ---- the sweep ---- */
+/* ---- sweeps ---- */
 
 /* The longest length that costs as little as the bound; where lengths are not sold in steps, the
  * next that is shorter. 0 where there is nothing to ask. */
-static int64_t sweep_target(const struct rolls_search *search)
+static int64_t target_from_bound(const struct rolls_search *search)
 {
+    int64_t unjudged = search->sweeps[FROM_BOUND].unjudged;
     int64_t target = search->length - 1, cheapest, from;
 
     if (search->length <= search->bound || cost_proven(search) || search->roll.count > SWEEP_PARTS)
         return 0;
-    from = search->unjudged < search->bound ? search->bound : search->unjudged + 1;
+    from = unjudged < search->bound ? search->bound : unjudged + 1;
     cheapest = roll_used_for(&search->job->sale, cost_of(search, from)) + search->job->kerf;
     target = search->job->sale.step > 1 && cheapest < target ? cheapest : target;
-    return target > search->unjudged ? target : 0;
+    return target > unjudged ? target : 0;
+}
+
+/* 0 where it is the other sweep's or the next, or where that one has nothing left to ask. */
+static int64_t target_from_best(const struct rolls_search *search)
+{
+    int64_t other = target_from_bound(search), target;
+
+    if (other == 0)
+        return 0;
+    target = target_of(search, AIM_CHEAPER);
+    if (cost_of(search, target) <= cost_of(search, other) + search->job->sale.step)
+        return 0;
+    return target != search->sweeps[FROM_BEST].unjudged ? target : 0;
+}
+
+static int64_t sweep_target(const struct rolls_search *search, enum from from)
+{
+    return from == FROM_BOUND ? target_from_bound(search) : target_from_best(search);
 }
 
 static bool sooner(const struct roll_spot *a, const struct roll_spot *b)
@@ -427,26 +455,35 @@ static void keep_swept(struct rolls_search *search, const struct roll_spot *spot
         aim_hunts(search, true);
 }
 
-static void sweep_on(struct rolls_search *search, int64_t work, int64_t *done)
+static void sweep_from(struct rolls_search *search, enum from from, int64_t work, int64_t *done)
 {
+    struct swept *swept = &search->sweeps[from];
     int64_t begin = *done, target;
 
-    while (*done - begin < work && (target = sweep_target(search)) > 0) {
+    while (*done - begin < work && (target = sweep_target(search, from)) > 0) {
         enum sweep_verdict verdict;
 
-        if (!search->sweep)
-            search->sweep = roll_sweep_new(&search->roll, search->arena);
-        if (search->swept != target)
-            roll_sweep_aim(search->sweep, target);
-        search->swept = target;
-        verdict = roll_sweep_on(search->sweep, work - (*done - begin), done);
+        if (!swept->sweep)
+            swept->sweep = roll_sweep_new(&search->roll, search->arena);
+        if (swept->target != target)
+            roll_sweep_aim(swept->sweep, target);
+        swept->target = target;
+        verdict = roll_sweep_on(swept->sweep, work - (*done - begin), done);
         if (verdict == SWEEP_NEVER)
             search->bound = target + 1;
         if (verdict == SWEEP_FITS)
-            keep_swept(search, roll_sweep_spots(search->sweep));
+            keep_swept(search, roll_sweep_spots(swept->sweep));
         if (verdict == SWEEP_UNKNOWN)
-            search->unjudged = target;
+            swept->unjudged = target;
     }
+}
+
+static void sweep_on(struct rolls_search *search, const struct shares *shares, int64_t *done)
+{
+    int64_t from_best = target_from_best(search) > 0 ? shares->from_best : 0;
+
+    sweep_from(search, FROM_BOUND, (shares->sweeps - from_best) * SHARE, done);
+    sweep_from(search, FROM_BEST, from_best * SHARE, done);
 }
 
 /* Beams look below the best for as long as hunts do. */
@@ -557,7 +594,7 @@ void *rolls_begin(const struct cut_job *job, struct arena *arena, const struct c
 
 static bool is_worth_it(const struct rolls_search *search)
 {
-    return is_hunted(search) || sweep_target(search) > 0;
+    return is_hunted(search) || target_from_bound(search) > 0;
 }
 
 /* More pairs of functions may show more, and slices; but they need not. */
@@ -595,7 +632,7 @@ bool rolls_step(void *state, int64_t work, int64_t *done, struct cut_layout *bes
 
         hunt_all(search, shares->hunts * SHARE, done);
         beam_on(search, shares->beams * SHARE, done);
-        sweep_on(search, shares->sweep * SHARE, done);
+        sweep_on(search, shares, done);
     }
     if (search->length < before || search->bound > bound)
         *best = lay(search);
