@@ -265,12 +265,14 @@ static void offer(struct remedies *remedies, struct finding *finding, size_t *tr
 {
     struct cure *cures = ARENA_MANY(remedies->planning->arena, struct cure, OFFERED_AT_MOST);
 
-    for (size_t i = 0; i < remedies->list.count && *trials < TRIALS; i++) {
+    for (size_t i = 0;
+         i < remedies->list.count && finding->cure_count < OFFERED_AT_MOST && *trials < TRIALS;
+         i++) {
         const struct cure_draft *remedy = &remedies->list.at[i];
         struct cure cure = {
             .text = remedy->text, .edits = remedy->edits.at, .edit_count = remedy->edits.count};
 
-        if (finding->cure_count == OFFERED_AT_MOST || cure.edit_count == 0)
+        if (cure.edit_count == 0)
             continue;
         ++*trials;
         if (helps(remedies, &cure))

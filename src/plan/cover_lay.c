@@ -95,7 +95,7 @@ static bool ground_find(const struct planning *planning, const struct layer *lay
         const struct group_box *item = &model->group_boxes.at[i];
         const struct box *next = MODEL_FIND(model, box, item->box);
 
-        if (layer->group == 0 || item->group != layer->group || !next)
+        if (item->group != layer->group || !next)
             continue;
         if (!ground->first) {
             ground_begin(planning, ground, next, layer->side);

@@ -126,8 +126,7 @@ static bool fingers_come(const struct grasp *grasp, struct vector at, int first,
     struct solid along = bar_along(at, first, by_first, 0);
     struct solid across = bar_along(stage_moved(at, first, by_first), second, by_second, 0);
 
-    return (by_first == 0 || !stands_in_block(grasp->view, &along)) &&
-           (by_second == 0 || !stands_in_block(grasp->view, &across));
+    return !stands_in_block(grasp->view, &along) && !stands_in_block(grasp->view, &across);
 }
 
 /* From a place on the tool's axis: straight out, or first aside. */

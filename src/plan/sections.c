@@ -24,16 +24,13 @@ static int64_t dressed_size(int nominal)
     return 0;
 }
 
-/* One or two digits; anything longer is no nominal size. */
+/* Up to two digits; a nominal size has no more, so that what follows is none. */
 static const char *read_small(const char *at, int *ret_number)
 {
-    int number = 0;
-    int digits = 0;
-
-    while (digits < 3 && isdigit((unsigned char)at[digits]))
-        number = number * 10 + (at[digits++] - '0');
-    *ret_number = digits < 3 ? number : 0;
-    return at + digits;
+    *ret_number = 0;
+    for (int digits = 0; digits < 2 && isdigit((unsigned char)*at); digits++)
+        *ret_number = *ret_number * 10 + (*at++ - '0');
+    return at;
 }
 
 /* "2x3" and what may follow a size: the end, a blank, a comma. False for any other name. */

@@ -151,6 +151,24 @@ static void sticks_without_any_price_are_counted_and_told(void **state)
     assert_int_equal(shop_findings(shop, FINDING_NO_PRICE), 1);
 }
 
+/* What nothing is known of the price of is no cheaper than what is there. */
+static void the_shelf_is_used_before_what_has_no_price(void **state)
+{
+    struct shop *shop = *state;
+    int64_t ply = shop_stock(shop, "ply", STOCK_SHEET, 48);
+    int64_t stick = shop_stock(shop, "2x2", STOCK_STICK, 1.5);
+
+    shop_leftover(shop, ply, 31, 21, 2, "");
+    shop_leftover(shop, stick, 50, 0, 2, "");
+    need_pieces(shop, ply, 2, 20, 30);
+    need_sticks(shop, stick, 2, 44);
+    shop_buy(shop);
+    assert_int_equal(shop->plan->cuttings.count, 4);
+    for (size_t i = 0; i < 4; i++)
+        assert_true(shop->plan->cuttings.at[i].source->leftover != 0);
+    assert_int_equal(shop->plan->purchases.count, 0);
+}
+
 static void sticks_sold_in_bundles_are_bought_in_bundles(void **state)
 {
     struct shop *shop = *state;
@@ -227,6 +245,32 @@ static void a_spoiled_part_is_cut_once_more(void **state)
     need_sticks(shop, stick, 1, 90);
     shop_buy(shop);
     assert_int_equal(shop_line(shop, stick)->packs, 2);
+}
+
+/* A stick of 96 was cut for the first part, and leaves too little for the second. */
+static void a_part_that_is_new_after_the_first_cuts_is_cut_too(void **state)
+{
+    struct shop *shop = *state;
+    int64_t stick = shop_stock(shop, "2x2", STOCK_STICK, 1.5);
+    struct tick *tick = MODEL_ADD(&shop->model, tick);
+    struct cut_stock *from = MODEL_ADD(&shop->model, cut_stock);
+    struct cut_part *cut = MODEL_ADD(&shop->model, cut_part);
+
+    tick->step = arena_format(&shop->arena, "cut:%d", (int)stick);
+    from->tick = cut->tick = tick->key;
+    from->origin = ORIGIN_BOUGHT;
+    from->length = IN(96);
+    from->pack = 1;
+    from->rest = IN(5.75);
+    cut->cut_stock = from->key;
+    cut->part = "m1";
+    cut->length = IN(90);
+    shop_offer(shop, stick, 96, 0, 310);
+    need_sticks(shop, stick, 2, 90);
+    shop_buy(shop);
+    assert_int_equal(shop_line(shop, stick)->packs, 2);
+    assert_int_equal(shop->plan->cuttings.count, 2);
+    assert_int_equal(shop->plan->placements.count, 2);
 }
 
 static void sticks_that_were_bought_count(void **state)
@@ -688,11 +732,13 @@ int main(void)
         SHOP_TEST(a_far_end_that_is_squared_comes_off_each_stick),
         SHOP_TEST(an_offer_without_a_price_is_not_taken_for_free),
         SHOP_TEST(sticks_without_any_price_are_counted_and_told),
+        SHOP_TEST(the_shelf_is_used_before_what_has_no_price),
         SHOP_TEST(sticks_sold_in_bundles_are_bought_in_bundles),
         SHOP_TEST(a_part_too_long_is_told_with_what_is_missing),
         SHOP_TEST(cleats_are_cut_from_sticks),
         SHOP_TEST(a_cleat_that_hangs_on_a_wall_has_two_halves),
         SHOP_TEST(a_spoiled_part_is_cut_once_more),
+        SHOP_TEST(a_part_that_is_new_after_the_first_cuts_is_cut_too),
         SHOP_TEST(sticks_that_were_bought_count),
         SHOP_TEST(a_bundle_that_was_bought_is_no_single_stick_as_well),
         SHOP_TEST(bundles_and_single_sticks_are_bought_as_costs_least),

@@ -638,16 +638,17 @@ static void a_long_box_name_is_cut_at_a_whole_character(void **state)
 
 /* ---- groups ---- */
 
-static void one_cover_spans_the_boxes_of_its_group(void **state)
+/* Boxes of 12 x 20 in a row, in front of which one cover lies: its key. */
+static int64_t add_covered_group(struct soft *soft, const char *name, const char *const *boxes,
+                                 int count)
 {
-    struct soft *soft = *state;
     struct group *group = MODEL_ADD(&soft->model, group);
     int64_t key = group->key;
     int64_t cover;
 
-    group->name = "back";
-    for (int i = 0; i < 3; i++) {
-        int64_t box = soft_box(soft, i == 0 ? "P" : i == 1 ? "Q" : "R", 12, 2, 20);
+    group->name = name;
+    for (int i = 0; i < count; i++) {
+        int64_t box = soft_box(soft, boxes[i], 12, 2, 20);
         struct group_box *in = MODEL_ADD(&soft->model, group_box);
 
         in->group = key;
@@ -655,8 +656,19 @@ static void one_cover_spans_the_boxes_of_its_group(void **state)
     }
     cover = soft_layer(soft, 0, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT, soft->cloth);
     soft_layer_of(soft, cover)->group = key;
+    return cover;
+}
+
+static void one_cover_spans_the_boxes_of_its_group_and_no_other(void **state)
+{
+    static const char *const back[] = {"P", "Q", "R"}, *const seat[] = {"S", "T"};
+    struct soft *soft = *state;
+    int64_t over_back = add_covered_group(soft, "back", back, 3);
+    int64_t over_seat = add_covered_group(soft, "seat", seat, 2);
+
     soft_plan(soft);
-    assert_cut(soft, cover, 36 + 2 * 2 + 7, 20 + 2 * 2 + 7);
+    assert_cut(soft, over_back, 36 + 2 * 2 + 7, 20 + 2 * 2 + 7);
+    assert_cut(soft, over_seat, 24 + 2 * 2 + 7, 20 + 2 * 2 + 7);
 }
 
 int main(void)
@@ -697,7 +709,7 @@ int main(void)
         SOFT_TEST(welt_is_its_run_with_a_join_and_corners),
         SOFT_TEST(pieces_are_labelled_by_box_layer_and_letter),
         SOFT_TEST(a_long_box_name_is_cut_at_a_whole_character),
-        SOFT_TEST(one_cover_spans_the_boxes_of_its_group),
+        SOFT_TEST(one_cover_spans_the_boxes_of_its_group_and_no_other),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
 

@@ -306,6 +306,25 @@ static void a_cover_too_wide_for_one_seam_keeps_its_full_centre(void **state)
     assert_int_equal(soft_cover(soft, cover)->width_count, 3);
 }
 
+/* Two widths of 54 in that are sewn together lie 53 in apart, by turns on either side. */
+static void full_widths_lie_to_the_left_and_the_right_of_the_middle(void **state)
+{
+    struct soft *soft = *state;
+    int64_t cover = soft_front_cover(soft, 240, 40);
+    const struct piece *left, *right;
+
+    soft_plan(soft);
+    assert_int_equal(soft_cover(soft, cover)->width_count, 5);
+    left = soft_piece(soft, cover, "cover width", 0);
+    right = soft_piece(soft, cover, "cover width", 1);
+    assert_int_equal(left->nth, -1);
+    assert_int_equal(left->aside, -IN(53));
+    assert_int_equal(right->nth, 1);
+    assert_int_equal(right->aside, IN(53));
+    assert_int_equal(soft_piece(soft, cover, "cover side", 0)->nth, -2);
+    assert_int_equal(soft_piece(soft, cover, "cover side", 1)->nth, 2);
+}
+
 static void a_seam_down_the_middle_over_a_button_is_told(void **state)
 {
     struct soft *soft = *state;
@@ -770,6 +789,7 @@ int main(void)
         SOFT_TEST(seams_stay_out_where_the_maker_wants_the_full_centre),
         SOFT_TEST(one_seam_runs_down_the_middle_by_the_makers_word),
         SOFT_TEST(a_cover_too_wide_for_one_seam_keeps_its_full_centre),
+        SOFT_TEST(full_widths_lie_to_the_left_and_the_right_of_the_middle),
         SOFT_TEST(a_seam_down_the_middle_over_a_button_is_told),
         SOFT_TEST(a_railroaded_cover_has_one_level_seam_low_down),
         SOFT_TEST(the_part_below_a_level_seam_is_never_too_narrow),

@@ -170,6 +170,26 @@ static void drilled_hole_stays_when_the_pitch_changes(void **state)
     joined_end(&piece);
 }
 
+/* Drilled from the top down, and so written down in that order. */
+static void drilled_holes_keep_the_ranks_they_are_marked_with(void **state)
+{
+    struct joined piece;
+    int64_t join = joined_headboard(&piece);
+
+    (void)state;
+    drill(&piece, join);
+    for (size_t i = 0; i < 6; i++)
+        piece.model.holes.at[i].v = IN(53) - (int64_t)i * IN(10);
+    for (size_t i = 0; i < 6; i++)
+        piece.model.holes.at[i].rank = 6 - (int64_t)i;
+    joined_plan(&piece);
+    for (size_t i = 0; i < 6; i++) {
+        assert_int_equal(joined_point(&piece, join, i)->rank, i + 1);
+        assert_int_equal(joined_point(&piece, join, i)->v, IN(3) + (int64_t)i * IN(10));
+    }
+    joined_end(&piece);
+}
+
 static void closer_pitch_gives_more_points_where_nothing_is_drilled(void **state)
 {
     struct joined piece;
@@ -352,6 +372,7 @@ int main(void)
         cmocka_unit_test(banquette_is_joined_top_and_bottom_with_three_screws_each),
         cmocka_unit_test(open_wing_takes_a_longer_screw_that_just_stays_inside),
         cmocka_unit_test(drilled_hole_stays_when_the_pitch_changes),
+        cmocka_unit_test(drilled_holes_keep_the_ranks_they_are_marked_with),
         cmocka_unit_test(closer_pitch_gives_more_points_where_nothing_is_drilled),
         cmocka_unit_test(points_by_hand_are_the_only_ones),
         cmocka_unit_test(points_keep_clear_of_what_a_later_join_has_there),

@@ -164,6 +164,8 @@ static void a_gap_too_small_for_the_cloth_is_told(void **state)
     soft->model.joins.at[0].cloth = IN(0.0625);
     soft_plan(soft);
     assert_int_equal(soft_findings(soft, FINDING_LID_PINCHES), 1);
+    assert_int_equal(soft_finding(soft, FINDING_LID_PINCHES)->arguments[0].value, IN(0.0625));
+    assert_int_equal(soft_finding(soft, FINDING_LID_PINCHES)->arguments[1].value, IN(0.125));
     assert_true(soft_says(soft, STEP_HANG, "1/8 in between bare wood"));
     take_cure(soft, FINDING_LID_PINCHES, 0);
     assert_int_equal(soft_findings(soft, FINDING_LID_PINCHES), 0);

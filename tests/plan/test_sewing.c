@@ -270,6 +270,26 @@ static void a_zip_with_one_face_stands_in_its_seam(void **state)
     assert_piece(soft_piece(soft, cover, "back boxing", 0), 21, 4 + 0.5 + 1 + 1.5 + 2);
 }
 
+/* An edge of 7 in, of which the ends of the zip take 5 and then all 7. */
+static void a_zip_in_an_edge_too_short_for_it_is_told(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box;
+    int64_t cover = add_cushion(soft, &box);
+    struct fitting *zip = MODEL_ADD(&soft->model, fitting);
+
+    zip->box = box;
+    zip->kind = FITTING_ZIP;
+    zip->side = SIDE_BACK;
+    soft_layer_of(soft, cover)->both = 0;
+    ((struct box *)model_find(&soft->model, ENTITY_box, box))->width = IN(7);
+    for (int most = 0; most < 2; most++) {
+        trade_change(&soft->model, TRADE_FROM_BUILD, "zip.less", most ? "7" : "5", NULL);
+        soft_plan(soft);
+        assert_int_equal(soft_findings(soft, FINDING_ZIP_NOWHERE), most);
+    }
+}
+
 static void a_zip_where_nothing_is_sewn_is_told(void **state)
 {
     struct soft *soft = *state;
@@ -424,6 +444,7 @@ int main(void)
         SOFT_TEST(a_slip_cover_is_pulled_on),
         SOFT_TEST(a_zip_stands_between_the_halves_of_its_strip),
         SOFT_TEST(a_zip_with_one_face_stands_in_its_seam),
+        SOFT_TEST(a_zip_in_an_edge_too_short_for_it_is_told),
         SOFT_TEST(a_zip_where_nothing_is_sewn_is_told),
         SOFT_TEST(a_cushion_that_is_not_sewn_shut_is_told),
         SOFT_TEST(foam_that_does_not_fill_a_cushion_is_told),

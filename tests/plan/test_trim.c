@@ -250,6 +250,16 @@ static int64_t add_arched_welt(struct soft *soft, enum outline_word outline)
 }
 
 /* 100 + 2 + 2 x 1/2 in of 1-7/8: 193 in2 at 85 % are 227 in2, the root 15.07, to 1/8 in. */
+static void welt_of_nothing_is_none_that_is_bought(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box = soft_box(soft, "X", 20, 3, 30);
+
+    soft_layer(soft, box, LAYER_WELT, SHAPE_RUN, SIDE_FRONT, 0);
+    soft_plan(soft);
+    assert_int_equal(soft_findings(soft, FINDING_WELT_BOUGHT), 0);
+}
+
 /* 20 in of it, a staple an inch and one more. Common practice, no source. */
 static void welt_that_is_bought_is_stapled_and_not_sewn(void **state)
 {
@@ -267,6 +277,7 @@ static void welt_that_is_bought_is_stapled_and_not_sewn(void **state)
     assert_null(soft_step(soft, STEP_SEW));
     assert_int_equal(soft_staples(soft, welt), 21);
     assert_int_equal(soft_findings(soft, FINDING_WELT_BOUGHT), 1);
+    assert_string_equal(soft_finding(soft, FINDING_WELT_BOUGHT)->arguments[0].text, "lipped cord");
     assert_int_equal(
         cure_apply(&soft->model, &soft_finding(soft, FINDING_WELT_BOUGHT)->cures[0], NULL), 0);
     soft_plan(soft);
@@ -324,6 +335,7 @@ int main(void)
         SOFT_TEST(lines_that_meet_share_the_nail_on_their_corner),
         SOFT_TEST(a_line_is_divided_into_whole_spaces),
         SOFT_TEST(nails_stand_no_closer_than_their_heads),
+        SOFT_TEST(welt_of_nothing_is_none_that_is_bought),
         SOFT_TEST(welt_that_is_bought_is_stapled_and_not_sewn),
         SOFT_TEST(welt_round_an_arch_is_cut_on_the_bias),
         SOFT_TEST(a_short_welt_takes_a_whole_strip_all_the_same),
