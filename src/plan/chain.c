@@ -107,7 +107,7 @@ static void halve(struct forging *forging, const struct chain_place *from,
 static int64_t height_beside(const struct forging *forging, int64_t u, int64_t way)
 {
     int64_t at = height_at(forging, u);
-    int64_t next = height_at(forging, length_within(u + way, 0, forging->width));
+    int64_t next = height_at(forging, u + way);
 
     return forging->box->outline == OUTLINE_POINTS && llabs(next - at) > STEP ? next : at;
 }

@@ -671,6 +671,20 @@ static void one_cover_spans_the_boxes_of_its_group_and_no_other(void **state)
     assert_cut(soft, over_seat, 24 + 2 * 2 + 7, 20 + 2 * 2 + 7);
 }
 
+/* The first of three stands higher than the others, and the last of two. */
+static void a_cover_of_a_group_is_as_high_as_its_highest_box(void **state)
+{
+    static const char *const back[] = {"P", "Q", "R"}, *const seat[] = {"S", "T"};
+    struct soft *soft = *state;
+    int64_t over_back = add_covered_group(soft, "back", back, 3);
+    int64_t over_seat = add_covered_group(soft, "seat", seat, 2);
+
+    soft->model.boxes.at[0].height = soft->model.boxes.at[4].height = IN(26);
+    soft_plan(soft);
+    assert_cut(soft, over_back, 36 + 2 * 2 + 7, 26 + 2 * 2 + 7);
+    assert_cut(soft, over_seat, 24 + 2 * 2 + 7, 26 + 2 * 2 + 7);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -710,6 +724,7 @@ int main(void)
         SOFT_TEST(pieces_are_labelled_by_box_layer_and_letter),
         SOFT_TEST(a_long_box_name_is_cut_at_a_whole_character),
         SOFT_TEST(one_cover_spans_the_boxes_of_its_group_and_no_other),
+        SOFT_TEST(a_cover_of_a_group_is_as_high_as_its_highest_box),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);
 
