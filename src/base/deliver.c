@@ -26,7 +26,7 @@ enum fault deliver_sync_folder(const char *path, struct fault_note *note)
         close(file);
     /* Some file systems cannot sync a folder, and say so with EINVAL. */
     if (why != 0 && why != EINVAL)
-        return fault_say(note, FAULT_IO, 0, "the folder cannot be synced: %s", strerror(why));
+        return fault_say(note, FAULT_IO, "the folder cannot be synced: %s", strerror(why));
     return FAULT_NONE;
 }
 
@@ -57,7 +57,7 @@ static bool give_rights(int file)
 static enum fault say(struct fault_note *note, const char *path, int why)
 {
     assert(why != 0);
-    return fault_say(note, why == ENOSPC || why == EDQUOT ? FAULT_FULL : FAULT_IO, 0,
+    return fault_say(note, why == ENOSPC || why == EDQUOT ? FAULT_FULL : FAULT_IO,
                      "\"%.150s\" cannot be written: %s", path, strerror(why));
 }
 
@@ -89,7 +89,7 @@ enum fault deliver_name(const char *temporary, const char *path, bool replace,
     else
         why = take_name(temporary, path);
     if (!replace && why == EEXIST)
-        return fault_say(note, FAULT_DUPLICATE, 0, "\"%.150s\" is there already", path);
+        return fault_say(note, FAULT_DUPLICATE, "\"%.150s\" is there already", path);
     return why ? say(note, path, why) : FAULT_NONE;
 }
 
@@ -100,7 +100,7 @@ enum fault deliver_file(const char *path, const void *bytes, size_t count, bool 
     enum fault fault = FAULT_NONE;
 
     if (!*path || strlen(path) >= PATH_MAX)
-        return fault_say(note, FAULT_IO, 0, "this is no name of a file");
+        return fault_say(note, FAULT_IO, "this is no name of a file");
     snprintf(temporary, sizeof temporary, "%s.new-XXXXXX", path);
     int file = mkstemp(temporary);
     if (file < 0)

@@ -44,23 +44,41 @@ fill(char *buffer, size_t size, const char *format, va_list arguments)
     show_into(buffer, size, raw);
 }
 
+static void __attribute__((format(printf, 4, 0)))
+say(struct fault_note *note, enum fault code, int column, const char *format, va_list arguments)
+{
+    if (note) {
+        *note = (struct fault_note){.code = code, .column = column};
+        fill(note->why, sizeof note->why, format, arguments);
+    }
+}
+
 #undef fault_say
-enum fault fault_say(struct fault_note *note, enum fault code, int column, const char *format, ...)
+enum fault fault_say(struct fault_note *note, enum fault code, const char *format, ...)
 {
     va_list arguments;
 
-    if (!note)
-        return code;
-    *note = (struct fault_note){.code = code, .column = column};
     va_start(arguments, format);
-    fill(note->why, sizeof note->why, format, arguments);
+    say(note, code, 0, format, arguments);
+    va_end(arguments);
+    return code;
+}
+
+#undef fault_say_column
+enum fault fault_say_column(struct fault_note *note, enum fault code, int column,
+                            const char *format, ...)
+{
+    va_list arguments;
+
+    va_start(arguments, format);
+    say(note, code, column, format, arguments);
     va_end(arguments);
     return code;
 }
 
 enum fault fault_say_plain(struct fault_note *note, enum fault code)
 {
-    return fault_say(note, code, 0, "%s", fault_words(code));
+    return fault_say(note, code, "%s", fault_words(code));
 }
 
 enum fault fault_at(struct fault_note *note, const char *format, ...)

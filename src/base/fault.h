@@ -59,16 +59,20 @@ const char *fault_words(enum fault code);
 int fault_exit_code(enum fault code);
 
 /*
- * Fills `note` (when not NULL) with the code, the column (0 = unknown) and the formatted reason,
- * clearing the other places, and returns `code`, so that a caller can write `return fault_say(note,
- * FAULT_RANGE, 0, "...")`. The text is cut, at a character's edge, where it is too long.
+ * Fills `note` (when not NULL) with the code and the formatted reason, and where it is known the
+ * column, clearing the other places, and returns `code`, so that a caller can write `return
+ * fault_say(note, FAULT_RANGE, "...")`. The text is cut, at a character's edge, where it is too
+ * long.
  */
-enum fault fault_say(struct fault_note *note, enum fault code, int column, const char *format, ...)
-    __attribute__((format(printf, 4, 5))); /* gcc and clang check the arguments */
+enum fault fault_say(struct fault_note *note, enum fault code, const char *format, ...)
+    __attribute__((format(printf, 3, 4))); /* gcc and clang check the arguments */
+enum fault fault_say_column(struct fault_note *note, enum fault code, int column,
+                            const char *format, ...) __attribute__((format(printf, 4, 5)));
 
 #ifdef __clang_analyzer__
 /* The analyser looks at one file at a time, and has to be told that `code` comes back. */
 #define fault_say(note, code, ...) (fault_say((note), (code), __VA_ARGS__), (code))
+#define fault_say_column(note, code, ...) (fault_say_column((note), (code), __VA_ARGS__), (code))
 #endif
 
 /* The same with the fault's own words, where there is nothing to add to them. */

@@ -31,8 +31,8 @@ enum fault money_parse(struct currency currency, const char *text, int64_t *ret_
     if (fault)
         return fault;
     if (whole_multiply(amount.digits, scan_power_of_ten(currency.digits - amount.places), &money))
-        return fault_say(note, FAULT_OVERFLOW, scan_column(&scan, start),
-                         "the amount is too large");
+        return fault_say_column(note, FAULT_OVERFLOW, scan_column(&scan, start),
+                                "the amount is too large");
     *ret_money = negative ? -money : money;
     return FAULT_NONE;
 }

@@ -154,8 +154,8 @@ static bool starts_word(const char *at)
 
 static enum fault refuse_unit(const struct scan *scan, enum quantity quantity)
 {
-    return fault_say(scan->note, FAULT_UNIT, scan_column(scan, scan->at), "%s",
-                     unit_hints[quantity]);
+    return fault_say_column(scan->note, FAULT_UNIT, scan_column(scan, scan->at), "%s",
+                            unit_hints[quantity]);
 }
 
 /* The unit typed next, the longest name that matches; `plain` where there is none. */
@@ -199,8 +199,8 @@ static enum fault to_counts(const struct scan *scan, const char *start, const st
     if (whole_share(mixed->number.digits, unit->counts, unit->parts * power, &value) ||
         whole_share(mixed->numerator, unit->counts, unit->parts * mixed->denominator, &part) ||
         whole_add(value, part, ret_value))
-        return fault_say(scan->note, FAULT_OVERFLOW, scan_column(scan, start),
-                         "the number is too large");
+        return fault_say_column(scan->note, FAULT_OVERFLOW, scan_column(scan, start),
+                                "the number is too large");
     return FAULT_NONE;
 }
 
@@ -220,8 +220,8 @@ static enum fault read_denominator(struct scan *scan, int64_t *ret_denominator)
             *ret_denominator = allowed;
             return FAULT_NONE;
         }
-    return fault_say(scan->note, FAULT_SYNTAX, scan_column(scan, start),
-                     "a fraction is in halves, 4ths, 8ths, 16ths, 32nds or 64ths");
+    return fault_say_column(scan->note, FAULT_SYNTAX, scan_column(scan, start),
+                            "a fraction is in halves, 4ths, 8ths, 16ths, 32nds or 64ths");
 }
 
 /* Where a fraction begins behind a whole number: after blanks or one dash. NULL without one. */
@@ -250,15 +250,15 @@ static enum fault read_fraction(struct scan *scan, struct mixed *mixed)
     if (fault)
         return fault;
     if (mixed->number.point)
-        return fault_say(scan->note, FAULT_SYNTAX, scan_column(scan, start),
-                         "a fraction does not fit behind a decimal");
+        return fault_say_column(scan->note, FAULT_SYNTAX, scan_column(scan, start),
+                                "a fraction does not fit behind a decimal");
     scan_take(scan, '/');
     fault = read_denominator(scan, &mixed->denominator);
     if (fault)
         return fault;
     if (numerator.digits >= mixed->denominator)
-        return fault_say(scan->note, FAULT_SYNTAX, scan_column(scan, start),
-                         "the fraction behind a whole number is less than one");
+        return fault_say_column(scan->note, FAULT_SYNTAX, scan_column(scan, start),
+                                "the fraction behind a whole number is less than one");
     mixed->numerator = numerator.digits;
     return FAULT_NONE;
 }
@@ -324,11 +324,11 @@ static enum fault read_inches(struct scan *scan, int64_t feet, int64_t *ret_valu
     if (fault)
         return fault;
     if (inches.unit->counts != LENGTH_INCH)
-        return fault_say(scan->note, FAULT_UNIT, scan_column(scan, start),
-                         "only inches fit behind feet");
+        return fault_say_column(scan->note, FAULT_UNIT, scan_column(scan, start),
+                                "only inches fit behind feet");
     if (whole_add(feet, inches.value, ret_value))
-        return fault_say(scan->note, FAULT_OVERFLOW, scan_column(scan, start),
-                         "the number is too large");
+        return fault_say_column(scan->note, FAULT_OVERFLOW, scan_column(scan, start),
+                                "the number is too large");
     return FAULT_NONE;
 }
 
@@ -356,8 +356,8 @@ static enum fault read_length(struct scan *scan, enum units units, int64_t *ret_
     if (fault)
         return fault;
     if (value > LENGTH_MAX)
-        return fault_say(scan->note, FAULT_OVERFLOW, scan_column(scan, start),
-                         "a length is at most a kilometre");
+        return fault_say_column(scan->note, FAULT_OVERFLOW, scan_column(scan, start),
+                                "a length is at most a kilometre");
     *ret_value = value;
     return FAULT_NONE;
 }

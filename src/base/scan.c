@@ -91,7 +91,8 @@ enum fault scan_decimal(struct scan *scan, struct decimal *ret_decimal)
         decimal.places++;
     }
     if (fault)
-        return fault_say(scan->note, fault, scan_column(scan, scan->at), "the number is too large");
+        return fault_say_column(scan->note, fault, scan_column(scan, scan->at),
+                                "the number is too large");
     if (at == scan->at)
         return scan_misfit(scan, "a number");
     assert(decimal.digits >= 0 && decimal.places <= SCAN_PLACES);
@@ -105,10 +106,10 @@ enum fault scan_limit_places(const struct scan *scan, const struct decimal *deci
     if (!decimal->point || decimal->end - decimal->point - 1 <= most)
         return FAULT_NONE;
     if (most == 0)
-        return fault_say(scan->note, FAULT_SYNTAX, scan_column(scan, decimal->point),
-                         "a whole number is needed here");
-    return fault_say(scan->note, FAULT_SYNTAX, scan_column(scan, decimal->point + 1 + most),
-                     "no more than %d digits fit after the point", most);
+        return fault_say_column(scan->note, FAULT_SYNTAX, scan_column(scan, decimal->point),
+                                "a whole number is needed here");
+    return fault_say_column(scan->note, FAULT_SYNTAX, scan_column(scan, decimal->point + 1 + most),
+                            "no more than %d digits fit after the point", most);
 }
 
 enum fault scan_end(struct scan *scan)
@@ -135,16 +136,17 @@ enum fault scan_misfit(const struct scan *scan, const char *missing)
     int bytes;
 
     if (*scan->at == '\0')
-        return fault_say(scan->note, FAULT_SYNTAX, column, "%s is missing here", missing);
+        return fault_say_column(scan->note, FAULT_SYNTAX, column, "%s is missing here", missing);
     for (size_t i = 0; i < sizeof hints / sizeof hints[0]; i++)
         if (*scan->at == hints[i].character)
-            return fault_say(scan->note, FAULT_SYNTAX, column, "%s", hints[i].hint);
+            return fault_say_column(scan->note, FAULT_SYNTAX, column, "%s", hints[i].hint);
     if (scan_is_digit(*scan->at))
-        return fault_say(scan->note, FAULT_SYNTAX, column,
-                         "a second number does not fit here: a unit or a fraction is missing");
+        return fault_say_column(
+            scan->note, FAULT_SYNTAX, column,
+            "a second number does not fit here: a unit or a fraction is missing");
     bytes = utf8_next(scan->at, strlen(scan->at), &code);
-    return fault_say(scan->note, FAULT_SYNTAX, column, "\"%.*s\" does not fit here", bytes,
-                     scan->at);
+    return fault_say_column(scan->note, FAULT_SYNTAX, column, "\"%.*s\" does not fit here", bytes,
+                            scan->at);
 }
 
 /* Written from the back: sign, nineteen digits, a point and NUL are the most. */

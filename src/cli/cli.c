@@ -45,10 +45,9 @@ static enum fault store_place(const char *option, struct text *path, struct faul
     else if (home && *home)
         text_format(path, "%s/.local/share/stuffover/workshop.stuffover", home);
     else
-        return fault_say(note, FAULT_USAGE, 0,
-                         "HOME is not set: name the workshop file with --store");
+        return fault_say(note, FAULT_USAGE, "HOME is not set: name the workshop file with --store");
     if (text_failed(path))
-        return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory to begin");
+        return fault_say(note, FAULT_MEMORY, "there is not enough memory to begin");
     make_folders(path->at);
     return FAULT_NONE;
 }
@@ -83,12 +82,11 @@ static enum fault set_option(struct cli *cli, int option, const char *value,
 #undef SET_FLAG
 #undef SET_TEXT
     if (option == OPTION_MEASURE && cli->measure_count == CLI_MEASURES)
-        return fault_say(note, FAULT_USAGE, 0, "one command takes %d measures at most",
-                         CLI_MEASURES);
+        return fault_say(note, FAULT_USAGE, "one command takes %d measures at most", CLI_MEASURES);
     if (option == OPTION_MEASURE)
         cli->measures[cli->measure_count++] = value;
     if (option == OPTION_WITH && cli->with_count == CLI_WITH)
-        return fault_say(note, FAULT_USAGE, 0, "a spend is split over %d builds at most",
+        return fault_say(note, FAULT_USAGE, "a spend is split over %d builds at most",
                          CLI_WITH + 1);
     if (option == OPTION_WITH)
         cli->with[cli->with_count++] = value;
@@ -106,7 +104,7 @@ static enum fault read_command_line(struct cli *cli, const struct command *comma
     int option;
     while ((option = getopt_long(argc, argv, "", list, NULL)) != -1) {
         if (!command_takes(command, option))
-            return fault_say(note, FAULT_USAGE, 0, "\"%s\" is no option of %s", argv[optind - 1],
+            return fault_say(note, FAULT_USAGE, "\"%s\" is no option of %s", argv[optind - 1],
                              command->name);
         if (set_option(cli, option, optarg, note))
             return note->code;
@@ -114,7 +112,7 @@ static enum fault read_command_line(struct cli *cli, const struct command *comma
     cli->count = argc - optind;
     cli->operands = argv + optind;
     if (cli->count < command->least || (command->most >= 0 && cli->count > command->most))
-        return fault_say(note, FAULT_USAGE, 0, "it is: stuffover %s %s; --help tells more",
+        return fault_say(note, FAULT_USAGE, "it is: stuffover %s %s; --help tells more",
                          command->name, command->operands);
     return FAULT_NONE;
 }

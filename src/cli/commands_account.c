@@ -98,7 +98,7 @@ enum fault command_account(struct cli *cli, struct fault_note *note)
     char today[CLOCK_TEXT];
     int64_t day;
     if (cli->date && (strlen(cli->date) != DAY_TEXT - 1 || !day_read(cli->date, &day)))
-        return fault_say(note, FAULT_USAGE, 0, "\"%s\" is no day, as 2026-11-25 is one", cli->date);
+        return fault_say(note, FAULT_USAGE, "\"%s\" is no day, as 2026-11-25 is one", cli->date);
     arena_init(&arena);
     enum fault fault =
         desk_account(cli->desk, cli->date ? cli->date : clock_today(today), &arena, &account, note);

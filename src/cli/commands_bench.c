@@ -26,7 +26,7 @@ enum fault command_doable(struct cli *cli, struct fault_note *note)
     arena_init(&arena);
     fault = plan_doable(plan, &ask, &arena, &doable);
     if (fault)
-        fault_say(note, fault, 0, "there is not enough memory for this");
+        fault_say(note, fault, "there is not enough memory for this");
     else if (cli->json)
         report_doable(&cli->out, plan, doable);
     else
@@ -49,7 +49,7 @@ static enum fault split_measure(const char *given, struct given_measure *name,
 {
     const char *equals = strrchr(given, '=');
     if (!equals || equals - given >= NAME_MOST)
-        return fault_say(note, FAULT_USAGE, 0, "\"%s\" is no NAME=VALUE", given);
+        return fault_say(note, FAULT_USAGE, "\"%s\" is no NAME=VALUE", given);
     snprintf(name->name, sizeof name->name, "%.*s", (int)(equals - given), given);
     *measure = (struct desk_measure){name->name, equals + 1};
     return FAULT_NONE;
@@ -109,7 +109,7 @@ enum fault command_tick(struct cli *cli, struct fault_note *note)
         .at = clock_now(now), .measures = measures, .measure_count = cli->measure_count};
     enum fault fault = FAULT_NONE;
     if (cli->count > 2 && (cli->minutes || cli->measure_count))
-        return fault_say(note, FAULT_USAGE, 0, "minutes and measures are of one step");
+        return fault_say(note, FAULT_USAGE, "minutes and measures are of one step");
     if (cli->minutes)
         fault = quantity_parse(QUANTITY_MINUTES, UNITS_INCH, cli->minutes, &done.minutes, note);
     for (size_t i = 0; i < cli->measure_count && !fault; i++)

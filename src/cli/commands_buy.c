@@ -21,7 +21,7 @@ enum fault command_keys(struct cli *cli, int64_t *keys, struct fault_note *note)
             return fault;
         for (int k = 0; k < i; k++) {
             if (keys[k] == keys[i])
-                return fault_say(note, FAULT_DUPLICATE, 0, "\"%s\" stands there twice",
+                return fault_say(note, FAULT_DUPLICATE, "\"%s\" stands there twice",
                                  cli->operands[i]);
         }
     }
@@ -123,7 +123,7 @@ enum fault command_buy(struct cli *cli, struct fault_note *note)
     enum cut_effort effort;
     int64_t *keys = memory_resize(NULL, (size_t)cli->count * sizeof *keys);
     if (!keys)
-        return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for this");
+        return fault_say(note, FAULT_MEMORY, "there is not enough memory for this");
     enum fault fault = command_keys(cli, keys, note);
     if (!fault)
         fault = command_effort(cli, CUT_QUICK, &effort, note);

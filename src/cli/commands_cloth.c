@@ -84,7 +84,7 @@ static enum fault look(struct cli *cli, struct shown_ways *ways, struct fault_no
 
     if (!fault)
         fault = cloth_built(desk_plan(cli->desk), &ways->arena, &ways->built);
-    return fault ? fault_say(note, fault, 0, "there is not enough memory for this") : fault;
+    return fault ? fault_say(note, fault, "there is not enough memory for this") : fault;
 }
 
 /* Takes the way that the second operand numbers. */
@@ -96,10 +96,10 @@ static enum fault take(struct cli *cli, const struct shown_ways *ways, struct fa
         number > 0 && number <= ways->count ? &ways->at[number - 1] : NULL;
 
     if (*end || !way)
-        return fault_say(note, FAULT_UNKNOWN, 0, "there is no way \"%s\" to take the cloth",
+        return fault_say(note, FAULT_UNKNOWN, "there is no way \"%s\" to take the cloth",
                          cli->operands[1]);
     if (way->barred)
-        return fault_say(note, FAULT_REFUSED, 0, "%s: %s", way->cure.text, way->barred);
+        return fault_say(note, FAULT_REFUSED, "%s: %s", way->cure.text, way->barred);
     return way->chosen ? FAULT_NONE : desk_take_cure(cli->desk, &way->cure, note);
 }
 

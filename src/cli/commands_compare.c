@@ -93,7 +93,7 @@ static enum fault show_compare(struct cli *cli, const struct desk_compare *compa
     if (shown.count == 1)
         fault = desk_otherwise(shown.plans[0], &arena, &shown.ways, &shown.way_count);
     if (fault)
-        fault_say(note, fault, 0, "there is not enough memory for this");
+        fault_say(note, fault, "there is not enough memory for this");
     else if (cli->json)
         report_shown(&cli->out, &shown);
     else
@@ -107,7 +107,7 @@ enum fault command_compare(struct cli *cli, struct fault_note *note)
     struct desk_compare *compare = NULL;
     int64_t *keys = memory_resize(NULL, (size_t)cli->count * sizeof *keys);
     if (!keys)
-        return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for this");
+        return fault_say(note, FAULT_MEMORY, "there is not enough memory for this");
     enum fault fault = command_keys(cli, keys, note);
     if (!fault)
         fault = desk_compare_begin(&compare, cli->desk, keys, (size_t)cli->count, note);

@@ -24,7 +24,7 @@ enum fault command_effort(const struct cli *cli, enum cut_effort standard,
             *ret_effort = (enum cut_effort)i;
             return FAULT_NONE;
         }
-    return cli->effort ? fault_say(note, FAULT_USAGE, 0,
+    return cli->effort ? fault_say(note, FAULT_USAGE,
                                    "\"%s\" is no effort: it is quick, good or best", cli->effort)
                        : FAULT_NONE;
 }
@@ -163,7 +163,7 @@ static enum fault cut_together(struct cli *cli, enum cut_effort effort, struct f
 
     pooling.keys = memory_resize(NULL, (size_t)cli->count * sizeof *pooling.keys);
     if (!pooling.keys)
-        return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for this");
+        return fault_say(note, FAULT_MEMORY, "there is not enough memory for this");
     arena_init(&arena);
     for (int i = 0; i < cli->count && !pooling.fault; i++)
         pooling.fault = command_build_key(cli, cli->operands[i], &pooling.keys[i], note);
@@ -173,7 +173,7 @@ static enum fault cut_together(struct cli *cli, enum cut_effort effort, struct f
         goto done;
     qsort(pooling.keys, (size_t)cli->count, sizeof *pooling.keys, compare_keys);
     if (!arena_try(&arena, run_pooling, &pooling))
-        pooling.fault = fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for this");
+        pooling.fault = fault_say(note, FAULT_MEMORY, "there is not enough memory for this");
 done:
     arena_release(&arena);
     memory_release(pooling.keys);

@@ -43,7 +43,7 @@ static enum fault find_kind(struct cli *cli, enum entity_kind *ret_kind, struct 
     bool shop = entity && (entity->in_shop || entity->kind == ENTITY_workshop);
 
     if (!entity || (!shop && !desk_model(cli->desk)->build.key))
-        return fault_say(note, FAULT_UNKNOWN, 0,
+        return fault_say(note, FAULT_UNKNOWN,
                          "\"%s\" is no kind of item here: \"stuffover items BUILD\" tells them",
                          cli->operands[1]);
     *ret_kind = entity->kind;
@@ -67,7 +67,7 @@ static enum fault find_item(struct cli *cli, enum entity_kind kind, const char *
     if (!key && *given >= '0' && *given <= '9')
         key = strtoll(given, &end, 10);
     if (key <= 0 || (end && *end) || is_single(kind) || !model_find_const(model, kind, key))
-        return fault_say(note, FAULT_UNKNOWN, 0, "there is no %s \"%s\"", entity_of(kind)->name,
+        return fault_say(note, FAULT_UNKNOWN, "there is no %s \"%s\"", entity_of(kind)->name,
                          given);
     *ret_key = key;
     return FAULT_NONE;
@@ -203,16 +203,16 @@ static enum fault read_edits(struct cli *cli, int from, enum entity_kind kind, i
                              struct cure_edit edits[EDITS_MOST], struct fault_note *note)
 {
     if (cli->count - from > EDITS_MOST)
-        return fault_say(note, FAULT_USAGE, 0, "at most %d fields in one command", EDITS_MOST);
+        return fault_say(note, FAULT_USAGE, "at most %d fields in one command", EDITS_MOST);
     for (int i = from; i < cli->count; i++) {
         const char *given = cli->operands[i];
         const char *equals = strchr(given, '=');
         const struct field *field = field_given(entity_of(kind), given);
 
         if (!equals)
-            return fault_say(note, FAULT_USAGE, 0, "\"%s\" is not FIELD=VALUE", given);
+            return fault_say(note, FAULT_USAGE, "\"%s\" is not FIELD=VALUE", given);
         if (!field)
-            return fault_say(note, FAULT_UNKNOWN, 0,
+            return fault_say(note, FAULT_UNKNOWN,
                              "a %s has no field \"%.*s\"; \"items\" shows those it has",
                              entity_of(kind)->name, (int)(equals - given), given);
         edits[i - from] = (struct cure_edit){kind, key, field->name, equals + 1};
@@ -283,7 +283,7 @@ enum fault command_add(struct cli *cli, struct fault_note *note)
     if (!fault)
         fault = find_kind(cli, &kind, note);
     if (!fault && is_single(kind))
-        fault = fault_say(note, FAULT_USAGE, 0, "there is one %s only: \"change\" changes it",
+        fault = fault_say(note, FAULT_USAGE, "there is one %s only: \"change\" changes it",
                           entity_of(kind)->name);
     if (!fault)
         fault = read_edits(cli, 2, kind, 0, edits, note);
@@ -303,8 +303,7 @@ static enum fault find_changed(struct cli *cli, enum entity_kind *ret_kind, int6
     if (!fault && is_single(kind))
         key = item_key(model_at_const(desk_model(cli->desk), kind, 0));
     else if (!fault && cli->count == 2)
-        fault =
-            fault_say(note, FAULT_USAGE, 0, "which %s is to be changed?", entity_of(kind)->name);
+        fault = fault_say(note, FAULT_USAGE, "which %s is to be changed?", entity_of(kind)->name);
     else if (!fault)
         fault = find_item(cli, kind, cli->operands[2], &key, note);
     if (fault)
@@ -326,7 +325,7 @@ enum fault command_change(struct cli *cli, struct fault_note *note)
     if (!fault)
         fault = find_changed(cli, &kind, &key, &from, note);
     if (!fault && cli->count == from)
-        fault = fault_say(note, FAULT_USAGE, 0, "nothing is to be changed: give FIELD=VALUE");
+        fault = fault_say(note, FAULT_USAGE, "nothing is to be changed: give FIELD=VALUE");
     if (!fault)
         fault = read_edits(cli, from, kind, key, edits, note);
     return fault ? fault : take_edits(cli, kind, edits, (size_t)(cli->count - from), note);
@@ -358,7 +357,7 @@ enum fault command_delete(struct cli *cli, struct fault_note *note)
     if (!fault && cli->count == 1)
         return desk_delete_build(cli->desk, desk_model(cli->desk)->build.key, note);
     if (!fault && cli->count == 2)
-        fault = fault_say(note, FAULT_USAGE, 0, "it is: stuffover delete BUILD [KIND ITEM]");
+        fault = fault_say(note, FAULT_USAGE, "it is: stuffover delete BUILD [KIND ITEM]");
     if (!fault)
         fault = find_kind(cli, &kind, note);
     if (!fault)
@@ -381,7 +380,7 @@ static enum fault read_flush(const char *given, enum desk_flush *ret_flush, stru
             *ret_flush = (enum desk_flush)i;
             return FAULT_NONE;
         }
-    return fault_say(note, FAULT_USAGE, 0, "\"%s\": flush is begin, middle or end", given);
+    return fault_say(note, FAULT_USAGE, "\"%s\": flush is begin, middle or end", given);
 }
 
 enum fault command_put(struct cli *cli, struct fault_note *note)
@@ -391,7 +390,7 @@ enum fault command_put(struct cli *cli, struct fault_note *note)
 
     beside.side = words_find(&words_side, cli->operands[2]);
     if (!fault && beside.side < 0)
-        fault = fault_say(note, FAULT_UNKNOWN, 0, "\"%s\" is no side of a box", cli->operands[2]);
+        fault = fault_say(note, FAULT_UNKNOWN, "\"%s\" is no side of a box", cli->operands[2]);
     if (!fault)
         fault = find_item(cli, ENTITY_box, cli->operands[3], &beside.other, note);
     if (!fault && cli->count > 4)

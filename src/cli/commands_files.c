@@ -20,12 +20,12 @@ static enum fault read_stream(FILE *stream, struct text *bytes, struct fault_not
     while ((got = fread(chunk, 1, sizeof chunk, stream)) > 0) {
         text_add_bytes(bytes, chunk, got);
         if (bytes->length > FILE_MOST)
-            return fault_say(note, FAULT_REFUSED, 0, "the file is over 16 MiB");
+            return fault_say(note, FAULT_REFUSED, "the file is over 16 MiB");
     }
     if (ferror(stream))
-        return fault_say(note, FAULT_IO, 0, "%s", strerror(errno));
+        return fault_say(note, FAULT_IO, "%s", strerror(errno));
     if (text_failed(bytes))
-        return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for the file");
+        return fault_say(note, FAULT_MEMORY, "there is not enough memory for the file");
     return FAULT_NONE;
 }
 
@@ -35,7 +35,7 @@ static enum fault read_file(const char *path, struct text *bytes, struct fault_n
         return read_stream(stdin, bytes, note);
     FILE *stream = fopen(path, "rb");
     if (!stream)
-        return fault_say(note, FAULT_IO, 0, "%s", strerror(errno));
+        return fault_say(note, FAULT_IO, "%s", strerror(errno));
     enum fault fault = read_stream(stream, bytes, note);
     fclose(stream);
     return fault;
@@ -60,7 +60,7 @@ static enum fault find_table(const struct cli *cli, enum ledger_kind *ret_kind,
 {
     *ret_kind = cli->table ? ledger_named(cli->table) : LEDGER_KINDS;
     if (cli->table && *ret_kind == LEDGER_KINDS)
-        return fault_say(note, FAULT_USAGE, 0,
+        return fault_say(note, FAULT_USAGE,
                          "there is no table \"%s\": it is prices, shelf or spend", cli->table);
     return FAULT_NONE;
 }
@@ -113,7 +113,7 @@ static enum fault put_table(struct cli *cli, enum ledger_kind kind, struct fault
     const struct csv_style *style = cli->semicolons ? &csv_semicolons : &csv_plain;
     int64_t build = cli->count ? desk_model(cli->desk)->build.key : 0;
     if (build && kind != LEDGER_SPEND)
-        return fault_say(note, FAULT_USAGE, 0, "the table of %s is the workshop's, not a build's",
+        return fault_say(note, FAULT_USAGE, "the table of %s is the workshop's, not a build's",
                          ledger_word(kind));
     return desk_ledger_out(cli->desk, kind, build, style, &cli->out, note);
 }
@@ -129,7 +129,7 @@ enum fault command_export(struct cli *cli, struct fault_note *note)
     if (kind != LEDGER_KINDS)
         return put_table(cli, kind, note);
     if (cli->semicolons)
-        return fault_say(note, FAULT_USAGE, 0, "--semicolons is for tables");
+        return fault_say(note, FAULT_USAGE, "--semicolons is for tables");
     if (cli->count)
         exchange_build_out(&cli->out, desk_model(cli->desk));
     else

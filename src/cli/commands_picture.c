@@ -15,7 +15,7 @@ static enum raster_style style_here(void)
 static enum fault read_corner(const char *given, enum corner *ret_corner, struct fault_note *note)
 {
     if (given && (given[0] < '1' || given[0] > '0' + CORNER_COUNT || given[1]))
-        return fault_say(note, FAULT_USAGE, 0,
+        return fault_say(note, FAULT_USAGE,
                          "corners are 1 (front right), 2 (back right), 3 (back left) and 4 (front "
                          "left), not \"%s\"",
                          given);
@@ -28,7 +28,7 @@ static enum fault print_section(struct cli *cli, int64_t box, int side, struct f
     int edge = words_find(&words_edge, cli->cut);
 
     if (edge < 0)
-        return fault_say(note, FAULT_USAGE, 0, "\"%s\" is no edge of a face", cli->cut);
+        return fault_say(note, FAULT_USAGE, "\"%s\" is no edge of a face", cli->cut);
     sheet_section(&cli->out, desk_plan(cli->desk), box, side, edge, style_here());
     return FAULT_NONE;
 }
@@ -38,9 +38,9 @@ static enum fault print_face(struct cli *cli, int64_t box, struct fault_note *no
     int side = words_find(&words_side, cli->face);
 
     if (side < 0)
-        return fault_say(note, FAULT_USAGE, 0, "\"%s\" is no face of a box", cli->face);
+        return fault_say(note, FAULT_USAGE, "\"%s\" is no face of a box", cli->face);
     if (!box)
-        return fault_say(note, FAULT_USAGE, 0, "--face needs a box: stuffover show BUILD BOX");
+        return fault_say(note, FAULT_USAGE, "--face needs a box: stuffover show BUILD BOX");
     if (cli->cut)
         return print_section(cli, box, side, note);
     sheet_face(&cli->out, desk_plan(cli->desk), box, side, style_here());
@@ -56,16 +56,15 @@ enum fault command_picture(struct cli *cli, struct fault_note *note)
     if (fault)
         return fault;
     if (cli->json || cli->layers || cli->care)
-        return fault_say(note, FAULT_USAGE, 0,
+        return fault_say(note, FAULT_USAGE,
                          "a picture is text: without --json, --layers and --care");
     if (cli->count > 1) {
         ask.box = model_key_named(plan->facts, ENTITY_box, cli->operands[1]);
         if (!ask.box)
-            return fault_say(note, FAULT_UNKNOWN, 0, "the build has no box \"%s\"",
-                             cli->operands[1]);
+            return fault_say(note, FAULT_UNKNOWN, "the build has no box \"%s\"", cli->operands[1]);
     }
     if (cli->cut && !cli->face)
-        return fault_say(note, FAULT_USAGE, 0, "--cut needs the face that is cut: --face FACE");
+        return fault_say(note, FAULT_USAGE, "--cut needs the face that is cut: --face FACE");
     if (cli->face)
         return print_face(cli, ask.box, note);
     sheet_piece(&cli->out, plan, &ask, style_here());

@@ -152,7 +152,7 @@ static enum fault take_cure(struct cli *cli, struct fault_note *note)
     unsigned long finding = strtoul(cli->cure, &end, 10);
     unsigned long cure = *end == '.' ? strtoul(end + 1, &end, 10) : 0;
     if (*end || finding == 0 || cure == 0)
-        return fault_say(note, FAULT_USAGE, 0, "\"%s\" is no cure: they are numbered like 1.2",
+        return fault_say(note, FAULT_USAGE, "\"%s\" is no cure: they are numbered like 1.2",
                          cli->cure);
     return desk_cure(cli->desk, finding - 1, cure - 1, note);
 }
@@ -182,7 +182,7 @@ static enum fault map_of(struct cli *cli, const struct junction *junction, struc
     unsigned long hole = cli->count > 2 ? strtoul(cli->operands[2], &end, 10) : 0;
     struct json json;
     if (cli->count > 2 && (*end || hole == 0 || hole > junction->point_count))
-        return fault_say(note, FAULT_UNKNOWN, 0, "the join has no hole \"%s\"", cli->operands[2]);
+        return fault_say(note, FAULT_UNKNOWN, "the join has no hole \"%s\"", cli->operands[2]);
     if (!cli->json && hole)
         sheet_point(&cli->out, plan, junction->first_point + hole - 1, SHEET_COLUMNS);
     else if (!cli->json)
@@ -206,7 +206,7 @@ enum fault command_map(struct cli *cli, struct fault_note *note)
     int64_t join = model_key_named(plan->facts, ENTITY_join, cli->operands[1]);
     const struct junction *junction = plan_junction(plan, join);
     if (!junction)
-        return fault_say(note, FAULT_UNKNOWN, 0, "the build has no join \"%s\"", cli->operands[1]);
+        return fault_say(note, FAULT_UNKNOWN, "the build has no join \"%s\"", cli->operands[1]);
     return map_of(cli, junction, note);
 }
 
@@ -302,8 +302,7 @@ enum fault command_trade(struct cli *cli, struct fault_note *note)
     }
     int found = trade_find(cli->operands[0]);
     if (found < 0)
-        return fault_say(note, FAULT_UNKNOWN, 0, "there is no trade value \"%s\"",
-                         cli->operands[0]);
+        return fault_say(note, FAULT_UNKNOWN, "there is no trade value \"%s\"", cli->operands[0]);
     if (cli->count == 2)
         fault = desk_trade(cli->desk, cli->build ? TRADE_FROM_BUILD : TRADE_FROM_WORKSHOP,
                            cli->operands[0], cli->operands[1], note);

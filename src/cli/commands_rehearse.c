@@ -8,7 +8,7 @@
 
 static enum fault say_memory(struct fault_note *note)
 {
-    return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory to rehearse");
+    return fault_say(note, FAULT_MEMORY, "there is not enough memory to rehearse");
 }
 
 enum fault command_rehearse(struct cli *cli, struct fault_note *note)

@@ -21,8 +21,7 @@ enum fault command_build_key(struct cli *cli, const char *name, int64_t *ret_key
             return FAULT_NONE;
         }
     }
-    return fault ? fault
-                 : fault_say(note, FAULT_UNKNOWN, 0, "there is no build called \"%s\"", name);
+    return fault ? fault : fault_say(note, FAULT_UNKNOWN, "there is no build called \"%s\"", name);
 }
 
 /* A build's name, or "" for the shelf. */
@@ -37,7 +36,7 @@ static enum fault read_weight(const char *text, int64_t *ret_weight, struct faul
 {
     enum fault fault = quantity_parse(QUANTITY_COUNT, UNITS_MM, text, ret_weight, note);
     if (!fault && (*ret_weight < 1 || *ret_weight > 1000000))
-        fault = fault_say(note, FAULT_RANGE, 0, "a part is a whole number from 1 to 1000000");
+        fault = fault_say(note, FAULT_RANGE, "a part is a whole number from 1 to 1000000");
     return fault;
 }
 
@@ -69,7 +68,7 @@ static enum fault read_parts(struct cli *cli, struct spend_part *parts, struct f
     for (size_t i = 1; i <= cli->with_count && !fault; i++) {
         for (size_t k = 0; k < i; k++) {
             if (parts[k].build == parts[i].build)
-                return fault_say(note, FAULT_DUPLICATE, 0, "\"%s\" stands there twice",
+                return fault_say(note, FAULT_DUPLICATE, "\"%s\" stands there twice",
                                  cli->with[i - 1]);
         }
     }
@@ -117,7 +116,7 @@ static enum fault write_down(struct cli *cli, struct spend_part *parts, size_t c
                                      .settles = cli->settles ? "yes" : NULL};
     enum fault fault = FAULT_NONE;
     if (cli->counted && count > 1)
-        return fault_say(note, FAULT_USAGE, 0, "--count is of a spend that is not split");
+        return fault_say(note, FAULT_USAGE, "--count is of a spend that is not split");
     if (parts[0].build)
         fault = desk_take_up(cli->desk, parts[0].build, note);
     if (!fault)

@@ -234,8 +234,7 @@ static enum fault set_price(struct cli *cli, const struct stock *stock, struct f
                                      .supplier = cli->supplier,
                                      .stock = stock->key};
     if (!price.offer && (number != 1 || offer_numbered(model, stock->key, 1)))
-        return fault_say(note, FAULT_UNKNOWN, 0, "%s has no offer %s", stock->name,
-                         cli->operands[1]);
+        return fault_say(note, FAULT_UNKNOWN, "%s has no offer %s", stock->name, cli->operands[1]);
     return desk_set_price(cli->desk, &price, note);
 }
 
@@ -244,10 +243,10 @@ static enum fault change_left(struct cli *cli, const struct stock *stock, struct
 {
     int64_t left = leftover_numbered(desk_model(cli->desk), stock->key, read_number(cli->left));
     if (!left)
-        return fault_say(note, FAULT_UNKNOWN, 0, "of %s there is no %s on the shelf", stock->name,
+        return fault_say(note, FAULT_UNKNOWN, "of %s there is no %s on the shelf", stock->name,
                          cli->left);
     if (!cli->build && !cli->counted)
-        return fault_say(note, FAULT_USAGE, 0, "--left needs --count or --build");
+        return fault_say(note, FAULT_USAGE, "--left needs --count or --build");
     int64_t build;
     enum fault fault =
         cli->build && *cli->build ? command_build_key(cli, cli->build, &build, note) : FAULT_NONE;
@@ -261,9 +260,9 @@ static enum fault change_left(struct cli *cli, const struct stock *stock, struct
 static enum fault change_stock(struct cli *cli, const struct stock *stock, struct fault_note *note)
 {
     if (cli->count == 2)
-        return fault_say(note, FAULT_USAGE, 0, "an offer's number wants a price behind it");
+        return fault_say(note, FAULT_USAGE, "an offer's number wants a price behind it");
     if (cli->count == 3 && cli->left)
-        return fault_say(note, FAULT_USAGE, 0, "a price is an offer's, --left the shelf's");
+        return fault_say(note, FAULT_USAGE, "a price is an offer's, --left the shelf's");
     if (cli->left)
         return change_left(cli, stock, note);
     return cli->count == 3 ? set_price(cli, stock, note) : FAULT_NONE;
@@ -277,7 +276,7 @@ enum fault command_stock(struct cli *cli, struct fault_note *note)
     }
     const struct stock *stock = stock_named(cli);
     if (!stock)
-        return fault_say(note, FAULT_UNKNOWN, 0, "there is no stock \"%s\"", cli->operands[0]);
+        return fault_say(note, FAULT_UNKNOWN, "there is no stock \"%s\"", cli->operands[0]);
     enum fault fault = change_stock(cli, stock, note);
     /* A change puts another model in force. */
     return fault ? fault : show_one(cli, stock_named(cli), note);

@@ -53,9 +53,9 @@ static enum fault refuse_size(const struct starter *starter, const char *given,
     for (int i = 0; i < STARTER_QUESTIONS && starter->questions[i].key; i++)
         text_format(&names, "%s%s=", i ? ", " : "", starter->questions[i].key);
     enum fault fault = names.length
-                           ? fault_say(note, FAULT_USAGE, 0, "\"%s\" is none of its sizes: %s",
-                                       given, text_string(&names))
-                           : fault_say(note, FAULT_USAGE, 0, "%s takes no sizes", starter->name);
+                           ? fault_say(note, FAULT_USAGE, "\"%s\" is none of its sizes: %s", given,
+                                       text_string(&names))
+                           : fault_say(note, FAULT_USAGE, "%s takes no sizes", starter->name);
     text_release(&names);
     return fault;
 }
@@ -143,8 +143,7 @@ enum fault command_new(struct cli *cli, struct fault_note *note)
     }
     const struct starter *starter = starter_named(cli->operands[0]);
     if (!starter)
-        return fault_say(note, FAULT_UNKNOWN, 0, "there is no starter piece \"%s\"",
-                         cli->operands[0]);
+        return fault_say(note, FAULT_UNKNOWN, "there is no starter piece \"%s\"", cli->operands[0]);
     struct new_build new_build = {
         .starter = starter,
         .name = cli->count > 1 ? cli->operands[1] : starter->title,
@@ -169,7 +168,7 @@ enum fault command_mirror(struct cli *cli, struct fault_note *note)
     enum fault fault;
 
     if (!box)
-        return fault_say(note, FAULT_UNKNOWN, 0, "there is no box \"%s\"", cli->operands[1]);
+        return fault_say(note, FAULT_UNKNOWN, "there is no box \"%s\"", cli->operands[1]);
     fault = desk_mirror(cli->desk, box, cli->count > 2 ? cli->operands[2] : NULL, note);
     if (!fault)
         command_tally(cli);

@@ -57,9 +57,9 @@ static enum fault change_spoiled(struct model *draft, void *context, struct faul
     const struct spoil_change *change = context;
     struct cut_part *part = part_to_change(draft, change);
     if (!is_cut(draft, change->part))
-        return fault_say(note, FAULT_UNKNOWN, 0, "no part \"%s\" was cut", change->part);
+        return fault_say(note, FAULT_UNKNOWN, "no part \"%s\" was cut", change->part);
     if (!part)
-        return fault_say(note, FAULT_REFUSED, 0,
+        return fault_say(note, FAULT_REFUSED,
                          change->spoiled ? "part %s is spoiled already" : "part %s is not spoiled",
                          change->part);
     part->spoiled = change->spoiled;
@@ -118,16 +118,16 @@ static enum fault check_may_leave(const struct desk *desk, const struct join *jo
     const struct step *joined = step_that_joined(desk->state->plan, join->key);
     bool is_out = left_out_key(&desk->state->model, join->key) != 0;
     if (out == is_out)
-        return fault_say(note, FAULT_REFUSED, 0,
+        return fault_say(note, FAULT_REFUSED,
                          out ? "join %s is left out already" : "join %s is not left out",
                          join->name);
     if (out && !join->optional)
-        return fault_say(note, FAULT_REFUSED, 0,
+        return fault_say(note, FAULT_REFUSED,
                          "join %s is needed: only an optional one can be "
                          "left out",
                          join->name);
     if (joined)
-        return fault_say(note, FAULT_REFUSED, 0, "\"%s\" is ticked: take that back first",
+        return fault_say(note, FAULT_REFUSED, "\"%s\" is ticked: take that back first",
                          joined->title);
     return FAULT_NONE;
 }
@@ -138,7 +138,7 @@ enum fault desk_leave_out(struct desk *desk, const char *name, bool out, struct 
     struct leave_change change = {model_key_named(&desk->state->model, ENTITY_join, name), out};
     const struct join *join = MODEL_FIND(&desk->state->model, join, change.join);
     if (!join)
-        return fault_say(note, FAULT_UNKNOWN, 0, "there is no join \"%s\"", name);
+        return fault_say(note, FAULT_UNKNOWN, "there is no join \"%s\"", name);
     enum fault fault = check_may_leave(desk, join, out, note);
     if (fault)
         return fault;

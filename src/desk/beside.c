@@ -57,7 +57,7 @@ enum fault desk_beside_change(struct model *draft, void *context, struct fault_n
     const struct box *other = MODEL_FIND(draft, box, beside->other);
     enum fault fault = FAULT_NONE;
     if (!box || !other || box == other)
-        return fault_say(note, FAULT_UNKNOWN, 0, "it takes another box to be beside");
+        return fault_say(note, FAULT_UNKNOWN, "it takes another box to be beside");
     int64_t u = offset_along(other, box, side_u_axis(beside->side), beside->along_u);
     int64_t v = offset_along(other, box, side_v_axis(beside->side), beside->along_v);
     bool rests = is_cushion(box) || is_cushion(other);

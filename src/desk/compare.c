@@ -125,7 +125,7 @@ static enum fault run_add(void *context, struct fault_note *note)
     struct desk_state **slot = LIST_ADD(&compare->arena, &compare->states);
     *slot = desk_state_new();
     if (!*slot)
-        return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for this");
+        return fault_say(note, FAULT_MEMORY, "there is not enough memory for this");
     struct desk_state *state = *slot;
     enum fault fault =
         store_peek(adding->desk->store, adding->build, &state->model, &state->arena, note);
@@ -142,7 +142,7 @@ enum fault desk_compare_begin(struct desk_compare **ret_compare, struct desk *de
     enum fault fault = FAULT_NONE;
     struct desk_compare *compare = memory_resize(NULL, sizeof *compare);
     if (!compare)
-        return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for this");
+        return fault_say(note, FAULT_MEMORY, "there is not enough memory for this");
     memset(compare, 0, sizeof *compare);
     arena_init(&compare->arena);
     for (size_t i = 0; i < count && !fault; i++) {

@@ -26,6 +26,6 @@ enum fault desk_cure(struct desk *desk, size_t finding, size_t cure, struct faul
     const struct plan *plan = desk_told_plan(desk);
 
     if (finding >= plan->findings.count || cure >= plan->findings.at[finding].cure_count)
-        return fault_say(note, FAULT_UNKNOWN, 0, "there is no such cure");
+        return fault_say(note, FAULT_UNKNOWN, "there is no such cure");
     return desk_take_cure(desk, &plan->findings.at[finding].cures[cure], note);
 }

@@ -39,7 +39,7 @@ enum fault desk_guard(struct arena *arena, desk_work_fn *work, void *context,
 {
     struct guarded guarded = {work, context, note, FAULT_NONE};
     if (!arena_try(arena, run_guarded, &guarded))
-        return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for this");
+        return fault_say(note, FAULT_MEMORY, "there is not enough memory for this");
     return guarded.fault;
 }
 
@@ -114,7 +114,7 @@ enum fault desk_state_plan(struct desk_state *state, const struct cut_known *kno
 {
     enum fault fault = desk_check_first(&state->model, note);
     if (!fault && plan_make_draft(&state->model, known, &state->arena, &state->plan))
-        fault = fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for the plan");
+        fault = fault_say(note, FAULT_MEMORY, "there is not enough memory for the plan");
     return fault;
 }
 
@@ -141,7 +141,7 @@ static enum fault desk_load(struct desk *desk, int64_t build, struct fault_note 
     desk_abandon(desk);
     struct desk_state *state = state_begin(desk);
     if (!state)
-        return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for this");
+        return fault_say(note, FAULT_MEMORY, "there is not enough memory for this");
     enum fault fault = store_load(desk->store, build, &state->model, &state->arena, note);
     if (!fault)
         fault = desk_state_plan(state, &desk->known, note);
@@ -158,7 +158,7 @@ static enum fault desk_draft(struct desk *desk, struct fault_note *note)
         return FAULT_NONE;
     desk->draft = state_begin(desk);
     if (!desk->draft)
-        return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for this");
+        return fault_say(note, FAULT_MEMORY, "there is not enough memory for this");
     enum fault fault = desk_guard(&desk->draft->arena, copy_model, desk, note);
     if (fault)
         desk_abandon(desk);
@@ -221,7 +221,7 @@ enum fault desk_open(struct desk **ret_desk, const char *path, struct fault_note
 {
     struct desk *desk = memory_resize(NULL, sizeof *desk);
     if (!desk)
-        return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory to begin");
+        return fault_say(note, FAULT_MEMORY, "there is not enough memory to begin");
     memset(desk, 0, sizeof *desk);
     arena_init(&desk->preview);
     arena_init(&desk->builds);
@@ -338,7 +338,7 @@ enum fault desk_take_up_named(struct desk *desk, const char *name, struct fault_
         if (strcmp(builds[i].name, name) == 0)
             return desk_take_up(desk, builds[i].key, note);
     }
-    return fault_say(note, FAULT_UNKNOWN, 0, "there is no build called \"%s\"", name);
+    return fault_say(note, FAULT_UNKNOWN, "there is no build called \"%s\"", name);
 }
 
 /* ---- drafts ---- */
@@ -399,11 +399,11 @@ enum fault desk_change(struct desk *desk, desk_change_fn *change, void *context,
 enum fault desk_preview(struct desk *desk, const struct plan **ret_plan, struct fault_note *note)
 {
     if (!desk->draft)
-        return fault_say(note, FAULT_MISSING, 0, "nothing is being changed");
+        return fault_say(note, FAULT_MISSING, "nothing is being changed");
     arena_reset(&desk->preview);
     enum fault fault = desk_check_first(&desk->draft->model, note);
     if (!fault && plan_make_draft(&desk->draft->model, NULL, &desk->preview, ret_plan))
-        fault = fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for the plan");
+        fault = fault_say(note, FAULT_MEMORY, "there is not enough memory for the plan");
     return fault;
 }
 
@@ -418,7 +418,7 @@ static enum fault keep_prices(void *context, struct fault_note *note)
 enum fault desk_commit(struct desk *desk, const char *label, struct fault_note *note)
 {
     if (!desk->draft)
-        return fault_say(note, FAULT_MISSING, 0, "nothing is being changed");
+        return fault_say(note, FAULT_MISSING, "nothing is being changed");
     struct desk_state *draft = desk->draft;
     enum fault fault = desk_guard(&draft->arena, keep_prices, desk, note);
     if (!fault)

@@ -37,11 +37,11 @@ enum fault desk_field_change(struct model *draft, void *context, struct fault_no
     const struct entity *entity = entity_of(change->kind);
     const struct field *field = field_named(entity, change->field);
     if (!field)
-        return fault_say(note, FAULT_UNKNOWN, 0, "a %s has no field \"%s\"", entity->name,
+        return fault_say(note, FAULT_UNKNOWN, "a %s has no field \"%s\"", entity->name,
                          change->field);
     void *item = draft_item(draft, change->kind, change->key);
     if (!item)
-        return fault_say(note, FAULT_UNKNOWN, 0, "there is no %s %lld", entity->name,
+        return fault_say(note, FAULT_UNKNOWN, "there is no %s %lld", entity->name,
                          (long long)change->key);
     return field_read(field, draft, item, change->text, note);
 }
@@ -68,7 +68,7 @@ static enum fault change_delete(struct model *draft, void *context, struct fault
 {
     const struct deletion *deletion = context;
     if (model_remove(draft, deletion->kind, deletion->key) == 0)
-        return fault_say(note, FAULT_UNKNOWN, 0, "there is no %s %lld",
+        return fault_say(note, FAULT_UNKNOWN, "there is no %s %lld",
                          entity_of(deletion->kind)->name, (long long)deletion->key);
     return FAULT_NONE;
 }
@@ -119,7 +119,7 @@ static enum fault change_duplicate(struct model *draft, void *context, struct fa
 {
     const struct duplication *duplication = context;
     if (!model_duplicate(draft, duplication->kind, duplication->key))
-        return fault_say(note, FAULT_REFUSED, 0, "this cannot be copied");
+        return fault_say(note, FAULT_REFUSED, "this cannot be copied");
     return FAULT_NONE;
 }
 
@@ -171,7 +171,7 @@ static enum fault change_import_build(struct model *draft, void *context, struct
     const struct import *import = context;
     enum fault fault =
         exchange_build_in(import->bytes, import->length, draft, import->tell, import->context);
-    return fault ? fault_say(note, fault, 0, "the file was not taken in") : FAULT_NONE;
+    return fault ? fault_say(note, fault, "the file was not taken in") : FAULT_NONE;
 }
 
 static enum fault change_import_shop(struct model *draft, void *context, struct fault_note *note)
@@ -179,7 +179,7 @@ static enum fault change_import_shop(struct model *draft, void *context, struct 
     const struct import *import = context;
     enum fault fault =
         exchange_shop_in(import->bytes, import->length, draft, import->tell, import->context);
-    return fault ? fault_say(note, fault, 0, "the file was not taken in") : FAULT_NONE;
+    return fault ? fault_say(note, fault, "the file was not taken in") : FAULT_NONE;
 }
 
 enum fault desk_import(struct desk *desk, const char *bytes, size_t length, model_fault_fn *tell,

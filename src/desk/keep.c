@@ -84,7 +84,7 @@ static enum fault rescue_one(const struct rescue *rescue, int64_t build,
         return fault;
     rescued->name = build ? model.build.name : model.workshop.name;
     if (snprintf(path, sizeof path, "%s/%s", rescue->folder, rescued->file) >= PATH_MAX)
-        return fault_say(note, FAULT_IO, 0, "this is no name of a folder");
+        return fault_say(note, FAULT_IO, "this is no name of a folder");
     text_init(&out);
     if (build)
         exchange_build_out(&out, &model);
@@ -145,8 +145,7 @@ enum fault desk_rescue(const char *path, const char *folder, desk_rescued_fn *te
     if (fault)
         return fault;
     if (mkdir(folder, 0700) != 0 && errno != EEXIST)
-        fault =
-            fault_say(note, FAULT_IO, 0, "\"%.150s\" cannot be made: %s", folder, strerror(errno));
+        fault = fault_say(note, FAULT_IO, "\"%.150s\" cannot be made: %s", folder, strerror(errno));
     if (!fault)
         fault = rescue_all(&rescue, note);
     store_close(rescue.store);

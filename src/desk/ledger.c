@@ -71,7 +71,7 @@ struct taking {
 
 static enum fault refuse(enum fault fault, struct fault_note *note)
 {
-    return fault ? fault_say(note, fault, 0, "the table was not taken in") : FAULT_NONE;
+    return fault ? fault_say(note, fault, "the table was not taken in") : FAULT_NONE;
 }
 
 /* Prices and the shelf are the workshop's, whichever build is open. */

@@ -151,9 +151,9 @@ static enum fault change_mirror(struct model *draft, void *context, struct fault
     enum fault fault;
 
     if (!mirroring.box)
-        return fault_say(note, FAULT_UNKNOWN, 0, "there is no box %lld", (long long)edit->box);
+        return fault_say(note, FAULT_UNKNOWN, "there is no box %lld", (long long)edit->box);
     if (mirroring.box->outline == OUTLINE_SLOPE)
-        return fault_say(note, FAULT_REFUSED, 0,
+        return fault_say(note, FAULT_REFUSED,
                          "a slope falls one way only: give the outline by points first");
     mirroring.image = model_duplicate(draft, ENTITY_box, edit->box);
     for (const enum entity_kind *kind = mirror_kinds; *kind != ENTITY_none; kind++)

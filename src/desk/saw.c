@@ -247,7 +247,7 @@ enum fault desk_put_layout(struct model *draft, const char *job, const struct cu
     text_init(&content);
     cut_layout_print(layout, &content);
     if (text_failed(&content) || content.length > CONTENT_MOST) {
-        enum fault fault = fault_say(note, FAULT_OVERFLOW, 0, "a layout is too long to be kept");
+        enum fault fault = fault_say(note, FAULT_OVERFLOW, "a layout is too long to be kept");
 
         text_release(&content);
         return fault;
@@ -343,7 +343,7 @@ enum fault desk_take_layouts(struct desk *desk, struct fault_note *note)
     struct plan *plan = (struct plan *)(uintptr_t)desk->state->plan;
 
     if (plan->jobs.count == 0)
-        return fault_say(note, FAULT_REFUSED, 0, "nothing is cut in this build");
+        return fault_say(note, FAULT_REFUSED, "nothing is cut in this build");
     return desk_edit(desk, "take the cutting layouts", take_layouts, plan, note);
 }
 
@@ -352,7 +352,7 @@ static enum fault leave_layouts(struct model *draft, void *context, struct fault
     (void)context;
     return desk_drop_layouts(draft, false) > 0
                ? FAULT_NONE
-               : fault_say(note, FAULT_REFUSED, 0, "no layout was taken");
+               : fault_say(note, FAULT_REFUSED, "no layout was taken");
 }
 
 enum fault desk_leave_layouts(struct desk *desk, struct fault_note *note)

@@ -123,7 +123,7 @@ enum fault starter_check_size(const struct starter_question *question, enum unit
         return FAULT_NONE;
     quantity_print_unit(least_words, QUANTITY_LENGTH, units, least);
     quantity_print_unit(most_words, QUANTITY_LENGTH, units, most);
-    fault_say(note, FAULT_RANGE, 0, "it has to lie between %s and %s", least_words, most_words);
+    fault_say(note, FAULT_RANGE, "it has to lie between %s and %s", least_words, most_words);
     fault_at(note, "%s", question->key);
     return FAULT_RANGE;
 }

@@ -195,7 +195,7 @@ static enum fault change_price(struct model *draft, void *context, struct fault_
     void *offer = price->offer ? model_find(draft, ENTITY_offer, price->offer)
                                : add_usual_offer(draft, change);
     if (!offer)
-        return fault_say(note, FAULT_UNKNOWN, 0, "this %s is not there any more",
+        return fault_say(note, FAULT_UNKNOWN, "this %s is not there any more",
                          price->offer ? "offer" : "stock");
     for (size_t i = 0; i < sizeof given / sizeof *given; i++) {
         if (!given[i].text)

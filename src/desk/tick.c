@@ -139,7 +139,7 @@ static enum fault read_measure(struct model *draft, const struct tick_change *ch
     off = value > ask->planned ? value - ask->planned : ask->planned - value;
     quantity_print_unit(planned, QUANTITY_LENGTH, model_units(change->plan->facts), ask->planned);
     if (value <= 0 || (ask->planned && off > ask->planned / 4))
-        return fault_say(note, FAULT_RANGE, 0, "%s is planned as %s: measure again", ask->name,
+        return fault_say(note, FAULT_RANGE, "%s is planned as %s: measure again", ask->name,
                          ask->planned ? planned : "more than nothing");
     struct measure *measure = MODEL_ADD(draft, measure);
     measure->tick = change->tick;
@@ -159,9 +159,9 @@ static enum fault refuse_measure(const struct step *step, const struct ask *asks
     for (size_t i = 0; i < count; i++)
         text_format(&names, "%s%s", i ? ", " : "", asks[i].name);
     enum fault fault =
-        count ? fault_say(note, FAULT_UNKNOWN, 0, "\"%s\" asks for no \"%s\", but for %s",
-                          step->title, name, text_string(&names))
-              : fault_say(note, FAULT_UNKNOWN, 0, "\"%s\" asks for no measures", step->title);
+        count ? fault_say(note, FAULT_UNKNOWN, "\"%s\" asks for no \"%s\", but for %s", step->title,
+                          name, text_string(&names))
+              : fault_say(note, FAULT_UNKNOWN, "\"%s\" asks for no measures", step->title);
     text_release(&names);
     return fault;
 }
@@ -280,17 +280,17 @@ static enum fault check_may_tick(struct desk *desk, const struct step *step,
 {
     const struct plan *plan = desk->state->plan;
     if (step->ticked)
-        return fault_say(note, FAULT_REFUSED, 0, "\"%s\" is ticked already", step->title);
+        return fault_say(note, FAULT_REFUSED, "\"%s\" is ticked already", step->title);
     arena_release(&desk->preview);
     bool *waits = ARENA_MANY(&desk->preview, bool, plan->steps.count);
     if (!waits)
-        return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for this");
+        return fault_say(note, FAULT_MEMORY, "there is not enough memory for this");
     const struct step *hold = hold_before(plan, (size_t)(step - plan->steps.at), waits);
     if (hold)
-        return fault_say(note, FAULT_REFUSED, 0, "\"%s\" has to be ticked before it", hold->title);
+        return fault_say(note, FAULT_REFUSED, "\"%s\" has to be ticked before it", hold->title);
     const struct precedence *shut = shut_in_by(plan, (size_t)(step - plan->steps.at));
     if (shut)
-        return fault_say(note, FAULT_REFUSED, 0, "\"%s\" has to be done before it: %s (%s)",
+        return fault_say(note, FAULT_REFUSED, "\"%s\" has to be done before it: %s (%s)",
                          plan->steps.at[shut->before].title, rule_find(shut->rule)->reason,
                          shut->rule);
     return FAULT_NONE;
@@ -302,10 +302,10 @@ enum fault desk_no_step(const struct desk *desk, const char *name, struct fault_
     char *end;
     unsigned long number = strtoul(name, &end, 10);
     if (*name >= '0' && *name <= '9' && *end == '\0' && number >= 1 && number <= plan->steps.count)
-        return fault_say(note, FAULT_UNKNOWN, 0,
+        return fault_say(note, FAULT_UNKNOWN,
                          "steps go by name, since numbers shift: number %lu is now %s", number,
                          plan->steps.at[number - 1].name);
-    return fault_say(note, FAULT_UNKNOWN, 0, "the plan has no step \"%s\"", name);
+    return fault_say(note, FAULT_UNKNOWN, "the plan has no step \"%s\"", name);
 }
 
 enum fault desk_tick_done(struct desk *desk, const char *name, const struct desk_done *done,
@@ -354,7 +354,7 @@ static enum fault change_untick(struct model *draft, void *context, struct fault
         cutting_give_back(draft, tick);
     }
     if (model_remove(draft, ENTITY_tick, tick_key(draft, step)) == 0)
-        return fault_say(note, FAULT_REFUSED, 0, "\"%s\" is not ticked", step);
+        return fault_say(note, FAULT_REFUSED, "\"%s\" is not ticked", step);
     draft->build.state = STATE_MAKING;
     return FAULT_NONE;
 }
@@ -379,7 +379,7 @@ enum fault desk_untick(struct desk *desk, const char *name, struct fault_note *n
     const struct step *step = plan_step(desk->state->plan, name);
     const struct step *after = step ? ticked_after(desk->state->plan, step) : NULL;
     if (after)
-        return fault_say(note, FAULT_REFUSED, 0, "\"%s\" was done after it: take that back first",
+        return fault_say(note, FAULT_REFUSED, "\"%s\" was done after it: take that back first",
                          after->title);
     desk_label(label, "take back: %s", step ? step->title : name);
     snprintf(step_name, sizeof step_name, "%s", name);

@@ -83,7 +83,7 @@ enum fault desk_clock(struct desk *desk, const char *name, const char *now, stru
     if (!step)
         return desk_no_step(desk, name, note);
     if (step->ticked)
-        return fault_say(note, FAULT_REFUSED, 0, "\"%s\" is ticked already", step->title);
+        return fault_say(note, FAULT_REFUSED, "\"%s\" is ticked already", step->title);
     desk_label(label, "clock %s: %s", clocking.runs ? "stopped" : "started", step->title);
     return desk_edit(desk, label, change_clock, &clocking, note);
 }

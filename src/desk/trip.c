@@ -383,7 +383,7 @@ static enum fault run_join(void *context, struct fault_note *note)
     struct desk_state **slot = LIST_ADD(&trip->arena, &trip->states);
     *slot = desk_state_new();
     if (!*slot)
-        return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for this");
+        return fault_say(note, FAULT_MEMORY, "there is not enough memory for this");
     struct desk_state *state = *slot;
     enum fault fault =
         store_peek(joining->desk->store, joining->build, &state->model, &state->arena, note);
@@ -406,7 +406,7 @@ enum fault desk_trip_begin(struct desk_trip **ret_trip, struct desk *desk, const
     enum fault fault = FAULT_NONE;
     struct desk_trip *trip = memory_resize(NULL, sizeof *trip);
     if (!trip)
-        return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for this");
+        return fault_say(note, FAULT_MEMORY, "there is not enough memory for this");
     memset(trip, 0, sizeof *trip);
     arena_init(&trip->arena);
     trip->words = words;

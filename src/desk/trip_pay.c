@@ -120,7 +120,7 @@ static enum fault change_share(struct paying *paying, struct desk *desk,
     if (!paying->back)
         fault = add_spend(paying, share, amount, after, note);
     else if (model_remove(after, ENTITY_spend, share->spend->key) == 0)
-        fault = fault_say(note, FAULT_CHANGED, 0, "the spend is not there any more");
+        fault = fault_say(note, FAULT_CHANGED, "the spend is not there any more");
     return fault;
 }
 
@@ -186,7 +186,7 @@ static enum fault carry_out(struct desk *desk, struct paying *paying, const char
     text_release(&words);
     enum fault fault = desk_guard(&paying->arena, run_changes, &run, note);
     if (!fault && paying->changes.count == 0)
-        fault = fault_say(note, FAULT_REFUSED, 0,
+        fault = fault_say(note, FAULT_REFUSED,
                           paying->back ? "it was paid by hand: change that spend itself"
                                        : "there is nothing to pay");
     if (!fault)

@@ -74,7 +74,7 @@ static enum fault carry_out(struct taking *taking, const char *label, const char
     arena_init(&taking->arena);
     enum fault fault = desk_guard(&taking->arena, change_builds, taking, note);
     if (!fault && taking->changes.count == 0)
-        fault = fault_say(note, FAULT_REFUSED, 0, "%s", refusal);
+        fault = fault_say(note, FAULT_REFUSED, "%s", refusal);
     if (!fault)
         fault = store_save_together(desk->store, taking->changes.at, taking->changes.count, label,
                                     note);
@@ -86,7 +86,7 @@ enum fault desk_trip_take(struct desk *desk, const struct desk_trip *trip, struc
 {
     struct taking taking = {.desk = desk, .trip = desk_trip_of(trip)};
     if (taking.trip->cuts.count == 0)
-        return fault_say(note, FAULT_REFUSED, 0, "nothing is cheaper cut together");
+        return fault_say(note, FAULT_REFUSED, "nothing is cheaper cut together");
     return carry_out(&taking, "take the layouts cut together", "nothing is cut together", note);
 }
 

@@ -38,7 +38,7 @@ add(struct complaints *complaints, const struct source_value *value, struct sour
     if (only_counted(complaints))
         return;
     vsnprintf(why, sizeof why, format, arguments);
-    fault_say(&note, code, place.column, "%s", why);
+    fault_say_column(&note, code, place.column, "%s", why);
     fault_at(&note, "%s", source_path(complaints->source, value, path, sizeof path));
     note.line = place.line;
     complain_note(complaints, &note);
@@ -80,7 +80,8 @@ void complain_missing(struct complaints *complaints, const struct source_value *
     if (only_counted(complaints))
         return;
     source_path(complaints->source, object, path, sizeof path);
-    fault_say(&note, FAULT_MISSING, object->place.column, "\"%s\" is needed here: %s", name, help);
+    fault_say_column(&note, FAULT_MISSING, object->place.column, "\"%s\" is needed here: %s", name,
+                     help);
     fault_at(&note, "%s%s%s", path, path[0] ? "." : "", name);
     note.line = object->place.line;
     complain_note(complaints, &note);
@@ -110,7 +111,7 @@ enum fault complaints_tell(struct complaints *complaints, model_fault_fn *tell, 
     for (size_t i = 0; tell && i < count; i++)
         tell(context, &complaints->all.at[i].note);
     if (tell && complaints->beside > 0) {
-        fault_say(&rest, FAULT_REFUSED, 0, "%zu more faults are not listed", complaints->beside);
+        fault_say(&rest, FAULT_REFUSED, "%zu more faults are not listed", complaints->beside);
         tell(context, &rest);
     }
     return complaints->all.at[0].note.code;

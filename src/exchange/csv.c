@@ -26,7 +26,7 @@ static int column_of(struct csv *csv, size_t at)
 
 static enum fault fault_in(struct csv *csv, struct fault_note *note, size_t at, const char *why)
 {
-    enum fault fault = fault_say(note, FAULT_SYNTAX, column_of(csv, at), "%s", why);
+    enum fault fault = fault_say_column(note, FAULT_SYNTAX, column_of(csv, at), "%s", why);
 
     if (note)
         note->line = csv->line;
@@ -79,7 +79,7 @@ enum fault csv_begin(struct csv *csv, const char *bytes, size_t length, struct f
 
     *csv = (struct csv){.bytes = bytes, .length = length, .line = 1, .column = 1, .separator = ','};
     if (length > CSV_MOST)
-        return fault_say(note, FAULT_REFUSED, 0, "the table is larger than 16 MiB");
+        return fault_say(note, FAULT_REFUSED, "the table is larger than 16 MiB");
     if (length >= strlen(BYTE_ORDER_MARK) &&
         memcmp(bytes, BYTE_ORDER_MARK, strlen(BYTE_ORDER_MARK)) == 0)
         csv->at = csv->counted = strlen(BYTE_ORDER_MARK);

@@ -41,7 +41,7 @@ static void complain_at(struct reading *reading, const struct csv_cell *cell, co
 {
     struct fault_note note;
 
-    fault_say(&note, code, cell->column, "%s", why);
+    fault_say_column(&note, code, cell->column, "%s", why);
     fault_at(&note, "%s", column);
     note.line = cell->line;
     complain_note(&reading->complaints, &note);
@@ -152,7 +152,7 @@ static enum fault read_number(struct reading *reading, const struct field *field
     char *comma = only_comma(number);
 
     if (comma && is_ambiguous(reading, comma))
-        return fault_say(note, FAULT_SYNTAX, 0,
+        return fault_say(note, FAULT_SYNTAX,
                          "this may be thousands or decimals: write it without the comma");
     if (comma)
         *comma = '.';
@@ -173,7 +173,7 @@ static void read_field(struct reading *reading, const struct field *field,
     else
         fault = field_read(field, reading->model, item, csv_unguarded(cell->text), &note);
     if (!fault && standard && ledger_needs(reading->table, field))
-        fault = fault_say(&note, FAULT_MISSING, 0, "%s is needed", field->name);
+        fault = fault_say(&note, FAULT_MISSING, "%s is needed", field->name);
     if (fault)
         complain_at(reading, cell, field->name, fault, note.why);
 }

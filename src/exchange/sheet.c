@@ -31,7 +31,7 @@ static void say_at(struct fault_note *note, const struct source_value *value, en
 {
     if (!note)
         return;
-    fault_say(note, code, value->place.column, "%s", why);
+    fault_say_column(note, code, value->place.column, "%s", why);
     fault_at(note, "%s", path);
     note->line = value->place.line;
 }

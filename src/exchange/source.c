@@ -62,8 +62,8 @@ static enum fault refuse_syntax(struct fault_note *note, const json_error_t *err
 {
     const char *words = plain_words(json_error_code(error));
 
-    fault_say(note, FAULT_SYNTAX, error->column > 0 ? error->column : 1, "%s",
-              words ? words : error->text);
+    fault_say_column(note, FAULT_SYNTAX, error->column > 0 ? error->column : 1, "%s",
+                     words ? words : error->text);
     if (note)
         note->line = error->line > 0 ? error->line : 1;
     return FAULT_SYNTAX;
@@ -276,7 +276,7 @@ enum fault source_read(struct source *source, struct arena *arena, const char *b
     assert(arena->escape);
     *source = (struct source){.bytes = bytes, .length = length, .arena = arena};
     if (length > SOURCE_MOST)
-        return fault_say(note, FAULT_REFUSED, 0, "the file is larger than %d MiB",
+        return fault_say(note, FAULT_REFUSED, "the file is larger than %d MiB",
                          (int)(SOURCE_MOST >> 20));
     fault = judge(source, note);
     if (fault)

@@ -45,7 +45,7 @@ static enum fault check_order(const struct model *model, enum entity_kind kind, 
 
     if (index == 0 || item_key(model_at_const(model, kind, index - 1)) < key)
         return FAULT_NONE;
-    return fault_say(note, FAULT_DUPLICATE, 0, "key %" PRId64 " does not follow the key before it",
+    return fault_say(note, FAULT_DUPLICATE, "key %" PRId64 " does not follow the key before it",
                      key);
 }
 
@@ -57,13 +57,13 @@ static enum fault check_key(const struct model *model, enum entity_kind kind, si
     int64_t key = item_key(model_at_const(model, kind, index));
 
     if (key <= 0 || key >= next)
-        return fault_say(note, FAULT_RANGE, 0,
+        return fault_say(note, FAULT_RANGE,
                          "key %" PRId64 " is not between 0 and the next key, %" PRId64, key, next);
     for (int other = 0; other < (int)kind; other++)
         if (entity_of((enum entity_kind)other)->in_shop == in_shop &&
             model_find_const(model, (enum entity_kind)other, key))
-            return fault_say(note, FAULT_DUPLICATE, 0, "key %" PRId64 " is that of a %s already",
-                             key, entity_of((enum entity_kind)other)->name);
+            return fault_say(note, FAULT_DUPLICATE, "key %" PRId64 " is that of a %s already", key,
+                             entity_of((enum entity_kind)other)->name);
     return FAULT_NONE;
 }
 
@@ -76,7 +76,7 @@ static enum fault check_reference(const struct model *model, const struct field 
 
     if (key == 0 || model_find_const(model, field->target, key))
         return FAULT_NONE;
-    return fault_say(note, FAULT_REFERENCE, 0, "there is no %s with key %" PRId64,
+    return fault_say(note, FAULT_REFERENCE, "there is no %s with key %" PRId64,
                      entity_of(field->target)->name, key);
 }
 
@@ -117,7 +117,7 @@ static enum fault check_name(const struct model *model, enum entity_kind kind, s
     name = field_string(field_named(entity_of(kind), "name"), item);
     if (!*name || model_key_named(model, kind, name) == item_key(item))
         return FAULT_NONE;
-    return fault_say(note, FAULT_DUPLICATE, 0, "another %s has this name", entity_of(kind)->name);
+    return fault_say(note, FAULT_DUPLICATE, "another %s has this name", entity_of(kind)->name);
 }
 
 /* Invariant 5. */
@@ -137,9 +137,9 @@ static enum fault check_change(const struct model *model, enum entity_kind kind,
     name = field_string(field_named(entity, "name"), item);
     trade = trade_find(name);
     if (trade < 0)
-        return fault_say(note, FAULT_UNKNOWN, 0, "there is no such trade value");
+        return fault_say(note, FAULT_UNKNOWN, "there is no such trade value");
     if (model_key_named(model, kind, name) != item_key(item))
-        return fault_say(note, FAULT_DUPLICATE, 0, "this trade value is changed twice");
+        return fault_say(note, FAULT_DUPLICATE, "this trade value is changed twice");
     return trade_read((enum trade)trade, units, field_string(field_named(entity, "value"), item),
                       &value, note);
 }

@@ -73,7 +73,7 @@ static enum fault read_flag(const struct entry *entry, int64_t *ret_value)
             *ret_value = (int64_t)(i % 2);
             return FAULT_NONE;
         }
-    return fault_say(entry->note, FAULT_UNKNOWN, 1, "yes or no is expected");
+    return fault_say_column(entry->note, FAULT_UNKNOWN, 1, "yes or no is expected");
 }
 
 static enum fault read_choice(const struct entry *entry, int64_t *ret_value)
@@ -86,8 +86,8 @@ static enum fault read_choice(const struct entry *entry, int64_t *ret_value)
             *ret_value = (int64_t)i;
             return FAULT_NONE;
         }
-    return fault_say(entry->note, FAULT_UNKNOWN, 1, "one of these is expected: %s",
-                     words_list(words, list, sizeof list));
+    return fault_say_column(entry->note, FAULT_UNKNOWN, 1, "one of these is expected: %s",
+                            words_list(words, list, sizeof list));
 }
 
 /* A key as digits; 0 when it is none. */
@@ -112,8 +112,8 @@ static enum fault read_reference(const struct entry *entry, int64_t *ret_value)
     if (key == 0)
         key = read_key(text + (*text == '#'));
     if (key == 0 || !model_find_const(entry->model, target, key))
-        return fault_say(entry->note, FAULT_REFERENCE, 1, "there is no %s \"%s\"",
-                         entity_of(target)->name, quote(quoted, text));
+        return fault_say_column(entry->note, FAULT_REFERENCE, 1, "there is no %s \"%s\"",
+                                entity_of(target)->name, quote(quoted, text));
     *ret_value = key;
     return FAULT_NONE;
 }
@@ -143,7 +143,7 @@ static enum fault set_whole(const struct entry *entry, void *item)
     if (!is_blank(entry->text))
         fault = read_whole(entry, &value);
     else if (field->type == FIELD_CHOICE || field->type == FIELD_FLAG)
-        return fault_say(entry->note, FAULT_MISSING, 1, "%s is needed", field->name);
+        return fault_say_column(entry->note, FAULT_MISSING, 1, "%s is needed", field->name);
     if (!fault)
         fault = range_check_whole(field, entry->model, value, entry->note);
     if (!fault)
@@ -162,7 +162,8 @@ static enum fault check_name(const struct entry *entry)
     other = model_key_named(entry->model, entity->kind, entry->text);
     if (other == 0 || other == item_key(entry->item))
         return FAULT_NONE;
-    return fault_say(entry->note, FAULT_DUPLICATE, 1, "another %s has this name", entity->name);
+    return fault_say_column(entry->note, FAULT_DUPLICATE, 1, "another %s has this name",
+                            entity->name);
 }
 
 static enum fault set_text(const struct entry *entry, void *item)
@@ -176,7 +177,7 @@ static enum fault set_text(const struct entry *entry, void *item)
         return fault;
     copy = arena_text(entry->model->arena, entry->text);
     if (!copy)
-        return fault_say(entry->note, FAULT_MEMORY, 0, "there is no memory left for the text");
+        return fault_say(entry->note, FAULT_MEMORY, "there is no memory left for the text");
     field_set_string(entry->field, item, copy);
     return FAULT_NONE;
 }

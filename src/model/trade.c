@@ -68,8 +68,8 @@ enum fault trade_read(enum trade trade, enum units units, const char *text, int6
         return FAULT_NONE;
     }
     limits = quantity_print_limits(row->quantity, units, row->least, row->most);
-    return fault_say(note, FAULT_RANGE, 1, "%s must be from %s to %s", row->key, limits.least,
-                     limits.most);
+    return fault_say_column(note, FAULT_RANGE, 1, "%s must be from %s to %s", row->key,
+                            limits.least, limits.most);
 }
 
 /* ---- changed values: shop_value and build_value are alike, so both go by their fields ---- */
@@ -186,7 +186,7 @@ static enum fault keep_change(struct model *model, enum trade_origin where, enum
     void *item = key ? model_find(model, kind, key) : model_add(model, kind);
 
     if (!item)
-        return fault_say(note, FAULT_MEMORY, 0, "there is no memory left for the value");
+        return fault_say(note, FAULT_MEMORY, "there is no memory left for the value");
     field_set_string(field_named(entity_of(kind), "name"), item, trade_values[trade].key);
     field_set_string(value_field(kind), item, text);
     return FAULT_NONE;
@@ -201,7 +201,7 @@ enum fault trade_change(struct model *model, enum trade_origin where, const char
     enum fault fault;
 
     if (trade < 0)
-        return fault_say(note, FAULT_UNKNOWN, 1, "there is no such trade value");
+        return fault_say_column(note, FAULT_UNKNOWN, 1, "there is no such trade value");
     if (text[strspn(text, " \t")] == '\0') {
         model_remove(model, kind_of(where), model_key_named(model, kind_of(where), key));
         return FAULT_NONE;
@@ -211,6 +211,6 @@ enum fault trade_change(struct model *model, enum trade_origin where, const char
         return fault;
     text = trade_text(model->arena, (enum trade)trade, units, text, value);
     if (!text)
-        return fault_say(note, FAULT_MEMORY, 0, "there is no memory left for the value");
+        return fault_say(note, FAULT_MEMORY, "there is no memory left for the value");
     return keep_change(model, where, (enum trade)trade, text, note);
 }

@@ -53,13 +53,13 @@ enum fault page_pdf(struct text *out, const struct pages *pages, long *ret_unkno
     pdf_write_fn *write;
 
     if (!symbol)
-        return fault_say(note, FAULT_REFUSED, 0,
+        return fault_say(note, FAULT_REFUSED,
                          "this program was built without PDF; .svg and .txt can be had");
     /* POSIX lets a function's address come as one of data; ISO C has no cast for it. */
     memcpy(&write, &symbol, sizeof write);
     write(pages, put, out, &result);
     if (!result.done)
-        return fault_say(note, FAULT_IO, 0, "the PDF cannot be made: %s", result.why);
+        return fault_say(note, FAULT_IO, "the PDF cannot be made: %s", result.why);
     *ret_unknown = result.unknown_glyphs;
     return FAULT_NONE;
 }

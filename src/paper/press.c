@@ -16,7 +16,7 @@
 
 static enum fault no_memory(struct fault_note *note)
 {
-    return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory for these papers");
+    return fault_say(note, FAULT_MEMORY, "there is not enough memory for these papers");
 }
 
 /* ---- which papers ---- */
@@ -32,7 +32,7 @@ static enum fault each_named(const char *names, paper_fn *use, void *context,
         const struct paper *paper = paper_named(names, length);
 
         if (!paper)
-            return fault_say(note, FAULT_USAGE, 0, "there is no paper \"%.*s\"",
+            return fault_say(note, FAULT_USAGE, "there is no paper \"%.*s\"",
                              (int)(length < NAME_TOLD ? length : NAME_TOLD), names);
         use(context, paper);
         names += length + (names[length] == ',');
@@ -207,7 +207,7 @@ static enum fault fill_pages(struct pressing *pressing, enum ending ending, stru
 
     head_pages(pressing, arena, &number);
     if (!pages->format)
-        return fault_say(pressing->note, FAULT_USAGE, 0, "pages are \"a4\" or \"letter\"");
+        return fault_say(pressing->note, FAULT_USAGE, "pages are \"a4\" or \"letter\"");
     if (!arena_try(arena, lay_pages, pressing))
         return no_memory(pressing->note);
     if (pressing->fault)
@@ -230,7 +230,7 @@ static enum fault make_file(struct pressing *pressing, struct pressed *ret_press
     enum fault fault;
 
     if (ending == ENDINGS)
-        return fault_say(note, FAULT_USAGE, 0, "a file's name ends in .pdf, .svg or .txt");
+        return fault_say(note, FAULT_USAGE, "a file's name ends in .pdf, .svg or .txt");
     text_init(&out);
     pressing->out = &out;
     arena_init(&arena);

@@ -41,7 +41,7 @@ static void *item_of(struct taking *taking, size_t index)
 
 static enum fault say_gone(const struct cure_edit *edit, struct fault_note *note)
 {
-    return fault_say(note, FAULT_UNKNOWN, 0, "there is no %s %lld", entity_of(edit->entity)->name,
+    return fault_say(note, FAULT_UNKNOWN, "there is no %s %lld", entity_of(edit->entity)->name,
                      (long long)edit->key);
 }
 
@@ -58,7 +58,7 @@ static enum fault take_line(struct taking *taking, size_t index, struct fault_no
                                                                         : say_gone(edit, note);
     field = field_named(entity, edit->field);
     if (!field)
-        return fault_say(note, FAULT_UNKNOWN, 0, "a %s has no field \"%s\"", entity->name,
+        return fault_say(note, FAULT_UNKNOWN, "a %s has no field \"%s\"", entity->name,
                          edit->field);
     item = item_of(taking, index);
     if (!item)

@@ -31,9 +31,8 @@ static enum fault sync_file(const char *path, struct fault_note *note)
 
     if (file >= 0)
         close(file);
-    return result == 0
-               ? FAULT_NONE
-               : fault_say(note, FAULT_IO, 0, "the copy cannot be synced: %s", strerror(why));
+    return result == 0 ? FAULT_NONE
+                       : fault_say(note, FAULT_IO, "the copy cannot be synced: %s", strerror(why));
 }
 
 /* What was copied is read once more, from the disk. */
@@ -61,11 +60,11 @@ enum fault store_backup(struct store *store, const char *path, bool replace,
     int file;
 
     if (strlen(path) >= PATH_MAX)
-        return fault_say(note, FAULT_IO, 0, "this is no name of a file");
+        return fault_say(note, FAULT_IO, "this is no name of a file");
     snprintf(temporary, sizeof temporary, "%s%s.new-XXXXXX", strchr(path, '/') ? "" : "./", path);
     file = mkstemp(temporary);
     if (file < 0)
-        return fault_say(note, FAULT_IO, 0, "the copy cannot be made: %s", strerror(errno));
+        return fault_say(note, FAULT_IO, "the copy cannot be made: %s", strerror(errno));
     close(file);
     fault = copy_into(store, temporary, note);
     if (!fault)

@@ -30,9 +30,9 @@ static enum fault read_header(struct store *store, unsigned char header[HEADER_S
     if (result == SQLITE_OK)
         result = file->pMethods->xFileSize(file, &size);
     if (result == SQLITE_OK && size == 0)
-        return fault_say(note, FAULT_FOREIGN, 0, "the file is empty");
+        return fault_say(note, FAULT_FOREIGN, "the file is empty");
     if (result == SQLITE_OK && size < HEADER_SIZE)
-        return fault_say(note, FAULT_FOREIGN, 0, "is not a workshop file of this program");
+        return fault_say(note, FAULT_FOREIGN, "is not a workshop file of this program");
     if (result == SQLITE_OK)
         result = file->pMethods->xRead(file, header, HEADER_SIZE, 0);
     if (result != SQLITE_OK)
@@ -52,10 +52,10 @@ enum fault check_header(struct store *store, int newest, struct fault_note *note
         return fault;
     if (memcmp(header, "SQLite format 3", 16) != 0 ||
         big_endian(header + HEADER_APPLICATION) != STORE_APPLICATION)
-        return fault_say(note, FAULT_FOREIGN, 0, "is not a workshop file of this program");
+        return fault_say(note, FAULT_FOREIGN, "is not a workshop file of this program");
     version = big_endian(header + HEADER_VERSION);
     if (version == 0)
-        return fault_say(note, FAULT_DAMAGED, 0, "the file says no version");
+        return fault_say(note, FAULT_DAMAGED, "the file says no version");
     if (version > newest)
         store->read_only = FAULT_NEWER;
     return FAULT_NONE;
@@ -76,7 +76,7 @@ enum fault check_size(struct store *store, struct fault_note *note)
         page_size = 65536;
     return page_size > 0 && size % page_size == 0
                ? FAULT_NONE
-               : fault_say(note, FAULT_DAMAGED, 0, "the end of the file is missing");
+               : fault_say(note, FAULT_DAMAGED, "the end of the file is missing");
 }
 
 #define SCHEMA                                                                  \
@@ -185,7 +185,7 @@ enum fault check_schema(struct store *store, const struct store_options *options
     if (result != SQLITE_OK)
         fault = store_say(store, result, note);
     else if (!same)
-        fault = fault_say(note, FAULT_FOREIGN, 0,
+        fault = fault_say(note, FAULT_FOREIGN,
                           "holds tables, triggers or views that are not this program's");
     sqlite3_finalize(theirs);
     return fault;
@@ -199,12 +199,12 @@ static enum fault check_with(struct store *store, const char *sql, struct fault_
     enum fault fault = store_ask_whole(store, sql, &good, note);
 
     if (!fault && !good)
-        fault = fault_say(note, FAULT_DAMAGED, 0, "the file is damaged");
+        fault = fault_say(note, FAULT_DAMAGED, "the file is damaged");
     if (!fault)
         fault = store_ask_whole(store, "SELECT EXISTS (SELECT 1 FROM pragma_foreign_key_check)",
                                 &dangling, note);
     if (!fault && dangling)
-        fault = fault_say(note, FAULT_DAMAGED, 0, "rows of the file refer to rows that are gone");
+        fault = fault_say(note, FAULT_DAMAGED, "rows of the file refer to rows that are gone");
     return fault;
 }
 

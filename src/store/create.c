@@ -88,7 +88,7 @@ enum fault create_file(const char *path, const struct store_options *options,
     snprintf(temporary, sizeof temporary, "%s.new-XXXXXX", path);
     file = mkstemp(temporary);
     if (file < 0)
-        return fault_say(note, FAULT_IO, 0, "cannot be made: %s", strerror(errno));
+        return fault_say(note, FAULT_IO, "cannot be made: %s", strerror(errno));
     close(file);
     snprintf(journal, sizeof journal, "%s-journal", temporary);
     fault = connect_file(&store, temporary, options, note);

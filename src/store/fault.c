@@ -27,7 +27,6 @@ enum fault store_say(const struct store *store, int result, struct fault_note *n
 
     for (size_t i = 0; i < sizeof results / sizeof results[0]; i++)
         if (results[i].result == result || results[i].result == (result & 0xff))
-            return fault_say(note, results[i].fault, 0, "%s",
-                             results[i].why ? results[i].why : own);
-    return fault_say(note, FAULT_IO, 0, "%s (%d)", own, result);
+            return fault_say(note, results[i].fault, "%s", results[i].why ? results[i].why : own);
+    return fault_say(note, FAULT_IO, "%s (%d)", own, result);
 }

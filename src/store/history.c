@@ -27,7 +27,7 @@ static enum fault read_action(struct store *store, sqlite3_stmt *statement,
     enum fault fault = store_step(store, statement, &row, note);
 
     if (!fault && !row)
-        return fault_say(note, FAULT_MISSING, 0, "there is nothing to %s",
+        return fault_say(note, FAULT_MISSING, "there is nothing to %s",
                          statement == store->statements[STATEMENT_NEXT_UNDO] ? "undo" : "redo");
     if (fault)
         return fault;
@@ -56,8 +56,7 @@ static enum fault apply(struct store *store, int size, void *changeset, struct f
     if (result == SQLITE_OK)
         return FAULT_NONE;
     if ((result & 0xff) == SQLITE_ABORT || (result & 0xff) == SQLITE_CONSTRAINT)
-        return fault_say(note, FAULT_CHANGED, 0,
-                         "another program changed what this action had done");
+        return fault_say(note, FAULT_CHANGED, "another program changed what this action had done");
     return store_say(store, result, note);
 }
 

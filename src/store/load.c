@@ -28,7 +28,7 @@ static bool leave_out(const struct load *load, enum fault fault)
 
 static enum fault say_damaged(struct load *load, const struct field *field)
 {
-    return fault_say(load->note, FAULT_DAMAGED, 0, "%s is not a value that can stand there",
+    return fault_say(load->note, FAULT_DAMAGED, "%s is not a value that can stand there",
                      field->name);
 }
 
@@ -108,8 +108,8 @@ static enum fault read_single(struct load *load, sqlite3_stmt *statement,
     if (row)
         return read_item(load, statement, entity, model_at(&load->model, entity->kind, 0));
     return entity->kind == ENTITY_build
-               ? fault_say(load->note, FAULT_MISSING, 0, "this build is not there any more")
-               : fault_say(load->note, FAULT_DAMAGED, 0, "the workshop is missing in the file");
+               ? fault_say(load->note, FAULT_MISSING, "this build is not there any more")
+               : fault_say(load->note, FAULT_DAMAGED, "the workshop is missing in the file");
 }
 
 static enum fault read_table(struct load *load, enum entity_kind kind)

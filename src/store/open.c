@@ -96,11 +96,11 @@ static enum fault resolve(const char *path, char **ret_path, struct fault_note *
     size_t size;
 
     if (!*name || strlen(path) >= PATH_MAX)
-        return fault_say(note, FAULT_IO, 0, "this is no name of a file");
+        return fault_say(note, FAULT_IO, "this is no name of a file");
     snprintf(folder, sizeof folder, "%.*s", slash ? (int)(slash - path + 1) : 1,
              slash ? path : ".");
     if (!realpath(folder, real))
-        return fault_say(note, FAULT_IO, 0, "the folder cannot be reached: %s", strerror(errno));
+        return fault_say(note, FAULT_IO, "the folder cannot be reached: %s", strerror(errno));
     size = strlen(real) + strlen(name) + 2;
     *ret_path = memory_resize(NULL, size);
     if (!*ret_path)
@@ -118,11 +118,11 @@ static enum fault find_file(const char *path, const struct store_options *option
     if (lstat(path, &about) != 0)
         return errno == ENOENT
                    ? create_file(path, options, note)
-                   : fault_say(note, FAULT_IO, 0, "cannot be reached: %s", strerror(errno));
+                   : fault_say(note, FAULT_IO, "cannot be reached: %s", strerror(errno));
     if (S_ISLNK(about.st_mode))
-        return fault_say(note, FAULT_REFUSED, 0, "is a symbolic link; name the file itself");
+        return fault_say(note, FAULT_REFUSED, "is a symbolic link; name the file itself");
     if (!S_ISREG(about.st_mode))
-        return fault_say(note, FAULT_FOREIGN, 0, "is not a file");
+        return fault_say(note, FAULT_FOREIGN, "is not a file");
     return FAULT_NONE;
 }
 

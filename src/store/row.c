@@ -122,7 +122,7 @@ static enum fault check_choices(const struct entity *entity, const void *item,
             continue;
         int64_t value = field_whole(field, item);
         if (value < 0 || (size_t)value >= field->words->count)
-            return fault_say(note, FAULT_RANGE, 0, "%s of a %s is no word of its vocabulary",
+            return fault_say(note, FAULT_RANGE, "%s of a %s is no word of its vocabulary",
                              field->name, entity->name);
     }
     return FAULT_NONE;
@@ -148,6 +148,6 @@ enum fault row_write(struct store *store, const struct entity *entity, enum row_
         bind_field(&binder, &entity->fields[i], item);
     fault = binder_run(store, &binder, note);
     if (!fault && sqlite3_changes(store->db) != 1)
-        fault = fault_say(note, FAULT_CHANGED, 0, "a %s is not in the file any more", entity->name);
+        fault = fault_say(note, FAULT_CHANGED, "a %s is not in the file any more", entity->name);
     return fault;
 }

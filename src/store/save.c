@@ -103,7 +103,7 @@ static enum fault check_namesake(struct save *save)
     fault = binder_finds(save->store, &binder, &taken, save->note);
     if (fault || !taken)
         return fault;
-    fault = fault_say(save->note, FAULT_DUPLICATE, 0, "another build has this name");
+    fault = fault_say(save->note, FAULT_DUPLICATE, "another build has this name");
     fault_at(save->note, "build.name");
     return fault;
 }
@@ -182,6 +182,6 @@ enum fault store_delete_build(struct store *store, int64_t build, const char *la
         return fault;
     fault = row_write(store, entity_of(ENTITY_build), ROW_DELETE, 0, &gone, note);
     if (fault == FAULT_CHANGED)
-        fault = fault_say(note, FAULT_MISSING, 0, "this build is not there any more");
+        fault = fault_say(note, FAULT_MISSING, "this build is not there any more");
     return store_action_end(store, fault, build, label, note);
 }

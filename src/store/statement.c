@@ -134,7 +134,7 @@ enum fault store_read_word(const struct store *store, const struct words *words,
     int value = words_find(words, word);
 
     if (value < 0)
-        return fault_say(note, store->read_only == FAULT_NEWER ? FAULT_NEWER : FAULT_DAMAGED, 0,
+        return fault_say(note, store->read_only == FAULT_NEWER ? FAULT_NEWER : FAULT_DAMAGED,
                          "%s \"%s\" is not known to this version", called, word);
     *ret_value = value;
     return FAULT_NONE;
@@ -148,14 +148,14 @@ enum fault column_string(sqlite3_stmt *statement, int column, const char **ret_s
 
     assert(column >= 0 && column < sqlite3_column_count(statement));
     if (sqlite3_column_type(statement, column) != SQLITE_TEXT)
-        return fault_say(note, FAULT_DAMAGED, 0, "%s is no text",
+        return fault_say(note, FAULT_DAMAGED, "%s is no text",
                          sqlite3_column_name(statement, column));
     string = (const char *)sqlite3_column_text(statement, column);
     if (!string)
         return fault_say_plain(note, FAULT_MEMORY);
     length = (size_t)sqlite3_column_bytes(statement, column);
     if (strlen(string) != length || !utf8_valid(string, length))
-        return fault_say(note, FAULT_DAMAGED, 0, "%s holds bytes that are no text",
+        return fault_say(note, FAULT_DAMAGED, "%s holds bytes that are no text",
                          sqlite3_column_name(statement, column));
     *ret_string = string;
     return FAULT_NONE;

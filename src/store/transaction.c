@@ -86,7 +86,7 @@ static enum fault say_read_only(const struct store *store, struct fault_note *no
         why = "made by a newer version of this program, which alone may write to it";
     else if (store->read_only == FAULT_DAMAGED)
         why = "the file is damaged; nothing is written to it";
-    return fault_say(note, store->read_only, 0, "%s", why);
+    return fault_say(note, store->read_only, "%s", why);
 }
 
 static enum fault check_unchanged(struct store *store, struct fault_note *note)
@@ -95,7 +95,7 @@ static enum fault check_unchanged(struct store *store, struct fault_note *note)
     enum fault fault = store_data_version(store, &version, note);
 
     if (!fault && version != store->seen)
-        fault = fault_say(note, FAULT_CHANGED, 0,
+        fault = fault_say(note, FAULT_CHANGED,
                           "another program changed the file meanwhile; it has to be read again");
     return fault;
 }

@@ -31,7 +31,7 @@ static enum fault say_user(struct store *store, const struct entity *entity,
     write_query(&sql, entity, field);
     if (!text_failed(&sql) && !store_prepare(store, text_string(&sql), &statement, NULL) &&
         sqlite3_step(statement) == SQLITE_ROW && !column_string(statement, 0, &name, NULL))
-        fault = fault_say(note, FAULT_REFERENCE, 0, "the build \"%s\" still uses this %s", name,
+        fault = fault_say(note, FAULT_REFERENCE, "the build \"%s\" still uses this %s", name,
                           entity_of(field->target)->name);
     sqlite3_finalize(statement);
     text_release(&sql);
@@ -60,5 +60,5 @@ enum fault say_still_used(struct store *store, struct fault_note *note)
         if (row_is_of_build(entity_of((enum entity_kind)kind)))
             fault = say_users(store, (enum entity_kind)kind, note);
     return fault ? fault
-                 : fault_say(note, FAULT_REFERENCE, 0, "something that is in use would be gone");
+                 : fault_say(note, FAULT_REFERENCE, "something that is in use would be gone");
 }

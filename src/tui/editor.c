@@ -33,12 +33,11 @@ static enum fault make_file(char path[PATH_MOST], const char *text, struct fault
     snprintf(path, PATH_MOST, "%s/note-XXXXXX", folder && *folder ? folder : P_tmpdir);
     int file = mkstemp(path);
     if (file < 0)
-        return fault_say(note, FAULT_IO, 0, "no file for the note can be made: %s",
-                         strerror(errno));
+        return fault_say(note, FAULT_IO, "no file for the note can be made: %s", strerror(errno));
     bool whole = write_all(file, text, strlen(text)) && write_all(file, "\n", *text ? 1 : 0);
     if (close(file) || !whole) {
         unlink(path);
-        return fault_say(note, FAULT_IO, 0, "the file for the note cannot be written");
+        return fault_say(note, FAULT_IO, "the file for the note cannot be written");
     }
     return FAULT_NONE;
 }
@@ -48,14 +47,14 @@ static enum fault read_file(const char *path, struct text *after, struct fault_n
     char chunk[4096];
     FILE *file = fopen(path, "rb");
     if (!file)
-        return fault_say(note, FAULT_IO, 0, "the note cannot be read back: %s", strerror(errno));
+        return fault_say(note, FAULT_IO, "the note cannot be read back: %s", strerror(errno));
     for (size_t got; (got = fread(chunk, 1, sizeof chunk, file)) > 0;) {
         if (after->length <= EDITOR_MOST)
             text_add_bytes(after, chunk, got);
     }
     fclose(file);
     if (text_failed(after) || after->length > EDITOR_MOST || memchr(after->at, 0, after->length))
-        return fault_say(note, FAULT_REFUSED, 0, "what the editor left is no note");
+        return fault_say(note, FAULT_REFUSED, "what the editor left is no note");
     while (after->length > 0 && after->at[after->length - 1] == '\n')
         after->at[--after->length] = '\0';
     return FAULT_NONE;
@@ -99,7 +98,7 @@ static enum fault edit_file(struct terminal *terminal, char *path, struct fault_
     int status = child > 0 ? wait_for(child) : -1;
     terminal_take_back(terminal);
     if (status != 0)
-        return fault_say(note, FAULT_REFUSED, 0,
+        return fault_say(note, FAULT_REFUSED,
                          "the editor could not be run, or ended with a "
                          "fault: the note is as it was");
     return FAULT_NONE;

@@ -271,7 +271,7 @@ static enum fault fill_reference(const struct model *model, enum entity_kind kin
 {
     int64_t key = reference_for(model, kind, field, owner);
     if (!key && must_refer(kind, field))
-        return fault_say(note, FAULT_REFUSED, 0, "there is no %s yet that it could belong to",
+        return fault_say(note, FAULT_REFUSED, "there is no %s yet that it could belong to",
                          entity_of(field->target)->name);
     field_set_whole(field, item, key);
     return FAULT_NONE;

@@ -20,7 +20,7 @@ static enum fault put_otherwise(const struct plan *plan, struct text *out, struc
     arena_init(&arena);
     enum fault fault = desk_otherwise(plan, &arena, &ways, &count);
     if (fault)
-        fault_say(note, fault, 0, "there is not enough memory for this");
+        fault_say(note, fault, "there is not enough memory for this");
     else
         sheet_otherwise(out, plan, ways, count);
     arena_release(&arena);

@@ -106,12 +106,12 @@ static enum fault take_answer(struct new_state *state)
     if (state->row == ROW_UNITS) {
         word = units_meant(state->entry.text);
         if (word < 0)
-            return fault_say(&state->refusal, FAULT_UNKNOWN, 0, "it is inch or mm");
+            return fault_say(&state->refusal, FAULT_UNKNOWN, "it is inch or mm");
         state->units = (enum units)word;
         return FAULT_NONE;
     }
     if (!state->entry.length)
-        return fault_say(&state->refusal, FAULT_MISSING, 0, "the build needs a name");
+        return fault_say(&state->refusal, FAULT_MISSING, "the build needs a name");
     memcpy(state->name, state->entry.text, sizeof state->name);
     return FAULT_NONE;
 }

@@ -94,7 +94,7 @@ static enum fault prices_make(struct tui *tui, void *context, struct text *out,
     size_t count = 0;
     struct arena arena;
     if (!stock)
-        return fault_say(note, FAULT_UNKNOWN, 0, "This stock is not there any more.");
+        return fault_say(note, FAULT_UNKNOWN, "This stock is not there any more.");
     arena_init(&arena);
     enum fault fault = desk_paid_before(tui->desk, stock->key, &arena, &paid, &count, note);
     if (!fault)

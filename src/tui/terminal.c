@@ -121,7 +121,7 @@ static void catch_signals(void)
 static enum fault open_pipe(struct fault_note *note)
 {
     if (pipe(signal_pipe))
-        return fault_say(note, FAULT_TERMINAL, 0, "%s", strerror(errno));
+        return fault_say(note, FAULT_TERMINAL, "%s", strerror(errno));
     for (int i = 0; i < 2; i++) {
         fcntl(signal_pipe[i], F_SETFL, O_NONBLOCK);
         fcntl(signal_pipe[i], F_SETFD, FD_CLOEXEC);
@@ -160,7 +160,7 @@ enum fault terminal_open_on(struct terminal **ret_terminal, const char *type, FI
 {
     struct terminal *terminal = memory_resize(NULL, sizeof *terminal);
     if (!terminal)
-        return fault_say(note, FAULT_MEMORY, 0, "there is not enough memory to begin");
+        return fault_say(note, FAULT_MEMORY, "there is not enough memory to begin");
     memset(terminal, 0, sizeof *terminal);
     text_init(&terminal->paste);
     terminal->out = out;
@@ -170,12 +170,12 @@ enum fault terminal_open_on(struct terminal **ret_terminal, const char *type, FI
     if (!terminal->screen) {
         const char *name = type ? type : getenv("TERM");
         memory_release(terminal);
-        return fault_say(note, FAULT_TERMINAL, 0, "the terminal type \"%s\" is not known: set TERM",
+        return fault_say(note, FAULT_TERMINAL, "the terminal type \"%s\" is not known: set TERM",
                          name ? name : "");
     }
     if (!capability_is_there("cup") || !capability_is_there("clear")) {
         terminal_close(terminal);
-        return fault_say(note, FAULT_TERMINAL, 0, "this terminal cannot move its cursor");
+        return fault_say(note, FAULT_TERMINAL, "this terminal cannot move its cursor");
     }
     set_modes(terminal);
     *ret_terminal = terminal;
@@ -192,7 +192,7 @@ enum fault terminal_open(struct terminal **ret_terminal, struct fault_note *note
 {
     struct terminal *terminal;
     if (!isatty(STDIN_FILENO) || !isatty(STDOUT_FILENO))
-        return fault_say(note, FAULT_USAGE, 0,
+        return fault_say(note, FAULT_USAGE,
                          "this is no terminal: \"stuffover plan BUILD\" prints the same");
     tcgetattr(STDIN_FILENO, &terminal_before);
     enum fault fault = open_pipe(note);

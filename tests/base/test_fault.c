@@ -37,7 +37,8 @@ static void say_fills_the_note_and_clears_the_old_place(void **state)
     struct fault_note note = {.line = 9, .column = 9, .path = "old", .why = "old"};
 
     (void)state;
-    assert_int_equal(fault_say(&note, FAULT_RANGE, 4, "%d is too %s", 12, "wide"), FAULT_RANGE);
+    assert_int_equal(fault_say_column(&note, FAULT_RANGE, 4, "%d is too %s", 12, "wide"),
+                     FAULT_RANGE);
     assert_int_equal(note.code, FAULT_RANGE);
     assert_int_equal(note.line, 0);
     assert_int_equal(note.column, 4);
@@ -48,7 +49,7 @@ static void say_fills_the_note_and_clears_the_old_place(void **state)
 static void a_note_may_be_left_out(void **state)
 {
     (void)state;
-    assert_int_equal(fault_say(NULL, FAULT_UNIT, 1, "%s", "x"), FAULT_UNIT);
+    assert_int_equal(fault_say_column(NULL, FAULT_UNIT, 1, "%s", "x"), FAULT_UNIT);
     assert_int_equal(fault_at(NULL, "%s", "x"), FAULT_NONE);
 }
 
@@ -57,7 +58,7 @@ static void at_names_the_field_and_keeps_the_rest(void **state)
     struct fault_note note;
 
     (void)state;
-    fault_say(&note, FAULT_RANGE, 4, "too wide");
+    fault_say_column(&note, FAULT_RANGE, 4, "too wide");
     assert_int_equal(fault_at(&note, "boxes[%d].width", 2), FAULT_RANGE);
     assert_string_equal(note.path, "boxes[2].width");
     assert_string_equal(note.why, "too wide");
@@ -74,7 +75,7 @@ static void a_long_reason_is_cut_at_a_characters_edge(void **state)
 
         for (size_t i = lead; i + 3 < sizeof why; i += 3)
             memcpy(why + i, "\xe2\x82\xac", 4);
-        fault_say(&note, FAULT_SYNTAX, 0, "%s", why);
+        fault_say(&note, FAULT_SYNTAX, "%s", why);
         assert_true(utf8_valid(note.why, strlen(note.why)));
         assert_in_range(strlen(note.why), sizeof note.why - 4, sizeof note.why - 1);
         assert_memory_equal(note.why, why, strlen(note.why));
@@ -86,7 +87,7 @@ static void a_reason_and_a_path_are_safe_to_show(void **state)
     struct fault_note note;
 
     (void)state;
-    fault_say(&note, FAULT_SYNTAX, 0, "\"%s\" does not fit", "\033[2J");
+    fault_say(&note, FAULT_SYNTAX, "\"%s\" does not fit", "\033[2J");
     fault_at(&note, "name\n%s", "\xff");
     assert_string_equal(note.why, "\"\xef\xbf\xbd[2J\" does not fit");
     assert_string_equal(note.path, "name\xef\xbf\xbd\xef\xbf\xbd");
