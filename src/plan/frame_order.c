@@ -305,7 +305,7 @@ static bool waits_already(const struct plan *plan, size_t joint, size_t member)
     return false;
 }
 
-/* What would shut out the tool that a joint is made with, and so is set after it. */
+/* What would shut out the tool that a joint is made with: none of that is set yet then. */
 static void write_waits(const struct setting *setting, size_t at, size_t end)
 {
     struct plan *plan = setting->planning->plan;
@@ -315,9 +315,7 @@ static void write_waits(const struct setting *setting, size_t at, size_t end)
     for (size_t i = at; i < end; i++) {
         size_t member = setting->framing->first + setting->shutters.at[i].member;
 
-        if (setting->shutters.at[i].tool == tool &&
-            plan->members.at[member].turn > turn_of(plan, &plan->joints.at[joint]) &&
-            !waits_already(plan, joint, member))
+        if (setting->shutters.at[i].tool == tool && !waits_already(plan, joint, member))
             *LIST_ADD(setting->planning->arena, &plan->frame_waits) =
                 (struct frame_wait){setting->framing->box->key, joint, member};
     }

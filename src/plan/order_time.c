@@ -596,21 +596,12 @@ static void next_session(struct bench_clock *clock)
     assert(clock->began < clock->now || clock->set_up == 0);
 }
 
-/* A session that cannot hold the wait and the work after it ends here: things dry overnight. */
 void clock_wait(struct bench_clock *clock, int64_t until, struct work *next)
 {
     int64_t idle = until - clock->now;
 
     if (idle <= 0)
         return;
-    if (!next->in_room && clock->used + idle + next->minutes > clock->length) {
-        next_session(clock);
-        idle = until > clock->now ? until - clock->now : 0;
-        if (idle > clock->length) {
-            clock->now = clock->began = until;
-            idle = 0;
-        }
-    }
     next->step.wait = idle;
     clock->used += idle;
     clock->now += idle;
@@ -629,7 +620,8 @@ static int64_t learned(const struct bench_clock *clock, const struct ordering *o
     return scaled(minutes, ordering->planning->value[factors[before < 2 ? before : 2]]);
 }
 
-/* A session takes steps while they fit; one that is longer than a session has one for itself. */
+/* A session takes steps while they fit; one that is longer than a session has one for itself. What
+ * does not fit after its wait begins the next one: things dry overnight. */
 void clock_work(struct bench_clock *clock, const struct ordering *ordering, struct work *work)
 {
     work->step.minutes = learned(clock, ordering, work, work->minutes);

@@ -211,11 +211,11 @@ const struct pose *plan_pose(const struct plan *plan, int64_t box)
 
 const struct padding *plan_padding(const struct plan *plan, int64_t box, int64_t side)
 {
+    assert(side >= 0 && side < SIDE_COUNT);
+
     size_t index = model_index(plan->facts, ENTITY_box, box) * SIDE_COUNT + (size_t)side;
 
-    return side >= 0 && side < SIDE_COUNT && index < plan->paddings.count
-               ? &plan->paddings.at[index]
-               : NULL;
+    return index < plan->paddings.count ? &plan->paddings.at[index] : NULL;
 }
 
 const struct junction *plan_junction(const struct plan *plan, int64_t join)
