@@ -169,6 +169,17 @@ static void the_shelf_is_used_before_what_has_no_price(void **state)
     assert_int_equal(shop->plan->purchases.count, 0);
 }
 
+static void what_nobody_offers_is_bought_by_no_offer(void **state)
+{
+    struct shop *shop = *state;
+    int64_t stick = shop_stock(shop, "2x2", STOCK_STICK, 1.5);
+
+    need_sticks(shop, stick, 1, 44);
+    shop_buy(shop);
+    assert_true(shop_line(shop, stick)->packs > 0);
+    assert_int_equal(shop_line(shop, stick)->offer, 0);
+}
+
 static void sticks_sold_in_bundles_are_bought_in_bundles(void **state)
 {
     struct shop *shop = *state;
@@ -733,6 +744,7 @@ int main(void)
         SHOP_TEST(an_offer_without_a_price_is_not_taken_for_free),
         SHOP_TEST(sticks_without_any_price_are_counted_and_told),
         SHOP_TEST(the_shelf_is_used_before_what_has_no_price),
+        SHOP_TEST(what_nobody_offers_is_bought_by_no_offer),
         SHOP_TEST(sticks_sold_in_bundles_are_bought_in_bundles),
         SHOP_TEST(a_part_too_long_is_told_with_what_is_missing),
         SHOP_TEST(cleats_are_cut_from_sticks),

@@ -307,6 +307,21 @@ static void an_edge_of_its_own_class_is_an_open_row(void **state)
     assert_int_equal(interval_of(soft, soft_edge(soft, lining, 1), 0)->pass, STAPLED_AT_BENCH);
 }
 
+static void ends_of_boxing_stay_loose_with_the_flaps_they_hang_out_of(void **state)
+{
+    struct soft *soft = *state;
+    int64_t batting;
+    int64_t cover = soft_wing(soft, "L", SIDE_RIGHT, &batting);
+    const struct edge *boxing;
+
+    soft_edge_class(soft, cover, EDGE_LEFT, CLASS_SITE);
+    soft_plan(soft);
+    boxing = soft_edge(soft, cover, 2);
+    assert_int_equal(boxing->staples, 5);
+    assert_int_equal(boxing->interval_count, 1);
+    assert_int_equal(interval_of(soft, boxing, 0)->pass, STAPLED_IN_ROOM);
+}
+
 static void add_opening(struct soft *soft, int64_t layer, enum edge_word edge, double begin,
                         double length)
 {
@@ -539,6 +554,7 @@ int main(void)
         SOFT_TEST(a_curved_top_is_stapled_twice_as_close),
         SOFT_TEST(a_free_edge_is_one_interval_at_the_bench),
         SOFT_TEST(an_edge_of_its_own_class_is_an_open_row),
+        SOFT_TEST(ends_of_boxing_stay_loose_with_the_flaps_they_hang_out_of),
         SOFT_TEST(an_opening_splits_the_loop_and_waits_for_its_join),
         SOFT_TEST(an_opening_counts_from_its_edges_lower_end),
         SOFT_TEST(openings_that_overlap_are_one_flap),

@@ -81,6 +81,17 @@ static void a_wide_bay_makes_nothing_wait(void **state)
         assert_int_equal(bench->plan->members.at[i].turn, i + 1);
 }
 
+/* A long bit and its driver are longer than a plain driver, which 14-1/2 in have room for. */
+static void nothing_waits_for_a_tool_that_is_not_needed(void **state)
+{
+    struct carpenter *bench = *state;
+    int64_t box = ladder_with_rail(bench, 16);
+
+    add_post(bench, box, 29, 17.5, "stud");
+    carpenter_plan(bench);
+    assert_int_equal(bench->plan->frame_waits.count, 0);
+}
+
 /* Each would cover the other's heads. */
 static void posts_in_one_line_can_be_screwed_in_no_order(void **state)
 {
@@ -223,6 +234,7 @@ int main(void)
         WOOD_TEST(a_rail_that_shuts_a_bay_is_set_after_the_screws_in_it),
         WOOD_TEST(the_card_of_the_frame_says_what_is_screwed_first),
         WOOD_TEST(a_wide_bay_makes_nothing_wait),
+        WOOD_TEST(nothing_waits_for_a_tool_that_is_not_needed),
         WOOD_TEST(posts_in_one_line_can_be_screwed_in_no_order),
         WOOD_TEST(the_first_of_two_posts_is_screwed_before_its_partner_covers_its_heads),
         WOOD_TEST(what_the_plain_driver_reaches_is_screwed_with_it),

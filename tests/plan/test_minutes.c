@@ -108,6 +108,59 @@ static void welt_in_a_seam_is_sewn_on_first(void **state)
     assert_int_equal(sewn, 2);
 }
 
+/* ---- stapling ---- */
+
+/* 4 min a metre of stapling and one of trimming: 9 lines or 4 of 30 in. */
+static void each_line_of_channels_takes_its_time(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box = soft_box(soft, "H", 40, 3, 30);
+    int64_t cover = soft_upholster(soft, box, SIDE_FRONT, soft->foam3);
+    struct tufting *tufting = MODEL_ADD(&soft->model, tufting);
+    int64_t ten;
+
+    tufting->layer = cover;
+    tufting->made = TUFTS_CHANNELS;
+    tufting->across = 10;
+    tufting->down = 1;
+    soft_plan(soft);
+    ten = step_of(soft, STEP_STAPLE)->minutes;
+    tufting->across = 5;
+    soft_plan(soft);
+    assert_minutes(soft, STEP_STAPLE, (double)ten / 1000 - 5 * 30 * 0.0254 * (4 + 1));
+}
+
+static void leave_open(struct soft *soft, int64_t layer, enum edge_word edge, int64_t join)
+{
+    struct opening *opening = MODEL_ADD(&soft->model, opening);
+
+    opening->layer = layer;
+    opening->edge = edge;
+    opening->begin = IN(10);
+    opening->length = IN(8);
+    opening->join = join;
+}
+
+/* 6 min a metre, twice 8 in. */
+static void both_flaps_of_a_join_take_their_time(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box = soft_box(soft, "C", 63, 3, 56);
+    int64_t cover = soft_layer(soft, box, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT, soft->cloth);
+    struct join *join = MODEL_ADD(&soft->model, join);
+    int64_t key = join->key;
+
+    join->name = "J";
+    join->box_a = box;
+    join->side_a = SIDE_BACK;
+    join->target = TARGET_WALL;
+    join->place = PLACE_SITE;
+    leave_open(soft, cover, EDGE_LEFT, key);
+    leave_open(soft, cover, EDGE_RIGHT, key);
+    soft_plan(soft);
+    assert_minutes(soft, STEP_FLAP, 2 * 8 * 0.0254 * 6);
+}
+
 /* ---- thread ---- */
 
 /* Three times the 16 + 148 in of seams on the machine are 492 in, with 5 % over 517: two spools of
@@ -297,6 +350,8 @@ int main(void)
         SOFT_TEST(a_boxing_seam_takes_longer_than_a_straight_one),
         SOFT_TEST(a_zip_takes_its_quarter_of_an_hour),
         SOFT_TEST(welt_in_a_seam_is_sewn_on_first),
+        SOFT_TEST(each_line_of_channels_takes_its_time),
+        SOFT_TEST(both_flaps_of_a_join_take_their_time),
         SOFT_TEST(thread_is_bought_by_the_spool),
         SOFT_TEST(deep_buttons_take_holes_through_the_foam),
         SOFT_TEST(buttons_take_no_holes_through_foam_that_they_do_not_pass),

@@ -314,7 +314,8 @@ static void make_joined_too_big(struct joined *piece, bool wrong)
 static void make_sheet_home(struct joined *piece, bool wrong)
 {
     joined_start(piece, 2.5);
-    add_ladder(piece, 60, 3, 40);
+    struct box *board = joined_box(piece, FRAME_BOARD, 40, 0.5, 30);
+    joined_facing(piece, board->key, SIDE_FRONT, piece->sheet);
     struct offer *offer = MODEL_ADD(&piece->model, offer);
     offer->stock = piece->sheet;
     offer->length = IN(96);

@@ -205,6 +205,30 @@ static void sides_and_edges_are_exchanged_along_the_axis_only(void **state)
     assert_int_equal(mirror_edge(SIDE_LEFT, EDGE_LEFT, AXIS_X), EDGE_LEFT);
 }
 
+/* A seat 20 in wide and 16 deep, its left side against the front of a 60 in back: seen from the
+ * other end of the back it reaches on by its depth. */
+static void an_offset_is_counted_from_the_other_end_of_a_box_that_is_turned(void **state)
+{
+    struct carpenter *bench = *state;
+    int64_t back = ladder(bench, "B1", 60, 40);
+    int64_t image_of_back = ladder(bench, "B2", 60, 40);
+    int64_t seat = carpenter_box(bench, "S", FRAME_CRATE, (struct vector){IN(20), IN(16), IN(12)},
+                                 bench->stick_2x2);
+    struct join *join = carpenter_join(bench, back, SIDE_FRONT, seat, SIDE_LEFT);
+    struct join image = *join;
+
+    join->offset_u = IN(5);
+    join->offset_v = IN(3);
+    image.offset_v = IN(3);
+    assert_true(mirror_join(&bench->model, join, back, image_of_back, AXIS_X, &image));
+    assert_int_equal(image.box_a, image_of_back);
+    assert_int_equal(image.offset_u, IN(60 - 5 - 16));
+    assert_int_equal(image.offset_v, IN(3));
+    join->side_b = SIDE_BACK;
+    assert_true(mirror_join(&bench->model, join, back, image_of_back, AXIS_X, &image));
+    assert_int_equal(image.offset_u, IN(60 - 5 - 20));
+}
+
 static void a_lean_to_the_side_is_turned_round_and_one_to_the_back_is_not(void **state)
 {
     struct box box = {.lean_axis = AXIS_X, .lean = 8000};
@@ -228,6 +252,7 @@ int main(void)
         WOOD_TEST(a_join_that_stands_otherwise_is_told),
         WOOD_TEST(seams_and_supports_of_an_image_are_those_of_its_twin_turned_round),
         cmocka_unit_test(sides_and_edges_are_exchanged_along_the_axis_only),
+        WOOD_TEST(an_offset_is_counted_from_the_other_end_of_a_box_that_is_turned),
         cmocka_unit_test(a_lean_to_the_side_is_turned_round_and_one_to_the_back_is_not),
     };
     int failed = cmocka_run_group_tests(tests, NULL, NULL);

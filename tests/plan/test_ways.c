@@ -220,6 +220,27 @@ static void way_names_the_lining_that_shuts_it_until_the_join_is_driven(void **s
     joined_end(&piece);
 }
 
+/* The back is open for hand and driver; but the front panel too may be fixed after the join. */
+static void at_the_bench_a_panel_that_comes_later_is_one_way_more(void **state)
+{
+    struct joined piece;
+    int64_t key = joined_headboard(&piece);
+    struct join *join = model_find(&piece.model, ENTITY_join, key);
+
+    (void)state;
+    for (int64_t place = PLACE_BENCH; place <= PLACE_SITE; place++) {
+        size_t past_panels = 0;
+
+        join->place = place;
+        joined_plan(&piece);
+        for (size_t i = 0; i < piece.plan->blockers.count; i++)
+            past_panels += piece.plan->blockers.at[i].kind == BLOCKER_FACING;
+        assert_int_equal(past_panels > 0, place == PLACE_BENCH);
+        assert_true(joined_junction(&piece, key)->reachable);
+    }
+    joined_end(&piece);
+}
+
 static void shut_way_names_the_panel_that_shuts_it_for_good(void **state)
 {
     struct joined piece;
@@ -583,6 +604,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(ways_of_a_join_stand_together_the_cheapest_first),
         cmocka_unit_test(way_names_the_lining_that_shuts_it_until_the_join_is_driven),
+        cmocka_unit_test(at_the_bench_a_panel_that_comes_later_is_one_way_more),
         cmocka_unit_test(shut_way_names_the_panel_that_shuts_it_for_good),
         cmocka_unit_test(cut_out_large_enough_for_a_hand_is_a_way_in),
         cmocka_unit_test(padding_is_kept_bare_over_the_holes_that_hands_come_through),

@@ -130,6 +130,21 @@ static void a_facing_larger_than_every_sheet_is_cut_into_equal_strips(void **sta
     assert_int_equal(carpenter_findings(bench, FINDING_PANEL_TOO_LARGE), 0);
 }
 
+static void a_facing_that_a_rest_on_the_shelf_gives_stays_whole(void **state)
+{
+    struct carpenter *bench = *state;
+    struct leftover *rest = MODEL_ADD(&bench->model, leftover);
+
+    rest->stock = bench->sheet_1_2;
+    rest->length = IN(92);
+    rest->width = IN(60);
+    rest->count = 1;
+    faced_ladder(bench, 90, 60, USE_COVERING);
+    carpenter_plan(bench);
+    assert_int_equal(bench->plan->panels.count, 1);
+    assert_int_equal(carpenter_findings(bench, FINDING_PANEL_TOO_LARGE), 0);
+}
+
 static void a_facing_that_no_sheet_can_give_is_told(void **state)
 {
     struct carpenter *bench = *state;
@@ -570,6 +585,7 @@ int main(void)
         WOOD_TEST(a_crate_has_wood_under_every_seam),
         WOOD_TEST(screws_across_a_seam_stand_between_each_other),
         WOOD_TEST(a_facing_larger_than_every_sheet_is_cut_into_equal_strips),
+        WOOD_TEST(a_facing_that_a_rest_on_the_shelf_gives_stays_whole),
         WOOD_TEST(a_facing_that_no_sheet_can_give_is_told),
         WOOD_TEST(side_facings_stand_between_front_and_back_and_under_the_top),
         WOOD_TEST(a_loose_facing_lies_outside_and_takes_no_screws),

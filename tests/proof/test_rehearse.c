@@ -2,6 +2,7 @@
  * place. */
 #include "work.h"
 
+#include "plan/findings.h"
 #include "plan/rehearse.h"
 #include "plan/steps.h"
 
@@ -289,6 +290,43 @@ static void what_is_left_out_of_the_sequence_is_not_done(void **state)
     place_stop(&place);
 }
 
+static void add_member(struct work_bench *bench, int64_t box, enum member_word kind,
+                       enum axis_word axis, struct vector at)
+{
+    struct member *member = MODEL_ADD(&bench->model, member);
+
+    member->box = box;
+    member->kind = kind;
+    member->axis = axis;
+    member->x = at.x;
+    member->y = at.y;
+    member->z = at.z;
+}
+
+/* Screws of two posts above and below a rail, in one line: each post covers the other's heads. */
+static void frame_screws_that_shut_each_other_out_are_lost_alone(void **state)
+{
+    struct proof_place place;
+    size_t lost = 0;
+
+    (void)state;
+    work_begin(&place.bench);
+    int64_t key = work_box(&place.bench, "C", FRAME_LADDER);
+    struct box *box = model_find(&place.bench.model, ENTITY_box, key);
+    box->supports = MAKING_HAND;
+    add_member(&place.bench, key, MEMBER_RAIL, AXIS_X, (struct vector){0, 0, IN(19)});
+    add_member(&place.bench, key, MEMBER_SUPPORT, AXIS_Z, (struct vector){IN(14), 0, IN(20.5)});
+    add_member(&place.bench, key, MEMBER_SUPPORT, AXIS_Z, (struct vector){IN(14), 0, IN(1.5)});
+    work_plan(&place.bench);
+    assert_int_equal(work_findings(&place.bench, FINDING_FRAME_SHUT), 1);
+    place_start(&place);
+    place_rehearse(&place);
+    for (size_t i = 0; i < place.result->things.count; i++)
+        lost += place.result->things.at[i].kind == REHEARSED_FRAME;
+    assert_int_equal(lost, 4);
+    place_stop(&place);
+}
+
 /* ---- from where the bench stands ---- */
 
 static void tick_until(struct proof_place *place, const char *last)
@@ -409,6 +447,7 @@ int main(void)
         cmocka_unit_test(a_cover_without_its_pieces_cannot_go_on),
         cmocka_unit_test(button_holes_come_before_the_padding_of_their_own_face_alone),
         cmocka_unit_test(what_is_left_out_of_the_sequence_is_not_done),
+        cmocka_unit_test(frame_screws_that_shut_each_other_out_are_lost_alone),
         cmocka_unit_test(ticks_in_the_plans_order_lose_nothing),
         cmocka_unit_test(a_join_added_after_padding_takes_the_cover_off_again),
         cmocka_unit_test(nothing_has_to_come_off_where_nothing_is_lost),
