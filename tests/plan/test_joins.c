@@ -327,6 +327,33 @@ static void join_without_wood_on_both_sides_is_told(void **state)
     joined_end(&piece);
 }
 
+/* A rail half an inch behind the front, as if a panel lay before it; the panel is on the back. */
+static void wood_behind_a_panel_of_another_face_takes_no_screw(void **state)
+{
+    struct joined piece;
+
+    (void)state;
+    for (enum side_word side = SIDE_FRONT; side <= SIDE_BACK; side++) {
+        joined_start(&piece, 1.5);
+        struct box *box = joined_box(&piece, FRAME_LADDER, 60, 3, 60);
+        box->supports = MAKING_HAND;
+        int64_t a = box->key;
+        int64_t b = joined_box(&piece, FRAME_LADDER, 20, 1.5, 20)->key;
+        struct member *rail = MODEL_ADD(&piece.model, member);
+        rail->box = a;
+        rail->kind = MEMBER_RAIL;
+        rail->axis = AXIS_X;
+        rail->y = side == SIDE_FRONT ? IN(1) : IN(0.5); /* before a panel on the back */
+        rail->z = IN(20);
+        joined_facing(&piece, a, side, piece.sheet);
+        struct join *join = joined_join(&piece, a, SIDE_FRONT, b, SIDE_BACK);
+        join->offset_u = join->offset_v = IN(20);
+        joined_plan(&piece);
+        assert_int_equal(joined_findings(&piece, FINDING_JOIN_NO_WOOD), side == SIDE_BACK);
+        joined_end(&piece);
+    }
+}
+
 static void faces_that_do_not_overlap_are_told(void **state)
 {
     struct joined piece;
@@ -380,6 +407,7 @@ int main(void)
         cmocka_unit_test(wall_join_stands_on_the_studs),
         cmocka_unit_test(a_cushion_that_is_screwed_on_may_rest),
         cmocka_unit_test(join_without_wood_on_both_sides_is_told),
+        cmocka_unit_test(wood_behind_a_panel_of_another_face_takes_no_screw),
         cmocka_unit_test(faces_that_do_not_overlap_are_told),
         cmocka_unit_test(join_too_short_for_two_points_takes_one_and_is_told),
     };
