@@ -236,6 +236,40 @@ static void wood_of_a_box_that_is_not_joined_yet_is_not_seen(void **state)
     bench_end(&bench);
 }
 
+/* A loose seat's base: lifted off, but where cloth over it is fixed. */
+static void what_lies_by_its_own_weight_is_in_the_way_under_fixed_cloth_alone(void **state)
+{
+    static const struct {
+        enum side_word side;
+        bool own;
+        enum layer_word kind;
+        size_t fixed, seen;
+    } rows[] = {
+        {SIDE_TOP, true, LAYER_COVER, 3, 1},
+        {SIDE_FRONT, true, LAYER_COVER, 3, 0},
+        {SIDE_TOP, false, LAYER_COVER, 3, 0}, /* comes over from the side */
+        {SIDE_TOP, true, LAYER_FOAM, 3, 0},
+        {SIDE_TOP, true, LAYER_COVER, PLAN_NONE, 0}, /* only laid on */
+    };
+
+    (void)state;
+    for (size_t i = 0; i < sizeof rows / sizeof *rows; i++) {
+        const struct layer layer = {.kind = (int64_t)rows[i].kind};
+        struct staged_layer staged = {.layer = &layer, .fixed = rows[i].fixed};
+        struct bench bench;
+
+        bench_begin(&bench);
+        bench.stage.layers = &staged;
+        put_lump(&bench, HEADS, BLOCK(0, 0, 39, 40, 40, 40));
+        bench.staged[HEADS].lumps.at[0].laid_on = true;
+        bench.staged[HEADS].lumps.at[0].side = SIDE_TOP;
+        *LIST_ADD(&bench.arena, &bench.staged[HEADS].sheets) =
+            (struct sheet){.side = rows[i].side, .own = rows[i].own};
+        assert_int_equal(look_round(&bench.stage, &bench.staged[HEADS])->near.count, rows[i].seen);
+        bench_end(&bench);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -248,6 +282,7 @@ int main(void)
         cmocka_unit_test(a_long_tool_is_held_outside_from_any_side_of_its_end),
         cmocka_unit_test(all_wood_of_a_joined_box_is_seen),
         cmocka_unit_test(wood_of_a_box_that_is_not_joined_yet_is_not_seen),
+        cmocka_unit_test(what_lies_by_its_own_weight_is_in_the_way_under_fixed_cloth_alone),
     };
     int failed = cmocka_run_group_tests_name("hands", tests, NULL, NULL);
 
