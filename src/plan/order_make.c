@@ -376,6 +376,25 @@ static bool has_bolts(const struct plan *plan, int64_t join)
     return false;
 }
 
+static bool carries_fittings(const struct model *model, int64_t box)
+{
+    for (size_t i = 0; i < model->fittings.count; i++)
+        if (model->fittings.at[i].box == box)
+            return true;
+    return false;
+}
+
+/* A lid or seat that only lies on its box needs no trial: it is set down, and lifted off again. One
+ * with hinges, a stay or blocks that find its place is tried before anything soft is on it. */
+static bool only_lies(const struct model *model, const struct join *join)
+{
+    int64_t upper = join->side_b == SIDE_BOTTOM   ? join->box_b
+                    : join->side_a == SIDE_BOTTOM ? join->box_a
+                                                  : 0;
+
+    return upper && !carries_fittings(model, upper);
+}
+
 static void make_join(struct ordering *ordering, const struct join *join)
 {
     static const int by_box[] = {STEP_DRY,    STEP_DRILL, STEP_MAP,   STEP_PATCH,
@@ -387,8 +406,10 @@ static void make_join(struct ordering *ordering, const struct join *join)
     size_t count = sizeof by_box / sizeof *by_box;
 
     if (join_is_to_box(join) && join->fastener == FASTENER_REST) {
-        kinds = laid_on;
-        count = sizeof laid_on / sizeof *laid_on;
+        bool tried = !only_lies(ordering->planning->model, join);
+
+        kinds = tried ? laid_on : laid_on + 1;
+        count = tried ? 2 : 1;
     } else if (!join_is_to_box(join)) {
         kinds = join->fastener == FASTENER_REST ? stood : to_room;
         count = join->fastener == FASTENER_REST ? sizeof stood / sizeof *stood

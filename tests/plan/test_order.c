@@ -650,6 +650,52 @@ static void a_layer_put_on_in_the_room_is_stapled_before_the_push(void **state)
     work_end(&bench);
 }
 
+/* B on A, held by its weight alone. */
+static struct pair begin_lid(struct work_bench *bench, int64_t place)
+{
+    struct pair pair = begin_pair(bench, place);
+    struct join *join = &bench->model.joins.at[0];
+
+    join->side_a = SIDE_TOP;
+    join->side_b = SIDE_BOTTOM;
+    join->fastener = FASTENER_REST;
+    return pair;
+}
+
+static void a_lid_that_only_lies_there_is_set_down_without_a_trial(void **state)
+{
+    static const int64_t places[] = {PLACE_BENCH, PLACE_SITE};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof places / sizeof *places; i++) {
+        struct work_bench bench;
+        struct pair pair = begin_lid(&bench, places[i]);
+        char name[64];
+
+        work_plan(&bench);
+        assert_false(work_has(&bench, named(name, "dry", pair.join)));
+        assert_true(at(&bench, "frame", pair.a) < at(&bench, "offer", pair.join));
+        assert_true(at(&bench, "frame", pair.b) < at(&bench, "offer", pair.join));
+        work_end(&bench);
+    }
+}
+
+static void a_lid_with_hinges_or_blocks_is_tried_first(void **state)
+{
+    static const int64_t kinds[] = {FITTING_HINGE, FITTING_OTHER};
+
+    (void)state;
+    for (size_t i = 0; i < sizeof kinds / sizeof *kinds; i++) {
+        struct work_bench bench;
+        struct pair pair = begin_lid(&bench, PLACE_SITE);
+
+        work_fitting(&bench, pair.b, kinds[i]);
+        work_plan(&bench);
+        assert_true(at(&bench, "dry", pair.join) < at(&bench, "offer", pair.join));
+        work_end(&bench);
+    }
+}
+
 static void join_to_a_wall_is_made_in_the_room_and_fitted_nowhere_else(void **state)
 {
     struct work_bench bench;
@@ -900,6 +946,8 @@ int main(void)
         cmocka_unit_test(join_that_was_left_out_has_no_steps),
         cmocka_unit_test(layer_over_a_group_waits_for_the_joins_inside_it),
         cmocka_unit_test(a_layer_put_on_in_the_room_is_stapled_before_the_push),
+        cmocka_unit_test(a_lid_that_only_lies_there_is_set_down_without_a_trial),
+        cmocka_unit_test(a_lid_with_hinges_or_blocks_is_tried_first),
         cmocka_unit_test(join_to_a_wall_is_made_in_the_room_and_fitted_nowhere_else),
         cmocka_unit_test(empty_build_has_no_steps),
         cmocka_unit_test(bare_box_needs_no_cloth),
