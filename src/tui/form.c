@@ -289,6 +289,17 @@ static void fill_join(const struct model *model, struct join *join)
     join->side_b = SIDE_BACK;
 }
 
+/* A layer goes where there is a panel to staple it to, as long as nobody says otherwise. */
+static void fill_layer(const struct model *model, struct layer *layer)
+{
+    for (size_t i = 0; i < model->facings.count; i++) {
+        if (model->facings.at[i].box == layer->box) {
+            layer->side = model->facings.at[i].side;
+            return;
+        }
+    }
+}
+
 enum fault form_fill(struct model *model, enum entity_kind kind, void *item, int64_t owner,
                      const char *today, struct fault_note *note)
 {
@@ -307,5 +318,7 @@ enum fault form_fill(struct model *model, enum entity_kind kind, void *item, int
     }
     if (kind == ENTITY_join)
         fill_join(model, item);
+    if (kind == ENTITY_layer)
+        fill_layer(model, item);
     return FAULT_NONE;
 }

@@ -151,6 +151,32 @@ static void a_layer_added_to_the_build_lies_on_its_first_box(void **state)
     assert_int_equal(model->layers.at[model->layers.count - 1].box, model->boxes.at[0].key);
 }
 
+static enum fault lay_flat(struct model *draft, void *context, struct fault_note *note)
+{
+    (void)context;
+    (void)note;
+    draft->facings.at[0].side = SIDE_TOP;
+    return FAULT_NONE;
+}
+
+/* A seat of a board: its only panel lies on top, and so does what goes over it. */
+static void a_new_layer_lies_where_the_panel_is(void **state)
+{
+    struct stage *stage = *state;
+    const struct model *model;
+    begin_with_nothing(stage);
+    stage_press(stage, "F10 F2 Enter Esc Esc");
+    assert_add(stage, 0, ENTITY_box);
+    assert_add(stage, 2, ENTITY_layer);
+    assert_add(stage, 1, ENTITY_facing);
+    DONE(desk_edit(stage->desk, "lay flat", lay_flat, NULL, note));
+    assert_add(stage, 2, ENTITY_layer);
+    model = desk_model(stage->desk);
+    assert_int_equal(model->layers.count, 2);
+    assert_int_equal(model->layers.at[0].side, SIDE_FRONT);
+    assert_int_equal(model->layers.at[1].side, SIDE_TOP);
+}
+
 /* One of each, in the order of the list, on what the ones before left there. */
 static void an_empty_build_is_filled_from_the_top(void **state)
 {
@@ -172,6 +198,7 @@ int main(void)
         EMPTY(an_empty_build_says_what_is_missing_first),
         EMPTY(an_empty_workshop_says_what_is_missing_first),
         CASES(a_layer_added_to_the_build_lies_on_its_first_box),
+        EMPTY(a_new_layer_lies_where_the_panel_is),
         EMPTY(an_empty_build_is_filled_from_the_top),
     };
     int failed = cmocka_run_group_tests_name("tui adding", tests, NULL, NULL);
