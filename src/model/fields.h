@@ -212,8 +212,8 @@
     F(CHOICE, frame, 0, 0, 0, frame, "how it is framed")                                      \
     F(LENGTH, width, 0, FIELDS_MM(10), FIELDS_MM(6000), none,                                 \
       "outer size of frame and panels, left to right")                                        \
-    F(LENGTH, depth, 0, FIELDS_MM(3), FIELDS_MM(6000), none, "the same, back to front")       \
-    F(LENGTH, height, 0, FIELDS_MM(3), FIELDS_MM(6000), none, "the same, bottom to top")      \
+    F(LENGTH, depth, 0, FIELDS_MM(3), FIELDS_MM(6000), none, "outer size, back to front")      \
+    F(LENGTH, height, 0, FIELDS_MM(3), FIELDS_MM(6000), none, "outer size, bottom to top")     \
     F(REF, stick, 0, 0, 0, stock, "sticks it is framed from")                                 \
     F(CHOICE, stick_set, 0, 0, 0, setting, "how the stick is set")                            \
     F(CHOICE, through, 0, 0, 0, through, "which members run through")                         \

@@ -142,6 +142,7 @@ struct tui {
     struct target noting; /* whose note the editor is to be opened for; kind ENTITY_none: none */
     struct text outgoing; /* for the terminal's clipboard; empty when nothing is to go there */
     struct arena scratch; /* texts and pictures of one painting */
+    int64_t made_from;    /* items with a key from here on were just made; 0: none was */
     char message[256];    /* what was just done, or why not; until the next key */
     bool message_warns;
     const struct plan *preview; /* plan of the draft while a field is edited; NULL otherwise */

@@ -39,6 +39,30 @@ static bool make_rows(struct tui *tui, const struct outline_state *state, struct
     return arena_try(&tui->scratch, run_rows, &making);
 }
 
+/* What was just made is what the maker goes on with. */
+static void choose_made(struct tui *tui, struct outline_state *state, const struct outline *outline)
+{
+    for (size_t i = 0; i < outline->rows.count && tui->made_from > 0; i++) {
+        const struct outline_row *row = &outline->rows.at[i];
+
+        if (row->kind < ENTITY_COUNT && row->key >= tui->made_from) {
+            list_view_choose(&state->list, (int)i);
+            break;
+        }
+    }
+    tui->made_from = 0;
+}
+
+/* The same with the list brought up to date. */
+static bool list_rows(struct tui *tui, struct outline_state *state, struct outline *outline)
+{
+    if (!make_rows(tui, state, outline))
+        return false;
+    list_view_resize(&state->list, (int)outline->rows.count);
+    choose_made(tui, state, outline);
+    return true;
+}
+
 /* ---- how the build stands, where there is no face to show ---- */
 
 static void add_next_step(struct text *text, const struct plan *plan)
@@ -148,9 +172,8 @@ static void outline_paint(struct tui *tui, void *opaque, int top, int height)
     struct outline_state *state = opaque;
     struct outline outline;
     int width = tui->view.columns * (state->shop ? 11 : 9) / 20;
-    if (!make_rows(tui, state, &outline))
+    if (!list_rows(tui, state, &outline))
         return;
-    list_view_resize(&state->list, (int)outline.rows.count);
     list_view_fit(&state->list, top, height);
     for (int i = 0; i < list_view_shown(&state->list); i++) {
         int index = state->list.top + i;
@@ -184,6 +207,7 @@ static enum reaction copy_row(struct tui *tui, const struct outline_row *row)
     if (row->kind >= ENTITY_COUNT || entity_of(row->kind)->in_shop)
         return REACT_PASS;
     model_item_name(name, tui_model(tui), row->kind, row->key);
+    tui->made_from = tui_model(tui)->build.next_key;
     if (desk_duplicate(tui->desk, row->kind, row->key, &note))
         tui_warn(tui, &note);
     else
@@ -200,6 +224,7 @@ static enum reaction mirror_row(struct tui *tui, const struct outline_row *row)
         return REACT_TAKEN;
     }
     model_item_name(name, tui_model(tui), ENTITY_box, row->key);
+    tui->made_from = tui_model(tui)->build.next_key;
     if (desk_mirror(tui->desk, row->key, NULL, &note))
         tui_warn(tui, &note);
     else
@@ -273,9 +298,8 @@ static action_set outline_fits(struct tui *tui, void *opaque)
     struct outline_state *state = opaque;
     struct outline outline;
 
-    if (!make_rows(tui, state, &outline) || outline.rows.count == 0)
+    if (!list_rows(tui, state, &outline) || outline.rows.count == 0)
         return 0;
-    list_view_resize(&state->list, (int)outline.rows.count);
     return outline.rows.at[state->list.chosen].kind == ENTITY_box ? SHOWS(MIRROR) | SHOWS(PLACE)
                                                                   : 0;
 }
@@ -324,11 +348,11 @@ static enum reaction outline_act(struct tui *tui, void *opaque, enum action acti
         tui_say(tui, "kept as it was");
         return REACT_TAKEN;
     }
+    bool listed = list_rows(tui, state, &outline);
     if (list_view_act(&state->list, action))
         return REACT_TAKEN;
-    if (!make_rows(tui, state, &outline) || outline.rows.count == 0)
+    if (!listed || outline.rows.count == 0)
         return REACT_PASS;
-    list_view_resize(&state->list, (int)outline.rows.count);
     outline_idle(tui, state);
     const struct outline_row *row = &outline.rows.at[state->list.chosen];
     if (action == ACTION_ENTER && asked && asked == row->key)

@@ -197,7 +197,7 @@ static void values_out_of_range_are_refused(void **state)
                "\"depth\": 9, \"height\": 9}]"),
          "3:30 RANGE boxes[0].name: the text has 21 characters, and at most 20 fit\n"},
         {BUILD("\"boxes\": [{\"key\": 1, \"name\": \"\", \"width\": 9, \"depth\": 9}]"),
-         "3:11 MISSING boxes[0].height: \"height\" is needed here: the same, bottom to top\n"
+         "3:11 MISSING boxes[0].height: \"height\" is needed here: outer size, bottom to top\n"
          "3:30 MISSING boxes[0].name: the text must not be empty\n"},
         {BUILD("\"extras\": [{\"key\": 1, \"what\": \"wax\", \"price\": \"4.505\"}]"),
          "3:47 SYNTAX extras[0].price: no more than 2 digits fit after the point\n"},
@@ -296,15 +296,15 @@ static void every_fault_of_a_file_is_told_in_its_order(void **state)
     (void)state;
     assert_refused(
         exchange_build_in, file, strlen(file),
-        "3:5 MISSING boxes[0].depth: \"depth\" is needed here: the same, back to front\n"
-        "3:5 MISSING boxes[0].height: \"height\" is needed here: the same, bottom to top\n"
+        "3:5 MISSING boxes[0].depth: \"depth\" is needed here: outer size, back to front\n"
+        "3:5 MISSING boxes[0].height: \"height\" is needed here: outer size, bottom to top\n"
         "3:38 RANGE boxes[0].width: width must be from 7/16 in to 236 in\n"
         "4:5 MISSING boxes[1].name: \"name\" is needed here: letter or short name, written on "
         "every part\n"
         "4:5 MISSING boxes[1].width: \"width\" is needed here: outer size of frame and panels, "
         "left to right\n"
-        "4:5 MISSING boxes[1].depth: \"depth\" is needed here: the same, back to front\n"
-        "4:5 MISSING boxes[1].height: \"height\" is needed here: the same, bottom to top\n"
+        "4:5 MISSING boxes[1].depth: \"depth\" is needed here: outer size, back to front\n"
+        "4:5 MISSING boxes[1].height: \"height\" is needed here: outer size, bottom to top\n"
         "4:13 DUPLICATE boxes[1].key: another item of this build has the key 1\n"
         "4:25 UNKNOWN boxes[1].frame: \"x\" is not one of ladder, crate, board, cushion\n"
         "4:39 REFERENCE boxes[1].stick: no stock is called \"y\", in this file or in the workshop\n"

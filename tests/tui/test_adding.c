@@ -177,6 +177,25 @@ static void a_new_layer_lies_where_the_panel_is(void **state)
     assert_int_equal(model->layers.at[1].side, SIDE_TOP);
 }
 
+/* Who makes a second box goes on with that one, and with its copy after that. */
+static void what_was_just_made_is_chosen(void **state)
+{
+    struct stage *stage = *state;
+    const struct model *model;
+    begin_with_nothing(stage);
+    stage_press(stage, "F10 F2 Enter Esc Esc"); /* a stick to frame from */
+    assert_add(stage, 0, ENTITY_box);
+    assert_add(stage, 0, ENTITY_box);
+    assert_add(stage, 2, ENTITY_layer);
+    model = desk_model(stage->desk);
+    assert_int_equal(model->layers.at[0].box, model->boxes.at[1].key);
+    stage_press(stage, "Up c");
+    assert_add(stage, 2, ENTITY_layer);
+    model = desk_model(stage->desk);
+    assert_int_equal(model->boxes.count, 3);
+    assert_int_equal(model->layers.at[model->layers.count - 1].box, model->boxes.at[2].key);
+}
+
 /* One of each, in the order of the list, on what the ones before left there. */
 static void an_empty_build_is_filled_from_the_top(void **state)
 {
@@ -198,6 +217,7 @@ int main(void)
         EMPTY(an_empty_build_says_what_is_missing_first),
         EMPTY(an_empty_workshop_says_what_is_missing_first),
         CASES(a_layer_added_to_the_build_lies_on_its_first_box),
+        EMPTY(what_was_just_made_is_chosen),
         EMPTY(a_new_layer_lies_where_the_panel_is),
         EMPTY(an_empty_build_is_filled_from_the_top),
     };
