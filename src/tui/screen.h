@@ -128,6 +128,12 @@ struct find {
     struct entry words;
 };
 
+/* Items that were just made in a build or the workshop: those with a key from here on; 0: none. */
+struct made {
+    int64_t from;
+    bool shop;
+};
+
 enum moved { MOVED_NOT, MOVED_ASKED, MOVED_TOLD };
 
 struct tui {
@@ -142,7 +148,7 @@ struct tui {
     struct target noting; /* whose note the editor is to be opened for; kind ENTITY_none: none */
     struct text outgoing; /* for the terminal's clipboard; empty when nothing is to go there */
     struct arena scratch; /* texts and pictures of one painting */
-    int64_t made_from;    /* items with a key from here on were just made; 0: none was */
+    struct made made;     /* what the outline is to choose */
     char message[256];    /* what was just done, or why not; until the next key */
     bool message_warns;
     const struct plan *preview; /* plan of the draft while a field is edited; NULL otherwise */

@@ -78,7 +78,7 @@ void tui_add_item(struct tui *tui, enum entity_kind kind, int64_t owner)
         tui_warn(tui, &note);
         return;
     }
-    tui->made_from = addition.key;
+    tui->made = (struct made){addition.key, entity_of(kind)->in_shop};
     bool paid = kind == ENTITY_spend || kind == ENTITY_shop_spend;
     tui_open(tui, &screen_form, &(struct target){kind, addition.key, NULL, paid ? "amount" : NULL});
 }

@@ -42,15 +42,17 @@ static bool make_rows(struct tui *tui, const struct outline_state *state, struct
 /* What was just made is what the maker goes on with. */
 static void choose_made(struct tui *tui, struct outline_state *state, const struct outline *outline)
 {
-    for (size_t i = 0; i < outline->rows.count && tui->made_from > 0; i++) {
+    if (tui->made.from == 0 || tui->made.shop != state->shop)
+        return;
+    for (size_t i = 0; i < outline->rows.count; i++) {
         const struct outline_row *row = &outline->rows.at[i];
 
-        if (row->kind < ENTITY_COUNT && row->key >= tui->made_from) {
+        if (row->kind < ENTITY_COUNT && row->key >= tui->made.from) {
             list_view_choose(&state->list, (int)i);
             break;
         }
     }
-    tui->made_from = 0;
+    tui->made.from = 0;
 }
 
 /* The same with the list brought up to date. */
@@ -207,7 +209,7 @@ static enum reaction copy_row(struct tui *tui, const struct outline_row *row)
     if (row->kind >= ENTITY_COUNT || entity_of(row->kind)->in_shop)
         return REACT_PASS;
     model_item_name(name, tui_model(tui), row->kind, row->key);
-    tui->made_from = tui_model(tui)->build.next_key;
+    tui->made = (struct made){tui_model(tui)->build.next_key, false};
     if (desk_duplicate(tui->desk, row->kind, row->key, &note))
         tui_warn(tui, &note);
     else
@@ -224,7 +226,7 @@ static enum reaction mirror_row(struct tui *tui, const struct outline_row *row)
         return REACT_TAKEN;
     }
     model_item_name(name, tui_model(tui), ENTITY_box, row->key);
-    tui->made_from = tui_model(tui)->build.next_key;
+    tui->made = (struct made){tui_model(tui)->build.next_key, false};
     if (desk_mirror(tui->desk, row->key, NULL, &note))
         tui_warn(tui, &note);
     else
@@ -399,6 +401,7 @@ static void outline_open(struct tui *tui, void *opaque, const struct target *tar
 {
     struct outline_state *state = opaque;
     (void)target;
+    tui->made.from = 0;
     if (tui_model(tui)->boxes.count == 0)
         return;
     list_view_resize(&state->list, 2);
@@ -409,8 +412,8 @@ static void outline_open(struct tui *tui, void *opaque, const struct target *tar
 static void shop_open(struct tui *tui, void *opaque, const struct target *target)
 {
     struct outline_state *state = opaque;
-    (void)tui;
     (void)target;
+    tui->made.from = 0;
     state->shop = true;
 }
 

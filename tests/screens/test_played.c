@@ -337,7 +337,7 @@ static void a_chest_with_a_lid_in_millimetres(void **state)
     stage_press(played->keys, "Esc");
     price_all(played);
 
-    press(played, "Enter Down Enter Down Down Down Down '42oo' Enter", "a length is in inches");
+    press(played, "Enter Enter Down Down Down Down '42oo' Enter", "a length is in inches");
     press(played, "Ctrl-U '4200' Enter u", "taken back");
     say(played, "change Chest box B height=42oo", 1, "a length is in inches");
     say(played, "change Chest box B height=4200", 0, "Chest");
@@ -376,7 +376,7 @@ static void a_headboard_of_three_boxes_in_inches(void **state)
     stage_press(played->keys, "Esc");
     price_all(played);
 
-    press(played, "Enter Down Enter Down Down Enter '65' Enter u r u", "taken back: width of C");
+    press(played, "Enter Enter Down Down Enter '65' Enter u r u", "taken back: width of C");
     say(played, "change Head box C width=65", 0, "Head");
     say(played, "undo", 0, "width of C");
     say(played, "redo", 0, "width of C");
