@@ -395,28 +395,36 @@ static bool only_lies(const struct model *model, const struct join *join)
     return upper && !carries_fittings(model, upper);
 }
 
-static void make_join(struct ordering *ordering, const struct join *join)
+struct kinds {
+    const int *at; /* enum step_kind */
+    size_t count;
+};
+
+static struct kinds kinds_of_join(const struct model *model, const struct join *join)
 {
-    static const int by_box[] = {STEP_DRY,    STEP_DRILL, STEP_MAP,   STEP_PATCH,
+    static const int to_box[] = {STEP_DRY,    STEP_DRILL, STEP_MAP,   STEP_PATCH,
                                  STEP_LOCATE, STEP_FIND,  STEP_OFFER, STEP_DRIVE};
     static const int laid_on[] = {STEP_DRY, STEP_OFFER};
+    static const int set_down[] = {STEP_OFFER};
     static const int to_room[] = {STEP_DRILL, STEP_MAP, STEP_PATCH, STEP_FIX};
     static const int stood[] = {STEP_FIX};
-    const int *kinds = by_box;
-    size_t count = sizeof by_box / sizeof *by_box;
+    bool rests = join->fastener == FASTENER_REST;
 
-    if (join_is_to_box(join) && join->fastener == FASTENER_REST) {
-        bool tried = !only_lies(ordering->planning->model, join);
+#define KINDS(list) ((struct kinds){list, sizeof list / sizeof *list})
+    if (!join_is_to_box(join))
+        return rests ? KINDS(stood) : KINDS(to_room);
+    if (rests)
+        return only_lies(model, join) ? KINDS(set_down) : KINDS(laid_on);
+    return KINDS(to_box);
+#undef KINDS
+}
 
-        kinds = tried ? laid_on : laid_on + 1;
-        count = tried ? 2 : 1;
-    } else if (!join_is_to_box(join)) {
-        kinds = join->fastener == FASTENER_REST ? stood : to_room;
-        count = join->fastener == FASTENER_REST ? sizeof stood / sizeof *stood
-                                                : sizeof to_room / sizeof *to_room;
-    }
-    for (size_t i = 0; i < count; i++)
-        add_join(ordering, kinds[i], join);
+static void make_join(struct ordering *ordering, const struct join *join)
+{
+    struct kinds kinds = kinds_of_join(ordering->planning->model, join);
+
+    for (size_t i = 0; i < kinds.count; i++)
+        add_join(ordering, kinds.at[i], join);
     if (has_bolts(ordering->planning->plan, join->key))
         add_join(ordering, STEP_NUTS, join);
     if (joins_to_bed(ordering->planning->model, join) && join->fastener != FASTENER_REST)
