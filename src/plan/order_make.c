@@ -410,7 +410,7 @@ static struct kinds kinds_of_join(const struct model *model, const struct join *
     static const int stood[] = {STEP_FIX};
     bool rests = join->fastener == FASTENER_REST;
 
-#define KINDS(list) ((struct kinds){list, sizeof list / sizeof *list})
+#define KINDS(list) ((struct kinds){list, sizeof(list) / sizeof *(list)})
     if (!join_is_to_box(join))
         return rests ? KINDS(stood) : KINDS(to_room);
     if (rests)
