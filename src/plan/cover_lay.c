@@ -339,6 +339,8 @@ bool spread_lay(const struct planning *planning, const struct layer *layer, stru
     if (layer->kind == LAYER_OUTSIDE_BACK)
         spread->closing = back_closing(planning, spread);
     spread_area(spread, &ground);
+    if (spread->width <= 0 || spread->height <= 0) /* it begins beside its face */
+        return false;
     for (int edge = 0; edge < EDGE_COUNT; edge++) {
         spread->brims[edge].ending =
             layer->shape == SHAPE_SLAB ? ENDING_STOP : layer_ending(layer, edge);
@@ -347,5 +349,5 @@ bool spread_lay(const struct planning *planning, const struct layer *layer, stru
     spread_edges(planning->model, spread);
     if (spread->tufting)
         spread->field = tuft_reckon(planning, spread);
-    return spread->width > 0 && spread->height > 0;
+    return true;
 }

@@ -173,6 +173,21 @@ static void what_is_cut_away_lies_over_the_outline(void **state)
     assert_int_equal(curve_away(&soft->model, box, &area), 0);
 }
 
+/* An outline is asked for no place beside its box. */
+static void a_layer_that_begins_beside_an_outlined_face_lies_on_nothing(void **state)
+{
+    struct soft *soft = *state;
+    int64_t box = add_box(soft, 48, OUTLINE_ARCH, 12)->key;
+    int64_t cover = soft_layer(soft, box, LAYER_COVER, SHAPE_WRAPPED, SIDE_FRONT, soft->cloth);
+
+    soft_layer_of(soft, cover)->u = IN(50);
+    soft_plan(soft);
+    assert_int_equal(soft_piece_count(soft, cover), 0);
+    soft_layer_of(soft, cover)->u = IN(40);
+    soft_plan(soft);
+    assert_int_equal(soft_piece_count(soft, cover), 1);
+}
+
 /* Foam of 48 x 30 under that arch: cut as a rectangle, glued and weighed without what is trimmed
  * off, and its card says how far the knife goes. */
 static void padding_is_trimmed_along_the_outline(void **state)
@@ -636,6 +651,7 @@ int main(void)
         SOFT_TEST(points_are_joined_by_straight_lines),
         SOFT_TEST(a_rectangle_has_no_curve),
         SOFT_TEST(what_is_cut_away_lies_over_the_outline),
+        SOFT_TEST(a_layer_that_begins_beside_an_outlined_face_lies_on_nothing),
         SOFT_TEST(padding_is_trimmed_along_the_outline),
         SOFT_TEST(the_back_has_the_same_outline),
         SOFT_TEST(a_cover_is_stapled_closer_along_the_curve),
