@@ -117,10 +117,12 @@ static void batting_between_joints_that_take_up_the_face_is_told(void **state)
     soft_plan(soft);
     assert_int_equal(soft_findings(soft, FINDING_LAYER_NO_ROOM), 0);
     assert_cut(soft, batting, 2.5, 56);
+    assert_int_equal(soft_staples(soft, batting), 30); /* 117 in round, one every 4 in */
     butt(soft, box, 3);
     soft_plan(soft);
     assert_int_equal(soft_findings(soft, FINDING_LAYER_NO_ROOM), 1);
     assert_int_equal(soft_piece_count(soft, batting), 0);
+    assert_int_equal(soft_staples(soft, batting), 0);
 }
 
 /* ---- batting stays short of a joint, and so do its staples ---- */
@@ -175,24 +177,6 @@ static void an_opening_lies_where_it_is_told_on_batting_beside_a_joint(void **st
     assert_int_equal(intervals[1].from, IN(20.5));
     assert_int_equal(intervals[1].to, IN(30.5));
     assert_int_equal(soft_staples(soft, batting), 51);
-}
-
-/* Two joints of 3 in on a face of 6. */
-static void batting_without_room_takes_no_staples(void **state)
-{
-    struct soft *soft = *state;
-    int64_t box = soft_box(soft, "W", 2, 6, 56);
-    int64_t batting =
-        soft_layer(soft, box, LAYER_BATTING, SHAPE_WRAPPED, SIDE_RIGHT, soft->batting);
-
-    frame(soft, box, add_stick(soft), SET_FLAT, SIDE_RIGHT);
-    soft_endings(soft, batting, ENDING_STOP, ENDING_STOP, ENDING_STOP, ENDING_STOP);
-    butt(soft, box, 0);
-    soft_plan(soft);
-    assert_int_equal(soft_staples(soft, batting), 30); /* 2 1/2 by 56: 117 in round */
-    butt(soft, box, 3);
-    soft_plan(soft);
-    assert_int_equal(soft_staples(soft, batting), 0);
 }
 
 static int count_patches(const struct soft *soft, int64_t layer, enum side_word side, bool slit)
@@ -380,7 +364,6 @@ int main(void)
         SOFT_TEST(batting_between_joints_that_take_up_the_face_is_told),
         SOFT_TEST(batting_beside_a_joint_is_stapled_round_what_is_cut_of_it),
         SOFT_TEST(an_opening_lies_where_it_is_told_on_batting_beside_a_joint),
-        SOFT_TEST(batting_without_room_takes_no_staples),
         SOFT_TEST(batting_over_heads_has_a_bare_patch_for_each),
         SOFT_TEST(the_cover_is_slit_on_the_mating_face_only),
         SOFT_TEST(a_pierced_cover_is_slit_over_the_heads_too),

@@ -218,20 +218,28 @@ static void a_slip_cover_is_pulled_on(void **state)
     assert_true(soft_says(soft, STEP_COVER, "the hem level all round"));
 }
 
+/* A cushion with a zip at its back; the key of its cover. */
+static int64_t add_zipped(struct soft *soft)
+{
+    int64_t box;
+    int64_t cover = add_cushion(soft, &box);
+    struct fitting *zip = MODEL_ADD(&soft->model, fitting);
+
+    zip->box = box;
+    zip->kind = FITTING_ZIP;
+    zip->side = SIDE_BACK;
+    return cover;
+}
+
 /* An inch less than the opening of 20, between two halves that are closed round it before the
  * corners; and it is bought by its length. */
 static void a_zip_stands_between_the_halves_of_its_strip(void **state)
 {
     struct soft *soft = *state;
-    int64_t box;
-    int64_t cover = add_cushion(soft, &box);
-    struct fitting *zip = MODEL_ADD(&soft->model, fitting);
+    int64_t cover = add_zipped(soft);
     const struct seam *seam;
     bool bought = false;
 
-    zip->box = box;
-    zip->kind = FITTING_ZIP;
-    zip->side = SIDE_BACK;
     soft_plan(soft);
     seam = seam_of(soft, cover, 0);
     assert_seam(seam, "halves of the back boxing to the zip", 2, 20);
@@ -250,14 +258,9 @@ static void a_zip_stands_between_the_halves_of_its_strip(void **state)
 static void a_zip_with_one_face_stands_in_its_seam(void **state)
 {
     struct soft *soft = *state;
-    int64_t box;
-    int64_t cover = add_cushion(soft, &box);
-    struct fitting *zip = MODEL_ADD(&soft->model, fitting);
+    int64_t cover = add_zipped(soft);
 
-    zip->box = box;
-    zip->kind = FITTING_ZIP;
-    zip->side = SIDE_BACK;
-    zip->length = IN(12);
+    soft->model.fittings.at[0].length = IN(12);
     soft_layer_of(soft, cover)->both = 0;
     soft_plan(soft);
     for (int nth = 0; nth < 5; nth++) {
@@ -274,15 +277,10 @@ static void a_zip_with_one_face_stands_in_its_seam(void **state)
 static void a_zip_in_an_edge_too_short_for_it_is_told(void **state)
 {
     struct soft *soft = *state;
-    int64_t box;
-    int64_t cover = add_cushion(soft, &box);
-    struct fitting *zip = MODEL_ADD(&soft->model, fitting);
+    int64_t cover = add_zipped(soft);
 
-    zip->box = box;
-    zip->kind = FITTING_ZIP;
-    zip->side = SIDE_BACK;
+    soft->model.boxes.at[0].width = IN(7);
     soft_layer_of(soft, cover)->both = 0;
-    ((struct box *)model_find(&soft->model, ENTITY_box, box))->width = IN(7);
     for (int most = 0; most < 2; most++) {
         trade_change(&soft->model, TRADE_FROM_BUILD, "zip.less", most ? "7" : "5", NULL);
         soft_plan(soft);
@@ -293,13 +291,8 @@ static void a_zip_in_an_edge_too_short_for_it_is_told(void **state)
 static void a_zip_where_nothing_is_sewn_is_told(void **state)
 {
     struct soft *soft = *state;
-    int64_t box;
-    int64_t cover = add_cushion(soft, &box);
-    struct fitting *zip = MODEL_ADD(&soft->model, fitting);
+    int64_t cover = add_zipped(soft);
 
-    zip->box = box;
-    zip->kind = FITTING_ZIP;
-    zip->side = SIDE_BACK;
     soft_layer_of(soft, cover)->bottom = ENDING_SIDE; /* of the top face: its back */
     soft_plan(soft);
     assert_int_equal(soft_findings(soft, FINDING_ZIP_NOWHERE), 1);
